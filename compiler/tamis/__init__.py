@@ -1,0 +1,3 @@
+"""tamis: a compiler for recipes."""
+
+__version__ = "0.1.0"
