@@ -1,0 +1,1 @@
+"""The recipe understood: ingredient uses, products, actions, and the flow between them."""

@@ -1,0 +1,211 @@
+"""A recipe as the rest of the compiler sees it.
+
+Nothing here is half-known: a clause that could not be read is left out (its finding tells), and an ingredient that
+the goods do not know stays with no facts made up. Everything is numbered in the order of the text: actions, uses
+and products are referred to by their index in the recipe's tuples.
+"""
+
+from __future__ import annotations
+
+from fractions import Fraction
+from typing import Literal, NamedTuple
+
+from tamis.quantity.amount import Amount
+from tamis.quantity.duration import Duration
+from tamis.quantity.measure import Measure
+from tamis.reading.clauses import Ingredient, Read, Setting, Target, Tending, Tool, VerbUse
+from tamis.reading.header import Header
+from tamis.source import Span
+from tamis.syntax.document import Part, Remark
+
+
+class Mass(NamedTuple):
+    """Grams as an interval. `unknown` names measured items without a density or piece weight (then the interval
+    counts only the rest), `uncounted` what nobody weighs: to taste, pinches, optional, for a purpose."""
+
+    lo: Fraction = Fraction(0)
+    hi: Fraction = Fraction(0)
+    unknown: tuple[str, ...] = ()
+    uncounted: tuple[str, ...] = ()
+
+    @property
+    def known(self) -> bool:
+        """Whether every measured item in it has a weight."""
+        return not self.unknown
+
+
+class Use(NamedTuple):
+    """One ingredient going in at one place.
+
+    `times` multiplies the measure as written (a repeated line: measures for each time). `fraction` is the part of the
+    written measure used here (`half of 300 g flour`: ½). The use that takes the rest of such a measure is a use of
+    its own with `rest_of` set to the first use's index: it adds no new amount to buy beyond the first's measure.
+    `in_batch` is false for what is optional, for a purpose or to taste. `mass` is that of this use alone.
+    """
+
+    ingredient: Ingredient
+    action: int
+    component: int
+    times: Fraction = Fraction(1)
+    fraction: Fraction = Fraction(1)
+    rest_of: int | None = None
+    in_batch: bool = True
+    mass: Mass = Mass()
+
+
+class Taking(NamedTuple):
+    """A product (or a part of it) going into the batch of an action.
+
+    `fraction` is the part of the whole product as it was made, None where it cannot be known (`some of`, a measure of
+    unknown mass). `rest` marks the taking of all that was left.
+    """
+
+    product: int
+    action: int
+    span: Span
+    fraction: Fraction | None = Fraction(1)
+    rest: bool = False
+    text: str = ""
+
+
+class Product(NamedTuple):
+    """Something made and called by a name: a component's batch at its end, a batch set aside or named, what a share
+    left behind, a by-product, a part of an ingredient (yolks, whites), or the dish of a used recipe.
+
+    `made_by` is the last action that worked on it (None for a used recipe's product), `names` what `[the X]` may call
+    it, `uses` the ingredient uses that are in it, `from_products` what went into it before, `pieces` how many it was
+    divided into. `dish` marks the component that no other uses.
+    """
+
+    name: str
+    names: tuple[str, ...]
+    kind: Literal["component", "set-aside", "named", "share", "by-product", "meanwhile", "used-recipe"]
+    component: int
+    made_by: int | None
+    span: Span
+    mass: Mass = Mass()
+    uses: tuple[int, ...] = ()
+    from_products: tuple[int, ...] = ()
+    pieces: Amount | None = None
+    piece_noun: str = ""
+    recipe: str = ""
+    dish: bool = False
+
+
+class Work(NamedTuple):
+    """What an action costs: `handling` hands-on seconds first, then a `wait` if there is one.
+
+    `wait` is the length of the timed part in seconds (lo, hi; hi None = open end); `window` says that the cook chooses
+    within it, else the food decides. `hands` says that the timed part holds the cook; `machine` that a mixer or
+    blender works meanwhile. `station` is what it occupies (oven, grill, ring, mixer, fridge, freezer, bath, or "").
+    `given` tells whose figure it is: the text's, the verb's data (a target or cue ends it), or the kitchen's default.
+    """
+
+    handling: int = 0
+    wait: Duration | None = None
+    window: bool = False
+    hands: bool = True
+    machine: bool = False
+    station: str = ""
+    given: Literal["text", "verb", "default"] = "default"
+    cue: str = ""
+    verb: str = ""
+
+
+class Action(NamedTuple):
+    """One line of the method, or the part of it that has one time.
+
+    `parts` print the sentence; `reads` are its clauses as understood, in order. `after` are the actions that must have
+    ended before this one starts (the flow's edges: the batch's last action, and those that made what it takes).
+    `beside` is the action whose wait a meanwhile runs beside; `before` the action that must not start until a
+    meanwhile has ended. `at_once` says that nothing may come between the action before in its batch and this one.
+    `heats` is the station that it brings to a temperature; `on_heat` tells that the batch lies on the heat or in an
+    oven when it ends.
+    """
+
+    index: int
+    component: int
+    step: int
+    span: Span
+    parts: tuple[Part, ...]
+    reads: tuple[Read, ...]
+    verbs: tuple[VerbUse, ...]
+    work: Work
+    times: Fraction = Fraction(1)
+    batches: Fraction = Fraction(1)
+    loads: bool = False
+    after: tuple[int, ...] = ()
+    beside: int | None = None
+    before: int | None = None
+    at_once: bool = False
+    within: int | None = None
+    heats: str = ""
+    on_heat: bool = False
+    settings: tuple[Setting, ...] = ()
+    targets: tuple[Target, ...] = ()
+    tending: tuple[Tending, ...] = ()
+    tools: tuple[Tool, ...] = ()
+    uses: tuple[int, ...] = ()
+    takings: tuple[int, ...] = ()
+    product: int | None = None
+
+
+class StepView(NamedTuple):
+    """A paragraph: its actions by index, the remarks that follow it, and whether it is a meanwhile."""
+
+    index: int
+    actions: tuple[int, ...]
+    remarks: tuple[Remark, ...] = ()
+    meanwhile: bool = False
+
+
+class Waiting(NamedTuple):
+    """An `Ahead:` paragraph: its words, and the durations with their verbs that a plan may insert."""
+
+    text: str
+    parts: tuple[Part, ...]
+    reads: tuple[Read, ...]
+    span: Span
+
+
+class Component(NamedTuple):
+    """A line of work that makes one thing; `product` is None where it only prepares equipment."""
+
+    index: int
+    name: str
+    heading: Span | None
+    steps: tuple[StepView, ...]
+    remarks: tuple[Remark, ...] = ()
+    ahead: tuple[Waiting, ...] = ()
+    product: int | None = None
+    prepares: tuple[Tool, ...] = ()
+
+
+class Recipe(NamedTuple):
+    """The whole dish. `dish` is the index of the component that no other uses; `headnote` is Markdown."""
+
+    stem: str
+    header: Header
+    headnote: str
+    components: tuple[Component, ...]
+    actions: tuple[Action, ...]
+    uses: tuple[Use, ...]
+    products: tuple[Product, ...]
+    takings: tuple[Taking, ...]
+    dish: int | None = None
+
+    @property
+    def title(self) -> str:
+        """The dish's name."""
+        return self.header.title
+
+
+class Supply(NamedTuple):
+    """What a recipe gives to others that use it: its title, what it makes, and that amount as a measure if stated."""
+
+    stem: str
+    title: str
+    measure: Measure | None
+    mass: Mass
+    allergens: tuple[str, ...] = ()
+    hazards: tuple[str, ...] = ()

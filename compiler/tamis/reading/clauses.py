@@ -1,0 +1,266 @@
+"""What a clause says, once its role is known: one record a role.
+
+Spans count in the file. A record holds what the cook wrote, with names looked up in the goods, the verbs and the
+equipment; what follows from it (which batch, which mass) is the model's business.
+"""
+
+from __future__ import annotations
+
+from fractions import Fraction
+from typing import Literal, NamedTuple
+
+from tamis.kitchen.equipment import Equipment
+from tamis.kitchen.goods import Goods
+from tamis.kitchen.verbs import Verb
+from tamis.quantity.amount import Amount
+from tamis.quantity.duration import Duration
+from tamis.quantity.measure import Measure
+from tamis.source import Span
+from tamis.syntax.document import Clause
+
+Role = Literal[
+    "ingredient",
+    "unmeasured",
+    "reference",
+    "equipment",
+    "setting",
+    "target",
+    "time",
+    "cue",
+    "tending",
+    "pause",
+    "naming",
+    "division",
+    "repeat",
+    "meanwhile",
+]
+
+
+class Share(NamedTuple):
+    """A part of something: a fraction, a measure of it, the rest of it, some, or all (but a measure).
+
+    `kind` is `fraction` (with `fraction`), `measure` (with `measure`), `rest`, `some`, `all`, or `but` (all but
+    `measure`). `another` says that the same fraction was taken before.
+    """
+
+    kind: Literal["fraction", "measure", "rest", "some", "all", "but"]
+    fraction: Fraction = Fraction(1)
+    measure: Measure | None = None
+    another: bool = False
+
+
+class Percent(NamedTuple):
+    """A measure that depends on another weight: `72 %` of the flour, `2 % of its weight`, `18 g per kg of the duck`.
+
+    `of` is "flour" or the food's name ("its" for the batch); `per_kg` is set for the last form.
+    """
+
+    amount: Amount
+    of: str
+    per_kg: Measure | None = None
+
+
+class Ingredient(NamedTuple):
+    """One use of a food, as written.
+
+    `measures` are added up (`1 cup plus 2 tbsp`); `also` is the same amount in another measure; `each` the weight of
+    a piece; `prepared` the weight once stoned, peeled … (with the word for it). `share` is the part of the measure
+    that goes in here. `part` is juice, zest, leaves … taken off the food named. `purpose` keeps it out of the batch.
+    """
+
+    clause: Clause
+    name: str
+    name_span: Span
+    goods: Goods | None
+    states: tuple[str, ...] = ()
+    piece_word: str = ""
+    measures: tuple[Measure, ...] = ()
+    measure_text: str = ""
+    about: bool = False
+    also: tuple[Measure, ...] = ()
+    each: Measure | None = None
+    prepared: Measure | None = None
+    prepared_word: str = ""
+    size: str = ""
+    share: Share | None = None
+    part: str = ""
+    preposition: str = ""
+    preparation: str = ""
+    purpose: str = ""
+    optional: bool = False
+    alternatives: tuple[Ingredient, ...] = ()
+    percent: Percent | None = None
+    at: Amount | None = None
+    role: Role = "ingredient"
+
+    @property
+    def measured(self) -> bool:
+        """Whether a cook can tell from the text how much is meant."""
+        return bool(self.measures) or self.percent is not None
+
+
+class Reference(NamedTuple):
+    """Something made, opened or set out before: `the poolish`, `a third of the milk`, `the oven`.
+
+    `removed` is set by the reader where a verb such as *discard* governs it.
+    """
+
+    clause: Clause
+    name: str
+    name_span: Span
+    share: Share | None = None
+    preposition: str = ""
+    preparation: str = ""
+    role: Role = "reference"
+
+
+class Tool(NamedTuple):
+    """A piece of equipment; `count` pieces of it, `size` as written; `divides` where the food goes between them."""
+
+    clause: Clause
+    name: str
+    equipment: Equipment
+    adjectives: tuple[str, ...] = ()
+    count: Fraction = Fraction(1)
+    size: str = ""
+    preposition: str = ""
+    definite: bool = False
+    divides: bool = False
+    contains: str = ""
+    role: Role = "equipment"
+
+
+class Setting(NamedTuple):
+    """How hot or how fast: degrees Celsius, a word for the heat, a speed, off the heat, or a room's temperature."""
+
+    clause: Clause
+    kind: Literal["temperature", "heat", "speed", "off", "room"]
+    celsius: Amount | None = None
+    fan: bool = False
+    word: str = ""
+    text: str = ""
+    role: Role = "setting"
+
+
+class Target(NamedTuple):
+    """What is to be reached: a temperature, a state (`to the boil`), a measure (`to 200 ml`) or a size."""
+
+    clause: Clause
+    kind: Literal["temperature", "state", "measure", "size"]
+    celsius: Amount | None = None
+    word: str = ""
+    measure: Measure | None = None
+    text: str = ""
+    role: Role = "target"
+
+
+class Time(NamedTuple):
+    """How long: a duration with the verb that fills it, if the clause names one.
+
+    `per` makes it a rate (`20 min per 500 g`); `sides` doubles it (`3 min on each side`); `more` adds to what was
+    cooked before (`another 5 min`). `hands` is set by `hands-on` / `unattended` after a comma.
+    """
+
+    clause: Clause
+    duration: Duration
+    verb: Verb | None = None
+    verb_text: str = ""
+    per: Measure | None = None
+    sides: bool = False
+    more: bool = False
+    setting: Setting | None = None
+    hands: bool | None = None
+    text: str = ""
+    role: Role = "time"
+
+
+class Cue(NamedTuple):
+    """What to look for; `celsius` is a temperature named in it, `duration` the time after its comma."""
+
+    clause: Clause
+    text: str
+    celsius: Amount | None = None
+    duration: Duration | None = None
+    role: Role = "cue"
+
+
+class Tending(NamedTuple):
+    """Work that a wait asks for: `stirring all the time` (constant), `basting every 15 min`, `turning once`."""
+
+    clause: Clause
+    text: str
+    constant: bool = False
+    every: Duration | None = None
+    once: bool = False
+    role: Role = "tending"
+
+
+class Pause(NamedTuple):
+    """How the next thing follows: at once, within a time, kept warm, or a time before serving."""
+
+    clause: Clause
+    kind: Literal["at-once", "within", "keep-warm", "before-serving"]
+    duration: Duration | None = None
+    role: Role = "pause"
+
+
+class Naming(NamedTuple):
+    """A name for the batch (`as`), for what it leaves behind (`leaving`), or closing it (`set-aside`)."""
+
+    clause: Clause
+    kind: Literal["as", "leaving", "set-aside"]
+    name: str = ""
+    measure: Measure | None = None
+    role: Role = "naming"
+
+
+class Division(NamedTuple):
+    """The batch becomes pieces: `into 2 pieces`, `into 40 pieces (11 g each)`, `into 2-cm cubes` (no number)."""
+
+    clause: Clause
+    count: Amount | None
+    noun: str
+    each: Measure | None = None
+    text: str = ""
+    role: Role = "division"
+
+
+class Repeat(NamedTuple):
+    """The line (`times`), the step (`step-times`), or the rest of the step in batches or loads, is done again."""
+
+    clause: Clause
+    kind: Literal["times", "step-times", "batches", "loads", "batch-size"]
+    count: Fraction
+    role: Role = "repeat"
+
+
+class Meanwhile(NamedTuple):
+    """What follows runs beside the last wait."""
+
+    clause: Clause
+    role: Role = "meanwhile"
+
+
+class VerbUse(NamedTuple):
+    """A verb in the place of an imperative, read from plain words (or from a time clause)."""
+
+    verb: Verb
+    text: str
+    span: Span
+
+
+Read = (
+    Ingredient
+    | Reference
+    | Tool
+    | Setting
+    | Target
+    | Time
+    | Cue
+    | Tending
+    | Pause
+    | Naming
+    | Division
+    | Repeat
+    | Meanwhile
+)

@@ -1,0 +1,114 @@
+"""From the lines of a paragraph to actions: which line continues which, and the clauses in them."""
+
+from __future__ import annotations
+
+import re
+from typing import TYPE_CHECKING
+
+from tamis.diagnostics import Diagnostic, Fix, Label
+from tamis.source import Source, Span
+from tamis.syntax.brackets import Pairing, pair_brackets
+from tamis.syntax.clause import BROKEN, parse_clause
+from tamis.syntax.document import Action, Clause, Part, Text
+
+if TYPE_CHECKING:
+    from tamis.syntax.document import Line
+
+_CONTINUES = re.compile(r"\s|[\[(“\"‘']*(?=(\w))")
+_LIST_MARK = re.compile(r"(?:\d{1,3}[.)]|[-*•])[ \t]+(?=\S)")
+_TOO_LONG = 2_000
+
+
+def actions_of(source: Source, lines: list[Line], findings: list[Diagnostic]) -> list[Action]:
+    """The actions of a paragraph; a comment between two lines parts them."""
+    spans: list[Span] = []
+    fresh = True
+    for line in lines:
+        if line.kind == "COMMENT":
+            fresh = True
+            continue
+        end = line.span.start + len(line.text.rstrip())
+        if spans and not fresh and _continues(line.text):
+            spans[-1] = Span(spans[-1].start, end)
+        else:
+            spans.append(Span(line.span.start, end))
+        fresh = False
+    return [action_of(source, span, findings) for span in spans]
+
+
+def _continues(text: str) -> bool:
+    """Whether a line goes on with the one above: it begins with white space or with a small letter."""
+    found = _CONTINUES.match(text)
+    if not found:
+        return False
+    return found[1] is None or found[1].islower()
+
+
+def action_of(source: Source, span: Span, findings: list[Diagnostic]) -> Action:
+    """One action: its text cut into plain words and clauses."""
+    text = source.text
+    pairing = pair_brackets(text, span.start, span.end)
+    _report_brackets(pairing, findings)
+    mark = _LIST_MARK.match(text, span.start, span.end)
+    if mark:
+        _report_list_mark(Span(mark.start(), mark.end()), findings)
+    parts: list[Part] = []
+    at = span.start
+    for first, last in pairing.pairs:
+        if first > at:
+            parts.append(Text(text[at:first], Span(at, first)))
+        parts.append(_clause(text, first, last, pairing, findings))
+        at = last + 1
+    if at < span.end:
+        parts.append(Text(text[at : span.end], Span(at, span.end)))
+    return Action(tuple(parts), span)
+
+
+def _clause(text: str, first: int, last: int, pairing: Pairing, findings: list[Diagnostic]) -> Clause:
+    inner = text[first + 1 : last]
+    broken = any(first < at < last for at in pairing.nested) if pairing.nested else False
+    if len(inner) > _TOO_LONG:
+        message = f"a clause of {len(inner)} characters: a bracket holds one ingredient, time or tool"
+        findings.append(Diagnostic("clause-length", "error", Span(first, first + 40), message))
+        broken = True
+    items = BROKEN if broken else parse_clause(inner)
+    if items.fault and items.fault.message:
+        span = items.fault.span.shifted(first + 1)
+        span = span if span.end < last + 1 else Span(last, last + 1)
+        labels = (Label(Span(first, last + 1), "in this clause"),)
+        findings.append(Diagnostic("clause-syntax", "error", span, items.fault.message, "", labels))
+    return Clause(inner, items, Span(first, last + 1))
+
+
+def _report_list_mark(span: Span, findings: list[Diagnostic]) -> None:
+    fix = Fix(span, "", "take the mark out")
+    message = "steps and lines are numbered by the page; this mark is left out"
+    findings.append(Diagnostic("list-mark", "information", span, message, fix=fix))
+
+
+def _report_brackets(pairing: Pairing, findings: list[Diagnostic]) -> None:
+    """At most one finding of each kind a line: after the first, the others are its echoes."""
+    if pairing.nested:
+        at = pairing.nested[0]
+        hint = "close the outer bracket first; a clause holds no other"
+        findings.append(Diagnostic("bracket-nested", "error", Span(at, at + 1), "a bracket opens inside another", hint))
+    if pairing.unclosed:
+        at = pairing.unclosed[0]
+        message = "this bracket is not closed in its line"
+        hint = "expected `]` before the line ends; write `\\[` for a bracket that is to be printed"
+        findings.append(Diagnostic("bracket-unclosed", "error", Span(at, at + 1), message, hint))
+    if pairing.stray and not _closes_an_earlier_one(findings, pairing.stray[0]):
+        at = pairing.stray[0]
+        hint = "take it out, or put `[` where the clause begins; write `\\]` for a bracket that is to be printed"
+        findings.append(Diagnostic("bracket-stray", "error", Span(at, at + 1), "this `]` closes no bracket", hint))
+
+
+def _closes_an_earlier_one(findings: list[Diagnostic], at: int) -> bool:
+    """A `]` after an unclosed bracket is most likely its end, in another line or paragraph: one mistake, one finding."""
+    for index in range(len(findings) - 1, -1, -1):
+        finding = findings[index]
+        if finding.rule == "bracket-unclosed" and not finding.labels:
+            label = Label(Span(at, at + 1), "its end may be this one: a clause stands in one line of one paragraph")
+            findings[index] = finding._replace(labels=(label,))
+            return True
+    return False

@@ -1,0 +1,193 @@
+"""The items of one clause, by the Lark grammar `clause.lark`.
+
+Lark's trees are turned into our own records while it parses and are never kept: a kept tree costs more than the
+parse. Clauses of equal wording share one result, since spans count from the clause's start.
+"""
+
+from __future__ import annotations
+
+from functools import cache
+from typing import TYPE_CHECKING, Any, NamedTuple
+
+from lark import Lark, Token, Transformer, v_args
+from lark.exceptions import UnexpectedInput
+
+from tamis.assets import asset_text
+from tamis.quantity.amount import Amount
+from tamis.quantity.number import parse as parse_number
+from tamis.quantity.units import spellings
+from tamis.source import Span
+from tamis.syntax.items import Bracket, Item, Mark, Miswritten, Product, Quantity, QuantityKind, Word
+
+if TYPE_CHECKING:
+    from collections.abc import Mapping
+
+_DIGITS_THAT_FIT = 12
+
+# What went wrong, by broken examples: Lark finds the one that stops in the same state.
+FAULTS: Mapping[str, list[str]] = {
+    "a round bracket is opened and not closed": ["(a", "1 g (2 g", "1 (", "a, (1–2"],
+    "a round bracket is closed and was not opened": ["a)", "1 g)", "1)", "1–2)", "1 h)", "1 cm)"],
+    "a number should follow the ×": ["3 × a", "3 ×", "3 × (", "2 cm × a"],
+    "the upper end of this range should end in a unit of time, like its lower end": ["45 s–1", "45 s–1 a"],
+}
+
+
+class ClauseFault(NamedTuple):
+    """Why a clause cannot be taken apart, and where in it."""
+
+    message: str
+    span: Span
+
+
+class Items(NamedTuple):
+    """The items of a clause; `fault` is set instead of them where the grammar gave up."""
+
+    items: tuple[Item, ...]
+    fault: ClauseFault | None = None
+
+
+# A clause that the bracket scan has already reported.
+BROKEN = Items((), ClauseFault("", Span(0, 0)))
+
+
+def _span(first: Token, last: Token) -> Span:
+    return Span(first.start_pos or 0, last.end_pos or 0)
+
+
+class _Number(NamedTuple):
+    """An amount as read, with the place that it takes; `amount` is None where it is no number we can hold."""
+
+    amount: Amount | None
+    text: str
+    span: Span
+
+
+def _number(*tokens: Token) -> _Number:
+    span = _span(tokens[0], tokens[-1])
+    text = " ".join(tokens)
+    ends = [None if len(token) > _DIGITS_THAT_FIT else parse_number(str(token)) for token in tokens[::2]]
+    low, high = ends[0], ends[-1]
+    if low is None or high is None:
+        return _Number(None, text, span)
+    return _Number(Amount(low, high), text, span)
+
+
+def _quantity(kind: QuantityKind, number: _Number, unit: Token | None = None) -> Item:
+    span = number.span if unit is None else Span(number.span.start, unit.end_pos or 0)
+    if number.amount is None:
+        return Miswritten(number.text, number.span)
+    return Quantity(kind, number.amount, "" if unit is None else unit.strip("-."), span)
+
+
+@v_args(inline=True)
+class _ToItems(Transformer[Token, Any]):
+    """Grammar productions as our own records."""
+
+    def clause(self, *items: Any) -> tuple[Item, ...]:
+        return tuple(_merged([_leaf(item) for item in items]))
+
+    def bracket(self, opened: Token, *rest: Any) -> Bracket:
+        return Bracket(tuple(_merged([_leaf(item) for item in rest[:-1]])), _span(opened, rest[-1]))
+
+    def amount(self, *tokens: Token) -> _Number:
+        return _number(*tokens)
+
+    def pieces(self, number: _Number) -> Item:
+        return _quantity("pieces", number)
+
+    def mass(self, number: _Number, unit: Token) -> Item:
+        return _quantity("mass", number, unit)
+
+    def volume(self, number: _Number, unit: Token) -> Item:
+        return _quantity("volume", number, unit)
+
+    def length(self, number: _Number, unit: Token) -> Item:
+        return _quantity("length", number, unit)
+
+    def time(self, number: _Number, unit: Token) -> Item:
+        return _quantity("time", number, unit)
+
+    def temperature(self, number: _Number, unit: Token) -> Item:
+        return _quantity("temperature", number, unit)
+
+    def percent(self, number: _Number, sign: Token) -> Item:
+        return _quantity("percent", number, sign)
+
+    def gas(self, _word: Token, number: _Number) -> Item:
+        return _quantity("gas", number)._replace(span=Span(_word.start_pos or 0, number.span.end))  # type: ignore[union-attr]  # both records have a span
+
+    def time_range(self, low: _Number, unit: Token, _to: Token, high: _Number, high_unit: Token) -> Item:
+        lower, upper = _quantity("time", low, unit), _quantity("time", high, high_unit)
+        if isinstance(lower, Quantity) and isinstance(upper, Quantity):
+            return lower._replace(upper=upper, span=Span(lower.span.start, upper.span.end))
+        return lower if isinstance(lower, Miswritten) else upper
+
+    def product(self, *parts: Any) -> Item:
+        numbers = [part for part in parts if isinstance(part, _Number)]
+        unit = parts[-1] if isinstance(parts[-1], Token) else None
+        kind: QuantityKind = "pieces" if unit is None else unit.type.lower()  # type: ignore[assignment]  # MASS, VOLUME or LENGTH
+        end = (unit.end_pos or 0) if unit is not None else numbers[-1].span.end
+        return _product(numbers, kind, "" if unit is None else unit.strip("-."), end)
+
+    def lengths(self, one: _Number, unit: Token, _by: Token, other: _Number, last: Token) -> Item:
+        if unit != last:
+            return Miswritten(f"{one.text} {unit} × {other.text} {last}", Span(one.span.start, last.end_pos or 0))
+        return _product([one, other], "length", unit.strip("-."), last.end_pos or 0)
+
+    def miswritten(self, token: Token) -> Miswritten:
+        return Miswritten(str(token), _span(token, token))
+
+
+def _product(numbers: list[_Number], kind: QuantityKind, unit: str, end: int) -> Item:
+    amounts = [number.amount for number in numbers if number.amount is not None]
+    if len(amounts) < len(numbers):
+        bad = next(number for number in numbers if number.amount is None)
+        return Miswritten(bad.text, bad.span)
+    return Product(tuple(amounts), kind, unit, Span(numbers[0].span.start, end))
+
+
+def _leaf(item: Any) -> Item:
+    if not isinstance(item, Token):
+        return item  # type: ignore[no-any-return]  # already one of ours
+    if item.type == "WORD":
+        text = str(item)
+        return Word(text, text.lower().replace("’", "'"), _span(item, item))
+    return Mark(str(item), _span(item, item))
+
+
+def _merged(items: list[Item]) -> list[Item]:
+    """Compounds as one quantity: `1 lb 8 oz`, `1 h 30 min` (same kind, other unit, both with a unit)."""
+    merged: list[Item] = []
+    for item in items:
+        last = merged[-1] if merged else None
+        if (
+            isinstance(item, Quantity)
+            and isinstance(last, Quantity)
+            and item.kind == last.kind
+            and item.kind in ("mass", "volume", "time")
+            and item.unit != last.unit
+        ):
+            merged[-1] = last._replace(then=(*last.then, item), span=Span(last.span.start, item.span.end))
+        else:
+            merged.append(item)
+    return merged
+
+
+@cache
+def _parser() -> Lark:
+    grammar = asset_text("grammar/clause.lark")
+    for kind in ("mass", "volume", "time", "length"):
+        grammar = grammar.replace(f"<{kind}>", "|".join(spellings(kind)))
+    return Lark(grammar, parser="lalr", start="clause", maybe_placeholders=False, transformer=_ToItems())
+
+
+@cache
+def parse_clause(text: str) -> Items:
+    """The items of a clause's text (without its square brackets)."""
+    try:
+        return Items(_parser().parse(text))  # type: ignore[arg-type]  # the transformer has made it a tuple
+    except UnexpectedInput as error:
+        message = error.match_examples(_parser().parse, FAULTS, use_accepts=True) or "these words do not fit together"
+        at = min(max(error.pos_in_stream or 0, 0), len(text))
+        return Items((), ClauseFault(message, Span(at, min(at + 1, len(text)))))

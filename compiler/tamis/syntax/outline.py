@@ -1,0 +1,201 @@
+"""From a file's text to a `Document`, by the Lark grammar `outline.lark` and the bracket scan.
+
+The grammar tells what each line is and which lines stand together; here they become a header, a headnote,
+components and steps. Whatever is wrong with a line is a finding, and the rest is compiled all the same.
+"""
+
+from __future__ import annotations
+
+import re
+from functools import cache
+from typing import TYPE_CHECKING, Any, cast
+
+from lark import Lark, Token, Tree
+
+from tamis.assets import asset_text
+from tamis.diagnostics import Diagnostic, Fix
+from tamis.source import Source, Span
+from tamis.syntax.actions import action_of, actions_of
+from tamis.syntax.document import (
+    Ahead,
+    Block,
+    Comment,
+    ComponentNode,
+    Document,
+    Field,
+    Line,
+    Remark,
+    RemarkKind,
+    Step,
+)
+
+if TYPE_CHECKING:
+    from collections.abc import Sequence
+
+_ALLOW = re.compile(r"%\s*allow\s+([A-Za-z-]+)\s*(?::\s*(.*\S))?\s*$")
+_ALLOW_TRY = re.compile(r"%\s*allow\b")
+
+
+@cache
+def _parser() -> Lark:
+    return Lark(asset_text("grammar/outline.lark"), parser="lalr", start="document", maybe_placeholders=False)
+
+
+def parse(source: Source) -> tuple[Document, list[Diagnostic]]:
+    """The document of a recipe's text, and what is wrong with its lines and brackets."""
+    tree = _parser().parse(source.text)
+    return _Builder(source).build(tree)
+
+
+class _Builder:
+    """Walks the lines once, in order, and gathers the document's parts."""
+
+    __slots__ = ("blocks", "comments", "components", "fields", "findings", "heading", "lines", "name", "opening", "source")
+
+    def __init__(self, source: Source) -> None:
+        self.source = source
+        self.lines: list[Line] = []
+        self.fields: list[Field] = []
+        self.comments: list[Comment] = []
+        self.findings: list[Diagnostic] = []
+        self.opening: ComponentNode | None = None
+        self.components: list[ComponentNode] = []
+        self.name = ""
+        self.heading: Span | None = None
+        self.blocks: list[Block] = []
+
+    def build(self, tree: Tree[Token]) -> tuple[Document, list[Diagnostic]]:
+        for child in tree.children:
+            if isinstance(child, Token):
+                self._line(child)
+            elif child.data == "header":
+                self._header(_tokens(child))
+            else:
+                self._body(child)
+        self._close_component()
+        opening = self.opening or ComponentNode("", None, ())
+        document = Document(
+            self.source,
+            tuple(self.lines),
+            tuple(self.fields),
+            opening,
+            tuple(self.components),
+            tuple(self.comments),
+        )
+        self._nul()
+        return document, self.findings
+
+    def _find(self, rule: str, span: Span, message: str, hint: str = "", fix: Fix | None = None) -> None:
+        self.findings.append(Diagnostic(rule, "error", span, message, hint, fix=fix))
+
+    def _line(self, token: Token) -> Line:
+        start = cast("int", token.start_pos)
+        line = Line(token.type, str(token), Span(start, start + len(token)))
+        self.lines.append(line)
+        if line.kind == "COMMENT":
+            self._comment(line)
+        return line
+
+    def _comment(self, line: Line) -> None:
+        text = line.text.rstrip("\r\n")
+        found = _ALLOW.match(text)
+        span = Span(line.span.start, line.span.start + len(text))
+        speaks_for = self.source.place(line.span.start).line + 1
+        if found and found[2]:
+            self.comments.append(Comment(text[1:].strip(), span, found[1], found[2], speaks_for))
+            return
+        if _ALLOW_TRY.match(text):
+            message = "this silences no rule: expected `% allow RULE: reason`"
+            self._find("allow-without-reason", span, message, "say why the rule does not hold here")
+        self.comments.append(Comment(text[1:].strip(), span))
+
+    def _header(self, tokens: Sequence[Token]) -> None:
+        for token in tokens:
+            line = self._line(token)
+            text = line.text.rstrip()
+            if line.kind == "COMMENT":
+                continue
+            key, colon, value = text.partition(":")
+            start = line.span.start
+            if not colon or line.kind == "TEXT":
+                span = Span(start, start + len(text))
+                hint = "leave an empty line between the header and the headnote"
+                self._find("header-line", span, "a line of the header is `key: value`; this one is neither", hint)
+                continue
+            lead = len(value) - len(value.lstrip())
+            value_start = start + len(key) + 1 + lead
+            key_span = Span(start, start + len(key.rstrip()))
+            value_span = Span(value_start, max(value_start, start + len(text)))
+            self.fields.append(Field(key.strip().lower(), value.strip(), key_span, value_span))
+
+    def _body(self, tree: Tree[Token]) -> None:
+        for child in tree.children:
+            if not isinstance(child, Token):
+                self._paragraph([self._line(token) for token in _tokens(child)])
+                continue
+            line = self._line(child)
+            if line.kind == "HEADING":
+                self._open_component(line)
+
+    def _open_component(self, line: Line) -> None:
+        self._close_component()
+        text = line.text.rstrip()
+        hashes = len(text) - len(text.lstrip("#"))
+        self.name = text[hashes:].strip()
+        self.heading = Span(line.span.start, line.span.start + len(text))
+        if hashes > 1:
+            fix = Fix(Span(line.span.start, line.span.start + hashes), "#", "write one #")
+            message = f"a component opens with one `#`; here stand {hashes}"
+            hint = "there are no headings below a component: make it a component of its own, or a `Note:`"
+            self._find("heading-level", self.heading, message, hint, fix)
+        if not self.name:
+            self._find("heading-name", self.heading, "this heading has no name", "name what the component makes")
+
+    def _close_component(self) -> None:
+        node = ComponentNode(self.name, self.heading, tuple(self.blocks))
+        if self.heading is None:
+            self.opening = node
+        else:
+            self.components.append(node)
+            if not any(isinstance(block, Step) for block in self.blocks):
+                message = f"the component “{self.name}” has no steps"
+                self._find("empty-component", self.heading, message, "write what is done, or take the heading out")
+        self.name, self.heading, self.blocks = "", None, []
+
+    def _paragraph(self, lines: list[Line]) -> None:
+        """One paragraph, which a remark in its midst parts in two."""
+        text_lines: list[Line] = []
+        for at, line in enumerate(lines):
+            if line.kind in ("REMARK", "AHEAD"):
+                self._step(text_lines)
+                self._remark(lines[at:])
+                return
+            text_lines.append(line)
+        self._step(text_lines)
+
+    def _step(self, lines: list[Line]) -> None:
+        actions = actions_of(self.source, [line for line in lines if line.text.strip()], self.findings)
+        if actions:
+            self.blocks.append(Step(tuple(actions), Span(actions[0].span.start, actions[-1].span.end)))
+
+    def _remark(self, lines: list[Line]) -> None:
+        kind, _, _ = lines[0].text.partition(":")
+        kept = [line for line in lines if line.kind != "COMMENT"]
+        end = kept[-1].span.start + len(kept[-1].text.rstrip())
+        span = Span(lines[0].span.start, end)
+        if lines[0].kind == "AHEAD":
+            body = Span(span.start + len("Ahead:"), end)
+            self.blocks.append(Ahead(action_of(self.source, body, self.findings), span))
+            return
+        text = "".join(line.text for line in kept)[len(kind) + 1 :].strip()
+        self.blocks.append(Remark(cast("RemarkKind", kind), text, span))
+
+    def _nul(self) -> None:
+        at = self.source.text.find("\0")
+        if at >= 0:
+            message = "a NUL byte stands here; a recipe is text"
+            self._find("not-text", Span(at, at + 1), message, "take it out, or save the file again as plain text")
+
+
+def _tokens(tree: Tree[Token]) -> list[Token]:
+    return [cast("Any", child) for child in tree.children]
