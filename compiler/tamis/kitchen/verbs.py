@@ -1,0 +1,162 @@
+"""What the words for work mean: who is busy, what is needed, where the food goes.
+
+A recipe says "whisk", "bring", "leave to rise" in plain text. From that one word follow things the cook never
+writes: whether a time is missing, whether the cook's hands are free, whether a range of time is the food's
+choice or the cook's, whether food joins the batch or leaves it. These facts are the trade's, so they stand in
+`grammar/verbs.toml`, and nothing in the compiler asks for a verb by its name.
+
+Phrases are kept whole ("fold in" is not "fold") and found longest first.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from typing import Any, NamedTuple
+
+from tamis.kitchen.seconds import seconds
+from tamis.kitchen.words import nearest
+
+_TIMES = ("takes", "per_kg", "per_piece", "estimate", "estimate_per_kg")
+_PLAIN = {"no": False, "none": ""}
+_VOWELS = "aeiou"
+
+
+class Verb(NamedTuple):
+    """A word or phrase for work. All times in seconds; 0 means that the trade has no opinion."""
+
+    base: str
+    attention: str = "hands"
+    """`hands`: a timed line keeps the cook; `unattended`: it does not."""
+    waits: bool = False
+    """A line with it needs a time, a cue or a target."""
+    keeps: bool = False
+    """A range of time is a window (the cook decides), not an estimate (the food decides)."""
+    cooks: bool = False
+    """A range of time wants a cue to look for."""
+    heat: bool = False
+    station: str = ""
+    """oven, grill, ring, mixer, fridge, freezer, bath; empty for none."""
+    adds: bool = False
+    """Puts other food into or on to the batch."""
+    removes: bool = False
+    """What it names leaves the batch."""
+    separates: bool = False
+    """Parts the liquid from what was in it."""
+    divides: bool = False
+    names: bool = False
+    """Parts some of the food, which stays open under its own name."""
+    purpose: str = ""
+    """What unmeasured goods beside it are for, as `for dusting`."""
+    takes: int = 0
+    """Handling of a line without a time; `per_kg` and `per_piece` come on top."""
+    per_kg: int = 0
+    per_piece: int = 0
+    estimate: int = 0
+    """Length of a line that only a cue or a target ends; `estimate_per_kg` comes on top."""
+    estimate_per_kg: int = 0
+
+
+class Verbs:
+    """All the verbs, found by phrase or by participle."""
+
+    __slots__ = ("_by_first", "_by_phrase", "_forms", "_odd")
+
+    def __init__(self, odd_forms: dict[str, str]) -> None:
+        self._by_phrase: dict[str, Verb] = {}
+        self._by_first: dict[str, list[tuple[tuple[str, ...], Verb]]] = {}
+        self._odd = odd_forms
+        self._forms: dict[str, Verb] | None = None
+
+    @classmethod
+    def load(cls, text: str) -> Verbs:
+        """Verbs from the text of `verbs.toml`, which ships with the compiler: a fault in it raises."""
+        import tomllib
+
+        tables: dict[str, dict[str, str]] = tomllib.loads(text)
+        verbs = cls(tables.pop("forms", {}))
+        for table in tables.values():
+            every = _facts(table.pop("every", ""))
+            for base, own in table.items():
+                verbs._add(base, every | _facts(own))
+        for entries in verbs._by_first.values():
+            entries.sort(key=lambda entry: -len(entry[0]))
+        return verbs
+
+    def _add(self, base: str, facts: dict[str, Any]) -> None:
+        also = facts.pop("also", "")
+        verb = Verb(base, **facts)
+        for phrase in (base, *also.split(" or ")) if also else (base,):
+            if phrase in self._by_phrase:
+                raise ValueError(f"the verb {phrase!r} stands twice")
+            self._by_phrase[phrase] = verb
+            words = tuple(phrase.split(" "))
+            self._by_first.setdefault(words[0], []).append((words, verb))
+
+    def __iter__(self) -> Iterator[Verb]:
+        """Each verb once, in the order of the file."""
+        return iter(dict.fromkeys(self._by_phrase.values()))
+
+    def get(self, phrase: str) -> Verb | None:
+        """The verb of a base form, `bring` or `fold in`, or of another word for it."""
+        return self._by_phrase.get(phrase)
+
+    def match(self, words: Sequence[str], start: int) -> tuple[Verb, int] | None:
+        """The longest verb that begins at `words[start]` (lower case), and the number of words it has."""
+        if start >= len(words):
+            return None
+        for phrase, verb in self._by_first.get(words[start], ()):
+            if tuple(words[start : start + len(phrase)]) == phrase:
+                return verb, len(phrase)
+        return None
+
+    def participle(self, word: str) -> Verb | None:
+        """The verb of a participle, present or past: `whisking`, `dusted`, `folding in`."""
+        if self._forms is None:
+            self._forms = self._all_forms()
+        return self._forms.get(word)
+
+    def near(self, word: str) -> str | None:
+        """The verb that a misspelt word may have meant, or None."""
+        return nearest(word, self._by_phrase)
+
+    def _all_forms(self) -> dict[str, Verb]:
+        forms: dict[str, Verb] = {}
+        for phrase, verb in self._by_phrase.items():
+            first, space, rest = phrase.partition(" ")
+            odd = self._odd.get(first)
+            for form in odd.split(", ") if odd else participles(first):
+                forms.setdefault(form + space + rest, verb)
+        return forms
+
+
+def _facts(text: str) -> dict[str, Any]:
+    """The facts of one line of the file: `adds, takes 30 s` gives `{"adds": True, "takes": 30}`."""
+    facts: dict[str, Any] = {}
+    for fact in text.split(", ") if text else ():
+        key, _, value = fact.partition(" ")
+        if key in ("hands", "unattended"):
+            facts["attention"] = key
+        elif key in _TIMES:
+            facts[key] = seconds(value)
+        else:
+            facts[key] = _PLAIN.get(value, value) if value else True
+    return facts
+
+
+def participles(base: str) -> tuple[str, str]:
+    """Present and past participle of a regular verb: `stir` gives `stirring`, `stirred`."""
+    if base.endswith(("ee", "ée")):
+        return base + "ing", base + "d"
+    if base.endswith("e"):
+        return base[:-1] + "ing", base + "d"
+    if base.endswith("y") and base[-2] not in _VOWELS:
+        return base + "ing", base[:-1] + "ied"
+    stem = base + base[-1] if _doubles(base) else base
+    return stem + "ing", stem + "ed"
+
+
+def _doubles(base: str) -> bool:
+    """Whether the last letter is doubled: one vowel in all, before one last consonant (stir, whip, cut)."""
+    last = base.rpartition("-")[2]
+    vowels = [letter in _VOWELS for letter in last]
+    return len(last) > 2 and vowels[-2] and sum(vowels) == 1 and not vowels[-1] and last[-1] not in "wxy"
