@@ -1,0 +1,131 @@
+"""What stands in a kitchen, found at the end of a phrase.
+
+`with 2 forks` and `with 2 eggs` differ in one noun, so the nouns of the kitchen are a list: `equipment.toml`
+in `grammar/`. A cook describes pieces freely (*a heavy 3-litre pan*, *a floured baker's cloth*), so only the noun
+at the end must be known; the words before it are adjectives. The longest noun wins: a mixer bowl is no bowl.
+
+The same list knows the trade's counts (clove, sprig, can), which are units between a number and a name.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from typing import NamedTuple
+
+from tamis.kitchen.seconds import seconds
+from tamis.kitchen.words import nearest
+
+_LONGEST = 4
+"""Words in the longest name of the list; a test holds the two together."""
+
+
+class Equipment(NamedTuple):
+    """A piece of equipment, under the name that the equipment list shows."""
+
+    name: str
+    kind: str
+    """vessel, tool, surface, lining, lid or station."""
+    plural: str = ""
+    station: str = ""
+    """Where it is heated, cooled or driven, or the station that it is; empty for none."""
+    count_unit: bool = False
+    """Also one of the counts: a unit after a number and before a name (`1 jar passata`)."""
+    heats: int = 0
+    """Longer heating of the oven with it inside, in seconds; common practice."""
+    part_of: str = ""
+    """The piece that it comes with, and so isn't listed apart."""
+
+
+class FoundEquipment(NamedTuple):
+    """A piece as a cook named it: with the words before the noun, and as one or several."""
+
+    item: Equipment
+    adjectives: tuple[str, ...]
+    several: bool
+
+
+class Cupboard:
+    """All the equipment and the count words, found by name in singular or plural."""
+
+    __slots__ = ("_by_name", "_counts")
+
+    def __init__(self) -> None:
+        self._by_name: dict[str, tuple[Equipment, bool]] = {}
+        self._counts: dict[str, str] = {}
+
+    @classmethod
+    def load(cls, text: str) -> Cupboard:
+        """Equipment from the text of `equipment.toml`. It ships with the compiler: a fault in it raises."""
+        import tomllib
+
+        tables: dict[str, dict[str, str]] = tomllib.loads(text)
+        cupboard = cls()
+        cupboard._add_counts(tables.pop("counts", {}), tables.pop("plurals", {}))
+        for kind, table in tables.items():
+            for name, facts in table.items():
+                cupboard._add(name, kind, facts)
+        return cupboard
+
+    def _add_counts(self, groups: dict[str, str], odd: dict[str, str]) -> None:
+        for words in groups.values():
+            for word in words.split(", "):
+                self._counts[word] = self._counts[odd.get(word) or plural(word)] = word
+
+    def _add(self, name: str, kind: str, text: str) -> None:
+        facts = dict(fact.partition(" ")[::2] for fact in text.split(", ") if fact)
+        others = facts.pop("also", "")
+        item = Equipment(
+            name,
+            kind,
+            facts.pop("plural", "") or plural(name),
+            facts.pop("station", ""),
+            name in self._counts,
+            seconds(facts.pop("heats", "0 s")),
+            facts.pop("part_of", ""),
+        )
+        if facts:
+            raise ValueError(f"{name!r} has facts that nobody knows: {', '.join(facts)}")
+        self._put(name, item.plural, item)
+        for other in others.split(" or ") if others else ():
+            self._put(other, plural(other), item)
+
+    def _put(self, one: str, many: str, item: Equipment) -> None:
+        if one in self._by_name:
+            raise ValueError(f"the equipment {one!r} stands twice")
+        self._by_name[many] = (item, True)
+        self._by_name[one] = (item, False)
+
+    def __iter__(self) -> Iterator[Equipment]:
+        """Each piece once, in the order of the file."""
+        return iter(dict.fromkeys(item for item, _ in self._by_name.values()))
+
+    def get(self, name: str) -> Equipment | None:
+        """The piece of this name, singular or plural, without adjectives."""
+        found = self._by_name.get(name)
+        return found[0] if found else None
+
+    def find(self, words: Sequence[str]) -> FoundEquipment | None:
+        """The piece that the last words name, by the longest noun; the words before it are adjectives."""
+        plain = [word.lower().replace("’", "'") for word in words]
+        for start in range(max(0, len(plain) - _LONGEST), len(plain)):
+            found = self._by_name.get(" ".join(plain[start:]))
+            if found:
+                return FoundEquipment(found[0], tuple(plain[:start]), found[1])
+        return None
+
+    def near(self, name: str) -> str | None:
+        """The name that a misspelt one may have meant, or None."""
+        return nearest(name.lower(), self._by_name)
+
+    def count_word(self, word: str) -> str | None:
+        """The singular of one of the trade's count words, or None: `cloves` gives `clove`."""
+        return self._counts.get(word)
+
+
+def plural(noun: str) -> str:
+    """The plural of a regular noun or phrase: `dish` gives `dishes`."""
+    if noun.endswith(("s", "x", "z", "ch", "sh")):
+        return noun + "es"
+    if noun.endswith("y") and noun[-2] not in "aeiou":
+        return noun[:-1] + "ies"
+    return noun + "s"
