@@ -1,0 +1,97 @@
+"""A kitchen: everything that the compiler knows before it reads a recipe.
+
+Units, goods, verbs and equipment ship with the compiler; a house adds its settings and its own goods. Every
+phase takes the one record that holds them all, so that two houses can be compiled in one process.
+"""
+
+from __future__ import annotations
+
+import re
+from functools import cache
+from typing import Any, Literal, NamedTuple
+
+from tamis.assets import asset_text
+from tamis.diagnostics import Diagnostic
+from tamis.kitchen.equipment import Cupboard
+from tamis.kitchen.goods import Larder
+from tamis.kitchen.settings import Settings, read_settings, setting_span
+from tamis.kitchen.verbs import Verbs
+from tamis.quantity.units import Units
+from tamis.source import Source, Span
+
+UNREADABLE = "settings-unreadable"
+
+
+class Kitchen(NamedTuple):
+    """One house's kitchen."""
+
+    settings: Settings
+    units: Units
+    larder: Larder
+    verbs: Verbs
+    cupboard: Cupboard
+
+
+class Problem(NamedTuple):
+    """What is wrong with one of the house's files. A finding of the rule `UNREADABLE` stops the command."""
+
+    file: Literal["kitchen.toml", "goods.toml"]
+    finding: Diagnostic
+
+
+@cache
+def default_kitchen() -> Kitchen:
+    """The kitchen that holds where no house has decided anything."""
+    return Kitchen(
+        Settings(),
+        _units("us"),
+        Larder.load(asset_text("grammar/goods.json")),
+        Verbs.load(asset_text("grammar/verbs.toml")),
+        Cupboard.load(asset_text("grammar/equipment.toml")),
+    )
+
+
+@cache
+def _units(cup: str) -> Units:
+    return Units.load(asset_text("grammar/units.json"), cup)
+
+
+def house_kitchen(settings_toml: str | None, goods_toml: str | None) -> tuple[Kitchen, list[Problem]]:
+    """The kitchen of a house, from the texts of its two files (None: no such file), and what is wrong there."""
+    kitchen = default_kitchen()
+    problems: list[Problem] = []
+    if settings_toml is not None:
+        said, findings = _parsed(settings_toml)
+        settings, more = read_settings(said, settings_toml)
+        problems += [Problem("kitchen.toml", finding) for finding in (*findings, *more)]
+        kitchen = kitchen._replace(settings=settings, units=_units(settings.publish.cup))
+    if goods_toml is not None:
+        said, findings = _parsed(goods_toml)
+        larder, sentences = kitchen.larder.extended(said)
+        findings += [_about_goods(sentence, goods_toml) for sentence in sentences]
+        problems += [Problem("goods.toml", finding) for finding in findings]
+        kitchen = kitchen._replace(larder=larder)
+    return kitchen, problems
+
+
+def _parsed(text: str) -> tuple[dict[str, Any], list[Diagnostic]]:
+    """The tables of a TOML text; none and a finding if it is not TOML."""
+    import tomllib
+
+    try:
+        return tomllib.loads(text), []
+    except (tomllib.TOMLDecodeError, RecursionError) as error:
+        reason = str(error) or "it nests too deep"
+    found = re.search(r" \(at line (\d+), column (\d+)\)$", reason)
+    at = Source("", text).starts[int(found[1]) - 1] + int(found[2]) - 1 if found else len(text)
+    at = min(at, max(len(text) - 1, 0))
+    message = f"this is not TOML: {reason[: found.start()] if found else reason}"
+    hint = "a line is `key = value`, words stand in quotation marks, a table opens with `[name]`"
+    return {}, [Diagnostic(UNREADABLE, "error", Span(at, min(at + 1, len(text))), message, hint)]
+
+
+def _about_goods(sentence: str, text: str) -> Diagnostic:
+    """The larder tells its problems as `[id] what is wrong`; here they get a place."""
+    found = re.match(r"\[([^]]+)\] (?:unknown key '([^']*)'|(\w+):)?", sentence)
+    span = setting_span(text, found[1], found[2] or found[3] or "") if found else Span(0, 0)
+    return Diagnostic("house-goods", "error", span, sentence)

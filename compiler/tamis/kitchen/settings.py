@@ -1,0 +1,194 @@
+"""What a house has decided: its cooks and ovens, how it publishes, whose limits it keeps, which checks it heeds.
+
+A house writes these in `kitchen.toml`. A misspelt key would quietly do nothing, so it is told with the nearest
+one; a value of the wrong form is told with the form that was expected, and the default holds.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Callable, Mapping
+from fractions import Fraction
+from typing import Any, NamedTuple
+
+from tamis.diagnostics import Diagnostic
+from tamis.kitchen.seconds import seconds
+from tamis.quantity.near import nearest
+from tamis.source import Span
+
+UNITS = ("metric", "us", "written")
+CUPS = ("us", "metric", "label")
+AUTHORITIES = ("us-home", "us-food-service", "uk")
+LEVELS = ("error", "warning", "information", "off")
+
+
+class Workplace(NamedTuple):
+    """What plans are made for.
+
+    `awake` is in minutes from midnight, `heat` in °C a minute, `stone` and `handling` in seconds.
+    """
+
+    cooks: int = 1
+    ovens: int = 1
+    racks: int = 2
+    rings: int = 4
+    mixers: int = 1
+    awake: tuple[int, int] = (420, 1380)
+    heat: Fraction = Fraction(8)
+    stone: int = 1200
+    handling: int = 120
+
+
+class Publishing(NamedTuple):
+    """How measures are shown (one of UNITS), what a cup holds (one of CUPS), and whose pages these are."""
+
+    units: str = "metric"
+    cup: str = "us"
+    name: str = ""
+    address: str = ""
+
+
+class Safety(NamedTuple):
+    """Whose limits hold: one of AUTHORITIES."""
+
+    authority: str = "us-home"
+
+
+class Settings(NamedTuple):
+    """The tables of `kitchen.toml`; `checks` gives a rule's level, one of LEVELS, where the house chose one."""
+
+    kitchen: Workplace = Workplace()
+    publish: Publishing = Publishing()
+    safety: Safety = Safety()
+    checks: Mapping[str, str] = {}
+
+
+def read_settings(said: Mapping[str, Any], text: str) -> tuple[Settings, list[Diagnostic]]:
+    """The settings that a parsed file gives, and what is wrong with it; `text` is the file's own."""
+    findings: list[Diagnostic] = []
+    chosen: dict[str, dict[str, Any]] = {}
+    for table, values in said.items():
+        if table not in _READERS and table != "checks":
+            findings.append(_unknown(table, (*_READERS, "checks"), setting_span(text, table), "table"))
+        elif not isinstance(values, Mapping):
+            findings.append(_wrong(table, f"[{table}] with its keys below", setting_span(text, "", table)))
+        else:
+            chosen[table] = _read_table(table, values, text, findings)
+    default = Settings()
+    settings = Settings(
+        default.kitchen._replace(**chosen.get("kitchen", {})),
+        default.publish._replace(**chosen.get("publish", {})),
+        default.safety._replace(**chosen.get("safety", {})),
+        chosen.get("checks", {}),
+    )
+    return settings, findings
+
+
+def setting_span(text: str, table: str, key: str = "") -> Span:
+    """Where a key (without one: a table's head) stands in a settings file; its very start if it is not found."""
+    head = re.search(rf"(?m)^[ \t]*\[[ \t]*({re.escape(table)})[ \t]*\]", text) if table else None
+    if key:
+        line = re.compile(rf"(?m)^[ \t]*[\"']?({re.escape(key)})[\"']?[ \t]*=")
+        found = line.search(text, head.end() if head else 0)
+        head = found or head
+    return Span(*head.span(1)) if head else Span(0, 0)
+
+
+def _read_table(
+    table: str, values: Mapping[str, Any], text: str, findings: list[Diagnostic]
+) -> dict[str, Any]:
+    readers = _READERS.get(table)
+    chosen: dict[str, Any] = {}
+    for key, value in values.items():
+        reader = readers.get(key) if readers is not None else _level
+        span = setting_span(text, table, key)
+        if reader is None:
+            findings.append(_unknown(key, tuple(readers or ()), span, "setting"))
+            continue
+        try:
+            chosen[key] = reader(value)
+        except _Unfit as unfit:
+            findings.append(_wrong(key, str(unfit), span))
+    return chosen
+
+
+def _unknown(key: str, known: tuple[str, ...], span: Span, what: str) -> Diagnostic:
+    near = nearest(key, known)
+    hint = f"did you mean `{near}`?" if near else f"known here: {', '.join(known)}"
+    message = f"there is no {what} “{key}”; it does nothing"
+    return Diagnostic("setting-unknown", "warning", span, message, hint)
+
+
+def _wrong(key: str, expected: str, span: Span) -> Diagnostic:
+    message = f"“{key}” is not in a form that can be read: expected {expected}"
+    return Diagnostic("setting-value", "error", span, message, "the default holds meanwhile")
+
+
+class _Unfit(ValueError):
+    """A value that a key cannot hold; the text tells what was expected. It never leaves this file."""
+
+
+def _count(least: int) -> Callable[[Any], int]:
+    def read(value: Any) -> int:
+        if isinstance(value, bool) or not isinstance(value, int) or value < least:
+            raise _Unfit(f"a whole number, {least} or more")
+        return value
+
+    return read
+
+
+def _one_of(known: tuple[str, ...]) -> Callable[[Any], str]:
+    def read(value: Any) -> str:
+        if value not in known:
+            raise _Unfit("one of " + ", ".join(f'"{word}"' for word in known))
+        return str(value)
+
+    return read
+
+
+def _words(value: Any) -> str:
+    if not isinstance(value, str):
+        raise _Unfit("words in quotation marks")
+    return value
+
+
+def _duration(value: Any) -> int:
+    try:
+        return seconds(str(value)) if re.match(r"\d", str(value)) else int("")
+    except (ValueError, KeyError):
+        raise _Unfit('a time such as "20 min"') from None
+
+
+def _heat(value: Any) -> Fraction:
+    found = re.fullmatch(r"(\d{1,3}(?:\.\d{1,3})?) *(?:°|° *C) */ *min", str(value))
+    if not found or not Fraction(found[1]):
+        raise _Unfit('how fast an oven gets hot, as "8 °C/min"')
+    return Fraction(found[1])
+
+
+def _awake(value: Any) -> tuple[int, int]:
+    times = value if isinstance(value, list) else []
+    clock = [re.fullmatch(r"([01]?\d|2[0-4]):([0-5]\d)", str(time)) for time in times]
+    minutes = [int(found[1]) * 60 + int(found[2]) for found in clock if found]
+    if len(clock) != 2 or len(minutes) != 2 or not minutes[0] < minutes[1] <= 1440:
+        raise _Unfit('two times of one day, the earlier first, as ["07:00", "23:00"]')
+    return minutes[0], minutes[1]
+
+
+_level = _one_of(LEVELS)
+
+_READERS: dict[str, dict[str, Callable[[Any], Any]]] = {
+    "kitchen": {
+        "cooks": _count(1),
+        "ovens": _count(0),
+        "racks": _count(1),
+        "rings": _count(0),
+        "mixers": _count(0),
+        "awake": _awake,
+        "heat": _heat,
+        "stone": _duration,
+        "handling": _duration,
+    },
+    "publish": {"units": _one_of(UNITS), "cup": _one_of(CUPS), "name": _words, "address": _words},
+    "safety": {"authority": _one_of(AUTHORITIES)},
+}
