@@ -57,7 +57,7 @@ def _units(cup: str) -> Units:
 
 
 def house_kitchen(settings_toml: str | None, goods_toml: str | None) -> tuple[Kitchen, list[Problem]]:
-    """The kitchen of a house, from the texts of its two files (None: no such file), and what is wrong there."""
+    """The kitchen of a house, from the texts of its two files (None: no file), and what is wrong there."""
     kitchen = default_kitchen()
     problems: list[Problem] = []
     if settings_toml is not None:

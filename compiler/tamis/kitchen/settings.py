@@ -1,7 +1,7 @@
-"""What a house has decided: its cooks and ovens, how it publishes, whose limits it keeps, which checks it heeds.
+"""What a house has decided: its cooks and ovens, how it publishes, whose limits it keeps, what it checks.
 
-A house writes these in `kitchen.toml`. A misspelt key would quietly do nothing, so it is told with the nearest
-one; a value of the wrong form is told with the form that was expected, and the default holds.
+A house writes these in `kitchen.toml`. A misspelt key would quietly do nothing, so it is told with the
+nearest one; a value of the wrong form is told with the form that was expected, and the default holds.
 """
 
 from __future__ import annotations
@@ -55,7 +55,7 @@ class Safety(NamedTuple):
 
 
 class Settings(NamedTuple):
-    """The tables of `kitchen.toml`; `checks` gives a rule's level, one of LEVELS, where the house chose one."""
+    """The tables of `kitchen.toml`; `checks` gives a rule's level, one of LEVELS, if the house chose one."""
 
     kitchen: Workplace = Workplace()
     publish: Publishing = Publishing()
@@ -85,7 +85,7 @@ def read_settings(said: Mapping[str, Any], text: str) -> tuple[Settings, list[Di
 
 
 def setting_span(text: str, table: str, key: str = "") -> Span:
-    """Where a key (without one: a table's head) stands in a settings file; its very start if it is not found."""
+    """Where a key (without one: a table's head) stands in a settings file; its start if it is not found."""
     head = re.search(rf"(?m)^[ \t]*\[[ \t]*({re.escape(table)})[ \t]*\]", text) if table else None
     if key:
         line = re.compile(rf"(?m)^[ \t]*[\"']?({re.escape(key)})[\"']?[ \t]*=")
