@@ -1,0 +1,1 @@
+"""Numbers, units, measures and durations: exact inside, a cook's way of writing outside."""

@@ -1,0 +1,109 @@
+"""Everything measured, as a cook reads it: the one module to import for printing quantities.
+
+Numbers and ranges, cups and spoons, weights, lengths of time have files of their own beside this one; here
+they are gathered, with temperatures and measures as somebody wrote them.
+"""
+
+from __future__ import annotations
+
+from fractions import Fraction
+
+from tamis.quantity.amount import Amount
+from tamis.quantity.measure import Measure
+from tamis.quantity.numerals import amount, decimal, decimals, number, rounded
+from tamis.quantity.spoons import Spoons, kitchen_volume, spoons
+from tamis.quantity.times import duration, duration_range, wait
+from tamis.quantity.weights import grams, millilitres, pounds_ounces
+
+__all__ = [
+    "Spoons", "amount", "decimal", "decimals", "duration", "duration_range", "grams", "kitchen_volume",
+    "limit_c", "limit_f", "millilitres", "number", "oven_c", "oven_f", "plural", "pounds_ounces", "spoons",
+    "temperature_c", "temperature_f", "unit_words", "wait", "written",
+]  # fmt: skip
+
+# Printed in decimals; all other units in kitchen fractions.
+DECIMAL = frozenset({"g", "kg", "mg", "ml", "cl", "dl", "l", "mm", "cm", "metre"})
+# Abbreviations stay as they are, however many.
+NO_PLURAL = DECIMAL - {"metre"} | {"s", "min", "h", "oz", "lb", "fl_oz", "tsp", "tbsp"}
+IRREGULAR = {"leaf": "leaves", "loaf": "loaves", "half": "halves", "knife": "knives", "foot": "feet"}
+FIRST_WORDS = {"us": "US", "australian": "Australian", "japanese": "Japanese", "imp": "imperial"}
+
+
+def written(measure: Measure) -> str:
+    """A measure as a cook writes it: "420 g", "1½ cups", "2–3 cloves", "½ imperial pint", "6" for pieces."""
+    if not measure.unit:
+        return amount(measure.amount)
+    shown = decimals(measure.amount) if measure.unit in DECIMAL else amount(measure.amount)
+    return f"{shown} {unit_words(measure.unit, many=measure.amount.hi > 1)}"
+
+
+def unit_words(unit: str, many: bool = False) -> str:
+    """A unit or count word as printed after a number: "fl oz", "cups", "US tbsp", "bunches"."""
+    first, _, rest = unit.partition("_")
+    if rest and first in FIRST_WORDS:
+        return f"{FIRST_WORDS[first]} {unit_words(rest, many)}"
+    words = unit.replace("_", " ")
+    return plural(words) if many and unit not in NO_PLURAL and rest not in NO_PLURAL else words
+
+
+def plural(word: str) -> str:
+    """The plural of a count word by the rules of English spelling and a few exceptions."""
+    head, space, last = word.rpartition(" ")
+    if last in IRREGULAR:
+        return head + space + IRREGULAR[last]
+    if last.endswith(("s", "x", "ch", "sh")):
+        return word + "es"
+    if last.endswith("y") and last[-2:-1] not in "aeiou":
+        return word[:-1] + "ies"
+    return word + "s"
+
+
+def temperature_c(value: Fraction | Amount) -> str:
+    """Degrees Celsius as written, converted ones to the degree: "180 °C", "96–99 °C", "62.8 °C"."""
+    return f"{_degrees(value)} °C"
+
+
+def temperature_f(value: Fraction | Amount) -> str:
+    """Degrees Fahrenheit as written, converted ones to the degree: "350 °F"."""
+    return f"{_degrees(value)} °F"
+
+
+def oven_c(c: Fraction) -> str:
+    """An oven setting in °C to the 5 degrees that its knob shows."""
+    return f"{rounded(c, 5)} °C"
+
+
+def oven_f(f: Fraction) -> str:
+    """An oven setting in °F to the 5 degrees that its knob shows."""
+    return f"{rounded(f, 5)} °F"
+
+
+def limit_c(c: Fraction) -> str:
+    """A limit that keeps people well, in °C: as written, or the degree above it, never below."""
+    return f"{_up(c)} °C"
+
+
+def limit_f(f: Fraction) -> str:
+    """A limit that keeps people well, in °F: as written, or the degree above it, never below."""
+    return f"{_up(f)} °F"
+
+
+def _degrees(value: Fraction | Amount) -> str:
+    if isinstance(value, Amount):
+        return _degree(value.lo) if value.single else f"{_degree(value.lo)}–{_degree(value.hi)}"
+    return _degree(value)
+
+
+def _degree(value: Fraction) -> str:
+    # A tenth of a degree was written by somebody; anything finer came out of a conversion. Below nought the
+    # minus sign.
+    shown = value if _tenths(value) else rounded(value, 1)
+    return decimal(shown) if shown >= 0 else f"−{decimal(-shown)}"
+
+
+def _up(value: Fraction) -> str:
+    return _degree(value) if _tenths(value) else str(value.__ceil__())
+
+
+def _tenths(value: Fraction) -> bool:
+    return 10 % value.denominator == 0

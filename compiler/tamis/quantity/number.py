@@ -1,0 +1,124 @@
+"""Numbers as a cook writes them, read into exact fractions.
+
+A recipe says "1 1/2", "1-1/2", "1½", "half" or "a dozen", and three thirds of a cup must make a cup, so
+nothing here is ever a float. Two writings are refused because they have two readings: "1,5" and "1,000".
+"""
+
+from __future__ import annotations
+
+import re
+from fractions import Fraction
+
+# No kitchen counts further, and the arithmetic must not be made to.
+MOST_DIGITS = 12
+
+VULGAR = {
+    "¼": (1, 4), "½": (1, 2), "¾": (3, 4), "⅓": (1, 3), "⅔": (2, 3), "⅛": (1, 8), "⅜": (3, 8), "⅝": (5, 8), "⅞": (7, 8),
+    "⅕": (1, 5), "⅖": (2, 5), "⅗": (3, 5), "⅘": (4, 5), "⅙": (1, 6), "⅚": (5, 6), "⅐": (1, 7), "⅑": (1, 9), "⅒": (1, 10),
+    "↉": (0, 3),
+}  # fmt: skip
+
+WORDS = {
+    word: Fraction(number)
+    for number, word in enumerate(
+        ["one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten", "eleven", "twelve"],
+        start=1,
+    )
+}
+PARTS = {"half": Fraction(1, 2), "third": Fraction(1, 3), "quarter": Fraction(1, 4)}
+PLURALS = {"halves": "half", "thirds": "third", "quarters": "quarter"}
+ALONE = {**WORDS, **PARTS, "dozen": Fraction(12)}
+
+# A number of any writing, for a lexer: words are left to it. The mixed forms come first, so that the
+# longest wins.
+PATTERN = r"[0-9]+(?:[ \t]+|-)[0-9]+[/⁄][0-9]+|[0-9]+[/⁄][0-9]+|[0-9]+[ \t]?[¼½¾⅐-⅞↉]|[¼½¾⅐-⅞↉]|[0-9]+\.[0-9]+|[0-9]+"
+
+_PLAIN = re.compile(r"([0-9]+)?(?:\.([0-9]+))?")
+_FRACTION = re.compile(r"(?:([0-9]+)(?:[ \t]+|-))?([0-9]+)[/⁄]([0-9]+)")
+_VULGAR = re.compile(r"(?:([0-9]+)[ \t]*-?[ \t]*)?([¼½¾⅐-⅞↉])")
+_COMMA = re.compile(r"([0-9]{1,3}(?:,[0-9]{3})+)|([0-9]+),([0-9]+)")
+
+
+def parse(text: str) -> Fraction | None:
+    """The exact number that a text says, or None if it says none, has too many digits, or a fraction is wrong."""
+    text = text.strip()
+    if (
+        sum(letter.isdecimal() for letter in text[: 3 * MOST_DIGITS]) > MOST_DIGITS
+        or len(text) > 3 * MOST_DIGITS
+    ):
+        return None
+    for read in (_plain, _fraction, _vulgar, _word):
+        number = read(text)
+        if number is not None:
+            return number
+    return None
+
+
+def problem(text: str) -> str | None:
+    """What is wrong with a number that a cook may well have meant, in words, or None.
+
+    Says both readings of a comma, a fraction over nothing, a mixed number whose fraction is no part, and too many digits.
+    """
+    text = text.strip()
+    comma = _COMMA.fullmatch(text) if len(text) <= 3 * MOST_DIGITS else None
+    if comma:
+        return _readings(text, thousands=comma[1] is not None)
+    if sum(letter.isdecimal() for letter in text) > MOST_DIGITS:
+        return f"a number has at most {MOST_DIGITS} digits"
+    broken = _FRACTION.fullmatch(text)
+    if broken and int(broken[3]) == 0:
+        return f"“{text}” divides by nothing"
+    if broken and broken[1] and int(broken[2]) >= int(broken[3]):
+        return f"“{text}”: after a whole number the fraction is less than one"
+    return None
+
+
+def _readings(text: str, thousands: bool) -> str:
+    decimal = text.replace(",", ".")
+    if not thousands:
+        apart = text.replace(",", " and ")
+        return f"“{text}” can be read as {decimal} or as {apart}: a decimal is written with a point"
+    if text.count(",") > 1:
+        return f"“{text}” is written without commas: {text.replace(',', '')}"
+    return f"“{text}” can be read as {text.replace(',', '')} or as {decimal}: write it without the comma, or with a point"
+
+
+def _plain(text: str) -> Fraction | None:
+    found = _PLAIN.fullmatch(text)
+    return Fraction(text) if found and text else None
+
+
+def _fraction(text: str) -> Fraction | None:
+    found = _FRACTION.fullmatch(text)
+    if not found:
+        return None
+    whole, top, bottom = found[1], int(found[2]), int(found[3])
+    if bottom == 0 or (whole and top >= bottom):
+        return None
+    return int(whole or 0) + Fraction(top, bottom)
+
+
+def _vulgar(text: str) -> Fraction | None:
+    found = _VULGAR.fullmatch(text)
+    if not found:
+        return None
+    return int(found[1] or 0) + Fraction(*VULGAR[found[2]])
+
+
+def _word(text: str) -> Fraction | None:
+    """Numbers in words: one to twelve, a half, two thirds, a dozen, half a dozen, three dozen."""
+    words = [word for word in text.lower().replace("-", " ").split() if word not in ("a", "an")]
+    if len(words) == 1:
+        return ALONE.get(words[0])
+    if len(words) == 2:
+        return _times(words[0], words[1])
+    return None
+
+
+def _times(count: str, each: str) -> Fraction | None:
+    if each == "dozen":
+        many = ALONE.get(count) if count != "dozen" else None
+        return many and many * 12
+    part = PARTS.get(PLURALS.get(each, each))
+    many = WORDS.get(count)
+    return many * part if part and many else None

@@ -1,0 +1,122 @@
+"""Units as a cook spells them.
+
+"1 Tbsp", "1 tablespoon" and "1 tbs." are one thing, "1 T" is a guess, and what a cup holds depends on the
+house. So every spelling leads to one `Unit` with an exact worth, ambiguous letters lead nowhere (but `near`
+knows what was probably meant), and a house's choice of cup and spoons is made once, when the units are
+loaded.
+
+All data comes from grammar/units.json, which make_units writes.
+"""
+
+from __future__ import annotations
+
+import re
+from fractions import Fraction
+from typing import NamedTuple
+
+from tamis.quantity.near import nearest
+
+# What "cup" can mean in a house, and which spoons stand beside that cup if the house does not say.
+CUPS = {
+    "us": ("us_cup", "us"),
+    "metric": ("metric_cup", "metric"),
+    "label": ("label_cup", "label"),
+    "imperial": ("imp_cup", "imperial"),
+    "japanese": ("japanese_cup", "metric"),
+}
+# What "tbsp" can mean, and the teaspoon that belongs to it.
+SPOONS = {
+    "us": ("us_tbsp", "us_tsp"),
+    "metric": ("metric_tbsp", "metric_tsp"),
+    "label": ("label_tbsp", "label_tsp"),
+    "imperial": ("imp_tbsp", "imp_tsp"),
+    "australian": ("australian_tbsp", "metric_tsp"),
+}
+# Letters that are no unit because they could be two; the long form of what was probably meant.
+LONG_FORMS = {"T": "tbsp", "t": "tsp", "c": "cup", "C": "cup", "in": "inch", "m": "min"}
+
+
+class Unit(NamedTuple):
+    """One unit of measure.
+
+    `kind` is mass, volume, time, length, temperature or nominal (no standard size); `factor` is its exact worth
+    in g, ml, s, mm or kelvin (1 and without meaning for nominal); `system` is metric, us, imperial or "".
+    """
+
+    id: str
+    kind: str
+    factor: Fraction
+    system: str
+
+
+class Units:
+    """The units of one house: every spelling, exact factors, and what `cup`, `tbsp` and `tsp` mean here."""
+
+    __slots__ = ("_by_id", "_by_name", "_near")
+
+    def __init__(self, by_id: dict[str, Unit], by_name: dict[str, str]) -> None:
+        self._by_id = by_id
+        self._by_name = by_name
+        self._near: dict[str, str | None] = {}
+
+    @classmethod
+    def load(cls, text: str, cup: str = "us", tbsp: str = "") -> Units:
+        """Read the text of units.json.
+
+        `cup` is a key of CUPS; `tbsp` a key of SPOONS, or "" for the spoons that stand beside the cup. Raises
+        KeyError for another choice: whoever reads the house's settings checks it against those first.
+        """
+        import json
+
+        by_id: dict[str, Unit] = {}
+        by_name: dict[str, str] = {}
+        for row in json.loads(text):
+            top, _, bottom = row["factor"].partition("/")
+            unit = Unit(row["id"], row["kind"], Fraction(int(top), int(bottom)), row["system"])
+            by_id[unit.id] = unit
+            for name in row["names"]:
+                by_name[name] = unit.id
+        chosen_cup, beside = CUPS[cup]
+        chosen = (chosen_cup, *SPOONS[tbsp or beside])
+        for plain, exact in zip(("cup", "tbsp", "tsp"), chosen, strict=True):
+            by_id[plain] = by_id[exact]._replace(id=plain)
+        return cls(by_id, by_name)
+
+    def get(self, name: str) -> Unit | None:
+        """The unit of an id or a spelling, or None. A closing full stop and doubled spaces do not matter."""
+        found = self._by_id.get(name)
+        if found is None:
+            found = self._by_id.get(self._by_name.get(_tidy(name), ""))
+        return found
+
+    def near(self, name: str) -> str | None:
+        """The spelling that was probably meant by one that is no unit, or None if nothing is near.
+
+        An ambiguous letter gives its long form; else the nearest spelling, if at most a third of it differs.
+        """
+        if name in LONG_FORMS:
+            return LONG_FORMS[name]
+        tidy = _tidy(name)
+        if tidy not in self._near:
+            self._near[tidy] = nearest(tidy, self._by_name)
+        return self._near[tidy]
+
+    def names(self, kind: str = "") -> list[str]:
+        """All spellings of a kind ("" for every kind), longest first, equal lengths by the alphabet."""
+        names = [name for name, unit in self._by_name.items() if not kind or self._by_id[unit].kind == kind]
+        return sorted(names, key=lambda name: (-len(name), name))
+
+    def pattern(self, kind: str = "") -> str:
+        """A regular expression for the spellings of a kind, with the same rules on case as `get`.
+
+        It captures no group and does not look at what stands around it.
+        """
+        names = self.names(kind)
+        long = "|".join(re.escape(name).replace(r"\ ", r"[ \t]+") for name in names if len(name) > 1)
+        short = "|".join(re.escape(name) for name in names if len(name) == 1)
+        return f"(?:(?i:{long})|{short})" if short else f"(?i:{long})"
+
+
+def _tidy(name: str) -> str:
+    words = " ".join(name.replace("fl.", "fl ").split()).removesuffix(".")
+    return words if len(words) < 2 else words.lower()

@@ -1,0 +1,78 @@
+"""Weights and millilitres without false precision.
+
+A cup of flour that comes out at 136.9372 g is "137 g": what a test kitchen prints and a kitchen scale
+shows. But a figure that is whole was written so by somebody, and is left alone: 502 g stay 502 g.
+Everything printed lies within 1 % of the exact figure, or within half of the scale's last digit where that
+is more (under 10 g: 0.05 g; under 50 g: ½ g).
+"""
+
+from __future__ import annotations
+
+from fractions import Fraction
+
+from tamis.quantity.numerals import decimal, fixed, number, rounded
+
+POUND = Fraction(45359237, 100000)  # g, exact: the international pound of 1959 (UCUM [lb_av])
+OUNCE = POUND / 16
+
+
+def grams(g: Fraction) -> str:
+    """A mass in g for a cook: "0.4 g", "7.5 g", "370 g", "1.2 kg"."""
+    return _metric(g, "g", "kg")
+
+
+def millilitres(ml: Fraction) -> str:
+    """A volume in ml for a cook: "2.5 ml", "237 ml", "1.2 l"."""
+    return _metric(ml, "ml", "l")
+
+
+def _metric(value: Fraction, small: str, large: str) -> str:
+    shown = _sensible(value)
+    if shown < 1000:
+        return f"{decimal(shown)} {small}"
+    # Two places up to 10 kg: the worst slip is 5 g in a kilogram.
+    return f"{fixed(value / 1000, 2 if value < 10_000 else 1)} {large}"
+
+
+def _sensible(value: Fraction) -> Fraction:
+    if value.denominator == 1:
+        return value
+    if value < Fraction(1, 10):
+        return _one_digit(value)
+    if value < 10:
+        return rounded(value, Fraction(1, 10))
+    if value < 100 and value.denominator == 2:
+        return value
+    return rounded(value, 1 if value <= 500 else 5)
+
+
+def _one_digit(value: Fraction) -> Fraction:
+    """Saffron and the like: some digit must remain, or a thing that is there would print as nothing."""
+    step = Fraction(1, 100)
+    while 0 < value < step and step.denominator < 10**9:
+        step /= 10
+    return rounded(value, step)
+
+
+def pounds_ounces(g: Fraction) -> str:
+    """A mass in g as US and old British cooks weigh: "¾ oz", "8½ oz", "1 lb 8 oz", "12 lb".
+
+    Ounces to the eighth under 2 oz, to the quarter under a pound, to the half under 4 lb, whole up to 10 lb,
+    then quarter pounds. What rounds to no ounces at all is given in grams.
+    """
+    ounces = rounded(g / OUNCE, _ounce_step(g / OUNCE))
+    if not ounces and g:
+        return grams(g)
+    pounds, rest = divmod(ounces, 16)
+    if pounds >= 10:
+        return f"{number(ounces / 16)} lb"
+    if not pounds:
+        return f"{number(rest)} oz"
+    return f"{pounds} lb {number(rest)} oz" if rest else f"{pounds} lb"
+
+
+def _ounce_step(ounces: Fraction) -> Fraction:
+    for under, step in ((2, Fraction(1, 8)), (16, Fraction(1, 4)), (64, Fraction(1, 2)), (160, Fraction(1))):
+        if ounces < under:
+            return step
+    return Fraction(4)
