@@ -1,0 +1,1 @@
+"""What a kitchen knows: goods, verbs, equipment, facts of safety, and the settings of the house."""

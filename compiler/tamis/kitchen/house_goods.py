@@ -1,0 +1,117 @@
+"""A house's own goods over the list that ships with the compiler.
+
+A house weighs its own flour and buys its own jam. Its ``goods.toml`` adds foods and overrides single facts of known ones, so
+what it says is laid over ours key by key, and what it says wrongly is told and left out: a misspelt key must not quietly
+leave an allergen off.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from fractions import Fraction
+from typing import Any
+
+from .goods import Raw, amount, key
+from .words import nearest
+
+SOURCE = "the house's own"
+_TEXTS = ("name", "plural", "show", "hazard", "animal", "role", "merchant", "pack", "price", "like")
+_LISTS = ("aliases", "states", "allergens")
+_FLAGS = ("liquid", "flour", "salt", "leavener")
+_FIGURES = ("densities", "pieces")
+_SHARES = ("water", "refuse")
+_KEYS = (*_TEXTS, *_LISTS, *_FLAGS, *_FIGURES, *_SHARES)
+
+
+def merge(
+    raw: Mapping[str, Raw], index: Mapping[str, str], closed: Mapping[str, list[str]], house: Raw
+) -> tuple[dict[str, Raw], dict[str, str], list[str]]:
+    """Return our items and names with the house's laid over them, and the problems found, as sentences."""
+    items, names, problems = dict(raw), dict(index), []
+    for id, said in house.items():
+        if not isinstance(said, Mapping):
+            problems.append(f"[{id}] must be a table with the facts of one food")
+            continue
+        fresh, wrong = _facts(said, closed)
+        problems += [f"[{id}] {text}" for text in wrong]
+        base, lent = dict(items.get(id, {})), said.get("like")
+        if lent is not None and lent not in items:
+            problems.append(f"[{id}] like: there is no food {lent!r}{_meant(str(lent), list(items))}")
+        elif lent is not None:
+            base = _borrowed(items[lent]) | base
+        item = {"name": id.replace("-", " ")} | base | fresh | {"id": id}
+        items[id] = item
+        for name in (item["name"], item.get("plural", ""), *item.get("aliases", ())):
+            if name.strip():
+                names[key(name.lower().split())] = id
+    return items, names, problems
+
+
+def _borrowed(neighbour: Raw) -> dict[str, Any]:
+    """Return a neighbour's facts without its names, its figures marked as lent."""
+    facts = {k: v for k, v in neighbour.items() if k not in ("id", "name", "plural", "aliases", "keys", "pack", "price")}
+    for figures in _FIGURES:
+        facts[figures] = [
+            [*row[:4], f"by analogy to {neighbour['id']} ({row[4]})", True] for row in neighbour.get(figures, ())
+        ]
+    return facts
+
+
+def _facts(said: Raw, closed: Mapping[str, list[str]]) -> tuple[dict[str, Any], list[str]]:
+    """Return the facts that are well said, in the form of the generated list, and what is wrong with the others."""
+    facts: dict[str, Any] = {}
+    wrong: list[str] = []
+    for name, value in said.items():
+        if name not in _KEYS:
+            wrong.append(f"unknown key {name!r}{_meant(name, _KEYS)}")
+            continue
+        try:
+            facts[name] = _fact(name, value)
+        except (ValueError, KeyError, ZeroDivisionError, TypeError) as error:
+            wrong.append(f"{name}: {_reason(error)}")
+            continue
+        for word in facts[name] if isinstance(facts[name], list) and name == "allergens" else [facts[name]]:
+            if name in closed and word not in closed[name]:
+                wrong.append(f"{name}: {word!r} is not one of {', '.join(w for w in closed[name] if w)}")
+                facts.pop(name, None)
+    facts.pop("like", None)
+    return facts, wrong
+
+
+def _reason(error: Exception) -> str:
+    return str(error) if isinstance(error, TypeError) else "is no amount; write 0.53, 50 or \"125 g/cup\""
+
+
+def _fact(name: str, value: Any) -> Any:
+    """Return one value as the generated list would hold it; TypeError says what was expected."""
+    if name in _TEXTS or name in ("pack", "price"):
+        if name == "price" and isinstance(value, int | float):
+            return str(value)
+        return _expect(value, str, "expected words in quotation marks")
+    if name in _LISTS:
+        words = _expect(value, list, "expected a list of words")
+        return [_expect(word, str, "expected a list of words") for word in words]
+    if name in _FLAGS:
+        return _expect(value, bool, "expected true or false")
+    if name in _SHARES:
+        return [str(Fraction(str(value))), SOURCE]
+    by_state = value if isinstance(value, Mapping) else {"": value}
+    return [_row("" if state == "plain" else state, figure) for state, figure in by_state.items()]
+
+
+def _row(state: str, figure: object) -> list[Any]:
+    text = str(figure)
+    if amount(text) <= 0:
+        raise ValueError(text)
+    return [state, text, text, text, SOURCE, False]
+
+
+def _expect(value: Any, kind: type, expected: str) -> Any:
+    if not isinstance(value, kind):
+        raise TypeError(expected)
+    return value
+
+
+def _meant(word: str, known: Any) -> str:
+    near = nearest(word, known)
+    return f"; did you mean {near!r}?" if near else ""

@@ -1,0 +1,187 @@
+"""Make ``grammar/goods.json`` from the hand-kept lists: ``python -m tamis.kitchen.make_goods`` (in a checkout).
+
+Weights copied by hand drift from their source. So the hand-kept lists in ``grammar/sources`` only *point* at a row of the USDA
+tables beside them (or quote a figure with its source), and this joins the two. The result is checked in, one food a line, and a
+test fails when it is not what this would write.
+"""
+
+from __future__ import annotations
+
+import csv
+import json
+import re
+import sys
+import tomllib
+from pathlib import Path
+from typing import Any
+
+from .goods import amount, key
+
+ROOT = Path(__file__).resolve().parents[3] / "grammar"
+SOURCES = ROOT / "sources"
+Portions = dict[str, list[tuple[str, str]]]
+
+# "state, state: 20083 cup" | "state: 117 g/cup, HERR 41" | "1.7–2 g, from memory" | "like bread-flour"
+_FIGURE = re.compile(
+    r"(?:(?P<states>[a-z][a-z ,-]*): )?"
+    r"(?:(?P<ndb>\d{5}) (?P<measure>.+)|like (?P<like>[a-z0-9-]+)"
+    r"|(?P<lo>[\d./]+)(?:–(?P<hi>[\d./]+))?(?P<unit> g(?:/(?:cup|tbsp|tsp|fl oz|ml))?), (?P<source>.+))"
+)
+_VOLUME = re.compile(r"(cup|tbsp|tablespoon|tsp|teaspoon|fl oz)\b", re.IGNORECASE)
+_LONG = {"tablespoon": "tbsp", "teaspoon": "tsp"}
+_PLAIN_KEYS = ("liquid", "show", "allergens", "hazard", "animal", "flour", "salt", "leavener", "role", "merchant")
+_ORDER = ("id", "name", "plural", "aliases", "keys", "states", "densities", "pieces", "parts", *_PLAIN_KEYS, "water", "refuse")
+_KNOWN = {*_ORDER, "kind"} - {"id", "keys"}
+
+
+def read_portions(path: Path) -> Portions:
+    """Return the measures of each USDA food, by NDB number: (measure, grams) in USDA's order."""
+    portions: Portions = {}
+    with path.open(encoding="utf-8", newline="") as file:
+        for row in csv.DictReader(file):
+            portions.setdefault(row["ndb_no"], []).append((row["measure"], row["grams_per_1_measure"]))
+    return portions
+
+
+def measure(portions: Portions, ndb: str, wanted: str) -> tuple[str, str]:
+    """Return the row called `wanted`, else the first that begins so."""
+    rows = portions.get(ndb, [])
+    for row in [r for r in rows if r[0] == wanted] or [r for r in rows if r[0].startswith(wanted)]:
+        return row
+    raise ValueError(f"USDA {ndb} has no measure {wanted!r}, only {[r[0] for r in rows]}")
+
+
+class Maker:
+    """Joins items to the tables; holds what has been made so that neighbours can lend their figures."""
+
+    def __init__(
+        self, head: dict[str, Any], said: dict[str, Any], portions: Portions, refuse: dict[str, tuple[str, str]]
+    ) -> None:
+        """`head` is ``goods.toml``, `said` the foods by id, `refuse` percent and description by NDB number."""
+        self.head = head
+        self.said = said
+        self.portions = portions
+        self.refuse = refuse
+        self.made: dict[str, dict[str, Any]] = {}
+
+    def item(self, id: str) -> dict[str, Any]:
+        """Return the finished record of one food; a lender's may be asked for before its turn."""
+        if id in self.made:
+            return self.made[id]
+        try:
+            self.made[id] = self.join(id, self.said[id])
+        except (ValueError, KeyError) as error:
+            raise ValueError(f"[{id}] {error}") from error
+        return self.made[id]
+
+    def join(self, id: str, said: dict[str, Any]) -> dict[str, Any]:
+        """Return what is said of one food joined to its kind and to the tables."""
+        if unknown := set(said) - _KNOWN:
+            raise ValueError(f"unknown keys {sorted(unknown)}")
+        facts: dict[str, Any] = dict(self.head["kinds"][said["kind"]]) if "kind" in said else {}
+        states = [*facts.pop("states", []), *said.get("states", [])]
+        facts |= {k: v for k, v in said.items() if k not in ("kind", "states")}
+        facts |= {"id": id, "name": said.get("name", id.replace("-", " ")), "states": states}
+        for figures in ("densities", "pieces", "parts"):
+            facts[figures] = self.figures(facts.get(figures, []), figures)
+        if "water" in facts:
+            facts["water"] = facts["water"].split(", ", 1)
+        if "refuse" in facts:
+            facts["refuse"] = self.loss(facts["refuse"])
+        names = [facts["name"], facts.get("plural", ""), *facts.get("aliases", [])]
+        facts["keys"] = list(dict.fromkeys(key(n.split()) for n in names if n))
+        self.check(facts)
+        return {k: facts[k] for k in _ORDER if facts.get(k)}
+
+    def figures(self, said: list[str], kind: str) -> list[list[Any]]:
+        """Return rows of (state, lo, hi, usual, source, analogy): several lines of one state make a range."""
+        rows: dict[str, list[Any]] = {}
+        for text in said:
+            for row in self.figure(text, kind):
+                old = rows.get(row[0])
+                if old is None:
+                    rows[row[0]] = row
+                    continue
+                old[1] = min(old[1], row[1], key=amount)
+                old[2] = max(old[2], row[2], key=amount)
+                old[4] += f"; {row[4]}"
+        return list(rows.values())
+
+    def figure(self, text: str, kind: str) -> list[list[Any]]:
+        """Return the rows that one line stands for."""
+        parsed = _FIGURE.fullmatch(text)
+        if parsed is None:
+            raise ValueError(f"cannot read the figure {text!r}")
+        states = [s if s != "plain" else "" for s in (parsed["states"] or "plain").split(", ")]
+        if parsed["like"]:
+            lender = self.item(parsed["like"])
+            return [[*r[:4], f"by analogy to {lender['id']} ({r[4]})", True] for r in lender[kind]]
+        if parsed["ndb"]:
+            name, grams = measure(self.portions, parsed["ndb"], parsed["measure"])
+            lo = hi = grams + self.unit(name, kind)
+            source = f"USDA SR28 {parsed['ndb']} {name}"
+        else:
+            lo, hi = (parsed[end] + parsed["unit"].rstrip() for end in ("lo", "hi" if parsed["hi"] else "lo"))
+            source = parsed["source"]
+        return [[state, lo, hi, lo, source, False] for state in states]
+
+    def unit(self, name: str, kind: str) -> str:
+        """Return the volume that a USDA measure begins with, as ``" g/cup"``; a piece needs none."""
+        if kind != "densities":
+            return " g"
+        volume = _VOLUME.match(name)
+        if volume is None:
+            raise ValueError(f"{name!r} is no volume")
+        word = volume[0].lower()
+        return f" g/{_LONG.get(word, word)}"
+
+    def loss(self, text: str) -> list[str]:
+        """Return percent and source of an NDB number's refuse, or of ``"12, source"``."""
+        if text in self.refuse:
+            percent, what = self.refuse[text]
+            return [percent, f"USDA SR28 {text}: {what}"]
+        return text.split(", ", 1)
+
+    def check(self, facts: dict[str, Any]) -> None:
+        """Refuse a word outside the closed lists, a state group nobody made, a figure without source, a clash of names."""
+        for name, allowed in self.head["closed"].items():
+            values = facts.get(name, [])
+            for value in values if isinstance(values, list) else [values]:
+                if value not in allowed:
+                    raise ValueError(f"{name}: {value!r} is not in the closed list")
+        for state in facts["states"]:
+            if state.startswith("@") and state[1:] not in self.head["groups"]:
+                raise ValueError(f"no group of states {state!r}")
+        for other in self.made.values():
+            if clash := set(facts["keys"]) & set(other["keys"]):
+                raise ValueError(f"{sorted(clash)} already means {other['id']}")
+
+
+def read_refuse(path: Path) -> dict[str, tuple[str, str]]:
+    """Return percent of refuse and what it is, by NDB number."""
+    with path.open(encoding="utf-8", newline="") as file:
+        return {r["ndb_no"]: (r["refuse_percent"], r["refuse_description"]) for r in csv.DictReader(file)}
+
+
+def make() -> str:
+    """Return the text of ``goods.json``."""
+    head = tomllib.loads((SOURCES / "goods.toml").read_text(encoding="utf-8"))
+    said: dict[str, Any] = {}
+    for path in sorted((SOURCES / "aisles").glob("*.toml")):
+        aisle = tomllib.loads(path.read_text(encoding="utf-8"))
+        if twice := sorted(set(aisle) & set(said)):
+            raise ValueError(f"{path.name}: {twice} stand in another aisle too")
+        said |= aisle
+    portions, refuse = read_portions(SOURCES / "usda_portions.csv"), read_refuse(SOURCES / "usda_refuse.csv")
+    maker = Maker(head, said, portions, refuse)
+    made = [maker.item(id) for id in said]
+    lists = ("groups", "adverbs", "closed")
+    lines = [f"{json.dumps(name)}: {json.dumps(head[name], ensure_ascii=False)}," for name in lists]
+    items = ",\n".join(json.dumps(item, ensure_ascii=False, separators=(",", ":")) for item in made)
+    return "{\n" + "\n".join(lines) + '\n"items": [\n' + items + "\n]\n}\n"
+
+
+if __name__ == "__main__":
+    target = ROOT / "goods.json"
+    target.write_text(make(), encoding="utf-8")
+    sys.stdout.write(f"wrote {target}\n")
