@@ -123,7 +123,7 @@ class Action(NamedTuple):
     oven when it ends.
     """
 
-    index: int
+    number: int
     component: int
     step: int
     span: Span
@@ -153,7 +153,7 @@ class Action(NamedTuple):
 class StepView(NamedTuple):
     """A paragraph: its actions by index, the remarks that follow it, and whether it is a meanwhile."""
 
-    index: int
+    number: int
     actions: tuple[int, ...]
     remarks: tuple[Remark, ...] = ()
     meanwhile: bool = False
@@ -171,7 +171,7 @@ class Waiting(NamedTuple):
 class Component(NamedTuple):
     """A line of work that makes one thing; `product` is None where it only prepares equipment."""
 
-    index: int
+    number: int
     name: str
     heading: Span | None
     steps: tuple[StepView, ...]

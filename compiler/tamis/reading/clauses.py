@@ -115,13 +115,13 @@ class Reference(NamedTuple):
 
 
 class Tool(NamedTuple):
-    """A piece of equipment; `count` pieces of it, `size` as written; `divides` where the food goes between them."""
+    """A piece of equipment; `number` pieces of it, `size` as written; `divides` where the food goes between them."""
 
     clause: Clause
     name: str
     equipment: Equipment
     adjectives: tuple[str, ...] = ()
-    count: Fraction = Fraction(1)
+    number: Fraction = Fraction(1)
     size: str = ""
     preposition: str = ""
     definite: bool = False
@@ -218,7 +218,7 @@ class Division(NamedTuple):
     """The batch becomes pieces: `into 2 pieces`, `into 40 pieces (11 g each)`, `into 2-cm cubes` (no number)."""
 
     clause: Clause
-    count: Amount | None
+    number: Amount | None
     noun: str
     each: Measure | None = None
     text: str = ""
@@ -230,7 +230,7 @@ class Repeat(NamedTuple):
 
     clause: Clause
     kind: Literal["times", "step-times", "batches", "loads", "batch-size"]
-    count: Fraction
+    number: Fraction
     role: Role = "repeat"
 
 

@@ -15,7 +15,7 @@ from lark.exceptions import UnexpectedInput
 from tamis.assets import asset_text
 from tamis.quantity.amount import Amount
 from tamis.quantity.number import parse as parse_number
-from tamis.quantity.units import spellings
+from tamis.quantity.units import Units
 from tamis.source import Span
 from tamis.syntax.items import Bracket, Item, Mark, Miswritten, Product, Quantity, QuantityKind, Word
 
@@ -41,14 +41,19 @@ class ClauseFault(NamedTuple):
 
 
 class Items(NamedTuple):
-    """The items of a clause; `fault` is set instead of them where the grammar gave up."""
+    """The items of a clause; `fault` is set instead of them where the grammar gave up.
+
+    `keys` are what tables look up, one an item: a word in lower case, `#mass`, `#time`, `#pieces` … for quantities,
+    `#product`, `#miswritten`, `()` for a bracket, else the mark itself.
+    """
 
     items: tuple[Item, ...]
+    keys: tuple[str, ...] = ()
     fault: ClauseFault | None = None
 
 
 # A clause that the bracket scan has already reported.
-BROKEN = Items((), ClauseFault("", Span(0, 0)))
+BROKEN = Items((), (), ClauseFault("", Span(0, 0)))
 
 
 def _span(first: Token, last: Token) -> Span:
@@ -177,8 +182,9 @@ def _merged(items: list[Item]) -> list[Item]:
 @cache
 def _parser() -> Lark:
     grammar = asset_text("grammar/clause.lark")
+    units = Units.load(asset_text("grammar/units.json"))
     for kind in ("mass", "volume", "time", "length"):
-        grammar = grammar.replace(f"<{kind}>", "|".join(spellings(kind)))
+        grammar = grammar.replace(f"<{kind}>", units.pattern(kind))
     return Lark(grammar, parser="lalr", start="clause", maybe_placeholders=False, transformer=_ToItems())
 
 
@@ -186,8 +192,22 @@ def _parser() -> Lark:
 def parse_clause(text: str) -> Items:
     """The items of a clause's text (without its square brackets)."""
     try:
-        return Items(_parser().parse(text))  # type: ignore[arg-type]  # the transformer has made it a tuple
+        items: tuple[Item, ...] = _parser().parse(text)  # type: ignore[assignment]  # the transformer's result
     except UnexpectedInput as error:
         message = error.match_examples(_parser().parse, FAULTS, use_accepts=True) or "these words do not fit together"
         at = min(max(error.pos_in_stream or 0, 0), len(text))
-        return Items((), ClauseFault(message, Span(at, min(at + 1, len(text)))))
+        return Items((), (), ClauseFault(message, Span(at, min(at + 1, len(text)))))
+    return Items(items, tuple([key_of(item) for item in items]))
+
+
+def key_of(item: Item) -> str:
+    """What tables look up for an item."""
+    if isinstance(item, Word):
+        return item.lower
+    if isinstance(item, Mark):
+        return item.text
+    if isinstance(item, Quantity):
+        return "#" + item.kind
+    if isinstance(item, Bracket):
+        return "()"
+    return "#product" if isinstance(item, Product) else "#miswritten"

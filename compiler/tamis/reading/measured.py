@@ -1,0 +1,205 @@
+"""The measure at the head of an ingredient or of a piece of equipment.
+
+Cooks write it in many ways (`420 g (3 cups)`, `1 cup plus 2 tbsp`, `2 × 400 g cans`, `a heaped tbsp`, `half an`),
+and only after it comes the name that tells ingredient from equipment; so it is read first, for both.
+"""
+
+from __future__ import annotations
+
+from fractions import Fraction
+from typing import NamedTuple
+
+from tamis.quantity.amount import Amount
+from tamis.quantity.measure import Measure
+from tamis.reading.phrase import Phrase, inside, measures_of
+from tamis.reading.tables import match
+from tamis.syntax.items import Bracket, Product, Quantity, Word
+
+ONE = Amount(Fraction(1), Fraction(1))
+
+
+class Measured(NamedTuple):
+    """What stands before a name. `end` is the index of the first item after it; the other fields as in `Ingredient`.
+
+    `pieces` is set where pieces are counted; `product` keeps `3 × 20 cm`, whose meaning the noun decides.
+    """
+
+    start: int
+    end: int
+    measures: tuple[Measure, ...] = ()
+    also: tuple[Measure, ...] = ()
+    each: Measure | None = None
+    prepared: Measure | None = None
+    prepared_word: str = ""
+    note: str = ""
+    size: str = ""
+    pieces: Amount | None = None
+    product: Product | None = None
+    percent: Amount | None = None
+    vague: bool = False
+
+    @property
+    def counted_or_weighed(self) -> bool:
+        """Whether a number, an article or a unit stood there at all."""
+        return bool(self.measures) or self.percent is not None or self.product is not None
+
+
+def read_measure(phrase: Phrase, start: int) -> Measured:
+    """The measure that begins at an index (hedges already passed)."""
+    at = start
+    if phrase.key(at) in phrase.tables.fractions and phrase.key(at + 1) in phrase.tables.articles:
+        return _piece_of_one(phrase, start)
+    vague = match(phrase.tables.vague, phrase.keys, at)
+    article = phrase.key(at) in phrase.tables.articles
+    if article and not vague:
+        at += 1
+    item = phrase.items[at] if at < phrase.end else None
+    if isinstance(item, Product):
+        return _product(phrase, start, at, item)
+    if isinstance(item, Quantity) and item.kind in ("mass", "volume"):
+        return _weighed(phrase, start, at, item, article)
+    if isinstance(item, Quantity) and item.kind == "length":
+        return _sized(phrase, start, at, article)
+    if isinstance(item, Quantity) and item.kind == "percent":
+        return Measured(start, _after_of(phrase, at + 1), percent=item.amount)
+    if isinstance(item, Quantity) and item.kind == "pieces":
+        return _counted(phrase, start, at + 1, item.amount)
+    if vague:
+        return _vague(phrase, start, at + vague[1])
+    if article:
+        return _counted(phrase, start, at, ONE)
+    return Measured(start, at)
+
+
+def _after_of(phrase: Phrase, at: int) -> int:
+    return at + 1 if phrase.key(at) == "of" else at
+
+
+def _piece_of_one(phrase: Phrase, start: int) -> Measured:
+    """`half an onion`, `a quarter of a cabbage` once its share is read: a fraction of one piece."""
+    fraction = phrase.tables.fractions[phrase.key(start)]
+    return _counted(phrase, start, start + 2, Amount(fraction, fraction))
+
+
+def _vague(phrase: Phrase, start: int, at: int) -> Measured:
+    at = _after_of(phrase, at)
+    return Measured(start, at, vague=True)
+
+
+def _weighed(phrase: Phrase, start: int, at: int, item: Quantity, article: bool) -> Measured:
+    """A weight or volume first: `420 g (3 cups)`, `500 g / 1 lb 2 oz`, `a 400 g can of`."""
+    count_word = phrase.kitchen.cupboard.count_word(phrase.key(at + 1))
+    if article and count_word:
+        each = measures_of(phrase, item)[0]
+        return Measured(start, _after_of(phrase, at + 2), (Measure(ONE, count_word),), each=each, pieces=ONE)
+    read = Measured(start, at + 1, measures_of(phrase, item))
+    return _extras(phrase, read)
+
+
+def _sized(phrase: Phrase, start: int, at: int, article: bool) -> Measured:
+    """A length first: `a 3-cm piece of ginger`, `a 28 cm tin`."""
+    size = phrase.text(at, at + 1)
+    count_word = phrase.kitchen.cupboard.count_word(phrase.key(at + 1))
+    if count_word and _name_follows(phrase, at + 2):
+        return Measured(start, _after_of(phrase, at + 2), (Measure(ONE, count_word),), size=size, pieces=ONE)
+    measures = (Measure(ONE, ""),) if article else ()
+    return Measured(start, at + 1, measures, size=size, pieces=ONE if article else None)
+
+
+def _product(phrase: Phrase, start: int, at: int, item: Product) -> Measured:
+    """`2 × 400 g cans` counts; `30 × 40 cm` is a size; `3 × 20 cm` waits for its noun."""
+    if item.kind == "length" or item.kind == "pieces":
+        return Measured(start, at + 1, size=phrase.text(at, at + 1), product=item)
+    unit = phrase.kitchen.units.get(item.unit)
+    each = Measure(item.factors[1], unit.id if unit else item.unit)
+    count_word = phrase.kitchen.cupboard.count_word(phrase.key(at + 1)) or ""
+    end = _after_of(phrase, at + 2) if count_word else at + 1
+    return Measured(start, end, (Measure(item.factors[0], count_word),), each=each, pieces=item.factors[0])
+
+
+def _counted(phrase: Phrase, start: int, at: int, count: Amount) -> Measured:
+    """A number of pieces, perhaps of a size, perhaps of a unit: `2 (400 g) cans`, `1 28 cm tin`, `2 heaped tbsp`."""
+    read = Measured(start, at, pieces=count)
+    item = phrase.items[at] if at < phrase.end else None
+    if isinstance(item, Quantity) and item.kind in ("mass", "volume"):
+        read = read._replace(end=at + 1, each=measures_of(phrase, item)[0])
+    elif isinstance(item, Quantity) and item.kind == "length":
+        read = read._replace(end=at + 1, size=phrase.text(at, at + 1))
+    elif isinstance(item, Product) and item.kind == "length":
+        read = read._replace(end=at + 1, size=phrase.text(at, at + 1))
+    elif isinstance(item, Bracket):
+        read = _bracketed(phrase, read, item, each=True)
+    at = read.end
+    if phrase.key(at) in phrase.tables.how and _unit_word(phrase, at + 1):
+        at += 1
+    unit = _unit_word(phrase, at)
+    if unit:
+        read = read._replace(end=_after_of(phrase, at + 1))
+    read = read._replace(measures=(Measure(count, unit),))
+    return _extras(phrase, read) if unit else read
+
+
+def _unit_word(phrase: Phrase, at: int) -> str:
+    """The unit that a word is when it stands between a number and a name: tbsp, pinch, clove, can; else ""."""
+    word = phrase.key(at)
+    if not word or not _name_follows(phrase, at + 1):
+        return ""
+    count_word = phrase.kitchen.cupboard.count_word(word)
+    if count_word:
+        return count_word
+    unit = phrase.kitchen.units.get(word) if isinstance(phrase.items[at], Word) else None
+    return unit.id if unit and len(word) > 1 and unit.kind in ("mass", "volume", "nominal") else ""
+
+
+def _name_follows(phrase: Phrase, at: int) -> bool:
+    """Whether a name comes next: a word that does not end one, perhaps after `of` or a round bracket."""
+    if phrase.key(at) == "()":
+        at += 1
+    at = _after_of(phrase, at)
+    if at >= phrase.end:
+        return False
+    return isinstance(phrase.items[at], Word) and phrase.key(at) not in phrase.tables.stops
+
+
+def _extras(phrase: Phrase, read: Measured) -> Measured:
+    """What may follow a measure before the name: another writing of it, and more of it."""
+    changed = True
+    while changed:
+        changed = False
+        at = read.end
+        item = phrase.items[at] if at < phrase.end else None
+        following = phrase.quantity(at + 1)
+        if isinstance(item, Bracket):
+            read, changed = _bracketed(phrase, read, item), True
+        elif phrase.key(at) == "/" and following and following.kind in ("mass", "volume"):
+            read, changed = read._replace(end=at + 2, also=measures_of(phrase, following)), True
+        elif phrase.key(at) == "plus" and following and following.kind in ("mass", "volume"):
+            measures = (*read.measures, *measures_of(phrase, following))
+            read, changed = read._replace(end=at + 2, measures=measures), True
+    return read._replace(end=_after_of(phrase, read.end))
+
+
+def _bracketed(phrase: Phrase, read: Measured, bracket: Bracket, each: bool = False) -> Measured:
+    """What round brackets say: `(3 cups)`, `(140–200 g each)`, `(1 kg stoned)`, `(20 cm)`, or a note."""
+    inner = inside(phrase, bracket)
+    read = read._replace(end=read.end + 1)
+    start = inner.hedged(0)
+    quantity = inner.quantity(start)
+    if quantity is None or quantity.kind not in ("mass", "volume"):
+        text = inner.text(0, inner.end)
+        if quantity and quantity.kind == "length":
+            return read._replace(size=text)
+        return read._replace(note=text)
+    measures = measures_of(phrase, quantity)
+    words = inner.text(start + 1, inner.end)
+    if each or inner.key(inner.end - 1) == "each":
+        return read._replace(each=measures[0])
+    if words:
+        return read._replace(prepared=measures[0], prepared_word=words)
+    return read._replace(also=measures)
+
+
+def read_bracket(phrase: Phrase, read: Measured, at: int) -> Measured:
+    """The same for round brackets that come after the name."""
+    item = phrase.items[at]
+    return _bracketed(phrase, read, item)._replace(end=at + 1) if isinstance(item, Bracket) else read
