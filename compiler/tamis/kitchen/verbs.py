@@ -54,6 +54,8 @@ class Verb(NamedTuple):
     estimate: int = 0
     """Length of a line that only a cue or a target ends; `estimate_per_kg` comes on top."""
     estimate_per_kg: int = 0
+    doubtful: bool = False
+    """Also a noun or an adjective (cream, warm): within a line a verb only where an object follows."""
 
 
 class Verbs:
