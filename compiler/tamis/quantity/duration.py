@@ -17,7 +17,8 @@ MINUTE, HOUR, DAY = Fraction(60), Fraction(3600), Fraction(86400)
 class Duration(NamedTuple):
     """From `lo` to `hi` seconds.
 
-    `hi` is None for an open end ("at least 2 h"). `window`: the cook chooses within it, else the food decides.
+    `hi` is None for an open end ("at least 2 h"). `window`: the cook chooses within
+    it, else the food decides.
     """
 
     lo: Fraction

@@ -11,11 +11,12 @@ from fractions import Fraction
 
 # No kitchen counts further, and the arithmetic must not be made to.
 MOST_DIGITS = 12
+LONGEST = 36
 
 VULGAR = {
-    "¼": (1, 4), "½": (1, 2), "¾": (3, 4), "⅓": (1, 3), "⅔": (2, 3), "⅛": (1, 8), "⅜": (3, 8), "⅝": (5, 8), "⅞": (7, 8),
-    "⅕": (1, 5), "⅖": (2, 5), "⅗": (3, 5), "⅘": (4, 5), "⅙": (1, 6), "⅚": (5, 6), "⅐": (1, 7), "⅑": (1, 9), "⅒": (1, 10),
-    "↉": (0, 3),
+    "½": (1, 2), "⅓": (1, 3), "⅔": (2, 3), "¼": (1, 4), "¾": (3, 4), "⅛": (1, 8), "⅜": (3, 8), "⅝": (5, 8),
+    "⅞": (7, 8), "⅕": (1, 5), "⅖": (2, 5), "⅗": (3, 5), "⅘": (4, 5), "⅙": (1, 6), "⅚": (5, 6), "⅐": (1, 7),
+    "⅑": (1, 9), "⅒": (1, 10), "↉": (0, 3),
 }  # fmt: skip
 
 WORDS = {
@@ -29,23 +30,18 @@ PARTS = {"half": Fraction(1, 2), "third": Fraction(1, 3), "quarter": Fraction(1,
 PLURALS = {"halves": "half", "thirds": "third", "quarters": "quarter"}
 ALONE = {**WORDS, **PARTS, "dozen": Fraction(12)}
 
-# A number of any writing, for a lexer: words are left to it. The mixed forms come first, so that the
-# longest wins.
-PATTERN = r"[0-9]+(?:[ \t]+|-)[0-9]+[/⁄][0-9]+|[0-9]+[/⁄][0-9]+|[0-9]+[ \t]?[¼½¾⅐-⅞↉]|[¼½¾⅐-⅞↉]|[0-9]+\.[0-9]+|[0-9]+"
-
+# What may part the whole from its fraction: "1 1/2", "1-1/2". A space may be one that does not break.
+_APART = r"(?:[ \t\u00a0]+|-)"
 _PLAIN = re.compile(r"([0-9]+)?(?:\.([0-9]+))?")
-_FRACTION = re.compile(r"(?:([0-9]+)(?:[ \t]+|-))?([0-9]+)[/⁄]([0-9]+)")
-_VULGAR = re.compile(r"(?:([0-9]+)[ \t]*-?[ \t]*)?([¼½¾⅐-⅞↉])")
+_FRACTION = re.compile(rf"(?:([0-9]+){_APART})?([0-9]+)[/⁄]([0-9]+)")
+_VULGAR = re.compile(rf"(?:([0-9]+){_APART}?)?([¼½¾⅐-⅞↉])")
 _COMMA = re.compile(r"([0-9]{1,3}(?:,[0-9]{3})+)|([0-9]+),([0-9]+)")
 
 
 def parse(text: str) -> Fraction | None:
-    """The exact number that a text says, or None if it says none, has too many digits, or a fraction is wrong."""
+    """The exact number that a text says; None if it says none, has too many digits or a wrong fraction."""
     text = text.strip()
-    if (
-        sum(letter.isdecimal() for letter in text[: 3 * MOST_DIGITS]) > MOST_DIGITS
-        or len(text) > 3 * MOST_DIGITS
-    ):
+    if len(text) > LONGEST or _digits(text) > MOST_DIGITS:
         return None
     for read in (_plain, _fraction, _vulgar, _word):
         number = read(text)
@@ -57,20 +53,25 @@ def parse(text: str) -> Fraction | None:
 def problem(text: str) -> str | None:
     """What is wrong with a number that a cook may well have meant, in words, or None.
 
-    Says both readings of a comma, a fraction over nothing, a mixed number whose fraction is no part, and too many digits.
+    Says both readings of a comma, a fraction over nothing, a mixed number whose fraction is not less than
+    one, and too many digits.
     """
     text = text.strip()
-    comma = _COMMA.fullmatch(text) if len(text) <= 3 * MOST_DIGITS else None
+    if _digits(text) > MOST_DIGITS:
+        return f"a number has at most {MOST_DIGITS} digits"
+    comma = _COMMA.fullmatch(text)
     if comma:
         return _readings(text, thousands=comma[1] is not None)
-    if sum(letter.isdecimal() for letter in text) > MOST_DIGITS:
-        return f"a number has at most {MOST_DIGITS} digits"
     broken = _FRACTION.fullmatch(text)
     if broken and int(broken[3]) == 0:
         return f"“{text}” divides by nothing"
     if broken and broken[1] and int(broken[2]) >= int(broken[3]):
         return f"“{text}”: after a whole number the fraction is less than one"
     return None
+
+
+def _digits(text: str) -> int:
+    return sum(letter.isdecimal() for letter in text)
 
 
 def _readings(text: str, thousands: bool) -> str:
@@ -80,7 +81,8 @@ def _readings(text: str, thousands: bool) -> str:
         return f"“{text}” can be read as {decimal} or as {apart}: a decimal is written with a point"
     if text.count(",") > 1:
         return f"“{text}” is written without commas: {text.replace(',', '')}"
-    return f"“{text}” can be read as {text.replace(',', '')} or as {decimal}: write it without the comma, or with a point"
+    plain = text.replace(",", "")
+    return f"“{text}” can be read as {plain} or as {decimal}: write it without the comma, or with a point"
 
 
 def _plain(text: str) -> Fraction | None:

@@ -19,7 +19,7 @@ LARGEST_BOTTOM = 64
 
 
 def number(value: Fraction) -> str:
-    """A number with its kitchen fraction: "1⅜", "⅔", "12". Without a sign for it: "0.05" or "1/16", else three digits."""
+    """A number with its kitchen fraction: "1⅜", "⅔", "12"; without such a sign "0.05", "1/16" or decimals."""
     whole, rest = divmod(value, 1)
     if not rest:
         return str(whole)

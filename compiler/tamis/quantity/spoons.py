@@ -11,9 +11,11 @@ volume is then finding the rung.
 
 from __future__ import annotations
 
-from bisect import bisect_left
+from bisect import bisect_left, bisect_right
 from collections.abc import Iterator
 from fractions import Fraction
+from functools import cache
+from math import ceil, floor, lcm
 from typing import NamedTuple
 
 from tamis.quantity.numerals import number
@@ -24,11 +26,15 @@ NEAR, NEAR_SMALL = Fraction(25, 1000), Fraction(5, 100)
 # From here a step of the single measures is within the tolerance of any volume, so the ladder can end.
 TOP_CUPS = 6
 
-CUP_PARTS = [Fraction(0), Fraction(1, 4), Fraction(1, 3), Fraction(1, 2), Fraction(2, 3), Fraction(3, 4)]
-TSP_PARTS = sorted({Fraction(n, 8) for n in range(8)} | {Fraction(1, 3), Fraction(2, 3)})
-MORE_TBSP = [Fraction(n, 2) for n in (2, 3, 4, 5, 6)]
-MORE_TSP = [Fraction(1), Fraction(2)]
-SPOON_AND_TSP = [Fraction(n, 4) for n in range(1, 12)]
+# The measures in the drawer, in twenty-fourths so that thirds and eighths are whole.
+WHOLE = 24
+CUP_PARTS = [0, 6, 8, 12, 16, 18]
+TBSP_PARTS = [0, 12]
+TSP_PARTS = [0, 3, 6, 8, 9, 12, 15, 16, 18, 21]
+# What may be added to another measure: tablespoons or a whole teaspoon to cups, quarter teaspoons to tablespoons.
+MORE_TBSP = [24, 36, 48, 60, 72]
+MORE_TSP = [24, 48]
+MORE_TSP_TO_TBSP = [6 * n for n in range(1, 12)]
 
 
 class Spoons(NamedTuple):
@@ -39,9 +45,19 @@ class Spoons(NamedTuple):
 
 
 class _Rung(NamedTuple):
-    ml: Fraction
-    rank: int  # how much a cook has to do: measures to take, then odd spoons
+    """One measure: its volume in the ladder's own small parts, how much handling it is, and its name."""
+
+    at: int
+    rank: int  # 0 and 1: one measure, plain or odd; 2 and 3: two of them
     text: str
+
+
+class _Ladder(NamedTuple):
+    """All measures in order of volume; `parts` of the ladder make a millilitre, so that every rung is whole."""
+
+    rungs: list[_Rung]
+    places: list[int]
+    parts: int
 
 
 def kitchen_volume(ml: Fraction, units: Units) -> str:
@@ -58,24 +74,26 @@ def spoons(ml: Fraction, units: Units) -> Spoons:
     if ml >= TOP_CUPS * cup:
         return Spoons(_cups(_nearest_cups(ml / cup)), True)
     ladder = _ladder(cup, tbsp, tsp)
-    tolerance = ml * (NEAR_SMALL if ml < tsp else NEAR)
-    near = ladder[_first(ladder, ml - tolerance) : _first(ladder, ml + tolerance, past=True)]
-    if near:
-        return Spoons(min(near, key=lambda rung: (rung.ml != ml, rung.rank, abs(rung.ml - ml))).text, True)
-    return Spoons(_about(ml, [rung for rung in ladder if rung.rank < 2]), False)
+    wanted, slack = ml * ladder.parts, NEAR_SMALL if ml < tsp else NEAR
+    first = bisect_left(ladder.places, ceil(wanted * (1 - slack)))
+    past = bisect_right(ladder.places, floor(wanted * (1 + slack)))
+    if first < past:
+        return Spoons(_best(ladder.rungs[first:past], wanted).text, True)
+    return Spoons(_about(ladder, wanted), False)
 
 
-def _about(ml: Fraction, singles: list[_Rung]) -> str:
-    nearest = min(singles, key=lambda rung: abs(rung.ml - ml))
-    if ml < nearest.ml * Fraction(3, 4):
+def _best(rungs: list[_Rung], wanted: Fraction) -> _Rung:
+    """The rung that is exact, else the least handling, else the nearest."""
+    top, bottom = wanted.numerator, wanted.denominator
+    slips = [abs(rung.at * bottom - top) for rung in rungs]
+    return min(zip(slips, rungs, strict=True), key=lambda pair: (pair[0] != 0, pair[1].rank, pair[0]))[1]
+
+
+def _about(ladder: _Ladder, wanted: Fraction) -> str:
+    nearest = min((rung for rung in ladder.rungs if rung.rank < 2), key=lambda rung: abs(rung.at - wanted))
+    if wanted < nearest.at * Fraction(3, 4):
         return f"less than {nearest.text}"
-    return f"scant {nearest.text}" if ml < nearest.ml else f"generous {nearest.text}"
-
-
-def _first(ladder: list[_Rung], ml: Fraction, past: bool = False) -> int:
-    """The first rung not below a volume; with `past`, the first above it."""
-    # A rung compares by its millilitres first, and every rank is above -1 and below 99.
-    return bisect_left(ladder, _Rung(ml, 99 if past else -1, ""))
+    return f"scant {nearest.text}" if wanted < nearest.at else f"generous {nearest.text}"
 
 
 def _sizes(units: Units) -> tuple[Fraction, Fraction, Fraction]:
@@ -84,53 +102,55 @@ def _sizes(units: Units) -> tuple[Fraction, Fraction, Fraction]:
     return cup.factor, tbsp.factor, tsp.factor
 
 
-_ladders: dict[tuple[Fraction, Fraction, Fraction], list[_Rung]] = {}
+@cache
+def _ladder(cup: Fraction, tbsp: Fraction, tsp: Fraction) -> _Ladder:
+    """The ladder for a set of sizes in ml; of two names for one volume the one with less handling."""
+    parts = WHOLE * lcm(cup.denominator, tbsp.denominator, tsp.denominator)
+    simplest: dict[int, _Rung] = {}
+    # A size in parts is a whole number, and so is a twenty-fourth of it.
+    for rung in sorted(_rungs(*(int(size * parts / WHOLE) for size in (cup, tbsp, tsp)))):
+        simplest.setdefault(rung.at, rung)
+    return _Ladder(list(simplest.values()), list(simplest), parts)
 
 
-def _ladder(cup: Fraction, tbsp: Fraction, tsp: Fraction) -> list[_Rung]:
-    """All measures in order of volume, the simplest of equals only. Made once for a set of sizes."""
-    if (cup, tbsp, tsp) not in _ladders:
-        simplest: dict[Fraction, _Rung] = {}
-        for rung in sorted(_rungs(cup, tbsp, tsp)):
-            simplest.setdefault(rung.ml, rung)
-        _ladders[cup, tbsp, tsp] = list(simplest.values())
-    return _ladders[cup, tbsp, tsp]
+def _rungs(cup: int, tbsp: int, tsp: int) -> Iterator[_Rung]:
+    """Teaspoons up to a tablespoon, tablespoons up to a quarter cup, cups; and two of them. Sizes of 1/24."""
+    for n in _steps(TSP_PARTS, WHOLE * tbsp / tsp):
+        yield _Rung(n * tsp, 0 if n % 6 == 0 else 1, f"{_number(n)} tsp")
+    for n in _steps(TBSP_PARTS, WHOLE * cup / 4 / tbsp):
+        if n >= WHOLE:
+            yield _Rung(n * tbsp, 0 if n % WHOLE == 0 else 1, f"{_number(n)} tbsp")
+            if n % WHOLE == 0:
+                yield from _plus(n * tbsp, f"{_number(n)} tbsp", tsp, "tsp", MORE_TSP_TO_TBSP, WHOLE * tbsp)
+    for n in _steps(CUP_PARTS, WHOLE * (TOP_CUPS + 1)):
+        name = _cups(Fraction(n, WHOLE))
+        yield _Rung(n * cup, 0, name)
+        yield from _plus(n * cup, name, tbsp, "tbsp", MORE_TBSP, WHOLE * cup / 4)
+        yield from _plus(n * cup, name, tsp, "tsp", MORE_TSP, WHOLE * tbsp)
 
 
-def _rungs(cup: Fraction, tbsp: Fraction, tsp: Fraction) -> Iterator[_Rung]:
-    """Teaspoons up to a tablespoon, tablespoons up to a quarter cup, cups; and two of them."""
-    for n in _steps(tbsp / tsp, TSP_PARTS):
-        yield _Rung(n * tsp, 0 if n.denominator in (1, 2, 4) else 1, f"{number(n)} tsp")
-    for n in _steps(cup / 4 / tbsp, [Fraction(0), Fraction(1, 2)]):
-        if n >= 1:
-            yield _Rung(n * tbsp, 0 if n.denominator == 1 else 1, f"{number(n)} tbsp")
-            if n.denominator == 1:
-                yield from _plus(n * tbsp, f"{number(n)} tbsp", tsp, "tsp", SPOON_AND_TSP, tbsp)
-    for n in _steps(Fraction(TOP_CUPS + 1), CUP_PARTS):
-        yield _Rung(n * cup, 0, _cups(n))
-        yield from _plus(n * cup, _cups(n), tbsp, "tbsp", MORE_TBSP, cup / 4)
-        yield from _plus(n * cup, _cups(n), tsp, "tsp", MORE_TSP, tbsp)
-
-
-def _plus(
-    base: Fraction, text: str, unit: Fraction, name: str, more: list[Fraction], below: Fraction
-) -> Iterator[_Rung]:
+def _plus(base: int, text: str, size: int, name: str, more: list[int], below: float) -> Iterator[_Rung]:
     for n in more:
-        if n * unit < below:
-            yield _Rung(base + n * unit, 2 if n.denominator == 1 else 3, f"{text} plus {number(n)} {name}")
+        if n * size < below:
+            yield _Rung(base + n * size, 2 if n % WHOLE == 0 else 3, f"{text} plus {_number(n)} {name}")
 
 
-def _steps(end: Fraction, parts: list[Fraction]) -> Iterator[Fraction]:
-    """All numbers above nought and below the end that are whole, or whole and a part."""
-    for whole in range(end.__ceil__()):
+def _steps(parts: list[int], end: float) -> Iterator[int]:
+    """All counts above nought and below the end that are whole, or whole and a part."""
+    for whole in range(0, ceil(end), WHOLE):
         for part in parts:
             if 0 < whole + part < end:
                 yield whole + part
 
 
+@cache
+def _number(n: int) -> str:
+    return number(Fraction(n, WHOLE))
+
+
 def _nearest_cups(cups: Fraction) -> Fraction:
-    whole = cups.__floor__()
-    return min((whole + part for part in [*CUP_PARTS, Fraction(1)]), key=lambda n: abs(n - cups))
+    whole = floor(cups)
+    return min((whole + Fraction(part, WHOLE) for part in [*CUP_PARTS, WHOLE]), key=lambda n: abs(n - cups))
 
 
 def _cups(n: Fraction) -> str:

@@ -12,8 +12,10 @@ from __future__ import annotations
 
 import re
 from fractions import Fraction
+from functools import cache
 from typing import NamedTuple
 
+from tamis.assets import asset_text
 from tamis.quantity.near import nearest
 
 # What "cup" can mean in a house, and which spoons stand beside that cup if the house does not say.
@@ -39,8 +41,8 @@ LONG_FORMS = {"T": "tbsp", "t": "tsp", "c": "cup", "C": "cup", "in": "inch", "m"
 class Unit(NamedTuple):
     """One unit of measure.
 
-    `kind` is mass, volume, time, length, temperature or nominal (no standard size); `factor` is its exact worth
-    in g, ml, s, mm or kelvin (1 and without meaning for nominal); `system` is metric, us, imperial or "".
+    `kind` is mass, volume, time, length, temperature or nominal (no standard size); `factor` is its
+    exact worth in g, ml, s, mm or kelvin (1 and without meaning for nominal); `system` is metric, us, imperial or "".
     """
 
     id: str
@@ -83,7 +85,7 @@ class Units:
         return cls(by_id, by_name)
 
     def get(self, name: str) -> Unit | None:
-        """The unit of an id or a spelling, or None. A closing full stop and doubled spaces do not matter."""
+        """The unit of an id or a spelling, or None. Full stops and doubled spaces do not matter."""
         found = self._by_id.get(name)
         if found is None:
             found = self._by_id.get(self._by_name.get(_tidy(name), ""))
@@ -112,11 +114,26 @@ class Units:
         It captures no group and does not look at what stands around it.
         """
         names = self.names(kind)
-        long = "|".join(re.escape(name).replace(r"\ ", r"[ \t]+") for name in names if len(name) > 1)
-        short = "|".join(re.escape(name) for name in names if len(name) == 1)
+        long = "|".join(_escaped(name) for name in names if len(name) > 1)
+        short = "|".join(name for name in names if len(name) == 1)
         return f"(?:(?i:{long})|{short})" if short else f"(?i:{long})"
 
 
+@cache
+def shipped(cup: str = "us", tbsp: str = "") -> Units:
+    """The units that ship with the compiler, for a house's choice as `Units.load` takes it."""
+    return Units.load(asset_text("grammar/units.json"), cup, tbsp)
+
+
+def spellings(kind: str) -> list[str]:
+    """Regular expressions that together match every spelling of a kind: alternatives for a lexer's grammar."""
+    return [shipped().pattern(kind)]
+
+
+def _escaped(name: str) -> str:
+    return re.escape(name).replace(r"\ ", r"\.?[ \t\u00a0]+")
+
+
 def _tidy(name: str) -> str:
-    words = " ".join(name.replace("fl.", "fl ").split()).removesuffix(".")
+    words = " ".join(name.replace(".", " ").split())
     return words if len(words) < 2 else words.lower()
