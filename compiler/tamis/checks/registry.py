@@ -1,0 +1,73 @@
+"""The rules there are, found by looking into the folders.
+
+A list of rules in one place would be edited by everybody and forgotten by somebody. A rule is a file;
+its name is the file's, with hyphens. `rules/` holds those that check a compiled recipe, `phases/` the
+documentation of what earlier phases and the library find. A check imports the first only; the names come
+from the folders unopened.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterator
+from functools import cache
+from importlib import import_module
+from pathlib import Path
+from typing import TYPE_CHECKING, Any, NamedTuple
+
+from tamis.diagnostics import Diagnostic, Severity
+
+if TYPE_CHECKING:
+    from tamis.checks.view import View
+
+_HERE = Path(__file__).parent
+Files = dict[str, str | bytes]
+
+
+class Page(NamedTuple):
+    """A rule's documentation.
+
+    In three parts what it finds, why it matters and how to mend it; two examples.
+    """
+
+    name: str
+    level: Severity
+    parts: tuple[str, ...]
+    bad: Files
+    good: Files
+
+
+@cache
+def names() -> tuple[str, ...]:
+    """The names of all rules, in the order of the alphabet."""
+    return tuple(sorted((*_names("rules"), *_names("phases"))))
+
+
+@cache
+def checks() -> tuple[Callable[[View], Iterator[Diagnostic]], ...]:
+    """The check of each rule that looks at a compiled recipe."""
+    return tuple(_module("rules", name).check for name in _names("rules"))
+
+
+def page(name: str) -> Page:
+    """The documentation of a rule; `name` must be one of `names()`."""
+    module = _module("rules" if name in _names("rules") else "phases", name)
+    parts = tuple((module.__doc__ or "").strip().split("\n\n"))
+    return Page(name, module.LEVEL, parts, _files(module.BAD), _files(module.GOOD))
+
+
+def _names(folder: str) -> tuple[str, ...]:
+    found = (file.stem for file in (_HERE / folder).glob("[a-z]*.py"))
+    return tuple(sorted(name.replace("_", "-") for name in found))
+
+
+def _module(folder: str, name: str) -> Any:
+    """A rule's file.
+
+    What it defines is known at run time only, and a test over all rules holds it to the form.
+    """
+    return import_module(f"tamis.checks.{folder}.{name.replace('-', '_')}")
+
+
+def _files(example: str | Files) -> Files:
+    """An example is the text of one recipe, or several files by name."""
+    return {"example.tamis": example} if isinstance(example, str) else example

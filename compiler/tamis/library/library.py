@@ -1,0 +1,143 @@
+"""A library: recipes compiled together, in the order in which they need each other.
+
+A cook may ask for one file, for a folder, or for all the house has. What is asked for may use a recipe
+that is not, and that one is compiled too, for what it gives; its own faults are told when it is asked
+for itself.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterable, Sequence
+from pathlib import Path
+from typing import NamedTuple
+
+from tamis.compile import Compiled, compile
+from tamis.diagnostics import Diagnostic, in_order
+from tamis.kitchen.house import Kitchen
+from tamis.library.between import about_bytes, about_circle, same_stems, same_titles
+from tamis.library.files import Text, house_folder, read_text, recipe_paths
+from tamis.library.house import House, open_house
+from tamis.library.order import Order, order_of, uses_of
+from tamis.source import Source
+
+Progress = Callable[[int, int], None]
+
+
+class Entry(NamedTuple):
+    """One recipe file of the library.
+
+    `compiled.findings` holds all that is said about it, the library's own too.
+    """
+
+    path: Path
+    compiled: Compiled
+
+    @property
+    def stem(self) -> str:
+        """The name by which other recipes use it, and by which its page is called."""
+        return self.compiled.source.stem
+
+    @property
+    def faulty(self) -> bool:
+        """Whether there is an error in it, so that what was made of it is only a part."""
+        return any(finding.severity == "error" for finding in self.compiled.findings)
+
+
+class Library(NamedTuple):
+    """The recipes that were asked for, sorted by path, and the house they belong to."""
+
+    house: House
+    entries: tuple[Entry, ...]
+
+    @property
+    def kitchen(self) -> Kitchen:
+        """The house's kitchen."""
+        return self.house.kitchen
+
+    def findings(self) -> list[tuple[Source, Diagnostic]]:
+        """Everything there is to say, file by file."""
+        recipes = (
+            (entry.compiled.source, finding) for entry in self.entries for finding in entry.compiled.findings
+        )
+        return [*self.house.findings, *recipes]
+
+
+def open_library(
+    path: Path, files: Sequence[Path] | None = None, progress: Progress | None = None
+) -> Library:
+    """The library of a folder or file; of a folder, only `files` if given. Raises Unreadable."""
+    house = open_house(house_folder(path))
+    wanted = list(files) if files is not None else recipe_paths(path) if path.is_dir() else [path]
+    texts = {file: read_text(file) for file in wanted}
+    others = _used_elsewhere(texts.values(), house)
+    compiled = _compile_all([*texts.values(), *others], house.kitchen, progress)
+    entries = [Entry(file, compiled[id(text)]) for file, text in texts.items()]
+    return Library(house, tuple(_among_each_other(entries)))
+
+
+def _used_elsewhere(texts: Iterable[Text], house: House) -> list[Text]:
+    """The recipes that are used, by these or by those that they use, and were not asked for."""
+    have = {text.source.stem: text for text in texts}
+    missing = [stem for text in have.values() for stem in uses_of(text.source.text) if stem not in have]
+    if not missing:
+        return []
+    paths = {path.stem: path for path in reversed(recipe_paths(house.folder))}
+    found: dict[str, Text] = {}
+    while missing:
+        stem = missing.pop()
+        if stem in paths and stem not in found and stem not in have:
+            found[stem] = read_text(paths[stem])
+            missing.extend(uses_of(found[stem].source.text))
+    return [found[stem] for stem in sorted(found)]
+
+
+def _compile_all(texts: list[Text], kitchen: Kitchen, progress: Progress | None) -> dict[int, Compiled]:
+    """Each text compiled, by its identity; of two with one stem, the first is what others use."""
+    first: dict[str, Text] = {}
+    for text in texts:
+        first.setdefault(text.source.stem, text)
+    uses = {stem: uses_of(text.source.text) for stem, text in first.items()}
+    order = order_of(uses)
+    compiled: dict[int, Compiled] = {}
+    supplies = {}
+    twins = [text for text in texts if first[text.source.stem] is not text]
+    for done, text in enumerate([*(first[stem] for stem in order.stems), *twins], 1):
+        needed = {stem: supplies[stem] for stem in uses[text.source.stem] if stem in supplies}
+        result = compile(text.source, kitchen, needed)
+        supplies.setdefault(text.source.stem, result.supply)
+        compiled[id(text)] = _with_own(result, text, order, kitchen)
+        if progress:
+            progress(done, len(texts))
+    return compiled
+
+
+def _with_own(compiled: Compiled, text: Text, order: Order, kitchen: Kitchen) -> Compiled:
+    """What only the library knows about one file: bytes that are no text, a circle that it is part of."""
+    stem = text.source.stem
+    own: list[Diagnostic] = []
+    if text.bad_byte is not None:
+        own.append(about_bytes(text.bad_byte))
+    circle = order.circles.get(stem, ())
+    findings = list(compiled.findings)
+    if circle:
+        own.append(about_circle(compiled.document, circle))
+        findings = [finding for finding in findings if finding.rule != "uses-unknown"]
+    return compiled._replace(findings=tuple(in_order([*findings, *own]))) if own else compiled
+
+
+def _among_each_other(entries: list[Entry]) -> list[Entry]:
+    """The entries with what is wrong between them: two of one title, two of one stem."""
+    more: dict[int, list[Diagnostic]] = {}
+    headed = [(entry.compiled.source, entry.compiled.recipe.header) for entry in entries]
+    for index, finding in (*same_titles(headed), *same_stems([source for source, _ in headed])):
+        more.setdefault(index, []).append(finding)
+    return [
+        entry._replace(
+            compiled=entry.compiled._replace(
+                findings=tuple(in_order([*entry.compiled.findings, *more[index]]))
+            )
+        )
+        if index in more
+        else entry
+        for index, entry in enumerate(entries)
+    ]
