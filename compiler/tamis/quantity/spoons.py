@@ -31,7 +31,8 @@ WHOLE = 24
 CUP_PARTS = [0, 6, 8, 12, 16, 18]
 TBSP_PARTS = [0, 12]
 TSP_PARTS = [0, 3, 6, 8, 9, 12, 15, 16, 18, 21]
-# What may be added to another measure: tablespoons or a whole teaspoon to cups, quarter teaspoons to tablespoons.
+# What may be added to another measure: tablespoons or whole teaspoons to cups, quarter teaspoons to
+# tablespoons.
 MORE_TBSP = [24, 36, 48, 60, 72]
 MORE_TSP = [24, 48]
 MORE_TSP_TO_TBSP = [6 * n for n in range(1, 12)]
@@ -53,7 +54,7 @@ class _Rung(NamedTuple):
 
 
 class _Ladder(NamedTuple):
-    """All measures in order of volume; `parts` of the ladder make a millilitre, so that every rung is whole."""
+    """All measures in order of volume; `parts` make a millilitre, so that every rung is a whole number."""
 
     rungs: list[_Rung]
     places: list[int]

@@ -50,12 +50,9 @@ def duration_range(lo: Fraction | int, hi: Fraction | int) -> str:
         return duration(lo)
     for unit, most, parts in RANGES:
         ends = [Fraction(end) / unit for end in (lo, hi)]
-        # Half an hour is readily said, but "½–24 h" is not.
-        if (
-            (1 <= ends[0] or not ends[0])
-            and ends[1] <= most
-            and all((end * parts).denominator == 1 for end in ends)
-        ):
+        # Half-hours are readily said, but "½–24 h" is not.
+        said = all((end * parts).denominator == 1 and not 0 < end < 1 for end in ends)
+        if said and ends[1] <= most:
             return f"{number(ends[0])}–{_so_many(ends[1], unit)}"
     return f"{duration(lo)}–{duration(hi)}"
 

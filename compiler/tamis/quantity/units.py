@@ -41,8 +41,9 @@ LONG_FORMS = {"T": "tbsp", "t": "tsp", "c": "cup", "C": "cup", "in": "inch", "m"
 class Unit(NamedTuple):
     """One unit of measure.
 
-    `kind` is mass, volume, time, length, temperature or nominal (no standard size); `factor` is its
-    exact worth in g, ml, s, mm or kelvin (1 and without meaning for nominal); `system` is metric, us, imperial or "".
+    `kind` is mass, volume, time, length, temperature or nominal (no standard size); `factor` is its exact
+    worth in g, ml, s, mm or kelvin (1 and without meaning for nominal); `system` is metric, us, imperial
+    or "".
     """
 
     id: str
@@ -126,7 +127,7 @@ def shipped(cup: str = "us", tbsp: str = "") -> Units:
 
 
 def spellings(kind: str) -> list[str]:
-    """Regular expressions that together match every spelling of a kind: alternatives for a lexer's grammar."""
+    """Regular expressions that together match every spelling of a kind: alternatives for a lexer."""
     return [shipped().pattern(kind)]
 
 
