@@ -1,0 +1,95 @@
+"""Adding up the measures of one food.
+
+`100 g` and `270 g` are 370 g; `1/8 tsp` and `1 1/4 tsp` are 1⅜ tsp; `1 cup` and `50 g` need the food's
+density, and without one the honest sum is "1 cup and 50 g". The first measure decides the unit; ranges
+add end by end.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from fractions import Fraction
+
+from tamis.kitchen.house import Kitchen
+from tamis.quantity.amount import Amount
+from tamis.quantity.measure import Measure, plus
+from tamis.reading.clauses import Ingredient
+from tamis.table.worth import across
+
+
+class Sum:
+    """A running sum of a food's measures. `also` is None once a use came without a second measure."""
+
+    __slots__ = ("also", "by_analogy", "estimated", "kitchen", "total")
+
+    def __init__(self, kitchen: Kitchen) -> None:
+        self.kitchen = kitchen
+        self.total: list[Measure] = []
+        self.also: list[Measure] | None = []
+        self.estimated = False
+        self.by_analogy = False
+
+    def add(self, item: Ingredient, times: Fraction) -> None:
+        """Add an ingredient's measure, so many times. Of two measures the one that fits the sum counts."""
+        measures, also = scaled(item, times), scale(item.also, times)
+        if self._fits(also) and not self._fits(measures):
+            measures, also = also, measures
+        for measure in measures:
+            if not self._put(self.total, measure):
+                self._convert(measure, item)
+        if not also:
+            self.also = None
+        for measure in also:
+            if self.also is not None and not self._put(self.also, measure):
+                self.also.append(measure)
+
+    def add_parts(self, parts: Iterable[Sum]) -> None:
+        """Add what parts are taken off: one lemon gives zest and juice, so the larger counts."""
+        largest: dict[str, Amount] = {}
+        for part in parts:
+            self.estimated |= part.estimated
+            self.by_analogy |= part.by_analogy
+            self.also = None
+            for measure in part.total:
+                old = largest.get(measure.unit, measure.amount)
+                largest[measure.unit] = Amount(max(old.lo, measure.amount.lo), max(old.hi, measure.amount.hi))
+        for unit, amount in largest.items():
+            if not self._put(self.total, Measure(amount, unit)):
+                self.total.append(Measure(amount, unit))
+
+    def _fits(self, measures: tuple[Measure, ...]) -> bool:
+        """Whether all of these can be said exactly in the sum's unit."""
+        if not self.total or not measures:
+            return False
+        return all(plus(self.total[0], measure, self.kitchen.units) is not None for measure in measures)
+
+    def _put(self, sums: list[Measure], measure: Measure) -> bool:
+        """Add to the first sum of the same kind, exactly."""
+        for at, there in enumerate(sums):
+            added = plus(there, measure, self.kitchen.units)
+            if added is not None:
+                sums[at] = added
+                return True
+        return False
+
+    def _convert(self, measure: Measure, item: Ingredient) -> None:
+        """Add by way of the food's density or the weight of a piece; else open a sum of its own."""
+        worth = across(measure, self.total[0].unit, item, self.kitchen) if self.total else None
+        if worth is None:
+            self.total.append(measure)
+            return
+        self._put(self.total, worth.measure)
+        self.estimated |= worth.estimated
+        self.by_analogy |= worth.by_analogy
+
+
+def scaled(item: Ingredient, times: Fraction) -> tuple[Measure, ...]:
+    """Its measures, so many times. A count noun after the name (`4 garlic cloves`) is their unit."""
+    if item.piece_word:
+        return tuple(m if m.unit else m._replace(unit=item.piece_word) for m in scale(item.measures, times))
+    return scale(item.measures, times)
+
+
+def scale(measures: tuple[Measure, ...], times: Fraction) -> tuple[Measure, ...]:
+    """Measures, so many times over."""
+    return measures if times == 1 else tuple(measure.times(times) for measure in measures)

@@ -1,0 +1,121 @@
+"""The equipment list: what to set out, in order of need.
+
+The method names a pan where food goes into it, and again where it comes back; the list must name it once.
+A noun with the same adjectives and size is the same piece; *the pan* is the pan before it, whatever it
+was called there. What comes with another piece (the bowl of a mixer) is listed as that piece, and what
+stands in every kitchen is not listed.
+"""
+
+from __future__ import annotations
+
+from fractions import Fraction
+from typing import NamedTuple
+
+from tamis.kitchen.equipment import Equipment
+from tamis.kitchen.house import Kitchen
+from tamis.model.recipe import Recipe
+from tamis.quantity.display import number as number_text
+from tamis.reading.clauses import Tool
+from tamis.source import Span
+
+# Common practice: fixtures, not equipment to set out.
+FIXTURES = frozenset(
+    {"oven", "hob", "ring", "fridge", "freezer", "larder", "sink", "bench", "microwave", "lighter"}
+)
+SAME = frozenset({"same", "other", "emptied", "empty", "hot", "warm", "cold", "first"})
+"""Adjectives that tell what happened to a piece. With *the*, they point at one that stood there before."""
+
+Key = tuple[str, tuple[str, ...], str, str]
+
+
+class EquipmentRow(NamedTuple):
+    """One piece or `number` alike; `label` as listed, `actions` and `components` where it is needed."""
+
+    name: str
+    label: str
+    number: Fraction
+    size: str
+    kind: str
+    station: str
+    actions: tuple[int, ...]
+    components: tuple[int, ...]
+    span: Span
+
+
+class _Piece:
+    """A row being filled."""
+
+    __slots__ = ("actions", "components", "equipment", "number", "tool")
+
+    def __init__(self, tool: Tool, equipment: Equipment) -> None:
+        self.tool = tool
+        self.equipment = equipment
+        self.number = tool.number
+        self.actions: list[int] = []
+        self.components: list[int] = []
+
+
+def equipment_list(recipe: Recipe, kitchen: Kitchen) -> tuple[EquipmentRow, ...]:
+    """What the method's clauses name, each piece once, in order of need."""
+    pieces: dict[Key, _Piece] = {}
+    for action in recipe.actions:
+        for read in action.reads:
+            if isinstance(read, Tool):
+                piece = _piece(read, pieces, kitchen)
+                if piece is not None:
+                    piece.actions.append(action.number)
+                    piece.components.append(action.component)
+    return tuple(_row(piece) for piece in pieces.values())
+
+
+def _piece(tool: Tool, pieces: dict[Key, _Piece], kitchen: Kitchen) -> _Piece | None:
+    """The piece that a clause means: one set out before, or a new one; None for a fixture."""
+    equipment = tool.equipment
+    if equipment.part_of:
+        equipment = kitchen.cupboard.get(equipment.part_of) or equipment
+        tool = tool._replace(name=equipment.name, adjectives=(), size="")
+    if equipment.name in FIXTURES:
+        return None
+    before = _before(tool, equipment, pieces) if tool.definite else None
+    if before is not None:
+        return before
+    key = (equipment.name, tool.adjectives, tool.size, tool.contains)
+    piece = pieces.setdefault(key, _Piece(tool, equipment))
+    piece.number = max(piece.number, tool.number)
+    return piece
+
+
+def _before(tool: Tool, equipment: Equipment, pieces: dict[Key, _Piece]) -> _Piece | None:
+    """The last piece that *the* pan can be: of this noun or one that ends in it, with the adjectives said."""
+    said = set(tool.adjectives) - SAME
+    for piece in reversed(pieces.values()):
+        name = piece.equipment.name
+        ends = name == equipment.name or name.endswith(f" {equipment.name}")
+        if ends and said <= {*piece.tool.adjectives, *name.split()} and tool.size in ("", piece.tool.size):
+            return piece
+    return None
+
+
+def _row(piece: _Piece) -> EquipmentRow:
+    tool = piece.tool
+    return EquipmentRow(
+        piece.equipment.name,
+        _label(tool, piece.number, piece.equipment),
+        piece.number,
+        tool.size,
+        piece.equipment.kind,
+        piece.equipment.station,
+        tuple(dict.fromkeys(piece.actions)),
+        tuple(dict.fromkeys(piece.components)),
+        tool.clause.span,
+    )
+
+
+def _label(tool: Tool, count: Fraction, equipment: Equipment) -> str:
+    """`2 round tins, 20 cm`, `heavy saucepan`, `bowl of ice`; a single piece without its number."""
+    noun = equipment.plural if count > 1 else equipment.name
+    described = [word for word in tool.adjectives if word not in ("same", "other")]
+    words = [number_text(count)] * (count != 1) + described + [noun]
+    if tool.contains:
+        words += ["of", tool.contains]
+    return " ".join(words) + (f", {tool.size}" if tool.size else "")

@@ -1,0 +1,92 @@
+"""What each line of the ingredient table says, whoever prints it.
+
+Terminal, Markdown and page set the same words in different ways; the words are made here.
+"""
+
+from __future__ import annotations
+
+from typing import NamedTuple
+
+from tamis.kitchen.house import Kitchen
+from tamis.table.rows import Row, Supplied, Table
+from tamis.table.showing import Shown, alternative_text, amount_text, shown
+
+
+class Line(NamedTuple):
+    """A row in words. `metric` and `us` are empty where they would repeat what `amount` says already."""
+
+    amount: str
+    metric: str
+    us: str
+    name: str
+    where: str
+
+
+def lines(rows: tuple[Row, ...], table: Table, kitchen: Kitchen) -> list[Line]:
+    """The rows of the sum, or what is optional, in words."""
+    return [_line(row, table, kitchen) for row in rows]
+
+
+def apart(table: Table, kitchen: Kitchen) -> list[str]:
+    """What counts in no sum, a line each: "plus rye flour for dusting", "salt to taste", "brown stock, …"."""
+    listed = {row.id or row.name for row in table.rows}
+    said = []
+    for row in (*table.purposes, *table.unmeasured):
+        more = "plus " if (row.id or row.name) in listed else ""
+        said.append(more + _purpose_line(row, kitchen))
+    return said + [supplied_text(dish) for dish in table.supplied]
+
+
+def supplied_text(dish: Supplied) -> str:
+    """What comes from another recipe: "500 ml of the brown stock (a recipe of its own)"."""
+    return f"{dish.text or dish.name} (a recipe of its own)"
+
+
+def _line(row: Row, table: Table, kitchen: Kitchen) -> Line:
+    amounts = shown(row, kitchen)
+    metric, us = (_unless_said(text, amounts) for text in (amounts.metric, amounts.us))
+    return Line(amounts.written, metric, us, name_text(row, kitchen), where_text(row, table, kitchen))
+
+
+def _unless_said(text: str, amounts: Shown) -> str:
+    """Nothing where the cook's own words, in or before the parentheses, say the same."""
+    whole, aside, inner = amounts.written.removesuffix(")").partition(" (")
+    same = text in (amounts.written, whole, f"about {whole}") or (aside and text in inner.split(", "))
+    return "" if same else text
+
+
+def name_text(row: Row, kitchen: Kitchen) -> str:
+    """The food with what holds for all its uses: "water, divided", "soft butter", "lemon, zest and juice"."""
+    first = row.first
+    states = " ".join(first.states) if all(use.item.states == first.states for use in row.uses) else ""
+    words = [f"{states} {row.name}".lstrip()]
+    words += [f"or {alternative_text(other, kitchen)}" for other in row.alternatives]
+    if row.parts:
+        words.append(" and ".join(row.parts))
+    if row.note and first.preparation:
+        words.append(first.preparation)
+    if row.divided and not row.parts:
+        words.append("divided")
+    return ", ".join(words)
+
+
+def where_text(row: Row, table: Table, kitchen: Kitchen) -> str:
+    """Where a divided food goes: "Poolish 100 g; Dough 270 g"; empty for one place."""
+    if not row.divided:
+        return ""
+    places: dict[int, list[str]] = {}
+    for use in row.uses:
+        amount = amount_text(use.amount, use.item, kitchen)
+        words = [part for part in (amount, use.item.part) if part]
+        note = "" if row.note else use.note
+        places.setdefault(use.component, []).append(" ".join(words) + (f", {note}" if note else ""))
+    named = len(table.components) > 1
+    said = [(table.components[at] + " " if named else "") + " + ".join(each) for at, each in places.items()]
+    return "; ".join(said)
+
+
+def _purpose_line(row: Row, kitchen: Kitchen) -> str:
+    amount = shown(row, kitchen).written
+    words = [amount, *row.first.states, row.name, " and ".join(row.purposes)]
+    line = " ".join(word for word in words if word)
+    return f"{line}, {row.first.preparation}" if row.first.preparation else line

@@ -1,0 +1,74 @@
+"""The ingredient table and the equipment list for a terminal.
+
+A cook reads the amount and the food beside each other, so columns are aligned and as narrow as their
+words. A column with nothing to say is left out; what does not fit the width is wrapped under its own
+column.
+"""
+
+from __future__ import annotations
+
+import textwrap
+
+from tamis.kitchen.house import Kitchen
+from tamis.table.equipment import EquipmentRow
+from tamis.table.lines import Line, apart, lines
+from tamis.table.rows import Table
+
+HEADS = ("amount", "metric", "US", "ingredient")
+GAP = 3
+NARROWEST = 16
+"""The last column is never squeezed below this; an amount column wraps above `WIDEST`."""
+WIDEST = 24
+
+
+def table_text(table: Table, kitchen: Kitchen, width: int = 80) -> str:
+    """The ingredient table in plain characters, lines no longer than `width` where words allow."""
+    blocks = [_columns(lines(table.rows, table, kitchen), width)] if table.rows else []
+    if table.optional:
+        blocks.append("Optional\n" + _columns(lines(table.optional, table, kitchen), width, heads=False))
+    if also := apart(table, kitchen):
+        blocks.append("Apart from the sum\n" + "\n".join(_wrapped(line, width) for line in also))
+    return "\n\n".join(blocks) + "\n" if blocks else ""
+
+
+def equipment_text(rows: tuple[EquipmentRow, ...], width: int = 80) -> str:
+    """The equipment list, a line a piece."""
+    return "".join(_wrapped(row.label, width) + "\n" for row in rows)
+
+
+def _wrapped(text: str, width: int) -> str:
+    return textwrap.fill(text, width, initial_indent="  ", subsequent_indent="    ")
+
+
+def _columns(said: list[Line], width: int, heads: bool = True) -> str:
+    """The lines as aligned columns, each at its natural width unless the whole would be too wide."""
+    used = [at for at in range(4) if at in (0, 3) or any(line[at] for line in said)]
+    cells = [[line[at] for at in used] for line in said]
+    head = [HEADS[at] for at in used]
+    widths = [max(len(row[at]) for row in (head, *cells)) for at in range(len(used))]
+    widths = [min(each, WIDEST) for each in widths[:-1]]
+    taken = 2 + sum(widths) + GAP * len(widths)
+    last = max(width - taken, NARROWEST)
+    rows = [_set(head, widths, last), _rule(head, cells, widths, last)] if heads else []
+    for row, line in zip(cells, said, strict=True):
+        rows.append(_set(row, widths, last))
+        if line.where:
+            where = textwrap.wrap(line.where, last - 2, break_long_words=False)
+            rows += [" " * (taken + 2) + part for part in where]
+    return "\n".join(rows)
+
+
+def _rule(head: list[str], cells: list[list[str]], widths: list[int], last: int) -> str:
+    longest = min(max(len(row[-1]) for row in (head, *cells)), last)
+    return "  " + (" " * GAP).join("─" * each for each in (*widths, longest))
+
+
+def _set(row: list[str], widths: list[int], last: int) -> str:
+    """One row, over several lines where a cell needs it."""
+    cells = [textwrap.wrap(cell, each) or [""] for cell, each in zip(row, (*widths, last), strict=True)]
+    out = []
+    for at in range(max(map(len, cells))):
+        parts = [cell[at] if at < len(cell) else "" for cell in cells]
+        padded = [part.ljust(each) for part, each in zip(parts, (*widths, 0), strict=True)]
+        out.append(("  " + (" " * GAP).join(padded)).rstrip())
+    return "\n".join(out)
