@@ -13,7 +13,7 @@ from typing import NamedTuple
 from tamis.source import Source, decode
 
 SETTINGS, GOODS, SUFFIX = "kitchen.toml", "goods.toml", ".tamis"
-SITE_MARK = ".tamis-site.json"
+SITE_MARK = ".tamis-site"
 """A folder that holds this file is a built site and no part of the recipes."""
 
 

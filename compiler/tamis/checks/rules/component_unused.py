@@ -1,0 +1,94 @@
+"""A component that never reaches the dish.
+
+Somebody makes it, and then it stands there: most likely the line that uses it is missing, or calls it by
+another name.
+
+Use it by its name where it belongs: `pour [the glaze] over`, `[into the jars]`. If it is a dish of its
+own, give it a file of its own.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from typing import TYPE_CHECKING
+
+from tamis.diagnostics import Diagnostic
+from tamis.kitchen.words import singular
+from tamis.reading.clauses import Reference, Tool
+
+if TYPE_CHECKING:
+    from tamis.checks.view import View
+    from tamis.model.recipe import Component, Recipe
+
+RULE = "component-unused"
+LEVEL = "warning"
+BAD = """\
+title: Pickled cucumber
+makes: 1 l
+
+# Jars
+
+Boil [2 jars] [in a large pan] [for 10 min].
+
+# Pickle
+
+Stir [500 g cucumber, sliced] with [10 g fine salt] [in a bowl].
+"""
+GOOD = """\
+title: Pickled cucumber
+makes: 1 l
+
+# Jars
+
+Boil [2 jars] [in a large pan] [for 10 min].
+
+# Pickle
+
+Stir [500 g cucumber, sliced] with [10 g fine salt] [in a bowl].
+Pack [into the jars].
+"""
+
+
+def check(view: View) -> Iterator[Diagnostic]:
+    """Equipment that is made ready and not used, and food that is used only by what is not the dish."""
+    recipe = view.recipe
+    reached = _reached(recipe)
+    taken = {source for product in recipe.products for source in product.from_products}
+    for component in recipe.components:
+        if component.heading is None or component.index == recipe.dish:
+            continue
+        if component.product is None:
+            used = not component.prepares or _is_named_later(recipe, component)
+        else:
+            # One that nothing takes at all is told where the products are matched.
+            used = component.product in reached or component.product not in taken
+        if not used:
+            message = f"“{component.name}” never reaches the dish"
+            hint = f"use it by name, as in `[the {component.name.lower()}]`, or take it out"
+            yield Diagnostic(RULE, LEVEL, component.heading, message, hint)
+
+
+def _reached(recipe: Recipe) -> set[int]:
+    """The products that are in the dish, by whatever way."""
+    dish = recipe.components[recipe.dish].product if recipe.dish is not None else None
+    waiting = [dish] if dish is not None else []
+    reached: set[int] = set()
+    while waiting:
+        index = waiting.pop()
+        if index not in reached:
+            reached.add(index)
+            waiting.extend(recipe.products[index].from_products)
+    return reached
+
+
+def _is_named_later(recipe: Recipe, component: Component) -> bool:
+    names = {singular(tool.name.lower().split(" ")[-1]) for tool in component.prepares}
+    names.add(singular(component.name.lower().split(" ")[-1]))
+    for action in recipe.actions:
+        if action.component == component.index:
+            continue
+        for read in action.reads:
+            named = isinstance(read, Reference) or (isinstance(read, Tool) and read.definite)
+            if named and singular(read.name.lower().split(" ")[-1]) in names:
+                return True
+    return False

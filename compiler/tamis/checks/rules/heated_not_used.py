@@ -1,0 +1,55 @@
+"""An oven, grill or bath that is heated and then never used.
+
+It costs an hour of heat, stands in the way of other dishes in the plan, and most likely a line is missing.
+
+Write the line that uses it (`[bake for 20 min]`), or take the heating out.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from typing import TYPE_CHECKING
+
+from tamis.diagnostics import Diagnostic
+
+if TYPE_CHECKING:
+    from tamis.checks.view import View
+
+RULE = "heated-not-used"
+LEVEL = "warning"
+BAD = """\
+title: Cold oats
+serves: 2
+
+# Oats
+
+Heat [the oven] [to 160 °C].
+Stir [100 g rolled oats] with [200 ml milk] [in a bowl].
+"""
+GOOD = """\
+title: Toasted oats
+serves: 2
+
+# Oats
+
+Heat [the oven] [to 160 °C].
+Spread [100 g rolled oats] [on a baking tray].
+[Bake for 12–15 min] [until golden].
+"""
+
+_STATIONS = ("oven", "grill", "bath")
+
+
+def check(view: View) -> Iterator[Diagnostic]:
+    """Stations that an action heats and no action works in."""
+    actions = view.recipe.actions
+    for station in _STATIONS:
+        heating = [action for action in actions if action.heats == station]
+        if not heating:
+            continue
+        if any(action.work.station == station and not action.heats for action in actions):
+            continue
+        message = f"the {station} is heated here, and nothing goes into it afterwards"
+        yield Diagnostic(
+            RULE, LEVEL, heating[-1].span, message, "write what goes in, or take the heating out"
+        )

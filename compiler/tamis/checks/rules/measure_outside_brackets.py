@@ -1,0 +1,86 @@
+"""A measure in the plain words of a line.
+
+What stands in plain words reaches no table, no shopping list and no scaled recipe, and its allergens are
+not seen: it looks measured, and is not.
+
+Put it in a bracket: `add [2 tbsp sugar]`. Food that was measured before is called by its name alone.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator
+from typing import TYPE_CHECKING
+
+from tamis.diagnostics import Diagnostic
+from tamis.source import Span
+from tamis.syntax.document import Text
+
+if TYPE_CHECKING:
+    from tamis.checks.view import View
+
+RULE = "measure-outside-brackets"
+LEVEL = "warning"
+BAD = """\
+title: Sweet cream
+serves: 4
+
+# Cream
+
+Whip [300 ml double cream] [in a bowl] [until thick], then add 2 tbsp sugar and fold.
+"""
+GOOD = """\
+title: Sweet cream
+serves: 4
+
+# Cream
+
+Whip [300 ml double cream] [in a bowl] [until thick], then add [2 tbsp sugar] and fold.
+"""
+
+# A number (as figures, a kitchen fraction, or a small word) and up to four of the words after it.
+_NUMBER = re.compile(
+    r"(?<![\w.,])(\d[\d.,/ ]*[½¼¾⅓⅔⅛⅜⅝⅞]?|[½¼¾⅓⅔⅛⅜⅝⅞]|(?:an?|one|two|three|four|half an?)(?= ))"
+    r"[ \u00a0-]?((?:[^\W\d_]+\.?[ \u00a0-]?){1,4})",
+    re.IGNORECASE,
+)
+_KINDS = ("mass", "volume")
+
+
+def check(view: View) -> Iterator[Diagnostic]:
+    """A number and a unit of weight or volume with a food after it; a jug's size is no measure of food."""
+    for action in view.recipe.actions:
+        for part in action.parts:
+            if isinstance(part, Text):
+                yield from _in_words(view, part)
+
+
+def _in_words(view: View, part: Text) -> Iterator[Diagnostic]:
+    for found in _NUMBER.finditer(part.text):
+        words = re.split(r"[ \u00a0-]+", found[2].strip(" \u00a0-"))
+        unit = view.kitchen.units.get(words[0])
+        if unit is None or unit.kind not in _KINDS:
+            continue
+        name = [word.lower() for word in words[1:] if word.lower() != "of"]
+        length = _food(view, name)
+        if not length:
+            continue
+        end = found.start(2) + _end_of(found[2], name[length - 1])
+        span = Span(found.start(), end).shifted(part.span.start)
+        text = view.source.slice(span)
+        message = f"“{text}” stands outside brackets: no table and no check sees it"
+        yield Diagnostic(RULE, LEVEL, span, message, f"write `[{text}]`")
+
+
+def _food(view: View, words: list[str]) -> int:
+    """How many of the words name a food that the kitchen knows; 0 if none do, or if they name equipment."""
+    for end in range(len(words), 0, -1):
+        if view.kitchen.cupboard.find(words[:end]):
+            return 0
+        if view.kitchen.larder.find(words[:end]):
+            return end
+    return 0
+
+
+def _end_of(text: str, word: str) -> int:
+    return text.lower().rindex(word) + len(word)

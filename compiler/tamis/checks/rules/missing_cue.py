@@ -1,0 +1,60 @@
+"""A range of time on a cooking verb, without anything to look for.
+
+Ovens, pans and vegetables differ: between the first minute of a range and the last, only a sign such as
+a colour or a core temperature tells the cook when to stop.
+
+Add what to look for: `[bake for 22–26 min] [until golden and hollow when tapped]`.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from typing import TYPE_CHECKING
+
+from tamis.diagnostics import Diagnostic
+from tamis.source import Span
+
+if TYPE_CHECKING:
+    from tamis.checks.view import View
+    from tamis.model.recipe import Action
+
+RULE = "missing-cue"
+LEVEL = "information"
+BAD = """\
+title: Fried onions
+serves: 2
+
+# Onions
+
+Fry [2 onions, sliced] [in 20 g butter] [in a frying pan] [over medium heat] [for 8–12 min].
+"""
+GOOD = """\
+title: Fried onions
+serves: 2
+
+# Onions
+
+Fry [2 onions, sliced] [in 20 g butter] [in a frying pan] [over medium heat] [for 8–12 min] [until golden].
+"""
+
+
+def check(view: View) -> Iterator[Diagnostic]:
+    """Actions whose length the food decides, with nothing that tells when it has."""
+    for action in view.recipe.actions:
+        work = action.work
+        wait = work.wait
+        if wait is None or work.given != "text" or work.window or wait.hi is None or wait.lo == wait.hi:
+            continue
+        verb = view.kitchen.verbs.get(work.verb)
+        if verb is None or not verb.cooks or _tells_when(action):
+            continue
+        message = "the food decides when this is done; expected what to look for"
+        yield Diagnostic(RULE, LEVEL, _time_span(action), message, "add a clause such as `[until golden]`")
+
+
+def _tells_when(action: Action) -> bool:
+    return bool(action.work.cue) or any(read.role == "cue" or read.role == "target" for read in action.reads)
+
+
+def _time_span(action: Action) -> Span:
+    return next((read.clause.span for read in action.reads if read.role == "time"), action.span)

@@ -1,0 +1,52 @@
+"""A food in a bracket without a measure, and without a reason for having none.
+
+A stranger cannot tell a spoonful of sugar from a cupful, and the table, the weight of the batch and the
+shopping list all lack it.
+
+Write the measure: `[40 g sugar]`, `[a pinch of salt]`. Where the taste or the tin decides, say so after
+a comma: `[salt, to taste]`, `[oil, for the tin]`; beside verbs such as dust, grease and season no reason
+is needed.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from typing import TYPE_CHECKING
+
+from tamis.diagnostics import Diagnostic
+
+if TYPE_CHECKING:
+    from tamis.checks.view import View
+
+RULE = "missing-quantity"
+LEVEL = "error"
+BAD = """\
+title: Lemon water
+serves: 4
+
+# Water
+
+Stir [1 l water] with [sugar] [in a jug].
+"""
+GOOD = """\
+title: Lemon water
+serves: 4
+
+# Water
+
+Stir [1 l water] with [40 g sugar] [in a jug].
+"""
+
+_REASONS = ("to ", "for ", "as ", "if ", "enough")
+
+
+def check(view: View) -> Iterator[Diagnostic]:
+    """Unmeasured foods whose verb gives no purpose and whose comma gives no reason."""
+    for _, food in view.ingredients():
+        if food.measured or food.role != "unmeasured" or food.purpose or food.optional:
+            continue
+        if food.preparation.startswith(_REASONS):
+            continue
+        message = f"how much {food.name}? expected a measure, or a reason why there is none"
+        hint = f"write `[20 g {food.name}]`, or `[{food.name}, to taste]`"
+        yield Diagnostic(RULE, LEVEL, food.clause.span, message, hint)

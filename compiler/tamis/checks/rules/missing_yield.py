@@ -1,0 +1,45 @@
+"""A recipe that says neither what it makes nor how many it serves.
+
+Without one of them nobody knows whether to double it, and it can be neither scaled nor costed nor put on
+a menu.
+
+Add `makes: 2 loaves`, `serves: 4`, or both, to the header.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from typing import TYPE_CHECKING
+
+from tamis.diagnostics import Diagnostic
+from tamis.source import Span
+
+if TYPE_CHECKING:
+    from tamis.checks.view import View
+
+RULE = "missing-yield"
+LEVEL = "warning"
+BAD = """\
+title: Salted water
+
+# Water
+
+Stir [1 l water] with [10 g fine salt] [in a jug].
+"""
+GOOD = """\
+title: Salted water
+makes: 1 l
+
+# Water
+
+Stir [1 l water] with [10 g fine salt] [in a jug].
+"""
+
+
+def check(view: View) -> Iterator[Diagnostic]:
+    """Headers without either key; one that is there but cannot be read is told when it is read."""
+    keys = {field.key: field.key_span for field in view.document.fields}
+    if view.recipe.components and not keys.keys() & {"makes", "serves"}:
+        message = "this recipe says neither what it makes nor how many it serves"
+        span = keys.get("title", Span(0, 0))
+        yield Diagnostic(RULE, LEVEL, span, message, "add `serves: 4` or `makes: 2 loaves` to the header")

@@ -1,0 +1,108 @@
+"""New food is put into a new vessel while the batch still lies in another, and nothing says how they meet.
+
+Clauses act in order on one batch: the new food counts as added to what lies in the pan, though it lies
+in a bowl. A cook reading this stands with two vessels and does not know which goes into which.
+
+Say that it runs beside (`[Meanwhile], whisk …`), close the first with `[set aside]`, or give it a
+heading of its own.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator
+from typing import TYPE_CHECKING
+
+from tamis.diagnostics import Diagnostic, Label
+from tamis.reading.clauses import Ingredient, Tool
+from tamis.syntax.document import Text
+
+if TYPE_CHECKING:
+    from tamis.checks.view import View
+    from tamis.model.recipe import Action, StepView
+
+RULE = "new-vessel"
+LEVEL = "warning"
+BAD = """\
+title: Onions and cream
+serves: 4
+
+# Onions
+
+Fry [2 onions, sliced] [in 20 g butter] [in a frying pan] [over low heat] [until soft, 10–12 min].
+Whip [200 ml double cream] [in a bowl] [until thick].
+"""
+GOOD = """\
+title: Onions and cream
+serves: 4
+
+# Onions
+
+Fry [2 onions, sliced] [in 20 g butter] [in a frying pan] [over low heat] [until soft, 10–12 min].
+[Meanwhile], whip [200 ml double cream] [in a bowl] [until thick].
+
+Fold [the cream] into the onions.
+"""  # Words that say that the batch itself goes along.
+
+_BATCH = re.compile(r"\b(it|them|this|these|everything|all|together|mixture|contents|both)\b", re.IGNORECASE)
+
+
+def check(view: View) -> Iterator[Diagnostic]:
+    """Follows, in each component, the vessel that the batch lies in."""
+    for component in view.recipe.components:
+        lies_in: Tool | None = None
+        for step in component.steps:
+            for index in step.actions:
+                action = view.recipe.actions[index]
+                if _beside(step, action):
+                    continue
+                fresh = _fresh_vessel(action)
+                if fresh and lies_in and _other(fresh, lies_in):
+                    yield _finding(fresh, lies_in)
+                lies_in = None if _closes(action) else _vessel(action) or lies_in
+
+
+def _beside(step: StepView, action: Action) -> bool:
+    return step.meanwhile or action.beside is not None
+
+
+def _closes(action: Action) -> bool:
+    """Whether the batch ends here, so that the next food begins another."""
+    return action.product is not None or any(read.role == "naming" for read in action.reads)
+
+
+def _vessel(action: Action) -> Tool | None:
+    """The vessel that the batch lies in after an action that puts it there."""
+    vessels = [tool for tool in action.tools if tool.equipment.kind == "vessel"]
+    inside = [tool for tool in vessels if tool.preposition in ("in", "into") and not tool.contains]
+    return inside[-1] if inside else None
+
+
+def _fresh_vessel(action: Action) -> Tool | None:
+    """A vessel that new food is put into by itself.
+
+    Right after it, with no verb and no word for the batch between.
+    """
+    if action.takings or any(read.role in ("reference", "division") for read in action.reads):
+        return None
+    if any(isinstance(part, Text) and _BATCH.search(part.text) for part in action.parts):
+        return None
+    food: Ingredient | None = None
+    for read in action.reads:
+        if isinstance(read, Ingredient) and not read.purpose:
+            food = food or read
+        elif food and isinstance(read, Tool) and read is _vessel(action) and not read.definite:
+            between = range(food.clause.span.end, read.clause.span.start)
+            return None if any(use.span.start in between for use in action.verbs) else read
+    return None
+
+
+def _other(one: Tool, two: Tool) -> bool:
+    return (one.equipment.name, one.size) != (two.equipment.name, two.size)
+
+
+def _finding(fresh: Tool, lies_in: Tool) -> Diagnostic:
+    message = f"this food goes into another vessel, while the batch still lies in the {lies_in.name}"
+    labels = (Label(lies_in.clause.span, "the batch lies here"),)
+    hint = "begin the line with `[Meanwhile]`, close the first with `[set aside]`, or open a component"
+    return Diagnostic(RULE, LEVEL, fresh.clause.span, message, hint, labels)

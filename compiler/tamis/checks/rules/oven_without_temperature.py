@@ -1,0 +1,69 @@
+"""Food goes into an oven of which no temperature was said.
+
+The same dish is raw at 120 °C and burnt at 250 °C after the same time; a stranger cannot guess.
+
+Heat it before it is needed: `heat [the oven] [to 180 °C]`, or say it where it bakes: `[bake for 20 min
+at 180 °C]`.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from typing import TYPE_CHECKING
+
+from tamis.diagnostics import Diagnostic
+from tamis.reading.clauses import Setting, Target, Time
+from tamis.source import Span
+
+if TYPE_CHECKING:
+    from tamis.checks.view import View
+    from tamis.model.recipe import Action
+
+RULE = "oven-without-temperature"
+LEVEL = "error"
+BAD = """\
+title: Baked apples
+serves: 4
+
+# Apples
+
+Set [4 apples] [in a baking dish].
+[Bake for 35–40 min] [until soft].
+"""
+GOOD = """\
+title: Baked apples
+serves: 4
+
+# Apples
+
+Heat [the oven] [to 180 °C].
+Set [4 apples] [in a baking dish].
+[Bake for 35–40 min] [until soft].
+"""
+
+
+def check(view: View) -> Iterator[Diagnostic]:
+    """The first action in the oven that has no temperature before it or in it."""
+    for action in view.recipe.actions:
+        if action.heats != "oven" and action.work.station != "oven":
+            continue
+        if any(_temperature(read) for read in action.reads):
+            return
+        if action.heats != "oven":
+            message = "no temperature of the oven is said here or before"
+            yield Diagnostic(
+                RULE, LEVEL, _place(action), message, "heat it first: `heat [the oven] [to 180 °C]`"
+            )
+            return
+
+
+def _temperature(read: object) -> bool:
+    if isinstance(read, Time):
+        return read.setting is not None and read.setting.celsius is not None
+    return isinstance(read, Setting | Target) and read.celsius is not None
+
+
+def _place(action: Action) -> Span:
+    """The words that send it into the oven: the verb, else its time, else the whole line."""
+    time = next((read.clause.span for read in action.reads if read.role == "time"), action.span)
+    return next((use.span for use in action.verbs if use.verb.station == "oven"), time)

@@ -1,0 +1,83 @@
+"""What the commands share: opening what the cook named, printing findings, and why a command stops."""
+
+from __future__ import annotations
+
+import sys
+from collections.abc import Iterable, Sequence
+from pathlib import Path
+from typing import TYPE_CHECKING, TextIO
+
+if TYPE_CHECKING:
+    from tamis.cli.findings import Finding
+    from tamis.library.library import Entry, Library, Progress
+
+LONG_WORK = 40
+"""From so many recipes on, progress is worth showing."""
+
+
+class Stop(Exception):
+    """The command cannot run; the text tells the cook why."""
+
+
+def existing(name: str) -> Path:
+    """The path of a file or folder that must be there."""
+    path = Path(name)
+    if not path.exists():
+        raise Stop(f"{name}: there is no such file or folder")
+    return path
+
+
+def open_all(names: Sequence[str]) -> list[Library]:
+    """The libraries of these files and folders, one for each house.
+
+    Without a name, of the house around us.
+    """
+    from tamis.library.files import house_folder, recipe_paths
+    from tamis.library.library import open_library
+
+    paths = [existing(name) for name in names] or [house_folder(Path.cwd())]
+    by_house: dict[Path, dict[Path, None]] = {}
+    for path in paths:
+        files = recipe_paths(path) if path.is_dir() else [path]
+        if not files:
+            raise Stop(f"{path}: there are no recipe files (*.tamis) in this folder")
+        by_house.setdefault(house_folder(path), {}).update({file.absolute(): None for file in files})
+    return [open_library(house, list(files), progress()) for house, files in by_house.items()]
+
+
+def open_one(name: str) -> tuple[Library, Entry]:
+    """The one recipe of a file, with the library it belongs to."""
+    path = existing(name)
+    if path.is_dir():
+        raise Stop(f"{name}: expected a recipe file, this is a folder")
+    library = open_all([name])[0]
+    return library, library.entries[0]
+
+
+def progress() -> Progress | None:
+    """Something that counts recipes on a terminal while work is long; None where nobody watches."""
+    if not sys.stderr.isatty():
+        return None
+
+    def show(done: int, of: int) -> None:
+        if of >= LONG_WORK:
+            end = "\r\x1b[K" if done == of else ""
+            print(f"\r{done} of {of} recipes{end}", end="", file=sys.stderr, flush=True)
+
+    return show
+
+
+def print_findings(findings: Iterable[Finding], stream: TextIO) -> None:
+    """All the findings, each followed by an empty line."""
+    from tamis.cli.findings import as_text, ink_for
+
+    ink = ink_for(stream)
+    for source, finding in findings:
+        print(as_text(source, finding, ink), file=stream, end="\n\n")
+
+
+def tell_faults(library: Library, entry: Entry) -> bool:
+    """Findings of a faulty recipe on standard error; whether what was made of it is only a part."""
+    if entry.faulty or any(finding.severity == "error" for _, finding in library.house.findings):
+        print_findings(library.findings(), sys.stderr)
+    return entry.faulty

@@ -1,0 +1,79 @@
+"""`tamis COMMAND …`: finding the command and what its end means to the shell.
+
+A check of one file should feel instant, so nothing is imported before it is known which command is
+meant, and a command's own file imports the rest. Exit status: 0 nothing of level error, 1 errors (or
+warnings with `--strict`), 2 the command could not run.
+"""
+
+from __future__ import annotations
+
+import argparse
+import sys
+from collections.abc import Sequence
+from importlib import import_module
+
+from tamis.cli.common import Stop
+from tamis.library.files import Unreadable
+
+COMMANDS = {
+    "check": "say what is wrong with recipes",
+    "build": "make a site of a folder of recipes",
+    "table": "print a recipe's ingredients",
+    "timeline": "print when what is done",
+    "explain": "tell what a rule finds, and how to mend it",
+    "new": "begin a recipe file",
+}
+
+
+def main(argv: Sequence[str] | None = None) -> int:
+    """Run a command line (without the program's name) and return its exit status."""
+    words = list(sys.argv[1:] if argv is None else argv)
+    _print_anything()
+    if words and words[0] in COMMANDS:
+        return _run(words[0], words[1:])
+    return _without_command(words)
+
+
+def _run(name: str, words: list[str]) -> int:
+    command = import_module(f"tamis.cli.{name}")
+    parser = argparse.ArgumentParser(f"tamis {name}", description=command.__doc__.partition("\n\n")[0])
+    command.arguments(parser)
+    try:
+        status: int = command.run(parser.parse_args(words))
+    except (Stop, Unreadable) as reason:
+        print(f"tamis {name}: {reason}", file=sys.stderr)
+        return 2
+    return status
+
+
+def _without_command(words: list[str]) -> int:
+    listing = "\n".join(f"  {name:<10}{what}" for name, what in COMMANDS.items())
+    parser = argparse.ArgumentParser(
+        "tamis",
+        usage="tamis COMMAND …",
+        description="A compiler for recipes.",
+        epilog=f"commands:\n{listing}\n\n`tamis COMMAND --help` tells more.",
+        formatter_class=argparse.RawDescriptionHelpFormatter,
+    )
+    from tamis import __version__
+
+    parser.add_argument("--version", action="version", version=f"tamis {__version__}")
+    unknown = [word for word in words if not word.startswith("-")]
+    if unknown:
+        from tamis.quantity.near import nearest
+
+        near = nearest(unknown[0], COMMANDS)
+        hint = f"; did you mean `{near}`?" if near else f" (one of {', '.join(COMMANDS)})"
+        print(f"tamis: there is no command “{unknown[0]}”{hint}", file=sys.stderr)
+        return 2
+    parser.parse_args(words)
+    parser.print_help()
+    return 2 if not words else 0
+
+
+def _print_anything() -> None:
+    """A terminal with a small character set shows a replacement, and does not stop the command."""
+    for stream in (sys.stdout, sys.stderr):
+        reconfigure = getattr(stream, "reconfigure", None)
+        if reconfigure:
+            reconfigure(errors="replace")
