@@ -3,13 +3,14 @@
 from __future__ import annotations
 
 import difflib
-import re
 from typing import TYPE_CHECKING, NamedTuple
 
 from tamis.diagnostics import Diagnostic, Fix
 from tamis.quantity.amount import Amount
 from tamis.quantity.measure import Measure
 from tamis.source import Span
+from tamis.syntax.clause import parse_clause
+from tamis.syntax.items import Bracket, Quantity
 
 if TYPE_CHECKING:
     from tamis.kitchen.house import Kitchen
@@ -70,3 +71,103 @@ class Header(NamedTuple):
     def span(self, key: str) -> Span:
         """Where the key's value stands; the start of the file where it has none."""
         return dict(self.spans).get(key, Span(0, 0))
+
+
+def read_header(document: Document, kitchen: Kitchen, findings: list[Diagnostic]) -> Header:
+    """The header's values, and what is wrong with its lines."""
+    values: dict[str, object] = {}
+    spans: dict[str, Span] = {}
+    for field in document.fields:
+        if field.key not in KEYS:
+            _unknown_key(field, findings)
+        elif field.key in spans:
+            message = f"`{field.key}` stands twice; the first one counts"
+            findings.append(Diagnostic("header-key", "warning", field.key_span, message))
+        else:
+            spans[field.key] = field.value_span
+            values[field.key] = _value(field, kitchen, findings)
+    if not values.get("title"):
+        at = document.fields[0].key_span if document.fields else Span(0, min(1, len(document.source.text)))
+        message = "a recipe needs a title" if document.fields else "a recipe begins with a header; expected `title: …` in its first line"
+        findings.append(Diagnostic("missing-title", "error", at, message, "write `title:` and the name of the dish"))
+    kept = {key: value for key, value in values.items() if value is not None}
+    return Header(**kept, spans=tuple(spans.items()))  # type: ignore[arg-type]  # `_value` gives each key its type
+
+
+def _unknown_key(field: Field, findings: list[Diagnostic]) -> None:
+    near = difflib.get_close_matches(field.key, KEYS, 1, 0.7)
+    fix = Fix(field.key_span, near[0], f"write `{near[0]}`") if near else None
+    hint = f"did you mean `{near[0]}`?" if near else "known keys: " + ", ".join(KEYS)
+    message = f"no header key is called “{field.key}”"
+    findings.append(Diagnostic("header-key", "warning", field.key_span, message, hint, fix=fix))
+
+
+def _value(field: Field, kitchen: Kitchen, findings: list[Diagnostic]) -> object:
+    """The value of one field in its own type; None and a finding where it cannot be read."""
+    if not field.value:
+        findings.append(Diagnostic("header-value", "error", field.key_span, f"`{field.key}` has no value"))
+        return None
+    if field.key == "makes":
+        return _or_finding(field, _makes(field.value, kitchen), "a number and a name, such as `2 loaves` or `5 jars (340 g each)`", findings)
+    if field.key == "serves":
+        return _or_finding(field, _amount(field.value), "a number or a range, such as `8` or `4–6`", findings)
+    if field.key in ("flour", "dough"):
+        made = _makes(field.value, kitchen)
+        return _or_finding(field, made.measure if made else None, "a weight, such as `1 kg`", findings)
+    if field.key in ("tested", "published"):
+        date = field.value if _is_date(field.value) else None
+        return _or_finding(field, date, "a date, such as `2026-10-18`", findings)
+    if field.key in ("tags", "uses"):
+        return tuple(part.strip() for part in field.value.split(",") if part.strip())
+    return field.value
+
+
+def _or_finding(field: Field, value: object, wanted: str, findings: list[Diagnostic]) -> object:
+    if value is None:
+        message = f"`{field.key}` holds “{field.value[:40]}”: expected {wanted}"
+        findings.append(Diagnostic("header-value", "error", field.value_span, message))
+    return value
+
+
+def _is_date(text: str) -> bool:
+    from datetime import date
+
+    try:
+        date.fromisoformat(text)
+    except ValueError:
+        return False
+    return True
+
+
+def _amount(text: str) -> Amount | None:
+    read = parse_clause(text)
+    first = read.items[0] if read.items else None
+    if isinstance(first, Quantity) and first.kind == "pieces" and len(read.items) == 1:
+        return first.amount if 0 < first.amount.lo <= first.amount.hi else None
+    return None
+
+
+def _makes(text: str, kitchen: Kitchen) -> Makes | None:
+    """`2 loaves`, `5 jars (340 g each)`, `1 cake (20 cm)`, `600 ml`."""
+    read = parse_clause(text)
+    first = read.items[0] if read.items else None
+    if not isinstance(first, Quantity) or not 0 < first.amount.lo <= first.amount.hi:
+        return None
+    if first.kind in ("mass", "volume"):
+        unit = kitchen.units.get(first.unit)
+        return Makes(first.amount, "", text, Measure(first.amount, unit.id if unit else first.unit))
+    if first.kind != "pieces":
+        return None
+    bracket = next((item for item in read.items if isinstance(item, Bracket)), None)
+    end = bracket.span.start if bracket else len(text)
+    noun = text[first.span.end : end].strip(" ,")
+    each, size = _each(bracket, text, kitchen) if bracket else (None, "")
+    return Makes(first.amount, noun, text, None, each, size) if noun else None
+
+
+def _each(bracket: Bracket, text: str, kitchen: Kitchen) -> tuple[Measure | None, str]:
+    inner = bracket.items[0] if bracket.items else None
+    if isinstance(inner, Quantity) and inner.kind in ("mass", "volume"):
+        unit = kitchen.units.get(inner.unit)
+        return Measure(inner.amount, unit.id if unit else inner.unit), ""
+    return None, text[bracket.span.start + 1 : bracket.span.end - 1]

@@ -23,6 +23,7 @@ class Tables(NamedTuple):
     dividing: frozenset[str]
     setting_words: frozenset[str]
     rooms: Phrases
+    states: frozenset[str]
     repeat_nouns: dict[str, str]
     fractions: dict[str, Fraction]
     rest: Phrases
@@ -77,6 +78,7 @@ def tables() -> Tables:
         dividing=frozenset(raw["prepositions"]["dividing"]),
         setting_words=frozenset(raw["settings"]["words"]),
         rooms=_phrases(("", raw["settings"]["rooms"])),
+        states=frozenset(raw["targets"]["states"]),
         repeat_nouns={plural: kind for kind, plural in raw["repeats"]["nouns"].items()},
         fractions={word: Fraction(text) for word, text in shares["fractions"].items()},
         rest=_phrases(("", shares["rest"])),

@@ -109,12 +109,13 @@ class Line(NamedTuple):
 
 
 class Document(NamedTuple):
-    """The whole file. `opening` holds what stands before the first heading: the headnote, or, where there is no
-    heading at all, perhaps the steps too."""
+    """The whole file. Where it has headings, `headnote` is the Markdown before the first; where it has none,
+    `opening` holds every paragraph, headnote and steps alike, for the reader to part."""
 
     source: Source
     lines: tuple[Line, ...]
     fields: tuple[Field, ...]
+    headnote: str
     opening: ComponentNode
     components: tuple[ComponentNode, ...]
     comments: tuple[Comment, ...]

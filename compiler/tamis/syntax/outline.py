@@ -50,7 +50,20 @@ def parse(source: Source) -> tuple[Document, list[Diagnostic]]:
 class _Builder:
     """Walks the lines once, in order, and gathers the document's parts."""
 
-    __slots__ = ("blocks", "comments", "components", "fields", "findings", "heading", "lines", "name", "opening", "source")
+    __slots__ = (
+        "blocks",
+        "comments",
+        "components",
+        "fields",
+        "findings",
+        "heading",
+        "headnote",
+        "lines",
+        "name",
+        "opening",
+        "prose",
+        "source",
+    )
 
     def __init__(self, source: Source) -> None:
         self.source = source
@@ -59,12 +72,15 @@ class _Builder:
         self.comments: list[Comment] = []
         self.findings: list[Diagnostic] = []
         self.opening: ComponentNode | None = None
+        self.headnote: list[str] = []
+        self.prose = False
         self.components: list[ComponentNode] = []
         self.name = ""
         self.heading: Span | None = None
         self.blocks: list[Block] = []
 
     def build(self, tree: Tree[Token]) -> tuple[Document, list[Diagnostic]]:
+        self.prose = any(_is_heading(line) for child in tree.children for line in _children(child))
         for child in tree.children:
             if isinstance(child, Token):
                 self._line(child)
@@ -78,6 +94,7 @@ class _Builder:
             self.source,
             tuple(self.lines),
             tuple(self.fields),
+            "".join(self.headnote).strip(),
             opening,
             tuple(self.components),
             tuple(self.comments),
@@ -131,10 +148,16 @@ class _Builder:
     def _body(self, tree: Tree[Token]) -> None:
         for child in tree.children:
             if not isinstance(child, Token):
-                self._paragraph([self._line(token) for token in _tokens(child)])
+                lines = [self._line(token) for token in _tokens(child)]
+                if self.prose:
+                    self.headnote.extend(line.text for line in lines if line.kind != "COMMENT")
+                    self.headnote.append("\n")
+                else:
+                    self._paragraph(lines)
                 continue
             line = self._line(child)
             if line.kind == "HEADING":
+                self.prose = False
                 self._open_component(line)
 
     def _open_component(self, line: Line) -> None:
@@ -195,6 +218,14 @@ class _Builder:
         if at >= 0:
             message = "a NUL byte stands here; a recipe is text"
             self._find("not-text", Span(at, at + 1), message, "take it out, or save the file again as plain text")
+
+
+def _children(node: Tree[Token] | Token) -> Sequence[object]:
+    return node.children if isinstance(node, Tree) else (node,)
+
+
+def _is_heading(node: object) -> bool:
+    return isinstance(node, Token) and node.type == "HEADING"
 
 
 def _tokens(tree: Tree[Token]) -> list[Token]:

@@ -1,0 +1,185 @@
+"""One clause: its role decided, its record read, and everything that is wrong with its words told once."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from tamis.diagnostics import Diagnostic, Fix
+from tamis.kitchen.house import Kitchen
+from tamis.quantity.number import problem
+from tamis.quantity.units import LONG_FORMS
+from tamis.reading.clauses import Ingredient, Meanwhile, Read
+from tamis.reading.food import read_ingredient
+from tamis.reading.phrase import Phrase
+from tamis.reading.roles import Decision, decide
+from tamis.reading.tables import Tables
+from tamis.reading.things import read_division, read_naming, read_reference, read_repeat, read_tool
+from tamis.reading.timing import read_cue, read_pause, read_setting, read_target, read_tending, read_time
+from tamis.syntax.items import Miswritten, Quantity, Word
+
+if TYPE_CHECKING:
+    from collections.abc import Callable, Mapping
+
+    from tamis.syntax.document import Clause
+
+
+def _read_meanwhile(phrase: Phrase, _decision: Decision) -> Meanwhile:
+    return Meanwhile(phrase.clause)
+
+
+_READERS: Mapping[str, Callable[[Phrase, Decision], Read | None]] = {
+    "ingredient": read_ingredient,
+    "unmeasured": read_ingredient,
+    "reference": read_reference,
+    "equipment": read_tool,
+    "setting": read_setting,
+    "target": read_target,
+    "time": read_time,
+    "cue": read_cue,
+    "tending": read_tending,
+    "pause": read_pause,
+    "naming": read_naming,
+    "division": read_division,
+    "repeat": read_repeat,
+    "meanwhile": _read_meanwhile,
+}
+
+
+def read_clause(clause: Clause, kitchen: Kitchen, tables: Tables, findings: list[Diagnostic]) -> Read | None:
+    """The record of a clause; None, and one finding, where it cannot be read."""
+    if clause.items.fault:
+        return None
+    phrase = Phrase(clause, kitchen, tables, findings)
+    if not _numbers_are_sound(phrase):
+        return None
+    decision = decide(phrase)
+    if decision is None:
+        _no_role(phrase)
+        return None
+    record = _READERS[decision.role](phrase, decision)
+    if isinstance(record, Ingredient):
+        return record if _food_is_sound(phrase, record, decision) else None
+    return record
+
+
+def _numbers_are_sound(phrase: Phrase) -> bool:
+    """Numbers that cannot be read, and ranges the wrong way round."""
+    for item in phrase.items:
+        span = item.span.shifted(phrase.clause.inner)
+        if isinstance(item, Miswritten):
+            message = problem(item.text) or f"“{item.text[:24]}” is not a number that can be used here"
+            phrase.find("number-unclear", "error", span, message)
+            return False
+        if isinstance(item, Quantity) and (item.amount.lo > item.amount.hi or _upper_is_less(phrase, item)):
+            text = phrase.clause.text[item.span.start : item.span.end]
+            message = f"the range “{text}” runs the wrong way round"
+            phrase.find("range-reversed", "error", span, message, "the smaller number comes first")
+            return False
+    return _units_are_sound(phrase)
+
+
+def _upper_is_less(phrase: Phrase, item: Quantity) -> bool:
+    if item.upper is None:
+        return False
+    low, high = phrase.kitchen.units.get(item.unit), phrase.kitchen.units.get(item.upper.unit)
+    return bool(low and high and item.amount.lo * low.factor > item.upper.amount.hi * high.factor)
+
+
+def _units_are_sound(phrase: Phrase) -> bool:
+    """Letters that are no unit (`1 T oil`) and misspelt units (`2 tbps sugar`)."""
+    for at, item in enumerate(phrase.items[:-1]):
+        word = phrase.items[at + 1]
+        if not (isinstance(item, Quantity) and item.kind == "pieces" and isinstance(word, Word)):
+            continue
+        span = word.span.shifted(phrase.clause.inner)
+        long_form = LONG_FORMS.get(word.text)
+        if long_form and (word.text != "in" or at + 2 == phrase.end or not _opens_place(phrase, at + 2)):
+            fix = Fix(span, long_form, f"write `{long_form}`") if word.text in ("T", "t") else None
+            message = f"“{word.text}” alone is no unit"
+            phrase.find("unit-unclear", "error", span, message, f"write `{long_form}` if that is meant", fix)
+            return False
+        if _misspelt(phrase, at + 1, word):
+            near = phrase.kitchen.units.near(word.lower)
+            fix = Fix(span, near or "", f"write `{near}`")
+            message = f"no unit is called “{word.text}”"
+            phrase.find("unit-unknown", "error", span, message, f"did you mean `{near}`?", fix)
+            return False
+    return True
+
+
+def _opens_place(phrase: Phrase, at: int) -> bool:
+    return phrase.key(at) in ("the", "a", "an", "one", "each")
+
+
+def _misspelt(phrase: Phrase, at: int, word: Word) -> bool:
+    """A word before a known food that is nothing itself, but is spelt nearly like a unit."""
+    kitchen = phrase.kitchen
+    if at + 1 >= phrase.end or len(word.lower) < 3 or not isinstance(phrase.items[at + 1], Word):
+        return False
+    if kitchen.units.get(word.lower) or kitchen.cupboard.count_word(word.lower) or word.lower in phrase.tables.how:
+        return False
+    rest = phrase.keys[at + 1 :] if phrase.key(at + 1) != "of" else phrase.keys[at + 2 :]
+    rest = rest[: next((n for n, key in enumerate(rest) if not key[:1].isalpha()), len(rest))]
+    if not kitchen.larder.find(rest) or kitchen.larder.find((word.lower, *rest)) or kitchen.cupboard.find((word.lower, *rest)):
+        return False
+    return kitchen.units.near(word.lower) is not None
+
+
+def _food_is_sound(phrase: Phrase, food: Ingredient, decision: Decision) -> bool:
+    """A food needs a name; one that the goods do not know is kept, and said."""
+    if food.name_span == phrase.clause.span and not food.piece_word:
+        text = phrase.clause.text.strip()
+        message = f"“{text}” is an amount without a name"
+        phrase.find("clause-role", "error", phrase.clause.span, message, "write what it is an amount of")
+        return False
+    if food.goods is None:
+        _unknown(phrase, food)
+    return True
+
+
+def _unknown(phrase: Phrase, food: Ingredient) -> None:
+    name = food.name.lower()
+    near_tool = phrase.kitchen.cupboard.near(name)
+    near = phrase.kitchen.larder.near(name) or near_tool
+    if near and near != name:
+        message = f"the goods know no “{food.name}”"
+        hint = f"did you mean “{near}”? Else enter it in goods.toml"
+        phrase.find("unknown-ingredient", "warning", food.name_span, message, hint)
+        return
+    message = f"the goods know no “{food.name}”: no weight, allergens or hazards are taken for it"
+    phrase.find("unknown-ingredient", "information", food.name_span, message, "enter it in goods.toml if they matter")
+
+
+def _no_role(phrase: Phrase) -> None:
+    """Say what a clause may be, and the nearest thing that it might have meant."""
+    text = phrase.clause.text.strip()
+    if not text:
+        phrase.find("clause-role", "error", phrase.clause.span, "an empty clause", "take the brackets out, or write what goes in them")
+        return
+    hint = _nearest(phrase) or _what_verb_wants(phrase)
+    message = f"“{text[:60]}” is no clause that is known: expected an ingredient, a thing made before (`the …`), equipment, a time, a heat or a cue"
+    if not hint:
+        hint = "a clause opens with a number, `the`, a preposition, a work verb with its time, `until` …; plain words need no brackets"
+    phrase.find("clause-role", "error", phrase.clause.span, message, hint)
+
+
+def _what_verb_wants(phrase: Phrase) -> str:
+    found = phrase.kitchen.verbs.match(phrase.keys, 0)
+    if not found:
+        return ""
+    verb = phrase.text(0, found[1])
+    return f"a clause that opens with “{verb}” gives its time: `[{verb} for 5 min]`; without a time it needs no brackets"
+
+
+def _nearest(phrase: Phrase) -> str:
+    from tamis.quantity.near import nearest
+
+    openers = {" ".join(words) for entries in phrase.tables.openers.values() for words, _ in entries}
+    head = " ".join(phrase.keys[:2])
+    for words in (head, phrase.keys[0]):
+        near = nearest(words, openers)
+        if near and near != words:
+            return f"did you mean `[{near} …]`?"
+    name = " ".join(key for key in phrase.keys if key[:1].isalpha())
+    near = phrase.kitchen.larder.near(name) or phrase.kitchen.cupboard.near(name)
+    return f"did you mean “{near}”?" if near and near != name else ""

@@ -1,0 +1,61 @@
+"""The name in a clause, and whether it is food or equipment.
+
+The head noun decides: the last noun before `of`, a comma, a round bracket, `for` and the like. A food's name may
+itself hold an `of` (*cream of tartar*), so the goods are asked for the whole name, the cupboard for what stands
+before the `of` (*a bowl of ice* is a bowl).
+"""
+
+from __future__ import annotations
+
+from typing import NamedTuple
+
+from tamis.kitchen.equipment import FoundEquipment
+from tamis.kitchen.goods import Found
+from tamis.reading.phrase import Phrase
+from tamis.syntax.items import Quantity, Word
+
+
+class Noun(NamedTuple):
+    """A name from `start` up to, not including, `end`, and what the lists say of it (at most one is set)."""
+
+    start: int
+    end: int
+    goods: Found | None = None
+    equipment: FoundEquipment | None = None
+
+
+def name_end(phrase: Phrase, start: int) -> int:
+    """The index after a name that begins at `start`: words, and a percentage within (`70 % chocolate`)."""
+    at = start
+    while at < phrase.end:
+        item = phrase.items[at]
+        is_word = isinstance(item, Word) and (phrase.keys[at] not in phrase.tables.stops or at == start)
+        is_percent = isinstance(item, Quantity) and item.kind == "percent"
+        joins = phrase.keys[at] in ("&", "+", "'")
+        if not (is_word or is_percent or joins):
+            break
+        at += 1
+    return at
+
+
+def read_noun(phrase: Phrase, start: int, equipment_too: bool = True) -> Noun:
+    """The name that begins at `start`, looked up."""
+    end = name_end(phrase, start)
+    if end == start:
+        return Noun(start, end)
+    words = phrase.keys[start:end]
+    if equipment_too:
+        head = words[: words.index("of")] if "of" in words else words
+        found = phrase.kitchen.cupboard.find(head)
+        if found and not _count_of_food(phrase, found, words):
+            return Noun(start, end, equipment=found)
+    return Noun(start, end, goods=phrase.kitchen.larder.find(words))
+
+
+def _count_of_food(phrase: Phrase, found: FoundEquipment, words: tuple[str, ...]) -> bool:
+    """`a jar of honey`, and foods that end like equipment: the goods know the whole of it."""
+    if phrase.kitchen.larder.find(words):
+        return True
+    if not found.item.count_unit or "of" not in words:
+        return False
+    return phrase.kitchen.larder.find(words[words.index("of") + 1 :]) is not None

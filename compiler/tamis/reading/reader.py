@@ -1,0 +1,191 @@
+"""From a document to a `Reading`: every clause gets its role and record, every line its verbs.
+
+A clause that cannot be read is one finding and is left out; the rest of the line counts all the same.
+"""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from tamis.diagnostics import Diagnostic, Label
+from tamis.kitchen.house import Kitchen
+from tamis.reading.clause_reader import read_clause
+from tamis.reading.clauses import Cue, Ingredient, Time, VerbUse
+from tamis.reading.header import read_header
+from tamis.reading.prose import purpose_before, verbs_in
+from tamis.reading.reading import (
+    ActionRead,
+    ComponentRead,
+    Event,
+    Reading,
+    StepRead,
+    WaitingRead,
+)
+from tamis.reading.tables import tables
+from tamis.source import Span
+from tamis.syntax.document import Action, Ahead, Clause, ComponentNode, Document, Remark, Step, Text
+
+if TYPE_CHECKING:
+    from collections.abc import Sequence
+
+    from tamis.syntax.document import Part
+
+
+def read(document: Document, kitchen: Kitchen) -> tuple[Reading, list[Diagnostic]]:
+    """The document read, and what cannot be understood in it."""
+    findings: list[Diagnostic] = []
+    header = read_header(document, kitchen, findings)
+    reader = _Reader(kitchen, findings)
+    if document.components:
+        components = tuple(reader.component(node) for node in document.components)
+        return Reading(document, header, document.headnote, components), findings
+    headnote, only = reader.without_headings(document, header.title)
+    return Reading(document, header, headnote, (only,) if only else ()), findings
+
+
+class _Reader:
+    """Reads components one after another; holds the kitchen and the findings."""
+
+    __slots__ = ("findings", "kitchen", "tables")
+
+    def __init__(self, kitchen: Kitchen, findings: list[Diagnostic]) -> None:
+        self.kitchen = kitchen
+        self.findings = findings
+        self.tables = tables()
+
+    def component(self, node: ComponentNode) -> ComponentRead:
+        """A heading with its steps; a remark belongs to the step before it, or to the component."""
+        steps: list[StepRead] = []
+        remarks: list[Remark] = []
+        ahead: list[WaitingRead] = []
+        for block in node.blocks:
+            if isinstance(block, Step):
+                steps.append(self.step(block))
+            elif isinstance(block, Ahead):
+                ahead.append(WaitingRead(self._action(block.action), block.span))
+            elif steps:
+                steps[-1] = steps[-1]._replace(remarks=(*steps[-1].remarks, block))
+            else:
+                remarks.append(block)
+        return ComponentRead(node.name, node.heading, tuple(steps), tuple(remarks), tuple(ahead))
+
+    def without_headings(self, document: Document, title: str) -> tuple[str, ComponentRead | None]:
+        """The headnote and the only component: it begins with the first paragraph that holds a clause of known role."""
+        blocks = document.opening.blocks
+        kept = list(self.findings)
+        for at, block in enumerate(blocks):
+            if isinstance(block, Step) and any(action.events for action in self._known(block)):
+                self.findings[:] = kept
+                headnote = document.source.text[blocks[0].span.start : block.span.start].strip()
+                return headnote, self.component(ComponentNode(title, None, blocks[at:]))
+        self.findings[:] = kept
+        if not blocks:
+            return "", None
+        return document.source.text[blocks[0].span.start : blocks[-1].span.end], None
+
+    def _known(self, step: Step) -> list[ActionRead]:
+        """The step's actions with only what clauses give: a paragraph of plain words is a headnote."""
+        read = [self._action(action) for action in step.actions]
+        return [action._replace(events=tuple(e for e in action.events if not isinstance(e, VerbUse))) for action in read]
+
+    def step(self, step: Step) -> StepRead:
+        """A paragraph: its lines, those with a `then` between two times as two actions."""
+        actions: list[ActionRead] = []
+        for action in step.actions:
+            actions.extend(self._split(self._action(action)))
+        return StepRead(tuple(actions), (), step.span)
+
+    def _action(self, action: Action) -> ActionRead:
+        events: list[Event] = []
+        starts_open = True
+        before = ""
+        parts = action.parts
+        for at, part in enumerate(parts):
+            if isinstance(part, Text):
+                follows = at + 1 < len(parts)
+                events.extend(verbs_in(part.text, part.span, self.kitchen.verbs, starts_open, follows))
+                before = part.text
+                continue
+            events.extend(self._clause(part, events, before))
+            starts_open, before = True, ""
+        return ActionRead(parts, tuple(events), action.span)
+
+    def _clause(self, clause: Clause, earlier: Sequence[Event], before: str) -> list[Event]:
+        record = read_clause(clause, self.kitchen, self.tables, self.findings)
+        if record is None:
+            return []
+        if isinstance(record, Ingredient) and not record.purpose:
+            record = record._replace(purpose=self._purpose(record, earlier, before))
+        if isinstance(record, Time) and record.verb:
+            span = Span(clause.inner, clause.inner + len(record.verb_text))
+            return [VerbUse(record.verb, record.verb_text, span), record]
+        return [record]
+
+    def _purpose(self, record: Ingredient, earlier: Sequence[Event], before: str) -> str:
+        """The purpose that the verb gives: a participle right before the bracket, or the verb of the line for
+        unmeasured goods. Dusting or greasing takes even a measured food out of the batch."""
+        purpose = purpose_before(before, self.kitchen.verbs) if before else ""
+        if not purpose and record.role == "unmeasured":
+            uses = [event.verb for event in earlier if isinstance(event, VerbUse)]
+            purpose = next((verb.purpose for verb in reversed(uses) if verb.purpose), "")
+        if record.role == "ingredient" and not purpose.startswith("for "):
+            return ""
+        return purpose
+
+    def _split(self, action: ActionRead) -> list[ActionRead]:
+        """Two times in a line parted by `then` are two actions; two without are one finding."""
+        timed = [event for event in action.events if _gives_time(event)]
+        if len(timed) < 2:
+            return [action]
+        first, second = timed[0], timed[1]
+        assert not isinstance(first, VerbUse) and not isinstance(second, VerbUse)
+        at = self._then(action.parts, first.clause.span.end, second.clause.span.start)
+        if at is None:
+            hint = "two actions are two lines; or part them by *then*"
+            message = "a second time in one line: the first is already its length"
+            label = Label(first.clause.span, "the first time")
+            self.findings.append(Diagnostic("two-times", "error", second.clause.span, message, hint, (label,)))
+            kept = tuple(event for event in action.events if event is first or not _gives_time(event))
+            return [action._replace(events=kept)]
+        head, tail = _cut(action, at)
+        return [head, *self._split(tail)]
+
+    def _then(self, parts: Sequence[Part], start: int, end: int) -> int | None:
+        """Where `then` stands in the plain words between two offsets."""
+        for part in parts:
+            if isinstance(part, Text) and start <= part.span.start < end:
+                found = part.text.find("then ")
+                if found >= 0:
+                    return part.span.start + found
+        return None
+
+
+def _gives_time(event: Event) -> bool:
+    return isinstance(event, Time) or (isinstance(event, Cue) and event.duration is not None)
+
+
+def _offset(event: Event) -> int:
+    return event.span.start if isinstance(event, VerbUse) else event.clause.span.start
+
+
+def _cut(action: ActionRead, at: int) -> tuple[ActionRead, ActionRead]:
+    """The action cut in two at an offset within plain words."""
+    head: list[Part] = []
+    tail: list[Part] = []
+    for part in action.parts:
+        if part.span.end <= at:
+            head.append(part)
+        elif part.span.start >= at:
+            tail.append(part)
+        else:
+            assert isinstance(part, Text)
+            within = at - part.span.start
+            head.append(Text(part.text[:within], Span(part.span.start, at)))
+            tail.append(Text(part.text[within:], Span(at, part.span.end)))
+    before = tuple(event for event in action.events if _offset(event) < at)
+    after = tuple(event for event in action.events if _offset(event) >= at)
+    span = action.span
+    return (
+        ActionRead(tuple(head), before, Span(span.start, at), action.continues),
+        ActionRead(tuple(tail), after, Span(at, span.end), True),
+    )

@@ -1,0 +1,103 @@
+"""Shares: `half the dough`, `another third of the cream`, `all but 2 tbsp of the fat`, `half of 300 g flour`."""
+
+from __future__ import annotations
+
+from fractions import Fraction
+from typing import Literal, NamedTuple
+
+from tamis.quantity.measure import Measure
+from tamis.reading.clauses import Share
+from tamis.reading.phrase import Phrase, measures_of
+from tamis.reading.tables import match
+
+
+class ShareRead(NamedTuple):
+    """A share, where what it is of begins, and what that is: something known (`the`), a measure, or an hour."""
+
+    share: Share
+    end: int
+    of: Literal["the", "measure", "time"]
+
+
+def read_share(phrase: Phrase, start: int) -> ShareRead | None:
+    """The share that begins at an index, or None."""
+    return _rest(phrase, start) or _some(phrase, start) or _fraction(phrase, start) or _measure(phrase, start)
+
+
+def _the(phrase: Phrase, at: int, share: Share) -> ShareRead | None:
+    """`of the X`, `the X`, `of X` where X is named, not measured."""
+    if phrase.key(at) == "of":
+        at += 1
+    if phrase.key(at) in ("the", "its", "their", "that", "it", "them"):
+        return ShareRead(share, at + 1, "the")
+    return None
+
+
+def _rest(phrase: Phrase, start: int) -> ShareRead | None:
+    found = match(phrase.tables.rest, phrase.keys, start)
+    if not found:
+        return None
+    share = Share("rest")
+    after = start + found[1]
+    return _the(phrase, after, share) or ShareRead(share, after + (phrase.key(after) == "of"), "the")
+
+
+def _some(phrase: Phrase, start: int) -> ShareRead | None:
+    if phrase.key(start) == "all" and phrase.key(start + 1) == "but":
+        quantity = phrase.quantity(start + 2)
+        if not quantity or quantity.kind not in ("mass", "volume", "pieces"):
+            return None
+        return _the(phrase, start + 3, Share("but", measure=_as_measure(phrase, start + 2)))
+    if phrase.key(start) == "all":
+        return _the(phrase, start + 1, Share("all"))
+    found = match(phrase.tables.some, phrase.keys, start)
+    if found and phrase.key(start + found[1]) == "of":
+        return _the(phrase, start + found[1], Share("some"))
+    return None
+
+
+def _as_measure(phrase: Phrase, at: int) -> Measure:
+    quantity = phrase.quantity(at)
+    assert quantity is not None
+    return Measure(quantity.amount, "") if quantity.kind == "pieces" else measures_of(phrase, quantity)[0]
+
+
+def _fraction(phrase: Phrase, start: int) -> ShareRead | None:
+    """`half`, `a third`, `another quarter`, `two thirds`, `1/3`, of something."""
+    another = phrase.key(start) == "another"
+    at = start + 1 if another or phrase.key(start) in phrase.tables.articles else start
+    times = Fraction(1)
+    number = phrase.quantity(at)
+    if number and number.kind == "pieces" and number.amount.single:
+        times = number.amount.lo
+        at += 1
+    word = phrase.key(at).removesuffix("s") if phrase.key(at) != "halves" else "half"
+    part = phrase.tables.fractions.get(word)
+    if part is None and number and times < 1 and phrase.key(at) == "of":
+        return _of_what(phrase, at, Share("fraction", times, another=another))
+    if part is None or times * part > 1:
+        return None
+    return _of_what(phrase, at + 1, Share("fraction", times * part, another=another))
+
+
+def _of_what(phrase: Phrase, at: int, share: Share) -> ShareRead | None:
+    known = _the(phrase, at, share)
+    if known:
+        return known
+    after = at + 1 if phrase.key(at) == "of" else at
+    article = phrase.key(after) in phrase.tables.articles
+    unit = phrase.kitchen.units.get(phrase.key(after + article)) if phrase.key(after + article).isalpha() else None
+    if unit and unit.kind == "time":
+        return ShareRead(share, after + article, "time")
+    quantity = phrase.quantity(after)
+    if quantity and quantity.kind in ("mass", "volume", "pieces") and phrase.key(at) == "of":
+        return ShareRead(share, after, "measure")
+    return None
+
+
+def _measure(phrase: Phrase, start: int) -> ShareRead | None:
+    """`2 tbsp of the duck fat`, `3 of the sponges`."""
+    quantity = phrase.quantity(start)
+    if not quantity or quantity.kind not in ("mass", "volume", "pieces") or phrase.key(start + 1) != "of":
+        return None
+    return _the(phrase, start + 1, Share("measure", measure=_as_measure(phrase, start)))

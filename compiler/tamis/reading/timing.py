@@ -1,0 +1,160 @@
+"""Clauses about time and heat: times, cues, tending, pauses, settings and targets."""
+
+from __future__ import annotations
+
+from tamis.quantity.amount import Amount
+from tamis.quantity.temperature import c_from_f, c_from_gas
+from tamis.reading.clauses import Cue, Pause, Setting, Target, Tending, Time
+from tamis.reading.durations import find_duration
+from tamis.reading.phrase import Phrase, measures_of
+from tamis.reading.roles import Decision
+from tamis.reading.tables import match
+from tamis.syntax.items import Quantity
+
+
+def read_time(phrase: Phrase, decision: Decision) -> Time | None:
+    """`knead for 5 min`, `20 min per 500 g`, `3 min on each side`, `chill overnight`, `bake for 20 min at 200 °C`."""
+    at = phrase.hedged(0) if phrase.key(0) not in ("at", "up") else 0
+    found = phrase.kitchen.verbs.match(phrase.keys, at)
+    read = find_duration(phrase, decision.start)
+    if not read:
+        _without_unit(phrase)
+        return None
+    verb = found[0] if found else None
+    per = phrase.quantity(read.end + 1) if phrase.key(read.end) == "per" else None
+    rest = phrase.keys[read.end :]
+    return Time(
+        phrase.clause,
+        read.duration,
+        verb,
+        phrase.text(at, at + found[1]) if found else "",
+        measures_of(phrase, per)[0] if per and per.kind == "mass" else None,
+        "each" in rest or "both" in rest,
+        "another" in phrase.keys or "more" in rest,
+        _setting_in(phrase, read.end),
+        _attention(phrase, rest),
+        phrase.clause.text,
+    )
+
+
+def _attention(phrase: Phrase, keys: tuple[str, ...]) -> bool | None:
+    if any(key in phrase.tables.hands for key in keys):
+        return True
+    return False if any(key in phrase.tables.free for key in keys) else None
+
+
+def _without_unit(phrase: Phrase) -> None:
+    """A number where a time should stand, with no unit of time."""
+    for at, quantity in phrase.quantities("pieces"):
+        text = phrase.text(at, at + 1)
+        near = phrase.kitchen.units.near(phrase.key(at + 1)) if phrase.key(at + 1) else None
+        hint = f"did you mean `{text} {near}`?" if near else f"write `{text} min`, `{text} h` or another unit of time"
+        span = quantity.span.shifted(phrase.clause.inner)
+        phrase.find("time-without-unit", "error", span, f"a time without a unit: “{text}” of what?", hint)
+        return
+
+
+def _setting_in(phrase: Phrase, start: int) -> Setting | None:
+    """A setting at the end of a time: `at 200 °C`, `on low`, `over medium heat`."""
+    for at in range(start, phrase.end):
+        if phrase.key(at) in ("at", "over", "on") and (
+            any(key in phrase.tables.setting_words for key in phrase.keys[at:]) or _degrees(phrase, at)
+        ):
+            return _setting(phrase, at)
+    return None
+
+
+def _degrees(phrase: Phrase, start: int) -> tuple[Amount, bool] | None:
+    """The first temperature from an index on, in °C, and whether it is a fan oven's. A fan's own figure, given
+    beside the other, does not count."""
+    for at in range(start, phrase.end):
+        item = phrase.items[at]
+        if not isinstance(item, Quantity):
+            continue
+        if item.kind == "temperature":
+            return _celsius(item), phrase.key(at + 1) == "fan"
+        if item.kind == "gas":
+            low, high = c_from_gas(item.amount.lo), c_from_gas(item.amount.hi)
+            return (Amount(low, high), False) if low is not None and high is not None else None
+    return None
+
+
+def _celsius(item: Quantity) -> Amount:
+    if item.unit.lower().endswith("f") or item.unit.lower().endswith("fahrenheit"):
+        return Amount(c_from_f(item.amount.lo), c_from_f(item.amount.hi))
+    return item.amount
+
+
+def read_setting(phrase: Phrase, decision: Decision) -> Setting:
+    """`at 180 °C / 160 °C fan`, `over medium heat`, `on low speed`, `off the heat`, `at room temperature`."""
+    return _setting(phrase, decision.start)
+
+
+def _setting(phrase: Phrase, start: int) -> Setting:
+    text = phrase.clause.text
+    if phrase.keys[:3] == ("off", "the", "heat"):
+        return Setting(phrase.clause, "off", text=text)
+    degrees = _degrees(phrase, start)
+    if degrees:
+        return Setting(phrase.clause, "temperature", degrees[0], degrees[1], text=text)
+    if any(match(phrase.tables.rooms, phrase.keys, at) for at in range(start, phrase.end)):
+        return Setting(phrase.clause, "room", word=phrase.text(start, phrase.end), text=text)
+    words = [key for key in phrase.keys[start:] if key in phrase.tables.setting_words]
+    kind = "speed" if "speed" in words or phrase.key(phrase.end - 1) == "speed" else "heat"
+    level = next((word for word in words if word not in ("heat", "flame", "speed")), "")
+    return Setting(phrase.clause, "speed" if kind == "speed" else "heat", word=level, text=text)
+
+
+def read_target(phrase: Phrase, decision: Decision) -> Target:
+    """`to 230 °C`, `to the boil`, `to 200 ml`, `to 38 × 6 cm`, `4 mm thick`."""
+    text = phrase.clause.text
+    degrees = _degrees(phrase, decision.start)
+    if degrees:
+        return Target(phrase.clause, "temperature", degrees[0], text=text)
+    quantity = phrase.quantity(phrase.hedged(decision.start))
+    if quantity and quantity.kind in ("mass", "volume"):
+        return Target(phrase.clause, "measure", measure=measures_of(phrase, quantity)[0], text=text)
+    if any(key in ("#length", "#product") for key in phrase.keys):
+        return Target(phrase.clause, "size", text=text)
+    return Target(phrase.clause, "state", word=phrase.text(decision.start, phrase.end), text=text)
+
+
+def read_cue(phrase: Phrase, decision: Decision) -> Cue:
+    """`until golden, about 5 min`: what to look for, a temperature in it, and the time after its comma."""
+    degrees = _degrees(phrase, decision.start)
+    comma = phrase.index(",")
+    duration = None
+    while comma < phrase.end:
+        found = find_duration(phrase, phrase.hedged(comma + 1), only_here=True) or find_duration(phrase, comma + 1, True)
+        if found:
+            duration = found.duration
+            break
+        comma = phrase.index(",", comma + 1)
+    text = phrase.text(0, comma if duration else phrase.end)
+    return Cue(phrase.clause, text, degrees[0] if degrees else None, duration)
+
+
+def read_tending(phrase: Phrase, _decision: Decision) -> Tending:
+    """`stirring all the time`, `basting every 15 min`, `turning half-way`, `every 15 min`."""
+    text = phrase.clause.text
+    lower = " ".join(phrase.keys)
+    every = find_duration(phrase, phrase.index("every") + 1) if "every" in phrase.keys else None
+    if every:
+        return Tending(phrase.clause, text, every=every.duration)
+    if any(words in lower for words in phrase.tables.once):
+        return Tending(phrase.clause, text, once=True)
+    sometimes = any(words in lower for words in phrase.tables.sometimes) or "every" in phrase.keys
+    return Tending(phrase.clause, text, constant=not sometimes)
+
+
+def read_pause(phrase: Phrase, _decision: Decision) -> Pause:
+    """`at once`, `within 10 min`, `keep warm`, `30 min before serving`."""
+    found = find_duration(phrase, 0)
+    duration = found.duration if found else None
+    if phrase.keys[-2:] == ("before", "serving"):
+        return Pause(phrase.clause, "before-serving", duration)
+    if phrase.key(0) == "within":
+        return Pause(phrase.clause, "within", duration)
+    if "warm" in phrase.keys:
+        return Pause(phrase.clause, "keep-warm", duration)
+    return Pause(phrase.clause, "at-once")
