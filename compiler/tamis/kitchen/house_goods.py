@@ -1,8 +1,8 @@
 """A house's own goods over the list that ships with the compiler.
 
-A house weighs its own flour and buys its own jam. Its ``goods.toml`` adds foods and overrides single facts of known ones, so
-what it says is laid over ours key by key, and what it says wrongly is told and left out: a misspelt key must not quietly
-leave an allergen off.
+A house weighs its own flour and buys its own jam. Its ``goods.toml`` adds foods and overrides single
+facts of known ones, so what it says is laid over ours key by key, and what it says wrongly is told and
+left out: a misspelt key must not quietly leave an allergen off.
 """
 
 from __future__ import annotations
@@ -11,7 +11,8 @@ from collections.abc import Mapping
 from fractions import Fraction
 from typing import Any
 
-from .goods import Raw, amount, key
+from .food import Raw, amount
+from .goods import key
 from .words import nearest
 
 SOURCE = "the house's own"
@@ -20,6 +21,7 @@ _LISTS = ("aliases", "states", "allergens")
 _FLAGS = ("liquid", "flour", "salt", "leavener")
 _FIGURES = ("densities", "pieces")
 _SHARES = ("water", "refuse")
+_OWN = ("id", "name", "plural", "aliases", "keys", "pack", "price")  # what no neighbour can lend
 _KEYS = (*_TEXTS, *_LISTS, *_FLAGS, *_FIGURES, *_SHARES)
 
 
@@ -49,16 +51,15 @@ def merge(
 
 def _borrowed(neighbour: Raw) -> dict[str, Any]:
     """Return a neighbour's facts without its names, its figures marked as lent."""
-    facts = {k: v for k, v in neighbour.items() if k not in ("id", "name", "plural", "aliases", "keys", "pack", "price")}
+    facts = {name: value for name, value in neighbour.items() if name not in _OWN}
     for figures in _FIGURES:
-        facts[figures] = [
-            [*row[:4], f"by analogy to {neighbour['id']} ({row[4]})", True] for row in neighbour.get(figures, ())
-        ]
+        rows = neighbour.get(figures, ())
+        facts[figures] = [[*row[:4], f"by analogy to {neighbour['id']} ({row[4]})", True] for row in rows]
     return facts
 
 
 def _facts(said: Raw, closed: Mapping[str, list[str]]) -> tuple[dict[str, Any], list[str]]:
-    """Return the facts that are well said, in the form of the generated list, and what is wrong with the others."""
+    """Return the facts that are well said, as the generated list has them, and what is wrong."""
     facts: dict[str, Any] = {}
     wrong: list[str] = []
     for name, value in said.items():
@@ -84,7 +85,7 @@ def _reason(error: Exception) -> str:
 
 def _fact(name: str, value: Any) -> Any:
     """Return one value as the generated list would hold it; TypeError says what was expected."""
-    if name in _TEXTS or name in ("pack", "price"):
+    if name in _TEXTS:
         if name == "price" and isinstance(value, int | float):
             return str(value)
         return _expect(value, str, "expected words in quotation marks")

@@ -1,8 +1,8 @@
-"""Make ``grammar/goods.json`` from the hand-kept lists: ``python -m tamis.kitchen.make_goods`` (in a checkout).
+"""Make ``grammar/goods.json``: ``python -m tamis.kitchen.make_goods`` (in a checkout).
 
-Weights copied by hand drift from their source. So the hand-kept lists in ``grammar/sources`` only *point* at a row of the USDA
-tables beside them (or quote a figure with its source), and this joins the two. The result is checked in, one food a line, and a
-test fails when it is not what this would write.
+Weights copied by hand drift from their source. So the hand-kept lists in ``grammar/sources`` only *point*
+at a row of the USDA tables beside them (or quote a figure with its source), and this joins the two. The
+result is checked in, one food a line, and a test fails when it is not what this would write.
 """
 
 from __future__ import annotations
@@ -15,11 +15,14 @@ import tomllib
 from pathlib import Path
 from typing import Any
 
-from .goods import amount, key
+from .food import amount
+from .goods import key
 
 ROOT = Path(__file__).resolve().parents[3] / "grammar"
 SOURCES = ROOT / "sources"
 Portions = dict[str, list[tuple[str, str]]]
+Refuse = dict[str, tuple[str, str]]
+Tables = dict[str, Any]
 
 # "state, state: 20083 cup" | "state: 117 g/cup, HERR 41" | "1.7–2 g, from memory" | "like bread-flour"
 _FIGURE = re.compile(
@@ -29,8 +32,10 @@ _FIGURE = re.compile(
 )
 _VOLUME = re.compile(r"(cup|tbsp|tablespoon|tsp|teaspoon|fl oz)\b", re.IGNORECASE)
 _LONG = {"tablespoon": "tbsp", "teaspoon": "tsp"}
-_PLAIN_KEYS = ("liquid", "show", "allergens", "hazard", "animal", "flour", "salt", "leavener", "role", "merchant")
-_ORDER = ("id", "name", "plural", "aliases", "keys", "states", "densities", "pieces", "parts", *_PLAIN_KEYS, "water", "refuse")
+_ORDER = (
+    *("id", "name", "plural", "aliases", "keys", "states", "densities", "pieces", "parts", "liquid", "show"),
+    *("allergens", "hazard", "animal", "flour", "salt", "leavener", "role", "merchant", "water", "refuse"),
+)
 _KNOWN = {*_ORDER, "kind"} - {"id", "keys"}
 
 
@@ -54,10 +59,8 @@ def measure(portions: Portions, ndb: str, wanted: str) -> tuple[str, str]:
 class Maker:
     """Joins items to the tables; holds what has been made so that neighbours can lend their figures."""
 
-    def __init__(
-        self, head: dict[str, Any], said: dict[str, Any], portions: Portions, refuse: dict[str, tuple[str, str]]
-    ) -> None:
-        """`head` is ``goods.toml``, `said` the foods by id, `refuse` percent and description by NDB number."""
+    def __init__(self, head: Tables, said: Tables, portions: Portions, refuse: Refuse) -> None:
+        """`head` is ``goods.toml``, `said` the foods by id."""
         self.head = head
         self.said = said
         self.portions = portions
@@ -143,7 +146,7 @@ class Maker:
         return text.split(", ", 1)
 
     def check(self, facts: dict[str, Any]) -> None:
-        """Refuse a word outside the closed lists, a state group nobody made, a figure without source, a clash of names."""
+        """Refuse a word outside the closed lists, a group of states nobody made, a clash of names."""
         for name, allowed in self.head["closed"].items():
             values = facts.get(name, [])
             for value in values if isinstance(values, list) else [values]:
@@ -157,7 +160,7 @@ class Maker:
                 raise ValueError(f"{sorted(clash)} already means {other['id']}")
 
 
-def read_refuse(path: Path) -> dict[str, tuple[str, str]]:
+def read_refuse(path: Path) -> Refuse:
     """Return percent of refuse and what it is, by NDB number."""
     with path.open(encoding="utf-8", newline="") as file:
         return {r["ndb_no"]: (r["refuse_percent"], r["refuse_description"]) for r in csv.DictReader(file)}

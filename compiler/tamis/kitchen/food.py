@@ -1,0 +1,126 @@
+"""What is known of one food, read from the generated list.
+
+The list holds figures as a cook would read them in a source ("125 g/cup"); the arithmetic needs exact
+grams per millilitre. The two meet here and nowhere else, and only for a food that a recipe names.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+from fractions import Fraction
+from typing import Any, NamedTuple
+
+Raw = Mapping[str, Any]
+
+CUP = Fraction(473176473, 2000000)  # millilitres; NIST Handbook 44, Appendix C: half a US liquid pint
+MILLILITRES = {
+    "ml": Fraction(1), "l": Fraction(1000), "cup": CUP, "tbsp": CUP / 16, "tsp": CUP / 48, "fl oz": CUP / 8,
+}
+
+
+class Density(NamedTuple):
+    """Grams per millilitre of a food in one state ("" for the food as it is sold), as the sources give it.
+
+    `usual` is the figure of the first source named (USDA where there is one), `lo` and `hi` are the least
+    and the greatest of all. `analogy` says that a neighbour lends the figure.
+    """
+
+    state: str
+    lo: Fraction
+    hi: Fraction
+    source: str
+    analogy: bool
+    usual: Fraction
+
+
+class Piece(NamedTuple):
+    """Grams of one piece without its refuse; `word` is the count noun or size ("" for a plain piece)."""
+
+    word: str
+    lo: Fraction
+    hi: Fraction
+    source: str
+    analogy: bool
+    usual: Fraction
+
+
+class Part(NamedTuple):
+    """What one plain piece of a food parts into: the id of the part and its grams."""
+
+    id: str
+    lo: Fraction
+    hi: Fraction
+    source: str
+
+
+class Goods(NamedTuple):
+    """One food. The head of ``grammar/sources/goods.toml`` explains its keys and their closed lists."""
+
+    id: str
+    name: str
+    plural: str
+    aliases: tuple[str, ...]
+    liquid: bool
+    show: str
+    states: frozenset[str]
+    densities: tuple[Density, ...]
+    pieces: tuple[Piece, ...]
+    parts: tuple[Part, ...]
+    allergens: tuple[str, ...]
+    hazard: str
+    animal: str
+    flour: bool
+    salt: bool
+    leavener: bool
+    role: str
+    merchant: str
+    water: Fraction | None
+    water_source: str
+    refuse: Fraction | None
+    refuse_source: str
+    pack: str
+    price: str
+
+
+def amount(text: str) -> Fraction:
+    """Return the number of ``"50"`` or ``"50 g"``, or the g/ml of ``"125 g/cup"`` (US measures), exactly."""
+    number, slash, unit = text.partition(" g/")
+    value = Fraction(number.removesuffix(" g"))
+    return value / MILLILITRES[unit] if slash else value
+
+
+def _density(row: Sequence[Any]) -> Density:
+    state, lo, hi, usual, source, analogy = row
+    return Density(state, amount(lo), amount(hi), source, bool(analogy), amount(usual))
+
+
+def _piece(row: Sequence[Any]) -> Piece:
+    word, lo, hi, usual, source, analogy = row
+    return Piece(word, amount(lo), amount(hi), source, bool(analogy), amount(usual))
+
+
+def _part(row: Sequence[Any]) -> Part:
+    id, lo, hi, _, source, _ = row
+    return Part(id, amount(lo), amount(hi), source)
+
+
+def _sourced(raw: Raw, key: str) -> tuple[Fraction | None, str]:
+    pair = raw.get(key)
+    return (Fraction(pair[0]), pair[1]) if pair else (None, "")
+
+
+def read_goods(raw: Raw, states: frozenset[str]) -> Goods:
+    """Return the record of one item of the list; `states` are its states with the groups spelt out."""
+    water, water_source = _sourced(raw, "water")
+    refuse, refuse_source = _sourced(raw, "refuse")
+    return Goods(
+        id=raw["id"], name=raw["name"], plural=raw.get("plural", ""), aliases=tuple(raw.get("aliases", ())),
+        liquid=raw.get("liquid", False), show=raw.get("show", "solid"), states=states,
+        densities=tuple(map(_density, raw.get("densities", ()))),
+        pieces=tuple(map(_piece, raw.get("pieces", ()))),
+        parts=tuple(map(_part, raw.get("parts", ()))),
+        allergens=tuple(raw.get("allergens", ())), hazard=raw.get("hazard", ""), animal=raw.get("animal", ""),
+        flour=raw.get("flour", False), salt=raw.get("salt", False), leavener=raw.get("leavener", False),
+        role=raw.get("role", ""), merchant=raw.get("merchant", ""), water=water, water_source=water_source,
+        refuse=refuse, refuse_source=refuse_source, pack=raw.get("pack", ""), price=raw.get("price", ""),
+    )
