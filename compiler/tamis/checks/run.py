@@ -30,9 +30,7 @@ def run_checks(view: View, earlier: Iterable[Diagnostic] = ()) -> tuple[Diagnost
     return settle(findings, view.document, view.kitchen.settings.checks)
 
 
-def settle(
-    findings: list[Diagnostic], document: Document, levels: Mapping[str, str]
-) -> tuple[Diagnostic, ...]:
+def settle(findings: list[Diagnostic], document: Document, levels: Mapping[str, str]) -> tuple[Diagnostic, ...]:
     """The findings that are left, sorted, once the cook's allows and the house's levels are applied."""
     allows = [comment for comment in document.comments if comment.rule]
     kept = _allowed(findings, allows, document) if allows else findings
@@ -56,9 +54,7 @@ def _allowed(findings: list[Diagnostic], allows: list[Comment], document: Docume
     for finding in findings:
         line = place(finding.span.start).line
         silencers = [
-            index
-            for index, allow in enumerate(allows)
-            if allow.rule == finding.rule and line in spoken_for[index]
+            index for index, allow in enumerate(allows) if allow.rule == finding.rule and line in spoken_for[index]
         ]
         used.update(silencers)
         if not silencers:

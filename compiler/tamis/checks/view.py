@@ -12,7 +12,7 @@ if TYPE_CHECKING:
     from tamis.model.recipe import Action, Recipe, Supply
     from tamis.source import Source
     from tamis.syntax.document import Document
-    from tamis.table.ingredients import Table
+    from tamis.table.rows import Table
     from tamis.timeline.timeline import Timeline
 
 

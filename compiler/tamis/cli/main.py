@@ -36,7 +36,7 @@ def main(argv: Sequence[str] | None = None) -> int:
 
 def _run(name: str, words: list[str]) -> int:
     command = import_module(f"tamis.cli.{name}")
-    parser = argparse.ArgumentParser(f"tamis {name}", description=command.__doc__.partition("\n\n")[0])
+    parser = argparse.ArgumentParser(f"tamis {name}", description=(command.__doc__ or "").partition("\n\n")[0])
     command.arguments(parser)
     try:
         status: int = command.run(parser.parse_args(words))

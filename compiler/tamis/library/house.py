@@ -28,9 +28,7 @@ def open_house(folder: Path) -> House:
     Raises Unreadable where a plan made with half the settings would be worse than none.
     """
     settings, goods = _text(folder / SETTINGS), _text(folder / GOODS)
-    kitchen, problems = house_kitchen(
-        settings.source.text if settings else None, goods.source.text if goods else None
-    )
+    kitchen, problems = house_kitchen(settings.source.text if settings else None, goods.source.text if goods else None)
     sources = {SETTINGS: settings, GOODS: goods}
     findings: list[tuple[Source, Diagnostic]] = []
     for problem in problems:

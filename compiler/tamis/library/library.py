@@ -18,6 +18,7 @@ from tamis.library.between import about_bytes, about_circle, same_stems, same_ti
 from tamis.library.files import Text, house_folder, read_text, recipe_paths
 from tamis.library.house import House, open_house
 from tamis.library.order import Order, order_of, uses_of
+from tamis.model.recipe import Supply
 from tamis.source import Source
 
 Progress = Callable[[int, int], None]
@@ -56,15 +57,11 @@ class Library(NamedTuple):
 
     def findings(self) -> list[tuple[Source, Diagnostic]]:
         """Everything there is to say, file by file."""
-        recipes = (
-            (entry.compiled.source, finding) for entry in self.entries for finding in entry.compiled.findings
-        )
+        recipes = ((entry.compiled.source, finding) for entry in self.entries for finding in entry.compiled.findings)
         return [*self.house.findings, *recipes]
 
 
-def open_library(
-    path: Path, files: Sequence[Path] | None = None, progress: Progress | None = None
-) -> Library:
+def open_library(path: Path, files: Sequence[Path] | None = None, progress: Progress | None = None) -> Library:
     """The library of a folder or file; of a folder, only `files` if given. Raises Unreadable."""
     house = open_house(house_folder(path))
     wanted = list(files) if files is not None else recipe_paths(path) if path.is_dir() else [path]
@@ -99,7 +96,7 @@ def _compile_all(texts: list[Text], kitchen: Kitchen, progress: Progress | None)
     uses = {stem: uses_of(text.source.text) for stem, text in first.items()}
     order = order_of(uses)
     compiled: dict[int, Compiled] = {}
-    supplies = {}
+    supplies: dict[str, Supply] = {}
     twins = [text for text in texts if first[text.source.stem] is not text]
     for done, text in enumerate([*(first[stem] for stem in order.stems), *twins], 1):
         needed = {stem: supplies[stem] for stem in uses[text.source.stem] if stem in supplies}
@@ -133,9 +130,7 @@ def _among_each_other(entries: list[Entry]) -> list[Entry]:
         more.setdefault(index, []).append(finding)
     return [
         entry._replace(
-            compiled=entry.compiled._replace(
-                findings=tuple(in_order([*entry.compiled.findings, *more[index]]))
-            )
+            compiled=entry.compiled._replace(findings=tuple(in_order([*entry.compiled.findings, *more[index]])))
         )
         if index in more
         else entry

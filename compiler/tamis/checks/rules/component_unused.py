@@ -12,16 +12,16 @@ from __future__ import annotations
 from collections.abc import Iterator
 from typing import TYPE_CHECKING
 
-from tamis.diagnostics import Diagnostic
+from tamis.diagnostics import Diagnostic, Severity
 from tamis.kitchen.words import singular
 from tamis.reading.clauses import Reference, Tool
 
 if TYPE_CHECKING:
     from tamis.checks.view import View
-    from tamis.model.recipe import Component, Recipe
+    from tamis.model.recipe import Recipe
 
 RULE = "component-unused"
-LEVEL = "warning"
+LEVEL: Severity = "warning"
 BAD = """\
 title: Pickled cucumber
 makes: 1 l
@@ -54,11 +54,11 @@ def check(view: View) -> Iterator[Diagnostic]:
     recipe = view.recipe
     reached = _reached(recipe)
     taken = {source for product in recipe.products for source in product.from_products}
-    for component in recipe.components:
-        if component.heading is None or component.index == recipe.dish:
+    for index, component in enumerate(recipe.components):
+        if component.heading is None or index == recipe.dish:
             continue
         if component.product is None:
-            used = not component.prepares or _is_named_later(recipe, component)
+            used = not component.prepares or _is_named_elsewhere(recipe, index)
         else:
             # One that nothing takes at all is told where the products are matched.
             used = component.product in reached or component.product not in taken
@@ -81,14 +81,16 @@ def _reached(recipe: Recipe) -> set[int]:
     return reached
 
 
-def _is_named_later(recipe: Recipe, component: Component) -> bool:
+def _is_named_elsewhere(recipe: Recipe, index: int) -> bool:
+    component = recipe.components[index]
     names = {singular(tool.name.lower().split(" ")[-1]) for tool in component.prepares}
     names.add(singular(component.name.lower().split(" ")[-1]))
     for action in recipe.actions:
-        if action.component == component.index:
+        if action.component == index:
             continue
         for read in action.reads:
-            named = isinstance(read, Reference) or (isinstance(read, Tool) and read.definite)
-            if named and singular(read.name.lower().split(" ")[-1]) in names:
+            if not isinstance(read, Reference | Tool) or (isinstance(read, Tool) and not read.definite):
+                continue
+            if singular(read.name.lower().split(" ")[-1]) in names:
                 return True
     return False

@@ -12,7 +12,7 @@ import re
 from collections.abc import Iterator
 from typing import TYPE_CHECKING
 
-from tamis.diagnostics import Diagnostic
+from tamis.diagnostics import Diagnostic, Severity
 from tamis.kitchen.words import singular
 from tamis.source import Span
 from tamis.syntax.document import Text
@@ -22,7 +22,7 @@ if TYPE_CHECKING:
     from tamis.model.recipe import Action
 
 RULE = "food-not-bracketed"
-LEVEL = "information"
+LEVEL: Severity = "information"
 BAD = """\
 title: Buttered peas
 serves: 4

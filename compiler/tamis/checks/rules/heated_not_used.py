@@ -10,13 +10,13 @@ from __future__ import annotations
 from collections.abc import Iterator
 from typing import TYPE_CHECKING
 
-from tamis.diagnostics import Diagnostic
+from tamis.diagnostics import Diagnostic, Severity
 
 if TYPE_CHECKING:
     from tamis.checks.view import View
 
 RULE = "heated-not-used"
-LEVEL = "warning"
+LEVEL: Severity = "warning"
 BAD = """\
 title: Cold oats
 serves: 2
@@ -50,6 +50,4 @@ def check(view: View) -> Iterator[Diagnostic]:
         if any(action.work.station == station and not action.heats for action in actions):
             continue
         message = f"the {station} is heated here, and nothing goes into it afterwards"
-        yield Diagnostic(
-            RULE, LEVEL, heating[-1].span, message, "write what goes in, or take the heating out"
-        )
+        yield Diagnostic(RULE, LEVEL, heating[-1].span, message, "write what goes in, or take the heating out")

@@ -12,7 +12,7 @@ import re
 from collections.abc import Iterator
 from typing import TYPE_CHECKING
 
-from tamis.diagnostics import Diagnostic
+from tamis.diagnostics import Diagnostic, Severity
 from tamis.source import Span
 from tamis.syntax.document import Text
 
@@ -20,7 +20,7 @@ if TYPE_CHECKING:
     from tamis.checks.view import View
 
 RULE = "measure-outside-brackets"
-LEVEL = "warning"
+LEVEL: Severity = "warning"
 BAD = """\
 title: Sweet cream
 serves: 4

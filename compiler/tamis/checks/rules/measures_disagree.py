@@ -16,7 +16,7 @@ from collections.abc import Iterator
 from fractions import Fraction
 from typing import TYPE_CHECKING
 
-from tamis.diagnostics import Diagnostic
+from tamis.diagnostics import Diagnostic, Severity
 from tamis.quantity.amount import Amount
 from tamis.quantity.measure import base, kind
 
@@ -27,7 +27,7 @@ if TYPE_CHECKING:
     from tamis.reading.clauses import Ingredient
 
 RULE = "measures-disagree"
-LEVEL = "warning"
+LEVEL: Severity = "warning"
 BAD = """\
 title: Sugar syrup
 makes: 500 ml
@@ -48,7 +48,7 @@ Stir [400 g (2 cups) granulated sugar] with [250 ml boiling water] [in a jug] [u
 _TOLERANCE = Fraction(15, 100)
 _POWDER_TOLERANCE = Fraction(30, 100)
 _LIGHT = Fraction(65, 100)
-"""Grams per millilitre under which a powder holds so much air that filling decides (flour 0.5, sugar 0.85)."""
+"""Grams per millilitre under which a powder holds so much air that filling decides: flour is 0.5."""
 _METRIC = ("g", "kg", "ml", "l")
 
 
@@ -78,9 +78,7 @@ def _compared(
     yield Diagnostic(RULE, LEVEL, food.clause.span, message, _advice(view, food, other))
 
 
-def _in_kind_of(
-    view: View, one: Measure, other: Measure, food: Ingredient
-) -> tuple[Amount, Amount, Fraction] | None:
+def _in_kind_of(view: View, one: Measure, other: Measure, food: Ingredient) -> tuple[Amount, Amount, Fraction] | None:
     """Both measures in grams (of two volumes.
 
     Millilitres) and the tolerance; None if they cannot be compared.

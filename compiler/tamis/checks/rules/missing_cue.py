@@ -11,7 +11,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from typing import TYPE_CHECKING
 
-from tamis.diagnostics import Diagnostic
+from tamis.diagnostics import Diagnostic, Severity
 from tamis.source import Span
 
 if TYPE_CHECKING:
@@ -19,7 +19,7 @@ if TYPE_CHECKING:
     from tamis.model.recipe import Action
 
 RULE = "missing-cue"
-LEVEL = "information"
+LEVEL: Severity = "information"
 BAD = """\
 title: Fried onions
 serves: 2

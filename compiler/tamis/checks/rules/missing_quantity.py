@@ -13,13 +13,13 @@ from __future__ import annotations
 from collections.abc import Iterator
 from typing import TYPE_CHECKING
 
-from tamis.diagnostics import Diagnostic
+from tamis.diagnostics import Diagnostic, Severity
 
 if TYPE_CHECKING:
     from tamis.checks.view import View
 
 RULE = "missing-quantity"
-LEVEL = "error"
+LEVEL: Severity = "error"
 BAD = """\
 title: Lemon water
 serves: 4

@@ -11,14 +11,14 @@ from __future__ import annotations
 from collections.abc import Iterator
 from typing import TYPE_CHECKING
 
-from tamis.diagnostics import Diagnostic
+from tamis.diagnostics import Diagnostic, Severity
 from tamis.source import Span
 
 if TYPE_CHECKING:
     from tamis.checks.view import View
 
 RULE = "missing-yield"
-LEVEL = "warning"
+LEVEL: Severity = "warning"
 BAD = """\
 title: Salted water
 

@@ -13,7 +13,7 @@ import re
 from collections.abc import Iterator
 from typing import TYPE_CHECKING
 
-from tamis.diagnostics import Diagnostic, Label
+from tamis.diagnostics import Diagnostic, Label, Severity
 from tamis.reading.clauses import Ingredient, Tool
 from tamis.syntax.document import Text
 
@@ -22,7 +22,7 @@ if TYPE_CHECKING:
     from tamis.model.recipe import Action, StepView
 
 RULE = "new-vessel"
-LEVEL = "warning"
+LEVEL: Severity = "warning"
 BAD = """\
 title: Onions and cream
 serves: 4

@@ -11,7 +11,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from typing import TYPE_CHECKING
 
-from tamis.diagnostics import Diagnostic
+from tamis.diagnostics import Diagnostic, Severity
 from tamis.reading.clauses import Setting, Target, Time
 from tamis.source import Span
 
@@ -20,7 +20,7 @@ if TYPE_CHECKING:
     from tamis.model.recipe import Action
 
 RULE = "oven-without-temperature"
-LEVEL = "error"
+LEVEL: Severity = "error"
 BAD = """\
 title: Baked apples
 serves: 4
@@ -51,9 +51,7 @@ def check(view: View) -> Iterator[Diagnostic]:
             return
         if action.heats != "oven":
             message = "no temperature of the oven is said here or before"
-            yield Diagnostic(
-                RULE, LEVEL, _place(action), message, "heat it first: `heat [the oven] [to 180 °C]`"
-            )
+            yield Diagnostic(RULE, LEVEL, _place(action), message, "heat it first: `heat [the oven] [to 180 °C]`")
             return
 
 

@@ -13,7 +13,7 @@ from collections.abc import Iterator
 from fractions import Fraction
 from typing import TYPE_CHECKING, NamedTuple
 
-from tamis.diagnostics import Diagnostic, Label
+from tamis.diagnostics import Diagnostic, Label, Severity
 from tamis.quantity.measure import grams, millilitres
 from tamis.source import Span
 
@@ -22,7 +22,7 @@ if TYPE_CHECKING:
     from tamis.reading.clauses import Ingredient
 
 RULE = "two-densities"
-LEVEL = "warning"
+LEVEL: Severity = "warning"
 BAD = """\
 title: Two syrups
 makes: 600 ml
