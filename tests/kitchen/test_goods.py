@@ -231,3 +231,10 @@ def test_facts_that_keep_people_well(id: str, allergens: set[str], hazard: str, 
 )
 def test_near_names(wrong: str, near: str | None) -> None:
     assert LARDER.near(wrong) == near
+
+
+def test_a_sort_has_the_facts_of_its_food_and_a_name_of_its_own() -> None:
+    belly, pork = LARDER.get("pork-belly"), LARDER.get("pork")
+    assert belly and pork and belly.name == "pork belly" and belly.aliases == ("belly pork", "belly of pork")
+    own = {"id": pork.id, "name": pork.name, "plural": pork.plural, "aliases": pork.aliases}
+    assert belly._replace(**own) == pork

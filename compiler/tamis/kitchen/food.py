@@ -109,6 +109,15 @@ def _sourced(raw: Raw, key: str) -> tuple[Fraction | None, str]:
     return (Fraction(pair[0]), pair[1]) if pair else (None, "")
 
 
+def whole(items: Mapping[str, Raw], id: str) -> Raw:
+    """Return the item of this id; a sort of another food with the facts that it shares with it."""
+    item = items[id]
+    if "of" not in item:
+        return item
+    shared = {k: v for k, v in items[item["of"]].items() if k not in ("plural", "aliases")}
+    return shared | dict(item)
+
+
 def read_goods(raw: Raw, states: frozenset[str]) -> Goods:
     """Return the record of one item of the list; `states` are its states with the groups spelt out."""
     water, water_source = _sourced(raw, "water")

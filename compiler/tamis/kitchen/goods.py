@@ -15,7 +15,7 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 from typing import NamedTuple
 
-from .food import Density, Goods, Part, Piece, Raw, amount, read_goods
+from .food import Density, Goods, Part, Piece, Raw, amount, read_goods, whole
 from .words import nearest, singular
 
 __all__ = ["Density", "Found", "Goods", "Larder", "Part", "Piece", "amount", "key"]
@@ -82,7 +82,7 @@ class Larder:
         """Return the food of this id."""
         made = self._made.get(id)
         if made is None and id in self._raw:
-            made = self._made[id] = read_goods(self._raw[id], self._states(id))
+            made = self._made[id] = self._read(id)
         return made
 
     def find(self, words: Sequence[str]) -> Found | None:
@@ -110,13 +110,14 @@ class Larder:
         sized = (by_word.get(f"{s} {word}".rstrip()) for s in states)
         return next((p for p in sized if p), by_word.get(word))
 
-    def _states(self, id: str) -> frozenset[str]:
+    def _read(self, id: str) -> Goods:
+        raw = whole(self._raw, id)
         said = list(self._groups["everywhere"])
-        for word in self._raw[id].get("states", ()):
+        for word in raw.get("states", ()):
             said += self._groups[word[1:]] if word.startswith("@") else [word]
         # "fat clove" among the pieces makes "fat" a state.
-        said += [row[0].rpartition(" ")[0] for row in self._raw[id].get("pieces", ())]
-        return frozenset(said)
+        said += [row[0].rpartition(" ")[0] for row in raw.get("pieces", ())]
+        return read_goods(raw, frozenset(said))
 
     def _search(self, words: list[str]) -> Found | None:
         """Look for the longest name that ends the phrase, else for one before a count noun."""

@@ -11,7 +11,7 @@ from collections.abc import Mapping
 from fractions import Fraction
 from typing import Any
 
-from .food import Raw, amount
+from .food import Raw, amount, whole
 from .goods import key
 from .words import nearest
 
@@ -21,7 +21,7 @@ _LISTS = ("aliases", "states", "allergens")
 _FLAGS = ("liquid", "flour", "salt", "leavener")
 _FIGURES = ("densities", "pieces")
 _SHARES = ("water", "refuse")
-_OWN = ("id", "name", "plural", "aliases", "keys", "pack", "price")  # what no neighbour can lend
+_OWN = ("id", "of", "name", "plural", "aliases", "keys", "pack", "price")  # what no neighbour can lend
 _KEYS = (*_TEXTS, *_LISTS, *_FLAGS, *_FIGURES, *_SHARES)
 
 
@@ -36,12 +36,13 @@ def merge(
             continue
         fresh, wrong = _facts(said, closed)
         problems += [f"[{id}] {text}" for text in wrong]
-        base, lent = dict(items.get(id, {})), said.get("like")
+        base, lent = dict(whole(items, id)) if id in items else {}, said.get("like")
         if lent is not None and lent not in items:
             problems.append(f"[{id}] like: there is no food {lent!r}{_meant(str(lent), list(items))}")
         elif lent is not None:
-            base = _borrowed(items[lent]) | base
+            base = _borrowed(whole(items, lent)) | base
         item = {"name": id.replace("-", " ")} | base | fresh | {"id": id}
+        item.pop("of", None)
         items[id] = item
         for name in (item["name"], item.get("plural", ""), *item.get("aliases", ())):
             if name.strip():

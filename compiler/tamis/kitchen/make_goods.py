@@ -36,7 +36,7 @@ _ORDER = (
     *("id", "name", "plural", "aliases", "keys", "states", "densities", "pieces", "parts", "liquid", "show"),
     *("allergens", "hazard", "animal", "flour", "salt", "leavener", "role", "merchant", "water", "refuse"),
 )
-_KNOWN = {*_ORDER, "kind"} - {"id", "keys"}
+_KNOWN = {*_ORDER, "kind", "sorts"} - {"id", "keys"}
 
 
 def read_portions(path: Path) -> Portions:
@@ -83,7 +83,7 @@ class Maker:
             raise ValueError(f"unknown keys {sorted(unknown)}")
         facts: dict[str, Any] = dict(self.head["kinds"][said["kind"]]) if "kind" in said else {}
         states = [*facts.pop("states", []), *said.get("states", [])]
-        facts |= {k: v for k, v in said.items() if k not in ("kind", "states")}
+        facts |= {k: v for k, v in said.items() if k not in ("kind", "states", "sorts")}
         facts |= {"id": id, "name": said.get("name", id.replace("-", " ")), "states": states}
         for figures in ("densities", "pieces", "parts"):
             facts[figures] = self.figures(facts.get(figures, []), figures)
@@ -95,6 +95,19 @@ class Maker:
         facts["keys"] = list(dict.fromkeys(key(n.split()) for n in names if n))
         self.check(facts)
         return {k: facts[k] for k in _ORDER if facts.get(k)}
+
+    def sorts(self, id: str) -> list[dict[str, Any]]:
+        """Return the sorts of a food: short records that take every other fact from it."""
+        short = []
+        for text in self.said[id].get("sorts", []):
+            name, *aliases = text.split(", ")
+            names = list(dict.fromkeys(key(n.split()) for n in (name, *aliases)))
+            facts = {"id": key(name.split()).replace(" ", "-").replace("'", ""), "of": id, "name": name}
+            facts |= {"aliases": aliases, "keys": names} if aliases else {"keys": names}
+            self.check(facts | {"states": []})
+            self.made[facts["id"]] = facts
+            short.append(facts)
+        return short
 
     def figures(self, said: list[str], kind: str) -> list[list[Any]]:
         """Return rows of (state, lo, hi, usual, source, analogy): several lines of one state make a range."""
@@ -155,6 +168,8 @@ class Maker:
         for state in facts["states"]:
             if state.startswith("@") and state[1:] not in self.head["groups"]:
                 raise ValueError(f"no group of states {state!r}")
+        if facts["id"] in self.made:
+            raise ValueError(f"there are two foods {facts['id']}")
         for other in self.made.values():
             if clash := set(facts["keys"]) & set(other["keys"]):
                 raise ValueError(f"{sorted(clash)} already means {other['id']}")
@@ -177,7 +192,7 @@ def make() -> str:
         said |= aisle
     portions, refuse = read_portions(SOURCES / "usda_portions.csv"), read_refuse(SOURCES / "usda_refuse.csv")
     maker = Maker(head, said, portions, refuse)
-    made = [maker.item(id) for id in said]
+    made = [item for id in said for item in (maker.item(id), *maker.sorts(id))]
     lists = ("groups", "adverbs", "closed")
     lines = [f"{json.dumps(name)}: {json.dumps(head[name], ensure_ascii=False)}," for name in lists]
     items = ",\n".join(json.dumps(item, ensure_ascii=False, separators=(",", ":")) for item in made)
