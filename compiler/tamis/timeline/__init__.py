@@ -1,0 +1,2 @@
+"""When each piece of work begins: tasks and links (solver-free), a plan for one cook, and the ways to show
+it."""

@@ -1,0 +1,72 @@
+"""The cooks' hands while a plan is made: which stretches are taken, and where a block still fits.
+
+A block may want hands several times with waits between; all its stretches must be free at once. It is moved
+towards earlier times, past one taken stretch after another, until it fits.
+"""
+
+from __future__ import annotations
+
+from bisect import bisect_left, insort
+from collections.abc import Iterable
+from itertools import pairwise
+
+Held = tuple[int, int, int]
+"""First and last second of a stretch of hands-on work, counted from its block's start, and its task."""
+
+
+class Bench:
+    """One line of taken stretches a cook. Times are seconds before the end of everything (zero or less)."""
+
+    __slots__ = ("_done", "_lines")
+
+    def __init__(self, cooks: int, nights: Iterable[tuple[int, int]] = ()) -> None:
+        self._lines = [list(nights) for _ in range(max(1, cooks))]
+        self._done: list[list[Held]] = [[] for _ in self._lines]
+
+    def place(self, held: list[Held], latest: int) -> int:
+        """The latest start, not after `latest`, at which every stretch has a cook; the stretches are then
+        taken."""
+        at = latest
+        moved = True
+        while moved:
+            moved = False
+            for begin, end, _ in held:
+                room = max(self._room(line, at + begin, at + end) for line in self._lines)
+                if room < at + end:
+                    at, moved = room - end, True
+        for begin, end, task in held:
+            self._take(at + begin, at + end, task)
+        return at
+
+    def turns(self) -> list[tuple[int, int]]:
+        """Pairs of tasks that follow each other in one cook's hands."""
+        pairs = []
+        for done in self._done:
+            done.sort()
+            pairs += [(first[2], second[2]) for first, second in pairwise(done)]
+        return pairs
+
+    @staticmethod
+    def _room(line: list[tuple[int, int]], begin: int, end: int) -> int:
+        """The latest end that keeps a stretch clear of the one it runs into; its own end if it is clear."""
+        after = bisect_left(line, (end,))
+        return line[after - 1][0] if after and line[after - 1][1] > begin else end
+
+    def _take(self, begin: int, end: int, task: int) -> None:
+        for line, done in zip(self._lines, self._done, strict=True):
+            if self._room(line, begin, end) == end:
+                self._done_with(line, begin, end)
+                done.append((begin, end, task))
+                return
+        self._done[0].append((begin, end, task))
+
+    @staticmethod
+    def _done_with(line: list[tuple[int, int]], begin: int, end: int) -> None:
+        """Marks a stretch as taken; what touches it becomes one with it, so that a crowded line stays
+        short."""
+        at = bisect_left(line, (begin,))
+        if at < len(line) and line[at][0] == end:
+            end = line.pop(at)[1]
+        if at and line[at - 1][1] == begin:
+            begin = line.pop(at - 1)[0]
+        insort(line, (begin, end))
