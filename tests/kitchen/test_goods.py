@@ -77,7 +77,7 @@ def test_every_figure_has_a_source() -> None:
     for item in json.loads(TEXT)["items"]:
         for row in figures(item):
             assert row[4].startswith(KNOWN_SOURCES), (item["id"], row)
-            assert row[5] == row[4].startswith("by analogy to ") or "by analogy" in row[4]
+            assert row[5] == row[4].startswith("by analogy to "), (item["id"], row)
         for share in ("water", "refuse"):
             assert share not in item or item[share][1].startswith(KNOWN_SOURCES), item["id"]
 

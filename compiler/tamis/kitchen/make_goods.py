@@ -139,7 +139,7 @@ class Maker:
         else:
             lo, hi = (parsed[end] + parsed["unit"].rstrip() for end in ("lo", "hi" if parsed["hi"] else "lo"))
             source = parsed["source"]
-        return [[state, lo, hi, lo, source, False] for state in states]
+        return [[state, lo, hi, lo, source, source.startswith("by analogy to ")] for state in states]
 
     def unit(self, name: str, kind: str) -> str:
         """Return the volume that a USDA measure begins with, as ``" g/cup"``; a piece needs none."""
