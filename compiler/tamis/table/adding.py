@@ -7,17 +7,46 @@ add end by end.
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Sequence
 from fractions import Fraction
+from typing import NamedTuple
 
 from tamis.kitchen.house import Kitchen
+from tamis.model.recipe import Use
 from tamis.quantity.amount import Amount
 from tamis.quantity.measure import Measure, plus
 from tamis.reading.clauses import Ingredient
 from tamis.table.worth import across
 
 
-class Sum:
+class Sums(NamedTuple):
+    """What a food's uses add up to; the fields are as in a table's row."""
+
+    total: tuple[Measure, ...]
+    also: tuple[Measure, ...] = ()
+    estimated: bool = False
+    by_analogy: bool = False
+
+
+def add_up(uses: Sequence[Use], kitchen: Kitchen) -> Sums:
+    """The sum of one food's uses, repeats counted.
+
+    Zest here and juice there come off one lemon, so of what parts are taken off only the largest counts.
+    """
+    if len(uses) == 1 and len(uses[0].ingredient.measures) < 2:
+        item, times = uses[0].ingredient, uses[0].times
+        return Sums(scaled(item, times), scale(item.also, times))
+    whole, parts = _Adder(kitchen), dict[str, _Adder]()
+    for use in uses:
+        part = use.ingredient.part
+        adder = parts.setdefault(part, _Adder(kitchen)) if part else whole
+        adder.add(use.ingredient, use.times)
+    if parts:
+        whole.add_largest(parts.values())
+    return Sums(tuple(whole.total), tuple(whole.also or ()), whole.estimated, whole.by_analogy)
+
+
+class _Adder:
     """A running sum of a food's measures. `also` is None once a use came without a second measure."""
 
     __slots__ = ("also", "by_analogy", "estimated", "kitchen", "total")
@@ -30,9 +59,9 @@ class Sum:
         self.by_analogy = False
 
     def add(self, item: Ingredient, times: Fraction) -> None:
-        """Add an ingredient's measure, so many times. Of two measures the one that fits the sum counts."""
+        """Add an ingredient's measures, so many times. Of two measures the one that fits the sum counts."""
         measures, also = scaled(item, times), scale(item.also, times)
-        if self._fits(also) and not self._fits(measures):
+        if also and self._fits(also) and not self._fits(measures):
             measures, also = also, measures
         for measure in measures:
             if not self._put(self.total, measure):
@@ -43,8 +72,8 @@ class Sum:
             if self.also is not None and not self._put(self.also, measure):
                 self.also.append(measure)
 
-    def add_parts(self, parts: Iterable[Sum]) -> None:
-        """Add what parts are taken off: one lemon gives zest and juice, so the larger counts."""
+    def add_largest(self, parts: Iterable[_Adder]) -> None:
+        """Add what the parts need, unit by unit the largest, end by end."""
         largest: dict[str, Amount] = {}
         for part in parts:
             self.estimated |= part.estimated
@@ -52,7 +81,8 @@ class Sum:
             self.also = None
             for measure in part.total:
                 old = largest.get(measure.unit, measure.amount)
-                largest[measure.unit] = Amount(max(old.lo, measure.amount.lo), max(old.hi, measure.amount.hi))
+                hi = max(old.hi, measure.amount.hi)
+                largest[measure.unit] = Amount(max(old.lo, measure.amount.lo), hi)
         for unit, amount in largest.items():
             if not self._put(self.total, Measure(amount, unit)):
                 self.total.append(Measure(amount, unit))
@@ -92,4 +122,6 @@ def scaled(item: Ingredient, times: Fraction) -> tuple[Measure, ...]:
 
 def scale(measures: tuple[Measure, ...], times: Fraction) -> tuple[Measure, ...]:
     """Measures, so many times over."""
-    return measures if times == 1 else tuple(measure.times(times) for measure in measures)
+    if not measures or times == 1:
+        return measures
+    return tuple(measure.times(times) for measure in measures)

@@ -19,9 +19,7 @@ from tamis.reading.clauses import Tool
 from tamis.source import Span
 
 # Common practice: fixtures, not equipment to set out.
-FIXTURES = frozenset(
-    {"oven", "hob", "ring", "fridge", "freezer", "larder", "sink", "bench", "microwave", "lighter"}
-)
+FIXTURES = frozenset({"oven", "hob", "ring", "fridge", "freezer", "larder", "sink", "bench", "microwave", "lighter"})
 SAME = frozenset({"same", "other", "emptied", "empty", "hot", "warm", "cold", "first"})
 """Adjectives that tell what happened to a piece. With *the*, they point at one that stood there before."""
 

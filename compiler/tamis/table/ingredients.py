@@ -7,16 +7,14 @@ steam) and what goes in to taste is no part of the sum and stands apart.
 
 from __future__ import annotations
 
-from fractions import Fraction
-
 from tamis.kitchen.house import Kitchen
 from tamis.kitchen.words import singular
 from tamis.model.recipe import Mass, Recipe, Use
-from tamis.quantity.display import plural
 from tamis.quantity.measure import Measure
 from tamis.reading.clauses import Ingredient
-from tamis.table.adding import Sum, scaled
+from tamis.table.adding import add_up, scale, scaled
 from tamis.table.rows import Row, RowUse, Supplied, Table
+from tamis.table.wording import several
 
 TO_TASTE = "to taste"
 Key = tuple[str, str, str]
@@ -24,19 +22,15 @@ Key = tuple[str, str, str]
 
 def build_table(recipe: Recipe, kitchen: Kitchen) -> Table:
     """The table of a recipe: one row a food in order of first use."""
-    drafts: dict[Key, _Draft] = {}
-    for index, use in enumerate(recipe.uses):
-        root = recipe.uses[use.rest_of] if use.rest_of is not None else use
-        key = _key(root.ingredient)
-        draft = drafts.get(key)
-        if draft is None:
-            draft = drafts[key] = _Draft(kitchen)
-        draft.take(index, use)
+    groups: dict[Key, list[tuple[int, Use]]] = {}
+    for at, use in enumerate(recipe.uses):
+        root = use if use.rest_of is None else recipe.uses[use.rest_of]
+        groups.setdefault(_key(root.ingredient), []).append((at, use))
     sections: dict[str, list[Row]] = {"rows": [], "purposes": [], "optional": [], "unmeasured": []}
-    for (section, _, _), draft in drafts.items():
-        sections[section].append(draft.row())
-    names = tuple(component.name for component in recipe.components)
+    for (section, _, _), group in groups.items():
+        sections[section].append(_row(group, kitchen))
     rows, purposes, optional, unmeasured = (tuple(section) for section in sections.values())
+    names = tuple(component.name for component in recipe.components)
     return Table(names, rows, purposes, optional, unmeasured, _supplied(recipe))
 
 
@@ -54,56 +48,41 @@ def _key(item: Ingredient) -> Key:
     return section, "", f"{head} {singular(last)}"
 
 
-class _Draft:
-    """A row being filled."""
+def _row(group: list[tuple[int, Use]], kitchen: Kitchen) -> Row:
+    """One food's uses as a row. The rest of a measure is a place of its own, but nothing more to buy."""
+    bought = [use for _, use in group if use.rest_of is None]
+    items = [use.ingredient for use in bought]
+    first, once, sums = items[0], len(items) == 1, add_up(bought, kitchen)
+    mass = group[0][1].mass
+    for _, use in group[1:]:
+        mass = _added(mass, use.mass)
+    return Row(
+        first.name if once else _counted_name(first, sums.total),
+        first.goods,
+        first,
+        tuple([_place(at, use) for at, use in group]),
+        sums.total,
+        sums.also,
+        bought[0].times if once else None,
+        mass,
+        _distinct([item.part for item in items]),
+        _distinct([item.purpose for item in items]),
+        first.alternatives if once else tuple(other for item in items for other in item.alternatives),
+        sums.estimated,
+        sums.by_analogy,
+    )
 
-    __slots__ = ("items", "mass", "parts", "sum", "times", "uses")
 
-    def __init__(self, kitchen: Kitchen) -> None:
-        self.sum = Sum(kitchen)
-        self.parts: dict[str, Sum] = {}
-        self.uses: list[RowUse] = []
-        self.items: list[Ingredient] = []
-        self.times = Fraction(1)
-        self.mass: Mass | None = None
+def _place(at: int, use: Use) -> RowUse:
+    item = use.ingredient
+    amount = scale(scaled(item, use.times), use.fraction)
+    buys = use.rest_of is None
+    return RowUse(at, use.component, use.action, item.clause.span, amount, item, _note(item), buys)
 
-    def take(self, index: int, use: Use) -> None:
-        """Add a use. The rest of a measure is a place, but nothing more to buy."""
-        item, buys = use.ingredient, use.rest_of is None
-        part = use.times if use.fraction == 1 else use.times * use.fraction
-        span, amount = item.clause.span, scaled(item, part)
-        self.uses.append(RowUse(index, use.component, use.action, span, amount, item, _note(item), buys))
-        self.mass = use.mass if self.mass is None else _added(self.mass, use.mass)
-        if not buys:
-            return
-        self.items.append(item)
-        self.times = use.times
-        if item.part:
-            self.parts.setdefault(item.part, Sum(self.sum.kitchen)).add(item, use.times)
-        else:
-            self.sum.add(item, use.times)
 
-    def row(self) -> Row:
-        """The finished row."""
-        if self.parts:
-            self.sum.add_parts(self.parts.values())
-        first, total = self.items[0], tuple(self.sum.total)
-        once = len(self.items) == 1
-        return Row(
-            first.name if once else _counted_name(first, total),
-            first.goods,
-            first,
-            tuple(self.uses),
-            total,
-            tuple(self.sum.also or ()),
-            self.times if once else None,
-            self.mass or Mass(),
-            tuple(self.parts),
-            tuple(dict.fromkeys(item.purpose for item in self.items if item.purpose)),
-            tuple(other for item in self.items for other in item.alternatives),
-            self.sum.estimated,
-            self.sum.by_analogy,
-        )
+def _distinct(words: list[str]) -> tuple[str, ...]:
+    """The words that are there, each once, in order."""
+    return tuple(dict.fromkeys(filter(None, words))) if any(words) else ()
 
 
 def _note(item: Ingredient) -> str:
@@ -119,8 +98,7 @@ def _counted_name(first: Ingredient, total: tuple[Measure, ...]) -> str:
     last = first.name.rpartition(" ")[2].lower()
     if not total or total[0].unit or total[0].amount.hi <= 1 or singular(last) != last:
         return first.name
-    known = first.goods is not None and first.name.lower() == first.goods.name
-    return (first.goods.plural if known and first.goods else "") or plural(first.name)
+    return several(first.name, first)
 
 
 def _added(one: Mass, other: Mass) -> Mass:

@@ -9,7 +9,8 @@ from typing import NamedTuple
 
 from tamis.kitchen.house import Kitchen
 from tamis.table.rows import Row, Supplied, Table
-from tamis.table.showing import Shown, alternative_text, amount_text, shown
+from tamis.table.showing import Shown, shown
+from tamis.table.wording import alternative_text, amount_text
 
 
 class Line(NamedTuple):
@@ -77,9 +78,9 @@ def where_text(row: Row, table: Table, kitchen: Kitchen) -> str:
     places: dict[int, list[str]] = {}
     for use in row.uses:
         amount = amount_text(use.amount, use.item, kitchen)
-        words = [part for part in (amount, use.item.part) if part]
+        words = f"{use.item.part} of {amount}" if use.item.part else amount
         note = "" if row.note else use.note
-        places.setdefault(use.component, []).append(" ".join(words) + (f", {note}" if note else ""))
+        places.setdefault(use.component, []).append(f"{words}, {note}" if note else words)
     named = len(table.components) > 1
     said = [(table.components[at] + " " if named else "") + " + ".join(each) for at, each in places.items()]
     return "; ".join(said)

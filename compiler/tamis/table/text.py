@@ -17,8 +17,10 @@ from tamis.table.rows import Table
 HEADS = ("amount", "metric", "US", "ingredient")
 GAP = 3
 NARROWEST = 16
-"""The last column is never squeezed below this; an amount column wraps above `WIDEST`."""
 WIDEST = 24
+"""The last column is never narrower than the first of these, an amount never wider than the second."""
+LEFT = 6
+"""Where the lines that tell where a food goes begin if they don't all fit under the ingredient."""
 
 
 def table_text(table: Table, kitchen: Kitchen, width: int = 80) -> str:
@@ -36,8 +38,8 @@ def equipment_text(rows: tuple[EquipmentRow, ...], width: int = 80) -> str:
     return "".join(_wrapped(row.label, width) + "\n" for row in rows)
 
 
-def _wrapped(text: str, width: int) -> str:
-    return textwrap.fill(text, width, initial_indent="  ", subsequent_indent="    ")
+def _wrapped(text: str, width: int, indent: int = 2) -> str:
+    return textwrap.fill(text, width, initial_indent=" " * indent, subsequent_indent=" " * (indent + 2))
 
 
 def _columns(said: list[Line], width: int, heads: bool = True) -> str:
@@ -49,12 +51,12 @@ def _columns(said: list[Line], width: int, heads: bool = True) -> str:
     widths = [min(each, WIDEST) for each in widths[:-1]]
     taken = 2 + sum(widths) + GAP * len(widths)
     last = max(width - taken, NARROWEST)
+    indent = taken + 2 if all(len(line.where) <= last - 2 for line in said) else LEFT
     rows = [_set(head, widths, last), _rule(head, cells, widths, last)] if heads else []
     for row, line in zip(cells, said, strict=True):
         rows.append(_set(row, widths, last))
         if line.where:
-            where = textwrap.wrap(line.where, last - 2, break_long_words=False)
-            rows += [" " * (taken + 2) + part for part in where]
+            rows.append(_wrapped(line.where, width, indent))
     return "\n".join(rows)
 
 
@@ -65,7 +67,10 @@ def _rule(head: list[str], cells: list[list[str]], widths: list[int], last: int)
 
 def _set(row: list[str], widths: list[int], last: int) -> str:
     """One row, over several lines where a cell needs it."""
-    cells = [textwrap.wrap(cell, each) or [""] for cell, each in zip(row, (*widths, last), strict=True)]
+    cells = [
+        [cell] if len(cell) <= each else textwrap.wrap(cell, each)
+        for cell, each in zip(row, (*widths, last), strict=True)
+    ]
     out = []
     for at in range(max(map(len, cells))):
         parts = [cell[at] if at < len(cell) else "" for cell in cells]

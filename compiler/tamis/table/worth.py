@@ -7,6 +7,7 @@ too.
 
 from __future__ import annotations
 
+from fractions import Fraction
 from typing import NamedTuple
 
 from tamis.kitchen.house import Kitchen
@@ -31,52 +32,57 @@ class Worth(NamedTuple):
     by_analogy: bool = False
 
 
+class _Weight(NamedTuple):
+    """Grams of one unit of a food, from `lo` to `hi` where the cook wrote a range for a piece."""
+
+    lo: Fraction
+    hi: Fraction
+    estimated: bool = False
+    by_analogy: bool = False
+
+
 def in_grams(measure: Measure, item: Ingredient, kitchen: Kitchen) -> Worth | None:
     """The measure of this food in grams; None where no density or piece weight is known."""
-    unit = kitchen.units.get(measure.unit)
-    if unit is None:
-        return _pieces_in_grams(measure, item, kitchen)
-    if unit.kind == "mass":
-        return Worth(Measure(measure.amount.times(unit.factor), "g"))
-    density = kitchen.larder.density(item.goods, item.states) if item.goods else None
-    if density is None or unit.kind != "volume":
+    one = _weight(measure.unit, item, kitchen)
+    if one is None:
         return None
-    grams = measure.amount.times(unit.factor * density.usual)
-    return Worth(Measure(grams, "g"), by_analogy=density.analogy)
-
-
-def _pieces_in_grams(measure: Measure, item: Ingredient, kitchen: Kitchen) -> Worth | None:
-    if item.each is not None:
-        each = in_grams(item.each, item._replace(each=None), kitchen)
-        if each is None:
-            return None
-        weight, count = each.measure.amount, measure.amount
-        return each._replace(measure=Measure(Amount(weight.lo * count.lo, weight.hi * count.hi), "g"))
-    piece = kitchen.larder.piece(item.goods, measure.unit, item.states) if item.goods else None
-    if piece is None:
-        return None
-    return Worth(Measure(measure.amount.times(piece.usual), "g"), True, piece.analogy)
+    lo = measure.amount.lo * one.lo
+    hi = lo if measure.amount.single and one.lo is one.hi else measure.amount.hi * one.hi
+    return Worth(Measure(Amount(lo, hi), "g"), one.estimated, one.by_analogy)
 
 
 def across(measure: Measure, unit: str, item: Ingredient, kitchen: Kitchen) -> Worth | None:
     """The measure of this food in a unit of another kind (or in pieces); None where facts are missing."""
-    worth = in_grams(measure, item, kitchen)
-    if worth is None or item.goods is None:
+    grams = in_grams(measure, item, kitchen)
+    one = _weight(unit, item, kitchen, written=False) if grams else None
+    if grams is None or one is None:
         return None
-    grams = worth.measure.amount
-    target = kitchen.units.get(unit)
-    if target is None:
-        piece = kitchen.larder.piece(item.goods, unit, item.states)
-        if piece is None:
-            return None
-        return Worth(Measure(grams.times(1 / piece.usual), unit), True, worth.by_analogy or piece.analogy)
-    if target.kind == "mass":
-        return worth._replace(measure=Measure(grams.times(1 / target.factor), unit))
-    density = kitchen.larder.density(item.goods, item.states)
-    if density is None or target.kind != "volume":
+    amount = grams.measure.amount
+    lo = amount.lo / one.lo
+    turned = Amount(lo, lo if amount.lo is amount.hi else amount.hi / one.hi)
+    estimated = grams.estimated or one.estimated
+    return Worth(Measure(turned, unit), estimated, grams.by_analogy or one.by_analogy)
+
+
+def _weight(name: str, item: Ingredient, kitchen: Kitchen, written: bool = True) -> _Weight | None:
+    """What one of a unit weighs, or one piece: the cook's own weight of it (if `written` may count), else ours."""
+    unit = kitchen.units.get(name)
+    if unit is not None and unit.kind == "mass":
+        return _Weight(unit.factor, unit.factor)
+    if unit is None and written and item.each is not None:
+        one = _weight(item.each.unit, item, kitchen, written=False)
+        each = item.each.amount
+        return one._replace(lo=one.lo * each.lo, hi=one.hi * each.hi) if one else None
+    if item.goods is None:
         return None
-    amount = grams.times(1 / (density.usual * target.factor))
-    return Worth(Measure(amount, unit), worth.estimated, worth.by_analogy or density.analogy)
+    if unit is None:
+        piece = kitchen.larder.piece(item.goods, name, item.states)
+        return _Weight(piece.usual, piece.usual, True, piece.analogy) if piece else None
+    density = kitchen.larder.density(item.goods, item.states) if unit.kind == "volume" else None
+    if density is None:
+        return None
+    grams = unit.factor * density.usual
+    return _Weight(grams, grams, False, density.analogy)
 
 
 def to_metric(measure: Measure, item: Ingredient, kitchen: Kitchen) -> Worth:

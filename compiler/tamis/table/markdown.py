@@ -1,0 +1,47 @@
+"""The ingredient table and the equipment list as Markdown, to be pasted where a recipe is talked about.
+
+A table of pipes (the extension that most Markdown readers know) for what adds up, lists for the rest. A food's name is
+a cook's own words, so whatever Markdown would take for a mark is escaped.
+"""
+
+from __future__ import annotations
+
+import re
+
+from tamis.kitchen.house import Kitchen
+from tamis.table.equipment import EquipmentRow
+from tamis.table.lines import Line, apart, lines
+from tamis.table.rows import Table
+
+HEADS = ("Amount", "Metric", "US", "Ingredient", "Where used")
+_MARKS = re.compile(r"([\\`*_{}\[\]<>#|~])")
+
+
+def table_markdown(table: Table, kitchen: Kitchen) -> str:
+    """The ingredient table; a column with nothing to say is left out."""
+    blocks = [_pipes(lines(table.rows, table, kitchen))] if table.rows else []
+    if table.optional:
+        blocks.append("Optional:\n\n" + _pipes(lines(table.optional, table, kitchen)))
+    if also := apart(table, kitchen):
+        blocks.append("Apart from the sum:\n\n" + _list(also))
+    return "\n\n".join(blocks) + "\n" if blocks else ""
+
+
+def equipment_markdown(rows: tuple[EquipmentRow, ...]) -> str:
+    """The equipment list."""
+    return _list([row.label for row in rows]) + "\n" if rows else ""
+
+
+def _pipes(said: list[Line]) -> str:
+    used = [at for at in range(len(HEADS)) if at in (0, 3) or any(line[at] for line in said)]
+    rows = [[HEADS[at] for at in used], ["---"] * len(used)]
+    rows += [[_plain(line[at]) for at in used] for line in said]
+    return "\n".join("| " + " | ".join(row) + " |" for row in rows)
+
+
+def _list(said: list[str]) -> str:
+    return "\n".join(f"- {_plain(line)}" for line in said)
+
+
+def _plain(text: str) -> str:
+    return _MARKS.sub(r"\\\1", text)

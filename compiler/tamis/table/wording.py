@@ -1,0 +1,100 @@
+"""A single measure in words, as it stands in a table.
+
+What a cook wrote is printed as written; what came out of a sum or a conversion is said in measures that a
+kitchen has: 1 tbsp and 1 tsp are not 1⅓ tbsp, and 1000 g are a kilogram.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from fractions import Fraction
+
+from tamis.kitchen.house import Kitchen
+from tamis.kitchen.words import singular
+from tamis.quantity.amount import Amount
+from tamis.quantity.display import (
+    decimals,
+    grams,
+    kitchen_volume,
+    millilitres,
+    plural,
+    pounds_ounces,
+    written,
+)
+from tamis.quantity.measure import Measure
+from tamis.quantity.units import Unit, Units
+from tamis.reading.clauses import Ingredient
+from tamis.table.adding import scaled
+from tamis.table.worth import SPOON_UNITS
+
+# The spoons in the drawer, by the parts of one; other volumes are said with several of them.
+SPOON_PARTS = {"tsp": (1, 2, 3, 4, 8), "tbsp": (1, 2), "cup": (1, 2, 3, 4)}
+
+
+def measure_text(measure: Measure, name: str, units: Units) -> str:
+    """A sum in its own units. `name` is the food's: where it holds the count noun, the number is enough."""
+    unit = units.get(measure.unit)
+    if unit is None:
+        return written_text(measure, name)
+    if unit.kind == "mass":
+        show = grams if unit.system == "metric" else pounds_ounces
+        return _ends(measure.amount.times(unit.factor), show)
+    return _volume(measure, unit, units) if unit.kind == "volume" else written(measure)
+
+
+def written_text(measure: Measure, name: str) -> str:
+    """A measure as the cook wrote it: `4` before `garlic cloves`, `4 cloves` before `garlic`."""
+    if measure.unit and singular(name.lower().rpartition(" ")[2]) == measure.unit:
+        measure = measure._replace(unit="")
+    return written(measure)
+
+
+def amount_text(measures: tuple[Measure, ...], item: Ingredient, kitchen: Kitchen) -> str:
+    """What goes in at one place: "100 g", "1 cup plus 2 tbsp", "72 % of the flour"; empty for no measure."""
+    if not measures:
+        return percent_text(item)
+    return " plus ".join(measure_text(measure, item.name, kitchen.units) for measure in measures)
+
+
+def alternative_text(item: Ingredient, kitchen: Kitchen) -> str:
+    """What may be taken instead: "5 g instant yeast"."""
+    words = [amount_text(scaled(item, Fraction(1)), item, kitchen), *item.states, item.name]
+    return " ".join(word for word in words if word)
+
+
+def percent_text(item: Ingredient) -> str:
+    """A measure that hangs on another weight: "2 % of its weight", "18 g per kg of the duck"."""
+    if item.percent is None:
+        return ""
+    if item.percent.per_kg is not None:
+        return f"{written(item.percent.per_kg)} per kg of the {item.percent.of}"
+    of = "its weight" if item.percent.of == "its" else f"the {item.percent.of}"
+    return f"{decimals(item.percent.amount)} % of {of}"
+
+
+def several(name: str, item: Ingredient) -> str:
+    """The plural of a food's name; the goods know the odd ones."""
+    known = item.goods is not None and name.lower() == item.goods.name
+    return (item.goods.plural if known and item.goods else "") or plural(name)
+
+
+def _volume(measure: Measure, unit: Unit, units: Units) -> str:
+    amount = measure.amount.times(unit.factor)
+    if measure.unit in SPOON_UNITS:
+        parts = SPOON_PARTS.get(measure.unit, (1, 2, 3, 4))
+        if measure.amount.lo.denominator in parts and measure.amount.hi.denominator in parts:
+            return written(measure)
+        return _ends(amount, lambda ml: kitchen_volume(ml, units))
+    return _ends(amount, millilitres) if unit.system == "metric" else written(measure)
+
+
+def _ends(amount: Amount, show: Callable[[Fraction], str]) -> str:
+    """A number shown, or a range with its unit once: "60–90 g"."""
+    if amount.single:
+        return show(amount.lo)
+    lo, hi = show(amount.lo), show(amount.hi)
+    low, _, low_unit = lo.partition(" ")
+    high, _, high_unit = hi.partition(" ")
+    if low_unit.removesuffix("s") == high_unit.removesuffix("s") and " " not in high_unit:
+        return f"{low}–{high} {high_unit}" if low != high else hi
+    return f"{lo} to {hi}"
