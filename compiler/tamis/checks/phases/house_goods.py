@@ -14,7 +14,7 @@ LEVEL: Severity = "error"
 BAD: Files = {
     "goods.toml": """\
 [tern-quay-oats]
-like = "rolled-oats"
+like = "rolled-oat"
 alergens = ["oats"]
 """,
     "oats.tamis": """\
@@ -29,7 +29,7 @@ Stir [100 g rolled oats] with [200 ml milk] [in a bowl].
 GOOD: Files = {
     "goods.toml": """\
 [tern-quay-oats]
-like = "rolled-oats"
+like = "rolled-oat"
 allergens = ["oats"]
 """,
     "oats.tamis": """\

@@ -1,0 +1,68 @@
+"""Print a recipe's ingredients: one row for each, its uses added up, and the equipment.
+
+Of a faulty file what could be understood is printed, marked as a part.
+"""
+
+from __future__ import annotations
+
+import argparse
+from typing import TYPE_CHECKING
+
+from tamis.cli.common import open_one, tell_faults
+from tamis.kitchen.settings import UNITS
+
+if TYPE_CHECKING:
+    from tamis.compile import Compiled
+    from tamis.kitchen.house import Kitchen
+
+PART = "This is only a part: the recipe has errors."
+
+
+def arguments(parser: argparse.ArgumentParser) -> None:
+    """What `tamis table` takes."""
+    parser.add_argument("file", metavar="FILE", help="a recipe file")
+    parser.add_argument("--format", choices=("text", "markdown", "json"), default="text", help="(text)")
+    parser.add_argument("--units", choices=UNITS, help="which measures come first (the house's)")
+
+
+def run(options: argparse.Namespace) -> int:
+    """Print; 1 if the recipe is faulty."""
+    library, entry = open_one(options.file)
+    kitchen = library.kitchen
+    if options.units:
+        publish = kitchen.settings.publish._replace(units=options.units)
+        kitchen = kitchen._replace(settings=kitchen.settings._replace(publish=publish))
+    partial = tell_faults(library, entry)
+    print(_FORMS[options.format](entry.compiled, kitchen, partial))
+    return 1 if partial else 0
+
+
+def _text(compiled: Compiled, kitchen: Kitchen, partial: bool) -> str:
+    from shutil import get_terminal_size
+
+    from tamis.table.text import equipment_text, table_text
+
+    width = max(40, min(get_terminal_size().columns, 110))
+    blocks = [compiled.recipe.title, table_text(compiled.table, kitchen, width).rstrip()]
+    if compiled.equipment:
+        blocks.append("Equipment\n" + equipment_text(compiled.equipment, width).rstrip())
+    return "\n\n".join(block for block in [*blocks, PART if partial else ""] if block)
+
+
+def _markdown(compiled: Compiled, kitchen: Kitchen, partial: bool) -> str:
+    from tamis.table.markdown import table_markdown
+
+    text = table_markdown(compiled.table, kitchen).rstrip()
+    return f"{text}\n\n*{PART}*" if partial else text
+
+
+def _json(compiled: Compiled, kitchen: Kitchen, partial: bool) -> str:
+    import json
+
+    from tamis.table.data import table_data
+
+    data = table_data(compiled.recipe, compiled.table, compiled.equipment, kitchen)
+    return json.dumps({"partial": partial, **data}, ensure_ascii=False, indent=1)
+
+
+_FORMS = {"text": _text, "markdown": _markdown, "json": _json}

@@ -1,0 +1,54 @@
+"""Print when what is done: from zero, or counted back from the time at which the dish is to be ready.
+
+Of a faulty file what could be understood is planned, marked as a part.
+"""
+
+from __future__ import annotations
+
+import argparse
+from typing import TYPE_CHECKING
+
+from tamis.cli.common import Stop, open_one, tell_faults
+
+if TYPE_CHECKING:
+    from datetime import datetime
+
+PART = "This is only a part: the recipe has errors."
+
+
+def arguments(parser: argparse.ArgumentParser) -> None:
+    """What `tamis timeline` takes."""
+    parser.add_argument("file", metavar="FILE", help="a recipe file")
+    parser.add_argument("--ready", metavar="TIME", help='when it is to be ready: "2026-12-21 19:00"')
+    parser.add_argument("--format", choices=("text", "json"), default="text", help="(text)")
+
+
+def run(options: argparse.Namespace) -> int:
+    """Print; 1 if the recipe is faulty."""
+    ready = _ready(options.ready) if options.ready else None
+    library, entry = open_one(options.file)
+    partial = tell_faults(library, entry)
+    timeline = entry.compiled.timeline
+    if options.format == "json":
+        import json
+
+        from tamis.timeline.data import timeline_data
+
+        data = timeline_data(timeline, ready)
+        print(json.dumps({"partial": partial, **data}, ensure_ascii=False, indent=1))
+    else:
+        from tamis.timeline.text import timeline_text
+
+        print(timeline_text(timeline, ready).rstrip())
+        if partial:
+            print(f"\n{PART}")
+    return 1 if partial else 0
+
+
+def _ready(text: str) -> datetime:
+    from datetime import datetime
+
+    try:
+        return datetime.strptime(text, "%Y-%m-%d %H:%M")
+    except ValueError:
+        raise Stop(f"“{text}” is no time: expected a date and a time, as 2026-12-21 19:00") from None
