@@ -1,0 +1,72 @@
+"""The ingredient table in two columns of amounts, as the house wants them.
+
+A cook reads one column; the other is there for a guest with other spoons. Which of the two figures is the cook's own
+and which was worked out matters when they disagree by a gram, so the cook's own is marked. A figure in neither system
+(an imperial pint) is told below the name.
+"""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING, NamedTuple
+
+from tamis.table.lines import name_text, where_text
+from tamis.table.showing import Shown, shown
+
+if TYPE_CHECKING:
+    from tamis.kitchen.house import Kitchen
+    from tamis.table.rows import Row, Table
+
+HEADS = {"metric": ("Metric", "US"), "us": ("US", "Metric"), "written": ("Amount", "Or")}
+
+
+class Cell(NamedTuple):
+    """An amount; `own` if it is the figure that the cook wrote."""
+
+    text: str
+    own: bool
+
+
+class Cells(NamedTuple):
+    """A row of the table; `second` is empty where it would repeat the first."""
+
+    first: Cell
+    second: Cell
+    name: str
+    note: str
+    where: str
+    written: str
+
+
+def heads(kitchen: Kitchen) -> tuple[str, str]:
+    """What stands over the two columns of amounts."""
+    return HEADS[kitchen.settings.publish.units]
+
+
+def cells_of(rows: tuple[Row, ...], table: Table, kitchen: Kitchen) -> list[Cells]:
+    """The rows, ready to be set."""
+    return [_cells(row, table, kitchen) for row in rows]
+
+
+def _cells(row: Row, table: Table, kitchen: Kitchen) -> Cells:
+    amounts = shown(row, kitchen)
+    first, second = _pair(amounts, kitchen.settings.publish.units)
+    name, _, note = name_text(row, kitchen).partition(", ")
+    said = first.own or second.own or not amounts.written
+    return Cells(first, second, name, note, where_text(row, table, kitchen), "" if said else amounts.written)
+
+
+def _pair(amounts: Shown, units: str) -> tuple[Cell, Cell]:
+    if units == "written":
+        others = dict.fromkeys(text for text in (amounts.metric, amounts.us) if not _own(text, amounts))
+        return Cell(amounts.written, True), Cell(" / ".join(others), False)
+    texts = (amounts.metric, amounts.us) if units == "metric" else (amounts.us, amounts.metric)
+    first, second = (Cell(text, _own(text, amounts)) for text in texts)
+    if not first.text:
+        return Cell(amounts.written, True), Cell("", False)
+    return first, second if second.text != first.text else Cell("", False)
+
+
+def _own(text: str, amounts: Shown) -> bool:
+    """Whether a figure is the cook's: all that was written, or what stood before or in the round brackets."""
+    whole, _, inner = amounts.written.removesuffix(")").partition(" (")
+    return text in (amounts.written, whole, f"about {whole}") or text in inner.split(", ")

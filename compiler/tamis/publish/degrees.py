@@ -1,0 +1,57 @@
+"""A temperature's twin in the other scale.
+
+A reader with a dial in Fahrenheit should not have to count. An oven's knob shows every fifth degree, so a setting is
+given to the five; what a thermometer must read is given to the degree, and never below what was written. There a
+quarter of a degree Fahrenheit counts as equal: 74 °C is the 165 °F of the charts (165.2), and no probe tells the two
+apart.
+"""
+
+from __future__ import annotations
+
+from fractions import Fraction
+from math import ceil
+from typing import NamedTuple
+
+from tamis.quantity.amount import Amount
+from tamis.quantity.display import oven_c, oven_f
+from tamis.quantity.temperature import c_from_f, f_from_c
+from tamis.syntax.document import Clause
+from tamis.syntax.items import Quantity
+
+OVEN_FROM_C = 100
+SAME_F = Fraction(1, 4)
+
+
+class Twin(NamedTuple):
+    """The words, and where in the clause's text they go."""
+
+    text: str
+    at: int
+
+
+def twin(clause: Clause, oven: bool) -> Twin | None:
+    """The other scale's degrees for the first temperature of a clause; None where both are written, or none is."""
+    found = [item for item in clause.items.items if isinstance(item, Quantity) and item.kind == "temperature"]
+    if not found or _both(clause.text):
+        return None
+    amount, fahrenheit = found[0].amount, "f" in found[0].unit.lower()
+    return Twin(_shown(amount, fahrenheit, oven), found[0].span.end)
+
+
+def _both(text: str) -> bool:
+    written = text.replace("° ", "°").upper()
+    return "°C" in written and "°F" in written
+
+
+def _shown(amount: Amount, fahrenheit: bool, oven: bool) -> str:
+    ends = [c_from_f(end) if fahrenheit else f_from_c(end) for end in amount]
+    if oven and (ends[0] if fahrenheit else amount.lo) >= OVEN_FROM_C:
+        said = [oven_c(end) if fahrenheit else oven_f(end) for end in ends]
+    else:
+        slack = SAME_F * Fraction(5, 9) if fahrenheit else SAME_F
+        said = [f"{_signed(ceil(end - slack))} °{'C' if fahrenheit else 'F'}" for end in ends]
+    return said[0] if amount.single else f"{said[0].split()[0]}–{said[1]}"
+
+
+def _signed(degree: int) -> str:
+    return str(degree) if degree >= 0 else f"−{-degree}"

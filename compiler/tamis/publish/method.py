@@ -1,0 +1,88 @@
+"""The method as sentences: what page and structured data both print.
+
+The model knows actions and their order; a reader wants numbered steps under the name of what they make. Here the two
+are brought together once, so that the page and the data for machines cannot tell two stories.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from fractions import Fraction
+from typing import TYPE_CHECKING, NamedTuple
+
+from tamis.publish.sentence import Piece, pieces_of, plain_text
+from tamis.source import Span
+from tamis.table.wording import amount_text
+
+if TYPE_CHECKING:
+    from tamis.kitchen.house import Kitchen
+    from tamis.model.recipe import Action, Component, Recipe, StepView
+    from tamis.syntax.document import Remark
+    from tamis.table.rows import Table
+
+
+class StepText(NamedTuple):
+    """A numbered step with the remarks on it; `meanwhile` if it runs beside the wait before it."""
+
+    pieces: tuple[Piece, ...]
+    remarks: tuple[Remark, ...]
+    meanwhile: bool
+
+    @property
+    def plain(self) -> str:
+        """The step as plain words."""
+        return plain_text(self.pieces)
+
+
+class Section(NamedTuple):
+    """A component: its name, what is to be said of all of it, its steps, and how it may wait."""
+
+    name: str
+    remarks: tuple[Remark, ...]
+    steps: tuple[StepText, ...]
+    ahead: tuple[tuple[Piece, ...], ...]
+
+
+def method_of(recipe: Recipe, table: Table, kitchen: Kitchen) -> tuple[Section, ...]:
+    """The recipe's components as sentences, in the order of the text."""
+    comes_to = _parts_of_measures(recipe, table, kitchen)
+    return tuple(_section(component, recipe, comes_to) for component in recipe.components)
+
+
+def _section(component: Component, recipe: Recipe, comes_to: Mapping[Span, str]) -> Section:
+    steps = tuple(_step(step, recipe, comes_to) for step in component.steps)
+    ahead = tuple(tuple(pieces_of(waiting.parts, waiting.reads, comes_to)) for waiting in component.ahead)
+    return Section(component.name, component.remarks, tuple(step for step in steps if step.pieces), ahead)
+
+
+def _step(step: StepView, recipe: Recipe, comes_to: Mapping[Span, str]) -> StepText:
+    """The actions of a step as one paragraph: a space between two lines, nothing within one."""
+    pieces: list[Piece] = []
+    end = -1
+    for index in step.actions:
+        action = recipe.actions[index]
+        if pieces and not _goes_on(action, end):
+            pieces.append(Piece(" "))
+        pieces += pieces_of(action.parts, action.reads, comes_to, action.heats == "oven" or bool(action.settings))
+        end = action.span.end
+    return StepText(tuple(pieces), step.remarks, step.meanwhile)
+
+
+def _goes_on(action: Action, end: int) -> bool:
+    """Whether an action is the second half of a line with two times, so that its words follow directly."""
+    return action.span.start == end
+
+
+def _parts_of_measures(recipe: Recipe, table: Table, kitchen: Kitchen) -> dict[Span, str]:
+    """What *half of 300 g* and *the rest of the flour* come to, by the clause that says so."""
+    shares = {
+        index
+        for index, use in enumerate(recipe.uses)
+        if use.fraction not in (Fraction(0), Fraction(1)) or use.rest_of is not None
+    }
+    if not shares:
+        return {}
+    rows = (*table.rows, *table.optional, *table.purposes)
+    uses = (use for row in rows for use in row.uses if use.index in shares)
+    said = ((use.span, amount_text(use.amount, use.item, kitchen)) for use in uses)
+    return {span: text for span, text in said if text}

@@ -1,0 +1,154 @@
+"""What a recipe's page says, gathered for the template.
+
+The template only lays out: every word, and every piece of HTML that is more than a word, is made here from what the
+compiler knows, so that the page can be changed by somebody who knows no Python.
+"""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING, NamedTuple
+
+from tamis.publish.columns import Cells, cells_of, heads
+from tamis.publish.facts import Fact, date_of, facts_of
+from tamis.publish.method import Section, method_of
+from tamis.publish.prose import first_words, html_of
+from tamis.publish.sentence import as_html
+from tamis.publish.structured import structured_data
+from tamis.publish.templates import template
+from tamis.table.lines import apart, supplied_text
+from tamis.timeline.svg import timeline_svg
+
+if TYPE_CHECKING:
+    from collections.abc import Collection
+
+    from markupsafe import Markup
+
+    from tamis.compile import Compiled
+    from tamis.kitchen.house import Kitchen
+    from tamis.syntax.document import Remark
+    from tamis.table.rows import Table
+
+
+class Group(NamedTuple):
+    """Rows of the table under a name of their own."""
+
+    name: str
+    rows: list[Cells]
+
+
+class StepView(NamedTuple):
+    """A step as HTML, with its remarks."""
+
+    words: Markup
+    remarks: Markup
+    meanwhile: bool
+
+
+class SectionView(NamedTuple):
+    """A component of the method as HTML."""
+
+    name: str
+    remarks: Markup
+    steps: list[StepView]
+    ahead: Markup
+
+
+class Page(NamedTuple):
+    """All that `recipe.html` shows."""
+
+    title: str
+    description: str
+    address: str
+    data: Markup
+    course: str
+    headnote: Markup
+    facts: list[Fact]
+    heads: tuple[str, str]
+    groups: list[Group]
+    apart: list[Markup]
+    equipment: list[str]
+    method: list[SectionView]
+    timeline: Markup
+    timing: str
+    tested: Markup
+    author: str
+    source: str
+
+
+def recipe_page(compiled: Compiled, kitchen: Kitchen, name: str, pages: Collection[str]) -> str:
+    """The HTML of a recipe's page. `name` is its file name in the site, `pages` are the stems that have one."""
+    house = kitchen.settings.publish
+    address = f"{house.address.rstrip('/')}/{name}" if house.address else ""
+    page = _page(compiled, kitchen, address, pages)
+    return template("recipe.html").render(page=page, root="../", house=house.name)
+
+
+def _page(compiled: Compiled, kitchen: Kitchen, address: str, pages: Collection[str]) -> Page:
+    from markupsafe import Markup
+
+    recipe, table, header = compiled.recipe, compiled.table, compiled.recipe.header
+    method = method_of(recipe, table, kitchen)
+    groups = [
+        Group("", cells_of(table.rows, table, kitchen)),
+        Group("Optional", cells_of(table.optional, table, kitchen)),
+    ]
+    return Page(
+        title=recipe.title,
+        description=first_words(recipe.headnote),
+        address=address,
+        data=Markup(structured_data(compiled, method, kitchen, address)),  # its angle brackets are escaped
+        course=header.course,
+        headnote=Markup(html_of(recipe.headnote)),
+        facts=facts_of(header, compiled.timeline),
+        heads=heads(kitchen),
+        groups=[group for group in groups if group.rows],
+        apart=_apart(table, kitchen, pages),
+        equipment=[piece.label for piece in compiled.equipment],
+        method=[_section(section, len(method) > 1 or section.name != recipe.title) for section in method],
+        timeline=Markup(timeline_svg(compiled.timeline)),
+        timing=compiled.timeline.sentence,
+        tested=date_of(header.tested),
+        author=header.author,
+        source=header.source,
+    )
+
+
+def _apart(table: Table, kitchen: Kitchen, pages: Collection[str]) -> list[Markup]:
+    """What counts in no sum; what another recipe makes links to its page, if it has one."""
+    from urllib.parse import quote
+
+    from markupsafe import Markup, escape
+
+    said = apart(table, kitchen)
+    own = [escape(words) for words in said[: len(said) - len(table.supplied)]]
+    linked = Markup('<a href="{}.html">{}</a>')
+    for dish in table.supplied:
+        words = supplied_text(dish)
+        own.append(linked.format(quote(dish.recipe), words) if dish.recipe in pages else escape(words))
+    return own
+
+
+def _section(section: Section, named: bool) -> SectionView:
+    from markupsafe import Markup
+
+    steps = [
+        StepView(Markup(as_html(step.pieces)), Markup(_remarks(step.remarks)), step.meanwhile) for step in section.steps
+    ]
+    ahead = "".join(f"<p>{as_html(pieces)}</p>" for pieces in section.ahead)
+    return SectionView(
+        section.name if named else "",
+        Markup(_remarks(section.remarks)),
+        steps,
+        Markup(_aside("Ahead", ahead) if ahead else ""),
+    )
+
+
+def _remarks(remarks: tuple[Remark, ...]) -> str:
+    return "".join(_aside(remark.kind, html_of(remark.text)) for remark in remarks)
+
+
+def _aside(kind: str, html: str) -> str:
+    """A remark with its opening word run in."""
+    label = f"<strong>{kind}:</strong> "
+    body = html.replace("<p>", f"<p>{label}", 1) if html.startswith("<p>") else f"<p>{label}</p>{html}"
+    return f'<div class="remark {kind.lower()}" role="note">{body}</div>\n'

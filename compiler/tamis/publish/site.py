@@ -1,0 +1,94 @@
+"""A library as a site: an index, a page a recipe, a style sheet.
+
+With mistakes in the recipes the old site stays as it is, since a page that is out of date beats one that is wrong; a
+cook who wants the rest anyway says so, and is told what is missing.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from pathlib import Path
+from typing import TYPE_CHECKING, NamedTuple
+from urllib.parse import quote
+
+from tamis.assets import asset
+from tamis.library.files import shown
+from tamis.publish.folder import Refused, put_site
+from tamis.publish.listing import index_page
+from tamis.publish.page import recipe_page
+
+if TYPE_CHECKING:
+    from tamis.library.library import Entry, Library, Progress
+
+
+class Report(NamedTuple):
+    """What a build did.
+
+    `refused` says why nothing was built (then the rest is empty, but for `missing`). `missing` names the recipes with
+    errors, which have no page. `changed`, `removed` and `kept` are paths in the site: written with other content than
+    before, taken away, and found there though no build made them.
+    """
+
+    out: Path
+    pages: int = 0
+    changed: tuple[str, ...] = ()
+    removed: tuple[str, ...] = ()
+    kept: tuple[str, ...] = ()
+    missing: tuple[str, ...] = ()
+    refused: str = ""
+
+
+def build_site(
+    library: Library,
+    out: Path,
+    *,
+    keep_going: bool = False,
+    replace: bool = False,
+    progress: Progress | None = None,
+) -> Report:
+    """Build the site of a library in `out`, whole or not at all. Raises OSError where the disk will not take it."""
+    sound = [entry for entry in library.entries if not entry.faulty]
+    missing = tuple(shown(entry.path) for entry in library.entries if entry.faulty)
+    if missing and not keep_going:
+        return Report(out, missing=missing, refused=_errors_in(missing))
+    if _holds_recipes(library, out):
+        return Report(
+            out, missing=missing, refused=f"{out} holds the recipes themselves; choose another place with `-o`"
+        )
+    files = _files(library, sound, missing, progress)
+    try:
+        swapped = put_site(out, files, replace)
+    except Refused as reason:
+        return Report(out, missing=missing, refused=str(reason))
+    return Report(out, len(sound), *swapped, missing=missing)
+
+
+def _errors_in(missing: tuple[str, ...]) -> str:
+    count = f"{len(missing)} recipes have errors" if len(missing) > 1 else f"{missing[0]} has errors"
+    return f"{count}, and the site was left as it was; `--keep-going` builds the rest"
+
+
+def _holds_recipes(library: Library, out: Path) -> bool:
+    """Whether the folder, renamed and put back, would be one with recipes below it."""
+    place = out.resolve()
+    return any(entry.path.resolve().is_relative_to(place) for entry in library.entries)
+
+
+def _files(
+    library: Library, sound: Sequence[Entry], missing: tuple[str, ...], progress: Progress | None
+) -> dict[str, bytes]:
+    """Every file of the site, by its path in it."""
+    kitchen = library.kitchen
+    pages = {entry.stem for entry in sound}
+    recipes = [entry.compiled for entry in sound]
+    files = {"index.html": index_page(recipes, missing, kitchen).encode()}
+    for done, entry in enumerate(sound, 1):
+        name = f"recipes/{quote(entry.stem)}.html"
+        files[f"recipes/{entry.stem}.html"] = recipe_page(entry.compiled, kitchen, name, pages).encode()
+        if progress:
+            progress(done, len(sound))
+    static = asset("site/static")
+    for path in sorted(static.rglob("*")):
+        if path.is_file():
+            files[path.relative_to(static).as_posix()] = path.read_bytes()
+    return files

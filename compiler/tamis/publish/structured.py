@@ -1,0 +1,102 @@
+"""A recipe for machines that read pages: schema.org Recipe as JSON-LD.
+
+The vocabulary is that of schema.org release 30.0; durations are ISO 8601 and must be exact, so the total is the longest
+that the food's own estimates can make it (nobody is served early by a promise). Only what the recipe says is said:
+a diet where a tag claims it, no picture where there is none.
+"""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING, Any
+
+from tamis.publish.iso import iso_duration
+from tamis.publish.prose import first_words
+from tamis.quantity.display import amount
+from tamis.table.lines import apart, lines
+
+if TYPE_CHECKING:
+    from tamis.compile import Compiled
+    from tamis.kitchen.house import Kitchen
+    from tamis.publish.method import Section
+    from tamis.reading.header import Header
+    from tamis.table.equipment import EquipmentRow
+
+# schema.org/RestrictedDiet, by the tag that claims it.
+DIETS = {
+    "vegan": "VeganDiet",
+    "vegetarian": "VegetarianDiet",
+    "gluten-free": "GlutenFreeDiet",
+    "gluten free": "GlutenFreeDiet",
+    "halal": "HalalDiet",
+    "kosher": "KosherDiet",
+}
+
+
+def structured_data(compiled: Compiled, method: tuple[Section, ...], kitchen: Kitchen, address: str = "") -> str:
+    """The JSON-LD of a recipe, safe inside a script element. `address` is the page's own, if it has one."""
+    import json
+
+    text = json.dumps(_recipe(compiled, method, kitchen, address), ensure_ascii=False, separators=(",", ":"))
+    return text.replace("&", "\\u0026").replace("<", "\\u003c").replace(">", "\\u003e")
+
+
+def _recipe(compiled: Compiled, method: tuple[Section, ...], kitchen: Kitchen, address: str) -> dict[str, Any]:
+    header, table = compiled.recipe.header, compiled.table
+    shown = [*lines(table.rows, table, kitchen), *lines(table.optional, table, kitchen)]
+    said = {
+        "@context": "https://schema.org",
+        "@type": "Recipe",
+        "name": header.title,
+        "url": address,
+        "description": first_words(compiled.recipe.headnote),
+        **_about(header, kitchen),
+        "totalTime": iso_duration(compiled.timeline.most) if compiled.timeline.most else "",
+        "recipeIngredient": [f"{line.amount} {line.name}".strip() for line in shown],
+        "supply": [{"@type": "HowToSupply", "name": words} for words in apart(table, kitchen)],
+        "tool": [_tool(piece) for piece in compiled.equipment],
+        "recipeInstructions": _instructions(method),
+    }
+    return {key: value for key, value in said.items() if value}
+
+
+def _about(header: Header, kitchen: Kitchen) -> dict[str, Any]:
+    """What the header says, in schema.org's words."""
+    house = kitchen.settings.publish.name
+    tags = {tag.lower() for tag in header.tags}
+    return {
+        "author": {"@type": "Person", "name": header.author} if header.author else "",
+        "publisher": {"@type": "Organization", "name": house} if house else "",
+        "datePublished": header.published,
+        "recipeYield": _yields(header),
+        "recipeCategory": header.course,
+        "recipeCuisine": header.cuisine,
+        "keywords": ", ".join(header.tags),
+        "suitableForDiet": [f"https://schema.org/{diet}" for tag, diet in DIETS.items() if tag in tags],
+    }
+
+
+def _yields(header: Header) -> list[str]:
+    made = [header.makes.text] if header.makes else []
+    return made + ([f"{amount(header.serves)} servings"] if header.serves else [])
+
+
+def _tool(piece: EquipmentRow) -> dict[str, Any]:
+    tool: dict[str, Any] = {"@type": "HowToTool", "name": piece.label}
+    if piece.number.denominator == 1 and piece.number > 1:
+        tool["requiredQuantity"] = int(piece.number)
+    return tool
+
+
+def _instructions(method: tuple[Section, ...]) -> list[dict[str, Any]]:
+    """A section for each component; the steps themselves where there is only one."""
+    if len(method) == 1:
+        return _steps(method[0])
+    return [
+        {"@type": "HowToSection", "name": section.name, "itemListElement": _steps(section)}
+        for section in method
+        if section.steps
+    ]
+
+
+def _steps(section: Section) -> list[dict[str, Any]]:
+    return [{"@type": "HowToStep", "text": step.plain} for step in section.steps]
