@@ -9,9 +9,14 @@ from __future__ import annotations
 import argparse
 import sys
 from pathlib import Path
+from typing import TYPE_CHECKING
 
 from tamis.cli.common import Stop, existing, open_all, print_findings, progress
 from tamis.cli.findings import closing, counts
+
+if TYPE_CHECKING:
+    from tamis.library.library import Library
+    from tamis.publish.site import Report
 
 
 def arguments(parser: argparse.ArgumentParser) -> None:
@@ -23,31 +28,53 @@ def arguments(parser: argparse.ArgumentParser) -> None:
 
 
 def run(options: argparse.Namespace) -> int:
-    """Build and say what was written; 1 if a recipe is faulty."""
+    """Build and say what was written; 1 if a recipe is faulty, 2 if the folder is not ours to write."""
     from tamis.library.files import house_folder, shown
-    from tamis.publish.site import Refused, build_site
+    from tamis.publish.site import build_site
 
     folder = existing(options.folder) if options.folder else house_folder(Path.cwd())
     if not folder.is_dir():
         raise Stop(f"{options.folder}: expected a folder of recipes, this is a file")
     library = open_all([str(folder)])[0]
-    findings = library.findings()
-    numbers = counts(findings)
-    errors = [found for found in findings if found[1].severity == "error"]
-    print_findings(errors, sys.stderr)
-    if errors and not options.keep_going:
-        print(closing(numbers, len(library.entries)), file=sys.stderr)
-        print("nothing was built; `--keep-going` builds the recipes without errors", file=sys.stderr)
+    faulty = _told(library, options.keep_going)
+    if faulty and not options.keep_going:
         return 1
     out = Path(options.output) if options.output else folder / "public"
     try:
         report = build_site(library, out, keep_going=options.keep_going, replace=options.replace, progress=progress())
-    except Refused as reason:
-        raise Stop(str(reason)) from reason
     except OSError as error:
         raise Stop(f"{shown(out)}: cannot be written: {error.strerror or error}") from error
-    print(report.summary)
-    for name in report.missing:
-        print(f"left out: {name}", file=sys.stderr)
-    print(f"open {shown(out / 'index.html')}")
-    return 1 if errors else 0
+    if report.refused:
+        raise Stop(report.refused)
+    print("\n".join(_summary(report, shown(out))))
+    return 1 if faulty else 0
+
+
+def _told(library: Library, keep_going: bool) -> bool:
+    """Errors on standard error, and whether there are any."""
+    findings = library.findings()
+    errors = [found for found in findings if found[1].severity == "error"]
+    print_findings(errors, sys.stderr)
+    if errors:
+        print(closing(counts(findings), len(library.entries)), file=sys.stderr)
+        if not keep_going:
+            hint = "`--keep-going` builds the recipes without errors"
+            print(f"nothing was built, and an older site stays as it was; {hint}", file=sys.stderr)
+    return bool(errors)
+
+
+def _summary(report: Report, out: str) -> list[str]:
+    """What was done, as a person reads it."""
+    pages = "1 recipe page" if report.pages == 1 else f"{report.pages} recipe pages"
+    numbers = [
+        f"{len(names)} {word}"
+        for names, word in (
+            (report.changed, "files written"),
+            (report.removed, "removed"),
+            (report.kept, "of others kept"),
+        )
+        if names
+    ]
+    lines = [f"{pages} and an index in {out}: {', '.join(numbers) or 'nothing has changed'}"]
+    lines += [f"left out because of errors: {name}" for name in report.missing]
+    return [*lines, f"open {out}/index.html"]

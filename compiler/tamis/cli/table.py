@@ -50,10 +50,12 @@ def _text(compiled: Compiled, kitchen: Kitchen, partial: bool) -> str:
 
 
 def _markdown(compiled: Compiled, kitchen: Kitchen, partial: bool) -> str:
-    from tamis.table.markdown import table_markdown
+    from tamis.table.markdown import equipment_markdown, table_markdown
 
-    text = table_markdown(compiled.table, kitchen).rstrip()
-    return f"{text}\n\n*{PART}*" if partial else text
+    blocks = [f"# {compiled.recipe.title}", table_markdown(compiled.table, kitchen).rstrip()]
+    if compiled.equipment:
+        blocks.append("Equipment:\n\n" + equipment_markdown(compiled.equipment).rstrip())
+    return "\n\n".join(block for block in [*blocks, f"*{PART}*" if partial else ""] if block)
 
 
 def _json(compiled: Compiled, kitchen: Kitchen, partial: bool) -> str:
@@ -61,7 +63,7 @@ def _json(compiled: Compiled, kitchen: Kitchen, partial: bool) -> str:
 
     from tamis.table.data import table_data
 
-    data = table_data(compiled.recipe, compiled.table, compiled.equipment, kitchen)
+    data = table_data(compiled.table, compiled.equipment, kitchen)
     return json.dumps({"partial": partial, **data}, ensure_ascii=False, indent=1)
 
 
