@@ -50,10 +50,11 @@ def as_text(source: Source, finding: Diagnostic, ink: Ink = DRY) -> str:
     lines = [f"{source.name}:{line}:{column}: {level}: {finding.message} ({finding.rule})"]
     lines += _marked(source, finding.span, "^", "", finding.severity, ink)
     for label in finding.labels:
-        lines += _marked(source, label.span, "-", label.message, "quiet", ink)
+        marked = _marked(source, label.span, "-", label.message, "quiet", ink)
+        lines += marked if marked[0] not in lines else marked[1:]
     if finding.hint:
         lines.append("      " + ink.paint("> ", "hint") + finding.hint)
-    if finding.fix and finding.fix.title != finding.hint:
+    if finding.fix and not (finding.fix.replacement and finding.fix.replacement in finding.hint):
         lines.append("      " + ink.paint("> ", "hint") + f"mend it so: {finding.fix.title}")
     return "\n".join(lines)
 

@@ -44,6 +44,7 @@ _NUMBER = re.compile(
     r"[ \u00a0-]?((?:[^\W\d_]+\.?[ \u00a0-]?){1,4})",
     re.IGNORECASE,
 )
+_OPEN = re.compile(r"(?<!\\)\[")
 _KINDS = ("mass", "volume")
 
 
@@ -56,7 +57,9 @@ def check(view: View) -> Iterator[Diagnostic]:
 
 
 def _in_words(view: View, part: Text) -> Iterator[Diagnostic]:
-    for found in _NUMBER.finditer(part.text):
+    # After a bracket that nothing closes, the words were meant as a clause, and that is told already.
+    unclosed = _OPEN.search(part.text)
+    for found in _NUMBER.finditer(part.text, 0, unclosed.start() if unclosed else len(part.text)):
         words = re.split(r"[ \u00a0-]+", found[2].strip(" \u00a0-"))
         unit = view.kitchen.units.get(words[0])
         if unit is None or unit.kind not in _KINDS:
