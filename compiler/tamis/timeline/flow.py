@@ -1,0 +1,101 @@
+"""What must follow what, and how soon.
+
+The recipe knows which line works on which food. For time that is not enough: after a bake the bread comes
+out at once, after a rest it may wait, a starter may not stand for ever, a gravy is made while the meat
+rests, and an oven that is heating holds up nothing but the baking.
+"""
+
+from __future__ import annotations
+
+from tamis.model.recipe import Action, Recipe
+from tamis.timeline.heating import heats_alone
+from tamis.timeline.network import Link
+from tamis.timeline.tasks import Tasks
+
+
+def flow_links(recipe: Recipe, tasks: Tasks) -> list[Link]:
+    """The links between the lines of a recipe."""
+    links: list[Link] = []
+    before = _before(recipe)
+    followed: set[int] = set()
+    for action in recipe.actions:
+        if not heats_alone(action):
+            links += _after(recipe, tasks, action, before[action.number], followed)
+            links += _beside(recipe, tasks, action)
+        first = tasks.first[action.number]
+        links += [Link(tasks.last[line], first, from_start=True) for line in action.after_start]
+        if action.before is not None:
+            links.append(Link(tasks.last[action.number], tasks.first[action.before]))
+    links += _heated(recipe, tasks)
+    return list(dict.fromkeys(links))
+
+
+def _before(recipe: Recipe) -> list[tuple[int, ...]]:
+    """The lines that each line must wait for; one that only heats a station stands for those before it."""
+    before: list[tuple[int, ...]] = []
+    for action in recipe.actions:
+        lines: list[int] = []
+        for line in action.after:
+            if line < action.number and heats_alone(recipe.actions[line]):
+                lines += before[line]
+            elif line != action.number:
+                lines.append(line)
+        before.append(tuple(dict.fromkeys(lines)))
+    return before
+
+
+def _after(recipe: Recipe, tasks: Tasks, action: Action, before: tuple[int, ...], followed: set[int]) -> list[Link]:
+    """Links to what comes before: at once, within a time, or no later than its window allows."""
+    links = []
+    batch = _batch(recipe, action, before)
+    for line in before:
+        a, b = tasks.last[line], tasks.first[action.number]
+        limit = None
+        if line == batch and line not in followed:
+            followed.add(line)
+            limit = 0 if action.at_once else action.within
+        links.append(Link(a, b, 0, limit))
+        wait = tasks.tasks[a]
+        if limit is None and wait.kind == "window" and wait.hi is not None and wait.hi > wait.lo:
+            links.append(Link(a, b, 0, wait.hi, from_start=True))
+    return links
+
+
+def _batch(recipe: Recipe, action: Action, before: tuple[int, ...]) -> int | None:
+    """The line before that had the same batch in hand, if it matters how soon this one follows."""
+    if not action.at_once and action.within is None:
+        return None
+    return max(
+        (
+            line
+            for line in before
+            if recipe.actions[line].component == action.component and recipe.actions[line].before != action.number
+        ),
+        default=None,
+    )
+
+
+def _beside(recipe: Recipe, tasks: Tasks, action: Action) -> list[Link]:
+    """A meanwhile begins no sooner than its wait, and after the meanwhile before it."""
+    if action.beside is None:
+        return []
+    b = tasks.first[action.number]
+    links = [Link(tasks.last[action.beside], b, from_start=True)]
+    previous = action.number - 1
+    while previous > action.beside and heats_alone(recipe.actions[previous]):
+        previous -= 1
+    if previous > action.beside and recipe.actions[previous].beside == action.beside:
+        links.append(Link(tasks.last[previous], b))
+    return links
+
+
+def _heated(recipe: Recipe, tasks: Tasks) -> list[Link]:
+    """From each heating to the next line that cooks there."""
+    links = []
+    cooks_there: dict[str, int] = {}
+    for action in reversed(recipe.actions):
+        if heats_alone(action) and action.heats in cooks_there:
+            links.append(Link(tasks.last[action.number], tasks.first[cooks_there[action.heats]]))
+        if action.work.station and not heats_alone(action):
+            cooks_there[action.work.station] = action.number
+    return links

@@ -1,0 +1,62 @@
+"""How long a station takes to get hot.
+
+An oven is empty while it heats, so it can be lit long before the food is ready, and must be: a line that
+only says *bake at 230 °C* has half an hour hidden in it. The time follows from the temperature and the
+house's oven (`heat` and `stone` in `kitchen.toml`).
+"""
+
+from __future__ import annotations
+
+from fractions import Fraction
+from math import ceil
+from typing import TYPE_CHECKING
+
+from tamis.model.recipe import Action
+
+if TYPE_CHECKING:
+    from tamis.kitchen.house import Kitchen
+
+ROOM = 20
+"""°C from which a station heats: common practice for a kitchen."""
+
+BY_THEMSELVES = ("oven", "grill", "bath")
+"""Stations that are heated empty, with nobody standing by."""
+
+GRILL = 300
+"""Seconds for a grill without a temperature; common practice."""
+
+
+def heats_alone(action: Action) -> bool:
+    """Whether a line heats a station that needs nobody, and nothing else: it holds up no food."""
+    return action.heats in BY_THEMSELVES and not action.uses
+
+
+def heating_seconds(action: Action, kitchen: Kitchen) -> int:
+    """How long the line's station heats: the cook's own time, else by temperature, and longer with a stone
+    in it."""
+    wait = action.work.wait
+    if wait is not None and action.work.given == "text":
+        return ceil(wait.lo)
+    hottest = _hottest(action)
+    if hottest is None:
+        return ceil(wait.lo) if wait is not None else GRILL
+    return _by_temperature(hottest, action, kitchen)
+
+
+def preheating_seconds(action: Action, kitchen: Kitchen) -> int:
+    """How long the line's station must heat before it though no line asks for it; 0 where it is hot already."""
+    if action.preheat is None or heats_alone(action):
+        return 0
+    return _by_temperature(action.preheat.hi, action, kitchen)
+
+
+def _by_temperature(hottest: Fraction, action: Action, kitchen: Kitchen) -> int:
+    house = kitchen.settings.kitchen
+    seconds = ceil((hottest - ROOM) / house.heat * 60) if hottest > ROOM and house.heat > 0 else 0
+    return seconds + (house.stone if any(tool.equipment.heats for tool in action.tools) else 0)
+
+
+def _hottest(action: Action) -> Fraction | None:
+    """The highest temperature, in °C, that the line sets or wants reached; cues are the food's own."""
+    amounts = [*(s.celsius for s in action.settings), *(t.celsius for t in action.targets)]
+    return max((amount.hi for amount in amounts if amount is not None), default=None)

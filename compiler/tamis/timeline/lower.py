@@ -1,0 +1,26 @@
+"""From a recipe to work that can be planned.
+
+A planner never looks at the recipe, so everything that the text means for time must be in the network: what
+becomes a task (`tasks`), and what must follow what (`flow`).
+"""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from tamis.model.recipe import Recipe
+from tamis.timeline.flow import flow_links
+from tamis.timeline.network import COOK, Network, Resource
+from tamis.timeline.tasks import Tasks
+
+if TYPE_CHECKING:
+    from tamis.kitchen.house import Kitchen
+
+
+def lower(recipe: Recipe, kitchen: Kitchen) -> Network:
+    """All tasks of a recipe in the order of its text, and the links between them."""
+    tasks = Tasks(recipe, kitchen)
+    for action in recipe.actions:
+        tasks.add(action)
+    cooks = Resource(COOK, max(1, kitchen.settings.kitchen.cooks))
+    return Network(tuple(tasks.tasks), (*tasks.links, *flow_links(recipe, tasks)), (cooks,))

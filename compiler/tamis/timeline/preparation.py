@@ -1,0 +1,119 @@
+"""Work that the ingredients ask for before their line: an onion chopped, butter melted, beans soaked.
+
+A recipe never gives a time for it, though it is often half of the cooking. What a word costs comes from the
+verb that it is a form of, by the piece and by weight; what must be done late or only takes waiting comes
+from `grammar/preparations.toml`.
+"""
+
+from __future__ import annotations
+
+import re
+from functools import cache
+from math import ceil
+from typing import TYPE_CHECKING, Literal, NamedTuple
+
+from tamis.assets import asset_text
+from tamis.kitchen.seconds import seconds
+from tamis.model.recipe import Use
+
+if TYPE_CHECKING:
+    from tamis.kitchen.house import Kitchen
+
+When = Literal["before", "just-before", "boils", "waits"]
+
+_WORD = re.compile(r"[^\W\d_][\w’'-]*")
+_LONGEST = 3
+_TABLES: dict[str, When] = {
+    "before": "before",
+    "just_before": "just-before",
+    "boils": "boils",
+    "waits": "waits",
+    "fats": "waits",
+}
+
+
+class Preparation(NamedTuple):
+    """One thing to do to one ingredient: when, how many seconds, and in words (`chop onion`)."""
+
+    when: When
+    seconds: int
+    title: str
+
+
+def preparations(use: Use, kitchen: Kitchen) -> list[Preparation]:
+    """What a use's words after the comma, and its states before the name, ask for."""
+    ingredient = use.ingredient
+    found: list[Preparation] = []
+    for word in ingredient.states:
+        known = _known(_is_fat(use)).get(word)
+        if known is not None and known[1]:
+            found.append(_titled(*known, word, ingredient.name, kitchen))
+    if ingredient.preparation:
+        found += _after_comma(use, kitchen)
+    return found
+
+
+def _after_comma(use: Use, kitchen: Kitchen) -> list[Preparation]:
+    words = _WORD.findall(use.ingredient.preparation.lower())
+    known_words = _known(_is_fat(use))
+    name, at = use.ingredient.name, 0
+    found = []
+    while at < len(words):
+        phrase = _longest(words, at, known_words)
+        if phrase:
+            when, takes = known_words[phrase]
+            at += phrase.count(" ") + 1
+            if takes:
+                found.append(_titled(when, takes, phrase, name, kitchen))
+            continue
+        verb = kitchen.verbs.participle(words[at])
+        if verb is not None and not verb.waits and words[at] != verb.base + "ing":
+            takes = verb.takes + _by_amount(use, verb.per_piece, verb.per_kg, kitchen)
+            title = f"{verb.base} {name}"
+            found.append(Preparation("before", takes or kitchen.settings.kitchen.handling, title))
+        at += 1
+    return found
+
+
+def _is_fat(use: Use) -> bool:
+    goods = use.ingredient.goods
+    return goods is not None and goods.role == "fat"
+
+
+def _longest(words: list[str], at: int, known: dict[str, tuple[When, int]]) -> str:
+    """The longest known phrase that begins at a word; empty if there is none."""
+    phrases = (" ".join(words[at : at + count]) for count in range(_LONGEST, 0, -1))
+    return next((phrase for phrase in phrases if phrase in known), "")
+
+
+def _titled(when: When, takes: int, phrase: str, name: str, kitchen: Kitchen) -> Preparation:
+    """With the verb in front where the phrase is a form of one, else as the cook would read it off the
+    list."""
+    verb = kitchen.verbs.participle(phrase)
+    return Preparation(when, takes, f"{verb.base} {name}" if verb is not None else f"{phrase} {name}")
+
+
+def _by_amount(use: Use, per_piece: int, per_kg: int, kitchen: Kitchen) -> int:
+    """Seconds for so many pieces and so much weight, where these are known."""
+    takes = 0
+    measures = use.ingredient.measures
+    if per_piece and measures and kitchen.units.get(measures[0].unit) is None:
+        takes += ceil(per_piece * measures[0].amount.hi * use.times * use.fraction)
+    if per_kg and use.mass.known:
+        takes += ceil(per_kg * use.mass.hi / 1000)
+    return takes
+
+
+@cache
+def _known(fat: bool) -> dict[str, tuple[When, int]]:
+    """The words of the data file; those that mean no work have no seconds. A fault in the file raises."""
+    import tomllib
+
+    tables = tomllib.loads(asset_text("grammar/preparations.toml"))
+    known: dict[str, tuple[When, int]] = {}
+    for word in tables.pop("nothing")["words"].split(", "):
+        known[word] = ("before", 0)
+    for table, entries in tables.items():
+        for word, takes in entries.items():
+            known[word] = (_TABLES[table], seconds(takes) if fat or table != "fats" else 0)
+    return known

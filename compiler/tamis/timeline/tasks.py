@@ -1,0 +1,176 @@
+"""What of a recipe becomes a task.
+
+A line of a method is seldom one task. "Cover and leave for 8 h" is a moment of the cook's and a night of
+the dough's; "[in 4 batches]" is the same again four times; "basting every 15 min" calls the cook back; "1
+onion, chopped" is work before it; and an oven must be hot.
+"""
+
+from __future__ import annotations
+
+from math import ceil
+from typing import TYPE_CHECKING
+
+from tamis.model.recipe import Action, Recipe
+from tamis.timeline.heating import heating_seconds, heats_alone, preheating_seconds
+from tamis.timeline.network import Kind, Link, Part, Task
+from tamis.timeline.preparation import Preparation, preparations
+
+if TYPE_CHECKING:
+    from tamis.kitchen.house import Kitchen
+
+MOST_ROUNDS = 12
+"""Beyond so many rounds of work and wait they become one task: nobody reads further."""
+
+MOMENT = 30
+"""Seconds that a cook called back to baste or turn spends; common practice."""
+
+FRESH = 600
+"""Seconds for which what is made ready right before its line stays fit for it; common practice."""
+
+
+class Tasks:
+    """The tasks so far, and the links inside a line. `first`, `handled` and `last` are the tasks of each
+    action by its index: the one that it begins with, the first that holds the cook, and the one that it
+    ends with."""
+
+    __slots__ = ("first", "handled", "kitchen", "last", "links", "recipe", "steps", "tasks")
+
+    def __init__(self, recipe: Recipe, kitchen: Kitchen) -> None:
+        self.recipe = recipe
+        self.kitchen = kitchen
+        self.tasks: list[Task] = []
+        self.links: list[Link] = []
+        self.first: list[int] = []
+        self.handled: list[int] = []
+        self.last: list[int] = []
+        self.steps: dict[tuple[int, int], list[Action]] = {}
+        for action in recipe.actions:
+            self.steps.setdefault((action.component, action.step), []).append(action)
+
+    def add(self, action: Action) -> None:
+        """All tasks of one line."""
+        before = self._before(action)
+        start = len(self.tasks)
+        self.first.append(start)
+        self.handled.append(start)
+        self.links += [Link(task, start, 0, limit) for task, limit in before]
+        if heats_alone(action):
+            self._heating(action)
+        else:
+            self._rounds(action)
+        self.last.append(len(self.tasks) - 1)
+
+    def _task(
+        self,
+        action: Action,
+        part: Part,
+        lo: int,
+        hi: int | None = None,
+        kind: Kind = "fixed",
+        hands: bool = False,
+        title: str = "",
+    ) -> int:
+        index, work, waits = len(self.tasks), action.work, part == "wait"
+        self.tasks.append(
+            Task(
+                f"{action.number}.{part}.{index}",
+                lo,
+                lo if kind == "fixed" else hi,
+                kind,
+                hands,
+                part,
+                action.number,
+                title,
+                work.machine and waits,
+                work.station if waits else action.heats or work.station if part == "heat" else "",
+                (),
+                action.beside is not None and part != "heat" and not heats_alone(action),
+                action.span,
+            )
+        )
+        return index
+
+    def _before(self, action: Action) -> list[tuple[int, int | None]]:
+        """Tasks that a line asks for before it, each with how long before at most."""
+        tasks: list[tuple[int, int | None]] = []
+        heat = preheating_seconds(action, self.kitchen)
+        if heat:
+            tasks.append((self._task(action, "heat", heat), None))
+        step = self.steps[action.component, action.step]
+        if step[0] is action:
+            early = [one for line in step for one in self._preparations(line) if one.when == "before"]
+            if early:
+                tasks.append((self._by_hand(action, early), None))
+        wanted = [one for one in self._preparations(action) if one.when != "before"]
+        late = [one for one in wanted if one.when == "just-before"]
+        if late:
+            tasks.append((self._by_hand(action, late), FRESH))
+        for one in wanted:
+            if one.when in ("boils", "waits"):
+                task = self._task(action, "prepare", one.seconds, title=one.title)
+                tasks.append((task, FRESH if one.when == "boils" else None))
+        return tasks
+
+    def _preparations(self, action: Action) -> list[Preparation]:
+        uses = self.recipe.uses
+        return [one for index in action.uses for one in preparations(uses[index], self.kitchen)]
+
+    def _by_hand(self, action: Action, group: list[Preparation]) -> int:
+        title = ", ".join(dict.fromkeys(one.title for one in group))
+        return self._task(action, "prepare", sum(one.seconds for one in group), hands=True, title=title)
+
+    def _heating(self, action: Action) -> None:
+        if action.work.handling:
+            self._task(action, "handle", action.work.handling, hands=True)
+            self._join()
+        self._task(action, "heat", heating_seconds(action, self.kitchen))
+
+    def _join(self) -> None:
+        """Lets the task that comes next follow the last one without a gap."""
+        self.links.append(Link(len(self.tasks) - 1, len(self.tasks), 0, 0))
+
+    def _rounds(self, action: Action) -> None:
+        """The line as often as it is done. Where the cook works between waits each round has tasks of its
+        own."""
+        work = action.work
+        count = ceil(action.times * action.batches)
+        mixed = work.wait is not None and work.handling > 0 and not work.hands
+        rounds = count if mixed and count <= MOST_ROUNDS else 1
+        for turn in range(rounds):
+            if turn:
+                limit = None if work.window else 0
+                self.links.append(Link(len(self.tasks) - 1, len(self.tasks), 0, limit))
+            self._round(action, count // rounds)
+
+    def _round(self, action: Action, factor: int) -> None:
+        work = action.work
+        if work.handling or work.wait is None:
+            self._task(action, "handle", work.handling * factor, hands=True)
+        if work.wait is None:
+            return
+        if work.handling:
+            self._join()
+        lo = ceil(work.wait.lo * factor)
+        hi = None if work.wait.hi is None else max(lo, ceil(work.wait.hi * factor))
+        spent = 0 if work.hands else self._called_back(action, lo)
+        kind: Kind = "window" if work.window or hi is None else "fixed" if hi == lo else "estimate"
+        self._task(action, "wait", lo - spent, None if hi is None else hi - spent, kind, work.hands)
+
+    def _called_back(self, action: Action, length: int) -> int:
+        """Cuts a wait at the moments at which it calls the cook; returns the seconds up to the end of the
+        last."""
+        gap = 0
+        for tending in action.tending:
+            if tending.every is not None:
+                gap = ceil(tending.every.lo)
+            elif tending.once:
+                gap = (length + 1) // 2
+        if gap <= MOMENT or (length - 1) // gap > MOST_ROUNDS:
+            return 0
+        moments = (length - 1) // gap
+        for moment in range(moments):
+            self._task(action, "wait", gap - (MOMENT if moment else 0))
+            self._join()
+            self._task(action, "handle", min(MOMENT, length - moments * gap), hands=True)
+            self._join()
+        return moments * gap + min(MOMENT, length - moments * gap) if moments else 0
