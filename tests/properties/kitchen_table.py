@@ -36,11 +36,25 @@ def demo_texts() -> dict[str, str]:
     return {path.stem: path.read_text(encoding="utf-8") for path in paths}
 
 
+@cache
+def scraps() -> dict[str, list[str]]:
+    """Pieces of the language by kind: lines, starts of a sentence, clauses."""
+    kinds: dict[str, list[str]] = {}
+    kind: list[str] = []
+    for line in (Path(__file__).parent / "scraps.txt").read_text(encoding="utf-8").splitlines():
+        heading = re.fullmatch(r"== (\w+) ==", line)
+        if heading:
+            kind = kinds[heading[1]] = []
+        else:
+            kind.append("" if line == "(nothing)" else line)
+    return kinds
+
+
 def compiled(stem: str, text: str) -> Compiled:
-    """The text as the recipe of that stem, with the recipes that it uses at hand as they are."""
+    """The text as the recipe of that stem, with the demo recipes that the sound one uses at hand."""
     from tamis.compile import compile
 
-    used = {name: _whole(name).supply for name in _used(demo_texts()[stem])}
+    used = {name: _whole(name).supply for name in _used(demo_texts().get(stem, text))}
     return compile(Source(f"{stem}.tamis", text), default_kitchen(), used)
 
 

@@ -7,8 +7,8 @@ import random
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
-
 from kitchen_table import demo_texts, edited
+
 from tamis.source import Source, decode
 from tamis.syntax.document import Action, Ahead, Clause, Document, Step
 from tamis.syntax.outline import parse
