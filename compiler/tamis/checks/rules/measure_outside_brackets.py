@@ -64,7 +64,7 @@ def _in_words(view: View, part: Text) -> Iterator[Diagnostic]:
         unit = view.kitchen.units.get(words[0])
         if unit is None or unit.kind not in _KINDS:
             continue
-        name = [word.lower() for word in words[1:] if word.lower() != "of"]
+        name = [word.lower().rstrip(".") for word in words[1:] if word.lower() != "of"]
         length = _food(view, name)
         if not length:
             continue

@@ -1,0 +1,160 @@
+"""Where each rule stops: lines that look like its fault and are none, and faults in less suspicious dress.
+
+A line is written under the heading of a small recipe; expected are the words that the rule marks.
+"""
+
+from __future__ import annotations
+
+import pytest
+
+from tamis.compile import compile
+from tamis.kitchen.house import default_kitchen
+from tamis.source import Source
+
+HEAD = "title: Edge\nserves: 4\n\n# Edge\n\n"
+
+
+def marked(rule: str, text: str) -> list[str]:
+    """The words that a rule marks in a recipe."""
+    source = Source("edge.tamis", text if text.startswith("title") else HEAD + text + "\n")
+    compiled = compile(source, default_kitchen(), {})
+    return [source.slice(finding.span) for finding in compiled.findings if finding.rule == rule]
+
+
+@pytest.mark.parametrize(
+    ("text", "expected"),
+    [
+        ("Stir [100 g rolled oats] with 200 ml milk.", ["200 ml milk"]),
+        ("Stir [100 g rolled oats] with 1 1/2 cups of milk and leave it.", ["1 1/2 cups of milk"]),
+        ("Stir [100 g rolled oats] with a tablespoon of honey.", ["a tablespoon of honey"]),
+        ("Stir [100 g rolled oats] and half a teaspoon fine salt.", ["half a teaspoon fine salt"]),
+        ("Stir [100 g rolled oats] in a 2 litre jug.", []),
+        ("Stir [100 g rolled oats] in one go, 2 cm deep.", []),
+        ("Stir [100 g rolled oats]; at 500 m above the sea they need more.", []),
+        ("Stir [100 g rolled oats] with 3 large spoons.", []),
+        ("Stir [100 g rolled oats].\n\nNote: 20 g butter makes them richer.", []),
+    ],
+)
+def test_measure_outside_brackets(text: str, expected: list[str]) -> None:
+    assert marked("measure-outside-brackets", text) == expected
+
+
+@pytest.mark.parametrize(
+    ("text", "expected"),
+    [
+        ("Stir [100 g rolled oats].\nAdd the cold butter and stir.", ["cold butter"]),
+        ("Stir [100 g rolled oats].\nFold in honey.", ["honey"]),
+        ("Stir [100 g rolled oats] [in a bowl].\nAdd the oats to the pan.", []),
+        ("Beat [2 eggs] [in a bowl].\nAdd the yolks slowly.", []),
+        ("Knead [500 g bread flour] with [300 g water] [in a bowl] [for 8 min].\nWork in the flour.", []),
+        ("Stir [100 g rolled oats].\nMix everything well.", []),
+        ("Stir [100 g rolled oats].\nAdd [20 g butter] and stir.", []),
+        ("Stir [100 g rolled oats].\nNever mind the butter.", []),
+    ],
+)
+def test_food_not_bracketed(text: str, expected: list[str]) -> None:
+    assert marked("food-not-bracketed", text) == expected
+
+
+@pytest.mark.parametrize(
+    ("text", "expected"),
+    [
+        ("Stir [sugar].", ["[sugar]"]),
+        ("Stir [sugar, sifted].", ["[sugar, sifted]"]),
+        ("Season with [salt].", []),
+        ("Stir in [salt, to taste].", []),
+        ("Dust with [icing sugar].", []),
+        ("Stir in [a pinch of salt].", []),
+        ("Stir [juice of 1 lemon].", []),
+    ],
+)
+def test_missing_quantity(text: str, expected: list[str]) -> None:
+    assert marked("missing-quantity", "Stir [100 g rolled oats] [in a bowl].\n" + text) == expected
+
+
+@pytest.mark.parametrize(
+    ("food", "agree"),
+    [
+        ("420 g (3 cups) bread flour", True),
+        ("500 g (3 cups) bread flour", True),  # 22 % over: a packed cup
+        ("600 g (3 cups) bread flour", False),
+        ("200 g (1 cup) sugar", True),
+        ("240 g (1 cup) sugar", False),
+        ("240 g (1 cup) milk", True),
+        ("1 lb (450 g) carrots", True),
+        ("1 lb (550 g) carrots", False),
+        ("1 pint (500 ml) milk", True),
+        ("5 g (1 tsp) baking powder", True),
+        ("3 g (1/2 tsp) fine salt", True),
+        ("3 g (2 tsp) fine salt", False),
+        ("3 (450 g) carrots", True),  # pieces differ too much to be held against a weight
+        ("200 g (1 cup) quandong flakes", True),  # nothing is known, so nothing is said
+    ],
+)
+def test_measures_disagree(food: str, agree: bool) -> None:
+    assert marked("measures-disagree", f"Stir [{food}] [in a bowl].") == ([] if agree else [f"[{food}]"])
+
+
+@pytest.mark.parametrize(
+    ("first", "second", "agree"),
+    [
+        ("140 g (1 cup) bread flour", "420 g (3 cups) bread flour", True),
+        ("120 g (1 cup) bread flour", "420 g (3 cups) bread flour", False),
+        ("120 g (1 cup) sifted icing sugar", "100 g (1 cup) sifted icing sugar", False),
+        ("4 g (1/2 tbsp) bread flour", "130 g (1 cup) bread flour", True),  # half a gram either way
+        ("120 g (1 cup) bread flour", "140 g (1 cup) rye flour", True),
+    ],
+)
+def test_two_densities(first: str, second: str, agree: bool) -> None:
+    found = marked("two-densities", f"Stir [{first}] [in a bowl].\nAdd [{second}].")
+    assert found == ([] if agree else [f"[{second}]"])
+
+
+@pytest.mark.parametrize(
+    ("text", "expected"),
+    [
+        ("Set [4 apples] [in a baking dish].\n[Bake for 40 min at 180 °C].", []),
+        ("Set [4 apples] [in a baking dish].\n[Bake for 40 min] [at 350 °F].", []),
+        ("Set [4 apples] [in a baking dish].\n[Bake for 40 min].\nHeat [the oven] [to 180 °C].", ["Bake"]),
+        ("Fry [4 apples] [in 20 g butter] [in a frying pan] [for 5 min].", []),
+    ],
+)
+def test_oven_without_temperature(text: str, expected: list[str]) -> None:
+    assert marked("oven-without-temperature", text) == expected
+
+
+@pytest.mark.parametrize(
+    ("text", "expected"),
+    [
+        # The batch itself goes into the new vessel.
+        ("Add [20 g butter] and scrape [into a bowl].", []),
+        ("Tip them over [20 g butter] [in a bowl].", []),
+        ("Add [20 g butter].", []),
+        ("Whisk [2 eggs] with [20 g sugar] [in a bowl].", ["[in a bowl]"]),
+        ("[Set aside].\nWhisk [2 eggs] [in a bowl].\nAdd [the onions].", []),
+    ],
+)
+def test_new_vessel(text: str, expected: list[str]) -> None:
+    begun = "Fry [2 onions, sliced] [in 20 ml olive oil] [in a frying pan] [for 5 min] [until soft].\n"
+    assert marked("new-vessel", begun + text) == expected
+
+
+@pytest.mark.parametrize(
+    ("clauses", "found"),
+    [
+        ("[for 8–12 min]", True),
+        ("[for 8 min]", False),
+        ("[for 8–12 min] [until golden]", False),
+        ("[until golden, 8–12 min]", False),
+        ("[for at least 8 min, up to 12 min]", False),
+    ],
+)
+def test_missing_cue(clauses: str, found: bool) -> None:
+    text = f"Fry [2 onions, sliced] [in 20 ml olive oil] [in a frying pan] {clauses}."
+    assert bool(marked("missing-cue", text)) is found
+
+
+def test_missing_yield_is_not_told_of_a_yield_that_cannot_be_read() -> None:
+    text = "title: Edge\nserves: many\n\n# Edge\n\nStir [100 g rolled oats].\n"
+    assert marked("missing-yield", text) == []
+    assert marked("missing-yield", text.replace("serves: many\n", "")) == ["title"]
