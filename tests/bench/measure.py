@@ -1,0 +1,156 @@
+"""The measurements: what each phase costs beside the floors, and how time grows with nasty input.
+
+Everything is CPU time of this process, floor and phase in turn for each recipe, so that a busy neighbour or a slow
+minute falls on both. No recipe is measured twice, as a compiler may remember what it has read. A round is one number
+a name; of several rounds the median counts.
+"""
+
+from __future__ import annotations
+
+import math
+import os
+import subprocess
+import sys
+import tempfile
+from collections import defaultdict
+from collections.abc import Iterator
+from contextlib import contextmanager
+from pathlib import Path
+from statistics import median
+from time import perf_counter, process_time
+
+import floor
+from nasty import FAMILIES
+from tamis.compile import compile
+from tamis.model.build import build
+
+from tamis.checks.run import run_checks
+from tamis.checks.view import View
+from tamis.kitchen.house import default_kitchen
+from tamis.library.library import open_library
+from tamis.publish.site import build_site
+from tamis.reading.reader import read
+from tamis.source import Source
+from tamis.syntax.outline import parse
+from tamis.table.equipment import equipment_list
+from tamis.table.ingredients import build_table
+from tamis.timeline.timeline import build_timeline
+
+Costs = dict[str, float]
+Growth = dict[int, float]
+_ENOUGH = 20.0
+
+
+class Watch:
+    """CPU seconds by name, added up."""
+
+    __slots__ = ("costs",)
+
+    def __init__(self) -> None:
+        self.costs: defaultdict[str, float] = defaultdict(float)
+
+    @contextmanager
+    def on(self, name: str) -> Iterator[None]:
+        """Add the time of the block to that of the name."""
+        begin = process_time()
+        try:
+            yield
+        finally:
+            self.costs[name] += process_time() - begin
+
+
+def round_of(texts: list[str]) -> Costs:
+    """Seconds a recipe, by name, over recipes that have not been seen before."""
+    watch = Watch()
+    half = len(texts) // 2
+    for text in texts[:half]:
+        _floors(text, watch)
+        _phases(text, watch)
+    costs = {name: cost / half for name, cost in watch.costs.items()}
+    return costs | {"build": _site(texts[half:]) / (len(texts) - half)}
+
+
+def _floors(text: str, watch: Watch) -> None:
+    with watch.on("floor parse"):
+        floor.parse(text)
+    data = floor.page_data(text)
+    with watch.on("floor page"):
+        floor.page(data)
+
+
+def _phases(text: str, watch: Watch) -> None:
+    """What `tamis.compile` does, phase by phase."""
+    source, kitchen = Source("bench.tamis", text), default_kitchen()
+    with watch.on("parse"):
+        document, syntax = parse(source)
+        reading, misread = read(document, kitchen)
+    with watch.on("understand"):
+        recipe, unsound = build(reading, {}, kitchen)
+    with watch.on("table"):
+        table, equipment = build_table(recipe, kitchen), equipment_list(recipe, kitchen)
+    with watch.on("timeline"):
+        timeline = build_timeline(recipe, kitchen)
+    with watch.on("check"):
+        view = View(source, document, recipe, table, timeline, kitchen, {})
+        run_checks(view, (*syntax, *misread, *unsound))
+    assert equipment is not None
+
+
+def _site(texts: list[str]) -> float:
+    """Seconds for a whole site, from the files to the files."""
+    with tempfile.TemporaryDirectory() as name:
+        folder = Path(name, "recipes")
+        folder.mkdir()
+        for at, text in enumerate(texts):
+            Path(folder, f"recipe-{at}.tamis").write_text(text, encoding="utf-8")
+        begin = process_time()
+        report = build_site(open_library(folder), Path(name, "site"))
+        taken = process_time() - begin
+    if report.pages < len(texts):
+        raise RuntimeError(f"the site has {report.pages} pages for {len(texts)} recipes: {report}")
+    return taken
+
+
+def cold(text: str, runs: int) -> tuple[float, float]:
+    """Wall seconds of a bare interpreter and of `tamis check` on one file, each the median of so many starts."""
+    with tempfile.TemporaryDirectory() as name:
+        path = Path(name, "one.tamis")
+        path.write_text(text, encoding="utf-8")
+        bare, check = [], []
+        for _ in range(runs):
+            bare.append(_wall("-c", "pass"))
+            check.append(_wall("-m", "tamis", "check", str(path)))
+    return median(bare), median(check)
+
+
+def _wall(*arguments: str) -> float:
+    begin = perf_counter()
+    subprocess.run([sys.executable, *arguments], stdout=subprocess.DEVNULL, check=True, env=dict(os.environ))
+    return perf_counter() - begin
+
+
+def growth(family: str, sizes: list[int]) -> Growth:
+    """Seconds to compile texts of a family, by size; it stops early where it has become clear that it will not end."""
+    make, taken = FAMILIES[family], {}
+    for size in sizes:
+        taken[size] = min(_compiling(make(size)) for _ in range(2))
+        if taken[size] > _ENOUGH:
+            break
+    return taken
+
+
+def _compiling(text: str) -> float:
+    begin = process_time()
+    compile(Source("nasty.tamis", text), default_kitchen(), {})
+    return process_time() - begin
+
+
+def exponent(taken: Growth) -> float:
+    """The slope of the last two doublings on a double logarithmic scale: 1 is linear, 2 is quadratic."""
+    (size, time), *_, (last_size, last_time) = list(taken.items())[-3:]
+    return math.log(last_time / time) / math.log(last_size / size)
+
+
+def medians(rounds: list[Costs]) -> Costs:
+    """Name by name, the median of the rounds."""
+    return {name: median(costs[name] for costs in rounds) for name in rounds[0]}

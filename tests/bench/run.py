@@ -1,0 +1,110 @@
+"""The figures of the compiler: `python tests/bench/run.py [--recipes 200] [--json FILE]`.
+
+Prints what each phase costs in floors (see `floor.py`), how long a first check takes in starts of a bare interpreter,
+and how the time grows with nasty input. Nothing is asserted: a figure over its target is marked, not a failure.
+"""
+
+from __future__ import annotations
+
+import argparse
+import json
+import platform
+from pathlib import Path
+from typing import NamedTuple
+
+from corpus import recipes
+from measure import cold, exponent, growth, medians, round_of
+from nasty import FAMILIES
+
+_WARM_UP = 4
+
+
+class Figure(NamedTuple):
+    """A line of the report: milliseconds measured and of the floor, their ratio, and the most it should be."""
+
+    what: str
+    measured: float
+    floor: float
+    ratio: float
+    target: float | None
+
+    @property
+    def verdict(self) -> str:
+        """Whether the ratio keeps to its target."""
+        if self.target is None:
+            return ""
+        return "ok" if self.ratio <= self.target else "over"
+
+
+def phase_figures(number: int, rounds: int) -> list[Figure]:
+    """Each phase and the whole build against F, milliseconds a recipe."""
+    texts = recipes(_WARM_UP + 2 * number * rounds)
+    round_of(texts[:_WARM_UP])
+    chunks = [texts[_WARM_UP + at * 2 * number :][: 2 * number] for at in range(rounds)]
+    costs = {name: 1000 * cost for name, cost in medians([round_of(chunk) for chunk in chunks]).items()}
+    floor = costs["floor parse"] + costs["floor page"]
+    lines = [
+        ("floor: parse a file", "floor parse", None),
+        ("floor: fill a page", "floor page", None),
+        ("parse (lines, clauses, roles)", "parse", 1.0),
+        ("understand (the model)", "understand", 1.0),
+        ("check (the rules)", "check", 1.0),
+        ("the table and the equipment", "table", None),
+        ("the timeline", "timeline", None),
+        ("full build, a recipe", "build", 2.0),
+    ]
+    return [Figure(what, costs[name], floor, costs[name] / floor, target) for what, name, target in lines]
+
+
+def cold_figure(runs: int) -> Figure:
+    """The first check after switching on, against a start of the bare interpreter."""
+    bare, check = cold(recipes(1)[0], runs)
+    return Figure("cold `tamis check` of one file", 1000 * check, 1000 * bare, check / bare, 12.0)
+
+
+def growth_figures(largest: int) -> list[Figure]:
+    """For each family of nasty input: the time for the largest size, and the exponent as its ratio."""
+    sizes = [largest >> shift for shift in (4, 3, 2, 1, 0)]
+    figures = []
+    for family in FAMILIES:
+        taken = growth(family, sizes)
+        last = max(taken)
+        what = f"growth: {family}, {last >> 10} kB"
+        figures.append(Figure(what, 1000 * taken[last], 1000 * taken[min(taken)], exponent(taken), 1.1))
+    return figures
+
+
+def report(figures: list[Figure]) -> str:
+    """The figures as a table for a person."""
+    lines = [f"{'what':40} {'measured':>12} {'floor':>10} {'ratio':>7} {'target':>7}"]
+    for figure in figures:
+        target = "" if figure.target is None else f"{figure.target:.1f}"
+        numbers = f"{figure.measured:9.3f} ms {figure.floor:7.3f} ms {figure.ratio:7.2f} {target:>7}"
+        lines.append(f"{figure.what:40} {numbers}  {figure.verdict}".rstrip())
+    lines.append("")
+    lines.append("floor: F a recipe; B for the cold check; the smallest text for growth, whose ratio is the exponent")
+    return "\n".join(lines)
+
+
+def main(arguments: list[str] | None = None) -> int:
+    """Measure, print, and write the figures to a file if wanted."""
+    parser = argparse.ArgumentParser(description="Measure the compiler against floors of the same machine.")
+    parser.add_argument("--recipes", type=int, default=200, help="recipes a round and measurement (200)")
+    parser.add_argument("--rounds", type=int, default=3, help="rounds of which the median counts (3)")
+    parser.add_argument("--starts", type=int, default=20, help="cold starts of which the median counts (20)")
+    parser.add_argument("--largest", type=int, default=256, metavar="KB", help="largest nasty text (256)")
+    parser.add_argument("--json", type=Path, metavar="FILE", help="write the figures there too")
+    options = parser.parse_args(arguments)
+    figures = phase_figures(options.recipes, options.rounds)
+    figures.append(cold_figure(options.starts))
+    figures += growth_figures(options.largest << 10)
+    print(report(figures))
+    if options.json:
+        said = [figure._asdict() | {"verdict": figure.verdict} for figure in figures]
+        machine = {"python": platform.python_version(), "machine": platform.machine()}
+        options.json.write_text(json.dumps(machine | {"figures": said}, indent=1) + "\n", encoding="utf-8")
+    return 0
+
+
+if __name__ == "__main__":
+    raise SystemExit(main())
