@@ -13,6 +13,7 @@ from typing import TYPE_CHECKING, cast
 from tamis.checks.registry import checks, names
 from tamis.diagnostics import Diagnostic, Severity, in_order
 from tamis.quantity.near import nearest
+from tamis.syntax.document import Step
 
 if TYPE_CHECKING:
     from tamis.checks.view import View
@@ -47,38 +48,43 @@ def _levelled(findings: list[Diagnostic], levels: Mapping[str, str]) -> list[Dia
 
 
 def _allowed(findings: list[Diagnostic], allows: list[Comment], document: Document) -> list[Diagnostic]:
+    """The findings that no allow silences, and one for each allow that silences none."""
     place = document.source.place
-    spoken_for = _lines_spoken_for(allows, document)
-    used: set[int] = set()
+    first_line = _first_lines(document)
+    spoken_for = _lines_spoken_for(document)
+    silencers: dict[tuple[str, int], list[Comment]] = {}
+    for allow in allows:
+        silencers.setdefault((allow.rule, spoken_for[place(allow.span.start).line]), []).append(allow)
+    used: set[Comment] = set()
     kept = []
     for finding in findings:
         line = place(finding.span.start).line
-        silencers = [
-            index for index, allow in enumerate(allows) if allow.rule == finding.rule and line in spoken_for[index]
-        ]
-        used.update(silencers)
-        if not silencers:
+        silencing = silencers.get((finding.rule, first_line.get(line, line)), ())
+        used.update(silencing)
+        if not silencing:
             kept.append(finding)
-    unused = (allow for index, allow in enumerate(allows) if index not in used)
-    return kept + [_idle(allow) for allow in unused]
+    return kept + [_idle(allow) for allow in allows if allow not in used]
 
 
-def _lines_spoken_for(allows: list[Comment], document: Document) -> list[range]:
-    """The lines of each allow: the next that is no comment, with the lines that continue its action."""
+def _first_lines(document: Document) -> dict[int, int]:
+    """For each line that continues an action: the line in which the action begins, which is spoken for as a whole."""
     place = document.source.place
-    comments = {place(comment.span.start).line for comment in document.comments}
-    ends: dict[int, int] = {}
+    first: dict[int, int] = {}
     for component in (document.opening, *document.components):
         for block in component.blocks:
-            for action in getattr(block, "actions", ()):
-                ends[place(action.span.start).line] = place(action.span.end).line
-    spoken_for = []
-    for allow in allows:
-        line = allow.line
-        while line in comments:
-            line += 1
-        spoken_for.append(range(line, ends.get(line, line) + 1))
-    return spoken_for
+            for action in block.actions if isinstance(block, Step) else ():
+                begin = place(action.span.start).line
+                first.update(dict.fromkeys(range(begin + 1, place(action.span.end).line + 1), begin))
+    return first
+
+
+def _lines_spoken_for(document: Document) -> dict[int, int]:
+    """For the line of each comment: the next that is none."""
+    lines = [document.source.place(comment.span.start).line for comment in document.comments]
+    following: dict[int, int] = {}
+    for line in reversed(lines):
+        following[line] = following.get(line + 1, line + 1)
+    return following
 
 
 def _idle(allow: Comment) -> Diagnostic:

@@ -13,7 +13,7 @@ if TYPE_CHECKING:
     from tamis.source import Source
     from tamis.syntax.document import Document
     from tamis.table.rows import Table
-    from tamis.timeline.timeline import Timeline
+    from tamis.timeline.records import Timeline
 
 
 class View(NamedTuple):

@@ -18,7 +18,7 @@ from tamis.reading.clauses import Reference, Tool
 
 if TYPE_CHECKING:
     from tamis.checks.view import View
-    from tamis.model.recipe import Recipe
+    from tamis.model.recipe import Component, Recipe
 
 RULE = "component-unused"
 LEVEL: Severity = "warning"
@@ -53,12 +53,13 @@ def check(view: View) -> Iterator[Diagnostic]:
     """Equipment that is made ready and not used, and food that is used only by what is not the dish."""
     recipe = view.recipe
     reached = _reached(recipe)
+    named = _named(recipe)
     taken = {source for product in recipe.products for source in product.from_products}
     for index, component in enumerate(recipe.components):
         if component.heading is None or index == recipe.dish:
             continue
         if component.product is None:
-            used = not component.prepares or _is_named_elsewhere(recipe, index)
+            used = not component.prepares or _is_called(component, index, named)
         else:
             # One that nothing takes at all is told where the products are matched.
             used = component.product in reached or component.product not in taken
@@ -81,16 +82,22 @@ def _reached(recipe: Recipe) -> set[int]:
     return reached
 
 
-def _is_named_elsewhere(recipe: Recipe, index: int) -> bool:
-    component = recipe.components[index]
-    names = {singular(tool.name.lower().split(" ")[-1]) for tool in component.prepares}
-    names.add(singular(component.name.lower().split(" ")[-1]))
+def _named(recipe: Recipe) -> dict[str, set[int]]:
+    """For each noun that an action calls by name: the components that do (two of them are enough to know)."""
+    named: dict[str, set[int]] = {}
     for action in recipe.actions:
-        if action.component == index:
-            continue
         for read in action.reads:
-            if not isinstance(read, Reference | Tool) or (isinstance(read, Tool) and not read.definite):
-                continue
-            if singular(read.name.lower().split(" ")[-1]) in names:
-                return True
-    return False
+            if isinstance(read, Reference) or (isinstance(read, Tool) and read.definite):
+                callers = named.setdefault(_noun(read.name), set())
+                if len(callers) < 2:
+                    callers.add(action.component)
+    return named
+
+
+def _is_called(component: Component, index: int, named: dict[str, set[int]]) -> bool:
+    nouns = [_noun(component.name), *(_noun(tool.name) for tool in component.prepares)]
+    return any(named.get(noun, set()) - {index} for noun in nouns)
+
+
+def _noun(name: str) -> str:
+    return singular(name.lower().split(" ")[-1])

@@ -52,10 +52,8 @@ def check(view: View) -> Iterator[Diagnostic]:
     """What follows an adding verb in plain words, if it is a food that nothing in the recipe measures."""
     known: set[str] | None = None
     for action in view.recipe.actions:
-        for use in action.verbs:
-            if not use.verb.adds:
-                continue
-            found = _named_after(view, action, use.span.end)
+        for part, at in _after_adding(action):
+            found = _food_at(view, part, at)
             if found is None:
                 continue
             if known is None:
@@ -67,22 +65,27 @@ def check(view: View) -> Iterator[Diagnostic]:
             yield Diagnostic(RULE, LEVEL, span, message, f"write `[20 g {food}]`, with the measure it needs")
 
 
-def _named_after(view: View, action: Action, offset: int) -> tuple[str, Span] | None:
-    """The food that the plain words after an offset name, if they begin with one."""
-    for part in action.parts:
-        if not isinstance(part, Text) or not part.span.start <= offset < part.span.end:
-            continue
-        at = offset - part.span.start
-        match = _PHRASE.match(part.text, at)
-        if match is None:
-            return None
-        words = _until_joint(match[1].split())
-        for end in range(len(words), 0, -1):
-            food = " ".join(words[:end]).lower()
-            if view.kitchen.larder.find(food.split(" ")):
-                start = part.text.index(words[0], match.start(1))
-                stop = part.text.index(words[end - 1], start) + len(words[end - 1])
-                return food, Span(start, stop).shifted(part.span.start)
+def _after_adding(action: Action) -> Iterator[tuple[Text, int]]:
+    """The plain words after each adding verb, and where in them it ends; verbs and parts both go left to right."""
+    parts = iter(action.parts)
+    part = next(parts, None)
+    for use in action.verbs:
+        while part is not None and part.span.end <= use.span.end:
+            part = next(parts, None)
+        if isinstance(part, Text) and use.verb.adds and use.span.end > part.span.start:
+            yield part, use.span.end - part.span.start
+
+
+def _food_at(view: View, part: Text, at: int) -> tuple[str, Span] | None:
+    """The food that the plain words from an offset on name, if they begin with one."""
+    match = _PHRASE.match(part.text, at)
+    words = _until_joint(match[1].split()) if match else []
+    for end in range(len(words), 0, -1):
+        food = " ".join(words[:end]).lower()
+        if match and view.kitchen.larder.find(food.split(" ")):
+            start = part.text.index(words[0], match.start(1))
+            stop = part.text.index(words[end - 1], start) + len(words[end - 1])
+            return food, Span(start, stop).shifted(part.span.start)
     return None
 
 

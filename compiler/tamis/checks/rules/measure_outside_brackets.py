@@ -40,8 +40,8 @@ Whip [300 ml double cream] [in a bowl] [until thick], then add [2 tbsp sugar] an
 
 # A number (as figures, a kitchen fraction, or a small word) and up to four of the words after it.
 _NUMBER = re.compile(
-    r"(?<![\w.,])(\d[\d.,/ ]*[½¼¾⅓⅔⅛⅜⅝⅞]?|[½¼¾⅓⅔⅛⅜⅝⅞]|(?:an?|one|two|three|four|half an?)(?= ))"
-    r"[ \u00a0-]?((?:[^\W\d_]+\.?[ \u00a0-]?){1,4})",
+    r"(?<![\w.,])(\d[\d.,/ ]{0,12}[½¼¾⅓⅔⅛⅜⅝⅞]?|[½¼¾⅓⅔⅛⅜⅝⅞]|(?:an?|one|two|three|four|half an?)(?= ))"
+    r"[ \u00a0-]?((?:[^\W\d_]{1,30}\.?[ \u00a0-]?){1,4})",
     re.IGNORECASE,
 )
 _OPEN = re.compile(r"(?<!\\)\[")

@@ -88,10 +88,11 @@ def _fresh_vessel(action: Action) -> Tool | None:
     if any(isinstance(part, Text) and _BATCH.search(part.text) for part in action.parts):
         return None
     food: Ingredient | None = None
+    vessel = _vessel(action)
     for read in action.reads:
         if isinstance(read, Ingredient) and not read.purpose:
             food = food or read
-        elif food and isinstance(read, Tool) and read is _vessel(action) and not read.definite:
+        elif food and isinstance(read, Tool) and read is vessel and not read.definite:
             between = range(food.clause.span.end, read.clause.span.start)
             return None if any(use.span.start in between for use in action.verbs) else read
     return None
