@@ -38,11 +38,11 @@ def food(said: str, name: str, **more: Any) -> Ingredient:
     plain = name
     for state in states:
         plain = plain.removeprefix(state).strip()
-    for key in ("also", "each", "prepared"):
+    for key in ("each", "prepared"):
         if key in more:
             more[key] = measure(more[key])
     if "also" in more:
-        more["also"] = (more["also"],)
+        more["also"] = tuple(measure(part) for part in more["also"].split(" plus "))
     measures = tuple(measure(part) for part in said.split(" plus ")) if said else ()
     goods = found.goods if found else None
     word = found.piece_word if found else ""

@@ -33,8 +33,8 @@ def add_up(uses: Sequence[Use], kitchen: Kitchen) -> Sums:
 
     Zest here and juice there come off one lemon, so of what parts are taken off only the largest counts.
     """
-    if len(uses) == 1 and len(uses[0].ingredient.measures) < 2:
-        item, times = uses[0].ingredient, uses[0].times
+    item, times = uses[0].ingredient, uses[0].times
+    if len(uses) == 1 and len(item.measures) < 2 and len(item.also) < 2:
         return Sums(scaled(item, times), scale(item.also, times))
     whole, parts = _Adder(kitchen), dict[str, _Adder]()
     for use in uses:

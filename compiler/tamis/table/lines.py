@@ -72,8 +72,8 @@ def name_text(row: Row, kitchen: Kitchen) -> str:
 
 
 def where_text(row: Row, table: Table, kitchen: Kitchen) -> str:
-    """Where a divided food goes: "Poolish 100 g; Dough 270 g"; empty for one place."""
-    if not row.divided:
+    """Where a divided food goes: "Poolish 100 g; Dough 270 g"; empty for one place and one preparation."""
+    if not row.divided and len({use.note for use in row.uses}) == 1:
         return ""
     places: dict[int, list[str]] = {}
     for use in row.uses:

@@ -16,9 +16,9 @@ from tamis.kitchen.house import Kitchen
 from tamis.quantity.amount import Amount
 from tamis.quantity.measure import Measure, plus
 from tamis.reading.clauses import Ingredient
-from tamis.table.adding import scaled
+from tamis.table.adding import scale, scaled
 from tamis.table.rows import Row
-from tamis.table.wording import measure_text, percent_text, written_text
+from tamis.table.wording import measure_text, percent_text, written_all, written_text
 from tamis.table.worth import Worth, to_metric, to_us
 
 Turn = Callable[[Measure, Ingredient, Kitchen], Worth]
@@ -45,8 +45,8 @@ def _as_written(row: Row, kitchen: Kitchen) -> str:
     if row.once is None:
         text = _joined(row.total, row, kitchen) + _bracket([_joined(row.also, row, kitchen)] if row.also else [])
         return _hedge(row, row.by_analogy) + text
-    text = " plus ".join(written_text(measure, row.name) for measure in scaled(row.first, row.once))
-    also = " plus ".join(written_text(measure, "") for measure in row.also)
+    text = written_all(scaled(row.first, row.once), row.name)
+    also = written_all(scale(row.first.also, row.once), "")
     asides = [f"{written_text(measure, '')} {word}".rstrip() for measure, word in _weights(row)]
     return _hedge(row, False) + text + _bracket([row.first.size, also, *asides])
 

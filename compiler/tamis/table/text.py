@@ -17,7 +17,7 @@ from tamis.table.rows import Table
 HEADS = ("amount", "metric", "US", "ingredient")
 GAP = 3
 NARROWEST = 16
-WIDEST = 24
+WIDEST = 22
 """The last column is never narrower than the first of these, an amount never wider than the second."""
 LEFT = 6
 """Where the lines that tell where a food goes begin if they don't all fit under the ingredient."""
@@ -43,14 +43,16 @@ def _wrapped(text: str, width: int, indent: int = 2) -> str:
 
 
 def _columns(said: list[Line], width: int, heads: bool = True) -> str:
-    """The lines as aligned columns, each at its natural width unless the whole would be too wide."""
+    """The lines as aligned columns; where that would be too wide, other units go under the ingredient."""
     used = [at for at in range(4) if at in (0, 3) or any(line[at] for line in said)]
     cells = [[line[at] for at in used] for line in said]
     head = [HEADS[at] for at in used]
-    widths = [max(len(row[at]) for row in (head, *cells)) for at in range(len(used))]
-    widths = [min(each, WIDEST) for each in widths[:-1]]
+    widths = [min(max(len(row[at]) for row in (head, *cells)), WIDEST) for at in range(len(used) - 1)]
     taken = 2 + sum(widths) + GAP * len(widths)
-    last = max(width - taken, NARROWEST)
+    last = width - taken
+    if last < NARROWEST and len(used) > 2:
+        return _columns([_folded(line) for line in said], width, heads)
+    last = max(last, NARROWEST)
     indent = taken + 2 if all(len(line.where) <= last - 2 for line in said) else LEFT
     rows = [_set(head, widths, last), _rule(head, cells, widths, last)] if heads else []
     for row, line in zip(cells, said, strict=True):
@@ -58,6 +60,14 @@ def _columns(said: list[Line], width: int, heads: bool = True) -> str:
         if line.where:
             rows.append(_wrapped(line.where, width, indent))
     return "\n".join(rows)
+
+
+def _folded(line: Line) -> Line:
+    """The line with its other units told where its places are told."""
+    other = " = ".join(text for text in (line.metric, line.us) if text)
+    equal = other if not other or other.startswith("≈") else f"= {other}"
+    where = "; ".join(text for text in (equal, line.where) if text)
+    return line._replace(metric="", us="", where=where)
 
 
 def _rule(head: list[str], cells: list[list[str]], widths: list[int], last: int) -> str:

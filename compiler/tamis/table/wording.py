@@ -49,10 +49,18 @@ def written_text(measure: Measure, name: str) -> str:
     return written(measure)
 
 
+def written_all(measures: tuple[Measure, ...], name: str) -> str:
+    """Measures of one food that the cook wrote together: "1 cup plus 2 tbsp", "1 lb 8 oz"."""
+    compound = [measure.unit for measure in measures] == ["lb", "oz"]
+    return (" " if compound else " plus ").join(written_text(measure, name) for measure in measures)
+
+
 def amount_text(measures: tuple[Measure, ...], item: Ingredient, kitchen: Kitchen) -> str:
     """What goes in at one place: "100 g", "1 cup plus 2 tbsp", "72 % of the flour"; empty for no measure."""
     if not measures:
         return percent_text(item)
+    if [measure.unit for measure in measures] == ["lb", "oz"]:
+        return written_all(measures, item.name)
     return " plus ".join(measure_text(measure, item.name, kitchen.units) for measure in measures)
 
 

@@ -1,0 +1,54 @@
+"""The equipment list: each piece once, in order of need."""
+
+from __future__ import annotations
+
+from fractions import Fraction
+
+import pytest
+
+from tamis.reading.clauses import Tool
+from tamis.table.equipment import equipment_list
+
+from .bench import KITCHEN, recipe, tool
+from .samples import rye_batons
+
+
+def labels(*tools: Tool) -> list[str]:
+    """The list for a recipe that names these, a line each."""
+    return [row.label for row in equipment_list(recipe(Dish=[[each] for each in tools]), KITCHEN)]
+
+
+def test_the_first_sample_needs_these() -> None:
+    needed = ["tall jar", "mixer", "floured baker's cloth", "baking stone", "empty steel tray", "wire rack"]
+    assert [row.label for row in equipment_list(rye_batons(), KITCHEN)] == needed
+
+
+@pytest.mark.parametrize(
+    ("tools", "listed"),
+    [
+        ([tool("bowl"), tool("bowl")], ["bowl"]),
+        ([tool("bowl"), tool("large bowl")], ["bowl", "large bowl"]),
+        ([tool("skillet"), tool("frying pan")], ["frying pan"]),
+        ([tool("frying pan"), tool("pan", definite=True)], ["frying pan"]),
+        ([tool("frying pan"), tool("hot pan", definite=True)], ["frying pan"]),
+        ([tool("same pan", definite=True)], ["pan"]),
+        ([tool("small pan"), tool("pan"), tool("small pan", definite=True)], ["small pan", "pan"]),
+        ([tool("round tins", number=Fraction(3), size="20 cm")], ["3 round tins, 20 cm"]),
+        ([tool("round tin", size="20 cm"), tool("round tin", size="28 cm")],
+         ["round tin, 20 cm", "round tin, 28 cm"]),
+        ([tool("jars", number=Fraction(2)), tool("jars", number=Fraction(5))], ["5 jars"]),
+        ([tool("bowl"), tool("bowl", contains="ice")], ["bowl", "bowl of ice"]),
+        ([tool("mixer bowl"), tool("dough hook"), tool("mixer")], ["mixer"]),
+        ([tool("oven"), tool("lowest ring"), tool("baking stone")], ["baking stone"]),
+        ([tool("knives", number=Fraction(2))], ["2 knives"]),
+    ],
+)  # fmt: skip
+def test_a_piece_is_listed_once(tools: list[Tool], listed: list[str]) -> None:
+    assert labels(*tools) == listed
+
+
+def test_a_row_tells_where_it_is_needed() -> None:
+    made = recipe(Soup=[[tool("pan")], [tool("sieve")]], Sauce=[[tool("pan", definite=True)]])
+    pan, sieve = equipment_list(made, KITCHEN)
+    assert (pan.actions, pan.components) == ((0, 2), (0, 1))
+    assert (sieve.kind, sieve.actions) == ("tool", (1,))
