@@ -27,7 +27,8 @@ class Cell(NamedTuple):
 
 
 class Cells(NamedTuple):
-    """A row of the table; `second` is empty where it would repeat the first."""
+    """A row of the table; `second` is empty where it would repeat the first. `written` is what the cook wrote where
+    neither column says it, `line` the whole in one line, for machines."""
 
     first: Cell
     second: Cell
@@ -35,6 +36,7 @@ class Cells(NamedTuple):
     note: str
     where: str
     written: str
+    line: str
 
 
 def heads(kitchen: Kitchen) -> tuple[str, str]:
@@ -50,9 +52,11 @@ def cells_of(rows: tuple[Row, ...], table: Table, kitchen: Kitchen) -> list[Cell
 def _cells(row: Row, table: Table, kitchen: Kitchen) -> Cells:
     amounts = shown(row, kitchen)
     first, second = _pair(amounts, kitchen.settings.publish.units)
-    name, _, note = name_text(row, kitchen).partition(", ")
-    said = first.own or second.own or not amounts.written
-    return Cells(first, second, name, note, where_text(row, table, kitchen), "" if said else amounts.written)
+    words = name_text(row, kitchen)
+    name, _, note = words.partition(", ")
+    written = "" if first.own or second.own else amounts.written
+    line = f"{amounts.written} {words}".lstrip()
+    return Cells(first, second, name, note, where_text(row, table, kitchen), written, line)
 
 
 def _pair(amounts: Shown, units: str) -> tuple[Cell, Cell]:

@@ -12,7 +12,7 @@ if TYPE_CHECKING:
     from markupsafe import Markup
 
     from tamis.reading.header import Header
-    from tamis.timeline.timeline import Timeline
+    from tamis.timeline.records import Timeline
 
 
 class Fact(NamedTuple):
@@ -28,7 +28,7 @@ def facts_of(header: Header, timeline: Timeline) -> list[Fact]:
         Fact("Makes", header.makes.text if header.makes else ""),
         Fact("Serves", amount(header.serves) if header.serves else ""),
         Fact("Takes", _time(timeline.least, timeline.most)),
-        Fact("At work", _time(timeline.hands_on, timeline.hands_on)),
+        Fact("At work", _time(timeline.hands_on, timeline.hands_on_most)),
         Fact("Keeps", header.keeps),
         Fact("Tags", ", ".join(header.tags)),
     ]
@@ -53,6 +53,6 @@ def _time(lo: int, hi: int) -> str | Markup:
 
 
 def _rough(lo: int, hi: int) -> tuple[int, int]:
-    """To five minutes where it is hours: nobody plans an evening by the minute."""
-    step = 300 if hi >= 7200 else 60
-    return -(-lo // step) * step, -(-hi // step) * step
+    """To five minutes where it is hours and to the half-hour where it is half a day: the timeline has the minutes."""
+    step = 60 if hi < 2 * 3600 else 300 if hi < 6 * 3600 else 1800
+    return (lo + step // 2) // step * step or step, -(-hi // step) * step

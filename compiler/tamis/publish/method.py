@@ -83,6 +83,6 @@ def _parts_of_measures(recipe: Recipe, table: Table, kitchen: Kitchen) -> dict[S
     if not shares:
         return {}
     rows = (*table.rows, *table.optional, *table.purposes)
-    uses = (use for row in rows for use in row.uses if use.index in shares)
+    uses = (use for row in rows for use in row.uses if use.use in shares)
     said = ((use.span, amount_text(use.amount, use.item, kitchen)) for use in uses)
     return {span: text for span, text in said if text}

@@ -13,7 +13,7 @@ from tamis.publish.facts import Fact, date_of, facts_of
 from tamis.publish.method import Section, method_of
 from tamis.publish.prose import first_words, html_of
 from tamis.publish.sentence import as_html
-from tamis.publish.structured import structured_data
+from tamis.publish.structured import Words, structured_data
 from tamis.publish.templates import template
 from tamis.table.lines import apart, supplied_text
 from tamis.timeline.svg import timeline_svg
@@ -92,17 +92,20 @@ def _page(compiled: Compiled, kitchen: Kitchen, address: str, pages: Collection[
         Group("", cells_of(table.rows, table, kitchen)),
         Group("Optional", cells_of(table.optional, table, kitchen)),
     ]
+    lines = [cells.line for group in groups for cells in group.rows]
+    loose = apart(table, kitchen)
+    words = Words(address, kitchen.settings.publish.name, method, lines, loose)
     return Page(
         title=recipe.title,
         description=first_words(recipe.headnote),
         address=address,
-        data=Markup(structured_data(compiled, method, kitchen, address)),  # its angle brackets are escaped
+        data=Markup(structured_data(compiled, words)),  # its angle brackets are escaped
         course=header.course,
         headnote=Markup(html_of(recipe.headnote)),
         facts=facts_of(header, compiled.timeline),
         heads=heads(kitchen),
         groups=[group for group in groups if group.rows],
-        apart=_apart(table, kitchen, pages),
+        apart=_linked(loose, table, pages),
         equipment=[piece.label for piece in compiled.equipment],
         method=[_section(section, len(method) > 1 or section.name != recipe.title) for section in method],
         timeline=Markup(timeline_svg(compiled.timeline)),
@@ -113,13 +116,12 @@ def _page(compiled: Compiled, kitchen: Kitchen, address: str, pages: Collection[
     )
 
 
-def _apart(table: Table, kitchen: Kitchen, pages: Collection[str]) -> list[Markup]:
+def _linked(said: list[str], table: Table, pages: Collection[str]) -> list[Markup]:
     """What counts in no sum; what another recipe makes links to its page, if it has one."""
     from urllib.parse import quote
 
     from markupsafe import Markup, escape
 
-    said = apart(table, kitchen)
     own = [escape(words) for words in said[: len(said) - len(table.supplied)]]
     linked = Markup('<a href="{}.html">{}</a>')
     for dish in table.supplied:

@@ -8,19 +8,23 @@ other scale, and a part of a measure (*half of 300 g*) the amount it comes to.
 from __future__ import annotations
 
 import re
-from collections.abc import Iterable, Iterator, Mapping
+from collections.abc import Iterable, Mapping
 from html import escape
 from typing import NamedTuple
 
 from tamis.publish.degrees import twin
 from tamis.publish.iso import iso_duration, least
 from tamis.quantity.duration import Duration
-from tamis.reading.clauses import Cue, Ingredient, Read, Tending
+from tamis.reading.clauses import Cue, Ingredient, Naming, Read, Reference, Tending
 from tamis.source import Span
 from tamis.syntax.document import Clause, Part
 from tamis.syntax.items import Quantity
 
 _SPACE = re.compile(r"\s+")
+# A number and its unit stay in one line.
+_KEPT = re.compile(r"(?<=[\d¼-¾⅐-⅞]) (?=[^\s(])")
+_FRACTION = re.compile(r"(?<![\d/.,])(?:(\d+)[ -])?(\d/\d)(?![\d/])")
+_VULGAR = {"1/2": "½", "1/3": "⅓", "2/3": "⅔", "1/4": "¼", "3/4": "¾", "1/8": "⅛", "3/8": "⅜", "5/8": "⅝", "7/8": "⅞"}
 _LIST_MARK = re.compile(r"(?:\d{1,3}[.)]|[-*•])[ \t]+(?=\S)")
 
 
@@ -36,13 +40,12 @@ def pieces_of(
     parts: Iterable[Part], reads: Iterable[Read], comes_to: Mapping[Span, str], oven: bool = False
 ) -> list[Piece]:
     """The pieces of an action. `comes_to` gives the amounts of parts of a measure, by clause; `oven`: it heats one."""
-    understood = {read.clause.span: read for read in reads}
+    understood = {read.clause.span.start: read for read in reads}
     pieces: list[Piece] = []
     for part in parts:
         if isinstance(part, Clause):
-            read = understood.get(part.span)
-            pieces += _clause(part, read, oven)
-            if part.span in comes_to:
+            pieces += _clause(part, understood.get(part.span.start), oven)
+            if comes_to and part.span in comes_to:
                 pieces.append(Piece(f" ({comes_to[part.span]})", "measure"))
         else:
             text = part.text if pieces else _LIST_MARK.sub("", part.text, count=1)
@@ -61,7 +64,9 @@ def as_html(pieces: Iterable[Piece]) -> str:
 
 
 def _html(piece: Piece) -> str:
-    text = escape(piece.text, quote=False)
+    text = escape(piece.text, quote=False).replace(" × ", "\u00a0×\u00a0").replace(" °", "\u00a0°")
+    if piece.kind in ("measure", "time"):
+        text = _KEPT.sub("\u00a0", text)
     if piece.kind == "measure":
         return f'<b class="measure">{text}</b>'
     if piece.kind == "time" and piece.length is not None:
@@ -70,47 +75,70 @@ def _html(piece: Piece) -> str:
 
 
 def _plain(text: str) -> str:
+    """Words as printed: a line that continues is one line, and an escaped bracket a bracket."""
+    if text.isprintable() and "\\" not in text:
+        return text
     return _SPACE.sub(" ", text.replace("\\[", "[").replace("\\]", "]"))
 
 
-def _clause(clause: Clause, read: Read | None, oven: bool) -> Iterator[Piece]:
+def _with_fractions(text: str) -> str:
+    """`1 1/4 tsp` as it is printed: 1¼ tsp. A fraction that no cup has stays as it is."""
+    return _FRACTION.sub(lambda found: (found[1] or "") + _VULGAR[found[2]] if found[2] in _VULGAR else found[0], text)
+
+
+def _clause(clause: Clause, read: Read | None, oven: bool) -> list[Piece]:
     """The pieces of a clause; one that was not understood stays as written."""
     if read is None:
-        yield Piece(_plain(clause.text))
-    elif isinstance(read, Ingredient):
-        yield from _ingredient(clause, read, oven)
-    else:
-        yield from _timed(clause, read, oven)
+        return [Piece(_plain(clause.text))]
+    if isinstance(read, Ingredient):
+        return _ingredient(clause, read, oven)
+    if isinstance(read, Naming | Reference):
+        return _marked(clause.text, *_first_measure(clause))
+    kind = "cue" if isinstance(read, Cue) else ""
+    length = read.every if isinstance(read, Tending) else getattr(read, "duration", None)
+    if length is None and "°" not in clause.text:
+        return [Piece(_plain(clause.text), kind)]
+    return _timed(clause, length, kind, oven)
 
 
-def _ingredient(clause: Clause, read: Ingredient, oven: bool) -> Iterator[Piece]:
+def _ingredient(clause: Clause, read: Ingredient, oven: bool) -> list[Piece]:
     """Measure and name; the words up to the comma."""
     text = clause.text[: _first_comma(clause, read)]
-    measure = read.measure_text.removesuffix(" of") if read.measured else ""
-    at = text.find(measure) if measure else -1
-    if at < 0:
-        yield Piece(_plain(text))
-        return
-    end = at + len(measure)
-    yield Piece(_plain(text[:at]))
-    yield Piece(_plain(measure), "measure")
     degrees = twin(clause, oven) if read.at else None
-    if degrees and end <= degrees.at <= len(text):
+    if degrees and degrees.at <= len(text):
         text = f"{text[: degrees.at]} ({degrees.text}){text[degrees.at :]}"
-    yield Piece(_plain(text[end:]))
+    named = read.name_span.start - clause.inner
+    start = text.find(read.measure_text) if read.measured and read.measure_text else named
+    end = min(start + len(read.measure_text), named) if start < named else start
+    return _marked(text, start, len(text[:end].rstrip().removesuffix(" of")))
+
+
+def _marked(text: str, start: int, end: int) -> list[Piece]:
+    """Words with a measure in them, if there is one between the two places."""
+    if not 0 <= start < end:
+        return [Piece(_plain(text))]
+    measure = Piece(_with_fractions(_plain(text[start:end])), "measure")
+    return [piece for piece in (Piece(_plain(text[:start])), measure, Piece(_plain(text[end:]))) if piece.text]
+
+
+def _first_measure(clause: Clause) -> tuple[int, int]:
+    """The first weight or volume of a clause such as `2 tbsp of the duck fat`."""
+    measured = (i for i in clause.items.items if isinstance(i, Quantity) and i.kind in ("mass", "volume"))
+    return next((item.span for item in measured), (-1, -1))
 
 
 def _first_comma(clause: Clause, read: Ingredient) -> int:
     """Where the table's part begins: the first comma after the name, round brackets passed over."""
+    if "," not in clause.text:
+        return len(clause.text)
     named = read.name_span.start - clause.inner
     commas = (i.span.start for i, key in zip(clause.items.items, clause.items.keys, strict=True) if key == ",")
     return next((at for at in commas if at > named), len(clause.text))
 
 
-def _timed(clause: Clause, read: Read, oven: bool) -> Iterator[Piece]:
-    """Words with the lengths of time in them marked; around them a cue is a cue."""
-    kind = "cue" if isinstance(read, Cue) else ""
-    text, length = clause.text, _length(read)
+def _timed(clause: Clause, length: Duration | None, kind: str, oven: bool) -> list[Piece]:
+    """Words with the lengths of time in them marked, and the twin of a temperature put in."""
+    text = clause.text
     start, end = _stretch(clause) if length else (len(text), len(text))
     degrees = twin(clause, oven) if "°" in text else None
     before, after = text[:start], text[end:]
@@ -118,15 +146,8 @@ def _timed(clause: Clause, read: Read, oven: bool) -> Iterator[Piece]:
         before = f"{text[: degrees.at]} ({degrees.text}){text[degrees.at : start]}"
     elif degrees and degrees.at >= end:
         after = f"{text[end : degrees.at]} ({degrees.text}){text[degrees.at :]}"
-    yield Piece(_plain(before), kind if before.strip() else "")
-    if start < end:
-        yield Piece(_plain(text[start:end]), "time", length)
-    if after:
-        yield Piece(_plain(after), kind)
-
-
-def _length(read: Read) -> Duration | None:
-    return read.every if isinstance(read, Tending) else getattr(read, "duration", None)
+    time = Piece(_with_fractions(_plain(text[start:end])), "time", length)
+    return [piece for piece in (Piece(_plain(before), kind), time, Piece(_plain(after), kind)) if piece.text]
 
 
 def _stretch(clause: Clause) -> tuple[int, int]:

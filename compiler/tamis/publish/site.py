@@ -49,7 +49,8 @@ def build_site(
     """Build the site of a library in `out`, whole or not at all. Raises OSError where the disk will not take it."""
     sound = [entry for entry in library.entries if not entry.faulty]
     missing = tuple(shown(entry.path) for entry in library.entries if entry.faulty)
-    if missing and not keep_going:
+    wrong = missing or any(finding.severity == "error" for _, finding in library.house.findings)
+    if wrong and not keep_going:
         return Report(out, missing=missing, refused=_errors_in(missing))
     if _holds_recipes(library, out):
         return Report(
@@ -64,8 +65,11 @@ def build_site(
 
 
 def _errors_in(missing: tuple[str, ...]) -> str:
-    count = f"{len(missing)} recipes have errors" if len(missing) > 1 else f"{missing[0]} has errors"
-    return f"{count}, and the site was left as it was; `--keep-going` builds the rest"
+    if not missing:
+        who = "the kitchen's own files have errors"
+    else:
+        who = f"{len(missing)} recipes have errors" if len(missing) > 1 else f"{missing[0]} has errors"
+    return f"{who}, and the site was left as it was; `--keep-going` builds the rest"
 
 
 def _holds_recipes(library: Library, out: Path) -> bool:

@@ -7,16 +7,14 @@ a diet where a tag claims it, no picture where there is none.
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING, Any
+from typing import TYPE_CHECKING, Any, NamedTuple
 
 from tamis.publish.iso import iso_duration
 from tamis.publish.prose import first_words
 from tamis.quantity.display import amount
-from tamis.table.lines import apart, lines
 
 if TYPE_CHECKING:
     from tamis.compile import Compiled
-    from tamis.kitchen.house import Kitchen
     from tamis.publish.method import Section
     from tamis.reading.header import Header
     from tamis.table.equipment import EquipmentRow
@@ -32,36 +30,46 @@ DIETS = {
 }
 
 
-def structured_data(compiled: Compiled, method: tuple[Section, ...], kitchen: Kitchen, address: str = "") -> str:
-    """The JSON-LD of a recipe, safe inside a script element. `address` is the page's own, if it has one."""
+class Words(NamedTuple):
+    """What the page says already: its address and house (each perhaps empty), the method, the lines of the ingredient
+    table, and what stands apart from it."""
+
+    address: str
+    house: str
+    method: tuple[Section, ...]
+    ingredients: list[str]
+    apart: list[str]
+
+
+def structured_data(compiled: Compiled, words: Words) -> str:
+    """The JSON-LD of a recipe, safe inside a script element."""
     import json
 
-    text = json.dumps(_recipe(compiled, method, kitchen, address), ensure_ascii=False, separators=(",", ":"))
+    text = json.dumps(recipe_data(compiled, words), ensure_ascii=False, separators=(",", ":"))
     return text.replace("&", "\\u0026").replace("<", "\\u003c").replace(">", "\\u003e")
 
 
-def _recipe(compiled: Compiled, method: tuple[Section, ...], kitchen: Kitchen, address: str) -> dict[str, Any]:
-    header, table = compiled.recipe.header, compiled.table
-    shown = [*lines(table.rows, table, kitchen), *lines(table.optional, table, kitchen)]
+def recipe_data(compiled: Compiled, words: Words) -> dict[str, Any]:
+    """The same as plain data; a property that has nothing to say is left out."""
+    header = compiled.recipe.header
     said = {
         "@context": "https://schema.org",
         "@type": "Recipe",
         "name": header.title,
-        "url": address,
+        "url": words.address,
         "description": first_words(compiled.recipe.headnote),
-        **_about(header, kitchen),
+        **_about(header, words.house),
         "totalTime": iso_duration(compiled.timeline.most) if compiled.timeline.most else "",
-        "recipeIngredient": [f"{line.amount} {line.name}".strip() for line in shown],
-        "supply": [{"@type": "HowToSupply", "name": words} for words in apart(table, kitchen)],
+        "recipeIngredient": words.ingredients,
+        "supply": [{"@type": "HowToSupply", "name": name} for name in words.apart],
         "tool": [_tool(piece) for piece in compiled.equipment],
-        "recipeInstructions": _instructions(method),
+        "recipeInstructions": _instructions(words.method),
     }
     return {key: value for key, value in said.items() if value}
 
 
-def _about(header: Header, kitchen: Kitchen) -> dict[str, Any]:
+def _about(header: Header, house: str) -> dict[str, Any]:
     """What the header says, in schema.org's words."""
-    house = kitchen.settings.publish.name
     tags = {tag.lower() for tag in header.tags}
     return {
         "author": {"@type": "Person", "name": header.author} if header.author else "",
