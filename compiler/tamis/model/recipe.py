@@ -74,7 +74,8 @@ class Product(NamedTuple):
 
     `made_by` is the last action that worked on it (None for a used recipe's product), `names` what `[the X]` may call
     it, `uses` the ingredient uses that are in it, `from_products` what went into it before, `pieces` how many it was
-    divided into. `dish` marks the component that no other uses.
+    divided into. `dish` marks the component that no other uses. `early` says that it is there before `made_by`'s wait
+    begins (`[leaving juices]` before the line's time).
     """
 
     name: str
@@ -83,6 +84,7 @@ class Product(NamedTuple):
     component: int
     made_by: int | None
     span: Span
+    early: bool = False
     mass: Mass = Mass()
     uses: tuple[int, ...] = ()
     from_products: tuple[int, ...] = ()
@@ -116,7 +118,9 @@ class Action(NamedTuple):
     """One line of the method, or the part of it that has one time.
 
     `parts` print the sentence; `reads` are its clauses as understood, in order. `after` are the actions that must have
-    ended before this one starts (the flow's edges: the batch's last action, and those that made what it takes).
+    ended before this one starts (the flow's edges: the batch's last action, and those that made what it takes). `after_start` are those whose wait
+    must have begun: they part a by-product before it. `preheat` is the temperature (°C) that its station needs and
+    that nothing in the text has brought about: it is heated beforehand, by itself.
     `beside` is the action whose wait a meanwhile runs beside; `before` the action that must not start until a
     meanwhile has ended. `at_once` says that nothing may come between the action before in its batch and this one.
     `heats` is the station that it brings to a temperature; `on_heat` tells that the batch lies on the heat or in an
@@ -135,11 +139,14 @@ class Action(NamedTuple):
     batches: Fraction = Fraction(1)
     loads: bool = False
     after: tuple[int, ...] = ()
+    after_start: tuple[int, ...] = ()
     beside: int | None = None
     before: int | None = None
     at_once: bool = False
     within: int | None = None
     heats: str = ""
+    preheat: Amount | None = None
+    continues: bool = False
     on_heat: bool = False
     settings: tuple[Setting, ...] = ()
     targets: tuple[Target, ...] = ()

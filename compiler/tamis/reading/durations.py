@@ -58,11 +58,16 @@ def _plain(phrase: Phrase, at: int) -> DurationRead | None:
 
 
 def _in_words(phrase: Phrase, start: int) -> DurationRead | None:
-    """`an hour`, `half an hour`, `a quarter of an hour`, `three quarters of an hour`."""
+    """`an hour`, `half an hour`, `a quarter of an hour`, `three quarters of an hour`, `10 more minutes`."""
     at = start
     part = Fraction(1)
     articles = phrase.tables.articles
     number = phrase.quantity(at)
+    if number and number.kind == "pieces" and phrase.key(at + 1) in ("more", "further", "extra"):
+        unit = phrase.kitchen.units.get(phrase.key(at + 2))
+        if unit and unit.kind == "time":
+            return DurationRead(Duration(number.amount.lo * unit.factor, number.amount.hi * unit.factor), start, at + 3)
+        return None
     if number and number.kind == "pieces":
         part, at = number.amount.lo, at + 1
     elif phrase.key(at) in articles and phrase.key(at + 1) in phrase.tables.fractions:

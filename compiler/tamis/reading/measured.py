@@ -82,14 +82,14 @@ def _piece_of_one(phrase: Phrase, start: int) -> Measured:
 
 
 def _vague(phrase: Phrase, start: int, at: int) -> Measured:
-    at = _after_of(phrase, at)
+    at = _after_of(phrase, at + 1 if _unit_word(phrase, at) else at)
     return Measured(start, at, vague=True)
 
 
 def _weighed(phrase: Phrase, start: int, at: int, item: Quantity, article: bool) -> Measured:
     """A weight or volume first: `420 g (3 cups)`, `500 g / 1 lb 2 oz`, `a 400 g can of`."""
     count_word = phrase.kitchen.cupboard.count_word(phrase.key(at + 1))
-    if article and count_word:
+    if article and count_word and _name_follows(phrase, at + 2):
         each = measures_of(phrase, item)[0]
         return Measured(start, _after_of(phrase, at + 2), (Measure(ONE, count_word),), each=each, pieces=ONE)
     read = Measured(start, at + 1, measures_of(phrase, item))

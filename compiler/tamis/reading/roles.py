@@ -16,7 +16,7 @@ from tamis.reading.nouns import Noun, read_noun
 from tamis.reading.phrase import Phrase
 from tamis.reading.shares import ShareRead, read_share
 from tamis.reading.tables import match
-from tamis.syntax.items import Product, Quantity, Word
+from tamis.syntax.items import Miswritten, Product, Quantity, Word
 
 
 class Decision(NamedTuple):
@@ -75,7 +75,7 @@ def _to(phrase: Phrase, at: int) -> Decision | None:
         noun = read_noun(phrase, share.end if share else after + 1)
         if noun.equipment:
             return Decision("equipment", after + 1, "to", noun=noun)
-        if phrase.key(noun.end - 1) not in phrase.tables.states:
+        if not phrase.tables.states.intersection(phrase.keys[after:]):
             return Decision("reference", after, "to", share)
     return Decision("target", after)
 
@@ -100,6 +100,9 @@ def _by_preposition(phrase: Phrase, at: int) -> Decision | None:
     start = at + length
     if preposition == "in" and _repetition(phrase, start):
         return Decision("repeat", start)
+    opener = match(phrase.tables.openers, phrase.keys, start)
+    if opener and opener[0] == "ingredient":
+        return Decision("ingredient", start, preposition)
     share = read_share(phrase, start)
     if share and share.of in ("the", "measure"):
         role: Role = "reference" if share.of == "the" else "ingredient"
@@ -124,10 +127,9 @@ def _after_preposition(phrase: Phrase, preposition: str, start: int) -> Decision
     numbered = weighed is not None and weighed.kind in ("pieces", "length", "mass")
     if noun.equipment:
         return Decision("equipment", start, preposition, None, measured, noun)
-    if preposition in phrase.tables.dividing and not noun.goods:
-        return Decision("division", start, preposition, None, measured, noun)
-    if preposition in phrase.tables.dividing and numbered:
-        return Decision("division", start, preposition, None, measured, noun)
+    if preposition in phrase.tables.dividing and not (noun.goods and not numbered) and not _into_food(weighed, noun):
+        known = numbered or preposition == "into"
+        return Decision("division", start, preposition, None, measured, noun) if known else None
     if _setting_words(phrase, start, noun.end) and not noun.goods:
         return Decision("setting", start, preposition)
     if measured.counted_or_weighed and (noun.goods or weighed):
@@ -137,9 +139,16 @@ def _after_preposition(phrase: Phrase, preposition: str, start: int) -> Decision
     return None
 
 
+def _into_food(weighed: Quantity | None, noun: Noun) -> bool:
+    """`into 300 g flour` is no division."""
+    return weighed is not None and weighed.kind in ("mass", "volume") and noun.goods is not None
+
+
 def _repetition(phrase: Phrase, start: int) -> bool:
-    """`3 times`, `4 batches`, `batches of 10`."""
-    at = start + 1 if phrase.key(start) == "#pieces" else start
+    """`3 times`, `4 batches`, `batches of 10`, `small batches`."""
+    nouns = phrase.tables.repeat_nouns
+    skips = phrase.key(start) == "#pieces" or (phrase.key(start) in phrase.tables.how and phrase.key(start + 1) in nouns)
+    at = start + skips
     return phrase.key(at) in phrase.tables.repeat_nouns and (at > start or phrase.key(at) != "times")
 
 
@@ -178,6 +187,8 @@ def _by_quantity(phrase: Phrase, at: int) -> Decision | None:
         return Decision("time", at)
     if _repetition(phrase, at):
         return Decision("repeat", at)
+    if isinstance(item, Miswritten) or (isinstance(item, Quantity) and item.kind == "percent"):
+        return Decision("ingredient", at)
     measured = read_measure(phrase, at)
     if measured.end == at or measured.vague:
         return None
@@ -187,7 +198,7 @@ def _by_quantity(phrase: Phrase, at: int) -> Decision | None:
     sized = isinstance(item, Product) or bool(measured.size)
     if sized and not noun.goods and all(key in phrase.tables.size_words for key in phrase.keys[noun.start : noun.end]):
         return Decision("target", at)
-    if noun.end > noun.start or measured.percent:
+    if noun.end > noun.start:
         return Decision("ingredient", at, "", None, measured, noun)
     return None
 
@@ -204,6 +215,8 @@ def _by_name(phrase: Phrase, at: int) -> Decision | None:
     if noun.goods:
         role: Role = "ingredient" if phrase.keys[at : at + 2] == ("a", "few") else "unmeasured"
         return Decision(role, at, "", None, measured, noun)
+    if noun.end > noun.start and match(phrase.tables.purposes, phrase.keys, phrase.index(",", noun.end) + 1):
+        return Decision("unmeasured", at, "", None, measured, noun)
     if isinstance(phrase.items[-1], Word) and phrase.keys[-1] in ("heat", "flame", "speed"):
         return Decision("setting", at)
     return None

@@ -71,8 +71,8 @@ def _fraction(phrase: Phrase, start: int) -> ShareRead | None:
     if number and number.kind == "pieces" and number.amount.single:
         times = number.amount.lo
         at += 1
-    word = phrase.key(at).removesuffix("s") if phrase.key(at) != "halves" else "half"
-    part = phrase.tables.fractions.get(word)
+    word = phrase.key(at) if phrase.key(at) != "halves" else "half"
+    part = phrase.tables.fractions.get(word) or phrase.tables.fractions.get(word.removesuffix("s"))
     if part is None and number and times < 1 and phrase.key(at) == "of":
         return _of_what(phrase, at, Share("fraction", times, another=another))
     if part is None or times * part > 1:

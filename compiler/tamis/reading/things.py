@@ -61,13 +61,11 @@ def _number_and_size(phrase: Phrase, measured: Measured, several: bool) -> tuple
             size = measured.size.split("×" if "×" in measured.size else "x", 1)[-1].strip()
             return number, size
     number = measured.pieces.lo if measured.pieces else Fraction(1)
-    size = measured.size
-    first = phrase.quantity(measured.start)
-    if not size and measured.each is not None:
-        size = phrase.text(measured.start + 1, measured.end)
-    elif not size and first and first.kind in ("mass", "volume"):
-        size = phrase.text(measured.start, measured.start + 1)
-    return number, size
+    for at in range(measured.start, measured.end):
+        quantity = phrase.quantity(at)
+        if not measured.size and quantity and quantity.kind in ("mass", "volume"):
+            return number, phrase.text(at, at + 1)
+    return number, measured.size
 
 
 def read_division(phrase: Phrase, decision: Decision) -> Division:

@@ -1,0 +1,50 @@
+"""The whole compiler: text in; recipe, table, timeline and findings out."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING, NamedTuple
+
+from tamis.checks.run import run_checks
+from tamis.checks.view import View
+from tamis.diagnostics import Diagnostic, in_order
+from tamis.kitchen.house import Kitchen
+from tamis.model.build import build, supply_of
+from tamis.model.recipe import Recipe, Supply
+from tamis.reading.reader import read
+from tamis.source import Source
+from tamis.syntax.document import Document
+from tamis.syntax.outline import parse
+from tamis.table.equipment import equipment_list
+from tamis.table.ingredients import build_table
+from tamis.table.rows import EquipmentRow, Table
+from tamis.timeline.records import Timeline
+from tamis.timeline.timeline import build_timeline
+
+if TYPE_CHECKING:
+    from collections.abc import Mapping
+
+
+class Compiled(NamedTuple):
+    """One recipe, and everything that follows from it."""
+
+    source: Source
+    document: Document
+    recipe: Recipe
+    table: Table
+    equipment: tuple[EquipmentRow, ...]
+    timeline: Timeline
+    findings: tuple[Diagnostic, ...]
+    supply: Supply
+
+
+def compile(source: Source, kitchen: Kitchen, used: Mapping[str, Supply]) -> Compiled:
+    """Compile one recipe; `used` holds the dishes of the recipes that it uses, by file stem."""
+    document, in_syntax = parse(source)
+    reading, in_reading = read(document, kitchen)
+    recipe, in_flow = build(reading, kitchen, used)
+    table = build_table(recipe, kitchen)
+    equipment = equipment_list(recipe, kitchen)
+    timeline = build_timeline(recipe, kitchen)
+    view = View(source, document, recipe, table, timeline, kitchen, used)
+    findings = run_checks(view, (*in_syntax, *in_reading, *in_flow))
+    return Compiled(source, document, recipe, table, equipment, timeline, tuple(in_order(findings)), supply_of(recipe))

@@ -1,0 +1,129 @@
+"""Batches: food in the cook's hands while a component is worked through, and the names it answers to."""
+
+from __future__ import annotations
+
+from fractions import Fraction
+from typing import TYPE_CHECKING
+
+from tamis.kitchen.words import singular
+from tamis.model.mass import NOTHING, minus, plus, times
+from tamis.model.recipe import Mass
+from tamis.source import Span
+
+if TYPE_CHECKING:
+    from tamis.kitchen.house import Kitchen
+    from tamis.quantity.amount import Amount
+    from tamis.quantity.measure import Measure
+    from tamis.reading.clauses import Ingredient
+
+
+def plain(name: str) -> tuple[str, ...]:
+    """A name as look-ups compare it: lower case, its last word in the singular, no article."""
+    words = name.lower().replace("’", "'").split()
+    if words and words[0] in ("the", "a", "an"):
+        words = words[1:]
+    return (*words[:-1], singular(words[-1])) if words else ()
+
+
+class Food:
+    """One ingredient within a batch: which use it came by, the words of its name, its goods if known."""
+
+    __slots__ = ("goods", "mass", "use", "words")
+
+    def __init__(self, use: int, words: tuple[str, ...], goods: str, mass: Mass) -> None:
+        self.use = use
+        self.words = words
+        self.goods = goods
+        self.mass = mass
+
+    @classmethod
+    def of(cls, use: int, food: Ingredient, mass: Mass) -> Food:
+        """The food of an ingredient clause; juice and zest are called so, not by the fruit."""
+        part = food.part.split()[-1] if food.part and " and " not in food.part else ""
+        words = plain(f"{food.name} {part}")
+        if "of" in words[1:]:
+            words = words[: words.index("of")]
+        return cls(use, words, food.goods.id if food.goods and not part else "", mass)
+
+
+class Batch:
+    """Food worked on as one. `share` is the part of the batch it was parted from (1 for a whole one).
+
+    `last` is the action that worked on it last, `origin` how it came to be open, `left` how much of it a share has
+    not yet taken, `shared` whether one has, `taken_at` where the last of it went, `rest_of` the use whose written
+    measure it is the rest of, `measure` how much it is as the text or its recipe says.
+    """
+
+    __slots__ = (
+        "early", "foods", "last", "left", "mass", "measure", "names", "on_heat", "origin", "pieces", "product", "products", "rest_of",
+        "shared", "span", "station", "taken_at",
+    )  # fmt: skip
+
+    def __init__(self, origin: str = "present") -> None:
+        self.origin = origin
+        self.names: list[tuple[str, ...]] = []
+        self.foods: list[Food] = []
+        self.products: list[int] = []
+        self.mass: Mass = NOTHING
+        self.last: int | None = None
+        self.early = False
+        self.pieces: tuple[Amount, str] | None = None
+        self.on_heat = False
+        self.station = ""
+        self.left = Fraction(1)
+        self.shared = False
+        self.product: int | None = None
+        self.taken_at: Span | None = None
+        self.span: Span = Span(0, 0)
+        self.rest_of: int | None = None
+        self.measure: Measure | None = None
+
+    def add(self, food: Food) -> None:
+        """Food goes in."""
+        self.foods.append(food)
+        self.mass = plus(self.mass, food.mass)
+
+    def take_in(self, other: Batch, fraction: Fraction | None) -> None:
+        """Another batch, or a part of it, joins: its foods and names can be found here from now on."""
+        self.foods.extend(other.foods)
+        self.names.extend(name for name in other.names if name not in self.names)
+        part = fraction if fraction is not None else None
+        if part is None:
+            self.mass = plus(self.mass, Mass(unknown=(" ".join(other.label),), uncounted=other.mass.uncounted))
+        else:
+            self.mass = plus(self.mass, times(other.mass, part))
+        if other.product is not None:
+            self.products.append(other.product)
+
+    def remove(self, words: tuple[str, ...], kitchen: Kitchen) -> bool:
+        """Food that is fished out or thrown away leaves; tells whether any was found."""
+        gone = [food for food in self.foods if matches_food(words, food, kitchen)]
+        for food in gone:
+            self.foods.remove(food)
+            self.mass = minus(self.mass, food.mass)
+        return bool(gone)
+
+    @property
+    def label(self) -> tuple[str, ...]:
+        """What a message calls it: its last given name, else its first food."""
+        if self.names:
+            return self.names[-1]
+        return self.foods[0].words if self.foods else ("batch",)
+
+    def answers_to(self, words: tuple[str, ...], kitchen: Kitchen) -> bool:
+        """Whether `[the X]` can mean this batch: a name of it, or one of its foods, or the last word of one."""
+        if words in self.names or (len(words) == 1 and any(name[-1] == words[0] for name in self.names if name)):
+            return True
+        return any(matches_food(words, food, kitchen) for food in self.foods)
+
+
+def matches_food(words: tuple[str, ...], food: Food, kitchen: Kitchen) -> bool:
+    """A food answers to its name, to its last word, and to another name for the same goods."""
+    if words == food.words or (len(words) == 1 and food.words[-1:] == words):
+        return True
+    if len(words) == 1 and words[0] in food.words and not food.goods:
+        return True
+    if not food.goods or not words:
+        return False
+    found = kitchen.larder.find(words)
+    return found is not None and found.goods.id == food.goods

@@ -1,0 +1,158 @@
+"""The flow of a whole recipe: components made in the order in which they are wanted, each only once.
+
+A component may be named before it stands in the text; it is then made first. A component that needs itself is a
+circle. What every component makes, names or leaves behind is registered here.
+"""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from tamis.diagnostics import Diagnostic, Label
+from tamis.model.batch import Batch, plain
+from tamis.model.recipe import Action, Component, Product, Supply, Taking, Use
+from tamis.reading.clauses import Naming
+from tamis.source import Span
+
+if TYPE_CHECKING:
+    from collections.abc import Mapping
+
+    from tamis.kitchen.house import Kitchen
+    from tamis.quantity.amount import Amount
+    from tamis.reading.reading import Reading
+
+
+class Flow:
+    """Everything that components share while they are worked through."""
+
+    __slots__ = (
+        "actions", "batches", "component_batches", "component_names", "components", "doing", "findings", "first_action",
+        "kitchen", "name_homes", "products", "reading", "station_ready", "station_temperature", "supplies", "takings",
+        "tool_ready", "used", "uses",
+    )  # fmt: skip
+
+    def __init__(self, reading: Reading, kitchen: Kitchen, used: Mapping[str, Supply], findings: list[Diagnostic]) -> None:
+        self.reading = reading
+        self.kitchen = kitchen
+        self.used = {stem: used[stem] for stem in reading.header.uses if stem in used}
+        self.findings = findings
+        self.uses: list[Use] = []
+        self.products: list[Product] = []
+        self.takings: list[Taking] = []
+        self.actions: dict[int, Action] = {}
+        self.components: dict[int, Component] = {}
+        self.component_batches: dict[int, Batch | None] = {}
+        self.batches: list[Batch] = []
+        self.supplies: dict[str, Batch] = {}
+        self.doing: list[int] = []
+        self.tool_ready: dict[str, int] = {}
+        self.station_ready: dict[str, int] = {}
+        self.station_temperature: dict[str, Amount] = {}
+        self.component_names = [plain(component.name) for component in reading.components]
+        self.first_action: list[int] = []
+        self.name_homes: dict[tuple[str, ...], int] = {}
+        self._number()
+
+    def _number(self) -> None:
+        """Give actions their numbers in the order of the text, and note which component names what."""
+        number = 0
+        for at, component in enumerate(self.reading.components):
+            self.first_action.append(number)
+            for step in component.steps:
+                number += len(step.actions)
+                for action in step.actions:
+                    for event in action.events:
+                        if isinstance(event, Naming) and event.name:
+                            self.name_homes.setdefault(plain(event.name), at)
+
+    def run(self) -> None:
+        """Make every component."""
+        for at in range(len(self.reading.components)):
+            self.make(at, None)
+
+    def make(self, at: int, wanted_by: int | None) -> Batch | None:
+        """The batch of a component, made now if it is not yet; None for one without food, or within a circle."""
+        from tamis.model.walker import Walker
+
+        if at in self.component_batches:
+            return self.component_batches[at]
+        if at in self.doing:
+            self._circle(at, wanted_by)
+            return None
+        self.doing.append(at)
+        batch = Walker(self, at).walk()
+        self.doing.pop()
+        self.component_batches[at] = batch
+        return batch
+
+    def make_named(self, words: tuple[str, ...], wanted_by: int) -> None:
+        """Make the component that names or leaves something so called, if it stands further down."""
+        home = self.name_homes.get(words)
+        if home is not None and home != wanted_by and home not in self.doing:
+            self.make(home, wanted_by)
+
+    def _circle(self, at: int, wanted_by: int | None) -> None:
+        component = self.reading.components[at]
+        ring = [self.reading.components[n].name for n in self.doing[self.doing.index(at) :]]
+        path = " → ".join(f"“{name}”" for name in (*ring, component.name))
+        message = f"these components need each other in a circle: {path}"
+        span = component.heading or Span(0, 0)
+        if not any(finding.rule == "flow-circle" for finding in self.findings):
+            self.findings.append(Diagnostic("flow-circle", "error", span, message, "one of them must be made without the other"))
+
+    def register(self, batch: Batch, product: Product) -> int:
+        """Enter a product, made from a batch as it is now; returns its index."""
+        index = len(self.products)
+        pieces, noun = batch.pieces or (None, "")
+        uses = tuple(dict.fromkeys(food.use for food in batch.foods if food.use >= 0))
+        self.products.append(
+            product._replace(mass=batch.mass, uses=uses, from_products=tuple(batch.products), pieces=pieces, piece_noun=noun)
+        )
+        batch.product = index
+        self.batches.append(batch)
+        return index
+
+    def named(self) -> list[Batch]:
+        """Batches closed with `as`, of all components made so far."""
+        return [batch for batch in self.batches if batch.origin == "named"]
+
+    def byproducts(self) -> list[Batch]:
+        """By-products of all components made so far."""
+        return [batch for batch in self.batches if batch.origin == "by-product"]
+
+    def shared(self) -> list[Batch]:
+        """Whole products of which a share has been taken and something is left."""
+        return [
+            batch
+            for batch in self.batches
+            if batch.shared and batch.left > 0 and batch.origin in ("component", "named", "by-product", "used-recipe")
+        ]
+
+    def supply_batch(self, stem: str, supply: Supply) -> Batch:
+        """The dish of a used recipe, as a batch to take from."""
+        if stem not in self.supplies:
+            batch = Batch("used-recipe")
+            batch.names = [plain(supply.title), plain(stem.replace("-", " "))]
+            batch.mass, batch.measure = supply.mass, supply.measure
+            span = self.reading.header.span("uses")
+            product = Product(supply.title, (supply.title,), "used-recipe", -1, None, span, recipe=stem)
+            self.register(batch, product)
+            self.products[-1] = self.products[-1]._replace(mass=supply.mass)
+            self.supplies[stem] = batch
+        return self.supplies[stem]
+
+    def close(self) -> None:
+        """Say what was named and never used, and what a share left over."""
+        for batch in self.batches:
+            if batch.product is None or batch.origin in ("by-product", "used-recipe"):
+                continue
+            product = self.products[batch.product]
+            if batch.origin == "named" and batch.left == 1 and batch.taken_at is None:
+                message = f"“{product.name}” is named here and never used"
+                self._say("product-unused", product.span, message, "use it, or discard it")
+            elif batch.origin in ("component", "named") and batch.shared and batch.left > 0 and batch.taken_at:
+                message = f"some of “{product.name}” is left over after the last share of it"
+                self._say("product-left-over", batch.taken_at, message, f"use `[the rest of the {product.name.lower()}]`, or all of it here")
+
+    def _say(self, rule: str, span: Span, message: str, hint: str, labels: tuple[Label, ...] = ()) -> None:
+        self.findings.append(Diagnostic(rule, "error", span, message, hint, labels))

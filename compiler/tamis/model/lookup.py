@@ -1,0 +1,116 @@
+"""What `[the X]` means: the order in which batches, products, components and equipment are asked.
+
+First what a share of X left behind; then the present batch, other open batches of the component, named products
+and by-products, components, the dishes of used recipes, and last equipment. Two hits in one place are an error
+that lists both.
+"""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING, NamedTuple
+
+from tamis.model.batch import Batch, plain
+
+if TYPE_CHECKING:
+    from collections.abc import Iterable, Sequence
+
+    from tamis.kitchen.equipment import Equipment
+    from tamis.model.flow import Flow
+    from tamis.model.walker import Walker
+    from tamis.reading.clauses import Reference, Share
+
+
+class Meaning(NamedTuple):
+    """What a reference means: a batch (the present one or another), or equipment. `also` are other hits."""
+
+    batch: Batch | None = None
+    present: bool = False
+    equipment: Equipment | None = None
+    also: tuple[Batch, ...] = ()
+
+
+def look_up(walker: Walker, reference: Reference) -> Meaning | None:
+    """The meaning of a reference where it stands; None where nothing answers to its name."""
+    words = plain(reference.name)
+    found = _food(walker, words, reference.share)
+    if found:
+        return found
+    tool = walker.flow.kitchen.cupboard.find(words) if words else None
+    if tool:
+        return Meaning(equipment=tool.item)
+    for start in range(1, len(words)):
+        found = _food(walker, words[start:], reference.share)
+        if found:
+            return found
+    return None
+
+
+def _food(walker: Walker, words: tuple[str, ...], share: Share | None) -> Meaning | None:
+    flow, kitchen = walker.flow, walker.flow.kitchen
+    if share and (share.kind == "rest" or share.another or walker.present is None):
+        left = [batch for batch in walker.open if batch.shared and _answers(batch, words, flow)]
+        left += [batch for batch in flow.shared() if _answers(batch, words, flow)]
+        if left:
+            return _one(left, words)
+    if walker.present and words and walker.present.answers_to(words, kitchen):
+        return Meaning(walker.present, present=True)
+    if not words:
+        return None
+    flow.make_named(words, walker.component)
+    for tier in (walker.open, flow.named(), flow.byproducts()):
+        found = _one([batch for batch in tier if batch.answers_to(words, kitchen)], words)
+        if found:
+            return found
+    return _component(walker, words) or _supply(flow, words)
+
+
+def _answers(batch: Batch, words: tuple[str, ...], flow: Flow) -> bool:
+    return not words or batch.answers_to(words, flow.kitchen)
+
+
+def _one(batches: Sequence[Batch], words: tuple[str, ...]) -> Meaning | None:
+    """One of the batches that answer: what is left before what is gone, a batch so called before one that holds it."""
+    if not batches:
+        return None
+    there = [batch for batch in batches if batch.left > 0 and batch.taken_at is None] or [
+        batch for batch in batches if batch.left > 0
+    ]
+    chosen = there or list(batches)
+    called = [batch for batch in chosen if words in batch.names] or chosen
+    return Meaning(called[0], also=tuple(called[1:]))
+
+
+def _component(walker: Walker, words: tuple[str, ...]) -> Meaning | None:
+    """A component by its name, else by a food in one that is made already."""
+    flow = walker.flow
+    named = [at for at, name in enumerate(flow.component_names) if at != walker.component and words == name]
+    named = named or [
+        at
+        for at, name in enumerate(flow.component_names)
+        if at != walker.component and name and len(words) == 1 and name[-1] == words[0]
+    ]
+    batches = [batch for batch in (flow.make(at, walker.component) for at in named) if batch]
+    if not batches and not named:
+        made: Iterable[Batch | None] = flow.component_batches.values()
+        batches = [batch for batch in made if batch and batch.answers_to(words, flow.kitchen)]
+    return _one(batches, words)
+
+
+def _supply(flow: Flow, words: tuple[str, ...]) -> Meaning | None:
+    for stem, supply in flow.used.items():
+        if words in (plain(supply.title), plain(stem.replace("-", " "))):
+            return Meaning(flow.supply_batch(stem, supply))
+    return None
+
+
+def nearest_name(walker: Walker, reference: Reference) -> str | None:
+    """The name in reach whose spelling is nearest to one that nothing answers to."""
+    from tamis.kitchen.words import nearest
+
+    flow = walker.flow
+    batches = [*walker.open, *flow.named(), *flow.byproducts(), *([walker.present] if walker.present else [])]
+    names = {" ".join(name) for batch in batches for name in batch.names}
+    names |= {" ".join(food.words) for batch in batches for food in batch.foods}
+    names |= {" ".join(name) for at, name in enumerate(flow.component_names) if at != walker.component}
+    names |= {" ".join(plain(supply.title)) for supply in flow.used.values()}
+    return nearest(" ".join(plain(reference.name)), sorted(names))

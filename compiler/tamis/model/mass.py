@@ -1,0 +1,126 @@
+"""What things weigh: an interval of grams, and a list of what is not in it.
+
+A measured item without density or piece weight makes the mass unknown and is named; pinches, purposes and what is
+optional are counted by nobody and only listed.
+"""
+
+from __future__ import annotations
+
+from fractions import Fraction
+from typing import TYPE_CHECKING
+
+from tamis.model.recipe import Mass
+from tamis.quantity.amount import Amount
+from tamis.quantity.measure import Measure, grams, kind, millilitres
+
+if TYPE_CHECKING:
+    from collections.abc import Sequence
+
+    from tamis.kitchen.goods import Goods
+    from tamis.kitchen.house import Kitchen
+    from tamis.reading.clauses import Ingredient
+
+NOTHING = Mass()
+
+
+def plus(one: Mass, other: Mass) -> Mass:
+    """Both together."""
+    return Mass(
+        one.lo + other.lo,
+        one.hi + other.hi,
+        _joined(one.unknown, other.unknown),
+        _joined(one.uncounted, other.uncounted),
+    )
+
+
+def minus(one: Mass, other: Mass) -> Mass:
+    """What is left when a part goes: its names go too."""
+    return Mass(
+        max(Fraction(0), one.lo - other.lo),
+        max(Fraction(0), one.hi - other.hi),
+        tuple(name for name in one.unknown if name not in other.unknown),
+        tuple(name for name in one.uncounted if name not in other.uncounted),
+    )
+
+
+def times(mass: Mass, factor: Fraction) -> Mass:
+    """So many times as much."""
+    return mass._replace(lo=mass.lo * factor, hi=mass.hi * factor)
+
+
+def _joined(one: tuple[str, ...], other: tuple[str, ...]) -> tuple[str, ...]:
+    return tuple(dict.fromkeys((*one, *other))) if other else one
+
+
+def mass_of(food: Ingredient, kitchen: Kitchen) -> Mass:
+    """What the measure of an ingredient weighs, as it goes in."""
+    if food.purpose or food.optional:
+        return Mass(uncounted=(food.name,))
+    if food.percent is not None:
+        return Mass(unknown=(food.name,))
+    if not food.measures:
+        return Mass(uncounted=(food.name,))
+    amount = _weighed(food, kitchen)
+    if amount is None:
+        nominal = all(kind(measure, kitchen.units) == "nominal" for measure in food.measures)
+        return Mass(uncounted=(food.name,)) if nominal else Mass(unknown=(food.name,))
+    return Mass(min(amount), max(amount))
+
+
+def _weighed(food: Ingredient, kitchen: Kitchen) -> Amount | None:
+    """Grams by the surest way: a weight as written, else by piece or by density."""
+    if food.prepared:
+        weight = grams(food.prepared, kitchen.units)
+        if weight:
+            return weight
+    if food.part:
+        return _part(food, kitchen)
+    for measures in (food.measures, food.also):
+        weight = _sum([grams(measure, kitchen.units) for measure in measures])
+        if weight:
+            return weight
+    if food.each and len(food.measures) == 1:
+        weight = grams(food.each, kitchen.units)
+        count = food.measures[0].amount
+        if weight:
+            return Amount(weight.lo * count.lo, weight.hi * count.hi)
+    if food.goods is None:
+        return None
+    return _sum([measure_grams(measure, food.goods, food.states, kitchen) for measure in food.measures])
+
+
+def _sum(amounts: Sequence[Amount | None]) -> Amount | None:
+    known = [amount for amount in amounts if amount is not None]
+    if not known or len(known) < len(amounts):
+        return None
+    total = known[0]
+    for amount in known[1:]:
+        total = total.plus(amount)
+    return total
+
+
+def measure_grams(measure: Measure, goods: Goods, states: tuple[str, ...], kitchen: Kitchen) -> Amount | None:
+    """Grams of a measure of a food: by its density if a volume, by its piece weight if counted; None if unknown."""
+    weight = grams(measure, kitchen.units)
+    if weight:
+        return weight
+    volume = millilitres(measure, kitchen.units)
+    if volume:
+        density = kitchen.larder.density(goods, states)
+        return volume.times(density.usual) if density else None
+    if kind(measure, kitchen.units) != "count":
+        return None
+    piece = kitchen.larder.piece(goods, measure.unit, states)
+    return measure.amount.times(piece.usual) if piece else None
+
+
+def _part(food: Ingredient, kitchen: Kitchen) -> Amount | None:
+    """Juice, zest or leaves off pieces: what one plain piece gives, times their number."""
+    if food.goods is None or len(food.measures) != 1 or food.measures[0].unit:
+        return None
+    parts = [part for part in food.goods.parts if part.id.rpartition("-")[2] in food.part.split()]
+    if not parts:
+        return None
+    count = food.measures[0].amount
+    each = Amount(sum((p.lo for p in parts), Fraction(0)), sum((p.hi for p in parts), Fraction(0)))
+    return Amount(each.lo * count.lo, each.hi * count.hi)

@@ -1,0 +1,215 @@
+"""One component worked through, clause by clause, left to right.
+
+The walker holds the present batch and the other open ones. Food in a clause goes into the present batch; food named
+from another batch joins it; only a batch named first in a new step, bare and by a verb that does not add, takes the
+work over. A meanwhile has a batch of its own and must be over when the next ordinary step begins.
+"""
+
+from __future__ import annotations
+
+from fractions import Fraction
+from typing import TYPE_CHECKING
+
+from tamis.diagnostics import Diagnostic
+from tamis.model.act import Act
+from tamis.model.batch import Batch, plain
+from tamis.model.recipe import Component, Product, StepView, Waiting
+from tamis.reading.clauses import Meanwhile, Repeat, VerbUse
+from tamis.source import Span
+
+if TYPE_CHECKING:
+    from tamis.model.flow import Flow
+    from tamis.reading.clauses import Tool
+    from tamis.reading.reading import ActionRead, StepRead
+
+
+class Walker:
+    """The state of one component while its steps are worked through."""
+
+    __slots__ = (
+        "beside_since", "component", "flow", "last_wait", "new_step", "number", "open", "present", "read", "running",
+        "step_number", "tools",
+    )  # fmt: skip
+
+    def __init__(self, flow: Flow, component: int) -> None:
+        self.flow = flow
+        self.component = component
+        self.read = flow.reading.components[component]
+        self.present: Batch | None = None
+        self.open: list[Batch] = []
+        self.number = flow.first_action[component]
+        self.step_number = 0
+        self.last_wait: int | None = None
+        self.running: list[int] = []
+        self.new_step = True
+        self.tools: list[Tool] = []
+
+    def walk(self) -> Batch | None:
+        """Work through the component; returns its batch, or None if it only prepares equipment."""
+        steps: list[StepView] = []
+        remarks = self.read.remarks
+        for at, step in enumerate(self.read.steps):
+            steps.append(self._step(at, step))
+        batch = self._finish()
+        product = batch.product if batch else None
+        prepares = tuple(self.tools) if batch is None else ()
+        ahead = tuple(self._waiting(paragraph.action, paragraph.span) for paragraph in self.read.ahead)
+        self.flow.components[self.component] = Component(
+            self.component, self.read.name, self.read.heading, tuple(steps), remarks, ahead, product, prepares
+        )
+        if batch is None and self.number > self.flow.first_action[self.component]:
+            for tool in self.tools:
+                self.flow.tool_ready.setdefault(tool.equipment.name, self.number - 1)
+        return batch
+
+    def _waiting(self, action: ActionRead, span: Span) -> Waiting:
+        reads = tuple(event for event in action.events if not isinstance(event, VerbUse))
+        return Waiting(self.flow.reading.document.source.slice(span), action.parts, reads, span)
+
+    def _step(self, at: int, step: StepRead) -> StepView:
+        """A paragraph; one that begins with a meanwhile has a batch of its own."""
+        beside = bool(step.actions) and _is_meanwhile(step.actions[0])
+        numbers: list[int] = []
+        self.new_step = True
+        if beside:
+            before, self.present = self.present, None
+        wait: int | None = None
+        batches = (Fraction(1), False)
+        for action in step.actions:
+            alone = not beside and _is_meanwhile(action)
+            batches = _batches(action) or batches
+            number = self._action(action, at, beside or alone, alone, batches)
+            numbers.append(number)
+            if not alone and self.flow.actions[number].work.wait:
+                wait = number
+        if beside:
+            self._put_down("meanwhile")
+            self.present = before
+        else:
+            self.last_wait = wait
+        self._repeat_step(step, numbers)
+        return StepView(at, tuple(numbers), step.remarks, beside)
+
+    def _action(
+        self, action: ActionRead, step: int, beside: bool, alone: bool, batches: tuple[Fraction, bool]
+    ) -> int:
+        number = self.number
+        self.number += 1
+        before: Batch | None = None
+        if alone:
+            before, self.present = self.present, None
+        act = Act(self, action, number, step, batches)
+        if beside:
+            self.running.append(number)
+            act.beside = self._wait_beside(action, alone)
+        elif self.running:
+            act.after.update(self.running)
+            for earlier in self.running:
+                self.flow.actions[earlier] = self.flow.actions[earlier]._replace(before=number)
+            self.running = []
+        self.flow.actions[number] = act.perform()
+        self.new_step = False
+        if alone:
+            self._put_down("meanwhile")
+            self.present = before
+        elif not beside and self.flow.actions[number].work.wait:
+            self.last_wait = number
+        return number
+
+    def _wait_beside(self, action: ActionRead, alone: bool) -> int | None:
+        if self.last_wait is None:
+            event = next(event for event in action.events if isinstance(event, Meanwhile)) if _is_meanwhile(action) else None
+            if event:
+                message = "nothing waits here for this to run beside"
+                hint = "a meanwhile runs beside the last wait of the step before it; leave the word out, or name the wait"
+                self.find("meanwhile-without-wait", "warning", event.clause.span, message, hint)
+        return self.last_wait
+
+    def _repeat_step(self, step: StepRead, numbers: list[int]) -> None:
+        """`[Repeat twice]`, last in a step, does the whole step two more times."""
+        if not step.actions:
+            return
+        more = [e.number for e in step.actions[-1].events if isinstance(e, Repeat) and e.kind == "step-times"]
+        if not more:
+            return
+        factor = 1 + more[0]
+        flow = self.flow
+        for number in numbers:
+            action = flow.actions[number]
+            flow.actions[number] = action._replace(times=action.times * factor)
+            for use in action.uses:
+                flow.uses[use] = flow.uses[use]._replace(times=flow.uses[use].times * factor)
+            for taking in action.takings:
+                fraction = flow.takings[taking].fraction
+                if fraction is not None and not flow.takings[taking].rest:
+                    flow.takings[taking] = flow.takings[taking]._replace(fraction=fraction * factor)
+
+    def put_aside(self, batch: Batch, origin: str, name: str, span: Span) -> None:
+        """Close a batch: from now on it is one of the open ones, under its names."""
+        batch.origin = origin
+        batch.span = span
+        kinds = {"named": "named", "share": "share", "meanwhile": "meanwhile"}
+        kind = kinds.get(origin, "set-aside")
+        label = name or " ".join(batch.label)
+        names = tuple(dict.fromkeys((label, *(" ".join(words) for words in batch.names))))
+        product = Product(label, names, kind, self.component, batch.last, span)  # type: ignore[arg-type]  # from the table
+        self.flow.register(batch, product)
+        self.open.append(batch)
+
+    def _put_down(self, origin: str) -> None:
+        """The batch that a meanwhile worked on stays open."""
+        if self.present is not None:
+            batch = self.present
+            at = self.flow.actions[batch.last].span if batch.last is not None else Span(0, 0)
+            self.put_aside(batch, origin, "", at)
+            self.present = None
+
+    def _finish(self) -> Batch | None:
+        """The component's end: the present batch gets the heading's name; nothing else may be open."""
+        if self.present is None:
+            closed = [batch for batch in self.open if batch.origin in ("named", "set-aside", "meanwhile") and batch.left == 1]
+            if len(closed) == 1:
+                self.present = closed[0]
+                self.open.remove(closed[0])
+        for left in self.open:
+            self._still_open(left)
+        if self.present is None:
+            return None
+        batch = self.present
+        name = self.read.name
+        batch.names.append(plain(name))
+        names = tuple(dict.fromkeys((name, *(" ".join(words) for words in batch.names))))
+        span = self.read.heading or self.flow.reading.header.span("title")
+        origin, batch.origin = batch.origin, "component"
+        if origin == "present" or batch.product is None:
+            batch.left, batch.shared = Fraction(1), False
+        self.flow.register(batch, Product(name, names, "component", self.component, batch.last, span))
+        return batch
+
+    def _still_open(self, batch: Batch) -> None:
+        if batch.left == 0 or batch.origin == "named":
+            return
+        name = " ".join(batch.label)
+        if batch.origin in ("share", "part"):
+            message = f"some of the {name} is left over at the end of “{self.read.name}”"
+            self.find("product-left-over", "error", batch.span, message, f"use `[the rest of the {name}]`, or discard it")
+            return
+        message = f"the {name} is still open at the end of “{self.read.name}”: it never comes back"
+        hint = f"bring it back with `[the {name}]`, or give it a component of its own"
+        self.find("batch-left-open", "error", batch.span, message, hint)
+
+    def find(self, rule: str, severity: str, span: Span, message: str, hint: str = "") -> None:
+        """Keep a finding."""
+        self.flow.findings.append(Diagnostic(rule, severity, span, message, hint))  # type: ignore[arg-type]  # by callers
+
+
+def _is_meanwhile(action: ActionRead) -> bool:
+    return any(isinstance(event, Meanwhile) for event in action.events[:3])
+
+
+def _batches(action: ActionRead) -> tuple[Fraction, bool] | None:
+    """`in 4 batches`, `in 2 loads`: holds from its line to the end of the step."""
+    for event in action.events:
+        if isinstance(event, Repeat) and event.kind in ("batches", "loads"):
+            return event.number, event.kind == "loads"
+    return None

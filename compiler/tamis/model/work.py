@@ -1,0 +1,147 @@
+"""What a line costs: hands-on time first, then the wait that its time, cue or target gives.
+
+The text's own figure always comes first. Where a cue or a target alone ends a wait, its length is the kitchen's
+estimate from the verb's data and the mass; a line without any time is handling.
+"""
+
+from __future__ import annotations
+
+from fractions import Fraction
+from typing import TYPE_CHECKING, Literal
+
+from tamis.diagnostics import Diagnostic
+from tamis.model.recipe import Mass, Work
+from tamis.quantity.duration import Duration
+from tamis.quantity.measure import grams
+from tamis.reading.clauses import Cue, Setting, Target, Tending, Time, Tool, VerbUse
+
+if TYPE_CHECKING:
+    from collections.abc import Sequence
+
+    from tamis.kitchen.house import Kitchen
+    from tamis.reading.reading import ActionRead, Event
+
+Given = Literal["text", "verb", "default"]
+KILO = Fraction(1000)
+
+
+class Labour:
+    """The events of one action sorted by what they say about time."""
+
+    __slots__ = ("cues", "settings", "targets", "tending", "time", "time_verb", "tools", "verbs")
+
+    def __init__(self, action: ActionRead) -> None:
+        self.verbs = [event for event in action.events if isinstance(event, VerbUse)]
+        self.settings = [event for event in action.events if isinstance(event, Setting)]
+        self.targets = [event for event in action.events if isinstance(event, Target)]
+        self.cues = [event for event in action.events if isinstance(event, Cue)]
+        self.tending = [event for event in action.events if isinstance(event, Tending)]
+        self.tools = [event for event in action.events if isinstance(event, Tool)]
+        self.time: Time | Cue | None = None
+        self.time_verb: VerbUse | None = None
+        self._find_time(action.events)
+
+    def _find_time(self, events: Sequence[Event]) -> None:
+        """The event that gives the line its length, and the verb that it belongs to: its own, else the nearest
+        before it, a waiting one if there is one."""
+        before: list[VerbUse] = []
+        for event in events:
+            if isinstance(event, VerbUse):
+                before.append(event)
+            elif isinstance(event, Time) or (isinstance(event, Cue) and event.duration):
+                self.time = event
+                break
+        candidates = before if self.time else self.verbs
+        waiting = [use for use in candidates if use.verb.waits]
+        if isinstance(self.time, Time) and self.time.verb:
+            self.time_verb = before[-1]
+        elif waiting:
+            self.time_verb = waiting[-1]
+        elif candidates and (self.time or self._ended()):
+            self.time_verb = candidates[-1]
+
+    def _ended(self) -> bool:
+        return bool(self.cues) or any(target.kind in ("temperature", "state", "measure") for target in self.targets)
+
+
+def work_of(action: ActionRead, labour: Labour, mass: Mass, pieces: int, kitchen: Kitchen, station: str) -> Work:
+    """The work of an action on a batch of this mass, in so many pieces, at the station where it lies."""
+    wait, given = _wait(labour, mass, kitchen)
+    verb = labour.time_verb.verb if labour.time_verb else None
+    others = [use for use in labour.verbs if use is not labour.time_verb] if wait else labour.verbs
+    handling = _handling(others, labour, mass, pieces, kitchen) if others or not wait else 0
+    machine = any(setting.kind == "speed" for setting in labour.settings)
+    hands = verb is None or verb.attention == "hands"
+    if machine or station in ("oven", "bath", "fridge", "freezer"):
+        hands = False
+    if isinstance(labour.time, Time) and labour.time.hands is not None:
+        hands = labour.time.hands
+    if any(tending.constant for tending in labour.tending):
+        hands = True
+    return Work(
+        handling=handling,
+        wait=wait,
+        window=bool(wait and wait.window),
+        hands=hands,
+        machine=machine,
+        station=station,
+        given=given,
+        cue=labour.cues[-1].text if labour.cues else "",
+        verb=verb.base if verb else "",
+    )
+
+
+def _wait(labour: Labour, mass: Mass, kitchen: Kitchen) -> tuple[Duration | None, Given]:
+    verb = labour.time_verb.verb if labour.time_verb else None
+    if labour.time is not None:
+        duration = labour.time.duration
+        assert duration is not None
+        if isinstance(labour.time, Time):
+            duration = _rated(labour.time, mass, kitchen)
+        keeps = verb is not None and verb.keeps
+        window = duration.window or (keeps and duration.lo != duration.hi)
+        return duration._replace(window=window), "text"
+    if verb is None or not (labour.cues or labour.targets):
+        return None, "default"
+    kilos = mass.lo / KILO
+    length = verb.estimate + verb.estimate_per_kg * kilos
+    if not length:
+        return None, "default"
+    return Duration(Fraction(length), Fraction(length)), "verb"
+
+
+def _rated(time: Time, mass: Mass, kitchen: Kitchen) -> Duration:
+    """A time on each side counts twice; a time per weight goes by the batch's mass, or once if that is unknown."""
+    duration = time.duration
+    if time.sides:
+        duration = duration.times(2)
+    per = grams(time.per, kitchen.units) if time.per else None
+    if per and mass.known and mass.lo:
+        hi = None if duration.hi is None else duration.hi * mass.hi / per.lo
+        duration = duration._replace(lo=duration.lo * mass.lo / per.hi, hi=hi)
+    return duration
+
+
+def _handling(uses: Sequence[VerbUse], labour: Labour, mass: Mass, pieces: int, kitchen: Kitchen) -> int:
+    """Hands-on seconds of the verbs; the house's figure for a line where the trade has no opinion."""
+    kilos = mass.lo / KILO
+    total = Fraction(0)
+    for use in uses:
+        verb = use.verb
+        total += verb.takes + verb.per_kg * kilos + verb.per_piece * max(1, pieces)
+    if not total:
+        return kitchen.settings.kitchen.handling if labour.time is None else 0
+    return int(total)
+
+
+def missing_times(labour: Labour) -> list[Diagnostic]:
+    """A waiting verb in a line without a time, a cue or a target: a stranger would not know when to stop."""
+    if labour.time is not None or labour.cues or labour.targets:
+        return []
+    waiting = [use for use in labour.verbs if use.verb.waits]
+    if not waiting:
+        return []
+    use = waiting[-1]
+    message = f"“{use.text}” needs a time, a cue or a target in its line"
+    hint = f"how long, or until what? `[{use.text.lower()} for 10 min]`, `[until golden]`, `[to the boil]`"
+    return [Diagnostic("verb-without-time", "error", use.span, message, hint)]
