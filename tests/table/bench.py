@@ -32,12 +32,9 @@ def measure(text: str) -> Measure:
 
 
 def food(said: str, name: str, **more: Any) -> Ingredient:
-    """An ingredient: its measures (parted by `plus`; empty for none), its name with states, and the other fields."""
+    """An ingredient: its measures (parted by `plus`; empty for none), its name with states, and the rest."""
     found = KITCHEN.larder.find(name.lower().split())
     states = found.states if found else ()
-    plain = name
-    for state in states:
-        plain = plain.removeprefix(state).strip()
     for key in ("each", "prepared"):
         if key in more:
             more[key] = measure(more[key])
@@ -47,7 +44,7 @@ def food(said: str, name: str, **more: Any) -> Ingredient:
     goods = found.goods if found else None
     word = found.piece_word if found else ""
     clause = Clause(f"{said} {name}", Items(()), Span(0, 0))
-    return Ingredient(clause, plain, Span(0, 0), goods, states, word, measures, said, **more)
+    return Ingredient(clause, name, Span(0, 0), goods, states, word, measures, said, **more)
 
 
 def tool(words: str, **more: Any) -> Tool:

@@ -7,14 +7,16 @@ from fractions import Fraction
 import pytest
 
 from tamis.model.recipe import Mass, Product, Taking, Use
-from tamis.reading.clauses import Ingredient
+from tamis.quantity.amount import exactly
+from tamis.reading.clauses import Ingredient, Percent
 from tamis.source import Span
 from tamis.table.ingredients import build_table
 from tamis.table.lines import apart, lines, name_text, where_text
 from tamis.table.rows import Row, Table
 from tamis.table.showing import shown
+from tamis.table.wording import bare_name
 
-from .bench import KITCHEN, Entry, food, recipe
+from .bench import KITCHEN, Entry, food, measure, recipe
 from .samples import rye_batons
 
 HALF = Fraction(1, 2)
@@ -198,6 +200,11 @@ def test_a_dish_of_another_recipe_is_listed_with_its_words() -> None:
         (food("4", "garlic cloves", preparation="crushed"), ("4", "", "", "garlic cloves, crushed")),
         (food("4", "large eggs"), ("4", "", "", "large eggs")),
         (food("40 g", "soft butter"), ("40 g", "", "2 tbsp plus 2½ tsp", "soft butter")),
+        (food("50 g", "finely grated cheddar"), ("50 g", "", "1¾ oz", "finely grated cheddar")),
+        (food("18 g", "salt", percent=Percent(exactly(18), "duck", measure("18 g"))),
+         ("18 g per kg of the duck", "", "", "salt")),
+        (food("", "water", percent=Percent(exactly("72.5"), "flour")), ("72.5 % of the flour", "", "", "water")),
+        (food("", "fine salt", percent=Percent(exactly(2), "its")), ("2 % of its weight", "", "", "fine salt")),
         (food("1 pinch", "saffron"), ("1 pinch", "", "", "saffron")),
         (food("250 g", "very strong flour"), ("250 g", "", "≈ 1¾ cups plus 1 tbsp", "very strong flour")),
         (food("200 ml", "moon milk"), ("200 ml", "", "⅔ cup plus 3 tbsp", "moon milk")),
@@ -222,6 +229,21 @@ def test_states_and_preparations_that_differ_stand_where_they_hold() -> None:
     assert where_text(butter, made, KITCHEN) == "Dough 40 g, soft; Glaze 20 g, melted"
     assert name_text(onion, KITCHEN) == "onions, sliced, divided"
     assert where_text(onion, made, KITCHEN) == "Dough 1; Glaze 2"
+
+
+@pytest.mark.parametrize(
+    ("written", "bare"),
+    [
+        ("soft butter", "butter"),
+        ("finely grated cheddar", "cheddar"),
+        ("room-temperature butter", "butter"),
+        ("Large eggs", "eggs"),
+        ("ground cloves", "cloves"),
+        ("moon milk", "moon milk"),
+    ],
+)
+def test_a_name_loses_states_that_do_not_hold_everywhere(written: str, bare: str) -> None:
+    assert bare_name(food("1", written)) == bare
 
 
 def test_each_state_is_weighed_by_its_own_density() -> None:

@@ -9,12 +9,13 @@ from __future__ import annotations
 
 from tamis.kitchen.house import Kitchen
 from tamis.kitchen.words import singular
-from tamis.model.recipe import Mass, Recipe, Use
+from tamis.model.mass import plus
+from tamis.model.recipe import Recipe, Use
 from tamis.quantity.measure import Measure
 from tamis.reading.clauses import Ingredient
 from tamis.table.adding import add_up, scale, scaled
 from tamis.table.rows import Row, RowUse, Supplied, Table
-from tamis.table.wording import several
+from tamis.table.wording import bare_name, several
 
 TO_TASTE = "to taste"
 Key = tuple[str, str, str]
@@ -55,9 +56,9 @@ def _row(group: list[tuple[int, Use]], kitchen: Kitchen) -> Row:
     first, once, sums = items[0], len(items) == 1, add_up(bought, kitchen)
     mass = group[0][1].mass
     for _, use in group[1:]:
-        mass = _added(mass, use.mass)
+        mass = plus(mass, use.mass)
     return Row(
-        first.name if once else _counted_name(first, sums.total),
+        _name(items, sums.total),
         first.goods,
         first,
         tuple([_place(at, use) for at, use in group]),
@@ -93,23 +94,20 @@ def _note(item: Ingredient) -> str:
     return f"{states}, {item.preparation}" if item.preparation else states
 
 
-def _counted_name(first: Ingredient, total: tuple[Measure, ...]) -> str:
-    """The first use's name, in the plural once the pieces add up to more than one: 1 lemon, and 2 lemons."""
-    last = first.name.rpartition(" ")[2].lower()
-    if not total or total[0].unit or total[0].amount.hi <= 1 or singular(last) != last:
+def _name(items: list[Ingredient], total: tuple[Measure, ...]) -> str:
+    """The name as first written, without states that don't hold at every use.
+
+    In the plural once the pieces add up to more than one: 1 lemon, and 2 lemons.
+    """
+    first = items[0]
+    if len(items) == 1:
         return first.name
-    return several(first.name, first)
-
-
-def _added(one: Mass, other: Mass) -> Mass:
-    """Both masses together."""
-    unknown, uncounted = one.unknown, one.uncounted
-    return Mass(
-        one.lo + other.lo,
-        one.hi + other.hi,
-        unknown if unknown == other.unknown else tuple(dict.fromkeys(unknown + other.unknown)),
-        uncounted if uncounted == other.uncounted else tuple(dict.fromkeys(uncounted + other.uncounted)),
-    )
+    same = all(item.states == first.states for item in items)
+    name = first.name if same else bare_name(first)
+    last = name.rpartition(" ")[2].lower()
+    if not total or total[0].unit or total[0].amount.hi <= 1 or singular(last) != last:
+        return name
+    return several(name, first)
 
 
 def _supplied(recipe: Recipe) -> tuple[Supplied, ...]:

@@ -59,8 +59,7 @@ def _unless_said(text: str, amounts: Shown) -> str:
 def name_text(row: Row, kitchen: Kitchen) -> str:
     """The food with what holds for all its uses: "water, divided", "soft butter", "lemon, zest and juice"."""
     first = row.first
-    states = " ".join(first.states) if all(use.item.states == first.states for use in row.uses) else ""
-    words = [f"{states} {row.name}".lstrip()]
+    words = [row.name]
     words += [f"or {alternative_text(other, kitchen)}" for other in row.alternatives]
     if row.parts:
         words.append(" and ".join(row.parts))
@@ -88,6 +87,5 @@ def where_text(row: Row, table: Table, kitchen: Kitchen) -> str:
 
 def _purpose_line(row: Row, kitchen: Kitchen) -> str:
     amount = shown(row, kitchen).written
-    words = [amount, *row.first.states, row.name, " and ".join(row.purposes)]
-    line = " ".join(word for word in words if word)
+    line = " ".join(word for word in (amount, row.name, " and ".join(row.purposes)) if word)
     return f"{line}, {row.first.preparation}" if row.first.preparation else line

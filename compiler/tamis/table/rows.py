@@ -36,7 +36,7 @@ class RowUse(NamedTuple):
 
 
 class Row(NamedTuple):
-    """All uses of one food, in order of the text.
+    """All uses of one food, in order of the text; `name` as first written.
 
     `total` adds them up in the first use's kind; what cannot be said in it follows as a sum of its own.
     `also` adds up the second measures (`420 g (3 cups)`), if every use has one. `once` is set where a

@@ -66,8 +66,7 @@ def amount_text(measures: tuple[Measure, ...], item: Ingredient, kitchen: Kitche
 
 def alternative_text(item: Ingredient, kitchen: Kitchen) -> str:
     """What may be taken instead: "5 g instant yeast"."""
-    words = [amount_text(scaled(item, Fraction(1)), item, kitchen), *item.states, item.name]
-    return " ".join(word for word in words if word)
+    return f"{amount_text(scaled(item, Fraction(1)), item, kitchen)} {item.name}".lstrip()
 
 
 def percent_text(item: Ingredient) -> str:
@@ -78,6 +77,20 @@ def percent_text(item: Ingredient) -> str:
         return f"{written(item.percent.per_kg)} per kg of the {item.percent.of}"
     of = "its weight" if item.percent.of == "its" else f"the {item.percent.of}"
     return f"{decimals(item.percent.amount)} % of {of}"
+
+
+def bare_name(item: Ingredient) -> str:
+    """The name without the states before it: "butter" of "soft butter", "cheddar" of "finely grated cheddar"."""
+    left = sum(len(state.split()) for state in item.states)
+    if not left:
+        return item.name
+    states = {word for state in item.states for word in state.split()}
+    words = item.name.split()
+    for at, word in enumerate(words):
+        if not left:
+            return " ".join(words[at:])
+        left -= sum(part in states for part in word.lower().split("-"))
+    return item.name
 
 
 def several(name: str, item: Ingredient) -> str:
