@@ -18,7 +18,7 @@ _TEMPLATES = Path(__file__).parent / "templates"
 _NAMES = ("loaf", "stew", "cake")
 _SLOT = re.compile(r"\{([^{}]*)\}")
 _CLAUSE = re.compile(r"\[[^\[\]]*\{[^\[\]]*\]")
-_BOUNDS = re.compile(r"(\d+)(?:\.(\d))?\.\.(\d+)(?:\.(\d))?")
+_BOUNDS = re.compile(r"(\d+)(?:\.(\d+))?\.\.(\d+)(?:\.(\d+))?")
 _TRIES = 200
 
 
@@ -65,8 +65,9 @@ class _Press:
             return str(self.number)
         bounds = _BOUNDS.fullmatch(slot)
         if bounds and bounds[2]:
-            tenths = self.draw.randint(int(bounds[1] + bounds[2]), int(bounds[3] + bounds[4]))
-            return f"{tenths // 10}.{tenths % 10}"
+            places = len(bounds[2])
+            drawn = self.draw.randint(int(bounds[1] + bounds[2]), int(bounds[3] + bounds[4]))
+            return f"{drawn // 10**places}.{drawn % 10**places:0{places}}"
         if bounds:
             return str(self.draw.randint(int(bounds[1]), int(bounds[3])))
         return self.draw.choice(self.words[slot] if slot in self.words else slot.split("|"))

@@ -1,12 +1,13 @@
 """The measurements: what each phase costs beside the floors, and how time grows with nasty input.
 
 Everything is CPU time of this process, floor and phase in turn for each recipe, so that a busy neighbour or a slow
-minute falls on both. No recipe is measured twice, as a compiler may remember what it has read. A round is one number
+minute falls on both. The collector is off, as it is in the command. No recipe is measured twice, as a compiler may remember what it has read. A round is one number
 a name; of several rounds the median counts.
 """
 
 from __future__ import annotations
 
+import gc
 import math
 import os
 import subprocess
@@ -61,6 +62,7 @@ class Watch:
 
 def round_of(texts: list[str]) -> Costs:
     """Seconds a recipe, by name, over recipes that have not been seen before."""
+    _swept()
     watch = Watch()
     half = len(texts) // 2
     for text in texts[:half]:
@@ -68,6 +70,12 @@ def round_of(texts: list[str]) -> Costs:
         _phases(text, watch)
     costs = {name: cost / half for name, cost in watch.costs.items()}
     return costs | {"build": _site(texts[half:]) / (len(texts) - half)}
+
+
+def _swept() -> None:
+    """Rubbish out, and the collector off: the command works so (`tamis.__main__`)."""
+    gc.collect()
+    gc.disable()
 
 
 def _floors(text: str, watch: Watch) -> None:
@@ -140,6 +148,7 @@ def growth(family: str, sizes: list[int]) -> Growth:
 
 
 def _compiling(text: str) -> float:
+    _swept()
     begin = process_time()
     compile(Source("nasty.tamis", text), default_kitchen(), {})
     return process_time() - begin

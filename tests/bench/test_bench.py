@@ -64,19 +64,10 @@ def test_nasty_texts_have_the_size_asked_for_and_are_told_off(family: str) -> No
 
 
 def test_the_bench_runs(tmp_path: Path) -> None:
-    few = [
-        "--recipes",
-        "3",
-        "--rounds",
-        "1",
-        "--starts",
-        "1",
-        "--largest",
-        "16",
-        "--json",
-        str(tmp_path / "figures.json"),
-    ]
-    ran = subprocess.run([sys.executable, str(_HERE / "run.py"), *few], capture_output=True, text=True, check=True)
+    out = tmp_path / "figures.json"
+    few = ["--recipes", "3", "--rounds", "1", "--starts", "1", "--largest", "16"]
+    command = [sys.executable, str(_HERE / "run.py"), *few, "--json", str(out)]
+    ran = subprocess.run(command, capture_output=True, text=True, check=True)
     figures = json.loads(out.read_text())["figures"]
     assert [figure["what"] in ran.stdout for figure in figures] == [True] * len(figures)
     assert len(figures) == 9 + len(FAMILIES)
