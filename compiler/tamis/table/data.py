@@ -13,9 +13,8 @@ from typing import Any
 from tamis.kitchen.house import Kitchen
 from tamis.model.recipe import Mass
 from tamis.quantity.measure import Measure
-from tamis.table.equipment import EquipmentRow
 from tamis.table.lines import name_text
-from tamis.table.rows import Row, RowUse, Supplied, Table
+from tamis.table.rows import EquipmentRow, Row, RowUse, Supplied, Table
 from tamis.table.showing import shown
 from tamis.table.wording import alternative_text, amount_text
 

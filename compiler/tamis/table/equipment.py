@@ -8,15 +8,12 @@ stands in every kitchen is not listed.
 
 from __future__ import annotations
 
-from fractions import Fraction
-from typing import NamedTuple
-
 from tamis.kitchen.equipment import Equipment
 from tamis.kitchen.house import Kitchen
 from tamis.model.recipe import Recipe
 from tamis.quantity.display import number as number_text
 from tamis.reading.clauses import Tool
-from tamis.source import Span
+from tamis.table.rows import EquipmentRow
 
 # Common practice: fixtures, not equipment to set out.
 FIXTURES = frozenset({"oven", "hob", "ring", "fridge", "freezer", "larder", "sink", "bench", "microwave", "lighter"})
@@ -24,20 +21,6 @@ SAME = frozenset({"same", "other", "emptied", "empty", "hot", "warm", "cold", "f
 """Adjectives that tell what happened to a piece. With *the*, they point at one that stood there before."""
 
 Key = tuple[str, tuple[str, ...], str, str]
-
-
-class EquipmentRow(NamedTuple):
-    """One piece or `number` alike; `label` as listed, `actions` and `components` where it is needed."""
-
-    name: str
-    label: str
-    number: Fraction
-    size: str
-    kind: str
-    station: str
-    actions: tuple[int, ...]
-    components: tuple[int, ...]
-    span: Span
 
 
 class _Piece:

@@ -9,9 +9,8 @@ from __future__ import annotations
 import re
 
 from tamis.kitchen.house import Kitchen
-from tamis.table.equipment import EquipmentRow
 from tamis.table.lines import Line, apart, lines
-from tamis.table.rows import Table
+from tamis.table.rows import EquipmentRow, Table
 
 HEADS = ("Amount", "Metric", "US", "Ingredient", "Where used")
 _MARKS = re.compile(r"([\\`*_{}\[\]<>#|~])")

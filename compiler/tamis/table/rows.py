@@ -1,4 +1,4 @@
-"""The ingredient table as records.
+"""The ingredient table and the equipment list as records.
 
 A cook who shops and weighs reads one line a food; a cook who works reads where each part of it goes. A
 row holds both, as exact measures and not as words: how they are shown (as written, metric, US) is decided
@@ -110,3 +110,17 @@ class Table(NamedTuple):
     def row(self, name: str) -> Row | None:
         """The row in the sum for a goods id or a name as shown."""
         return next((row for row in self.rows if name in (row.id, row.name)), None)
+
+
+class EquipmentRow(NamedTuple):
+    """One piece or `number` alike; `label` as listed, `actions` and `components` where it is needed."""
+
+    name: str
+    label: str
+    number: Fraction
+    size: str
+    kind: str
+    station: str
+    actions: tuple[int, ...]
+    components: tuple[int, ...]
+    span: Span

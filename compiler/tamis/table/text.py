@@ -10,9 +10,8 @@ from __future__ import annotations
 import textwrap
 
 from tamis.kitchen.house import Kitchen
-from tamis.table.equipment import EquipmentRow
 from tamis.table.lines import Line, apart, lines
-from tamis.table.rows import Table
+from tamis.table.rows import EquipmentRow, Table
 
 HEADS = ("amount", "metric", "US", "ingredient")
 GAP = 3
