@@ -14,9 +14,9 @@ from tamis.reading.reader import read
 from tamis.source import Source
 from tamis.syntax.document import Document
 from tamis.syntax.outline import parse
-from tamis.table.equipment import equipment_list
+from tamis.table.equipment import EquipmentRow, equipment_list
 from tamis.table.ingredients import build_table
-from tamis.table.rows import EquipmentRow, Table
+from tamis.table.rows import Table
 from tamis.timeline.records import Timeline
 from tamis.timeline.timeline import build_timeline
 

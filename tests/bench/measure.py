@@ -1,8 +1,8 @@
 """The measurements: what each phase costs beside the floors, and how time grows with nasty input.
 
 Everything is CPU time of this process, floor and phase in turn for each recipe, so that a busy neighbour or a slow
-minute falls on both. The collector is off, as it is in the command. No recipe is measured twice, as a compiler may remember what it has read. A round is one number
-a name; of several rounds the median counts.
+minute falls on both. The collector is off, as it is in the command. No recipe is measured twice, as a compiler may
+remember what it has read. A round is one number a name; of several rounds the median counts.
 """
 
 from __future__ import annotations
@@ -22,13 +22,13 @@ from time import perf_counter, process_time
 
 import floor
 from nasty import FAMILIES
-from tamis.compile import compile
-from tamis.model.build import build
 
 from tamis.checks.run import run_checks
 from tamis.checks.view import View
+from tamis.compile import compile
 from tamis.kitchen.house import default_kitchen
 from tamis.library.library import open_library
+from tamis.model.build import build
 from tamis.publish.site import build_site
 from tamis.reading.reader import read
 from tamis.source import Source
@@ -93,7 +93,7 @@ def _phases(text: str, watch: Watch) -> None:
         document, syntax = parse(source)
         reading, misread = read(document, kitchen)
     with watch.on("understand"):
-        recipe, unsound = build(reading, {}, kitchen)
+        recipe, unsound = build(reading, kitchen, {})
     with watch.on("table"):
         table, equipment = build_table(recipe, kitchen), equipment_list(recipe, kitchen)
     with watch.on("timeline"):

@@ -42,7 +42,6 @@ def test_recipes_are_of_the_size_and_variety_that_they_should_be() -> None:
 
 def test_recipes_compile_clean() -> None:
     from tamis.compile import compile
-
     from tamis.kitchen.house import default_kitchen
     from tamis.source import Source
 
@@ -54,7 +53,6 @@ def test_recipes_compile_clean() -> None:
 @pytest.mark.parametrize("family", FAMILIES)
 def test_nasty_texts_have_the_size_asked_for_and_are_told_off(family: str) -> None:
     from tamis.compile import compile
-
     from tamis.kitchen.house import default_kitchen
     from tamis.source import Source
 

@@ -40,7 +40,7 @@ class Act:
     """The work of one line on the batches of its component."""
 
     __slots__ = (
-        "after", "after_start", "at_once", "batches", "before_time", "beside", "fresh", "joined", "number", "product",
+        "after", "after_start", "carried", "at_once", "batches", "before_time", "beside", "fresh", "joined", "number", "product",
         "read", "repeats", "step", "takings", "tools", "uses", "verb", "walker", "within",
     )  # fmt: skip
 
@@ -63,6 +63,7 @@ class Act:
         self.before_time = True
         self.fresh = walker.new_step
         self.joined = False
+        self.carried: Batch | None = None
         self.repeats = next((e.number for e in read.events if isinstance(e, Repeat) and e.kind == "times"), Fraction(1))
 
     def perform(self) -> Action:
@@ -100,7 +101,7 @@ class Act:
         work = work_of(self.read, labour, batch.mass if batch else NOTHING, pieces, walker.flow.kitchen, heat.station)
         if heat.heats and work.wait is None:
             work = work._replace(handling=0)
-        at_once = self.at_once or self._follows_at_once(start)
+        at_once = self.at_once or self._follows_at_once(start or self.carried)
         self._touch(batch, start, work, heat)
         numbers, loads = self.batches
         return Action(
@@ -181,6 +182,7 @@ class Act:
         walker, flow = self.walker, self.walker.flow
         share = food.share if food.share and food.share.kind == "fraction" else None
         fraction = share.fraction if share else Fraction(1)
+        self.fresh = False
         whole = mass_of(food, flow.kitchen)
         factor = self.repeats
         mass = times(whole, fraction * factor)
@@ -273,6 +275,8 @@ class Act:
     def _take(self, reference: Reference, batch: Batch, into: Batch) -> None:
         """A batch, or a share of it, goes into another, which is the present one from now on."""
         walker, flow = self.walker, self.walker.flow
+        if walker.present is None and not self.joined:
+            self.carried = batch
         share = reference.share or Share("all")
         self._link(batch)
         if batch.left <= 0 or (batch.taken_at and not batch.shared):

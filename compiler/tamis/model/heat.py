@@ -32,7 +32,7 @@ class Heat(NamedTuple):
 def heat_of(act: Act, labour: Labour, batch: Batch | None) -> Heat:
     """Work the station out from tools, settings, the verb, and where the batch lies already."""
     temperature = _temperature(labour)
-    station = _station(labour, batch, temperature)
+    station = _station(act.tools, labour, batch)
     inside = batch is not None and batch.on_heat and batch.station == station
     if station in ("oven", "bath", "grill") and not inside and _only_heats(act):
         return Heat(station, station, temperature)
@@ -58,8 +58,8 @@ def _temperature(labour: Labour) -> Amount | None:
     return None
 
 
-def _station(labour: Labour, batch: Batch | None, temperature: Amount | None) -> str:
-    for tool in labour.tools:
+def _station(tools: list[Tool], labour: Labour, batch: Batch | None) -> str:
+    for tool in tools:
         if tool.equipment.station and tool.equipment.kind == "station":
             return tool.equipment.station
     if any(setting.kind == "off" for setting in labour.settings):
@@ -76,7 +76,7 @@ def _station(labour: Labour, batch: Batch | None, temperature: Amount | None) ->
         return lies or "oven"
     if station or not lies:
         return station
-    moved = any(tool.equipment.kind in ("vessel", "surface") and not tool.definite for tool in labour.tools)
+    moved = any(tool.equipment.kind in ("vessel", "surface") and not tool.definite for tool in tools)
     return "" if moved else lies
 
 

@@ -15,6 +15,9 @@ from tamis.reading.phrase import Phrase
 from tamis.syntax.items import Quantity, Word
 
 
+_SIZES = ("length", "volume", "mass")
+
+
 class Noun(NamedTuple):
     """A name from `start` up to, not including, `end`, and what the lists say of it (at most one is set)."""
 
@@ -24,13 +27,14 @@ class Noun(NamedTuple):
     equipment: FoundEquipment | None = None
 
 
-def name_end(phrase: Phrase, start: int) -> int:
-    """The index after a name that begins at `start`: words, and a percentage within (`70 % chocolate`)."""
+def name_end(phrase: Phrase, start: int, sizes: bool = False) -> int:
+    """The index after a name that begins at `start`: words, a percentage within (`70 % chocolate`), and with
+    `sizes` also those (`heavy 3-litre pan`)."""
     at = start
     while at < phrase.end:
         item = phrase.items[at]
         is_word = isinstance(item, Word) and (phrase.keys[at] not in phrase.tables.stops or at == start)
-        is_percent = isinstance(item, Quantity) and item.kind == "percent"
+        is_percent = isinstance(item, Quantity) and (item.kind == "percent" or (sizes and item.kind in _SIZES))
         joins = phrase.keys[at] in ("&", "+", "'")
         if not (is_word or is_percent or joins):
             break
@@ -45,10 +49,12 @@ def read_noun(phrase: Phrase, start: int, equipment_too: bool = True) -> Noun:
         return Noun(start, end)
     words = phrase.keys[start:end]
     if equipment_too:
-        head = words[: words.index("of")] if "of" in words else words
+        sized_end = name_end(phrase, start, sizes=True)
+        described = tuple([key for key in phrase.keys[start:sized_end] if key[0] != "#"])
+        head = described[: described.index("of")] if "of" in described else described
         found = phrase.kitchen.cupboard.find(head)
         if found and not _count_of_food(phrase, found, words):
-            return Noun(start, end, equipment=found)
+            return Noun(start, sized_end, equipment=found)
     return Noun(start, end, goods=phrase.kitchen.larder.find(words))
 
 

@@ -11,6 +11,7 @@ from typing import TYPE_CHECKING
 
 from tamis.kitchen.verbs import Verb, Verbs
 from tamis.reading.clauses import VerbUse
+from tamis.reading.tables import Tables
 from tamis.source import Span
 
 if TYPE_CHECKING:
@@ -57,3 +58,13 @@ def purpose_before(text: str, verbs: Verbs) -> str:
     found = _BEFORE_BRACKET.search(text)
     verb = verbs.participle(found[1].lower()) if found else None
     return verb.purpose if verb else ""
+
+
+def preposition_before(text: str, tables: Tables) -> str:
+    """The preposition that stands right before a bracket: `blend with [2 tbsp of the oil]`."""
+    words = text.lower().split()
+    for length in (3, 2, 1):
+        last = tuple(words[-length:])
+        if len(last) == length and any(last == phrase for phrase, _ in tables.prepositions.get(last[0], ())):
+            return " ".join(last)
+    return ""

@@ -10,9 +10,9 @@ from typing import TYPE_CHECKING
 from tamis.diagnostics import Diagnostic, Label
 from tamis.kitchen.house import Kitchen
 from tamis.reading.clause_reader import read_clause
-from tamis.reading.clauses import Cue, Ingredient, Time, VerbUse
+from tamis.reading.clauses import Cue, Ingredient, Reference, Time, VerbUse
 from tamis.reading.header import read_header
-from tamis.reading.prose import purpose_before, verbs_in
+from tamis.reading.prose import preposition_before, purpose_before, verbs_in
 from tamis.reading.reading import (
     ActionRead,
     ComponentRead,
@@ -116,6 +116,8 @@ class _Reader:
             return []
         if isinstance(record, Ingredient) and not record.purpose:
             record = record._replace(purpose=self._purpose(record, earlier, before))
+        if isinstance(record, Reference) and not record.preposition:
+            record = record._replace(preposition=preposition_before(before, self.tables))
         if isinstance(record, Time) and record.verb:
             span = Span(clause.inner, clause.inner + len(record.verb_text))
             return [VerbUse(record.verb, record.verb_text, span), record]

@@ -36,6 +36,7 @@ def read_tool(phrase: Phrase, decision: Decision) -> Tool:
     assert noun is not None and noun.equipment is not None
     measured = decision.measured or Measured(decision.start, decision.start)
     number, size = _number_and_size(phrase, measured, noun.equipment.several)
+    size = size or next((phrase.text(at, at + 1) for at in range(noun.start, noun.end) if phrase.quantity(at)), "")
     name = phrase.text(noun.start, noun.end)
     of = name.lower().find(" of ")
     return Tool(

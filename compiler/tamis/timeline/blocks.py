@@ -12,39 +12,35 @@ from __future__ import annotations
 
 from collections.abc import Collection
 
-from tamis.timeline.network import Mode, Network
+from tamis.timeline.network import Network
 
 
 class Blocks:
     """The blocks of a network, last work first. `of` tells a task's block; `members` are its tasks in text
     order."""
 
-    __slots__ = ("incoming", "members", "of", "outgoing")
+    __slots__ = ("members", "network", "of")
 
     def __init__(self, network: Network, glued: Collection[int] = ()) -> None:
-        count = len(network.tasks)
-        self.incoming: list[list[int]] = [[] for _ in range(count)]
-        self.outgoing: list[list[int]] = [[] for _ in range(count)]
-        for index, link in enumerate(network.links):
-            self.incoming[link.b].append(index)
-            self.outgoing[link.a].append(index)
-        chains = _chains(network, glued)
+        self.network = network
+        chain_of, chains = _chains(network, glued)
         self.members = [
-            sorted(task for chain in group for task in chains[chain]) for group in _knots(_successors(network, chains))
+            chains[group[0]] if len(group) == 1 else sorted(task for chain in group for task in chains[chain])
+            for group in _knots(_successors(network, chain_of, len(chains)))
         ]
-        self.of = [0] * count
+        self.of = [0] * len(network.tasks)
         for block, tasks in enumerate(self.members):
             for task in tasks:
                 self.of[task] = block
 
 
-def _chains(network: Network, glued: Collection[int]) -> list[list[int]]:
+def _chains(network: Network, glued: Collection[int]) -> tuple[list[int], list[list[int]]]:
     """Tasks joined without a gap. Only the first join into a task counts: two waits cannot end at one
     moment."""
     before: dict[int, int] = {}
-    for index, link in enumerate(network.links):
-        if (link.joins or index in glued) and link.a < link.b:
-            before.setdefault(link.b, link.a)
+    for index, (a, b, lo, hi, from_start) in enumerate(network.links):
+        if a < b and ((hi == 0 and lo == 0 and not from_start) or index in glued):
+            before.setdefault(b, a)
     chains: list[list[int]] = []
     chain_of: list[int] = []
     for task in range(len(network.tasks)):
@@ -54,16 +50,14 @@ def _chains(network: Network, glued: Collection[int]) -> list[list[int]]:
         else:
             chain_of.append(len(chains))
             chains.append([task])
-    return chains
+    return chain_of, chains
 
 
-def _successors(network: Network, chains: list[list[int]]) -> list[list[int]]:
-    chain_of = {task: chain for chain, tasks in enumerate(chains) for task in tasks}
-    after: list[list[int]] = [[] for _ in chains]
-    for link in network.links:
-        a, b = chain_of[link.a], chain_of[link.b]
-        if a != b:
-            after[a].append(b)
+def _successors(network: Network, chain_of: list[int], count: int) -> list[list[int]]:
+    after: list[list[int]] = [[] for _ in range(count)]
+    for a, b, _, _, _ in network.links:
+        if chain_of[a] != chain_of[b]:
+            after[chain_of[a]].append(chain_of[b])
     return after
 
 
@@ -105,25 +99,3 @@ def _cut(stack: list[int], node: int) -> list[int]:
     while group[-1] != node:
         group.append(stack.pop())
     return group
-
-
-def layout(network: Network, blocks: Blocks, mode: Mode) -> tuple[list[int], list[int]]:
-    """Each task's offset in its block, and its length, in seconds. In a block one pair of hands does one
-    thing at a time, in text order."""
-    tasks, links, of = network.tasks, network.links, blocks.of
-    lengths = [task.length(mode) for task in tasks]
-    offsets = [0] * len(tasks)
-    for block, members in enumerate(blocks.members):
-        if len(members) == 1:
-            continue
-        free = 0
-        for task in members:
-            at = free if tasks[task].hands else 0
-            for index in blocks.incoming[task]:
-                a, _, lo, _, from_start = links[index]
-                if a < task and of[a] == block:
-                    at = max(at, offsets[a] + lo + (0 if from_start else lengths[a]))
-            offsets[task] = at
-            if tasks[task].hands:
-                free = at + lengths[task]
-    return offsets, lengths

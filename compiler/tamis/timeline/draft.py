@@ -8,115 +8,96 @@ again.
 
 from __future__ import annotations
 
-from collections.abc import Collection, Iterable
+from collections.abc import Iterable
 from heapq import heapify, heappop, heappush
 from typing import NamedTuple
 
 from tamis.timeline.bench import Bench, Held
-from tamis.timeline.blocks import Blocks, layout
+from tamis.timeline.blocks import Blocks
+from tamis.timeline.frame import Edge, Frame
 from tamis.timeline.network import Mode, Network, broken_limits
 
 _ROUNDS = 3
 
 
 class Draft(NamedTuple):
-    """A placing of all blocks for estimates at their longest: starts of the tasks (the end of all is zero
-    or less), who does what in which order, and the limits that it breaks."""
+    """A placing of all blocks in one frame: starts of the tasks (the end of all is zero or less), which
+    tasks follow each other in a cook's hands, and the limits that it breaks."""
 
-    blocks: Blocks
+    frame: Frame
     starts: list[int]
     turns: list[tuple[int, int]]
     broken: tuple[int, ...]
 
 
-def drafted(network: Network, nights: Iterable[tuple[int, int]] = (), mode: Mode = "most") -> Draft:
+def drafted(network: Network, mode: Mode = "most", nights: Iterable[tuple[int, int]] = ()) -> Draft:
     """The placing that breaks the fewest limits: what comes too late is glued to what it must follow, and
     all is placed again."""
     nights, glued = list(nights), set[int]()
-    best = draft = _placed(network, glued, nights, mode)
+    best = draft = _placed(Frame(Blocks(network), mode), nights)
     for _ in range(_ROUNDS):
         loose = {index for index in draft.broken if not network.links[index].joins} - glued
         if not loose:
             break
         glued |= loose
-        draft = _placed(network, glued, nights, mode)
+        draft = _placed(Frame(Blocks(network, glued), mode), nights)
         if len(draft.broken) < len(best.broken):
             best = draft
     return best
 
 
-def _placed(network: Network, glued: Collection[int], nights: list[tuple[int, int]], mode: Mode) -> Draft:
+def _placed(frame: Frame, nights: list[tuple[int, int]]) -> Draft:
     """Every block at its latest place. Of those that nothing unplaced waits for, the one with the longest
     way before it is placed first: the long braise ends at the table, and the peeling finds its place while
     it simmers."""
-    blocks = Blocks(network, glued)
-    offsets, lengths = layout(network, blocks, mode)
-    early, _ = layout(network, blocks, "least")
-    starts = [0] * len(network.tasks)
+    network, members, after = frame.blocks.network, frame.blocks.members, frame.after
     bench = Bench(network.cooks, nights)
-    ways = _ways(network, blocks, offsets, lengths)
-    wanted = _wanted(network, blocks)
+    before = _before(after)
+    ways = _ways(frame, before)
+    wanted = [len(edges) for edges in after]
+    starts = [0] * len(members)
     ready = [(-ways[block], block) for block, count in enumerate(wanted) if not count]
     heapify(ready)
     while ready:
-        _, block = heappop(ready)
-        members = blocks.members[block]
-        latest = 0
-        for task in members:
-            latest = min(latest, _latest(network, blocks, starts, task, lengths[task]) - offsets[task])
-        at = bench.place(_held(network, members, early, offsets, lengths), latest)
-        for task in members:
-            starts[task] = at + offsets[task]
-            for index in blocks.incoming[task]:
-                before = blocks.of[network.links[index].a]
-                if before != block:
-                    wanted[before] -= 1
-                    if not wanted[before]:
-                        heappush(ready, (-ways[before], before))
-    return Draft(blocks, starts, bench.turns(), broken_limits(network, starts, lengths))
+        block = heappop(ready)[1]
+        latest = -frame.ends[block]
+        for later, gap in after[block]:
+            latest = min(latest, starts[later] - gap)
+        starts[block] = bench.place(_held(frame, members[block]), latest)
+        for earlier, _ in before[block]:
+            wanted[earlier] -= 1
+            if not wanted[earlier]:
+                heappush(ready, (-ways[earlier], earlier))
+    at = [starts[block] + offset for block, offset in zip(frame.blocks.of, frame.offsets, strict=True)]
+    return Draft(frame, at, bench.turns(), broken_limits(network, at, frame.lengths))
 
 
-def _held(network: Network, members: list[int], early: list[int], offsets: list[int], lengths: list[int]) -> list[Held]:
+def _before(after: list[list[Edge]]) -> list[list[Edge]]:
+    """The same distances, by the block that comes later."""
+    before: list[list[Edge]] = [[] for _ in after]
+    for block, edges in enumerate(after):
+        for later, gap in edges:
+            before[later].append((block, gap))
+    return before
+
+
+def _ways(frame: Frame, before: list[list[Edge]]) -> list[int]:
+    """The longest way from the beginning to the end of each block, if nobody had to wait for hands."""
+    starts = [0] * len(before)
+    for block in range(len(before) - 1, -1, -1):
+        for earlier, gap in before[block]:
+            starts[block] = max(starts[block], starts[earlier] + gap)
+    return [start + end for start, end in zip(starts, frame.ends, strict=True)]
+
+
+def _held(frame: Frame, members: list[int]) -> list[Held]:
     """When a block wants hands: from the moment that they may be called for to the end of the work."""
     held = []
     free = 0
     for task in members:
-        if network.tasks[task].hands and lengths[task]:
-            end = offsets[task] + lengths[task]
-            held.append((max(free, min(early[task], offsets[task])), end, task))
+        length = frame.lengths[task]
+        if length and frame.blocks.network.tasks[task].hands:
+            end = frame.offsets[task] + length
+            held.append((max(free, frame.offsets[task] - frame.ahead[task]), end, task))
             free = end
     return held
-
-
-def _latest(network: Network, blocks: Blocks, starts: list[int], task: int, length: int) -> int:
-    """The latest start of a task by the starts of what is placed already."""
-    latest = -length
-    for index in blocks.outgoing[task]:
-        _, b, lo, _, from_start = network.links[index]
-        if blocks.of[b] != blocks.of[task]:
-            latest = min(latest, starts[b] - lo - (0 if from_start else length))
-    return latest
-
-
-def _wanted(network: Network, blocks: Blocks) -> list[int]:
-    """How many links lead from each block to others."""
-    wanted = [0] * len(blocks.members)
-    for link in network.links:
-        if blocks.of[link.a] != blocks.of[link.b]:
-            wanted[blocks.of[link.a]] += 1
-    return wanted
-
-
-def _ways(network: Network, blocks: Blocks, offsets: list[int], lengths: list[int]) -> list[int]:
-    """The longest way from the beginning to the end of each block, if nobody had to wait for hands."""
-    starts = [0] * len(blocks.members)
-    ways = [0] * len(blocks.members)
-    for block in reversed(range(len(blocks.members))):
-        for task in blocks.members[block]:
-            for index in blocks.incoming[task]:
-                a, _, lo, _, from_start = network.links[index]
-                if blocks.of[a] != block:
-                    at = starts[blocks.of[a]] + offsets[a] + lo + (0 if from_start else lengths[a])
-                    starts[block] = max(starts[block], at - offsets[task])
-        ways[block] = starts[block] + max(offsets[task] + lengths[task] for task in blocks.members[block])
-    return ways

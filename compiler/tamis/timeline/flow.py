@@ -65,14 +65,9 @@ def _batch(recipe: Recipe, action: Action, before: tuple[int, ...]) -> int | Non
     """The line before that had the same batch in hand, if it matters how soon this one follows."""
     if not action.at_once and action.within is None:
         return None
-    return max(
-        (
-            line
-            for line in before
-            if recipe.actions[line].component == action.component and recipe.actions[line].before != action.number
-        ),
-        default=None,
-    )
+    lines = [line for line in before if recipe.actions[line].before != action.number]
+    own = [line for line in lines if recipe.actions[line].component == action.component]
+    return max(own or lines, default=None)
 
 
 def _beside(recipe: Recipe, tasks: Tasks, action: Action) -> list[Link]:

@@ -44,7 +44,8 @@ def heating_seconds(action: Action, kitchen: Kitchen) -> int:
 
 
 def preheating_seconds(action: Action, kitchen: Kitchen) -> int:
-    """How long the line's station must heat before it though no line asks for it; 0 where it is hot already."""
+    """How long the line's station must heat before it though no line asks for it; 0 where it is hot
+    already."""
     if action.preheat is None or heats_alone(action):
         return 0
     return _by_temperature(action.preheat.hi, action, kitchen)

@@ -13,24 +13,25 @@ than its wait) are not silently dropped: the plan lists them as stretched.
 
 from __future__ import annotations
 
-from tamis.timeline.blocks import Blocks, layout
+from operator import add
+
 from tamis.timeline.draft import Draft, drafted
-from tamis.timeline.network import Mode, Network, Plan, broken_limits
+from tamis.timeline.frame import Edge, Frame
+from tamis.timeline.network import Network, Plan, broken_limits
 
 _PASSES = 12
 DAY = 86400
-
-Edge = tuple[int, int, int]
-"""Blocks a and b, and the least seconds from the start of a to the start of b."""
 
 
 def forward(network: Network) -> tuple[Plan, Plan]:
     """The least and the most plan, both from zero and with the cook's work in the same order."""
     draft = drafted(network)
-    return (
-        _fitted(network, draft, "least") or _as_drafted(network, drafted(network, mode="least"), "least"),
-        _fitted(network, draft, "most") or _as_drafted(network, draft, "most"),
-    )
+    most = _fitted(draft, draft.frame) or _as_drafted(draft)
+    least = _fitted(draft, Frame(draft.frame.blocks, "least"))
+    if least is None:
+        own = drafted(network, "least")
+        least = _fitted(own, own.frame) or _as_drafted(own)
+    return least, most
 
 
 def backward(network: Network, ready: int, awake: tuple[int, int] | None = None) -> Plan:
@@ -41,18 +42,18 @@ def backward(network: Network, ready: int, awake: tuple[int, int] | None = None)
     draft = drafted(network)
     if awake is not None and awake != (0, DAY):
         nights = _nights(ready, awake, -min(draft.starts, default=0))
-        rested = drafted(network, nights)
+        rested = drafted(network, "most", nights)
         if len(rested.broken) <= len(draft.broken):
             draft = rested
-    return _as_drafted(network, draft, "most")
+    return _as_drafted(draft)
 
 
-def _as_drafted(network: Network, draft: Draft, mode: Mode) -> Plan:
+def _as_drafted(draft: Draft) -> Plan:
     """A draft as a plan of its own, with no room to move."""
     total = -min(draft.starts, default=0)
     starts = tuple(start + total for start in draft.starts)
-    lengths = tuple(task.length(mode) for task in network.tasks)
-    return Plan(mode, starts, lengths, starts, starts, total, draft.broken)
+    lengths = tuple(draft.frame.lengths)
+    return Plan(draft.frame.mode, starts, lengths, starts, starts, total, draft.broken)
 
 
 def _nights(ready: int, awake: tuple[int, int], length: int) -> list[tuple[int, int]]:
@@ -64,77 +65,95 @@ def _nights(ready: int, awake: tuple[int, int], length: int) -> list[tuple[int, 
     return [night for night in reversed(nights) if night[0] < night[1] <= 0]
 
 
-def _fitted(network: Network, draft: Draft, mode: Mode) -> Plan | None:
-    """The bounds of every start in one mode with the draft's order of work, and the starts chosen within
-    them; None where that order does not fit the mode."""
-    blocks = draft.blocks
-    offsets, lengths = layout(network, blocks, mode)
-    ends = [max(offsets[task] + lengths[task] for task in members) for members in blocks.members]
-    edges = _edges(network, draft, offsets, lengths, mode)
-    rank = [draft.starts[members[0]] for members in blocks.members]
-    edges.sort(key=lambda edge: (rank[edge[0]], rank[edge[1]]))
-    earliest = _settled(edges, [0] * len(ends))
-    behind = _settled([(b, a, w) for a, b, w in reversed(edges)], ends)
+def _fitted(draft: Draft, frame: Frame) -> Plan | None:
+    """The bounds of every start in a frame with the draft's order of work, and the starts chosen within
+    them; None where that order does not fit the frame."""
+    network, of = frame.blocks.network, frame.blocks.of
+    after = _distances(draft, frame)
+    rank = [draft.starts[members[0]] for members in frame.blocks.members]
+    order = sorted(range(len(rank)), key=rank.__getitem__)
+    earliest = _earliest(order, after)
+    behind = _behind(order, after, frame.ends)
     if earliest is None or behind is None:
         return None
-    total = max((at + end for at, end in zip(earliest, ends, strict=True)), default=0)
+    total = max(map(add, earliest, frame.ends), default=0)
     latest = [total - distance for distance in behind]
-    chosen = _soon_first(network, blocks, edges, latest)
-    starts = [chosen[blocks.of[task]] + offsets[task] for task in range(len(offsets))]
+    chosen = _soon_first(frame, after, latest)
+    starts = [chosen[block] + offset for block, offset in zip(of, frame.offsets, strict=True)]
     return Plan(
-        mode,
+        frame.mode,
         tuple(starts),
-        tuple(lengths),
-        tuple(earliest[blocks.of[task]] + offset for task, offset in enumerate(offsets)),
-        tuple(latest[blocks.of[task]] + offset for task, offset in enumerate(offsets)),
+        tuple(frame.lengths),
+        tuple([earliest[block] + offset for block, offset in zip(of, frame.offsets, strict=True)]),
+        tuple([latest[block] + offset for block, offset in zip(of, frame.offsets, strict=True)]),
         total,
-        broken_limits(network, starts, lengths),
+        broken_limits(network, starts, frame.lengths),
     )
 
 
-def _edges(network: Network, draft: Draft, offsets: list[int], lengths: list[int], mode: Mode) -> list[Edge]:
-    """The links between blocks and the cook's order, as least distances between the starts of blocks."""
-    of = draft.blocks.of
-    edges = []
-    for index, (a, b, lo, hi, from_start) in enumerate(network.links):
-        if of[a] == of[b]:
-            continue
-        gap = offsets[a] - offsets[b] + (0 if from_start else lengths[a])
-        edges.append((of[a], of[b], gap + lo))
-        if hi is not None and index not in draft.broken:
-            edges.append((of[b], of[a], -gap - hi))
-    early = layout(network, draft.blocks, "least")[0] if mode == "most" else offsets
+def _distances(draft: Draft, frame: Frame) -> list[list[Edge]]:
+    """The links between blocks, their limits that can be kept, and the cook's order, by the block before."""
+    of, offsets, lengths = frame.blocks.of, frame.offsets, frame.lengths
+    after = [list(edges) for edges in frame.after]
+    for index, (a, b, _, hi, from_start) in enumerate(frame.blocks.network.links):
+        if hi is not None and of[a] != of[b] and index not in draft.broken:
+            gap = offsets[a] - offsets[b] + (0 if from_start else lengths[a])
+            after[of[b]].append((of[a], -gap - hi))
     for a, b in draft.turns:
         if of[a] != of[b]:
-            edges.append((of[a], of[b], offsets[a] + lengths[a] - min(early[b], offsets[b])))
-    return edges
+            after[of[a]].append((of[b], offsets[a] + lengths[a] - offsets[b] + frame.ahead[b]))
+    return after
 
 
-def _settled(edges: list[Edge], least: list[int]) -> list[int] | None:
-    """The smallest values, none under `least`, that keep every distance; None where limits pull against
-    each other. The edges come nearly in the order of work, so that two passes usually do."""
-    value = list(least)
+def _earliest(order: list[int], after: list[list[Edge]]) -> list[int] | None:
+    """The first start of each block that keeps every distance; None where limits pull against each other.
+    The blocks come nearly in the order of work, so that two passes usually do."""
+    value = [0] * len(order)
     for _ in range(_PASSES):
         moved = False
-        for a, b, w in edges:
-            if value[a] + w > value[b]:
-                value[b] = value[a] + w
-                moved = True
+        for a in order:
+            at = value[a]
+            for b, gap in after[a]:
+                if at + gap > value[b]:
+                    value[b] = at + gap
+                    moved = True
         if not moved:
             return value
     return None
 
 
-def _soon_first(network: Network, blocks: Blocks, edges: list[Edge], latest: list[int]) -> list[int]:
+def _behind(order: list[int], after: list[list[Edge]], ends: list[int]) -> list[int] | None:
+    """The least seconds from the start of each block to the end of all, as `_earliest` does from the
+    beginning."""
+    value = list(ends)
+    for _ in range(_PASSES):
+        moved = False
+        for a in reversed(order):
+            for b, gap in after[a]:
+                if value[b] + gap > value[a]:
+                    value[a] = value[b] + gap
+                    moved = True
+        if not moved:
+            return value
+    return None
+
+
+def _soon_first(frame: Frame, after: list[list[Edge]], latest: list[int]) -> list[int]:
     """The latest starts, but what is to be done soon as early as the rest lets it."""
-    soon = {block for block, members in enumerate(blocks.members) if all(network.tasks[task].soon for task in members)}
+    tasks = frame.blocks.network.tasks
+    soon = {
+        block
+        for block, members in enumerate(frame.blocks.members)
+        if tasks[members[0]].soon and all(tasks[task].soon for task in members)
+    }
     if not soon:
         return latest
     chosen = list(latest)
-    waits_for: dict[int, list[tuple[int, int]]] = {block: [] for block in soon}
-    for a, b, w in edges:
-        if b in soon:
-            waits_for[b].append((a, w))
+    waits_for: dict[int, list[Edge]] = {block: [] for block in soon}
+    for a, edges in enumerate(after):
+        for b, gap in edges:
+            if b in soon:
+                waits_for[b].append((a, gap))
     for block in sorted(soon, key=lambda b: (latest[b], -b)):
-        chosen[block] = max([0, *(chosen[a] + w for a, w in waits_for[block])])
+        chosen[block] = max([0, *(chosen[a] + gap for a, gap in waits_for[block])])
     return chosen
