@@ -31,7 +31,7 @@ class Bench:
         while moved:
             moved = False
             for begin, end, _ in held:
-                room = max(self._room(line, at + begin, at + end) for line in self._lines)
+                room = max([self._room(line, at + begin, at + end) for line in self._lines])
                 if room < at + end:
                     at, moved = room - end, True
         for begin, end, task in held:

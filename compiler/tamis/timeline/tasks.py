@@ -96,11 +96,12 @@ class Tasks:
         heat = preheating_seconds(action, self.kitchen)
         if heat:
             tasks.append((self._task(action, "heat", heat), None))
-        step = self.steps[action.component, action.step]
-        if step[0] is action:
-            early = [one for line in step for one in self._preparations(line) if one.when == "before"]
-            if early:
-                tasks.append((self._by_hand(action, early), None))
+        step = self.steps.pop((action.component, action.step), ())
+        early = [one for line in step if line.uses for one in self._preparations(line) if one.when == "before"]
+        if early:
+            tasks.append((self._by_hand(action, early), None))
+        if not action.uses:
+            return tasks
         wanted = [one for one in self._preparations(action) if one.when != "before"]
         late = [one for one in wanted if one.when == "just-before"]
         if late:
@@ -133,7 +134,7 @@ class Tasks:
         """The line as often as it is done. Where the cook works between waits each round has tasks of its
         own."""
         work = action.work
-        count = ceil(action.times * action.batches)
+        count = 1 if action.times == 1 == action.batches else ceil(action.times * action.batches)
         mixed = work.wait is not None and work.handling > 0 and not work.hands
         rounds = count if mixed and count <= MOST_ROUNDS else 1
         for turn in range(rounds):
@@ -150,9 +151,9 @@ class Tasks:
             return
         if work.handling:
             self._join()
-        lo = ceil(work.wait.lo * factor)
-        hi = None if work.wait.hi is None else max(lo, ceil(work.wait.hi * factor))
-        spent = 0 if work.hands else self._called_back(action, lo)
+        lo = ceil(work.wait.lo) * factor
+        hi = None if work.wait.hi is None else max(lo, ceil(work.wait.hi) * factor)
+        spent = self._called_back(action, lo) if action.tending and not work.hands else 0
         kind: Kind = "window" if work.window or hi is None else "fixed" if hi == lo else "estimate"
         self._task(action, "wait", lo - spent, None if hi is None else hi - spent, kind, work.hands)
 

@@ -1,0 +1,116 @@
+"""From a plan's tasks to the rows that a cook reads.
+
+A plan has several tasks for one line of the recipe (the kneading, the rise, the fold that calls the cook
+back). A reader wants one row a line, with its time as the recipe gives it and the parts that need hands
+told apart.
+"""
+
+from __future__ import annotations
+
+from fractions import Fraction
+
+from tamis.model.recipe import Action, Recipe
+from tamis.quantity.times import duration, duration_range, wait
+from tamis.timeline.network import Network, Plan
+from tamis.timeline.records import Entry, Segment
+from tamis.timeline.titles import heat_title, title
+
+Groups = dict[tuple[int, str, int], list[int]]
+"""Tasks by action, part, and (for preparation, which is one entry each) task."""
+
+
+def entries_of(recipe: Recipe, network: Network, plans: tuple[Plan, Plan], critical: list[bool]) -> tuple[Entry, ...]:
+    groups: Groups = {}
+    for index, task in enumerate(network.tasks):
+        own = index if task.part == "prepare" else 0
+        part = task.part if task.part in ("prepare", "heat") else "work"
+        groups.setdefault((task.action, part, own), []).append(index)
+    _heat_with_its_lighting(recipe, groups)
+    entries = [_entry(recipe, network, plans, critical, part, tasks) for (_, part, _), tasks in groups.items()]
+    entries.sort(key=lambda entry: (entry.start, entry.end, entry.action, entry.part))
+    return _with_neighbours(entries)
+
+
+def _heat_with_its_lighting(recipe: Recipe, groups: Groups) -> None:
+    """A line that heats a station is one entry, the turning on included; heating that no line asks for is
+    its own."""
+    for key in [key for key in groups if key[1] == "heat"]:
+        action = recipe.actions[key[0]]
+        if action.heats and not action.preheat:
+            groups[key] = groups.pop((key[0], "work", 0), []) + groups[key]
+
+
+def _entry(
+    recipe: Recipe,
+    network: Network,
+    plans: tuple[Plan, Plan],
+    critical: list[bool],
+    part: str,
+    tasks: list[int],
+) -> Entry:
+    action = recipe.actions[network.tasks[tasks[0]].action]
+    segments = tuple(_segment(network, plans, task) for task in tasks)
+    first = network.tasks[tasks[0]]
+    own = part == "work"
+    return Entry(
+        action=action.number,
+        part="prepare" if part == "prepare" else "heat" if part == "heat" else "work",
+        title=title(action) if own else heat_title(action) if part == "heat" else _large(first.title),
+        length=_length(action, segments) if own else f"≈ {_rounded(sum(s.end - s.start for s in segments))}",
+        component=action.component,
+        start=min(segment.start for segment in segments),
+        end=max(segment.end for segment in segments),
+        most_start=min(segment.most_start for segment in segments),
+        most_end=max(segment.most_end for segment in segments),
+        earliest=plans[0].earliest[tasks[0]],
+        latest=plans[0].latest[tasks[0]],
+        segments=segments,
+        estimated=not own or action.work.given != "text",
+        critical=any(critical[task] for task in tasks),
+        machine=own and action.work.machine,
+        station=network.tasks[tasks[-1]].station,
+        cue=action.work.cue if own else "",
+        span=action.span,
+    )
+
+
+def _segment(network: Network, plans: tuple[Plan, Plan], task: int) -> Segment:
+    it = network.tasks[task]
+    least, most = plans
+    until = None
+    if it.kind == "window" and it.hi is not None and it.hi > it.lo:
+        until = least.starts[task] + it.hi
+    return Segment(least.starts[task], least.end(task), most.starts[task], most.end(task), it.hands, it.kind, until)
+
+
+def _length(action: Action, segments: tuple[Segment, ...]) -> str:
+    """The line's time as the text gives it, or the kitchen's figure with a sign that it is one."""
+    work = action.work
+    count = action.times * action.batches
+    often = f"{count} × " if count != 1 else ""
+    if work.wait is None:
+        return f"≈ {_rounded(sum(segment.end - segment.start for segment in segments))}"
+    said = wait(work.wait) if work.window else duration_range(work.wait.lo, work.wait.hi or work.wait.lo)
+    return f"{'' if work.given == 'text' else '≈ '}{often}{said}"
+
+
+def _rounded(seconds: int) -> str:
+    """A kitchen's figure without false precision: to the half minute under two, to the minute above."""
+    part = 30 if seconds < 120 else 60
+    return duration(Fraction(-(-seconds // part) * part))
+
+
+def _large(text: str) -> str:
+    return text[:1].upper() + text[1:]
+
+
+def _with_neighbours(entries: list[Entry]) -> tuple[Entry, ...]:
+    """The entries, each with those in whose wait it starts."""
+    waits: list[tuple[int, int, int]] = []
+    found = []
+    for index, entry in enumerate(entries):
+        waits = [wait_ for wait_ in waits if wait_[1] > entry.start]
+        beside = tuple(sorted({at for begin, _, at in waits if begin <= entry.start < _}))
+        found.append(entry._replace(beside=beside) if beside and entry.end > entry.start else entry)
+        waits += [(s.start, s.end, index) for s in entry.segments if not s.hands and s.end > s.start]
+    return tuple(found)

@@ -1,0 +1,76 @@
+"""Blocks with their measures: how long each is, where its tasks lie in it, and how far apart blocks must
+start.
+
+The same blocks are longer when estimates take their longest. A frame is their shape in one such case.
+Whatever follows an estimate without a gap may be called for at the estimate's least end already, so what it
+needs (other work, hands) must be there by then: `ahead` is by how much sooner. That is what lets a plan
+hold however the food behaves.
+"""
+
+from __future__ import annotations
+
+from tamis.timeline.blocks import Blocks
+from tamis.timeline.network import Mode
+
+Edge = tuple[int, int]
+"""A block that comes later, and the least seconds from the start of the one before to its start."""
+
+
+class Frame:
+    """`offsets`, `lengths` and `ahead` by task, `ends` (the length) and `after` (what must come later) by
+    block."""
+
+    __slots__ = ("after", "ahead", "blocks", "ends", "lengths", "mode", "offsets")
+
+    def __init__(self, blocks: Blocks, mode: Mode) -> None:
+        self.blocks = blocks
+        self.mode = mode
+        tasks = blocks.network.tasks
+        self.lengths = [task.lo for task in tasks]
+        inside = _inside(blocks)
+        self.offsets = _offsets(blocks, inside, self.lengths)
+        self.ahead = [0] * len(tasks)
+        if mode == "most":
+            early = self.offsets
+            self.lengths = [task.length("most") for task in tasks]
+            self.offsets = _offsets(blocks, inside, self.lengths)
+            self.ahead = [max(0, late - soon) for late, soon in zip(self.offsets, early, strict=True)]
+        self.ends = [max(self.offsets[task] + self.lengths[task] for task in members) for members in blocks.members]
+        self.after: list[list[Edge]] = [[] for _ in blocks.members]
+        self._between()
+
+    def _between(self) -> None:
+        of, offsets = self.blocks.of, self.offsets
+        for a, b, lo, _, from_start in self.blocks.network.links:
+            if of[a] != of[b]:
+                gap = offsets[a] + (0 if from_start else self.lengths[a]) + lo
+                self.after[of[a]].append((of[b], gap - offsets[b] + self.ahead[b]))
+
+
+def _inside(blocks: Blocks) -> dict[int, list[tuple[int, int, bool]]]:
+    """The links within blocks by their second task: the first task, the least gap, and from where it
+    counts."""
+    of = blocks.of
+    inside: dict[int, list[tuple[int, int, bool]]] = {}
+    for a, b, lo, _, from_start in blocks.network.links:
+        if of[a] == of[b] and a < b:
+            inside.setdefault(b, []).append((a, lo, from_start))
+    return inside
+
+
+def _offsets(blocks: Blocks, inside: dict[int, list[tuple[int, int, bool]]], lengths: list[int]) -> list[int]:
+    """Each task's start in its block: in text order, one pair of hands doing one thing at a time."""
+    tasks = blocks.network.tasks
+    offsets = [0] * len(tasks)
+    for members in blocks.members:
+        if len(members) == 1:
+            continue
+        free = 0
+        for task in members:
+            at = free if tasks[task].hands else 0
+            for a, lo, from_start in inside.get(task, ()):
+                at = max(at, offsets[a] + lo + (0 if from_start else lengths[a]))
+            offsets[task] = at
+            if tasks[task].hands:
+                free = at + lengths[task]
+    return offsets
