@@ -12,7 +12,7 @@ from fractions import Fraction
 from tamis.model.recipe import Action, Recipe
 from tamis.quantity.times import duration, duration_range, wait
 from tamis.timeline.network import Network, Plan
-from tamis.timeline.records import Entry, Segment
+from tamis.timeline.rows import Entry, Segment
 from tamis.timeline.titles import heat_title, title
 
 Groups = dict[tuple[int, str, int], list[int]]

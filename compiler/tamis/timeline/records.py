@@ -1,64 +1,145 @@
-"""What a timeline is: its entries, its totals, and the plans behind it.
+"""The timeline of a recipe: what a cook does when, one entry a line, and how long the whole takes.
 
-Terminal, page and data show the same timeline in three ways, so what they show is settled once, here, as
-records.
+Nobody writes a total time that stays true. It follows from the lines: the least plan takes every estimate
+at its shortest, the most plan at its longest, windows count with their least, and what may wait longer is
+told apart.
 """
 
 from __future__ import annotations
 
-from typing import Literal, NamedTuple
+from functools import cached_property
+from typing import TYPE_CHECKING
 
-from tamis.source import Span
-from tamis.timeline.network import Kind
+from tamis.model.recipe import Recipe
+from tamis.quantity.times import duration
+from tamis.timeline.entries import entries_of
+from tamis.timeline.lower import lower
+from tamis.timeline.network import Network, Plan
+from tamis.timeline.plan import backward, forward
+from tamis.timeline.rows import Entry
+
+if TYPE_CHECKING:
+    from datetime import datetime
+
+    from tamis.kitchen.house import Kitchen
 
 
-class Segment(NamedTuple):
-    """A stretch of one entry in which the cook is or is not needed: seconds in the least and in the most
-    plan.
+class Timeline:
+    """When what is done. Entries in order of time, and the totals in seconds; worked out when first looked
+    at, since a mere check of a recipe seldom asks.
 
-    `until` is the latest end that a window allows, from the least start; None where there is none.
+    `least` and `most` are the length of the whole with every estimate at its shortest and its longest,
+    windows at their least; `hands_on` and `hands_on_most` the cook's own work in them; `unattended` is the
+    time of the least plan without any. `keeps` says how long the finished dish may wait, in words, and
+    `sentence` the whole: `3 h 40 min, then keeps up to 4 weeks`. `stretched` are the actions that cannot
+    come as soon as the recipe wants them.
+
+    Counted back, `ready` is the moment when all is done and `zero` that of the first start; both plans are
+    then one, with estimates at their longest.
     """
 
-    start: int
-    end: int
-    most_start: int
-    most_end: int
-    hands: bool
-    kind: Kind
-    until: int | None = None
+    def __init__(self, recipe: Recipe, kitchen: Kitchen, ready: datetime | None = None) -> None:
+        self.recipe = recipe
+        self.kitchen = kitchen
+        self.ready = ready
+        self.components = tuple(component.name for component in recipe.components)
 
+    @cached_property
+    def network(self) -> Network:
+        """The tasks and their links, free of any plan."""
+        return lower(self.recipe, self.kitchen)
 
-class Entry(NamedTuple):
-    """One line of the timeline: an action, what is prepared for it, or a station that heats.
+    @cached_property
+    def forward(self) -> tuple[Plan, Plan]:
+        """The least and the most plan, from zero."""
+        return forward(self.network)
 
-    Times are seconds from the timeline's zero, `start` and `end` in the least plan, `most_start` and
-    `most_end` with every estimate at its longest; `earliest` and `latest` bound the start in the least
-    plan. `estimated`: the kitchen's figure, not the text's. `beside` lists the entries whose wait this one
-    starts in. `critical`: a delay here delays the dish.
-    """
+    @cached_property
+    def plans(self) -> tuple[Plan, Plan]:
+        """The plans that the entries show: the least and the most, or twice the one that leads up to
+        `ready`."""
+        if self.ready is None:
+            return self.forward
+        awake = self.kitchen.settings.kitchen.awake
+        midnight = self.ready.hour * 3600 + self.ready.minute * 60 + self.ready.second
+        plan = backward(self.network, midnight, (awake[0] * 60, awake[1] * 60))
+        return plan, plan
 
-    action: int
-    part: Literal["prepare", "work", "heat"]
-    title: str
-    length: str
-    component: int
-    start: int
-    end: int
-    most_start: int
-    most_end: int
-    earliest: int
-    latest: int
-    segments: tuple[Segment, ...]
-    estimated: bool
-    critical: bool
-    machine: bool
-    station: str
-    cue: str
-    span: Span
-    beside: tuple[int, ...] = ()
+    @cached_property
+    def entries(self) -> tuple[Entry, ...]:
+        """One row a line of the recipe, and those for preparation and heating."""
+        critical = [self.forward[0].critical(task) for task in range(len(self.network.tasks))]
+        return entries_of(self.recipe, self.network, self.plans, critical)
 
     @property
-    def hands(self) -> Literal["all", "some", "none"]:
-        """Whether the cook is needed all through, for a part, or not at all."""
-        kinds = {segment.hands for segment in self.segments}
-        return "some" if len(kinds) == 2 else "all" if True in kinds else "none"
+    def zero(self) -> datetime | None:
+        """The moment of the first start, if it is counted back."""
+        from datetime import timedelta
+
+        return None if self.ready is None else self.ready - timedelta(seconds=self.plans[0].total)
+
+    @property
+    def least(self) -> int:
+        """Seconds of the whole with every estimate at its shortest."""
+        return self.forward[0].total
+
+    @property
+    def most(self) -> int:
+        """Seconds of the whole with every estimate at its longest."""
+        return self.forward[1].total
+
+    @property
+    def hands_on(self) -> int:
+        """Seconds of the cook's own work at the least."""
+        return _hands_on(self.network, self.forward[0])
+
+    @property
+    def hands_on_most(self) -> int:
+        """Seconds of the cook's own work at the most."""
+        return _hands_on(self.network, self.forward[1])
+
+    @property
+    def unattended(self) -> int:
+        """Seconds of the least plan in which nobody is needed."""
+        return max(0, self.least - self.hands_on)
+
+    @cached_property
+    def keeps(self) -> str:
+        """How long the finished dish may wait, in words; empty where nothing says so."""
+        return _keeps(self.recipe, self.network, self.forward[0])
+
+    @property
+    def sentence(self) -> str:
+        """The whole in words: `3 h 40 min, then keeps up to 4 weeks`."""
+        whole = length_between(self.least, self.most)
+        return f"{whole}, then keeps {self.keeps}" if self.keeps else whole
+
+    @cached_property
+    def stretched(self) -> tuple[int, ...]:
+        """Actions that come later than the recipe wants them, by number."""
+        late = {self.network.links[index].b for plan in self.plans for index in plan.stretched}
+        return tuple(sorted({self.network.tasks[task].action for task in late}))
+
+
+def _hands_on(network: Network, plan: Plan) -> int:
+    return sum(plan.lengths[index] for index, task in enumerate(network.tasks) if task.hands)
+
+
+def _keeps(recipe: Recipe, network: Network, least: Plan) -> str:
+    """How long the dish may wait at the end: by its last window, else by the header."""
+    last = [
+        task
+        for index, task in enumerate(network.tasks)
+        if task.kind == "window" and least.end(index) == least.total and task.hi is not None
+    ]
+    followed = {network.tasks[link.a].id for link in network.links}
+    for task in last:
+        if task.id not in followed and task.hi is not None and task.hi > task.lo:
+            return f"up to {duration(task.hi)}"
+    return recipe.header.keeps
+
+
+def length_between(least: int, most: int) -> str:
+    """The range of a whole, rounded up to minutes: `3 h 40 min`, `3 h 40 min to 4 h`."""
+    lo, hi = (-(-seconds // 60) * 60 for seconds in (least, most))
+    return duration(lo) if lo == hi else f"{duration(lo)} to {duration(hi)}"

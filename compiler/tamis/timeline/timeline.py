@@ -1,124 +1,21 @@
-"""The timeline of a recipe: what a cook does when, one entry a line, and how long the whole takes.
+"""From a recipe to its timeline: the phase's two functions.
 
-Nobody writes a total time that stays true. It follows from the lines: the least plan takes every estimate
-at its shortest, the most plan at its longest, windows count with their least, and what may wait longer is
-told apart.
+The same work can be told from its beginning (*how long does it take?*) and from its end (*when do I start?*).
 """
 
 from __future__ import annotations
 
-from functools import cached_property
 from typing import TYPE_CHECKING
 
 from tamis.model.recipe import Recipe
-from tamis.quantity.times import duration
-from tamis.timeline.entries import entries_of
-from tamis.timeline.lower import lower
-from tamis.timeline.network import Network, Plan
-from tamis.timeline.plan import backward, forward
-from tamis.timeline.records import Entry
+from tamis.timeline.records import Timeline
 
 if TYPE_CHECKING:
     from datetime import datetime
 
     from tamis.kitchen.house import Kitchen
 
-
-class Timeline:
-    """When what is done. Entries in order of time, and the totals in seconds; worked out when first looked
-    at, since a mere check of a recipe seldom asks.
-
-    `least` and `most` are the length of the whole with every estimate at its shortest and its longest,
-    windows at their least; `hands_on` and `hands_on_most` the cook's own work in them; `unattended` is the
-    time of the least plan without any. `keeps` says how long the finished dish may wait, in words, and
-    `sentence` the whole: `3 h 40 min, then keeps up to 4 weeks`. `stretched` are the actions that cannot
-    come as soon as the recipe wants them.
-
-    Counted back, `ready` is the moment when all is done and `zero` that of the first start; both plans are
-    then one, with estimates at their longest.
-    """
-
-    def __init__(self, recipe: Recipe, kitchen: Kitchen, ready: datetime | None = None) -> None:
-        self.recipe = recipe
-        self.kitchen = kitchen
-        self.ready = ready
-        self.components = tuple(component.name for component in recipe.components)
-
-    @cached_property
-    def network(self) -> Network:
-        """The tasks and their links, free of any plan."""
-        return lower(self.recipe, self.kitchen)
-
-    @cached_property
-    def forward(self) -> tuple[Plan, Plan]:
-        """The least and the most plan, from zero."""
-        return forward(self.network)
-
-    @cached_property
-    def plans(self) -> tuple[Plan, Plan]:
-        """The plans that the entries show: the least and the most, or twice the one that leads up to
-        `ready`."""
-        if self.ready is None:
-            return self.forward
-        awake = self.kitchen.settings.kitchen.awake
-        midnight = self.ready.hour * 3600 + self.ready.minute * 60 + self.ready.second
-        plan = backward(self.network, midnight, (awake[0] * 60, awake[1] * 60))
-        return plan, plan
-
-    @cached_property
-    def entries(self) -> tuple[Entry, ...]:
-        """One row a line of the recipe, and those for preparation and heating."""
-        critical = [self.forward[0].critical(task) for task in range(len(self.network.tasks))]
-        return entries_of(self.recipe, self.network, self.plans, critical)
-
-    @property
-    def zero(self) -> datetime | None:
-        """The moment of the first start, if it is counted back."""
-        from datetime import timedelta
-
-        return None if self.ready is None else self.ready - timedelta(seconds=self.plans[0].total)
-
-    @property
-    def least(self) -> int:
-        """Seconds of the whole with every estimate at its shortest."""
-        return self.forward[0].total
-
-    @property
-    def most(self) -> int:
-        """Seconds of the whole with every estimate at its longest."""
-        return self.forward[1].total
-
-    @property
-    def hands_on(self) -> int:
-        """Seconds of the cook's own work at the least."""
-        return _hands_on(self.network, self.forward[0])
-
-    @property
-    def hands_on_most(self) -> int:
-        """Seconds of the cook's own work at the most."""
-        return _hands_on(self.network, self.forward[1])
-
-    @property
-    def unattended(self) -> int:
-        """Seconds of the least plan in which nobody is needed."""
-        return max(0, self.least - self.hands_on)
-
-    @cached_property
-    def keeps(self) -> str:
-        """How long the finished dish may wait, in words; empty where nothing says so."""
-        return _keeps(self.recipe, self.network, self.forward[0])
-
-    @property
-    def sentence(self) -> str:
-        """The whole in words: `3 h 40 min, then keeps up to 4 weeks`."""
-        whole = length_between(self.least, self.most)
-        return f"{whole}, then keeps {self.keeps}" if self.keeps else whole
-
-    @cached_property
-    def stretched(self) -> tuple[int, ...]:
-        """Actions that come later than the recipe wants them, by number."""
-        late = {self.network.links[index].b for plan in self.plans for index in plan.stretched}
-        return tuple(sorted({self.network.tasks[task].action for task in late}))
+__all__ = ["Timeline", "build_timeline", "counted_back"]
 
 
 def build_timeline(recipe: Recipe, kitchen: Kitchen) -> Timeline:
@@ -130,27 +27,3 @@ def counted_back(timeline: Timeline, ready: datetime) -> Timeline:
     """The same work with the latest starts that have all done at `ready`, estimates at their longest, and
     nobody working at night where the recipe allows it."""
     return Timeline(timeline.recipe, timeline.kitchen, ready)
-
-
-def _hands_on(network: Network, plan: Plan) -> int:
-    return sum(plan.lengths[index] for index, task in enumerate(network.tasks) if task.hands)
-
-
-def _keeps(recipe: Recipe, network: Network, least: Plan) -> str:
-    """How long the dish may wait at the end: by its last window, else by the header."""
-    last = [
-        task
-        for index, task in enumerate(network.tasks)
-        if task.kind == "window" and least.end(index) == least.total and task.hi is not None
-    ]
-    followed = {network.tasks[link.a].id for link in network.links}
-    for task in last:
-        if task.id not in followed and task.hi is not None and task.hi > task.lo:
-            return f"up to {duration(task.hi)}"
-    return recipe.header.keeps
-
-
-def length_between(least: int, most: int) -> str:
-    """The range of a whole, rounded up to minutes: `3 h 40 min`, `3 h 40 min to 4 h`."""
-    lo, hi = (-(-seconds // 60) * 60 for seconds in (least, most))
-    return duration(lo) if lo == hi else f"{duration(lo)} to {duration(hi)}"

@@ -1,0 +1,64 @@
+"""What a timeline is: its entries, its totals, and the plans behind it.
+
+Terminal, page and data show the same timeline in three ways, so what they show is settled once, here, as
+records.
+"""
+
+from __future__ import annotations
+
+from typing import Literal, NamedTuple
+
+from tamis.source import Span
+from tamis.timeline.network import Kind
+
+
+class Segment(NamedTuple):
+    """A stretch of one entry in which the cook is or is not needed: seconds in the least and in the most
+    plan.
+
+    `until` is the latest end that a window allows, from the least start; None where there is none.
+    """
+
+    start: int
+    end: int
+    most_start: int
+    most_end: int
+    hands: bool
+    kind: Kind
+    until: int | None = None
+
+
+class Entry(NamedTuple):
+    """One line of the timeline: an action, what is prepared for it, or a station that heats.
+
+    Times are seconds from the timeline's zero, `start` and `end` in the least plan, `most_start` and
+    `most_end` with every estimate at its longest; `earliest` and `latest` bound the start in the least
+    plan. `estimated`: the kitchen's figure, not the text's. `beside` lists the entries whose wait this one
+    starts in. `critical`: a delay here delays the dish.
+    """
+
+    action: int
+    part: Literal["prepare", "work", "heat"]
+    title: str
+    length: str
+    component: int
+    start: int
+    end: int
+    most_start: int
+    most_end: int
+    earliest: int
+    latest: int
+    segments: tuple[Segment, ...]
+    estimated: bool
+    critical: bool
+    machine: bool
+    station: str
+    cue: str
+    span: Span
+    beside: tuple[int, ...] = ()
+
+    @property
+    def hands(self) -> Literal["all", "some", "none"]:
+        """Whether the cook is needed all through, for a part, or not at all."""
+        kinds = {segment.hands for segment in self.segments}
+        return "some" if len(kinds) == 2 else "all" if True in kinds else "none"
