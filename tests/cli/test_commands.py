@@ -187,7 +187,7 @@ def test_check_imports_nothing_heavy(tmp_path: Path) -> None:
     )
     done = subprocess.run([sys.executable, "-c", program, str(tmp_path)], capture_output=True, text=True, check=True)
     loaded = done.stdout.splitlines()[-1]
-    heavy = ("jinja2", "markdown_it", "pint", "pydantic", "csv", "datetime", "asyncio")
+    heavy = ("jinja2", "markdown_it", "pint", "pydantic", "csv", "asyncio")
     assert [name for name in heavy if f"'{name}'" in loaded] == []
 
 

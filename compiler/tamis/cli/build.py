@@ -13,6 +13,7 @@ from typing import TYPE_CHECKING
 
 from tamis.cli.common import Stop, existing, open_all, print_findings, progress
 from tamis.cli.findings import closing, counts
+from tamis.library.files import house_folder, shown
 
 if TYPE_CHECKING:
     from tamis.library.library import Library
@@ -29,9 +30,6 @@ def arguments(parser: argparse.ArgumentParser) -> None:
 
 def run(options: argparse.Namespace) -> int:
     """Build and say what was written; 1 if a recipe is faulty, 2 if the folder is not ours to write."""
-    from tamis.library.files import house_folder, shown
-    from tamis.publish.site import build_site
-
     folder = existing(options.folder) if options.folder else house_folder(Path.cwd())
     if not folder.is_dir():
         raise Stop(f"{options.folder}: expected a folder of recipes, this is a file")
@@ -39,6 +37,8 @@ def run(options: argparse.Namespace) -> int:
     faulty = _told(library, options.keep_going)
     if faulty and not options.keep_going:
         return 1
+    from tamis.publish.site import build_site
+
     out = Path(options.output) if options.output else folder / "public"
     try:
         report = build_site(library, out, keep_going=options.keep_going, replace=options.replace, progress=progress())

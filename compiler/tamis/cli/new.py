@@ -31,7 +31,7 @@ Melt [30 g butter] [in a large saucepan] [over medium heat].
 Add [150 g onions, sliced] and [500 g carrots, sliced], cover and [sweat for 8–10 min] [until soft but pale].
 Add [900 ml water] and [1 tsp fine salt] and bring [to the boil].
 [Simmer for 15–20 min] [until a knife goes through the carrots without force].
-[Off the heat], blend [the soup] [with a stick blender] [until smooth].
+[Off the heat], blend it [with a stick blender] [until smooth].
 
 Note: what a cook should know besides stands in a paragraph like this one.
 """

@@ -2,10 +2,11 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterable, Iterator, Sequence
 from typing import TYPE_CHECKING
 
 from tamis.diagnostics import Diagnostic
+from tamis.quantity.near import nearest
 from tamis.source import Source, Span
 
 if TYPE_CHECKING:
@@ -17,6 +18,20 @@ def about_bytes(offset: int) -> Diagnostic:
     """The finding for a byte that is not UTF-8."""
     message = "this byte is not UTF-8; from here on, what it stood for is guessed"
     return Diagnostic("not-utf8", "error", Span(offset, offset + 1), message, "save the file again as UTF-8")
+
+
+def about_uses(document: Document, missing: Sequence[str], known: Iterable[str]) -> list[Diagnostic]:
+    """A finding for each stem under `uses:` that no recipe of the house has."""
+    findings = []
+    stems = sorted(known) if missing else []
+    for stem in missing:
+        field = next((field for field in document.fields if field.key == "uses" and stem in field.value), None)
+        start = field.value_span.start + field.value.index(stem) if field else 0
+        near = nearest(stem, stems)
+        hint = f"did you mean `{near}`?" if near else "write a file's name without `.tamis`"
+        message = f"there is no recipe “{stem}” in this house"
+        findings.append(Diagnostic("uses-unknown", "error", Span(start, start + len(stem)), message, hint))
+    return findings
 
 
 def about_circle(document: Document, circle: Sequence[str]) -> Diagnostic:

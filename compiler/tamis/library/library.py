@@ -14,7 +14,7 @@ from typing import NamedTuple
 from tamis.compile import Compiled, compile
 from tamis.diagnostics import Diagnostic, in_order
 from tamis.kitchen.house import Kitchen
-from tamis.library.between import about_bytes, about_circle, same_stems, same_titles
+from tamis.library.between import about_bytes, about_circle, about_uses, same_stems, same_titles
 from tamis.library.files import Text, house_folder, read_text, recipe_paths
 from tamis.library.house import House, open_house
 from tamis.library.order import Order, order_of, uses_of
@@ -66,18 +66,18 @@ def open_library(path: Path, files: Sequence[Path] | None = None, progress: Prog
     house = open_house(house_folder(path))
     wanted = list(files) if files is not None else recipe_paths(path) if path.is_dir() else [path]
     texts = {file: read_text(file) for file in wanted}
-    others = _used_elsewhere(texts.values(), house)
-    compiled = _compile_all([*texts.values(), *others], house.kitchen, progress)
+    others, stems = _used_elsewhere(texts.values(), house)
+    compiled = _compile_all([*texts.values(), *others], stems, house.kitchen, progress)
     entries = [Entry(file, compiled[id(text)]) for file, text in texts.items()]
     return Library(house, tuple(_among_each_other(entries)))
 
 
-def _used_elsewhere(texts: Iterable[Text], house: House) -> list[Text]:
-    """The recipes that are used, by these or by those that they use, and were not asked for."""
+def _used_elsewhere(texts: Iterable[Text], house: House) -> tuple[list[Text], set[str]]:
+    """The recipes that these use, or those that they use, and that were not asked for; and all stems there are."""
     have = {text.source.stem: text for text in texts}
     missing = [stem for text in have.values() for stem in uses_of(text.source.text) if stem not in have]
     if not missing:
-        return []
+        return [], set(have)
     paths = {path.stem: path for path in reversed(recipe_paths(house.folder))}
     found: dict[str, Text] = {}
     while missing:
@@ -85,10 +85,12 @@ def _used_elsewhere(texts: Iterable[Text], house: House) -> list[Text]:
         if stem in paths and stem not in found and stem not in have:
             found[stem] = read_text(paths[stem])
             missing.extend(uses_of(found[stem].source.text))
-    return [found[stem] for stem in sorted(found)]
+    return [found[stem] for stem in sorted(found)], {*have, *paths}
 
 
-def _compile_all(texts: list[Text], kitchen: Kitchen, progress: Progress | None) -> dict[int, Compiled]:
+def _compile_all(
+    texts: list[Text], stems: set[str], kitchen: Kitchen, progress: Progress | None
+) -> dict[int, Compiled]:
     """Each text compiled, by its identity; of two with one stem, the first is what others use."""
     first: dict[str, Text] = {}
     for text in texts:
@@ -99,27 +101,27 @@ def _compile_all(texts: list[Text], kitchen: Kitchen, progress: Progress | None)
     supplies: dict[str, Supply] = {}
     twins = [text for text in texts if first[text.source.stem] is not text]
     for done, text in enumerate([*(first[stem] for stem in order.stems), *twins], 1):
-        needed = {stem: supplies[stem] for stem in uses[text.source.stem] if stem in supplies}
+        needed = {stem: supplies[stem] for stem in uses_of(text.source.text) if stem in supplies}
         result = compile(text.source, kitchen, needed)
         supplies.setdefault(text.source.stem, result.supply)
-        compiled[id(text)] = _with_own(result, text, order, kitchen)
+        compiled[id(text)] = _with_own(result, text, order, stems)
         if progress:
             progress(done, len(texts))
     return compiled
 
 
-def _with_own(compiled: Compiled, text: Text, order: Order, kitchen: Kitchen) -> Compiled:
-    """What only the library knows about one file: bytes that are no text, a circle that it is part of."""
-    stem = text.source.stem
+def _with_own(compiled: Compiled, text: Text, order: Order, stems: set[str]) -> Compiled:
+    """What only the library knows about one file: bytes that are no text, recipes it uses that are not there or in turn
+    use it."""
     own: list[Diagnostic] = []
     if text.bad_byte is not None:
         own.append(about_bytes(text.bad_byte))
-    circle = order.circles.get(stem, ())
-    findings = list(compiled.findings)
+    circle = order.circles.get(text.source.stem, ())
     if circle:
         own.append(about_circle(compiled.document, circle))
-        findings = [finding for finding in findings if finding.rule != "uses-unknown"]
-    return compiled._replace(findings=tuple(in_order([*findings, *own]))) if own else compiled
+    missing = [stem for stem in uses_of(text.source.text) if stem not in stems]
+    own += about_uses(compiled.document, missing, stems)
+    return compiled._replace(findings=tuple(in_order([*compiled.findings, *own]))) if own else compiled
 
 
 def _among_each_other(entries: list[Entry]) -> list[Entry]:

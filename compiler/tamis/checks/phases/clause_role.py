@@ -18,7 +18,7 @@ serves: 2
 # Oats
 
 Stir [100 g rolled oats] with [200 ml milk] [in a bowl].
-Leave the oats [between times].
+[Leave for 10 min] [between times].
 """
 GOOD = """\
 title: Oats

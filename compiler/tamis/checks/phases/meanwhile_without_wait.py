@@ -9,7 +9,7 @@ from __future__ import annotations
 
 from tamis.diagnostics import Severity
 
-LEVEL: Severity = "error"
+LEVEL: Severity = "warning"
 BAD = """\
 title: Oats
 serves: 2

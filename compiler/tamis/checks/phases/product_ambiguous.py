@@ -11,20 +11,24 @@ from tamis.diagnostics import Severity
 
 LEVEL: Severity = "error"
 BAD = """\
-title: Milks
-serves: 2
+title: Two onions
+serves: 4
 
-# Milks
+# Onions
 
-Stir [200 ml whole milk] with [100 ml coconut milk] [in a jug].
-Strain [a third of the milk] [into a bowl].
-Add [the rest of the milk].
+Fry [2 red onions, sliced] [in a frying pan] [until soft, 8 min] and [set aside].
+Boil [2 pickling onions] [in a saucepan] [for 10 min] and [set aside].
+Warm [100 g butter] [in a saucepan] [until foaming, 2 min].
+Add [the onions] and [the pickling onions].
 """
 GOOD = """\
-title: Milks
-serves: 2
+title: Two onions
+serves: 4
 
-# Milks
+# Onions
 
-Stir [200 ml whole milk] with [100 ml coconut milk] [in a jug].
+Fry [2 red onions, sliced] [in a frying pan] [until soft, 8 min] [as soft onions].
+Boil [2 pickling onions] [in a saucepan] [for 10 min] [as boiled onions].
+Warm [100 g butter] [in a saucepan] [until foaming, 2 min].
+Add [the soft onions] and [the boiled onions].
 """

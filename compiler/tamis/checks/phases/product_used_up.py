@@ -10,37 +10,32 @@ from __future__ import annotations
 from tamis.diagnostics import Severity
 
 LEVEL: Severity = "error"
-BAD = """\
-title: Dish
-serves: 2
+_CREAM = "title: Trifle\nserves: 4\n\n# Cream\n\nWhip [300 ml double cream] [in a bowl] [until thick].\n"
+BAD = f"""\
+{_CREAM}
+# Base
 
-# Cream
+Stir [100 g rolled oats] with [the cream].
 
-Whip [200 ml double cream] [in a bowl] [until thick].
+# Fruit
 
-# Oats
+Toss [300 g strawberries] with [the cream].
 
-Stir [100 g rolled oats] with [200 ml milk].
+# Trifle
 
-# Dish
-
-Fold [the cream] into [the oats].
-Top with [the cream].
+Layer [the base] and [the fruit] [in a dish].
 """
-GOOD = """\
-title: Dish
-serves: 2
+GOOD = f"""\
+{_CREAM}
+# Base
 
-# Cream
+Stir [100 g rolled oats] with [half of the cream].
 
-Whip [200 ml double cream] [in a bowl] [until thick].
+# Fruit
 
-# Oats
+Toss [300 g strawberries] with [the rest of the cream].
 
-Stir [100 g rolled oats] with [200 ml milk].
+# Trifle
 
-# Dish
-
-Fold [half of the cream] into [the oats].
-Top with [the rest of the cream].
+Layer [the base] and [the fruit] [in a dish].
 """

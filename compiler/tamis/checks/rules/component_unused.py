@@ -61,7 +61,7 @@ def check(view: View) -> Iterator[Diagnostic]:
         if component.product is None:
             used = not component.prepares or _is_called(component, index, named)
         else:
-            # One that nothing takes at all is told where the products are matched.
+            # One that nothing takes at all is told by the rule dish-unclear.
             used = component.product in reached or component.product not in taken
         if not used:
             message = f"“{component.name}” never reaches the dish"

@@ -41,7 +41,7 @@ serves: 4
 Fry [2 onions, sliced] [in 20 g butter] [in a frying pan] [over low heat] [until soft, 10–12 min].
 [Meanwhile], whip [200 ml double cream] [in a bowl] [until thick].
 
-Fold [the cream] into the onions.
+Add [the cream].
 """  # Words that say that the batch itself goes along.
 
 _BATCH = re.compile(r"\b(it|them|this|these|everything|all|together|mixture|contents|both)\b", re.IGNORECASE)
