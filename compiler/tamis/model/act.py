@@ -7,15 +7,15 @@ from typing import TYPE_CHECKING
 
 from tamis.diagnostics import Diagnostic, Label
 from tamis.kitchen.words import singular
-from tamis.model.batch import Batch, Food, plain
+from tamis.model.batch import Batch
+from tamis.model.foods import put_in
 from tamis.model.heat import Heat, heat_of
-from tamis.model.lookup import Meaning, look_up, nearest_name
-from tamis.model.mass import NOTHING, mass_of, times
-from tamis.model.recipe import Action, Mass, Product, Taking, Use, Work
-from tamis.model.shares import part_of
+from tamis.model.mass import NOTHING
+from tamis.model.namings import divide, name_batch
+from tamis.model.recipe import Action, Work
+from tamis.model.references import refer
 from tamis.model.work import Labour, missing_times, work_of
 from tamis.quantity.amount import exactly
-from tamis.quantity.measure import grams
 from tamis.reading.clauses import (
     Division,
     Ingredient,
@@ -23,7 +23,6 @@ from tamis.reading.clauses import (
     Pause,
     Reference,
     Repeat,
-    Share,
     Time,
     Tool,
     VerbUse,
@@ -40,11 +39,31 @@ class Act:
     """The work of one line on the batches of its component."""
 
     __slots__ = (
-        "after", "after_start", "carried", "at_once", "batches", "before_time", "beside", "fresh", "joined", "number", "product",
-        "read", "repeats", "step", "takings", "tools", "uses", "verb", "walker", "within",
+        "after",
+        "after_start",
+        "at_once",
+        "batches",
+        "before_time",
+        "beside",
+        "carried",
+        "fresh",
+        "joined",
+        "number",
+        "product",
+        "read",
+        "repeats",
+        "step",
+        "takings",
+        "tools",
+        "uses",
+        "verb",
+        "walker",
+        "within",
     )  # fmt: skip
 
-    def __init__(self, walker: Walker, read: ActionRead, number: int, step: int, batches: tuple[Fraction, bool]) -> None:
+    def __init__(
+        self, walker: Walker, read: ActionRead, number: int, step: int, batches: tuple[Fraction, bool]
+    ) -> None:
         self.walker = walker
         self.read = read
         self.number = number
@@ -74,15 +93,15 @@ class Act:
             if isinstance(event, VerbUse):
                 self.verb = event.verb
             elif isinstance(event, Ingredient):
-                self._food(event)
+                put_in(self, event)
             elif isinstance(event, Reference):
-                self._reference(event)
+                refer(self, event)
             elif isinstance(event, Tool):
                 self._tool(event)
             elif isinstance(event, Naming):
-                self._naming(event)
+                name_batch(self, event)
             elif isinstance(event, Division):
-                self._division(event)
+                divide(self, event)
             elif isinstance(event, Pause):
                 self._pause(event)
             elif isinstance(event, Time):
@@ -177,195 +196,10 @@ class Act:
         batch.last = self.number
         batch.on_heat, batch.station = heat.on_heat, heat.station if heat.on_heat else ""
 
-    def _food(self, food: Ingredient) -> None:
-        """An ingredient goes in, unless it is for a purpose; the rest of a shared measure stays open."""
-        walker, flow = self.walker, self.walker.flow
-        share = food.share if food.share and food.share.kind == "fraction" else None
-        fraction = share.fraction if share else Fraction(1)
-        self.fresh = False
-        whole = mass_of(food, flow.kitchen)
-        factor = self.repeats
-        mass = times(whole, fraction * factor)
-        aside = bool(food.purpose)
-        index = len(flow.uses)
-        in_batch = not aside and not food.optional
-        flow.uses.append(Use(food, self.number, walker.component, factor, fraction, None, in_batch, mass))
-        self.uses.append(index)
-        if "separated" in food.preparation and food.goods and food.goods.parts:
-            self._separate(food, index)
-            return
-        if aside:
-            return
-        if walker.present is None:
-            walker.present = Batch()
-        walker.present.add(Food.of(index, food, mass))
-        if fraction < 1:
-            rest = Batch("share")
-            rest.foods = [Food.of(index, food, times(whole, 1 - fraction))]
-            rest.mass = times(whole, 1 - fraction)
-            rest.left, rest.shared, rest.rest_of = 1 - fraction, True, index
-            rest.last, rest.span = None, food.clause.span
-            walker.open.append(rest)
-
-    def _separate(self, food: Ingredient, use: int) -> None:
-        """`[4 eggs, separated]` makes the yolks and the whites: two batches, both open."""
-        assert food.goods is not None
-        count = sum((measure.amount.hi for measure in food.measures), Fraction(0)) or Fraction(1)
-        for part in food.goods.parts:
-            goods = self.walker.flow.kitchen.larder.get(part.id)
-            if goods is None:
-                continue
-            batch = Batch()
-            mass = Mass(part.lo * count, part.hi * count)
-            batch.add(Food(use, plain(goods.name), goods.id, mass))
-            batch.last = self.number
-            self.walker.put_aside(batch, "part", goods.name, food.clause.span)
-
-    def _reference(self, reference: Reference) -> None:
-        """Something made, opened or set out before."""
-        meaning = look_up(self.walker, reference)
-        if meaning is None:
-            self._unknown(reference)
-            return
-        if meaning.equipment:
-            self._named_tool(reference, meaning.equipment)
-            return
-        assert meaning.batch is not None
-        if meaning.also:
-            self._ambiguous(reference, meaning)
-        removes = self.verb is not None and self.verb.removes and not reference.preposition
-        if meaning.present:
-            self._of_the_present(reference, meaning.batch, removes)
-        else:
-            self._of_another(reference, meaning.batch, removes)
-        self.fresh = False
-
-    def _of_the_present(self, reference: Reference, batch: Batch, removes: bool) -> None:
-        words = plain(reference.name)
-        if removes:
-            if words in batch.names or not batch.remove(words, self.walker.flow.kitchen):
-                if reference.share is None and batch.foods:
-                    self.walker.present = None
-            return
-        if reference.share is None or reference.share.kind in ("all", "rest"):
-            return
-        self._link(batch)
-        batch.last = batch.last if batch.last is not None else self.number
-        self.walker.put_aside(batch, "share", reference.name, reference.clause.span)
-        self.walker.present = None
-        self._take(reference, batch, Batch())
-
-    def _of_another(self, reference: Reference, batch: Batch, removes: bool) -> None:
-        """Another batch joins the present one, or takes the work over."""
-        walker = self.walker
-        if removes:
-            batch.left, batch.taken_at = Fraction(0), reference.clause.span
-            if batch in walker.open:
-                walker.open.remove(batch)
-            return
-        adds = self.verb is not None and self.verb.adds
-        takes_over = self.fresh and not self.joined and not reference.preposition and not adds
-        if takes_over and walker.present is not None:
-            old, walker.present = walker.present, None
-            at = walker.flow.actions[old.last].span if old.last is not None else reference.clause.span
-            walker.put_aside(old, "left", "", at)
-        self._take(reference, batch, walker.present or Batch())
-        self.joined = True
-
-    def _take(self, reference: Reference, batch: Batch, into: Batch) -> None:
-        """A batch, or a share of it, goes into another, which is the present one from now on."""
-        walker, flow = self.walker, self.walker.flow
-        if walker.present is None and not self.joined:
-            self.carried = batch
-        share = reference.share or Share("all")
-        self._link(batch)
-        if batch.left <= 0 or (batch.taken_at and not batch.shared):
-            self._used_up(reference, batch)
-        fraction, rest = part_of(batch, share, flow.kitchen)
-        if fraction is not None and fraction > batch.left > 0:
-            self._too_much(reference, batch)
-        whole = fraction is not None and fraction >= batch.left
-        if batch.rest_of is not None:
-            self._rest_of_measure(batch, fraction if fraction is not None else batch.left)
-        elif batch.product is not None:
-            taking = Taking(
-                batch.product, self.number, reference.clause.span, fraction, rest or whole, reference.clause.text
-            )
-            self.takings.append(len(flow.takings))
-            flow.takings.append(taking)
-        scale = fraction / batch.left if batch.rest_of is not None and fraction and batch.left else fraction
-        into.take_in(batch, scale)
-        into.last = into.last if into.last is not None else None
-        if into.pieces is None and batch.pieces and whole:
-            into.pieces = batch.pieces
-        batch.shared = batch.shared or not whole
-        batch.left = Fraction(0) if whole else batch.left - (fraction or 0)
-        batch.taken_at = reference.clause.span
-        if whole and batch in walker.open:
-            walker.open.remove(batch)
-        walker.present = into
-
-    def _rest_of_measure(self, batch: Batch, fraction: Fraction) -> None:
-        """The rest of a measure written before goes in: a use of its own that buys nothing new."""
-        flow = self.walker.flow
-        first = flow.uses[batch.rest_of] if batch.rest_of is not None else None
-        if first is None:
-            return
-        mass = times(batch.mass, fraction / batch.left) if batch.left else batch.mass
-        use = first._replace(action=self.number, fraction=fraction, rest_of=batch.rest_of, mass=mass)
-        self.uses.append(len(flow.uses))
-        flow.uses.append(use)
-
-    def _link(self, batch: Batch) -> None:
+    def link(self, batch: Batch) -> None:
         if batch.last is None or batch.last == self.number:
             return
         (self.after_start if batch.early else self.after).add(batch.last)
-
-    def _naming(self, naming: Naming) -> None:
-        walker = self.walker
-        span = naming.clause.span
-        if naming.kind == "leaving":
-            self._leave(naming)
-            return
-        if walker.present is None:
-            self._say("product-unknown", naming.clause, "there is no batch here that could be named or set aside", "")
-            return
-        batch, walker.present = walker.present, None
-        self._link(batch)
-        batch.last = self.number
-        if naming.kind == "as":
-            batch.names.append(plain(naming.name))
-            walker.put_aside(batch, "named", naming.name, span)
-        else:
-            walker.put_aside(batch, "set-aside", "", span)
-        self.product = batch.product
-
-    def _leave(self, naming: Naming) -> None:
-        """A by-product parts from the batch as it stands: before the line's time it exists before the wait."""
-        walker = self.walker
-        batch = Batch("by-product")
-        batch.names = [plain(naming.name)]
-        batch.last, batch.span = self.number, naming.clause.span
-        batch.early = self.before_time and any(isinstance(event, Time) for event in self.read.events)
-        if walker.present:
-            kitchen = walker.flow.kitchen
-            batch.foods = [food for food in walker.present.foods if _same_food(plain(naming.name), food)]
-            if batch.foods:
-                walker.present.remove(plain(naming.name), kitchen)
-        batch.mass = Mass(unknown=(naming.name,))
-        if naming.measure:
-            batch.measure = naming.measure
-            weight = grams(naming.measure, walker.flow.kitchen.units)
-            batch.mass = Mass(weight.lo, weight.hi) if weight else batch.mass
-        product = Product(
-            naming.name, (naming.name,), "by-product", walker.component, self.number, naming.clause.span, batch.early
-        )
-        walker.flow.register(batch, product)
-
-    def _division(self, division: Division) -> None:
-        batch = self.walker.present
-        if batch and division.number:
-            batch.pieces = (division.number, division.noun)
 
     def _tool(self, tool: Tool) -> None:
         self.tools.append(tool)
@@ -374,11 +208,9 @@ class Act:
         if tool.divides and batch:
             batch.pieces = (exactly(tool.number), singular(tool.name.lower()))
 
-    def _named_tool(self, reference: Reference, equipment: Equipment) -> None:
+    def name_tool(self, reference: Reference, equipment: Equipment) -> None:
         """Equipment called by `the`: the piece named before, or one that every kitchen has."""
-        tool = Tool(
-            reference.clause, reference.name, equipment, preposition=reference.preposition, definite=True
-        )
+        tool = Tool(reference.clause, reference.name, equipment, preposition=reference.preposition, definite=True)
         self._tool(tool)
 
     def _pause(self, pause: Pause) -> None:
@@ -387,38 +219,6 @@ class Act:
         elif pause.kind == "within" and pause.duration and pause.duration.hi is not None:
             self.within = int(pause.duration.hi)
 
-    def _say(self, rule: str, clause: object, message: str, hint: str, labels: tuple[Label, ...] = ()) -> None:
+    def say(self, rule: str, clause: object, message: str, hint: str, labels: tuple[Label, ...] = ()) -> None:
         span = clause.span  # type: ignore[attr-defined]  # always a clause
         self.walker.flow.findings.append(Diagnostic(rule, "error", span, message, hint, labels))
-
-    def _unknown(self, reference: Reference) -> None:
-        name = reference.name or "it"
-        near = nearest_name(self.walker, reference)
-        hint = f"did you mean `[the {near}]`?" if near else "name it before: by a heading, `[as …]`, `[leaving …]` or as an ingredient"
-        self._say("product-unknown", reference.clause, f"nothing here is called “{name}”", hint)
-
-    def _ambiguous(self, reference: Reference, meaning: Meaning) -> None:
-        batches = [meaning.batch, *meaning.also]
-        labels = tuple(Label(batch.span, f"this {' '.join(batch.label)}") for batch in batches if batch)
-        names = " and ".join(f"“{' '.join(batch.label)}”" for batch in batches if batch)
-        message = f"“{reference.name}” can mean {names}"
-        self._say("product-ambiguous", reference.clause, message, "give one of them a name of its own with `[as …]`", labels)
-
-    def _used_up(self, reference: Reference, batch: Batch) -> None:
-        labels = (Label(batch.taken_at, "the last of it went in here"),) if batch.taken_at else ()
-        message = f"nothing of “{reference.name}” is left"
-        hint = "take a share of it there (`[half the …]`) and the rest here, or make more"
-        self._say("product-used-up", reference.clause, message, hint, labels)
-
-    def _too_much(self, reference: Reference, batch: Batch) -> None:
-        left = batch.left
-        message = f"this takes more of “{reference.name}” than is there: {left} of it is left"
-        if batch.origin == "used-recipe" and reference.share and reference.share.measure:
-            fraction, _ = part_of(batch, reference.share, self.walker.flow.kitchen)
-            factor = f"{float(fraction):.2g}" if fraction else "?"
-            message = f"this takes {factor} times what the recipe of “{reference.name}” makes"
-        self._say("product-used-up", reference.clause, message, "make more of it, or take less")
-
-
-def _same_food(words: tuple[str, ...], food: Food) -> bool:
-    return words == food.words or (len(words) == 1 and food.words[-1:] == words)

@@ -55,8 +55,8 @@ class Batch:
     """
 
     __slots__ = (
-        "early", "foods", "last", "left", "mass", "measure", "names", "on_heat", "origin", "pieces", "product", "products", "rest_of",
-        "shared", "span", "station", "taken_at",
+        "early", "foods", "last", "left", "mass", "measure", "names", "on_heat", "origin", "pieces", "product",
+        "products", "rest_of", "shared", "span", "station", "taken_at",
     )  # fmt: skip
 
     def __init__(self, origin: str = "present") -> None:
@@ -109,6 +109,10 @@ class Batch:
         if self.names:
             return self.names[-1]
         return self.foods[0].words if self.foods else ("batch",)
+
+    def is_called(self, words: tuple[str, ...]) -> bool:
+        """Whether this is its name, or the whole name of a food in it."""
+        return words in self.names or any(food.words == words for food in self.foods)
 
     def answers_to(self, words: tuple[str, ...], kitchen: Kitchen) -> bool:
         """Whether `[the X]` can mean this batch: a name of it, or one of its foods, or the last word of one."""

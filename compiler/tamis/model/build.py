@@ -24,7 +24,9 @@ def build(reading: Reading, kitchen: Kitchen, used: Mapping[str, Supply]) -> tup
     flow.close()
     dish = _dish(flow)
     products = tuple(
-        product._replace(dish=True) if dish is not None and product.kind == "component" and product.component == dish else product
+        product._replace(dish=True)
+        if dish is not None and product.kind == "component" and product.component == dish
+        else product
         for product in flow.products
     )
     recipe = Recipe(

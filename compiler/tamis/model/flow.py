@@ -31,7 +31,9 @@ class Flow:
         "tool_ready", "used", "uses",
     )  # fmt: skip
 
-    def __init__(self, reading: Reading, kitchen: Kitchen, used: Mapping[str, Supply], findings: list[Diagnostic]) -> None:
+    def __init__(
+        self, reading: Reading, kitchen: Kitchen, used: Mapping[str, Supply], findings: list[Diagnostic]
+    ) -> None:
         self.reading = reading
         self.kitchen = kitchen
         self.used = {stem: used[stem] for stem in reading.header.uses if stem in used}
@@ -98,7 +100,9 @@ class Flow:
         message = f"these components need each other in a circle: {path}"
         span = component.heading or Span(0, 0)
         if not any(finding.rule == "flow-circle" for finding in self.findings):
-            self.findings.append(Diagnostic("flow-circle", "error", span, message, "one of them must be made without the other"))
+            self.findings.append(
+                Diagnostic("flow-circle", "error", span, message, "one of them must be made without the other")
+            )
 
     def register(self, batch: Batch, product: Product) -> int:
         """Enter a product, made from a batch as it is now; returns its index."""
@@ -106,7 +110,9 @@ class Flow:
         pieces, noun = batch.pieces or (None, "")
         uses = tuple(dict.fromkeys(food.use for food in batch.foods if food.use >= 0))
         self.products.append(
-            product._replace(mass=batch.mass, uses=uses, from_products=tuple(batch.products), pieces=pieces, piece_noun=noun)
+            product._replace(
+                mass=batch.mass, uses=uses, from_products=tuple(batch.products), pieces=pieces, piece_noun=noun
+            )
         )
         batch.product = index
         self.batches.append(batch)
@@ -152,7 +158,12 @@ class Flow:
                 self._say("product-unused", product.span, message, "use it, or discard it")
             elif batch.origin in ("component", "named") and batch.shared and batch.left > 0 and batch.taken_at:
                 message = f"some of “{product.name}” is left over after the last share of it"
-                self._say("product-left-over", batch.taken_at, message, f"use `[the rest of the {product.name.lower()}]`, or all of it here")
+                self._say(
+                    "product-left-over",
+                    batch.taken_at,
+                    message,
+                    f"use `[the rest of the {product.name.lower()}]`, or all of it here",
+                )
 
     def _say(self, rule: str, span: Span, message: str, hint: str, labels: tuple[Label, ...] = ()) -> None:
         self.findings.append(Diagnostic(rule, "error", span, message, hint, labels))

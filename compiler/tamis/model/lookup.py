@@ -12,7 +12,7 @@ from typing import TYPE_CHECKING, NamedTuple
 from tamis.model.batch import Batch, plain
 
 if TYPE_CHECKING:
-    from collections.abc import Iterable, Sequence
+    from collections.abc import Sequence
 
     from tamis.kitchen.equipment import Equipment
     from tamis.model.flow import Flow
@@ -46,22 +46,40 @@ def look_up(walker: Walker, reference: Reference) -> Meaning | None:
 
 
 def _food(walker: Walker, words: tuple[str, ...], share: Share | None) -> Meaning | None:
-    flow, kitchen = walker.flow, walker.flow.kitchen
+    flow = walker.flow
     if share and (share.kind == "rest" or share.another or walker.present is None):
         left = [batch for batch in walker.open if batch.shared and _answers(batch, words, flow)]
         left += [batch for batch in flow.shared() if _answers(batch, words, flow)]
         if left:
             return _one(left, words)
-    if walker.present and words and walker.present.answers_to(words, kitchen):
-        return Meaning(walker.present, present=True)
     if not words:
         return None
     flow.make_named(words, walker.component)
+    return _called_so(walker, words) or _answering(walker, words)
+
+
+def _called_so(walker: Walker, words: tuple[str, ...]) -> Meaning | None:
+    """By its whole name: *the sauce* is the component of that name before it is the soy sauce in the pan."""
+    flow = walker.flow
+    if walker.present and walker.present.is_called(words):
+        return Meaning(walker.present, present=True)
+    for tier in (walker.open, flow.named(), flow.byproducts()):
+        found = _one([batch for batch in tier if batch.is_called(words)], words)
+        if found:
+            return found
+    return _component(walker, words) or _supply(flow, words)
+
+
+def _answering(walker: Walker, words: tuple[str, ...]) -> Meaning | None:
+    """By the last word of a name or food, or another name for the same goods."""
+    flow, kitchen = walker.flow, walker.flow.kitchen
+    if walker.present and walker.present.answers_to(words, kitchen):
+        return Meaning(walker.present, present=True)
     for tier in (walker.open, flow.named(), flow.byproducts()):
         found = _one([batch for batch in tier if batch.answers_to(words, kitchen)], words)
         if found:
             return found
-    return _component(walker, words) or _supply(flow, words)
+    return _like_component(walker, words)
 
 
 def _answers(batch: Batch, words: tuple[str, ...], flow: Flow) -> bool:
@@ -81,17 +99,19 @@ def _one(batches: Sequence[Batch], words: tuple[str, ...]) -> Meaning | None:
 
 
 def _component(walker: Walker, words: tuple[str, ...]) -> Meaning | None:
-    """A component by its name, else by a food in one that is made already."""
+    """A component by its name; it is made first if it stands further down."""
     flow = walker.flow
     named = [at for at, name in enumerate(flow.component_names) if at != walker.component and words == name]
-    named = named or [
-        at
-        for at, name in enumerate(flow.component_names)
-        if at != walker.component and name and len(words) == 1 and name[-1] == words[0]
-    ]
-    batches = [batch for batch in (flow.make(at, walker.component) for at in named) if batch]
-    if not batches and not named:
-        made: Iterable[Batch | None] = flow.component_batches.values()
+    return _one([batch for batch in (flow.make(at, walker.component) for at in named) if batch], words)
+
+
+def _like_component(walker: Walker, words: tuple[str, ...]) -> Meaning | None:
+    """A component by the last word of its name, else by a food in one that is made already."""
+    flow = walker.flow
+    like = [at for at, name in enumerate(flow.component_names) if at != walker.component and name[-1:] == words]
+    batches = [batch for batch in (flow.make(at, walker.component) for at in like) if batch]
+    if not batches:
+        made = flow.component_batches.values()
         batches = [batch for batch in made if batch and batch.answers_to(words, flow.kitchen)]
     return _one(batches, words)
 

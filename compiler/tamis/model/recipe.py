@@ -117,14 +117,14 @@ class Work(NamedTuple):
 class Action(NamedTuple):
     """One line of the method, or the part of it that has one time.
 
-    `parts` print the sentence; `reads` are its clauses as understood, in order. `after` are the actions that must have
-    ended before this one starts (the flow's edges: the batch's last action, and those that made what it takes). `after_start` are those whose wait
-    must have begun: they part a by-product before it. `preheat` is the temperature (°C) that its station needs and
-    that nothing in the text has brought about: it is heated beforehand, by itself.
-    `beside` is the action whose wait a meanwhile runs beside; `before` the action that must not start until a
-    meanwhile has ended. `at_once` says that nothing may come between the action before in its batch and this one.
-    `heats` is the station that it brings to a temperature; `on_heat` tells that the batch lies on the heat or in an
-    oven when it ends.
+    `parts` print the sentence; `reads` are its clauses as understood, in order. `after` are the actions that must
+    have ended before this one starts (the flow's edges: the batch's last action, and those that made what it takes).
+    `after_start` are those whose wait must have begun: they part a by-product before it. `preheat` is the
+    temperature (°C) that its station needs and that nothing in the text has brought about: it is heated beforehand,
+    by itself. `beside` is the action whose wait a meanwhile runs beside; `before` the action that must not start
+    until a meanwhile has ended. `at_once` says that nothing may come between the action before in its batch and this
+    one. `heats` is the station that it brings to a temperature; `on_heat` tells that the batch lies on the heat or in
+    an oven when it ends. `continues` is set for what follows a `then` in the line of the action before.
     """
 
     number: int

@@ -90,9 +90,7 @@ class Walker:
         self._repeat_step(step, numbers)
         return StepView(at, tuple(numbers), step.remarks, beside)
 
-    def _action(
-        self, action: ActionRead, step: int, beside: bool, alone: bool, batches: tuple[Fraction, bool]
-    ) -> int:
+    def _action(self, action: ActionRead, step: int, beside: bool, alone: bool, batches: tuple[Fraction, bool]) -> int:
         number = self.number
         self.number += 1
         before: Batch | None = None
@@ -118,10 +116,16 @@ class Walker:
 
     def _wait_beside(self, action: ActionRead, alone: bool) -> int | None:
         if self.last_wait is None:
-            event = next(event for event in action.events if isinstance(event, Meanwhile)) if _is_meanwhile(action) else None
+            event = (
+                next(event for event in action.events if isinstance(event, Meanwhile))
+                if _is_meanwhile(action)
+                else None
+            )
             if event:
                 message = "nothing waits here for this to run beside"
-                hint = "a meanwhile runs beside the last wait of the step before it; leave the word out, or name the wait"
+                hint = (
+                    "a meanwhile runs beside the last wait of the step before it; leave the word out, or name the wait"
+                )
                 self.find("meanwhile-without-wait", "warning", event.clause.span, message, hint)
         return self.last_wait
 
@@ -167,7 +171,9 @@ class Walker:
     def _finish(self) -> Batch | None:
         """The component's end: the present batch gets the heading's name; nothing else may be open."""
         if self.present is None:
-            closed = [batch for batch in self.open if batch.origin in ("named", "set-aside", "meanwhile") and batch.left == 1]
+            closed = [
+                batch for batch in self.open if batch.origin in ("named", "set-aside", "meanwhile") and batch.left == 1
+            ]
             if len(closed) == 1:
                 self.present = closed[0]
                 self.open.remove(closed[0])
@@ -192,7 +198,9 @@ class Walker:
         name = " ".join(batch.label)
         if batch.origin in ("share", "part"):
             message = f"some of the {name} is left over at the end of “{self.read.name}”"
-            self.find("product-left-over", "error", batch.span, message, f"use `[the rest of the {name}]`, or discard it")
+            self.find(
+                "product-left-over", "error", batch.span, message, f"use `[the rest of the {name}]`, or discard it"
+            )
             return
         message = f"the {name} is still open at the end of “{self.read.name}”: it never comes back"
         hint = f"bring it back with `[the {name}]`, or give it a component of its own"

@@ -120,7 +120,11 @@ def _misspelt(phrase: Phrase, at: int, word: Word) -> bool:
         return False
     rest = phrase.keys[at + 1 :] if phrase.key(at + 1) != "of" else phrase.keys[at + 2 :]
     rest = rest[: next((n for n, key in enumerate(rest) if not key[:1].isalpha()), len(rest))]
-    if not kitchen.larder.find(rest) or kitchen.larder.find((word.lower, *rest)) or kitchen.cupboard.find((word.lower, *rest)):
+    if (
+        not kitchen.larder.find(rest)
+        or kitchen.larder.find((word.lower, *rest))
+        or kitchen.cupboard.find((word.lower, *rest))
+    ):
         return False
     return kitchen.units.near(word.lower) is not None
 
@@ -154,12 +158,24 @@ def _no_role(phrase: Phrase) -> None:
     """Say what a clause may be, and the nearest thing that it might have meant."""
     text = phrase.clause.text.strip()
     if not text:
-        phrase.find("clause-role", "error", phrase.clause.span, "an empty clause", "take the brackets out, or write what goes in them")
+        phrase.find(
+            "clause-role",
+            "error",
+            phrase.clause.span,
+            "an empty clause",
+            "take the brackets out, or write what goes in them",
+        )
         return
     hint = _nearest(phrase) or _what_verb_wants(phrase)
-    message = f"“{text[:60]}” is no clause that is known: expected an ingredient, a thing made before (`the …`), equipment, a time, a heat or a cue"
+    message = (
+        f"“{text[:60]}” is no clause that is known: "
+        "expected an ingredient, a thing made before (`the …`), equipment, a time, a heat or a cue"
+    )
     if not hint:
-        hint = "a clause opens with a number, `the`, a preposition, a work verb with its time, `until` …; plain words need no brackets"
+        hint = (
+            "a clause opens with a number, `the`, a preposition, a work verb with its time, `until` …; "
+            "plain words need no brackets"
+        )
     phrase.find("clause-role", "error", phrase.clause.span, message, hint)
 
 
@@ -168,7 +184,9 @@ def _what_verb_wants(phrase: Phrase) -> str:
     if not found:
         return ""
     verb = phrase.text(0, found[1])
-    return f"a clause that opens with “{verb}” gives its time: `[{verb} for 5 min]`; without a time it needs no brackets"
+    return (
+        f"a clause that opens with “{verb}” gives its time: `[{verb} for 5 min]`; without a time it needs no brackets"
+    )
 
 
 def _nearest(phrase: Phrase) -> str:

@@ -88,7 +88,11 @@ def read_header(document: Document, kitchen: Kitchen, findings: list[Diagnostic]
             values[field.key] = _value(field, kitchen, findings)
     if not values.get("title"):
         at = document.fields[0].key_span if document.fields else Span(0, min(1, len(document.source.text)))
-        message = "a recipe needs a title" if document.fields else "a recipe begins with a header; expected `title: …` in its first line"
+        message = (
+            "a recipe needs a title"
+            if document.fields
+            else "a recipe begins with a header; expected `title: …` in its first line"
+        )
         findings.append(Diagnostic("missing-title", "error", at, message, "write `title:` and the name of the dish"))
     kept = {key: value for key, value in values.items() if value is not None}
     return Header(**kept, spans=tuple(spans.items()))  # type: ignore[arg-type]  # `_value` gives each key its type
@@ -108,7 +112,12 @@ def _value(field: Field, kitchen: Kitchen, findings: list[Diagnostic]) -> object
         findings.append(Diagnostic("header-value", "error", field.key_span, f"`{field.key}` has no value"))
         return None
     if field.key == "makes":
-        return _or_finding(field, _makes(field.value, kitchen), "a number and a name, such as `2 loaves` or `5 jars (340 g each)`", findings)
+        return _or_finding(
+            field,
+            _makes(field.value, kitchen),
+            "a number and a name, such as `2 loaves` or `5 jars (340 g each)`",
+            findings,
+        )
     if field.key == "serves":
         return _or_finding(field, _amount(field.value), "a number or a range, such as `8` or `4–6`", findings)
     if field.key in ("flour", "dough"):

@@ -123,9 +123,9 @@ def _counted(phrase: Phrase, start: int, at: int, count: Amount) -> Measured:
     item = phrase.items[at] if at < phrase.end else None
     if isinstance(item, Quantity) and item.kind in ("mass", "volume"):
         read = read._replace(end=at + 1, each=measures_of(phrase, item)[0])
-    elif isinstance(item, Quantity) and item.kind == "length":
-        read = read._replace(end=at + 1, size=phrase.text(at, at + 1))
-    elif isinstance(item, Product) and item.kind == "length":
+    elif (isinstance(item, Quantity) and item.kind == "length") or (
+        isinstance(item, Product) and item.kind == "length"
+    ):
         read = read._replace(end=at + 1, size=phrase.text(at, at + 1))
     elif isinstance(item, Bracket):
         read = _bracketed(phrase, read, item, each=True)

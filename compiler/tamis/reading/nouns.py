@@ -14,7 +14,6 @@ from tamis.kitchen.goods import Found
 from tamis.reading.phrase import Phrase
 from tamis.syntax.items import Quantity, Word
 
-
 _SIZES = ("length", "volume", "mass")
 
 

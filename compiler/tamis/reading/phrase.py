@@ -73,7 +73,9 @@ class Phrase:
             found = match(self.tables.hedges, self.keys, start)
         return start
 
-    def find(self, rule: str, severity: Severity, span: Span, message: str, hint: str = "", fix: Fix | None = None) -> None:
+    def find(
+        self, rule: str, severity: Severity, span: Span, message: str, hint: str = "", fix: Fix | None = None
+    ) -> None:
         """Keep a finding about this clause."""
         self.findings.append(Diagnostic(rule, severity, span, message, hint, fix=fix))
 

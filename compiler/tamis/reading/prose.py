@@ -19,7 +19,9 @@ if TYPE_CHECKING:
 
 _TOKEN = re.compile(r"[^\W\d_][\w’'-]*|[^\w\s]")
 _OPENS = frozenset((",", ";", ":", ".", "(", "and", "then", "or", "but", "—", "–"))
-_THROUGH = frozenset(("then", "now", "just", "first", "next", "again", "carefully", "and", "you", "can", "do", "not", "slowly"))
+_THROUGH = frozenset(
+    ("then", "now", "just", "first", "next", "again", "carefully", "and", "you", "can", "do", "not", "slowly")
+)
 _BEFORE_BRACKET = re.compile(r"([^\W\d_][\w-]*)(?:\s+(?:well|lightly|generously|with|in|by))*\s*\Z")
 
 
@@ -45,7 +47,7 @@ def verbs_in(text: str, span: Span, verbs: Verbs, starts_open: bool, clause_foll
 
 def _is_verb(verb: Verb, words: list[str], at: int, length: int, clause_follows: bool) -> bool:
     """Whether a word that is also a noun or adjective (cream, warm, toast) is a command here: something must follow."""
-    if not verb.doubtful or at == 0 and length < len(words):
+    if not verb.doubtful or (at == 0 and length < len(words)):
         return True
     after = at + length
     if after >= len(words):

@@ -86,7 +86,9 @@ class _Reader:
     def _known(self, step: Step) -> list[ActionRead]:
         """The step's actions with only what clauses give: a paragraph of plain words is a headnote."""
         read = [self._action(action) for action in step.actions]
-        return [action._replace(events=tuple(e for e in action.events if not isinstance(e, VerbUse))) for action in read]
+        return [
+            action._replace(events=tuple(e for e in action.events if not isinstance(e, VerbUse))) for action in read
+        ]
 
     def step(self, step: Step) -> StepRead:
         """A paragraph: its lines, those with a `then` between two times as two actions."""

@@ -61,7 +61,11 @@ def _by_small_word(phrase: Phrase, at: int) -> Decision | None:
         return Decision("time", at)
     if key == "to":
         return _to(phrase, at)
-    if key == "at" and (_degrees(phrase, at) or _setting_words(phrase, at + 1, phrase.end) or match(phrase.tables.rooms, phrase.keys, at + 1)):
+    if key == "at" and (
+        _degrees(phrase, at)
+        or _setting_words(phrase, at + 1, phrase.end)
+        or match(phrase.tables.rooms, phrase.keys, at + 1)
+    ):
         return Decision("setting", at)
     return None
 
@@ -120,9 +124,9 @@ def _after_preposition(phrase: Phrase, preposition: str, start: int) -> Decision
     start = phrase.hedged(start)
     measured = read_measure(phrase, start)
     weighed = phrase.quantity(start)
-    if weighed and weighed.kind in ("mass", "volume") and preposition not in phrase.tables.dividing:
-        if not measured.pieces:
-            return Decision("ingredient", start, preposition, None, measured)
+    plain_weight = weighed is not None and weighed.kind in ("mass", "volume") and not measured.pieces
+    if plain_weight and preposition not in phrase.tables.dividing:
+        return Decision("ingredient", start, preposition, None, measured)
     noun = read_noun(phrase, measured.end + (1 if phrase.key(measured.end) == "same" else 0))
     numbered = weighed is not None and weighed.kind in ("pieces", "length", "mass")
     if noun.equipment:
@@ -147,7 +151,9 @@ def _into_food(weighed: Quantity | None, noun: Noun) -> bool:
 def _repetition(phrase: Phrase, start: int) -> bool:
     """`3 times`, `4 batches`, `batches of 10`, `small batches`."""
     nouns = phrase.tables.repeat_nouns
-    skips = phrase.key(start) == "#pieces" or (phrase.key(start) in phrase.tables.how and phrase.key(start + 1) in nouns)
+    skips = phrase.key(start) == "#pieces" or (
+        phrase.key(start) in phrase.tables.how and phrase.key(start + 1) in nouns
+    )
     at = start + skips
     return phrase.key(at) in phrase.tables.repeat_nouns and (at > start or phrase.key(at) != "times")
 

@@ -73,7 +73,9 @@ def tables() -> Tables:
         hedges=_phrases(("", raw["hedges"])),
         articles=frozenset(raw["articles"]),
         openers=_phrases(*raw["openers"].items()),
-        endings=tuple((tuple(phrase.split(" ")), role) for role, phrases in raw["endings"].items() for phrase in phrases),
+        endings=tuple(
+            (tuple(phrase.split(" ")), role) for role, phrases in raw["endings"].items() for phrase in phrases
+        ),
         prepositions=_phrases(("", raw["prepositions"]["food"])),
         dividing=frozenset(raw["prepositions"]["dividing"]),
         setting_words=frozenset(raw["settings"]["words"]),

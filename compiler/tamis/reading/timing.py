@@ -125,7 +125,9 @@ def read_cue(phrase: Phrase, decision: Decision) -> Cue:
     comma = phrase.index(",")
     duration = None
     while comma < phrase.end:
-        found = find_duration(phrase, phrase.hedged(comma + 1), only_here=True) or find_duration(phrase, comma + 1, True)
+        found = find_duration(phrase, phrase.hedged(comma + 1), only_here=True) or find_duration(
+            phrase, comma + 1, True
+        )
         if found:
             duration = found.duration
             break

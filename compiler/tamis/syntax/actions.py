@@ -104,7 +104,7 @@ def _report_brackets(pairing: Pairing, findings: list[Diagnostic]) -> None:
 
 
 def _closes_an_earlier_one(findings: list[Diagnostic], at: int) -> bool:
-    """A `]` after an unclosed bracket is most likely its end, in another line or paragraph: one mistake, one finding."""
+    """A `]` after an unclosed bracket is most likely its end, elsewhere: one mistake, one finding."""
     for index in range(len(findings) - 1, -1, -1):
         finding = findings[index]
         if finding.rule == "bracket-unclosed" and not finding.labels:

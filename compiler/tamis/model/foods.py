@@ -1,0 +1,60 @@
+"""Food going in: an ingredient clause acts on the present batch."""
+
+from __future__ import annotations
+
+from fractions import Fraction
+from typing import TYPE_CHECKING
+
+from tamis.model.batch import Batch, Food, plain
+from tamis.model.mass import mass_of, times
+from tamis.model.recipe import Mass, Use
+
+if TYPE_CHECKING:
+    from tamis.model.act import Act
+    from tamis.reading.clauses import Ingredient
+
+
+def put_in(act: Act, food: Ingredient) -> None:
+    """An ingredient goes in, unless it is for a purpose; the rest of a shared measure stays open."""
+    walker, flow = act.walker, act.walker.flow
+    share = food.share if food.share and food.share.kind == "fraction" else None
+    fraction = share.fraction if share else Fraction(1)
+    act.fresh = False
+    whole = mass_of(food, flow.kitchen)
+    factor = act.repeats
+    mass = times(whole, fraction * factor)
+    aside = bool(food.purpose)
+    index = len(flow.uses)
+    in_batch = not aside and not food.optional
+    flow.uses.append(Use(food, act.number, walker.component, factor, fraction, None, in_batch, mass))
+    act.uses.append(index)
+    if "separated" in food.preparation and food.goods and food.goods.parts:
+        _separate(act, food, index)
+        return
+    if aside:
+        return
+    if walker.present is None:
+        walker.present = Batch()
+    walker.present.add(Food.of(index, food, mass))
+    if fraction < 1:
+        rest = Batch("share")
+        rest.foods = [Food.of(index, food, times(whole, 1 - fraction))]
+        rest.mass = times(whole, 1 - fraction)
+        rest.left, rest.shared, rest.rest_of = 1 - fraction, True, index
+        rest.last, rest.span = None, food.clause.span
+        walker.open.append(rest)
+
+
+def _separate(act: Act, food: Ingredient, use: int) -> None:
+    """`[4 eggs, separated]` makes the yolks and the whites: two batches, both open."""
+    assert food.goods is not None
+    count = sum((measure.amount.hi for measure in food.measures), Fraction(0)) or Fraction(1)
+    for part in food.goods.parts:
+        goods = act.walker.flow.kitchen.larder.get(part.id)
+        if goods is None:
+            continue
+        batch = Batch()
+        mass = Mass(part.lo * count, part.hi * count)
+        batch.add(Food(use, plain(goods.name), goods.id, mass))
+        batch.last = act.number
+        act.walker.put_aside(batch, "part", goods.name, food.clause.span)

@@ -1,0 +1,66 @@
+"""Names given to batches, what they leave behind, and the pieces they are divided into."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from tamis.model.batch import Batch, Food, plain
+from tamis.model.recipe import Mass, Product
+from tamis.quantity.measure import grams
+from tamis.reading.clauses import Division, Naming, Time
+
+if TYPE_CHECKING:
+    from tamis.model.act import Act
+
+
+def name_batch(act: Act, naming: Naming) -> None:
+    walker = act.walker
+    span = naming.clause.span
+    if naming.kind == "leaving":
+        _leave(act, naming)
+        return
+    if walker.present is None:
+        act.say("product-unknown", naming.clause, "there is no batch here that could be named or set aside", "")
+        return
+    batch, walker.present = walker.present, None
+    act.link(batch)
+    batch.last = act.number
+    if naming.kind == "as":
+        batch.names.append(plain(naming.name))
+        walker.put_aside(batch, "named", naming.name, span)
+    else:
+        walker.put_aside(batch, "set-aside", "", span)
+    act.product = batch.product
+
+
+def _leave(act: Act, naming: Naming) -> None:
+    """A by-product parts from the batch as it stands: before the line's time it exists before the wait."""
+    walker = act.walker
+    batch = Batch("by-product")
+    batch.names = [plain(naming.name)]
+    batch.last, batch.span = act.number, naming.clause.span
+    batch.early = act.before_time and any(isinstance(event, Time) for event in act.read.events)
+    if walker.present:
+        kitchen = walker.flow.kitchen
+        batch.foods = [food for food in walker.present.foods if _same_food(plain(naming.name), food)]
+        if batch.foods:
+            walker.present.remove(plain(naming.name), kitchen)
+    batch.mass = Mass(unknown=(naming.name,))
+    if naming.measure:
+        batch.measure = naming.measure
+        weight = grams(naming.measure, walker.flow.kitchen.units)
+        batch.mass = Mass(weight.lo, weight.hi) if weight else batch.mass
+    product = Product(
+        naming.name, (naming.name,), "by-product", walker.component, act.number, naming.clause.span, batch.early
+    )
+    walker.flow.register(batch, product)
+
+
+def divide(act: Act, division: Division) -> None:
+    batch = act.walker.present
+    if batch and division.number:
+        batch.pieces = (division.number, division.noun)
+
+
+def _same_food(words: tuple[str, ...], food: Food) -> bool:
+    return words == food.words or (len(words) == 1 and food.words[-1:] == words)

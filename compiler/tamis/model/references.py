@@ -1,0 +1,153 @@
+"""References: what was made, opened or set out before comes back, whole or in part, and joins or takes over."""
+
+from __future__ import annotations
+
+from fractions import Fraction
+from typing import TYPE_CHECKING
+
+from tamis.diagnostics import Label
+from tamis.model.batch import Batch, plain
+from tamis.model.lookup import Meaning, look_up, nearest_name
+from tamis.model.mass import times
+from tamis.model.recipe import Taking
+from tamis.model.shares import part_of
+from tamis.reading.clauses import Reference, Share
+
+if TYPE_CHECKING:
+    from tamis.model.act import Act
+
+
+def refer(act: Act, reference: Reference) -> None:
+    """Something made, opened or set out before."""
+    meaning = look_up(act.walker, reference)
+    if meaning is None:
+        _unknown(act, reference)
+        return
+    if meaning.equipment:
+        act.name_tool(reference, meaning.equipment)
+        return
+    assert meaning.batch is not None
+    if meaning.also:
+        _ambiguous(act, reference, meaning)
+    removes = act.verb is not None and act.verb.removes and not reference.preposition
+    if meaning.present:
+        _of_the_present(act, reference, meaning.batch, removes)
+    else:
+        _of_another(act, reference, meaning.batch, removes)
+    act.fresh = False
+
+
+def _of_the_present(act: Act, reference: Reference, batch: Batch, removes: bool) -> None:
+    words = plain(reference.name)
+    if removes:
+        found = words not in batch.names and batch.remove(words, act.walker.flow.kitchen)
+        if not found and reference.share is None and batch.foods:
+            act.walker.present = None
+        return
+    if reference.share is None or reference.share.kind in ("all", "rest"):
+        return
+    act.link(batch)
+    batch.last = batch.last if batch.last is not None else act.number
+    act.walker.put_aside(batch, "share", reference.name, reference.clause.span)
+    act.walker.present = None
+    _take(act, reference, batch, Batch())
+
+
+def _of_another(act: Act, reference: Reference, batch: Batch, removes: bool) -> None:
+    """Another batch joins the present one, or takes the work over."""
+    walker = act.walker
+    if removes:
+        batch.left, batch.taken_at = Fraction(0), reference.clause.span
+        if batch in walker.open:
+            walker.open.remove(batch)
+        return
+    adds = act.verb is not None and act.verb.adds
+    takes_over = act.fresh and not act.joined and not reference.preposition and not adds
+    if takes_over and walker.present is not None:
+        old, walker.present = walker.present, None
+        at = walker.flow.actions[old.last].span if old.last is not None else reference.clause.span
+        walker.put_aside(old, "left", "", at)
+    _take(act, reference, batch, walker.present or Batch())
+    act.joined = True
+
+
+def _take(act: Act, reference: Reference, batch: Batch, into: Batch) -> None:
+    """A batch, or a share of it, goes into another, which is the present one from now on."""
+    walker, flow = act.walker, act.walker.flow
+    if walker.present is None and not act.joined:
+        act.carried = batch
+    share = reference.share or Share("all")
+    act.link(batch)
+    if batch.left <= 0 or (batch.taken_at and not batch.shared):
+        _used_up(act, reference, batch)
+    fraction, rest = part_of(batch, share, flow.kitchen)
+    if fraction is not None and fraction > batch.left > 0:
+        _too_much(act, reference, batch)
+    whole = fraction is not None and fraction >= batch.left
+    if batch.rest_of is not None:
+        _rest_of_measure(act, batch, fraction if fraction is not None else batch.left)
+    elif batch.product is not None:
+        taking = Taking(
+            batch.product, act.number, reference.clause.span, fraction, rest or whole, reference.clause.text
+        )
+        act.takings.append(len(flow.takings))
+        flow.takings.append(taking)
+    scale = fraction / batch.left if batch.rest_of is not None and fraction and batch.left else fraction
+    into.take_in(batch, scale)
+    into.last = into.last if into.last is not None else None
+    if into.pieces is None and batch.pieces and whole:
+        into.pieces = batch.pieces
+    batch.shared = batch.shared or not whole
+    batch.left = Fraction(0) if whole else batch.left - (fraction or 0)
+    batch.taken_at = reference.clause.span
+    if whole and batch in walker.open:
+        walker.open.remove(batch)
+    walker.present = into
+
+
+def _rest_of_measure(act: Act, batch: Batch, fraction: Fraction) -> None:
+    """The rest of a measure written before goes in: a use of its own that buys nothing new."""
+    flow = act.walker.flow
+    first = flow.uses[batch.rest_of] if batch.rest_of is not None else None
+    if first is None:
+        return
+    mass = times(batch.mass, fraction / batch.left) if batch.left else batch.mass
+    use = first._replace(action=act.number, fraction=fraction, rest_of=batch.rest_of, mass=mass)
+    act.uses.append(len(flow.uses))
+    flow.uses.append(use)
+
+
+def _unknown(act: Act, reference: Reference) -> None:
+    name = reference.name or "it"
+    near = nearest_name(act.walker, reference)
+    hint = (
+        f"did you mean `[the {near}]`?"
+        if near
+        else "name it before: by a heading, `[as …]`, `[leaving …]` or as an ingredient"
+    )
+    act.say("product-unknown", reference.clause, f"nothing here is called “{name}”", hint)
+
+
+def _ambiguous(act: Act, reference: Reference, meaning: Meaning) -> None:
+    batches = [meaning.batch, *meaning.also]
+    labels = tuple(Label(batch.span, f"this {' '.join(batch.label)}") for batch in batches if batch)
+    names = " and ".join(f"“{' '.join(batch.label)}”" for batch in batches if batch)
+    message = f"“{reference.name}” can mean {names}"
+    act.say("product-ambiguous", reference.clause, message, "give one of them a name of its own with `[as …]`", labels)
+
+
+def _used_up(act: Act, reference: Reference, batch: Batch) -> None:
+    labels = (Label(batch.taken_at, "the last of it went in here"),) if batch.taken_at else ()
+    message = f"nothing of “{reference.name}” is left"
+    hint = "take a share of it there (`[half the …]`) and the rest here, or make more"
+    act.say("product-used-up", reference.clause, message, hint, labels)
+
+
+def _too_much(act: Act, reference: Reference, batch: Batch) -> None:
+    left = batch.left
+    message = f"this takes more of “{reference.name}” than is there: {left} of it is left"
+    if batch.origin == "used-recipe" and reference.share and reference.share.measure:
+        fraction, _ = part_of(batch, reference.share, act.walker.flow.kitchen)
+        factor = f"{float(fraction):.2g}" if fraction else "?"
+        message = f"this takes {factor} times what the recipe of “{reference.name}” makes"
+    act.say("product-used-up", reference.clause, message, "make more of it, or take less")
