@@ -1,0 +1,52 @@
+"""Everyday clauses, each with the role that a cook means by it (`clauses.tsv`; comments there argue the hard ones)."""
+
+from pathlib import Path
+
+import pytest
+from tamis.diagnostics import Diagnostic
+from tamis.kitchen.house import default_kitchen
+from tamis.reading.clause_reader import read_clause
+from tamis.reading.phrase import Phrase
+from tamis.reading.roles import decide
+from tamis.reading.tables import tables
+from tamis.source import Span
+from tamis.syntax.clause import parse_clause
+from tamis.syntax.document import Clause
+
+LIST = Path(__file__).with_name("clauses.tsv")
+CASES = [line.split("\t")[:2] for line in LIST.read_text("utf-8").splitlines() if line and not line.startswith("#")]
+# Clauses whose role is plain and whose words are at fault all the same: they are told.
+FAULTY = {"1,5 kg flour": "number-unclear", "1,000 g flour": "number-unclear", "1 T oil": "unit-unclear"}
+
+
+def clause_of(text: str) -> Clause:
+    return Clause(text, parse_clause(text), Span(0, len(text) + 2))
+
+
+@pytest.mark.parametrize(("text", "role"), CASES)
+def test_role(text: str, role: str) -> None:
+    findings: list[Diagnostic] = []
+    decision = decide(Phrase(clause_of(text), default_kitchen(), tables(), findings))
+    assert (decision.role if decision else "error") == role
+
+
+@pytest.mark.parametrize(("text", "role"), CASES)
+def test_record(text: str, role: str) -> None:
+    """A clause with a role becomes a record of that role, or is told; one without a role is always told."""
+    findings: list[Diagnostic] = []
+    record = read_clause(clause_of(text), default_kitchen(), tables(), findings)
+    faults = [finding.rule for finding in findings if finding.severity == "error"]
+    if role == "error" or text in FAULTY:
+        assert record is None
+        assert faults == [FAULTY.get(text, "clause-role")]
+    else:
+        assert record is not None and record.role == role
+        assert faults == []
+
+
+def test_every_role_is_listed() -> None:
+    from typing import get_args
+
+    from tamis.reading.clauses import Role
+
+    assert {role for _, role in CASES} >= set(get_args(Role))
