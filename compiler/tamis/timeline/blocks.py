@@ -38,8 +38,12 @@ def _chains(network: Network, glued: Collection[int]) -> tuple[list[int], list[l
     """Tasks joined without a gap. Only the first join into a task counts: two waits cannot end at one
     moment."""
     before: dict[int, int] = {}
-    for index, (a, b, lo, hi, from_start) in enumerate(network.links):
-        if a < b and ((hi == 0 and lo == 0 and not from_start) or index in glued):
+    for a, b, lo, hi, from_start in network.links:
+        if hi == 0 and a < b and lo == 0 and not from_start:
+            before.setdefault(b, a)
+    for index in sorted(glued):
+        a, b = network.links[index][:2]
+        if a < b:
             before.setdefault(b, a)
     chains: list[list[int]] = []
     chain_of: list[int] = []

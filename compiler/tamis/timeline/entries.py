@@ -8,6 +8,7 @@ told apart.
 from __future__ import annotations
 
 from fractions import Fraction
+from math import ceil
 
 from tamis.model.recipe import Action, Recipe
 from tamis.quantity.times import duration, duration_range, wait
@@ -28,7 +29,7 @@ def entries_of(recipe: Recipe, network: Network, plans: tuple[Plan, Plan], criti
     _heat_with_its_lighting(recipe, groups)
     entries = [_entry(recipe, network, plans, critical, part, tasks) for (_, part, _), tasks in groups.items()]
     entries.sort(key=lambda entry: (entry.start, entry.end, entry.action, entry.part))
-    return _with_neighbours(entries)
+    return _with_neighbours(recipe, entries)
 
 
 def _heat_with_its_lighting(recipe: Recipe, groups: Groups) -> None:
@@ -90,8 +91,11 @@ def _length(action: Action, segments: tuple[Segment, ...]) -> str:
     often = f"{count} × " if count != 1 else ""
     if work.wait is None:
         return f"≈ {_rounded(sum(segment.end - segment.start for segment in segments))}"
-    said = wait(work.wait) if work.window else duration_range(work.wait.lo, work.wait.hi or work.wait.lo)
-    return f"{'' if work.given == 'text' else '≈ '}{often}{said}"
+    if work.given != "text":
+        return f"≈ {often}{_rounded(ceil(work.wait.lo))}"
+    if work.window:
+        return often + wait(work.wait)
+    return often + duration_range(work.wait.lo, work.wait.hi or work.wait.lo)
 
 
 def _rounded(seconds: int) -> str:
@@ -104,13 +108,27 @@ def _large(text: str) -> str:
     return text[:1].upper() + text[1:]
 
 
-def _with_neighbours(entries: list[Entry]) -> tuple[Entry, ...]:
-    """The entries, each with those in whose wait it starts."""
+def _with_neighbours(recipe: Recipe, entries: list[Entry]) -> tuple[Entry, ...]:
+    """The entries, each with those beside whose wait it runs: the one that the text names, or all in which it
+    starts. A heating oven is beside every wait that it overlaps."""
+    own = {entry.action: index for index, entry in enumerate(entries) if entry.part == "work"}
     waits: list[tuple[int, int, int]] = []
     found = []
     for index, entry in enumerate(entries):
         waits = [wait_ for wait_ in waits if wait_[1] > entry.start]
-        beside = tuple(sorted({at for begin, _, at in waits if begin <= entry.start < _}))
-        found.append(entry._replace(beside=beside) if beside and entry.end > entry.start else entry)
+        named = recipe.actions[entry.action].beside if entry.part != "prepare" else None
+        if entry.part == "heat":
+            beside = {at for at, other in enumerate(entries) if at != index and _overlap(entry, other)}
+        elif named is not None and named in own:
+            beside = {own[named]}
+        else:
+            beside = {at for begin, _, at in waits if begin <= entry.start}
+        found.append(entry._replace(beside=tuple(sorted(beside))) if entry.end > entry.start else entry)
         waits += [(s.start, s.end, index) for s in entry.segments if not s.hands and s.end > s.start]
     return tuple(found)
+
+
+def _overlap(heat: Entry, other: Entry) -> bool:
+    return other.part == "work" and any(
+        not segment.hands and segment.start < heat.end and heat.start < segment.end for segment in other.segments
+    )

@@ -66,6 +66,8 @@ def _batch(recipe: Recipe, action: Action, before: tuple[int, ...]) -> int | Non
     if not action.at_once and action.within is None:
         return None
     lines = [line for line in before if recipe.actions[line].before != action.number]
+    if action.beside is not None:
+        lines = [line for line in lines if recipe.actions[line].beside == action.beside]
     own = [line for line in lines if recipe.actions[line].component == action.component]
     return max(own or lines, default=None)
 

@@ -41,10 +41,11 @@ class Frame:
 
     def _between(self) -> None:
         of, offsets = self.blocks.of, self.offsets
-        for a, b, lo, _, from_start in self.blocks.network.links:
+        for a, b, lo, hi, from_start in self.blocks.network.links:
             if of[a] != of[b]:
-                gap = offsets[a] + (0 if from_start else self.lengths[a]) + lo
-                self.after[of[a]].append((of[b], gap - offsets[b] + self.ahead[b]))
+                gap = offsets[a] - offsets[b] + (0 if from_start else self.lengths[a]) + lo
+                # What must be fresh cannot also be there beforehand: it waits for the food to be nearly done.
+                self.after[of[a]].append((of[b], gap if hi is not None else gap + self.ahead[b]))
 
 
 def _inside(blocks: Blocks) -> dict[int, list[tuple[int, int, bool]]]:

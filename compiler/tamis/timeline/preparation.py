@@ -46,8 +46,9 @@ def preparations(use: Use, kitchen: Kitchen) -> list[Preparation]:
     found: list[Preparation] = []
     for word in ingredient.states:
         known = _known(_is_fat(use)).get(word)
-        if known is not None and known[1]:
-            found.append(_titled(*known, word, ingredient.name, kitchen))
+        if known is not None and known[1] and not (known[0] == "just-before" and _is_oil(use)):
+            name = ingredient.name.replace(f"{word} ", "", 1)
+            found.append(_titled(*known, word, name, kitchen))
     if ingredient.preparation:
         found += _after_comma(use, kitchen)
     return found
@@ -73,6 +74,12 @@ def _after_comma(use: Use, kitchen: Kitchen) -> list[Preparation]:
             found.append(Preparation("before", takes or kitchen.settings.kitchen.handling, title))
         at += 1
     return found
+
+
+def _is_oil(use: Use) -> bool:
+    """Toasted sesame oil is bought so: what is said of an oil is no work on it."""
+    goods = use.ingredient.goods
+    return goods is not None and goods.liquid and goods.role == "fat"
 
 
 def _is_fat(use: Use) -> bool:

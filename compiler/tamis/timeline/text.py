@@ -1,0 +1,105 @@
+"""The timeline on a terminal: one row a line of the recipe, legible at 80 columns.
+
+A cook looks for three things: when, for how long, and whether hands are needed. So these come first, in
+columns; the rest of the row says what, and a second line beside what. The mark is a shape, not a colour,
+since a terminal may have none.
+"""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from tamis.quantity.times import duration
+from tamis.timeline.clock import after, clock, day, from_zero
+from tamis.timeline.records import Timeline
+from tamis.timeline.rows import Entry
+from tamis.timeline.timeline import counted_back
+
+if TYPE_CHECKING:
+    from datetime import datetime
+
+MARKS = {"all": "●", "some": "◐", "none": "○"}
+LEGEND = "● hands-on   ◐ begun by hand, then by itself   ○ by itself   ≈ the kitchen's estimate"
+CRITICAL = "* a delay here delays the dish"
+
+
+def timeline_text(timeline: Timeline, ready: datetime | None = None, width: int = 80) -> str:
+    """The timeline from zero, or counted back from `ready`; lines end in LF."""
+    if ready is not None:
+        timeline = counted_back(timeline, ready)
+    lines = [*_head(timeline, width), ""]
+    whens = [_when(timeline, entry) for entry in timeline.entries]
+    columns = (
+        max(map(len, whens), default=0),
+        max((len(entry.length) for entry in timeline.entries), default=0),
+    )
+    today, component = "", -1
+    for entry, when in zip(timeline.entries, whens, strict=True):
+        if timeline.zero is not None and day(after(timeline.zero, entry.start)) != today:
+            today = day(after(timeline.zero, entry.start))
+            lines.append(today)
+        named = len(timeline.components) > 1 and entry.component != component
+        component = entry.component
+        lines += _row(timeline, entry, when, columns, named, width)
+    lines += ["", *_foot(timeline)]
+    return "\n".join(lines) + "\n"
+
+
+def _head(timeline: Timeline, width: int) -> list[str]:
+    title = timeline.recipe.title or timeline.recipe.stem
+    said = f"{timeline.sentence}; hands-on {_rough(timeline.hands_on)}"
+    if timeline.ready is not None:
+        said = f"ready {day(timeline.ready)} {clock(timeline.ready)}, estimates at their longest"
+    return [title, *_wrapped(said, width)]
+
+
+def _rough(seconds: int) -> str:
+    return duration(-(-seconds // 60) * 60)
+
+
+def _when(timeline: Timeline, entry: Entry) -> str:
+    """The start: in the least plan and, where that may be later, in the most."""
+    if timeline.zero is not None:
+        return clock(after(timeline.zero, entry.start))
+    least, most = from_zero(entry.start), from_zero(entry.most_start)
+    return least if least == most else f"{least}–{most}"
+
+
+def _row(timeline: Timeline, entry: Entry, when: str, columns: tuple[int, int], named: bool, width: int) -> list[str]:
+    mark = MARKS[entry.hands] + ("*" if entry.critical else " ")
+    head = f"{when:>{columns[0]}}  {mark} {entry.length:<{columns[1]}}  "
+    what = f"{timeline.components[entry.component]}: {entry.title}" if named else entry.title
+    if entry.beside:
+        others = [_short(timeline.entries[index].title) for index in entry.beside]
+        what += f" (beside: {'; '.join(others)})"
+    first, *more = _wrapped(what, max(20, width - len(head)))
+    return [head + first, *(" " * len(head) + line for line in more)]
+
+
+def _short(title: str) -> str:
+    """What a wait is called when another row mentions it."""
+    return title[:1].lower() + title[1:] if len(title) <= 28 else title[:1].lower() + title[1:27].rstrip(" ,") + "…"
+
+
+def _wrapped(text: str, width: int) -> list[str]:
+    lines = [""]
+    for word in text.split():
+        if lines[-1] and len(lines[-1]) + 1 + len(word) > width:
+            lines.append(word)
+        else:
+            lines[-1] = f"{lines[-1]} {word}".strip()
+    return lines
+
+
+def _foot(timeline: Timeline) -> list[str]:
+    """What the marks mean, and what cannot be as the recipe wants it."""
+    lines = [LEGEND]
+    if any(entry.critical for entry in timeline.entries):
+        lines.append(CRITICAL)
+    titles = {entry.action: entry.title for entry in timeline.entries if entry.part == "work"}
+    lines += [
+        f"! {titles[action]}: cannot come as soon as the recipe wants"
+        for action in timeline.stretched
+        if action in titles
+    ]
+    return lines
