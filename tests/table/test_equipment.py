@@ -40,6 +40,11 @@ def test_the_first_sample_needs_these() -> None:
         ([tool("bowl"), tool("bowl", contains="ice")], ["bowl", "bowl of ice"]),
         ([tool("mixer bowl"), tool("dough hook"), tool("mixer")], ["mixer"]),
         ([tool("oven"), tool("lowest ring"), tool("baking stone")], ["baking stone"]),
+        ([tool("heavy pan", size="3-litre")], ["heavy 3-litre pan"]),
+        ([tool("baking paper", number=Fraction(2))], ["baking paper"]),
+        ([tool("chopsticks")], ["chopsticks"]),
+        ([tool("lidded pan"), tool("lid", definite=True)], ["lidded pan"]),
+        ([tool("pan"), tool("lid", definite=True)], ["pan", "lid"]),
         ([tool("knives", number=Fraction(2))], ["2 knives"]),
     ],
 )  # fmt: skip

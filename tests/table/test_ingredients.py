@@ -76,6 +76,9 @@ class TestFirstSample:
     [
         ([food("100 g", "butter"), food("1 kg", "butter")], "1.1 kg"),
         ([food("1 tbsp", "olive oil"), food("1 tsp", "olive oil")], "1 tbsp plus 1 tsp"),
+        ([food("2 tsp", "fine salt"), food("1 tsp", "fine salt")], "1 tbsp"),
+        ([food("3 tbsp", "olive oil"), food("200 ml", "olive oil")], "244 ml"),
+        ([food("1 cup", "olive oil"), food("1 tbsp", "olive oil")], "1 cup plus 1 tbsp"),
         ([food("1 lb", "beef"), food("8 oz", "beef")], "1 lb 8 oz"),
         ([food("60–90 g", "sugar"), food("10 g", "sugar")], "70–100 g"),
         ([food("2 clove", "garlic"), food("4", "garlic cloves")], "6 cloves"),
@@ -100,6 +103,13 @@ class TestFirstSample:
 )  # fmt: skip
 def test_uses_add_up_in_the_first_ones_kind(entries: list[Entry], total: str) -> None:
     assert shown(only(*entries), KITCHEN).written == total
+
+
+def test_percentages_are_told_beside_the_sum() -> None:
+    share = food("", "water", percent=Percent(exactly(70), "flour"))
+    made = table(food("75 g", "water"), share)
+    assert shown(made.rows[0], KITCHEN).us == "75 g, and by percent"
+    assert where_text(made.rows[0], made, KITCHEN) == "75 g + 70 % of the flour"
 
 
 def test_an_unknown_food_is_one_row_by_its_name() -> None:
@@ -193,6 +203,9 @@ def test_a_dish_of_another_recipe_is_listed_with_its_words() -> None:
          ("8 (140–200 g each)", "", "8 (5–7 oz each)", "chicken thighs, trimmed")),
         (food("1.2 kg", "plums", prepared="1 kg", prepared_word="stoned"),
          ("1.2 kg (1 kg stoned)", "", "2 lb 10½ oz (2 lb 3½ oz stoned)", "plums")),
+        (food("1 tsp", "juniper berries"), ("1 tsp", "", "", "juniper berries")),
+        (food("1 piece", "ginger", size="3-cm"), ("1 piece (3 cm)", "", "", "ginger")),
+        (food("1 can", "white beans", also="400 g"), ("1 can (400 g)", "", "1 can (14 oz)", "white beans")),
         (food("1 can", "tomatoes", also="400 g"), ("1 can (400 g)", "", "1 can (14 oz)", "tomatoes")),
         (food("500 g", "potatoes", also="1 lb plus 2 oz"),
          ("500 g (1 lb 2 oz)", "", "", "potatoes")),

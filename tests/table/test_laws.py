@@ -9,7 +9,7 @@ from hypothesis import strategies as st
 
 from tamis.model.recipe import Use
 from tamis.quantity.amount import Amount
-from tamis.quantity.measure import Measure, base
+from tamis.quantity.measure import Measure, base, convert
 from tamis.table.ingredients import build_table
 from tamis.table.lines import lines
 from tamis.table.worth import across
@@ -44,35 +44,26 @@ def test_the_total_is_the_sum_of_its_uses_exactly(given_uses: list[Use]) -> None
     (row,) = build_table(recipe(Dish=[[use] for use in given_uses]), KITCHEN).rows
     wanted = [base(use.ingredient.measures[0].times(use.times), KITCHEN.units) for use in given_uses]
     (total,) = row.total
-    assert base(total, KITCHEN.units) == Amount(
-        sum(end.lo for end in wanted if end), sum(end.hi for end in wanted if end)
-    )
-    assert total.unit == given_uses[0].ingredient.measures[0].unit
+    lo, hi = sum(end.lo for end in wanted if end), sum(end.hi for end in wanted if end)
+    assert base(total, KITCHEN.units) == Amount(Fraction(lo), Fraction(hi))
 
 
 @given(uses(sum(EXACT.values(), ())))
 def test_nothing_is_lost_between_kinds(given_uses: list[Use]) -> None:
-    """What fits the first unit is in its sum, by density if need be; the rest stands in sums of its own."""
+    """What can be said in the first unit is in its sum, by density if need be; the rest makes sums of its own."""
     (row,) = build_table(recipe(Dish=[[use] for use in given_uses]), KITCHEN).rows
-    unit, item = given_uses[0].ingredient.measures[0].unit, row.first
-    wanted, left = Fraction(0), set()
+    unit, wanted, apart = row.total[0].unit, Fraction(0), set()
     for use in given_uses:
         measure = use.ingredient.measures[0].times(use.times)
-        if measure.unit == unit:
-            wanted += measure.amount.lo
-        elif worth := across(measure, unit, item, KITCHEN):
+        if exact := (measure if measure.unit == unit else convert(measure, unit, KITCHEN.units)):
+            wanted += exact.amount.lo
+        elif worth := across(measure, unit, row.first, KITCHEN):
             wanted += worth.measure.amount.lo
-        elif (here := base(measure, KITCHEN.units)) and (there := KITCHEN.units.get(unit)):
-            kind = KITCHEN.units.get(measure.unit)
-            if kind and kind.kind == there.kind:
-                wanted += here.lo / there.factor
-            else:
-                left.add(kind.kind if kind else measure.unit)
         else:
-            found = KITCHEN.units.get(measure.unit)
-            left.add(found.kind if found else measure.unit)
+            known = KITCHEN.units.get(measure.unit)
+            apart.add(known.kind if known else measure.unit)
     assert row.total[0].amount.lo == wanted
-    assert len(row.total) == 1 + len(left)
+    assert len(row.total) == 1 + len(apart)
 
 
 @given(uses(sum(EXACT.values(), ())))

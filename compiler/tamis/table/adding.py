@@ -16,7 +16,7 @@ from tamis.model.recipe import Use
 from tamis.quantity.amount import Amount
 from tamis.quantity.measure import Measure, plus
 from tamis.reading.clauses import Ingredient
-from tamis.table.worth import across
+from tamis.table.worth import SPOON_UNITS, across
 
 
 class Sums(NamedTuple):
@@ -96,11 +96,20 @@ class _Adder:
     def _put(self, sums: list[Measure], measure: Measure) -> bool:
         """Add to the first sum of the same kind, exactly."""
         for at, there in enumerate(sums):
-            added = plus(there, measure, self.kitchen.units)
+            first, second = (measure, there) if self._by_ml(there, measure) else (there, measure)
+            added = plus(first, second, self.kitchen.units)
             if added is not None:
                 sums[at] = added
                 return True
         return False
+
+    def _by_ml(self, there: Measure, measure: Measure) -> bool:
+        """Whether a sum of spoons goes over to millilitres, because another use is written in them."""
+        if there.unit == measure.unit or not there.unit.endswith(("tsp", "tbsp")):
+            return False
+        unit = self.kitchen.units.get(measure.unit)
+        metric = unit is not None and unit.kind == "volume" and unit.system == "metric"
+        return metric and measure.unit not in SPOON_UNITS
 
     def _convert(self, measure: Measure, item: Ingredient) -> None:
         """Add by way of the food's density or the weight of a piece; else open a sum of its own."""

@@ -12,6 +12,7 @@ from fractions import Fraction
 
 from tamis.kitchen.equipment import Equipment
 from tamis.kitchen.house import Kitchen
+from tamis.kitchen.words import singular
 from tamis.model.recipe import Recipe
 from tamis.quantity.display import number as number_text
 from tamis.reading.clauses import Tool
@@ -59,6 +60,8 @@ def _piece(tool: Tool, pieces: dict[Key, _Piece], kitchen: Kitchen) -> _Piece | 
         tool = tool._replace(name=equipment.name, adjectives=(), size="")
     if equipment.name in FIXTURES:
         return None
+    if equipment.kind == "lid" and any("lidded" in piece.tool.adjectives for piece in pieces.values()):
+        return None
     before = _before(tool, equipment, pieces) if tool.definite else None
     if before is not None:
         return before
@@ -96,9 +99,14 @@ def _row(piece: _Piece) -> EquipmentRow:
 
 def _label(tool: Tool, count: Fraction, equipment: Equipment) -> str:
     """`2 round tins, 20 cm`, `heavy saucepan`, `bowl of ice`; a single piece without its number."""
-    noun = equipment.plural if count > 1 else equipment.name
-    described = [word for word in tool.adjectives if word not in ("same", "other")]
-    words = [number_text(count)] * (count != 1) + described + [noun]
+    lining = equipment.kind == "lining"
+    last = tool.name.lower().rpartition(" ")[2]
+    several = count > 1 or (count == 1 and singular(last) != last)
+    words = [word for word in tool.adjectives if word not in ("same", "other")]
+    # A hyphened size stands before its noun: a 3-litre pan, but a tin, 20 × 20 cm.
+    words += [tool.size] * ("-" in tool.size) + [equipment.plural if several and not lining else equipment.name]
+    if count != 1 and not lining:
+        words.insert(0, number_text(count))
     if tool.contains:
         words += ["of", tool.contains]
-    return " ".join(words) + (f", {tool.size}" if tool.size else "")
+    return " ".join(words) + (f", {tool.size}" if tool.size and "-" not in tool.size else "")

@@ -74,11 +74,12 @@ def where_text(row: Row, table: Table, kitchen: Kitchen) -> str:
     """Where a divided food goes: "Poolish 100 g; Dough 270 g"; empty for one place and one preparation."""
     if not row.divided and len({use.note for use in row.uses}) == 1:
         return ""
+    same = all(use.item.states == row.first.states for use in row.uses)
     places: dict[int, list[str]] = {}
     for use in row.uses:
         amount = amount_text(use.amount, use.item, kitchen)
         words = f"{use.item.part} of {amount}" if use.item.part else amount
-        note = "" if row.note else use.note
+        note = "" if row.note else (use.item.preparation if same else use.note)
         places.setdefault(use.component, []).append(f"{words}, {note}" if note else words)
     named = len(table.components) > 1
     said = [(table.components[at] + " " if named else "") + " + ".join(each) for at, each in places.items()]

@@ -35,8 +35,11 @@ class Shown(NamedTuple):
 def shown(row: Row, kitchen: Kitchen) -> Shown:
     """How a row's amount reads as written, in metric and in US units."""
     if not row.total:
-        return Shown(percent_text(row.first), "", "")
+        percents = {percent_text(use.item) for use in row.uses}
+        return Shown(percents.pop() if len(percents) == 1 else "by percent", "", "")
     own = _as_written(row, kitchen)
+    if any(use.item.percent for use in row.uses):
+        return Shown(*[f"{own}, and by percent"] * 3)
     return Shown(own, _turned(row, to_metric, own, kitchen), _turned(row, to_us, own, kitchen))
 
 
@@ -48,7 +51,7 @@ def _as_written(row: Row, kitchen: Kitchen) -> str:
     text = written_all(scaled(row.first, row.once), row.name)
     also = written_all(scale(row.first.also, row.once), "")
     asides = [f"{written_text(measure, '')} {word}".rstrip() for measure, word in _weights(row)]
-    return _hedge(row, False) + text + _bracket([row.first.size, also, *asides])
+    return _hedge(row, False) + text + _bracket([row.first.size.replace("-", " "), also, *asides])
 
 
 def _turned(row: Row, turn: Turn, own: str, kitchen: Kitchen) -> str:
@@ -62,7 +65,9 @@ def _turned(row: Row, turn: Turn, own: str, kitchen: Kitchen) -> str:
     if not changed and not asides and not row.also:
         return own
     text = _joined([worth.measure for worth in worths], row, kitchen)
-    said = [_joined([turn(measure, row.first, kitchen).measure], row, kitchen) for measure, _ in asides]
+    # The weight of a piece or of what is in a can stays a weight, whatever cup its goods are sold by.
+    plain = row.first._replace(goods=None) if asides else row.first
+    said = [_joined([turn(measure, plain, kitchen).measure], row, kitchen) for measure, _ in asides]
     words = [f"{aside} {word}".rstrip() for aside, (_, word) in zip(said, asides, strict=True)]
     return _hedge(row, any(worth.by_analogy for worth in worths)) + text + _bracket(words)
 

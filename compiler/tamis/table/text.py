@@ -7,6 +7,7 @@ column.
 
 from __future__ import annotations
 
+import re
 import textwrap
 
 from tamis.kitchen.house import Kitchen
@@ -15,6 +16,7 @@ from tamis.table.rows import EquipmentRow, Table
 
 HEADS = ("amount", "metric", "US", "ingredient")
 GAP = 3
+_UNIT = re.compile(r"([\d⅛¼⅓⅜½⅝⅔¾⅞]) (?=[a-z%])")
 NARROWEST = 16
 WIDEST = 22
 """The last column is never narrower than the first of these, an amount never wider than the second."""
@@ -38,7 +40,16 @@ def equipment_text(rows: tuple[EquipmentRow, ...], width: int = 80) -> str:
 
 
 def _wrapped(text: str, width: int, indent: int = 2) -> str:
-    return textwrap.fill(text, width, initial_indent=" " * indent, subsequent_indent=" " * (indent + 2))
+    lines = [text] if len(text) <= width - indent else _wrap(text, width - indent - 2)
+    return "\n".join(" " * (indent + 2 * (at > 0)) + line for at, line in enumerate(lines))
+
+
+def _wrap(text: str, width: int) -> list[str]:
+    """Lines of at most a width, where words allow; a number stays beside its unit."""
+    if len(text) <= width:
+        return [text]
+    held = _UNIT.sub("\\1\u00a0", text)
+    return [line.replace("\u00a0", " ") for line in textwrap.wrap(held, width)]
 
 
 def _columns(said: list[Line], width: int, heads: bool = True) -> str:
@@ -76,10 +87,7 @@ def _rule(head: list[str], cells: list[list[str]], widths: list[int], last: int)
 
 def _set(row: list[str], widths: list[int], last: int) -> str:
     """One row, over several lines where a cell needs it."""
-    cells = [
-        [cell] if len(cell) <= each else textwrap.wrap(cell, each)
-        for cell, each in zip(row, (*widths, last), strict=True)
-    ]
+    cells = [_wrap(cell, each) for cell, each in zip(row, (*widths, last), strict=True)]
     out = []
     for at in range(max(map(len, cells))):
         parts = [cell[at] if at < len(cell) else "" for cell in cells]

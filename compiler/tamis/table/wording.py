@@ -28,6 +28,7 @@ from tamis.table.adding import scaled
 from tamis.table.worth import SPOON_UNITS
 
 # The spoons in the drawer, by the parts of one; other volumes are said with several of them.
+TSP_TO_TBSP = 3
 SPOON_PARTS = {"tsp": (1, 2, 3, 4, 8), "tbsp": (1, 2), "cup": (1, 2, 3, 4)}
 
 
@@ -75,7 +76,8 @@ def percent_text(item: Ingredient) -> str:
         return ""
     if item.percent.per_kg is not None:
         return f"{written(item.percent.per_kg)} per kg of the {item.percent.of}"
-    of = "its weight" if item.percent.of == "its" else f"the {item.percent.of}"
+    whose = item.percent.of in ("its", "their")
+    of = f"{item.percent.of} weight" if whose else f"the {item.percent.of}"
     return f"{decimals(item.percent.amount)} % of {of}"
 
 
@@ -102,6 +104,8 @@ def several(name: str, item: Ingredient) -> str:
 def _volume(measure: Measure, unit: Unit, units: Units) -> str:
     amount = measure.amount.times(unit.factor)
     if measure.unit in SPOON_UNITS:
+        if measure.unit == "tsp" and measure.amount.lo >= TSP_TO_TBSP:
+            return _ends(amount, lambda ml: kitchen_volume(ml, units))
         parts = SPOON_PARTS.get(measure.unit, (1, 2, 3, 4))
         if measure.amount.lo.denominator in parts and measure.amount.hi.denominator in parts:
             return written(measure)

@@ -96,7 +96,10 @@ def to_metric(measure: Measure, item: Ingredient, kitchen: Kitchen) -> Worth:
     weighed = None if item.goods is None or item.goods.liquid else in_grams(measure, item, kitchen)
     if weighed is not None:
         return weighed
-    return Worth(measure if plain else Measure(measure.amount.times(unit.factor), "ml"))
+    if plain or (measure.unit.endswith("sp") and item.goods is not None and not item.goods.liquid):
+        # Nobody measures juniper berries in millilitres; a metric kitchen has spoons.
+        return Worth(measure)
+    return Worth(Measure(measure.amount.times(unit.factor), "ml"))
 
 
 def to_us(measure: Measure, item: Ingredient, kitchen: Kitchen) -> Worth:
