@@ -49,7 +49,8 @@ def _time(lo: int, hi: int) -> str | Markup:
 
     if not hi:
         return ""
-    return Markup('<time datetime="{}">{}</time>').format(iso_duration(hi), duration_range(*_rough(lo, hi)))
+    least, most = _rough(lo, hi)
+    return Markup('<time datetime="{}">{}</time>').format(iso_duration(most), duration_range(least, most))
 
 
 def _rough(lo: int, hi: int) -> tuple[int, int]:

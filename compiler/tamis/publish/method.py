@@ -11,12 +11,13 @@ from fractions import Fraction
 from typing import TYPE_CHECKING, NamedTuple
 
 from tamis.publish.sentence import Piece, pieces_of, plain_text
+from tamis.reading.clauses import Reference
 from tamis.source import Span
 from tamis.table.wording import amount_text
 
 if TYPE_CHECKING:
     from tamis.kitchen.house import Kitchen
-    from tamis.model.recipe import Action, Component, Recipe, StepView
+    from tamis.model.recipe import Action, Component, Recipe, StepView, Use
     from tamis.syntax.document import Remark
     from tamis.table.rows import Table
 
@@ -76,13 +77,28 @@ def _goes_on(action: Action, end: int) -> bool:
 def _parts_of_measures(recipe: Recipe, table: Table, kitchen: Kitchen) -> dict[Span, str]:
     """What *half of 300 g* and *the rest of the flour* come to, by the clause that says so."""
     shares = {
-        index
+        index: use
         for index, use in enumerate(recipe.uses)
         if use.fraction not in (Fraction(0), Fraction(1)) or use.rest_of is not None
     }
     if not shares:
         return {}
-    rows = (*table.rows, *table.optional, *table.purposes)
-    uses = (use for row in rows for use in row.uses if use.use in shares)
-    said = ((use.span, amount_text(use.amount, use.item, kitchen)) for use in uses)
-    return {span: text for span, text in said if text}
+    said: dict[Span, str] = {}
+    for row in (*table.rows, *table.optional, *table.purposes):
+        for place in row.uses:
+            use = shares.get(place.use)
+            span = _said_at(use, recipe) if use else None
+            if span:
+                said[span] = amount_text(place.amount, place.item, kitchen)
+    return {span: text for span, text in said.items() if text}
+
+
+def _said_at(use: Use, recipe: Recipe) -> Span | None:
+    """The clause that takes this part: the measure's own, or the one in the line that takes the rest of it."""
+    if use.rest_of is None:
+        return use.ingredient.clause.span
+    last = use.ingredient.name.rpartition(" ")[2]
+    for read in recipe.actions[use.action].reads:
+        if isinstance(read, Reference) and read.share and read.name.rpartition(" ")[2] == last:
+            return read.clause.span
+    return None

@@ -92,9 +92,8 @@ def _page(compiled: Compiled, kitchen: Kitchen, address: str, pages: Collection[
         Group("", cells_of(table.rows, table, kitchen)),
         Group("Optional", cells_of(table.optional, table, kitchen)),
     ]
-    lines = [cells.line for group in groups for cells in group.rows]
     loose = apart(table, kitchen)
-    words = Words(address, kitchen.settings.publish.name, method, lines, loose)
+    words = Words(address, kitchen.settings.publish.name, method, *_for_machines(groups, loose, table))
     return Page(
         title=recipe.title,
         description=first_words(recipe.headnote),
@@ -114,6 +113,17 @@ def _page(compiled: Compiled, kitchen: Kitchen, address: str, pages: Collection[
         author=header.author,
         source=header.source,
     )
+
+
+def _for_machines(groups: list[Group], loose: list[str], table: Table) -> tuple[list[str], list[str]]:
+    """The ingredients in a line each, and the supplies: what serves a purpose *for* something else."""
+    ingredients = [cells.line for group in groups for cells in group.rows]
+    supplies: list[str] = []
+    for at, words in enumerate(loose):
+        purposes = table.purposes[at].purposes if at < len(table.purposes) else ()
+        serves = bool(purposes) and all(purpose.startswith("for ") for purpose in purposes)
+        (supplies if serves else ingredients).append(words.removeprefix("plus "))
+    return ingredients, supplies
 
 
 def _linked(said: list[str], table: Table, pages: Collection[str]) -> list[Markup]:

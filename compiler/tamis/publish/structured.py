@@ -17,7 +17,7 @@ if TYPE_CHECKING:
     from tamis.compile import Compiled
     from tamis.publish.method import Section
     from tamis.reading.header import Header
-    from tamis.table.equipment import EquipmentRow
+    from tamis.table.rows import EquipmentRow
 
 # schema.org/RestrictedDiet, by the tag that claims it.
 DIETS = {
@@ -31,14 +31,14 @@ DIETS = {
 
 
 class Words(NamedTuple):
-    """What the page says already: its address and house (each perhaps empty), the method, the lines of the ingredient
-    table, and what stands apart from it."""
+    """What the page says already: its address and house (each perhaps empty), the method, the ingredients a line each,
+    and what is used but not eaten as such (for steam, for the tin)."""
 
     address: str
     house: str
     method: tuple[Section, ...]
     ingredients: list[str]
-    apart: list[str]
+    supplies: list[str]
 
 
 def structured_data(compiled: Compiled, words: Words) -> str:
@@ -59,9 +59,9 @@ def recipe_data(compiled: Compiled, words: Words) -> dict[str, Any]:
         "url": words.address,
         "description": first_words(compiled.recipe.headnote),
         **_about(header, words.house),
-        "totalTime": iso_duration(compiled.timeline.most) if compiled.timeline.most else "",
+        "totalTime": iso_duration(-(-compiled.timeline.most // 60) * 60) if compiled.timeline.most else "",
         "recipeIngredient": words.ingredients,
-        "supply": [{"@type": "HowToSupply", "name": name} for name in words.apart],
+        "supply": [{"@type": "HowToSupply", "name": name} for name in words.supplies],
         "tool": [_tool(piece) for piece in compiled.equipment],
         "recipeInstructions": _instructions(words.method),
     }
