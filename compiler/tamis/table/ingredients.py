@@ -9,7 +9,6 @@ from __future__ import annotations
 
 from tamis.kitchen.house import Kitchen
 from tamis.kitchen.words import singular
-from tamis.model.mass import plus
 from tamis.model.recipe import Recipe, Use
 from tamis.quantity.measure import Measure
 from tamis.reading.clauses import Ingredient
@@ -54,9 +53,6 @@ def _row(group: list[tuple[int, Use]], kitchen: Kitchen) -> Row:
     bought = [use for _, use in group if use.rest_of is None]
     items = [use.ingredient for use in bought]
     first, once, sums = items[0], len(items) == 1, add_up(bought, kitchen)
-    mass = group[0][1].mass
-    for _, use in group[1:]:
-        mass = plus(mass, use.mass)
     return Row(
         _name(items, sums.total),
         first.goods,
@@ -65,7 +61,6 @@ def _row(group: list[tuple[int, Use]], kitchen: Kitchen) -> Row:
         sums.total,
         sums.also,
         bought[0].times if once else None,
-        mass,
         _distinct([item.part for item in items]),
         _distinct([item.purpose for item in items]),
         first.alternatives if once else tuple(other for item in items for other in item.alternatives),
@@ -78,7 +73,7 @@ def _place(at: int, use: Use) -> RowUse:
     item = use.ingredient
     amount = scale(scaled(item, use.times), use.fraction)
     buys = use.rest_of is None
-    return RowUse(at, use.component, use.action, item.clause.span, amount, item, _note(item), buys)
+    return RowUse(at, use.component, use.action, item.clause.span, amount, item, _note(item), use.mass, buys)
 
 
 def _distinct(words: list[str]) -> tuple[str, ...]:

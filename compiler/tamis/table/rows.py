@@ -8,9 +8,11 @@ when something is printed.
 from __future__ import annotations
 
 from fractions import Fraction
+from functools import reduce
 from typing import NamedTuple
 
 from tamis.kitchen.goods import Goods
+from tamis.model.mass import plus
 from tamis.model.recipe import Mass
 from tamis.quantity.measure import Measure
 from tamis.reading.clauses import Ingredient
@@ -32,6 +34,7 @@ class RowUse(NamedTuple):
     amount: tuple[Measure, ...]
     item: Ingredient
     note: str
+    mass: Mass
     buys: bool = True
 
 
@@ -40,7 +43,7 @@ class Row(NamedTuple):
 
     `total` adds them up in the first use's kind; what cannot be said in it follows as a sum of its own.
     `also` adds up the second measures (`420 g (3 cups)`), if every use has one. `once` is set where a
-    single measure makes up the row: so many times is `first` taken. `mass` is what goes into the batch.
+    single measure makes up the row: so many times is `first` taken.
     `parts` are what is taken off the food (`zest`, `juice`). `estimated`: a piece's weight was needed for
     the sum; `by_analogy`: a figure that a neighbour lends.
     """
@@ -52,7 +55,6 @@ class Row(NamedTuple):
     total: tuple[Measure, ...]
     also: tuple[Measure, ...] = ()
     once: Fraction | None = None
-    mass: Mass = Mass()
     parts: tuple[str, ...] = ()
     purposes: tuple[str, ...] = ()
     alternatives: tuple[Ingredient, ...] = ()
@@ -63,6 +65,11 @@ class Row(NamedTuple):
     def id(self) -> str:
         """The goods' id; empty for a food that the goods don't know."""
         return self.goods.id if self.goods else ""
+
+    @property
+    def mass(self) -> Mass:
+        """What goes into the batch, all uses together."""
+        return reduce(plus, (use.mass for use in self.uses))
 
     @property
     def divided(self) -> bool:
