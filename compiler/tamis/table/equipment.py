@@ -18,6 +18,8 @@ from tamis.quantity.display import number as number_text
 from tamis.reading.clauses import Tool
 from tamis.table.rows import EquipmentRow
 
+__all__ = ["EquipmentRow", "equipment_list"]
+
 # Common practice: fixtures, not equipment to set out.
 FIXTURES = frozenset({"oven", "hob", "ring", "fridge", "freezer", "larder", "sink", "bench", "microwave", "lighter"})
 SAME = frozenset({"same", "other", "emptied", "empty", "hot", "warm", "cold", "first"})
