@@ -9,6 +9,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING, NamedTuple
 
+from tamis.publish.sentence import kept_together
 from tamis.table.lines import name_text, where_text
 from tamis.table.showing import Shown, shown
 
@@ -56,7 +57,7 @@ def _cells(row: Row, table: Table, kitchen: Kitchen) -> Cells:
     name, _, note = words.partition(", ")
     written = "" if first.own or second.own else amounts.written
     line = f"{amounts.written} {words}".lstrip()
-    return Cells(first, second, name, note, where_text(row, table, kitchen), written, line)
+    return Cells(first, second, name, note, kept_together(where_text(row, table, kitchen)), written, line)
 
 
 def _pair(amounts: Shown, units: str) -> tuple[Cell, Cell]:

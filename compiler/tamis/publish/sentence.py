@@ -21,7 +21,6 @@ from tamis.syntax.document import Clause, Part
 from tamis.syntax.items import Quantity
 
 _SPACE = re.compile(r"\s+")
-# A number and its unit stay in one line.
 _KEPT = re.compile(r"(?<=[\d¼-¾⅐-⅞]) (?=[^\s(])")
 _FRACTION = re.compile(r"(?<![\d/.,])(?:(\d+)[ -])?(\d/\d)(?![\d/])")
 _VULGAR = {"1/2": "½", "1/3": "⅓", "2/3": "⅔", "1/4": "¼", "3/4": "¾", "1/8": "⅛", "3/8": "⅜", "5/8": "⅝", "7/8": "⅞"}
@@ -63,10 +62,15 @@ def as_html(pieces: Iterable[Piece]) -> str:
     return "".join(_html(piece) for piece in pieces)
 
 
+def kept_together(text: str) -> str:
+    """Text in which no line ends between a number and its unit."""
+    return _KEPT.sub("\u00a0", text)
+
+
 def _html(piece: Piece) -> str:
     text = escape(piece.text, quote=False).replace(" × ", "\u00a0×\u00a0").replace(" °", "\u00a0°")
     if piece.kind in ("measure", "time"):
-        text = _KEPT.sub("\u00a0", text)
+        text = kept_together(text)
     if piece.kind == "measure":
         return f'<b class="measure">{text}</b>'
     if piece.kind == "time" and piece.length is not None:
