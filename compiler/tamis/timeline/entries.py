@@ -124,7 +124,8 @@ def _with_neighbours(recipe: Recipe, entries: list[Entry]) -> tuple[Entry, ...]:
         else:
             beside = {at for begin, _, at in waits if begin <= entry.start}
         found.append(entry._replace(beside=tuple(sorted(beside))) if entry.end > entry.start else entry)
-        waits += [(s.start, s.end, index) for s in entry.segments if not s.hands and s.end > s.start]
+        if entry.part == "work":
+            waits += [(s.start, s.end, index) for s in entry.segments if not s.hands and s.end > s.start]
     return tuple(found)
 
 

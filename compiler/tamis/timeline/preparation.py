@@ -33,11 +33,12 @@ _TABLES: dict[str, When] = {
 
 
 class Preparation(NamedTuple):
-    """One thing to do to one ingredient: when, how many seconds, and in words (`chop onion`)."""
+    """One thing to do to one ingredient: when, how many seconds, and in words (`chop`, `onion`)."""
 
     when: When
     seconds: int
-    title: str
+    verb: str
+    name: str
 
 
 def preparations(use: Use, kitchen: Kitchen) -> list[Preparation]:
@@ -70,8 +71,7 @@ def _after_comma(use: Use, kitchen: Kitchen) -> list[Preparation]:
         verb = kitchen.verbs.participle(words[at])
         if verb is not None and not verb.waits and words[at] != verb.base + "ing":
             takes = verb.takes + _by_amount(use, verb.per_piece, verb.per_kg, kitchen)
-            title = f"{verb.base} {name}"
-            found.append(Preparation("before", takes or kitchen.settings.kitchen.handling, title))
+            found.append(Preparation("before", takes or kitchen.settings.kitchen.handling, verb.base, name))
         at += 1
     return found
 
@@ -94,10 +94,19 @@ def _longest(words: list[str], at: int, known: dict[str, tuple[When, int]]) -> s
 
 
 def _titled(when: When, takes: int, phrase: str, name: str, kitchen: Kitchen) -> Preparation:
-    """With the verb in front where the phrase is a form of one, else as the cook would read it off the
-    list."""
+    """With the verb that the phrase is a form of, else with the phrase itself: `whisked stiff egg white`."""
     verb = kitchen.verbs.participle(phrase)
-    return Preparation(when, takes, f"{verb.base} {name}" if verb is not None else f"{phrase} {name}")
+    return Preparation(when, takes, verb.base if verb is not None else phrase, name)
+
+
+def in_words(group: list[Preparation]) -> str:
+    """`slice onions, garlic; crush fennel seed`: each verb once, in the order of the text."""
+    foods: dict[str, list[str]] = {}
+    for one in group:
+        names = foods.setdefault(one.verb, [])
+        if one.name not in names:
+            names.append(one.name)
+    return "; ".join(f"{verb} {', '.join(names)}" for verb, names in foods.items())
 
 
 def _by_amount(use: Use, per_piece: int, per_kg: int, kitchen: Kitchen) -> int:

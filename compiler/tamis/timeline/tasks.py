@@ -13,7 +13,7 @@ from typing import TYPE_CHECKING
 from tamis.model.recipe import Action, Recipe
 from tamis.timeline.heating import heating_seconds, heats_alone, preheating_seconds
 from tamis.timeline.network import Kind, Link, Part, Task
-from tamis.timeline.preparation import Preparation, preparations
+from tamis.timeline.preparation import Preparation, in_words, preparations
 
 if TYPE_CHECKING:
     from tamis.kitchen.house import Kitchen
@@ -108,7 +108,7 @@ class Tasks:
             tasks.append((self._by_hand(action, late), FRESH))
         for one in wanted:
             if one.when in ("boils", "waits"):
-                task = self._task(action, "prepare", one.seconds, title=one.title)
+                task = self._task(action, "prepare", one.seconds, title=in_words([one]))
                 tasks.append((task, FRESH if one.when == "boils" else None))
         return tasks
 
@@ -117,8 +117,8 @@ class Tasks:
         return [one for index in action.uses for one in preparations(uses[index], self.kitchen)]
 
     def _by_hand(self, action: Action, group: list[Preparation]) -> int:
-        title = ", ".join(dict.fromkeys(one.title for one in group))
-        return self._task(action, "prepare", sum(one.seconds for one in group), hands=True, title=title)
+        takes = sum(one.seconds for one in group)
+        return self._task(action, "prepare", takes, hands=True, title=in_words(group))
 
     def _heating(self, action: Action) -> None:
         if action.work.handling:

@@ -19,7 +19,8 @@ if TYPE_CHECKING:
     from datetime import datetime
 
 MARKS = {"all": "●", "some": "◐", "none": "○"}
-LEGEND = "● hands-on   ◐ begun by hand, then by itself   ○ by itself   ≈ the kitchen's estimate"
+LEGEND = "● hands-on   ◐ begun by hand, then by itself   ○ by itself"
+ESTIMATED = "≈ the kitchen's estimate"
 CRITICAL = "* a delay here delays the dish"
 
 
@@ -93,9 +94,9 @@ def _wrapped(text: str, width: int) -> list[str]:
 
 def _foot(timeline: Timeline) -> list[str]:
     """What the marks mean, and what cannot be as the recipe wants it."""
-    lines = [LEGEND]
-    if any(entry.critical for entry in timeline.entries):
-        lines.append(CRITICAL)
+    said = [ESTIMATED] if any(entry.estimated for entry in timeline.entries) else []
+    said += [CRITICAL] if any(entry.critical for entry in timeline.entries) else []
+    lines = [LEGEND, "   ".join(said)] if said else [LEGEND]
     titles = {entry.action: entry.title for entry in timeline.entries if entry.part == "work"}
     lines += [
         f"! {titles[action]}: cannot come as soon as the recipe wants"
