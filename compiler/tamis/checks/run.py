@@ -10,6 +10,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Mapping
 from typing import TYPE_CHECKING, cast
 
+from tamis.checks.echoes import without_echoes
 from tamis.checks.registry import checks, names
 from tamis.diagnostics import Diagnostic, Severity, in_order
 from tamis.quantity.near import nearest
@@ -28,7 +29,7 @@ def run_checks(view: View, earlier: Iterable[Diagnostic] = ()) -> tuple[Diagnost
     findings = list(earlier)
     for check in checks():
         findings.extend(check(view))
-    return settle(findings, view.document, view.kitchen.settings.checks)
+    return settle(without_echoes(findings, view.source), view.document, view.kitchen.settings.checks)
 
 
 def settle(findings: list[Diagnostic], document: Document, levels: Mapping[str, str]) -> tuple[Diagnostic, ...]:

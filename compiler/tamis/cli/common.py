@@ -67,6 +67,13 @@ def progress() -> Progress | None:
     return show
 
 
+def terminal_width() -> int:
+    """Columns to print for: the terminal's within reason; 80 where nobody watches."""
+    from shutil import get_terminal_size
+
+    return max(40, min(get_terminal_size((80, 24)).columns, 110)) if sys.stdout.isatty() else 80
+
+
 def print_findings(findings: Iterable[Finding], stream: TextIO) -> None:
     """All the findings, each followed by an empty line."""
     from tamis.cli.findings import as_text, ink_for

@@ -54,8 +54,8 @@ def columns(text: str) -> int:
 
 
 def _printable(text: str) -> str:
-    """Text without what would move a terminal's cursor: tabs as spaces, other controls as a replacement."""
-    text = text.replace("\t", _TAB)
+    """Text without what would move a cursor: tabs as spaces, no byte-order mark, other controls replaced."""
+    text = text.replace("\t", _TAB).replace("\ufeff", "")
     if text.isprintable():
         return text
     return "".join(char if char.isprintable() else "\ufffd" for char in text)

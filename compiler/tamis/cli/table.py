@@ -8,7 +8,7 @@ from __future__ import annotations
 import argparse
 from typing import TYPE_CHECKING
 
-from tamis.cli.common import open_one, tell_faults
+from tamis.cli.common import open_one, tell_faults, terminal_width
 from tamis.kitchen.settings import UNITS
 
 if TYPE_CHECKING:
@@ -38,11 +38,9 @@ def run(options: argparse.Namespace) -> int:
 
 
 def _text(compiled: Compiled, kitchen: Kitchen, partial: bool) -> str:
-    from shutil import get_terminal_size
-
     from tamis.table.text import equipment_text, table_text
 
-    width = max(40, min(get_terminal_size().columns, 110))
+    width = terminal_width()
     blocks = [compiled.recipe.title, table_text(compiled.table, kitchen, width).rstrip()]
     if compiled.equipment:
         blocks.append("Equipment\n" + equipment_text(compiled.equipment, width).rstrip())

@@ -8,7 +8,7 @@ from __future__ import annotations
 import argparse
 from typing import TYPE_CHECKING
 
-from tamis.cli.common import Stop, open_one, tell_faults
+from tamis.cli.common import Stop, open_one, tell_faults, terminal_width
 
 if TYPE_CHECKING:
     from datetime import datetime
@@ -39,7 +39,7 @@ def run(options: argparse.Namespace) -> int:
     else:
         from tamis.timeline.text import timeline_text
 
-        print(timeline_text(timeline, ready).rstrip())
+        print(timeline_text(timeline, ready, terminal_width()).rstrip())
         if partial:
             print(f"\n{PART}")
     return 1 if partial else 0

@@ -12,7 +12,6 @@ from collections.abc import Iterator
 from typing import TYPE_CHECKING
 
 from tamis.diagnostics import Diagnostic, Severity
-from tamis.source import Span
 
 if TYPE_CHECKING:
     from tamis.checks.view import View
@@ -37,9 +36,9 @@ Stir [1 l water] with [10 g fine salt] [in a jug].
 
 
 def check(view: View) -> Iterator[Diagnostic]:
-    """Headers without either key; one that is there but cannot be read is told when it is read."""
+    """Headers without either key; a value that cannot be read, or no header at all, is told when it is read."""
     keys = {field.key: field.key_span for field in view.document.fields}
-    if view.recipe.components and not keys.keys() & {"makes", "serves"}:
+    if keys and view.recipe.components and not keys.keys() & {"makes", "serves"}:
         message = "this recipe says neither what it makes nor how many it serves"
-        span = keys.get("title", Span(0, 0))
+        span = keys.get("title", next(iter(keys.values())))
         yield Diagnostic(RULE, LEVEL, span, message, "add `serves: 4` or `makes: 2 loaves` to the header")

@@ -1,0 +1,50 @@
+"""Findings that only repeat another: one mistake is told once.
+
+A bracket that is never closed hides what it holds; then a measure seems to stand outside, a component seems unused.
+Such echoes are left out while their cause stands; once it is mended, what is still true is told.
+"""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+if TYPE_CHECKING:
+    from tamis.diagnostics import Diagnostic
+    from tamis.source import Source
+
+_BRACKETS = ("bracket-unclosed", "bracket-nested", "bracket-stray", "clause-syntax", "clause-length")
+_CLAUSES = (*_BRACKETS, "clause-role", "number-unclear", "unit-unknown", "unit-unclear")
+_NAMES = ("product-unknown", "product-ambiguous", "flow-circle", "uses-unknown", *_CLAUSES)
+
+# rule -> causes anywhere in the file
+IN_FILE: dict[str, tuple[str, ...]] = {
+    "dish-unclear": _NAMES,
+    "component-unused": _NAMES,
+    "product-unused": _NAMES,
+    "product-left-over": _NAMES,
+    "heated-not-used": _CLAUSES,
+    "missing-yield": ("header-key", "missing-title", "header-line"),
+}
+# rule -> causes in the same line
+IN_LINE: dict[str, tuple[str, ...]] = {
+    "measure-outside-brackets": _BRACKETS,
+    "food-not-bracketed": _CLAUSES,
+    "verb-without-time": (*_CLAUSES, "time-without-unit", "range-reversed"),
+    "missing-cue": _CLAUSES,
+}
+
+
+def without_echoes(findings: list[Diagnostic], source: Source) -> list[Diagnostic]:
+    """The findings, less those whose cause is told already."""
+    rules = {finding.rule for finding in findings}
+    if rules.isdisjoint(IN_FILE) and rules.isdisjoint(IN_LINE):
+        return findings
+    lines = {(finding.rule, source.place(finding.span.start).line) for finding in findings}
+    kept = []
+    for finding in findings:
+        line = source.place(finding.span.start).line
+        echoes_file = any(cause in rules for cause in IN_FILE.get(finding.rule, ()))
+        echoes_line = any((cause, line) in lines for cause in IN_LINE.get(finding.rule, ()))
+        if not (echoes_file or echoes_line):
+            kept.append(finding)
+    return kept
