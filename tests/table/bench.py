@@ -52,7 +52,8 @@ def tool(words: str, **more: Any) -> Tool:
     found = KITCHEN.cupboard.find(words.split())
     assert found, words
     name = words.split(" ", len(found.adjectives))[-1]
-    return Tool(Clause(words, Items(()), Span(0, 0)), name, found.item, found.adjectives, **more)
+    adjectives = tuple(word for word in found.adjectives if word != "another")
+    return Tool(Clause(words, Items(()), Span(0, 0)), name, found.item, adjectives, **more)
 
 
 Entry = Ingredient | Tool | Use | tuple[Ingredient, int]

@@ -32,6 +32,8 @@ def test_the_first_sample_needs_these() -> None:
         ([tool("frying pan"), tool("pan", definite=True)], ["frying pan"]),
         ([tool("frying pan"), tool("hot pan", definite=True)], ["frying pan"]),
         ([tool("same pan", definite=True)], ["pan"]),
+        ([tool("frying pan"), tool("the same pan", definite=True)], ["frying pan"]),
+        ([tool("bowl"), tool("another bowl"), tool("bowl")], ["2 bowls"]),
         ([tool("small pan"), tool("pan"), tool("small pan", definite=True)], ["small pan", "pan"]),
         ([tool("round tins", number=Fraction(3), size="20 cm")], ["3 round tins, 20 cm"]),
         ([tool("round tin", size="20 cm"), tool("round tin", size="28 cm")],

@@ -22,7 +22,8 @@ __all__ = ["EquipmentRow", "equipment_list"]
 
 # Common practice: fixtures, not equipment to set out.
 FIXTURES = frozenset({"oven", "hob", "ring", "fridge", "freezer", "larder", "sink", "bench", "microwave", "lighter"})
-SAME = frozenset({"same", "other", "emptied", "empty", "hot", "warm", "cold", "first"})
+POINTERS = frozenset({"the", "same", "other"})
+SAME = frozenset({"emptied", "empty", "hot", "warm", "cold", "first"})
 """Adjectives that tell what happened to a piece. With *the*, they point at one that stood there before."""
 
 Key = tuple[str, tuple[str, ...], str, str]
@@ -64,12 +65,14 @@ def _piece(tool: Tool, pieces: dict[Key, _Piece], kitchen: Kitchen) -> _Piece | 
         return None
     if equipment.kind == "lid" and any("lidded" in piece.tool.adjectives for piece in pieces.values()):
         return None
+    tool = tool._replace(adjectives=tuple(word for word in tool.adjectives if word not in POINTERS))
     before = _before(tool, equipment, pieces) if tool.definite else None
     if before is not None:
         return before
     key = (equipment.name, tool.adjectives, tool.size, tool.contains)
     piece = pieces.setdefault(key, _Piece(tool, equipment))
-    piece.number = max(piece.number, tool.number)
+    more = piece.actions and "another" in tool.clause.text.split()
+    piece.number = max(piece.number + tool.number * bool(more), tool.number)
     return piece
 
 
@@ -104,7 +107,7 @@ def _label(tool: Tool, count: Fraction, equipment: Equipment) -> str:
     lining = equipment.kind == "lining"
     last = tool.name.lower().rpartition(" ")[2]
     several = count > 1 or (count == 1 and singular(last) != last)
-    words = [word for word in tool.adjectives if word not in ("same", "other")]
+    words = list(tool.adjectives)
     # A hyphened size stands before its noun: a 3-litre pan, but a tin, 20 × 20 cm.
     words += [tool.size] * ("-" in tool.size) + [equipment.plural if several and not lining else equipment.name]
     if count != 1 and not lining:
