@@ -10,6 +10,7 @@ from typing import TYPE_CHECKING
 
 from tamis.diagnostics import Diagnostic, Label
 from tamis.model.batch import Batch, plain
+from tamis.model.percent import Flour
 from tamis.model.recipe import Action, Component, Product, Supply, Taking, Use
 from tamis.reading.clauses import Naming
 from tamis.source import Span
@@ -27,8 +28,8 @@ class Flow:
 
     __slots__ = (
         "actions", "batches", "component_batches", "component_names", "components", "doing", "findings", "first_action",
-        "kitchen", "name_homes", "products", "reading", "station_ready", "station_temperature", "supplies", "takings",
-        "tool_ready", "used", "uses",
+        "flour", "kitchen", "name_homes", "products", "reading", "station_ready", "station_temperature", "supplies",
+        "takings", "tool_ready", "used", "uses",
     )  # fmt: skip
 
     def __init__(
@@ -38,6 +39,7 @@ class Flow:
         self.kitchen = kitchen
         self.used = {stem: used[stem] for stem in reading.header.uses if stem in used}
         self.findings = findings
+        self.flour = Flour(reading, kitchen)
         self.uses: list[Use] = []
         self.products: list[Product] = []
         self.takings: list[Taking] = []

@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING
 
 from tamis.model.batch import Batch, Food, plain
 from tamis.model.mass import mass_of, times
+from tamis.model.percent import as_weighed, weigh
 from tamis.model.recipe import Mass, Use
 
 if TYPE_CHECKING:
@@ -20,13 +21,14 @@ def put_in(act: Act, food: Ingredient) -> None:
     share = food.share if food.share and food.share.kind == "fraction" else None
     fraction = share.fraction if share else Fraction(1)
     act.fresh = False
-    whole = mass_of(food, flow.kitchen)
+    computed = weigh(act, food) if food.percent else None
+    whole = mass_of(as_weighed(food, computed) if computed else food, flow.kitchen)
     factor = act.repeats
     mass = times(whole, fraction * factor)
     aside = bool(food.purpose)
     index = len(flow.uses)
     in_batch = not aside and not food.optional
-    flow.uses.append(Use(food, act.number, walker.component, factor, fraction, None, in_batch, mass))
+    flow.uses.append(Use(food, act.number, walker.component, factor, fraction, None, in_batch, mass, computed))
     act.uses.append(index)
     if "separated" in food.preparation and food.goods and food.goods.parts:
         _separate(act, food, index)

@@ -40,7 +40,8 @@ class Use(NamedTuple):
     `times` multiplies the measure as written (a repeated line: measures for each time). `fraction` is the part of the
     written measure used here (`half of 300 g flour`: ½). The use that takes the rest of such a measure is a use of
     its own with `rest_of` set to the first use's index: it adds no new amount to buy beyond the first's measure.
-    `in_batch` is false for what is optional, for a purpose or to taste. `mass` is that of this use alone.
+    `in_batch` is false for what is optional, for a purpose or to taste. `mass` is that of this use alone. `computed`
+    is what a percentage comes to, once; None for a plain measure, and where its base has no known weight.
     """
 
     ingredient: Ingredient
@@ -51,6 +52,7 @@ class Use(NamedTuple):
     rest_of: int | None = None
     in_batch: bool = True
     mass: Mass = Mass()
+    computed: Measure | None = None
 
 
 class Taking(NamedTuple):

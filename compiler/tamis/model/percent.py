@@ -1,0 +1,219 @@
+"""Weights for what a recipe gives in percent.
+
+A baker writes `72 %` and means the flour's weight; a cook who salts cabbage writes `2 % of its weight` and means what
+lies in the bowl at that moment. The first is known before anything is done, since flour is weighed once a component
+(or in the header); the second only while the batches are followed, left to right. So both are worked out as the food
+goes in, and the clause stays as it was written.
+"""
+
+from __future__ import annotations
+
+from fractions import Fraction
+from typing import TYPE_CHECKING
+
+from tamis.model.batch import matches_food, plain
+from tamis.model.lookup import look_up
+from tamis.model.mass import NOTHING, mass_of, plus, times
+from tamis.model.recipe import Mass
+from tamis.quantity.amount import Amount
+from tamis.quantity.measure import Measure, grams
+from tamis.reading.clauses import Ingredient, Percent, Reference, Repeat
+
+if TYPE_CHECKING:
+    from collections.abc import Iterator
+
+    from tamis.kitchen.house import Kitchen
+    from tamis.model.act import Act
+    from tamis.model.batch import Batch
+    from tamis.model.recipe import Use
+    from tamis.reading.reading import ActionRead, ComponentRead, Reading, StepRead
+
+BATCH = frozenset({"its", "their", "it", "them"})
+RULE = "percent-without-base"
+
+
+class Flour:
+    """What the percentages of flour are of, component by component; worked out when one is first wanted."""
+
+    __slots__ = ("_header", "_weighed", "kitchen", "reading")
+
+    def __init__(self, reading: Reading, kitchen: Kitchen) -> None:
+        self.reading = reading
+        self.kitchen = kitchen
+        self._weighed: list[Mass] | None = None
+        self._header: Amount | None = None
+
+    def base(self, component: int) -> Amount | None:
+        """Grams of the flour weighed in the component, else of the header's flour; None where neither is known."""
+        if self._weighed is None:
+            self._weighed = [self._in(each) for each in self.reading.components]
+            self._header = self._said()
+        own = self._weighed[component]
+        if own.hi or own.unknown:
+            return Amount(own.lo, own.hi) if own.known else None
+        return self._header
+
+    def _in(self, component: ComponentRead) -> Mass:
+        """The flour that is weighed or measured in a component."""
+        total = NOTHING
+        for food, factor in _foods(component):
+            if food.percent is None and food.goods is not None and food.goods.flour:
+                total = plus(total, times(mass_of(food, self.kitchen), factor))
+        return total
+
+    def _said(self) -> Amount | None:
+        """The header's flour; for a wanted weight of dough, that weight over the sum of all parts of the flour."""
+        header, units = self.reading.header, self.kitchen.units
+        if header.flour is not None:
+            return grams(header.flour, units)
+        dough = grams(header.dough, units) if header.dough is not None else None
+        if dough is None:
+            return None
+        whole = self._sum()
+        return Amount(dough.lo / whole.hi, dough.hi / whole.lo) if whole.lo else None
+
+    def _sum(self) -> Amount:
+        """All parts of the header's flour, as a share of it: 1.7 for 100 + 67 + 2 + 1 %."""
+        assert self._weighed is not None
+        total = Amount(Fraction(0), Fraction(0))
+        for component, own in zip(self.reading.components, self._weighed, strict=True):
+            if own.hi or own.unknown:
+                continue
+            for food, factor in _foods(component):
+                if of_flour(food) and food.percent and not food.percent.per_kg:
+                    total = total.plus(food.percent.amount.times(factor / 100))
+        return total
+
+
+def of_flour(food: Ingredient) -> bool:
+    """Whether an ingredient that goes into the batch is given in percent of flour."""
+    return food.percent is not None and food.percent.of == "flour" and not food.optional and not food.purpose
+
+
+def _foods(component: ComponentRead) -> Iterator[tuple[Ingredient, Fraction]]:
+    """The ingredients of a component, each with how many times it goes in."""
+    for step in component.steps:
+        again = _again(step)
+        for action in step.actions:
+            factor = again * _repeats(action)
+            for event in action.events:
+                if isinstance(event, Ingredient):
+                    yield event, factor
+
+
+def _again(step: StepRead) -> Fraction:
+    """`[Repeat twice]`, last in a step, does it three times."""
+    events = step.actions[-1].events if step.actions else ()
+    return next((1 + e.number for e in events if isinstance(e, Repeat) and e.kind == "step-times"), Fraction(1))
+
+
+def _repeats(action: ActionRead) -> Fraction:
+    return next((e.number for e in action.events if isinstance(e, Repeat) and e.kind == "times"), Fraction(1))
+
+
+def weigh(act: Act, food: Ingredient) -> Measure | None:
+    """What a percentage comes to where it stands, once; None (and, without any base, a finding) where that is open."""
+    percent = food.percent
+    if percent is None:
+        return None
+    of = _plain_base(percent)
+    if of == ("flour",):
+        base = act.walker.flow.flour.base(act.walker.component)
+        if base is None:
+            _no_flour(act, food)
+        return _part(percent, base) if base else None
+    mass = _mass_named(act, food, of)
+    if mass is None:
+        _no_base(act, food, " ".join(of))
+        return None
+    if not mass.known or not mass.lo:
+        _not_weighed(act, food, mass)
+        return None
+    return _part(percent, Amount(mass.lo, mass.hi))
+
+
+def _plain_base(percent: Percent) -> tuple[str, ...]:
+    """The words that name the base: `cabbage` of `the cabbage's`, `ducks'`, `duck, on all sides`."""
+    words = percent.of.partition(",")[0].replace("’", "'").strip().lower()
+    return plain(words.removesuffix("'s").removesuffix("'"))
+
+
+def _part(percent: Percent, base: Amount) -> Measure:
+    if percent.per_kg is not None:
+        each = percent.per_kg
+        return Measure(_times(each.amount, base.times(Fraction(1, 1000))), each.unit)
+    return Measure(_times(percent.amount.times(Fraction(1, 100)), base), "g")
+
+
+def _times(one: Amount, other: Amount) -> Amount:
+    return Amount(one.lo * other.lo, one.hi * other.hi)
+
+
+def _mass_named(act: Act, food: Ingredient, words: tuple[str, ...]) -> Mass | None:
+    """The mass of what lies in the batch, or of the food named, as it stands; None where there is no such thing."""
+    present = act.walker.present
+    if not words or words[0] in BATCH:
+        return present.mass if present and present.foods else None
+    if present:
+        found = _in_batch(present, words, act.walker.flow.kitchen)
+        if found is not None:
+            return found
+    meaning = look_up(act.walker, Reference(food.clause, " ".join(words), food.clause.span))
+    other = meaning.batch if meaning else None
+    return times(other.mass, other.left) if other else None
+
+
+def _in_batch(batch: Batch, words: tuple[str, ...], kitchen: Kitchen) -> Mass | None:
+    if words in batch.names:
+        return batch.mass
+    foods = [food for food in batch.foods if matches_food(words, food, kitchen)]
+    # `per kg of the duck` for duck legs: on the scales nobody takes the duck for another food.
+    foods = foods or [food for food in batch.foods if set(words) <= set(food.words)]
+    total = NOTHING
+    for food in foods:
+        total = plus(total, food.mass)
+    return total if foods else None
+
+
+def _no_flour(act: Act, food: Ingredient) -> None:
+    message = f"{_said(food)} of which flour? None is weighed in this component, and the header names none"
+    hint = "weigh the flour here (`[500 g bread flour]`), or write `flour: 1 kg` or `dough: 1.7 kg` in the header"
+    act.say(RULE, food.clause, message, hint)
+
+
+def _no_base(act: Act, food: Ingredient, name: str) -> None:
+    if not name or name in BATCH:
+        message, hint = f"{_said(food)} of what? Nothing lies in the batch here", "put in first what the weight is of"
+    else:
+        message = f"{_said(food)} of the weight of “{name}”: nothing is called so here"
+        hint = "the base must be in the batch, or made before; `its weight` means all that lies in the batch"
+    act.say(RULE, food.clause, message, hint)
+
+
+def _not_weighed(act: Act, food: Ingredient, mass: Mass) -> None:
+    """No fault: the cook has scales. But no table can say how much it is."""
+    what = " and ".join(mass.unknown or mass.uncounted) or "the batch"
+    message = f"{_said(food)}: the weight of {what} is not known, so only the percentage can be shown"
+    one = what.rpartition(" ")[2]
+    hint = f"if the table is to say grams, give the weight as well: `[2 {one} (150 g each)]`"
+    act.walker.find(RULE, "information", food.clause.span, message, hint)
+
+
+def _said(food: Ingredient) -> str:
+    return f"“{(food.measure_text or food.name).removesuffix(' in')}”"
+
+
+def as_weighed(food: Ingredient, computed: Measure) -> Ingredient:
+    """The food as if the weight had been written."""
+    return food._replace(measures=(computed,), percent=None)
+
+
+def weighed(use: Use) -> Ingredient:
+    """The ingredient of a use with the weight that its percentage comes to as its measure.
+
+    The percentage stays beside it, for whoever prints both; where the weight is not known there is no measure.
+    """
+    food = use.ingredient
+    if food.percent is None:
+        return food
+    return food._replace(measures=(use.computed,) if use.computed else ())
