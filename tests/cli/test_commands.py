@@ -167,6 +167,36 @@ def test_a_used_recipe_is_found_in_the_house(shell: Shell) -> None:
     assert shell("check", "peas.tamis") == (0, "1 recipe: clean\n", "")
 
 
+def test_build_writes_says_and_leaves_alone(shell: Shell) -> None:
+    Path("oats.tamis").write_text(CLEAN)
+    status, out, err = shell("build")
+    assert (status, err) == (0, "") and "1 recipe page and an index in public" in out
+    assert "open public/index.html" in out and Path("public/recipes/oats.html").exists()
+    assert "nothing has changed" in shell("build", ".")[1]
+
+    Path("oats.tamis").write_text(FAULTY)
+    before = Path("public/recipes/oats.html").read_bytes()
+    status, out, err = shell("build")
+    assert (status, out) == (1, "") and "unit-unknown" in err and "nothing was built" in err
+    assert Path("public/recipes/oats.html").read_bytes() == before
+
+    Path("brine.tamis").write_text(CLEAN.replace("Oats", "Other oats"))
+    status, out, err = shell("build", "--keep-going", "-o", "site")
+    assert status == 1 and "left out because of errors: oats.tamis" in out
+    assert Path("site/recipes/brine.html").exists() and not Path("site/recipes/oats.html").exists()
+
+
+def test_build_refuses_a_folder_that_it_did_not_make(shell: Shell) -> None:
+    Path("oats.tamis").write_text(CLEAN)
+    Path("mine").mkdir()
+    Path("mine/index.html").write_text("by hand")
+    status, out, err = shell("build", "-o", "mine")
+    assert (status, out) == (2, "") and "--replace" in err
+    assert Path("mine/index.html").read_text() == "by hand"
+    assert shell("build", "-o", "mine", "--replace")[0] == 0
+    assert shell("build", "oats.tamis")[0] == 2
+
+
 def test_help_names_every_command(shell: Shell) -> None:
     status, out, _ = shell()
     assert status == 2 and all(name in out for name in COMMANDS)

@@ -56,10 +56,10 @@ def check(view: View) -> Iterator[Diagnostic]:
                 action = view.recipe.actions[index]
                 if _beside(step, action):
                     continue
-                fresh = _fresh_vessel(action)
-                if fresh and lies_in and _other(fresh, lies_in):
-                    yield _finding(fresh, lies_in)
-                lies_in = None if _closes(action) else _vessel(action) or lies_in
+                vessel = _vessel(action)
+                if vessel and lies_in and _other(vessel, lies_in) and _takes_new_food(action, vessel):
+                    yield _finding(vessel, lies_in)
+                lies_in = None if _closes(action) else vessel or lies_in
 
 
 def _beside(step: StepView, action: Action) -> bool:
@@ -78,32 +78,27 @@ def _vessel(action: Action) -> Tool | None:
     return inside[-1] if inside else None
 
 
-def _fresh_vessel(action: Action) -> Tool | None:
-    """A vessel that new food is put into by itself.
-
-    Right after it, with no verb and no word for the batch between.
-    """
-    if action.takings or any(read.role in ("reference", "division") for read in action.reads):
-        return None
-    if any(isinstance(part, Text) and _BATCH.search(part.text) for part in action.parts):
-        return None
-    food: Ingredient | None = None
-    vessel = _vessel(action)
-    for read in action.reads:
-        if isinstance(read, Ingredient) and not read.purpose:
-            food = food or read
-        elif food and isinstance(read, Tool) and read is vessel and not read.definite:
-            between = range(food.clause.span.end, read.clause.span.start)
-            return None if any(use.span.start in between for use in action.verbs) else read
-    return None
+def _takes_new_food(action: Action, vessel: Tool) -> bool:
+    """Whether new food goes into a vessel by itself: right before it, no verb and no word for the batch between."""
+    if vessel.definite or action.takings:
+        return False
+    if any(read.role in ("reference", "division") for read in action.reads):
+        return False
+    food = next((read for read in action.reads if isinstance(read, Ingredient) and not read.purpose), None)
+    if food is None or food.clause.span.end > vessel.clause.span.start:
+        return False
+    between = range(food.clause.span.end, vessel.clause.span.start)
+    if any(use.span.start in between for use in action.verbs):
+        return False
+    return not any(isinstance(part, Text) and _BATCH.search(part.text) for part in action.parts)
 
 
 def _other(one: Tool, two: Tool) -> bool:
     return (one.equipment.name, one.size) != (two.equipment.name, two.size)
 
 
-def _finding(fresh: Tool, lies_in: Tool) -> Diagnostic:
+def _finding(vessel: Tool, lies_in: Tool) -> Diagnostic:
     message = f"this food goes into another vessel, while the batch still lies in the {lies_in.name}"
     labels = (Label(lies_in.clause.span, "the batch lies here"),)
     hint = "begin the line with `[Meanwhile]`, close the first with `[set aside]`, or open a component"
-    return Diagnostic(RULE, LEVEL, fresh.clause.span, message, hint, labels)
+    return Diagnostic(RULE, LEVEL, vessel.clause.span, message, hint, labels)
