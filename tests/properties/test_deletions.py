@@ -75,11 +75,9 @@ def _surviving(stem: str) -> Iterator[str]:
     shows = {"table": _table, "timeline": _timeline}
     before = {kind: show(whole) for kind, show in shows.items()}
     for cut in without_one_clause(text):
-        kind = kinds.get(cut.start)
-        if kind is None:
-            continue
         changed = compiled(stem, cut.text)
-        if shows[kind](changed) == before[kind] and not _said(changed) - said:
+        kind = kinds.get(cut.start)
+        if kind and shows[kind](changed) == before[kind] and not _said(changed) - said:
             yield text[cut.start : cut.end]
 
 

@@ -2,8 +2,8 @@
 
 A cook saves half a sentence, merges two files badly, or drops a picture on the editor; none of that may end in a
 traceback. A law of this kind is only as good as its input, so there are several kinds: scraps of the language in any
-order, damaged bytes of real recipes, and real recipes without one of their lines or brackets. `TAMIS_EDITS` asks
-for more of the damaged bytes than the everyday run takes.
+order, damaged bytes of real recipes, and real recipes without one of their lines (`test_deletions.py` takes single
+brackets out). `TAMIS_EDITS` asks for more edits than the everyday run makes.
 """
 
 from __future__ import annotations
@@ -20,12 +20,11 @@ from kitchen_table import (
     demo_texts,
     edited,
     scraps,
-    without_one_clause,
     without_one_line,
 )
 
 _EDITS = int(os.environ.get("TAMIS_EDITS", "10000"))
-_EDITS_A_TEXT = (1, 2, 4, 8, 16)
+_EDITS_A_TEXT = (1, 1, 2, 4, 8, 48)
 
 _SCRAPS = scraps()
 _GLUE = [" ", ", ", " and ", " with ", " into ", ". ", ".", ""]
@@ -39,7 +38,7 @@ _BODY = st.lists(st.one_of(_SENTENCE, _SENTENCE, st.sampled_from(_SCRAPS["lines"
 _HEADED = _BODY.map(lambda body: f"title: A\nserves: 4\n\n# Dough\n\n{body}\n")
 
 
-@settings(deadline=None, max_examples=400)
+@settings(deadline=None, max_examples=250)
 @given(st.one_of(_HEADED, _HEADED, _BODY))
 def test_scraps_of_the_language_compile(text: str) -> None:
     result = compiled("scraps", text)
@@ -66,9 +65,9 @@ def test_damaged_recipes_compile(stem: str) -> None:
 
 
 @pytest.mark.parametrize("stem", demo_texts())
-def test_recipes_without_one_line_or_clause_compile(stem: str) -> None:
+def test_recipes_without_one_line_compile(stem: str) -> None:
     text = demo_texts()[stem]
-    for cut in (*without_one_line(text), *without_one_clause(text)):
+    for cut in without_one_line(text):
         _compiles(stem, cut.text.encode())
 
 
