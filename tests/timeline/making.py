@@ -73,7 +73,8 @@ class Making:
         verb = KITCHEN.verbs.get(words.split(maxsplit=1)[0].lower())
         span = Span(100 * number, 100 * number + len(words))
         verbs = (VerbUse(verb, verb.base, span),) if verb else ()
-        reads = tuple(use.ingredient for use in foods)
+        place = Span(span.end, span.end + 1)
+        reads = tuple(use.ingredient._replace(clause=use.ingredient.clause._replace(span=place)) for use in foods)
         self.actions.append(
             Action(
                 number,

@@ -5,8 +5,8 @@ from __future__ import annotations
 from tamis.model.recipe import Recipe
 from tamis.quantity.amount import exactly
 from tamis.reading.clauses import Target
-from tamis.syntax.document import Clause
 from tamis.source import Span
+from tamis.syntax.document import Clause
 
 from .making import HOUR, KITCHEN, MIN, Making, food, wait, work
 

@@ -6,6 +6,7 @@ from itertools import combinations
 
 from hypothesis import given, settings
 from hypothesis import strategies as st
+
 from tamis.timeline.network import COOK, Link, Network, Plan, Resource, Task
 from tamis.timeline.plan import backward, forward
 from tamis.timeline.verify import faults
@@ -16,9 +17,7 @@ def network(activities: dict[str, tuple[int, str]]) -> Network:
     names = list(activities)
     tasks = tuple(Task(name, length, length) for name, (length, _) in activities.items())
     links = tuple(
-        Link(names.index(before), index)
-        for index, (_, befores) in enumerate(activities.values())
-        for before in befores
+        Link(names.index(before), index) for index, (_, befores) in enumerate(activities.values()) for before in befores
     )
     return Network(tasks, links)
 

@@ -99,8 +99,8 @@ def _length(action: Action, segments: tuple[Segment, ...]) -> str:
 
 
 def _rounded(seconds: int) -> str:
-    """A kitchen's figure without false precision: to the half minute under two, to the minute above."""
-    part = 30 if seconds < 120 else 60
+    """A kitchen's figure without false precision: to the half minute up to one, to the minute above."""
+    part = 30 if seconds <= 60 else 60
     return duration(Fraction(-(-seconds // part) * part))
 
 

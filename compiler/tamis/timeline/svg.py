@@ -1,0 +1,157 @@
+"""The timeline as a picture for a page: rows by component, a bar for each stretch of work or waiting.
+
+It must be read on a phone, on paper without colour, and by ear. So widths are in per cent and text in
+pixels (nothing shrinks on a narrow screen), every label has a line of its own above its bar, work and
+waiting differ in fill and in edge, and the picture tells in words what it shows. Colours are CSS variables
+with a fallback; there is no script.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from tamis.quantity.times import duration
+from tamis.timeline.clock import after, clock, day, from_zero
+from tamis.timeline.records import Timeline
+from tamis.timeline.rows import Entry, Segment
+from tamis.timeline.scale import Scale
+
+HEAD, ROW, NAME, BAR, LEGEND = 26, 34, 28, 10, 46
+LONGEST = 40
+
+STYLE = """\
+.tl text{font-size:12px;font-family:var(--timeline-font,inherit);fill:var(--timeline-ink,currentColor)}
+.tl .tl-name{font-weight:bold}
+.tl .tl-tick,.tl .tl-length{fill:var(--timeline-quiet,currentColor)}
+.tl .tl-grid{stroke:var(--timeline-grid,#bbb);stroke-width:.5}
+.tl .tl-hands{fill:var(--timeline-hands,#222);stroke:var(--timeline-hands,#222)}
+.tl .tl-wait{fill:var(--timeline-wait,#fff);stroke:var(--timeline-ink,#222)}
+.tl .tl-more{stroke:var(--timeline-ink,#222)}
+.tl .tl-hatch{stroke:var(--timeline-ink,#222);stroke-width:1}
+.tl .tl-slack{fill:none;stroke:var(--timeline-ink,#222);stroke-dasharray:3 3}
+.tl .tl-critical{fill:var(--timeline-critical,#222)}"""
+
+
+def timeline_svg(timeline: Timeline, key: str = "tl") -> str:
+    """An inline `<svg>`; empty for a recipe without work. `key` begins the ids in it, so that a page can
+    hold several."""
+    if not timeline.entries:
+        return ""
+    scale = Scale(_moments(timeline))
+    groups = [
+        (name, [entry for entry in timeline.entries if entry.component == index])
+        for index, name in enumerate(timeline.components)
+    ]
+    groups = [(name, entries) for name, entries in groups if entries]
+    named = len(groups) > 1
+    foot = HEAD + sum(NAME * named + ROW * len(entries) for _, entries in groups) + 8
+    parts = [*_opening(timeline, key, foot + LEGEND), *_axis(timeline, scale, foot)]
+    y = HEAD
+    for name, entries in groups:
+        if named:
+            y += NAME
+            parts.append(f'<text class="tl-name" x="0" y="{y - 8}">{_escaped(name)}</text>')
+        for entry in entries:
+            parts += _row(timeline, scale, entry, y, key)
+            y += ROW
+    return "\n".join([*parts, *_legend(foot, key), "</svg>"])
+
+
+def _moments(timeline: Timeline) -> Iterator[int]:
+    for entry in timeline.entries:
+        for segment in entry.segments:
+            yield from (segment.most_start, _sure(segment), segment.most_end)
+
+
+def _sure(segment: Segment) -> int:
+    """The least end of a stretch: from there an estimate may be over."""
+    return segment.most_start + segment.end - segment.start
+
+
+def _opening(timeline: Timeline, key: str, height: int) -> list[str]:
+    title = _escaped(f"Timeline of {timeline.recipe.title}")
+    said = [timeline.sentence, f"hands-on {duration(-(-timeline.hands_on // 60) * 60)}"]
+    steps = [f"{_from(timeline, entry)} {entry.title}, {entry.length}" for entry in timeline.entries]
+    return [
+        f'<svg class="tl" role="img" aria-labelledby="{key}-title {key}-desc" width="100%" height="{height}" '
+        f'style="height:{height}px" xmlns="http://www.w3.org/2000/svg">',
+        f'<title id="{key}-title">{title}</title>',
+        f'<desc id="{key}-desc">{_escaped("; ".join([*said, *steps]))}. Long stretches are drawn shorter.</desc>',
+        f"<style>{STYLE}</style>",
+        f'<defs><pattern id="{key}-hatch" width="5" height="5" patternUnits="userSpaceOnUse" '
+        f'patternTransform="rotate(45)"><path class="tl-hatch" d="M0 0V5"/></pattern></defs>',
+    ]
+
+
+def _axis(timeline: Timeline, scale: Scale, foot: int) -> list[str]:
+    parts = []
+    for moment in scale.ticks():
+        at = scale(moment)
+        anchor = "start" if at < 4 else "middle"
+        label = _tick(timeline, moment)
+        parts.append(
+            f'<line class="tl-grid" x1="{at}%" x2="{at}%" y1="{HEAD - 8}" y2="{foot}"/>'
+            f'<text class="tl-tick" x="{at}%" y="{HEAD - 12}" text-anchor="{anchor}">{label}</text>'
+        )
+    return parts
+
+
+def _tick(timeline: Timeline, moment: int) -> str:
+    if timeline.zero is None:
+        return from_zero(moment)
+    return clock(after(timeline.zero, moment))
+
+
+def _from(timeline: Timeline, entry: Entry) -> str:
+    if timeline.zero is None:
+        return from_zero(entry.start)
+    moment = after(timeline.zero, entry.start)
+    return f"{day(moment)} {clock(moment)}"
+
+
+def _row(timeline: Timeline, scale: Scale, entry: Entry, y: int, key: str) -> list[str]:
+    label = entry.title if len(entry.title) <= LONGEST else entry.title[: LONGEST - 1].rstrip(" ,;") + "…"
+    star = ' <tspan class="tl-critical">*</tspan>' if entry.critical else ""
+    return [
+        "<g>",
+        f"<title>{_escaped(f'{_from(timeline, entry)} {entry.title}, {entry.length}')}</title>",
+        f'<text x="0" y="{y + 12}">{_escaped(label)}{star}</text>',
+        f'<text class="tl-length" x="100%" y="{y + 12}" text-anchor="end">{_escaped(entry.length)}</text>',
+        *(bar for segment in entry.segments for bar in _bars(scale, segment, y + 17, key) if bar),
+        "</g>",
+    ]
+
+
+def _bars(scale: Scale, segment: Segment, y: int, key: str) -> Iterator[str]:
+    """The stretch that is sure, what an estimate may add, and how long a window may be drawn out."""
+    if segment.until is not None:
+        until = segment.most_start + segment.until - segment.start
+        yield _bar(scale, "tl-slack", segment.most_end, min(until, scale.end), y)
+    yield _bar(scale, "tl-hands" if segment.hands else "tl-wait", segment.most_start, _sure(segment), y)
+    yield _bar(scale, "tl-more", _sure(segment), segment.most_end, y, f' fill="url(#{key}-hatch)"')
+
+
+def _bar(scale: Scale, name: str, start: int, end: int, y: int, more: str = "") -> str:
+    if end <= start:
+        return ""
+    left, right = scale(start), scale(end)
+    width = round(right - left, 2)
+    return f'<rect class="{name}" x="{left}%" y="{y}" width="{width}%" height="{BAR}"{more}/>' if width else ""
+
+
+def _legend(y: int, key: str) -> list[str]:
+    entries = [
+        ("0", y + 10, "tl-hands", "", "hands-on"),
+        ("50%", y + 10, "tl-wait", "", "by itself"),
+        ("0", y + 28, "tl-more", f' fill="url(#{key}-hatch)"', "may take so long"),
+        ("50%", y + 28, "tl-slack", "", "may wait so long"),
+    ]
+    return [
+        f'<svg x="{x}" y="{at}" width="50%" height="16" overflow="visible"><rect class="{name}" x="1" y="1" width="24" '
+        f'height="{BAR}"{more}/><text x="32" y="11">{words}</text></svg>'
+        for x, at, name, more, words in entries
+    ]
+
+
+def _escaped(text: str) -> str:
+    return text.replace("&", "&amp;").replace("<", "&lt;").replace(">", "&gt;").replace('"', "&quot;")
