@@ -6,7 +6,7 @@ from typing import TYPE_CHECKING, NamedTuple
 
 from tamis.checks.run import run_checks
 from tamis.checks.view import View
-from tamis.diagnostics import Diagnostic, in_order
+from tamis.diagnostics import Diagnostic
 from tamis.kitchen.house import Kitchen
 from tamis.model.build import build, supply_of
 from tamis.model.recipe import Recipe, Supply
@@ -47,4 +47,4 @@ def compile(source: Source, kitchen: Kitchen, used: Mapping[str, Supply]) -> Com
     timeline = build_timeline(recipe, kitchen)
     view = View(source, document, recipe, table, timeline, kitchen, used)
     findings = run_checks(view, (*in_syntax, *in_reading, *in_flow))
-    return Compiled(source, document, recipe, table, equipment, timeline, tuple(in_order(findings)), supply_of(recipe))
+    return Compiled(source, document, recipe, table, equipment, timeline, findings, supply_of(recipe))

@@ -27,7 +27,7 @@ class Flow:
     """Everything that components share while they are worked through."""
 
     __slots__ = (
-        "actions", "batches", "component_batches", "component_names", "components", "doing", "findings", "first_action",
+        "actions", "batches", "history", "component_batches", "component_names", "components", "doing", "findings", "first_action",
         "flour", "kitchen", "name_homes", "products", "reading", "station_ready", "station_temperature", "supplies",
         "takings", "tool_ready", "used", "uses",
     )  # fmt: skip
@@ -81,8 +81,8 @@ class Flow:
         if at in self.component_batches:
             return self.component_batches[at]
         if at in self.doing:
-            self._circle(at, wanted_by)
-            return None
+            self._circle(at)
+            return self._stand_in(at)
         self.doing.append(at)
         batch = Walker(self, at).walk()
         self.doing.pop()
@@ -95,7 +95,13 @@ class Flow:
         if home is not None and home != wanted_by and home not in self.doing:
             self.make(home, wanted_by)
 
-    def _circle(self, at: int, wanted_by: int | None) -> None:
+    def _stand_in(self, at: int) -> Batch:
+        """Something that answers to the name of a component that cannot be made: the circle is told once."""
+        batch = Batch("component")
+        batch.names = [self.component_names[at]]
+        return batch
+
+    def _circle(self, at: int) -> None:
         component = self.reading.components[at]
         ring = [self.reading.components[n].name for n in self.doing[self.doing.index(at) :]]
         path = " → ".join(f"“{name}”" for name in (*ring, component.name))
@@ -159,7 +165,7 @@ class Flow:
                 message = f"“{product.name}” is named here and never used"
                 self._say("product-unused", product.span, message, "use it, or discard it")
             elif batch.origin in ("component", "named") and batch.shared and batch.left > 0 and batch.taken_at:
-                message = f"some of “{product.name}” is left over after the last share of it"
+                message = f"some of “{product.name.lower()}” is left over after the last share of it"
                 self._say(
                     "product-left-over",
                     batch.taken_at,

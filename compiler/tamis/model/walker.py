@@ -187,6 +187,7 @@ class Walker:
         names = tuple(dict.fromkeys((name, *(" ".join(words) for words in batch.names))))
         span = self.read.heading or self.flow.reading.header.span("title")
         origin, batch.origin = batch.origin, "component"
+        batch.span = span
         if origin == "present" or batch.product is None:
             batch.left, batch.shared = Fraction(1), False
         self.flow.register(batch, Product(name, names, "component", self.component, batch.last, span))

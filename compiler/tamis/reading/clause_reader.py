@@ -12,7 +12,7 @@ from tamis.reading.clauses import Ingredient, Meanwhile, Read
 from tamis.reading.food import read_ingredient
 from tamis.reading.phrase import Phrase
 from tamis.reading.roles import Decision, decide
-from tamis.reading.tables import Tables
+from tamis.reading.tables import Tables, match
 from tamis.reading.things import read_division, read_naming, read_reference, read_repeat, read_tool
 from tamis.reading.timing import read_cue, read_pause, read_setting, read_target, read_tending, read_time
 from tamis.syntax.items import Miswritten, Quantity, Word
@@ -73,9 +73,16 @@ def _numbers_are_sound(phrase: Phrase) -> bool:
         if isinstance(item, Quantity) and (item.amount.lo > item.amount.hi or _upper_is_less(phrase, item)):
             text = phrase.clause.text[item.span.start : item.span.end]
             message = f"the range “{text}” runs the wrong way round"
-            phrase.find("range-reversed", "error", span, message, "the smaller number comes first")
+            phrase.find("range-reversed", "error", span, message, _right_way_round(text))
             return False
     return _units_are_sound(phrase)
+
+
+def _right_way_round(text: str) -> str:
+    import re
+
+    found = re.match(r"(\S+?)(\s*[–—−-]\s*|\s+to\s+)(\S+)(.*)", text)
+    return f"did you mean `{found[3]}{found[2]}{found[1]}{found[4]}`?" if found else "the smaller number comes first"
 
 
 def _upper_is_less(phrase: Phrase, item: Quantity) -> bool:
@@ -167,10 +174,17 @@ def _no_role(phrase: Phrase) -> None:
         )
         return
     hint = _nearest(phrase) or _what_verb_wants(phrase)
-    message = (
-        f"“{text[:60]}” is no clause that is known: "
-        "expected an ingredient, a thing made before (`the …`), equipment, a time, a heat or a cue"
+    if phrase.end == 1 and isinstance(phrase.items[0], Quantity):
+        message = f"“{text}” is an amount without a name"
+        phrase.find("clause-role", "error", phrase.clause.span, message, "write what it is an amount of")
+        return
+    preposition = match(phrase.tables.prepositions, phrase.keys, 0)
+    expected = (
+        f"after “{preposition[0]}” stands equipment, food that is known, or something made before (`the …`)"
+        if preposition
+        else "expected an ingredient, a thing made before (`the …`), equipment, a time, a heat or a cue"
     )
+    message = f"“{text[:60]}” is no clause that is known: {expected}"
     if not hint:
         hint = (
             "a clause opens with a number, `the`, a preposition, a work verb with its time, `until` …; "

@@ -65,7 +65,7 @@ def _ingredient(phrase: Phrase, decision: Decision, measured: Measured, noun: No
         piece_word=found.piece_word if found else "",
         measures=measures,
         measure_text=phrase.text(measured.start, measured.end),
-        about=measured.start > 0 and not decision.preposition and not part,
+        about=_is_about(phrase, measured.start),
         also=measured.also,
         each=measured.each,
         prepared=measured.prepared,
@@ -81,6 +81,11 @@ def _ingredient(phrase: Phrase, decision: Decision, measured: Measured, noun: No
         at=tail.at,
         role=role,
     )
+
+
+def _is_about(phrase: Phrase, start: int) -> bool:
+    """Whether a word right before the measure says that it is not exact."""
+    return start > 0 and phrase.key(start - 1) in ("about", "around", "roughly", "approximately", "nearly", "almost")
 
 
 def _part(phrase: Phrase, start: int) -> tuple[int, str]:

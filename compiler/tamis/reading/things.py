@@ -37,13 +37,14 @@ def read_tool(phrase: Phrase, decision: Decision) -> Tool:
     measured = decision.measured or Measured(decision.start, decision.start)
     number, size = _number_and_size(phrase, measured, noun.equipment.several)
     size = size or next((phrase.text(at, at + 1) for at in range(noun.start, noun.end) if phrase.quantity(at)), "")
-    name = phrase.text(noun.start, noun.end)
+    same = phrase.index("same", noun.start)
+    name = phrase.text(same + 1 if same < noun.end - 1 else noun.start, noun.end)
     of = name.lower().find(" of ")
     return Tool(
         phrase.clause,
         name if of < 0 else name[:of],
         noun.equipment.item,
-        noun.equipment.adjectives,
+        tuple(word for word in noun.equipment.adjectives if word not in ("the", "same")),
         number,
         size,
         decision.preposition,

@@ -17,6 +17,8 @@ if TYPE_CHECKING:
 _CONTINUES = re.compile(r"\s|[\[(“\"‘']*(?=(\w))")
 _LIST_MARK = re.compile(r"(?:\d{1,3}[.)]|[-*•])[ \t]+(?=\S)")
 _TOO_LONG = 2_000
+# A number without end is told as a number, whatever the length of its clause.
+_ENDLESS_NUMBER = re.compile(r"[0-9]{100}")
 
 
 def actions_of(source: Source, lines: list[Line], findings: list[Diagnostic]) -> list[Action]:
@@ -67,7 +69,7 @@ def action_of(source: Source, span: Span, findings: list[Diagnostic]) -> Action:
 def _clause(text: str, first: int, last: int, pairing: Pairing, findings: list[Diagnostic]) -> Clause:
     inner = text[first + 1 : last]
     broken = any(first < at < last for at in pairing.nested) if pairing.nested else False
-    if len(inner) > _TOO_LONG:
+    if len(inner) > _TOO_LONG and not _ENDLESS_NUMBER.search(inner, 0, _TOO_LONG):
         message = f"a clause of {len(inner)} characters: a bracket holds one ingredient, time or tool"
         findings.append(Diagnostic("clause-length", "error", Span(first, first + 40), message))
         broken = True
@@ -76,7 +78,7 @@ def _clause(text: str, first: int, last: int, pairing: Pairing, findings: list[D
         span = items.fault.span.shifted(first + 1)
         span = span if span.end < last + 1 else Span(last, last + 1)
         labels = (Label(Span(first, last + 1), "in this clause"),)
-        findings.append(Diagnostic("clause-syntax", "error", span, items.fault.message, "", labels))
+        findings.append(Diagnostic("clause-syntax", "error", span, items.fault.message, items.fault.hint, labels))
     return Clause(inner, items, Span(first, last + 1))
 
 

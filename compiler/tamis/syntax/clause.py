@@ -24,12 +24,12 @@ if TYPE_CHECKING:
 
 _DIGITS_THAT_FIT = 12
 
-# What went wrong, by broken examples: Lark finds the one that stops in the same state.
+# What went wrong, by broken examples: Lark finds the one that stops in the same state. Message, then hint.
 FAULTS: Mapping[str, list[str]] = {
-    "a round bracket is opened and not closed": ["(a", "1 g (2 g", "1 (", "a, (1–2"],
-    "a round bracket is closed and was not opened": ["a)", "1 g)", "1)", "1–2)", "1 h)", "1 cm)"],
-    "a number should follow the ×": ["3 × a", "3 ×", "3 × (", "2 cm × a"],
-    "the upper end of this range should end in a unit of time, like its lower end": ["45 s–1", "45 s–1 a"],
+    "a round bracket is opened and not closed\nexpected `)` before the clause ends": ["(a", "1 g (2 g", "1 (", "(1–2"],
+    "a round bracket is closed and was not opened\ntake it out, or put `(` before it": ["a)", "1 g)", "1)", "1–2)"],
+    "a number should follow the ×\nfor example `20 × 30 cm`, `2 × 400 g`": ["3 × a", "3 ×", "3 × (", "2 cm × a"],
+    "the upper end of this range has no unit of time\nwrite it out, for example `45 s–1 min`": ["45 s–1", "45 s–1 a"],
 }
 
 
@@ -38,6 +38,7 @@ class ClauseFault(NamedTuple):
 
     message: str
     span: Span
+    hint: str = ""
 
 
 class Items(NamedTuple):
@@ -120,7 +121,7 @@ class _ToItems(Transformer[Token, Any]):
         return _quantity("percent", number, sign)
 
     def gas(self, _word: Token, number: _Number) -> Item:
-        return _quantity("gas", number)._replace(span=Span(_word.start_pos or 0, number.span.end))  # type: ignore[union-attr]  # both records have a span
+        return _quantity("gas", number)._replace(span=Span(_word.start_pos or 0, number.span.end))
 
     def time_range(self, low: _Number, unit: Token, _to: Token, high: _Number, high_unit: Token) -> Item:
         lower, upper = _quantity("time", low, unit), _quantity("time", high, high_unit)
@@ -194,9 +195,10 @@ def parse_clause(text: str) -> Items:
     try:
         items: tuple[Item, ...] = _parser().parse(text)  # type: ignore[assignment]  # the transformer's result
     except UnexpectedInput as error:
-        message = error.match_examples(_parser().parse, FAULTS, use_accepts=True) or "these words do not fit together"
+        told = error.match_examples(_parser().parse, FAULTS, use_accepts=True) or "these words do not fit together"
+        message, _, hint = told.partition("\n")
         at = min(max(error.pos_in_stream or 0, 0), len(text))
-        return Items((), (), ClauseFault(message, Span(at, min(at + 1, len(text)))))
+        return Items((), (), ClauseFault(message, Span(at, min(at + 1, len(text))), hint))
     return Items(items, tuple([key_of(item) for item in items]))
 
 
