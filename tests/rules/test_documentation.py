@@ -2,11 +2,15 @@
 
 from __future__ import annotations
 
+import ast
 import inspect
+import re
 from importlib import import_module
+from pathlib import Path
 
 import pytest
 
+import tamis
 from tamis.checks.registry import checks, names, page
 from tamis.diagnostics import RANK
 
@@ -18,6 +22,26 @@ def test_three_parts_and_two_examples(name: str) -> None:
     assert all(part.rstrip().endswith((".", "`")) for part in rule.parts)
     assert rule.level in RANK
     assert rule.bad and rule.good and rule.bad != rule.good
+
+
+def said_in(tree: ast.AST) -> set[str]:
+    """The rules that a module names: the first word given to a `Diagnostic`, or to a helper that makes one."""
+    makers = ("Diagnostic", "_say", "_find", "_report", "_fault", "fault")
+    return {
+        call.args[0].value
+        for call in ast.walk(tree)
+        if isinstance(call, ast.Call) and call.args and isinstance(call.args[0], ast.Constant)
+        if getattr(call.func, "id", getattr(call.func, "attr", "")) in makers
+        if isinstance(call.args[0].value, str) and re.fullmatch(r"[a-z0-9]+(-[a-z0-9]+)+", call.args[0].value)
+    }
+
+
+def test_every_finding_has_a_page() -> None:
+    """A phase that says something new must say in `checks/phases/` what it means."""
+    files = sorted(Path(tamis.__file__).parent.rglob("*.py"))
+    said = {rule: file.name for file in files for rule in said_in(ast.parse(file.read_text(encoding="utf-8")))}
+    assert len(said) > 25, "the search finds what it should"
+    assert {rule: file for rule, file in said.items() if rule not in names()} == {}
 
 
 def test_names_are_unique() -> None:
