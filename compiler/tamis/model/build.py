@@ -39,6 +39,7 @@ def build(reading: Reading, kitchen: Kitchen, used: Mapping[str, Supply]) -> tup
         products=products,
         takings=tuple(flow.takings),
         dish=dish,
+        history=flow.history.close([flow.component_batches[at] for at in range(len(reading.components))]),
     )
     return recipe, findings
 

@@ -10,6 +10,7 @@ from typing import TYPE_CHECKING
 
 from tamis.diagnostics import Diagnostic, Label
 from tamis.model.batch import Batch, plain
+from tamis.model.history import Ledger
 from tamis.model.percent import Flour
 from tamis.model.recipe import Action, Component, Product, Supply, Taking, Use
 from tamis.reading.clauses import Naming
@@ -27,8 +28,8 @@ class Flow:
     """Everything that components share while they are worked through."""
 
     __slots__ = (
-        "actions", "batches", "history", "component_batches", "component_names", "components", "doing", "findings", "first_action",
-        "flour", "kitchen", "name_homes", "products", "reading", "station_ready", "station_temperature", "supplies",
+        "actions", "batches", "component_batches", "component_names", "components", "doing", "findings", "first_action",
+        "flour", "history", "kitchen", "name_homes", "products", "reading", "station_ready", "station_temperature", "supplies",
         "takings", "tool_ready", "used", "uses",
     )  # fmt: skip
 
@@ -47,6 +48,7 @@ class Flow:
         self.components: dict[int, Component] = {}
         self.component_batches: dict[int, Batch | None] = {}
         self.batches: list[Batch] = []
+        self.history = Ledger()
         self.supplies: dict[str, Batch] = {}
         self.doing: list[int] = []
         self.tool_ready: dict[str, int] = {}

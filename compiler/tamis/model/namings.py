@@ -41,6 +41,7 @@ def _leave(act: Act, naming: Naming) -> None:
     batch.last, batch.span = act.number, naming.clause.span
     batch.early = act.before_time and any(isinstance(event, Time) for event in act.read.events)
     if walker.present:
+        walker.flow.history.note("by-product", act.number, batch, walker.present)
         kitchen = walker.flow.kitchen
         batch.foods = [food for food in walker.present.foods if _same_food(plain(naming.name), food)]
         if batch.foods:

@@ -10,6 +10,7 @@ from __future__ import annotations
 from fractions import Fraction
 from typing import Literal, NamedTuple
 
+from tamis.model.history import History
 from tamis.quantity.amount import Amount
 from tamis.quantity.duration import Duration
 from tamis.quantity.measure import Measure
@@ -202,6 +203,7 @@ class Recipe(NamedTuple):
     products: tuple[Product, ...]
     takings: tuple[Taking, ...]
     dish: int | None = None
+    history: History = History()
 
     @property
     def title(self) -> str:

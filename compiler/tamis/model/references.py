@@ -94,6 +94,7 @@ def _take(act: Act, reference: Reference, batch: Batch, into: Batch) -> None:
         flow.takings.append(taking)
     scale = fraction / batch.left if batch.rest_of is not None and fraction and batch.left else fraction
     into.take_in(batch, scale)
+    flow.history.note("batch", act.number, into, batch)
     into.last = into.last if into.last is not None else None
     if into.pieces is None and batch.pieces and whole:
         into.pieces = batch.pieces
