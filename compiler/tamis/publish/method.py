@@ -75,11 +75,11 @@ def _goes_on(action: Action, end: int) -> bool:
 
 
 def _parts_of_measures(recipe: Recipe, table: Table, kitchen: Kitchen) -> dict[Span, str]:
-    """What *half of 300 g* and *the rest of the flour* come to, by the clause that says so."""
+    """What *half of 300 g*, *the rest of the flour* and *72 %* come to, by the clause that says so."""
     shares = {
         index: use
         for index, use in enumerate(recipe.uses)
-        if use.fraction not in (Fraction(0), Fraction(1)) or use.rest_of is not None
+        if use.fraction not in (Fraction(0), Fraction(1)) or use.rest_of is not None or use.computed is not None
     }
     if not shares:
         return {}

@@ -36,7 +36,11 @@ def read_ingredient(phrase: Phrase, decision: Decision) -> Ingredient:
         return _percent(phrase, decision, measured)
     noun = decision.noun if decision.noun and not part and decision.measured else read_noun(phrase, measured.end, False)
     noun, percent = _per_kilo(phrase, measured, noun)
-    return _ingredient(phrase, decision, measured, noun, part)._replace(percent=percent)
+    food = _ingredient(phrase, decision, measured, noun, part)
+    if percent is None:
+        return food
+    said = phrase.text(noun.end, phrase.index(",", noun.end))
+    return food._replace(percent=percent, preparation=food.preparation.removeprefix(said).removeprefix(", "))
 
 
 def _ingredient(phrase: Phrase, decision: Decision, measured: Measured, noun: Noun, part: str) -> Ingredient:
@@ -117,7 +121,7 @@ def _per_kilo(phrase: Phrase, measured: Measured, noun: Noun) -> tuple[Noun, Per
     per = noun.end
     if phrase.key(per) != "per" or phrase.key(per + 1) != "kg" or not measured.measures:
         return noun, None
-    of = phrase.text(per + 3, phrase.end) if phrase.key(per + 2) == "of" else "its"
+    of = phrase.text(per + 3, phrase.index(",", per)) if phrase.key(per + 2) == "of" else "its"
     amount = measured.measures[0].amount
     return noun, Percent(amount, of.removeprefix("the "), measured.measures[0])
 

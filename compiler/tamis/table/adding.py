@@ -123,9 +123,7 @@ class _Adder:
 
 
 def scaled(item: Ingredient, times: Fraction) -> tuple[Measure, ...]:
-    """Its measures, so many times. A count noun (`4 garlic cloves`) is their unit; a percentage is none yet."""
-    if item.percent is not None:
-        return ()
+    """Its measures, so many times. A count noun (`4 garlic cloves`) is their unit; a percentage may have none."""
     if item.piece_word:
         return tuple(m if m.unit else m._replace(unit=item.piece_word) for m in scale(item.measures, times))
     return scale(item.measures, times)

@@ -9,6 +9,7 @@ from __future__ import annotations
 
 from tamis.kitchen.house import Kitchen
 from tamis.kitchen.words import singular
+from tamis.model.percent import weighed
 from tamis.model.recipe import Recipe, Use
 from tamis.quantity.measure import Measure
 from tamis.reading.clauses import Ingredient
@@ -23,7 +24,8 @@ Key = tuple[str, str, str]
 def build_table(recipe: Recipe, kitchen: Kitchen) -> Table:
     """The table of a recipe: one row a food in order of first use."""
     groups: dict[Key, list[tuple[int, Use]]] = {}
-    for at, use in enumerate(recipe.uses):
+    for at, written in enumerate(recipe.uses):
+        use = written._replace(ingredient=weighed(written)) if written.ingredient.percent else written
         root = use if use.rest_of is None else recipe.uses[use.rest_of]
         groups.setdefault(_key(root.ingredient), []).append((at, use))
     sections: dict[str, list[Row]] = {"rows": [], "purposes": [], "optional": [], "unmeasured": []}

@@ -10,7 +10,7 @@ from typing import NamedTuple
 from tamis.kitchen.house import Kitchen
 from tamis.table.rows import Row, Supplied, Table
 from tamis.table.showing import Shown, shown
-from tamis.table.wording import alternative_text, amount_text
+from tamis.table.wording import alternative_text, amount_text, percent_text
 
 
 class Line(NamedTuple):
@@ -78,6 +78,8 @@ def where_text(row: Row, table: Table, kitchen: Kitchen) -> str:
     places: dict[int, list[str]] = {}
     for use in row.uses:
         amount = amount_text(use.amount, use.item, kitchen)
+        if use.amount and use.item.percent:
+            amount += f" ({percent_text(use.item).removesuffix(' of the flour')})"
         words = f"{use.item.part} of {amount}" if use.item.part else amount
         note = "" if row.note else (use.item.preparation if same else use.note)
         places.setdefault(use.component, []).append(f"{words}, {note}" if note else words)

@@ -37,8 +37,11 @@ def shown(row: Row, kitchen: Kitchen) -> Shown:
     if not row.total:
         percents = {percent_text(use.item) for use in row.uses}
         return Shown(percents.pop() if len(percents) == 1 else "by percent", "", "")
+    if row.once is not None and row.first.percent is not None:
+        weight = _joined(row.total, row, kitchen)
+        return Shown(percent_text(row.first), weight, _turned(row, to_us, weight, kitchen))
     own = _as_written(row, kitchen)
-    if any(use.item.percent for use in row.uses):
+    if any(use.item.percent and not use.item.measures for use in row.uses):
         return Shown(*[f"{own}, and by percent"] * 3)
     return Shown(own, _turned(row, to_metric, own, kitchen), _turned(row, to_us, own, kitchen))
 

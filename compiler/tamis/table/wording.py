@@ -75,10 +75,19 @@ def percent_text(item: Ingredient) -> str:
     if item.percent is None:
         return ""
     if item.percent.per_kg is not None:
-        return f"{written(item.percent.per_kg)} per kg of the {item.percent.of}"
-    whose = item.percent.of in ("its", "their")
-    of = f"{item.percent.of} weight" if whose else f"the {item.percent.of}"
-    return f"{decimals(item.percent.amount)} % of {of}"
+        each = f"{written(item.percent.per_kg)} per kg"
+        return each if item.percent.of == "its" else f"{each} of the {item.percent.of}"
+    return f"{decimals(item.percent.amount)} % of {_base_text(item.percent.of)}"
+
+
+def _base_text(of: str) -> str:
+    """What a percentage is of: "the flour", "their weight", "the cabbage’s weight"."""
+    if of in ("its", "their"):
+        return f"{of} weight"
+    if of == "flour":
+        return "the flour"
+    possessive = "" if of.endswith(("'", "’")) else "’s"
+    return f"the {of}{possessive} weight"
 
 
 def bare_name(item: Ingredient) -> str:
