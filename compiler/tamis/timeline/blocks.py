@@ -16,10 +16,13 @@ from tamis.timeline.network import Network
 
 
 class Blocks:
-    """The blocks of a network, last work first. `of` tells a task's block; `members` are its tasks in text
-    order."""
+    """The blocks of a network, last work first. `of` tells a task's block; `members` are its tasks in text order.
 
-    __slots__ = ("members", "network", "of")
+    `inside` are the links within blocks by their second task: the first task, the least gap, and whether it counts
+    from the start.
+    """
+
+    __slots__ = ("inside", "members", "network", "of")
 
     def __init__(self, network: Network, glued: Collection[int] = ()) -> None:
         self.network = network
@@ -32,6 +35,10 @@ class Blocks:
         for block, tasks in enumerate(self.members):
             for task in tasks:
                 self.of[task] = block
+        self.inside: dict[int, list[tuple[int, int, bool]]] = {}
+        for a, b, lo, _, from_start in network.links:
+            if self.of[a] == self.of[b] and a < b:
+                self.inside.setdefault(b, []).append((a, lo, from_start))
 
 
 def _chains(network: Network, glued: Collection[int]) -> tuple[list[int], list[list[int]]]:

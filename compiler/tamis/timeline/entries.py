@@ -8,9 +8,11 @@ told apart.
 from __future__ import annotations
 
 from fractions import Fraction
+from functools import lru_cache
 from math import ceil
 
 from tamis.model.recipe import Action, Recipe
+from tamis.quantity.duration import Duration
 from tamis.quantity.times import duration, duration_range, wait
 from tamis.timeline.network import Network, Plan
 from tamis.timeline.rows import Entry, Segment
@@ -87,17 +89,24 @@ def _segment(network: Network, plans: tuple[Plan, Plan], task: int) -> Segment:
 def _length(action: Action, segments: tuple[Segment, ...]) -> str:
     """The line's time as the text gives it, or the kitchen's figure with a sign that it is one."""
     work = action.work
-    count = action.times * action.batches
+    count = 1 if action.times == 1 == action.batches else action.times * action.batches
     often = f"{count} × " if count != 1 else ""
     if work.wait is None:
         return f"≈ {_rounded(sum(segment.end - segment.start for segment in segments))}"
     if work.given != "text":
         return f"≈ {often}{_rounded(ceil(work.wait.lo))}"
-    if work.window:
-        return often + wait(work.wait)
-    return often + duration_range(work.wait.lo, work.wait.hi or work.wait.lo)
+    return often + _said(ceil(work.wait.lo), None if work.wait.hi is None else ceil(work.wait.hi), work.window)
 
 
+@lru_cache(4096)
+def _said(lo: int, hi: int | None, window: bool) -> str:
+    """A time as the text gives it; remembered, since kitchens live on few figures."""
+    if window:
+        return wait(Duration(Fraction(lo), None if hi is None else Fraction(hi), window))
+    return duration_range(lo, hi or lo)
+
+
+@lru_cache(4096)
 def _rounded(seconds: int) -> str:
     """A kitchen's figure without false precision: to the half minute up to one, to the minute above."""
     part = 30 if seconds <= 60 else 60

@@ -27,7 +27,7 @@ class Frame:
         self.mode = mode
         tasks = blocks.network.tasks
         self.lengths = [task.lo for task in tasks]
-        inside = _inside(blocks)
+        inside = blocks.inside
         self.offsets = _offsets(blocks, inside, self.lengths)
         self.ahead = [0] * len(tasks)
         if mode == "most":
@@ -39,6 +39,11 @@ class Frame:
         self.after: list[list[Edge]] = [[] for _ in blocks.members]
         self._between()
 
+    @property
+    def sure(self) -> bool:
+        """Whether no length here depends on the food."""
+        return all(task.kind != "estimate" for task in self.blocks.network.tasks)
+
     def _between(self) -> None:
         of, offsets = self.blocks.of, self.offsets
         for a, b, lo, hi, from_start in self.blocks.network.links:
@@ -46,17 +51,6 @@ class Frame:
                 gap = offsets[a] - offsets[b] + (0 if from_start else self.lengths[a]) + lo
                 # What must be fresh cannot also be there beforehand: it waits for the food to be nearly done.
                 self.after[of[a]].append((of[b], gap if hi is not None else gap + self.ahead[b]))
-
-
-def _inside(blocks: Blocks) -> dict[int, list[tuple[int, int, bool]]]:
-    """The links within blocks by their second task: the first task, the least gap, and from where it
-    counts."""
-    of = blocks.of
-    inside: dict[int, list[tuple[int, int, bool]]] = {}
-    for a, b, lo, _, from_start in blocks.network.links:
-        if of[a] == of[b] and a < b:
-            inside.setdefault(b, []).append((a, lo, from_start))
-    return inside
 
 
 def _offsets(blocks: Blocks, inside: dict[int, list[tuple[int, int, bool]]], lengths: list[int]) -> list[int]:

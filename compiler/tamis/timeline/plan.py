@@ -27,6 +27,8 @@ def forward(network: Network) -> tuple[Plan, Plan]:
     """The least and the most plan, both from zero and with the cook's work in the same order."""
     draft = drafted(network)
     most = _fitted(draft, draft.frame) or _as_drafted(draft)
+    if draft.frame.sure:
+        return most._replace(mode="least"), most
     least = _fitted(draft, Frame(draft.frame.blocks, "least"))
     if least is None:
         own = drafted(network, "least")

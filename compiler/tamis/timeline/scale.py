@@ -7,6 +7,7 @@ adds the same. Order and simultaneity stay true, lengths do not; the ticks tell.
 
 from __future__ import annotations
 
+from bisect import bisect_left
 from collections.abc import Iterable
 from itertools import pairwise
 from math import log2
@@ -21,6 +22,9 @@ _VISIBLE = 90
 """The least that a stretch is drawn as."""
 
 _STEPS = (86400, 43200, 21600, 14400, 7200, 3600, 1800, 900, 600, 300, 120, 60)
+_MANY = 40
+"""More round times than this of one step could never stand beside each other."""
+
 _APART = 13.0
 """Per cent of the width between two ticks: a clock time at 360 pixels."""
 
@@ -28,30 +32,33 @@ _APART = 13.0
 class Scale:
     """Where on the axis a time lies, in per cent of the width."""
 
-    __slots__ = ("_at", "end")
+    __slots__ = ("_at", "_marks", "end")
 
     def __init__(self, moments: Iterable[int]) -> None:
         marks = sorted({0, *moments})
         self.end = marks[-1]
-        self._at = [(0, 0.0)]
-        reach = 0.0
+        reach = [0.0]
         for before, mark in pairwise(marks):
-            reach += _drawn(mark - before)
-            self._at.append((mark, reach))
-        self._at = [(mark, 100 * at / reach if reach else 0.0) for mark, at in self._at]
+            reach.append(reach[-1] + _drawn(mark - before))
+        self._marks = marks
+        self._at = [round(100 * at / reach[-1], 2) if reach[-1] else 0.0 for at in reach]
 
     def __call__(self, seconds: int) -> float:
         """Per cent from the left; between two marks in proportion, beyond the ends the ends."""
-        for (left, at), (right, to) in pairwise(self._at):
-            if seconds <= right:
-                return round(at + (to - at) * max(0, seconds - left) / (right - left), 2)
-        return 100.0 if seconds > 0 and self.end else 0.0
+        right = bisect_left(self._marks, seconds)
+        if right == len(self._marks):
+            return self._at[-1]
+        if self._marks[right] == seconds or right == 0:
+            return self._at[right]
+        left = right - 1
+        part = (seconds - self._marks[left]) / (self._marks[right] - self._marks[left])
+        return round(self._at[left] + (self._at[right] - self._at[left]) * part, 2)
 
     def ticks(self) -> list[int]:
         """Round times that stand far enough apart to be read: days first, then hours, then minutes."""
         chosen: dict[int, float] = {0: 0.0}
         for step in _STEPS:
-            for moment in range(step, self.end + 1, step) if self.end // step <= 60 else ():
+            for moment in range(step, self.end + 1, step) if self.end // step <= _MANY else ():
                 at = self(moment)
                 if _APART * 1.2 <= at <= 100 - _APART / 3 and all(
                     abs(at - other) >= _APART for other in chosen.values()
