@@ -35,6 +35,7 @@ class Compiled(NamedTuple):
     timeline: Timeline
     findings: tuple[Diagnostic, ...]
     supply: Supply
+    used: Mapping[str, Supply] = {}  # noqa: RUF012  # nobody writes into it
 
 
 def compile(source: Source, kitchen: Kitchen, used: Mapping[str, Supply]) -> Compiled:
@@ -47,4 +48,4 @@ def compile(source: Source, kitchen: Kitchen, used: Mapping[str, Supply]) -> Com
     timeline = build_timeline(recipe, kitchen)
     view = View(source, document, recipe, table, timeline, kitchen, used)
     findings = run_checks(view, (*in_syntax, *in_reading, *in_flow))
-    return Compiled(source, document, recipe, table, equipment, timeline, findings, supply_of(recipe))
+    return Compiled(source, document, recipe, table, equipment, timeline, findings, supply_of(recipe), used)
