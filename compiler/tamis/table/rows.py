@@ -45,7 +45,7 @@ class Row(NamedTuple):
     `also` adds up the second measures (`420 g (3 cups)`), if every use has one. `once` is set where a
     single measure makes up the row: so many times is `first` taken.
     `parts` are what is taken off the food (`zest`, `juice`). `estimated`: a piece's weight was needed for
-    the sum; `by_analogy`: a figure that a neighbour lends.
+    the sum; `by_analogy`: a figure that a neighbour lends. `scaled`: the measures are products, not the cook's figures.
     """
 
     name: str
@@ -60,6 +60,7 @@ class Row(NamedTuple):
     alternatives: tuple[Ingredient, ...] = ()
     estimated: bool = False
     by_analogy: bool = False
+    scaled: bool = False
 
     @property
     def id(self) -> str:
