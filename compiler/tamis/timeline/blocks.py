@@ -16,10 +16,11 @@ from tamis.timeline.network import Network
 
 
 class Blocks:
-    """The blocks of a network, last work first. `of` tells a task's block; `members` are its tasks in text order.
+    """The blocks of a network, last work first. `of` tells a task's block; `members` are its tasks in text
+    order.
 
-    `inside` are the links within blocks by their second task: the first task, the least gap, and whether it counts
-    from the start.
+    `inside` are the links within blocks by their second task: the first task, the least gap, and whether it
+    counts from the start.
     """
 
     __slots__ = ("inside", "members", "network", "of")

@@ -27,6 +27,7 @@ def flow_links(recipe: Recipe, tasks: Tasks) -> list[Link]:
         if action.before is not None:
             links.append(Link(tasks.last[action.number], tasks.first[action.before]))
     links += _heated(recipe, tasks)
+    links += _in_text_order(recipe, tasks, before)
     return list(dict.fromkeys(links))
 
 
@@ -95,4 +96,19 @@ def _heated(recipe: Recipe, tasks: Tasks) -> list[Link]:
             links.append(Link(tasks.last[action.number], tasks.first[cooks_there[action.heats]]))
         if action.work.station and not heats_alone(action):
             cooks_there[action.work.station] = action.number
+    return links
+
+
+def _in_text_order(recipe: Recipe, tasks: Tasks, before: list[tuple[int, ...]]) -> list[Link]:
+    """A line that no food leads on from (a tin greased, a bench wiped) is done before the next line of its
+    component, since the cook wrote it there."""
+    wanted = {line for lines in before for line in lines}
+    links = []
+    following: dict[int, int] = {}
+    for action in reversed(recipe.actions):
+        free = action.beside is None and not heats_alone(action)
+        if free and action.number not in wanted and action.component in following:
+            links.append(Link(tasks.last[action.number], tasks.first[following[action.component]]))
+        if free:
+            following[action.component] = action.number
     return links

@@ -33,7 +33,8 @@ _TABLES: dict[str, When] = {
 
 
 class Preparation(NamedTuple):
-    """One thing to do to one ingredient: when, how many seconds, and in words (`chop`, `onion`)."""
+    """One thing to do to one ingredient: when, how many seconds, and in words: `chop`, `onion`. In `verb`
+    dots stand for the food where it does not come last."""
 
     when: When
     seconds: int
@@ -94,9 +95,10 @@ def _longest(words: list[str], at: int, known: dict[str, tuple[When, int]]) -> s
 
 
 def _titled(when: When, takes: int, phrase: str, name: str, kitchen: Kitchen) -> Preparation:
-    """With the verb that the phrase is a form of, else with the phrase itself: `whisked stiff egg white`."""
-    verb = kitchen.verbs.participle(phrase)
-    return Preparation(when, takes, verb.base if verb is not None else phrase, name)
+    """As the data file says it, else with the verb that the phrase is a form of."""
+    said = _tables()["said"].get(phrase)
+    verb = None if said else kitchen.verbs.participle(phrase)
+    return Preparation(when, takes, said or (verb.base if verb is not None else phrase), name)
 
 
 def in_words(group: list[Preparation]) -> str:
@@ -106,7 +108,10 @@ def in_words(group: list[Preparation]) -> str:
         names = foods.setdefault(one.verb, [])
         if one.name not in names:
             names.append(one.name)
-    return "; ".join(f"{verb} {', '.join(names)}" for verb, names in foods.items())
+    return "; ".join(
+        verb.replace("…", ", ".join(names)) if "…" in verb else f"{verb} {', '.join(names)}"
+        for verb, names in foods.items()
+    )
 
 
 def _by_amount(use: Use, per_piece: int, per_kg: int, kitchen: Kitchen) -> int:
@@ -121,15 +126,20 @@ def _by_amount(use: Use, per_piece: int, per_kg: int, kitchen: Kitchen) -> int:
 
 
 @cache
-def _known(fat: bool) -> dict[str, tuple[When, int]]:
-    """The words of the data file; those that mean no work have no seconds. A fault in the file raises."""
+def _tables() -> dict[str, dict[str, str]]:
     import tomllib
 
-    tables = tomllib.loads(asset_text("grammar/preparations.toml"))
+    tables: dict[str, dict[str, str]] = tomllib.loads(asset_text("grammar/preparations.toml"))
+    return tables
+
+
+@cache
+def _known(fat: bool) -> dict[str, tuple[When, int]]:
+    """The words of the data file; those that mean no work have no seconds. A fault in the file raises."""
     known: dict[str, tuple[When, int]] = {}
-    for word in tables.pop("nothing")["words"].split(", "):
+    for word in _tables()["nothing"]["words"].split(", "):
         known[word] = ("before", 0)
-    for table, entries in tables.items():
-        for word, takes in entries.items():
-            known[word] = (_TABLES[table], seconds(takes) if fat or table != "fats" else 0)
+    for table, when in _TABLES.items():
+        for word, takes in _tables()[table].items():
+            known[word] = (when, seconds(takes) if fat or table != "fats" else 0)
     return known

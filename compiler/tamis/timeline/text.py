@@ -59,10 +59,11 @@ def _rough(seconds: int) -> str:
 
 
 def _when(timeline: Timeline, entry: Entry) -> str:
-    """The start: in the least plan and, where that may be later, in the most."""
+    """The start: in the least and in the most plan, once where they are one; where estimates run side by
+    side, the least plan's may be the later."""
     if timeline.zero is not None:
         return clock(after(timeline.zero, entry.start))
-    least, most = from_zero(entry.start), from_zero(entry.most_start)
+    least, most = map(from_zero, sorted((entry.start, entry.most_start)))
     return least if least == most else f"{least}–{most}"
 
 

@@ -45,7 +45,7 @@ def _few(foods: list[str]) -> list[str]:
 
 
 def _plain(action: Action) -> str:
-    return " ".join("".join(part.text for part in action.parts).split())
+    return " ".join("".join(part.text for part in action.parts).split()).rstrip(".,;:")
 
 
 def _cut(text: str) -> str:
