@@ -27,8 +27,8 @@ def assert_valid(html: str) -> None:
     html5lib.HTMLParser(strict=True).parse(html)
     identifiers = re.findall(r'\bid="([^"]*)"', html)
     assert len(identifiers) == len(set(identifiers))
-    for target in re.findall(r'(?:href="#|aria-labelledby=")([^"]+)"', html):
-        assert target in identifiers
+    for targets in re.findall(r'(?:href="#|aria-labelledby=")([^"]+)"', html):
+        assert set(targets.split()) <= set(identifiers)
     levels = [int(level) for level in re.findall(r"<h([1-6])", html)]
     assert levels[0] == 1 and levels.count(1) == 1
     assert all(after <= before + 1 for before, after in pairwise(levels))
@@ -36,7 +36,7 @@ def assert_valid(html: str) -> None:
 
 def test_a_whole_page(library: Writer, snapshot: SnapshotAssertion) -> None:
     html = page_of(library(custard=CUSTARD))
-    assert re.sub(r"<svg.*?</svg>", "<svg>…</svg>", html, flags=re.DOTALL) == snapshot
+    assert re.sub(r"<svg.*</svg>", "<svg>…</svg>", html, flags=re.DOTALL) == snapshot
 
 
 def test_every_page_of_the_demo_site_is_valid(demo_site: Path) -> None:
@@ -103,8 +103,8 @@ def test_the_house_chooses_the_first_column(library: Writer, units: str, heads: 
 
 def test_the_cooks_own_figures_are_marked(library: Writer) -> None:
     html = page_of(library(custard=CUSTARD))
-    assert re.search(r'<td class="own">70 g</td><td class="own">⅓ cup</td><th scope="row">caster sugar', html)
-    assert re.search(r'<td class="own">400 ml</td><td>[^<]+</td><th scope="row">whole milk', html)
+    assert re.search(r'<td class="own">70\u00a0g</td><td class="own">⅓\u00a0cup</td><th scope="row">caster sugar', html)
+    assert re.search(r'<td class="own">400\u00a0ml</td><td>[^<]+</td><th scope="row">whole milk', html)
 
 
 def test_the_comma_part_is_in_the_table_and_not_in_the_sentence(library: Writer) -> None:

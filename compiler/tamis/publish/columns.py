@@ -57,7 +57,12 @@ def _cells(row: Row, table: Table, kitchen: Kitchen) -> Cells:
     name, _, note = words.partition(", ")
     written = "" if first.own or second.own else amounts.written
     line = f"{amounts.written} {words}".lstrip()
-    return Cells(first, second, name, note, kept_together(where_text(row, table, kitchen)), written, line)
+    where = kept_together(where_text(row, table, kitchen))
+    return Cells(_set(first), _set(second), name, note, where, written, line)
+
+
+def _set(cell: Cell) -> Cell:
+    return Cell(kept_together(cell.text), cell.own)
 
 
 def _pair(amounts: Shown, units: str) -> tuple[Cell, Cell]:

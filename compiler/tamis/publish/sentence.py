@@ -20,6 +20,8 @@ from tamis.source import Span
 from tamis.syntax.document import Clause, Part
 from tamis.syntax.items import Quantity
 
+ONE_LINE = 30
+"""A length of time is set in one line; more characters than this would not fit a phone's."""
 _SPACE = re.compile(r"\s+")
 _KEPT = re.compile(r"(?<=[\d¼-¾⅐-⅞]) (?=[^\s(])")
 _FRACTION = re.compile(r"(?<![\d/.,])(?:(\d+)[ -])?(\d/\d)(?![\d/])")
@@ -161,4 +163,7 @@ def _stretch(clause: Clause) -> tuple[int, int]:
         for item, key in zip(clause.items.items, clause.items.keys, strict=True)
         if key == "overnight" or (isinstance(item, Quantity) and item.kind == "time")
     ]
-    return (spans[0].start, spans[-1].end) if spans else (len(clause.text), len(clause.text))
+    if not spans:
+        return len(clause.text), len(clause.text)
+    last = spans[-1].end if spans[-1].end - spans[0].start <= ONE_LINE else spans[0].end
+    return spans[0].start, last
