@@ -9,6 +9,7 @@ from typing import NamedTuple
 
 from tamis.kitchen.house import Kitchen
 from tamis.table.rows import Row, Supplied, Table
+from tamis.table.scaled_words import scaled_text
 from tamis.table.showing import Shown, shown
 from tamis.table.wording import alternative_text, amount_text, percent_text
 
@@ -77,7 +78,10 @@ def where_text(row: Row, table: Table, kitchen: Kitchen) -> str:
     same = all(use.item.states == row.first.states for use in row.uses)
     places: dict[int, list[str]] = {}
     for use in row.uses:
-        amount = amount_text(use.amount, use.item, kitchen)
+        if row.scaled and use.amount:
+            amount = scaled_text(use.amount, use.item.name, kitchen.units)
+        else:
+            amount = amount_text(use.amount, use.item, kitchen)
         if use.amount and use.item.percent:
             amount += f" ({percent_text(use.item).removesuffix(' of the flour')})"
         words = f"{use.item.part} of {amount}" if use.item.part else amount

@@ -18,6 +18,7 @@ from tamis.quantity.measure import Measure, plus
 from tamis.reading.clauses import Ingredient
 from tamis.table.adding import scale, scaled
 from tamis.table.rows import Row
+from tamis.table.scaled_words import scaled_text
 from tamis.table.wording import measure_text, percent_text, written_all, written_text
 from tamis.table.worth import Worth, to_metric, to_us
 
@@ -51,10 +52,19 @@ def _as_written(row: Row, kitchen: Kitchen) -> str:
     if row.once is None:
         text = _joined(row.total, row, kitchen) + _bracket([_joined(row.also, row, kitchen)] if row.also else [])
         return _hedge(row, row.by_analogy) + text
-    text = written_all(scaled(row.first, row.once), row.name)
-    also = written_all(scale(row.first.also, row.once), "")
+    say = _say_scaled if row.scaled else _say_written
+    text = say(scaled(row.first, row.once), row.name, kitchen)
+    also = say(scale(row.first.also, row.once), "", kitchen)
     asides = [f"{written_text(measure, '')} {word}".rstrip() for measure, word in _weights(row)]
     return _hedge(row, False) + text + _bracket([row.first.size.replace("-", " "), also, *asides])
+
+
+def _say_written(measures: tuple[Measure, ...], name: str, kitchen: Kitchen) -> str:
+    return written_all(measures, name)
+
+
+def _say_scaled(measures: tuple[Measure, ...], name: str, kitchen: Kitchen) -> str:
+    return scaled_text(measures, name, kitchen.units)
 
 
 def _turned(row: Row, turn: Turn, own: str, kitchen: Kitchen) -> str:
@@ -98,7 +108,10 @@ def _weights(row: Row) -> list[tuple[Measure, str]]:
 
 def _joined(measures: Iterable[Measure], row: Row, kitchen: Kitchen) -> str:
     """Sums of several kinds in words: "1 cup and 50 g"."""
-    return " and ".join(measure_text(_countable(m, row, kitchen), row.name, kitchen.units) for m in measures)
+    counted = [_countable(measure, row, kitchen) for measure in measures]
+    if row.scaled:
+        return " and ".join(_say_scaled((measure,), row.name, kitchen) for measure in counted)
+    return " and ".join(measure_text(measure, row.name, kitchen.units) for measure in counted)
 
 
 def _countable(measure: Measure, row: Row, kitchen: Kitchen) -> Measure:

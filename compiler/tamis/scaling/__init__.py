@@ -1,0 +1,1 @@
+"""A recipe for more or for fewer, or for another tin."""

@@ -1,0 +1,179 @@
+"""An ingredient clause multiplied, word by word.
+
+`8 chicken thighs (140–180 g each), in 2-cm cubes` has four numbers, and one of them grows. Which one is told by where it
+stands, as the reading of a clause tells it: numbers before the name and the other writing of the same measure grow; the
+weight of a piece, sizes, shares and whatever follows a comma stay.
+"""
+
+from __future__ import annotations
+
+from tamis.kitchen.words import singular
+from tamis.quantity.amount import Amount
+from tamis.quantity.display import unit_words
+from tamis.reading.clauses import Ingredient
+from tamis.reading.tables import tables
+from tamis.scaling.edits import Edit
+from tamis.scaling.quantities import Scaling, counted, multiplied, weighed
+from tamis.source import Span
+from tamis.syntax.items import Bracket, Item, Product, Quantity, Word
+from tamis.table.wording import several
+
+OVEN_OR_PAN = ("for steam", "for frying", "for deep-frying", "for deep frying")
+"""Purposes that the oven or the pan decides, not the amount of food; common practice."""
+SCALED = ("mass", "volume")
+
+
+def food_edits(food: Ingredient, scaling: Scaling) -> list[Edit]:
+    """The changes in an ingredient's clause, counted from the start of its text."""
+    if food.percent is not None or food.purpose.startswith(OVEN_OR_PAN):
+        return []
+    keys = food.clause.items.keys
+    start = keys.index("of") + 1 if food.share is not None and "of" in keys else 0
+    edits = _Walk(food, food.clause.text, scaling).measure(start)
+    for other in food.alternatives:
+        walk = _Walk(other, food.clause.text, scaling)
+        edits += walk.measure(_after_or(food, walk.name.start))
+    return edits
+
+
+def _after_or(food: Ingredient, name_at: int) -> int:
+    """The index of the first item of an alternative, after the nearest `or` before its name."""
+    items = food.clause.items
+    before = [at for at, item in enumerate(items.items) if items.keys[at] == "or" and item.span.start < name_at]
+    return before[-1] + 1 if before else 0
+
+
+class _Walk:
+    """One measure and its name, from left to right."""
+
+    __slots__ = ("at", "count", "edits", "food", "items", "keys", "name", "scaling", "text")
+
+    def __init__(self, food: Ingredient, text: str, scaling: Scaling) -> None:
+        self.food = food
+        self.text = text
+        self.scaling = scaling
+        self.items = food.clause.items.items
+        self.keys = food.clause.items.keys
+        self.name: Span = food.name_span.shifted(-food.clause.inner)
+        self.edits: list[Edit] = []
+        self.count: Amount | None = None
+        self.at = 0
+
+    def measure(self, start: int) -> list[Edit]:
+        """The changes from an item on: measure, name, and what belongs to the measure after the name."""
+        self.at = start
+        if not self.food.measures:
+            return []
+        while self.at < len(self.items) and self.items[self.at].span.start < self.name.start:
+            self._item(self.items[self.at])
+            self.at += 1
+        if self.count is not None:
+            self._name(self.count)
+        self._after_name()
+        return self.edits
+
+    def _item(self, item: Item) -> None:
+        if isinstance(item, Quantity) and item.kind == "pieces":
+            self._counted(item.span, item.amount)
+        elif isinstance(item, Quantity) and item.kind in SCALED:
+            if not self._follows_count():
+                self.edits.append(weighed(item, self.text, self.scaling))
+        elif isinstance(item, Product) and item.kind in SCALED:
+            self.edits.append(multiplied(item, self.text, self.scaling))
+            self.count = item.factors[0].times(self.scaling.factor)
+        elif isinstance(item, Bracket):
+            if not self._follows_count():
+                self._bracket(item)
+        elif isinstance(item, Word):
+            self._word(item)
+
+    def _follows_count(self) -> bool:
+        """Whether the item before is a count, so that this one is the weight of a piece: `2 (400 g) cans`."""
+        return self.count is not None and self.keys[self.at - 1] in ("#pieces", "a", "an")
+
+    def _counted(self, span: Span, amount: Amount, join: str = "") -> None:
+        self.count = amount.times(self.scaling.factor)
+        edit = counted(span, self.count, self.food.about)
+        self.edits.append(edit._replace(exact=edit.exact + join, shown=edit.shown + join))
+
+    def _word(self, word: Word) -> None:
+        """An article that stands for one, a fraction of one piece, or a count noun that follows its number."""
+        if self.count is not None:
+            self._count_noun(word)
+        elif word.lower in tables().fractions and self._key(1) in tables().articles and not self._unit_of_number(2):
+            fraction = tables().fractions[word.lower]
+            self._counted(Span(word.span.start, self.items[self.at + 1].span.end), Amount(fraction, fraction))
+            self.at += 1
+        elif word.lower in tables().articles:
+            self._article(word)
+
+    def _article(self, word: Word) -> None:
+        one = self.food.measures[0].amount
+        if self._key(1) in ("#mass", "#volume"):
+            # `a 400 g can of tomatoes`; without a count noun the article is part of the phrase and no number.
+            count_word = self.scaling.kitchen.cupboard.count_word(self._key(2))
+            if count_word and self.food.measures[0].unit == count_word:
+                self._counted(word.span, one, " ×")
+        elif one.single and self._key(1) != "#pieces":
+            self._counted(word.span, one)
+
+    def _unit_of_number(self, ahead: int) -> bool:
+        return self._key(ahead) in ("#pieces", "#mass", "#volume")
+
+    def _key(self, ahead: int) -> str:
+        return self.keys[self.at + ahead] if self.at + ahead < len(self.keys) else ""
+
+    def _count_noun(self, word: Word) -> None:
+        """`2 cans`, `3 pinches`: the unit in the number that fits."""
+        unit, kitchen = self.food.measures[0].unit, self.scaling.kitchen
+        known = kitchen.units.get(word.lower) if len(word.lower) > 1 else None
+        if not unit or unit not in (kitchen.cupboard.count_word(word.lower), known.id if known else ""):
+            return
+        assert self.count is not None
+        fitting = unit_words(unit, many=self.count.hi > 1)
+        if word.lower in (unit_words(unit), unit_words(unit, many=True)) and fitting != word.lower:
+            self.edits.append(Edit(word.span, fitting, fitting))
+
+    def _name(self, count: Amount) -> None:
+        """The name of pieces in the number that fits: `1 egg`, `2 eggs`."""
+        food = self.food
+        if len(food.measures) != 1 or food.measures[0].unit not in ("", food.piece_word):
+            return
+        name = self.text[self.name.start : self.name.end].split(" of ")[0]
+        last = name.rpartition(" ")[2]
+        one, many = singular(last.lower()), count.hi > 1
+        if many == (one != last.lower()) or not last.islower():
+            return
+        changed = self._plural(name) if many else name.removesuffix(last) + one
+        self.edits.append(Edit(Span(self.name.start, self.name.start + len(name)), changed, changed))
+
+    def _plural(self, name: str) -> str:
+        """The plural by which the goods still know the food; as it is, if they know none."""
+        for many in (several(name, self.food), f"{name}es"):
+            found = self.scaling.kitchen.larder.find(many.lower().split())
+            if (found.goods if found else None) == self.food.goods:
+                return many
+        return name
+
+    def _after_name(self) -> None:
+        """Round brackets right after the name, and `plus` more of it."""
+        while self.at < len(self.items) and self.items[self.at].span.start < self.name.end:
+            self.at += 1
+        while self._key(0) == "()":
+            bracket = self.items[self.at]
+            assert isinstance(bracket, Bracket)
+            self._bracket(bracket)
+            self.at += 1
+        following = self.items[self.at + 1] if self._key(0) == "plus" and self.at + 1 < len(self.items) else None
+        if isinstance(following, Quantity) and following.kind in SCALED:
+            self.edits.append(weighed(following, self.text, self.scaling))
+
+    def _bracket(self, bracket: Bracket) -> None:
+        """Another writing of the measure, or the weight once prepared; not the weight of each."""
+        items = bracket.items
+        last = items[-1] if items else None
+        if isinstance(last, Word) and last.lower == "each":
+            return
+        first = next((item for item in items if not isinstance(item, Word)), None)
+        if isinstance(first, Quantity) and first.kind in SCALED:
+            self.edits.append(weighed(first, self.text, self.scaling))

@@ -1,0 +1,43 @@
+"""The header of a scaled recipe: what it makes, whom it serves, and the weight that percentages are of."""
+
+from __future__ import annotations
+
+from tamis.scaling.edits import Edit
+from tamis.scaling.quantities import Scaling, counted, weighed
+from tamis.source import Span
+from tamis.syntax.clause import parse_clause
+from tamis.syntax.document import Document, Field
+from tamis.syntax.items import Quantity
+from tamis.table.scaled_words import noun_for
+
+
+def header_edits(document: Document, scaling: Scaling) -> list[Edit]:
+    """The changes in the header, counted in the file. Of a key that stands twice only the first counts."""
+    edits: list[Edit] = []
+    seen: set[str] = set()
+    for field in document.fields:
+        if field.key in ("makes", "serves", "flour", "dough") and field.key not in seen:
+            edits += [edit.shifted(field.value_span.start) for edit in _field(field, scaling)]
+        seen.add(field.key)
+    return edits
+
+
+def _field(field: Field, scaling: Scaling) -> list[Edit]:
+    items = parse_clause(field.value).items
+    first = items[0] if items else None
+    if not isinstance(first, Quantity):
+        return []
+    if first.kind in ("mass", "volume"):
+        return [weighed(first, field.value, scaling)]
+    if first.kind != "pieces":
+        return []
+    amount = first.amount.times(scaling.factor)
+    edits = [counted(first.span, amount)]
+    if field.key == "makes":
+        end = field.value.find("(")
+        noun = field.value[first.span.end : end if end >= 0 else None].strip(" ,")
+        at = field.value.find(noun, first.span.end)
+        fitting = noun_for(noun, amount)
+        if noun and noun != fitting and noun.islower():
+            edits.append(Edit(Span(at, at + len(noun)), fitting, fitting))
+    return edits

@@ -1,0 +1,68 @@
+"""One quantity of a clause, multiplied: its number in both forms, its unit in the number that fits."""
+
+from __future__ import annotations
+
+import re
+from fractions import Fraction
+from typing import NamedTuple
+
+from tamis.kitchen.house import Kitchen
+from tamis.quantity.amount import Amount
+from tamis.quantity.display import DECIMAL
+from tamis.quantity.measure import Measure
+from tamis.scaling.edits import Edit
+from tamis.scaling.numbers import exact_amount
+from tamis.source import Span
+from tamis.syntax.items import Product, Quantity
+from tamis.table.scaled_words import count_text, scaled_text, unit_for
+
+_FACTOR_END = re.compile(r"\s*[×x*]")
+
+
+class Scaling(NamedTuple):
+    """By how much, in whose kitchen; `pieces`: divisions come out whole, so that their numbers change too."""
+
+    factor: Fraction
+    kitchen: Kitchen
+    pieces: bool = True
+
+
+def weighed(quantity: Quantity, text: str, scaling: Scaling) -> Edit:
+    """A mass or a volume of a clause's text: `420 g`, `1 lb 8 oz`, `1-2 tbsp`."""
+    cuts = [*(part.span.start for part in quantity.then), quantity.span.end]
+    starts = [quantity.span.start, *cuts[:-1]]
+    parts = (quantity._replace(then=()), *quantity.then)
+    said, measures = [], []
+    for part, start, end in zip(parts, starts, cuts, strict=True):
+        measure = _measure(part, scaling)
+        measures.append(measure)
+        said.append(_with_number(text[start:end], part, measure))
+    shown = scaled_text(tuple(measures), "", scaling.kitchen.units)
+    return Edit(quantity.span, "".join(said), shown)
+
+
+def _measure(part: Quantity, scaling: Scaling) -> Measure:
+    unit = scaling.kitchen.units.get(part.unit)
+    return Measure(part.amount.times(scaling.factor), unit.id if unit else part.unit)
+
+
+def _with_number(text: str, part: Quantity, measure: Measure) -> str:
+    """The words of a quantity with another number, space and unit as they were written."""
+    at = text.lower().rfind(part.unit.lower())
+    head, rest = text[:at], text[at + len(part.unit) :]
+    gap = head[len(head.rstrip(" -\u00a0\t")) :]
+    unit = unit_for(part.unit, measure.unit, measure.amount.hi > 1)
+    return exact_amount(measure.amount, measure.unit in DECIMAL) + gap + unit + rest
+
+
+def counted(span: Span, amount: Amount, hedged: bool = False) -> Edit:
+    """A number of pieces; `hedged`: the sentence says *about* already."""
+    shown = count_text(amount)
+    return Edit(span, exact_amount(amount, decimals=False), shown.removeprefix("about ") if hedged else shown)
+
+
+def multiplied(product: Product, text: str, scaling: Scaling) -> Edit:
+    """`2 × 400 g`: so many times as many, each as before."""
+    found = _FACTOR_END.search(text, product.span.start)
+    assert found, "a product has a sign between its factors"
+    return counted(Span(product.span.start, found.start()), product.factors[0].times(scaling.factor))

@@ -1,0 +1,93 @@
+"""Scaled measures as a cook can measure them.
+
+Seven eighths of 1½ tsp is an exact number and no spoon. A measure that was multiplied is therefore never printed as it
+stands: weights lose false precision, volumes become the cups and spoons of the drawer, and pieces come in halves,
+thirds and quarters.
+"""
+
+from __future__ import annotations
+
+from fractions import Fraction
+
+from tamis.quantity.amount import Amount
+from tamis.quantity.display import kitchen_volume, number, plural, unit_words
+from tamis.quantity.measure import Measure, base, plus
+from tamis.quantity.numerals import rounded
+from tamis.quantity.units import Units
+from tamis.table.wording import measure_text, written_text
+from tamis.table.worth import SPOON_UNITS
+
+PIECE_PARTS = (1, 2, 3, 4, 8)
+MANY = 10
+"""From here on pieces are whole: nobody takes 23⅓ prawns."""
+MOST_TBSP = 8
+"""More tablespoons than this are measured with a cup."""
+
+
+def scaled_text(measures: tuple[Measure, ...], name: str, units: Units) -> str:
+    """Measures of one food, added where they can be: "1 lb 3 oz", "½ cup", "2⅔", "about 1¾ cloves".
+
+    `name` is the food's: where it holds the count noun, the number is enough.
+    """
+    sums: list[Measure] = []
+    for measure in measures:
+        added = plus(sums[-1], measure, units) if sums else None
+        sums[-1:] = [added] if added is not None else [*sums[-1:], measure]
+    return " plus ".join(_one(measure, name, units) for measure in sums)
+
+
+def _one(measure: Measure, name: str, units: Units) -> str:
+    unit = units.get(measure.unit)
+    if unit is None or unit.kind == "nominal":
+        return _pieces(measure, name)
+    if measure.unit in SPOON_UNITS and not _drawer_spoons(measure):
+        worth = base(measure, units)
+        if worth is not None and worth.single:
+            return kitchen_volume(worth.lo, units)
+    return measure_text(measure, name, units)
+
+
+def _drawer_spoons(measure: Measure) -> bool:
+    """Whether this is so many tablespoons, whole or with a half, that one would count them out."""
+    few = measure.unit == "tbsp" and 1 <= measure.amount.lo <= measure.amount.hi <= MOST_TBSP
+    return few and all(end.denominator in (1, 2) for end in measure.amount)
+
+
+def _pieces(measure: Measure, name: str) -> str:
+    """A count as near as a cook can cut: exact in halves, thirds, quarters and eighths, else about."""
+    lo, hi = countable(measure.amount.lo), countable(measure.amount.hi)
+    shown = written_text(Measure(Amount(lo, hi), measure.unit), name)
+    return shown if (lo, hi) == measure.amount else f"about {shown}"
+
+
+def countable(value: Fraction) -> Fraction:
+    """The count that can be cut: as it is, the nearest quarter, from ten on the nearest whole; never nothing."""
+    if value >= MANY:
+        return rounded(value, 1)
+    if value.denominator in PIECE_PARTS:
+        return value
+    return max(rounded(value, Fraction(1, 4)), Fraction(1, 4))
+
+
+def count_text(value: Amount) -> str:
+    """A number of portions or pieces: "6", "9–13", "about 2¾"."""
+    lo, hi = countable(value.lo), countable(value.hi)
+    shown = number(lo) if lo == hi else f"{number(lo)}–{number(hi)}"
+    return shown if (lo, hi) == value else f"about {shown}"
+
+
+def noun_for(noun: str, value: Amount) -> str:
+    """A yield's noun in the number that fits: "1 loaf", "3 loaves"."""
+    from tamis.kitchen.words import singular
+
+    head, space, last = noun.rpartition(" ")
+    one = singular(last)
+    return head + space + (plural(one) if value.hi > 1 else one)
+
+
+def unit_for(spelling: str, unit: str, many: bool) -> str:
+    """A unit's spelling in the number that fits; an abbreviation stays as it is."""
+    single, several = unit_words(unit), unit_words(unit, many=True)
+    if single != several and spelling.lower() in (single, several):
+        return several if many else single
+    return spelling
