@@ -98,6 +98,7 @@ def _phases(text: str, watch: Watch) -> None:
         table, equipment = build_table(recipe, kitchen), equipment_list(recipe, kitchen)
     with watch.on("timeline"):
         timeline = build_timeline(recipe, kitchen)
+        assert timeline.most  # it is planned when somebody asks
     with watch.on("check"):
         view = View(source, document, recipe, table, timeline, kitchen, {})
         run_checks(view, (*syntax, *misread, *unsound))
@@ -150,7 +151,8 @@ def growth(family: str, sizes: list[int]) -> Growth:
 def _compiling(text: str) -> float:
     _swept()
     begin = process_time()
-    compile(Source("nasty.tamis", text), default_kitchen(), {})
+    result = compile(Source("nasty.tamis", text), default_kitchen(), {})
+    assert result.timeline.most >= 0
     return process_time() - begin
 
 

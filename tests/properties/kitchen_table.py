@@ -58,9 +58,20 @@ def compiled(stem: str, text: str) -> Compiled:
     return compile(Source(f"{stem}.tamis", text), default_kitchen(), used)
 
 
+def wholly_compiled(stem: str, text: str) -> Compiled:
+    """The same, and all that is put off until somebody asks for it: the table and the timeline as data."""
+    from tamis.table.data import table_data
+    from tamis.timeline.data import timeline_data
+
+    result = compiled(stem, text)
+    table_data(result.table, result.equipment, default_kitchen())
+    timeline_data(result.timeline)
+    return result
+
+
 def compiled_bytes(stem: str, data: bytes) -> Compiled:
     """The same for the bytes of a file, whatever they are."""
-    return compiled(stem, decode(data)[0])
+    return wholly_compiled(stem, decode(data)[0])
 
 
 @cache

@@ -13,7 +13,7 @@ from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
 import pytest
-from kitchen_table import compiled, demo_texts, without_one_clause
+from kitchen_table import compiled, demo_texts, wholly_compiled, without_one_clause
 
 from tamis.kitchen.house import default_kitchen
 from tamis.reading.clauses import Cue, Ingredient, Time
@@ -75,7 +75,7 @@ def _surviving(stem: str) -> Iterator[str]:
     shows = {"table": _table, "timeline": _timeline}
     before = {kind: show(whole) for kind, show in shows.items()}
     for cut in without_one_clause(text):
-        changed = compiled(stem, cut.text)
+        changed = wholly_compiled(stem, cut.text)
         kind = kinds.get(cut.start)
         if kind and shows[kind](changed) == before[kind] and not _said(changed) - said:
             yield text[cut.start : cut.end]

@@ -15,11 +15,11 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 from kitchen_table import (
-    compiled,
     compiled_bytes,
     demo_texts,
     edited,
     scraps,
+    wholly_compiled,
     without_one_line,
 )
 
@@ -41,7 +41,7 @@ _HEADED = _BODY.map(lambda body: f"title: A\nserves: 4\n\n# Dough\n\n{body}\n")
 @settings(deadline=None, max_examples=250)
 @given(st.one_of(_HEADED, _HEADED, _BODY))
 def test_scraps_of_the_language_compile(text: str) -> None:
-    result = compiled("scraps", text)
+    result = wholly_compiled("scraps", text)
     assert result.document.print() == text
     assert all(0 <= finding.span.start <= finding.span.end <= len(text) for finding in result.findings)
 
