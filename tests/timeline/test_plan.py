@@ -142,7 +142,7 @@ def test_one_cook_does_one_thing_at_a_time() -> None:
 
 
 def test_work_fits_into_a_wait() -> None:
-    """Peeling goes into the simmer, and what the simmer calls for at once finds the cook free, however long it takes."""
+    """Peeling goes into the simmer; what that calls for at once finds the cook free, however long it takes."""
     work = Network(
         (
             Task("simmer", 20, 30, "estimate"),
@@ -184,7 +184,7 @@ def test_a_window_is_not_overrun_while_there_is_another_way() -> None:
 
 
 def test_nobody_works_at_night_if_a_window_allows_it() -> None:
-    """Bread for 13:00: the eight-hour starter would be mixed at 04:54; within its sixteen hours it is mixed at 23:00."""
+    """Bread for 13:00: its starter would be mixed at 04:24; within its window it is mixed before 23:00."""
     hour = 3600
     work = Network(
         (

@@ -6,6 +6,7 @@ from datetime import datetime
 
 import pytest
 
+from tamis.model.recipe import Recipe
 from tamis.timeline import Entry, Timeline, build_timeline, counted_back
 from tamis.timeline.verify import faults
 
@@ -87,8 +88,8 @@ def test_the_yolks_are_whisked_while_the_milk_infuses() -> None:
 
 
 @pytest.mark.parametrize("recipe", [rye_batons(), custard()], ids=["bread", "custard"])
-def test_plans_can_be_cooked(recipe: object) -> None:
-    timeline = build_timeline(recipe, KITCHEN)  # type: ignore[arg-type]
+def test_plans_can_be_cooked(recipe: Recipe) -> None:
+    timeline = build_timeline(recipe, KITCHEN)
     plans = [*timeline.forward]
     for hour in range(24):
         plans += counted_back(timeline, datetime(2026, 12, 20, hour, 0)).plans

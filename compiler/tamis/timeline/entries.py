@@ -7,6 +7,7 @@ told apart.
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from fractions import Fraction
 from functools import lru_cache
 from math import ceil
@@ -127,7 +128,7 @@ def _with_neighbours(recipe: Recipe, entries: list[Entry]) -> tuple[Entry, ...]:
         waits = [wait_ for wait_ in waits if wait_[1] > entry.start]
         named = recipe.actions[entry.action].beside if entry.part != "prepare" else None
         if entry.part == "heat":
-            beside = {at for at, other in enumerate(entries) if at != index and _overlap(entry, other)}
+            beside = {at for _, _, at in waits} | set(_during(entries, index))
         elif named is not None and named in own:
             beside = {own[named]}
         else:
@@ -138,7 +139,13 @@ def _with_neighbours(recipe: Recipe, entries: list[Entry]) -> tuple[Entry, ...]:
     return tuple(found)
 
 
-def _overlap(heat: Entry, other: Entry) -> bool:
-    return other.part == "work" and any(
-        not segment.hands and segment.start < heat.end and heat.start < segment.end for segment in other.segments
-    )
+def _during(entries: list[Entry], index: int) -> Iterator[int]:
+    """The entries with a wait that begins while this one lasts."""
+    end = entries[index].end
+    for at in range(index + 1, len(entries)):
+        if entries[at].start >= end:
+            return
+        if entries[at].part == "work" and any(
+            not segment.hands and segment.start < end for segment in entries[at].segments
+        ):
+            yield at

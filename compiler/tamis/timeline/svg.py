@@ -38,11 +38,10 @@ def timeline_svg(timeline: Timeline, key: str = "tl") -> str:
     if not timeline.entries:
         return ""
     scale = Scale(_moments(timeline))
-    groups = [
-        (name, [entry for entry in timeline.entries if entry.component == index])
-        for index, name in enumerate(timeline.components)
-    ]
-    groups = [(name, entries) for name, entries in groups if entries]
+    by_component: dict[int, list[Entry]] = {}
+    for entry in timeline.entries:
+        by_component.setdefault(entry.component, []).append(entry)
+    groups = [(timeline.components[index], by_component[index]) for index in sorted(by_component)]
     named = len(groups) > 1
     foot = HEAD + sum(NAME * named + ROW * len(entries) for _, entries in groups) + 8
     parts = [*_opening(timeline, key, foot + LEGEND), *_axis(timeline, scale, foot)]
