@@ -57,7 +57,7 @@ def continued(size: int) -> str:
 
 def comments(size: int) -> str:
     """A silencing comment above every line."""
-    unit = "% allow missing-cue: because of {0}\nSimmer [{0} g onions] [for {0}–{1} min].\n"
+    unit = "% allow missing-cue: because of {0}\nSimmer [{0} g onions] [for {0}-{1} min].\n"
     return _repeated(f"{_HEAD}# A\n\n", lambda at: unit.format(at + 1, at + 2), size)
 
 
