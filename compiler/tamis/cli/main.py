@@ -20,6 +20,8 @@ COMMANDS = {
     "build": "make a site of a folder of recipes",
     "table": "print a recipe's ingredients",
     "timeline": "print when what is done",
+    "formula": "print a dough's formula in weights and percentages",
+    "water": "tell how warm a dough's water must be",
     "explain": "tell what a rule finds, and how to mend it",
     "new": "begin a recipe file",
 }

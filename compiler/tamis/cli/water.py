@@ -1,0 +1,108 @@
+"""Tell how warm the water must be for a dough of the wanted temperature, or what friction a mixer has.
+
+All temperatures are in one scale: `24`, `24 °C` or `75 °F`; a bare number is °C. The friction is what the mixing adds,
+in the same degrees; with --mixed (the dough as it came out) and --water it is worked out from a dough already made.
+"""
+
+from __future__ import annotations
+
+import argparse
+import re
+from fractions import Fraction
+from typing import TYPE_CHECKING
+
+from tamis.cli.common import Stop
+
+if TYPE_CHECKING:
+    from tamis.table.formula_water import Bench, Scale
+
+_DEGREES = re.compile(r"([-−]?)(\d{1,3}(?:\.\d{1,3})?) *(?:° *)?([CcFf]?)")
+_NAMES = ("dough", "mixed", "water", "flour", "room", "preferment", "friction")
+
+
+def arguments(parser: argparse.ArgumentParser) -> None:
+    """What `tamis water` takes."""
+    wanted = parser.add_mutually_exclusive_group(required=True)
+    wanted.add_argument("--dough", metavar="T", help="the dough's wanted temperature")
+    wanted.add_argument("--mixed", metavar="T", help="the temperature of a dough that was mixed: tells the friction")
+    parser.add_argument("--water", metavar="T", help="the water's temperature then (with --mixed)")
+    parser.add_argument("--flour", metavar="T", required=True, help="the flour's temperature")
+    parser.add_argument("--room", metavar="T", required=True, help="the room's temperature")
+    parser.add_argument("--preferment", metavar="T", help="the preferment's temperature, if there is one")
+    parser.add_argument("--friction", metavar="D", help="what the mixing adds, in degrees (0)")
+
+
+def run(options: argparse.Namespace) -> int:
+    """Print the temperature, in both scales, and how it was worked out."""
+    from tamis.table.formula_water import Bench
+
+    given, scale = _read(options)
+    bench = Bench(given["flour"], given["room"], given.get("preferment"))
+    if options.mixed is not None:
+        return _friction(given, bench, scale)
+    if options.water is not None:
+        raise Stop("--water goes with --mixed; with --dough the water is what is sought")
+    return _water(given["dough"], bench, given.get("friction", Fraction(0)), scale)
+
+
+def _read(options: argparse.Namespace) -> tuple[dict[str, Fraction], Scale]:
+    """The temperatures by name, and their scale; mixed scales stop the command."""
+    given: dict[str, Fraction] = {}
+    scales: dict[str, None] = {}
+    for name in _NAMES:
+        text = getattr(options, name)
+        if text is None:
+            continue
+        found = _DEGREES.fullmatch(text.strip())
+        if not found:
+            raise Stop(f"--{name} {text}: expected degrees, as `24`, `24 °C` or `75 °F`")
+        given[name] = Fraction(found[2]) * (-1 if found[1] else 1)
+        if found[3]:
+            scales[found[3].upper()] = None
+    if len(scales) > 1:
+        raise Stop("some temperatures are in °C and some in °F: give all in one scale")
+    return given, "F" if "F" in scales else "C"
+
+
+def _water(dough: Fraction, bench: Bench, friction: Fraction, scale: Scale) -> int:
+    from tamis.table.formula_water import advice, in_other, water_for
+
+    water = water_for(dough, bench, friction)
+    other: Scale = "C" if scale == "F" else "F"
+    print(f"water at {_degrees(water, scale)} ({_degrees(in_other(water, scale), other)})")
+    print(f"  {bench.factor} × {_bare(dough)} − {_terms(bench)}{f' − {_bare(friction)}' if friction else ''}")
+    if not friction:
+        print("  no friction counted: a mixer warms the dough by several degrees, hands by few")
+    caution = advice(water, scale)
+    if caution:
+        print(f"  {caution}")
+    return 0
+
+
+def _friction(given: dict[str, Fraction], bench: Bench, scale: Scale) -> int:
+    from tamis.table.formula_water import friction_of
+
+    if "water" not in given:
+        raise Stop("--mixed needs --water: how warm was the water?")
+    if "friction" in given:
+        raise Stop("--friction goes with --dough; with --mixed it is what is sought")
+    friction = friction_of(given["mixed"], given["water"], bench)
+    print(f"friction {_degrees(friction, scale)}")
+    print(f"  {bench.factor} × {_bare(given['mixed'])} − {_terms(bench)} − {_bare(given['water'])}")
+    return 0
+
+
+def _terms(bench: Bench) -> str:
+    parts = [bench.flour, bench.room, *([bench.preferment] if bench.preferment is not None else [])]
+    return " − ".join(_bare(part) for part in parts)
+
+
+def _bare(value: Fraction) -> str:
+    from tamis.quantity.numerals import fixed
+
+    text = fixed(abs(value), 1)
+    return f"(−{text})" if value < 0 else text
+
+
+def _degrees(value: Fraction, scale: Scale) -> str:
+    return f"{_bare(value).strip('()')} °{scale}"
