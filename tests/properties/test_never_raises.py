@@ -23,7 +23,7 @@ from kitchen_table import (
     without_one_line,
 )
 
-_EDITS = int(os.environ.get("TAMIS_EDITS", "10000"))
+_EDITS = int(os.environ.get("TAMIS_EDITS", "3000"))
 _EDITS_A_TEXT = (1, 1, 2, 4, 8, 48)
 
 _SCRAPS = scraps()
