@@ -80,6 +80,14 @@ def test_an_empty_folder_needs_no_telling(tmp_path: Path) -> None:
     assert files_in(tmp_path) == {*ONE, SITE_MARK}
 
 
+def test_a_link_to_a_folder_stays_a_link(tmp_path: Path) -> None:
+    (tmp_path / "served").mkdir()
+    (tmp_path / "public").symlink_to("served")
+    put_site(tmp_path / "public", ONE, replace=False)
+    assert (tmp_path / "public").is_symlink()
+    assert files_in(tmp_path / "served") == {*ONE, SITE_MARK}
+
+
 def test_a_file_in_the_place_of_the_folder_is_refused(tmp_path: Path) -> None:
     (tmp_path / "public").write_text("a note")
     with pytest.raises(Refused, match="not a folder"):

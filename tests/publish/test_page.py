@@ -20,7 +20,7 @@ NASTY = "<script>alert('\"&')</script>"
 def page_of(opened: object, number: int = 0) -> str:
     library = opened
     entry = library.entries[number]  # type: ignore[attr-defined]
-    return recipe_page(entry.compiled, library.kitchen, f"recipes/{entry.stem}.html", {entry.stem})  # type: ignore[attr-defined]
+    return recipe_page(entry.compiled, library.kitchen, {entry.stem})  # type: ignore[attr-defined]
 
 
 def assert_valid(html: str) -> None:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import os
 from pathlib import Path
 
 import pytest
@@ -83,6 +84,14 @@ def test_names_with_odd_characters_are_linked(library: Writer, tmp_path: Path) -
     index = (tmp_path / "public" / "index.html").read_text(encoding="utf-8")
     assert 'href="recipes/cr%C3%A8me%20%26%20c%C5%93ur%20%231.html"' in index
     assert (tmp_path / "public" / "recipes" / "crème & cœur #1.html").exists()
+
+
+def test_a_name_that_is_no_text_still_builds(library: Writer, tmp_path: Path) -> None:
+    name = os.fsdecode(b"caf\xe9")
+    report = build_site(library(**{name: CUSTARD}), tmp_path / "public")
+    assert report.pages == 1
+    assert 'href="recipes/caf%E9.html"' in (tmp_path / "public" / "index.html").read_text(encoding="utf-8")
+    assert build_site(library(), tmp_path / "public").changed == ()
 
 
 def test_a_house_with_errors_in_its_settings_is_refused(library: Writer, tmp_path: Path) -> None:

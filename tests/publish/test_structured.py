@@ -32,7 +32,7 @@ def data_of(html: str) -> dict[str, Any]:
 
 def custard(library: Writer, text: str = CUSTARD) -> dict[str, Any]:
     opened = library(custard=text)
-    return data_of(recipe_page(opened.entries[0].compiled, opened.kitchen, "recipes/custard.html", set()))
+    return data_of(recipe_page(opened.entries[0].compiled, opened.kitchen, set()))
 
 
 def test_every_demo_page_carries_sound_data(demo_site: Path) -> None:

@@ -33,7 +33,7 @@ class Swapped(NamedTuple):
 
 def put_site(out: Path, files: Mapping[str, bytes], replace: bool) -> Swapped:
     """Make `out` hold exactly these files and those of others. Raises Refused, and OSError where the disk won't."""
-    out = out.absolute()
+    out = out.resolve()
     beside, old = out.with_name(f".{out.name}.new"), out.with_name(f".{out.name}.old")
     _mend(out, old)
     owned = _owned(out, replace)
@@ -58,7 +58,7 @@ def _mark(files: Mapping[str, bytes]) -> bytes:
         "form": FORM,
         "files": sorted(files),
     }
-    return (json.dumps(said, ensure_ascii=False, indent=1) + "\n").encode()
+    return (json.dumps(said, indent=1) + "\n").encode()
 
 
 def _mend(out: Path, old: Path) -> None:
@@ -73,7 +73,7 @@ def _owned(out: Path, replace: bool) -> set[str]:
 
     if not out.exists():
         return set()
-    if not out.is_dir() or out.is_symlink():
+    if not out.is_dir():
         raise Refused(f"{out} is not a folder; choose another place with `-o`")
     try:
         said = json.loads((out / SITE_MARK).read_text(encoding="utf-8"))

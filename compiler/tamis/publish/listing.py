@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from typing import TYPE_CHECKING, NamedTuple
-from urllib.parse import quote
 
 from tamis.publish.facts import facts_of
+from tamis.publish.paths import page_link
 from tamis.publish.prose import first_words
 from tamis.publish.templates import template
 
@@ -59,7 +59,7 @@ def _listed(compiled: Compiled) -> Listed:
     said = [f"{fact.name} {_plain(fact.words)}" for fact in facts if fact.name in SHOWN_FACTS]
     return Listed(
         compiled.recipe.title,
-        f"recipes/{quote(compiled.source.stem)}.html",
+        page_link(compiled.source.stem),
         first_words(compiled.recipe.headnote, 130),
         " · ".join(said),
     )

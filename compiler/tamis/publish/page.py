@@ -11,6 +11,7 @@ from typing import TYPE_CHECKING, NamedTuple
 from tamis.publish.columns import Cells, cells_of, heads
 from tamis.publish.facts import Fact, date_of, facts_of
 from tamis.publish.method import Section, method_of
+from tamis.publish.paths import page_link
 from tamis.publish.prose import first_words, html_of
 from tamis.publish.sentence import as_html
 from tamis.publish.structured import Words, structured_data
@@ -75,10 +76,10 @@ class Page(NamedTuple):
     source: str
 
 
-def recipe_page(compiled: Compiled, kitchen: Kitchen, name: str, pages: Collection[str]) -> str:
-    """The HTML of a recipe's page. `name` is its file name in the site, `pages` are the stems that have one."""
+def recipe_page(compiled: Compiled, kitchen: Kitchen, pages: Collection[str]) -> str:
+    """The HTML of a recipe's page; `pages` are the stems of the recipes that have one."""
     house = kitchen.settings.publish
-    address = f"{house.address.rstrip('/')}/{name}" if house.address else ""
+    address = f"{house.address.rstrip('/')}/{page_link(compiled.source.stem)}" if house.address else ""
     page = _page(compiled, kitchen, address, pages)
     return template("recipe.html").render(page=page, root="../", house=house.name)
 
@@ -128,15 +129,13 @@ def _for_machines(groups: list[Group], loose: list[str], table: Table) -> tuple[
 
 def _linked(said: list[str], table: Table, pages: Collection[str]) -> list[Markup]:
     """What counts in no sum; what another recipe makes links to its page, if it has one."""
-    from urllib.parse import quote
-
     from markupsafe import Markup, escape
 
     own = [escape(words) for words in said[: len(said) - len(table.supplied)]]
-    linked = Markup('<a href="{}.html">{}</a>')
+    linked = Markup('<a href="../{}">{}</a>')
     for dish in table.supplied:
         words = supplied_text(dish)
-        own.append(linked.format(quote(dish.recipe), words) if dish.recipe in pages else escape(words))
+        own.append(linked.format(page_link(dish.recipe), words) if dish.recipe in pages else escape(words))
     return own
 
 

@@ -9,13 +9,13 @@ from __future__ import annotations
 from collections.abc import Sequence
 from pathlib import Path
 from typing import TYPE_CHECKING, NamedTuple
-from urllib.parse import quote
 
 from tamis.assets import asset
 from tamis.library.files import shown
 from tamis.publish.folder import Refused, put_site
 from tamis.publish.listing import index_page
 from tamis.publish.page import recipe_page
+from tamis.publish.paths import page_file
 
 if TYPE_CHECKING:
     from tamis.library.library import Entry, Library, Progress
@@ -85,10 +85,9 @@ def _files(
     kitchen = library.kitchen
     pages = {entry.stem for entry in sound}
     recipes = [entry.compiled for entry in sound]
-    files = {"index.html": index_page(recipes, missing, kitchen).encode()}
+    files = {"index.html": _bytes(index_page(recipes, missing, kitchen))}
     for done, entry in enumerate(sound, 1):
-        name = f"recipes/{quote(entry.stem)}.html"
-        files[f"recipes/{entry.stem}.html"] = recipe_page(entry.compiled, kitchen, name, pages).encode()
+        files[page_file(entry.stem)] = _bytes(recipe_page(entry.compiled, kitchen, pages))
         if progress:
             progress(done, len(sound))
     static = asset("site/static")
@@ -96,3 +95,8 @@ def _files(
         if path.is_file():
             files[path.relative_to(static).as_posix()] = path.read_bytes()
     return files
+
+
+def _bytes(html: str) -> bytes:
+    """A page as UTF-8. A file name may hold what is no character; there a question mark stands."""
+    return html.encode("utf-8", "replace")
