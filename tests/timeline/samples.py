@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from tamis.model.recipe import Recipe
 from tamis.quantity.amount import exactly
-from tamis.reading.clauses import Target
+from tamis.reading.clauses import Target, Tool
 from tamis.source import Span
 from tamis.syntax.document import Clause
 
@@ -39,8 +39,6 @@ def rye_batons() -> Recipe:
     m.paragraph()
     stone = KITCHEN.cupboard.find(["baking", "stone"])
     assert stone is not None
-    from tamis.reading.clauses import Tool
-
     tool = Tool(Clause("with a baking stone", (), Span(0, 1)), "baking stone", stone.item)
     m.line(
         "Heat",

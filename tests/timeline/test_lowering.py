@@ -10,7 +10,7 @@ import pytest
 from tamis.model.recipe import Recipe, Work
 from tamis.quantity.amount import exactly
 from tamis.quantity.duration import exactly as lasting
-from tamis.reading.clauses import Tending
+from tamis.reading.clauses import Pause, Tending
 from tamis.source import Span
 from tamis.syntax.document import Clause
 from tamis.timeline.lower import lower
@@ -201,3 +201,21 @@ def test_several_meanwhiles_run_one_after_another() -> None:
     network = lower(making.recipe(), KITCHEN)
     plan, _ = forward(network)
     assert plan.starts == (0, 0, 5 * MIN, 20 * MIN)
+
+
+@pytest.mark.parametrize("last", [True, False])
+def test_what_is_done_before_serving_stands_so_long(last: bool) -> None:
+    """The cheese comes out half an hour before the end, whether anything is left to do or not."""
+    making = Making()
+    making.component("Board")
+    pause = Pause(CLAUSE, "before-serving", lasting(30 * MIN))
+    making.line("Slice", work(10 * MIN))
+    making.line("Take", work(MIN), after=(0,))
+    making.actions[-1] = making.actions[-1]._replace(reads=(pause,))
+    if not last:
+        making.line("Serve", work(2 * MIN), after=(1,))
+    network = lower(making.recipe(), KITCHEN)
+    plan, _ = forward(network)
+    assert plan.starts[1] == 10 * MIN
+    assert plan.total == 10 * MIN + 30 * MIN + (MIN if last else 0)
+    assert faults(network, plan) == []

@@ -17,6 +17,7 @@ from tamis.quantity.duration import Duration
 from tamis.quantity.times import duration, duration_range, wait
 from tamis.timeline.network import Network, Plan
 from tamis.timeline.rows import Entry, Segment
+from tamis.timeline.tasks import standing
 from tamis.timeline.titles import heat_title, title
 
 Groups = dict[tuple[int, str, int], list[int]]
@@ -92,6 +93,8 @@ def _length(action: Action, segments: tuple[Segment, ...]) -> str:
     work = action.work
     count = 1 if action.times == 1 == action.batches else action.times * action.batches
     often = f"{count} × " if count != 1 else ""
+    if work.wait is None and standing(action):
+        return _said(standing(action), None, False)
     if work.wait is None:
         return f"≈ {_rounded(sum(segment.end - segment.start for segment in segments))}"
     if work.given != "text":

@@ -10,7 +10,7 @@ from __future__ import annotations
 from tamis.model.recipe import Action, Recipe
 from tamis.timeline.heating import heats_alone
 from tamis.timeline.network import Link
-from tamis.timeline.tasks import Tasks
+from tamis.timeline.tasks import Tasks, standing
 
 
 def flow_links(recipe: Recipe, tasks: Tasks) -> list[Link]:
@@ -26,6 +26,7 @@ def flow_links(recipe: Recipe, tasks: Tasks) -> list[Link]:
         links += [Link(tasks.last[line], first, from_start=True) for line in action.after_start]
         if action.before is not None:
             links.append(Link(tasks.last[action.number], tasks.first[action.before]))
+        links += _served(tasks, action)
     links += _heated(recipe, tasks)
     links += _in_text_order(recipe, tasks, before)
     return list(dict.fromkeys(links))
@@ -85,6 +86,16 @@ def _beside(recipe: Recipe, tasks: Tasks, action: Action) -> list[Link]:
     if previous > action.beside and recipe.actions[previous].beside == action.beside:
         links.append(Link(tasks.last[previous], b))
     return links
+
+
+def _served(tasks: Tasks, action: Action) -> list[Link]:
+    """What is done some time before serving, and the last line of the recipe, which serves."""
+    serving = len(tasks.first) - 1
+    stands = standing(action)
+    if not stands or action.number == serving:
+        return []
+    last = tasks.last[serving]
+    return [Link(tasks.first[action.number], last, max(0, stands - tasks.tasks[last].lo), from_start=True)]
 
 
 def _heated(recipe: Recipe, tasks: Tasks) -> list[Link]:

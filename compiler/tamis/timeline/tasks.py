@@ -11,6 +11,7 @@ from math import ceil
 from typing import TYPE_CHECKING
 
 from tamis.model.recipe import Action, Recipe
+from tamis.reading.clauses import Pause
 from tamis.timeline.heating import heating_seconds, heats_alone, preheating_seconds
 from tamis.timeline.network import Kind, Link, Part, Task
 from tamis.timeline.preparation import Preparation, in_words, preparations
@@ -26,6 +27,15 @@ MOMENT = 30
 
 FRESH = 600
 """Seconds for which what is made ready right before its line stays fit for it; common practice."""
+
+
+def standing(action: Action) -> int:
+    """Seconds for which what a line makes stands before it is served (`30 min before serving`); 0 where none is
+    said."""
+    for read in action.reads:
+        if isinstance(read, Pause) and read.kind == "before-serving" and read.duration is not None:
+            return ceil(read.duration.lo)
+    return 0
 
 
 class Tasks:
@@ -58,6 +68,10 @@ class Tasks:
             self._heating(action)
         else:
             self._rounds(action)
+        stands = standing(action)
+        if stands and action is self.recipe.actions[-1]:
+            self._join()
+            self._task(action, "wait", stands)
         self.last.append(len(self.tasks) - 1)
 
     def _task(
