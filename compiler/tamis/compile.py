@@ -15,6 +15,7 @@ from tamis.source import Source
 from tamis.syntax.document import Document
 from tamis.syntax.outline import parse
 from tamis.table.equipment import EquipmentRow, equipment_list
+from tamis.table.formula import Formula, build_formula
 from tamis.table.ingredients import build_table
 from tamis.table.rows import Table
 from tamis.timeline.records import Timeline
@@ -36,6 +37,7 @@ class Compiled(NamedTuple):
     findings: tuple[Diagnostic, ...]
     supply: Supply
     used: Mapping[str, Supply] = {}  # noqa: RUF012  # nobody writes into it
+    formula: Formula | None = None
 
 
 def compile(source: Source, kitchen: Kitchen, used: Mapping[str, Supply]) -> Compiled:
@@ -46,6 +48,7 @@ def compile(source: Source, kitchen: Kitchen, used: Mapping[str, Supply]) -> Com
     table = build_table(recipe, kitchen)
     equipment = equipment_list(recipe, kitchen)
     timeline = build_timeline(recipe, kitchen)
-    view = View(source, document, recipe, table, timeline, kitchen, used)
+    formula = build_formula(recipe, kitchen)
+    view = View(source, document, recipe, table, timeline, kitchen, used, formula)
     findings = run_checks(view, (*in_syntax, *in_reading, *in_flow))
-    return Compiled(source, document, recipe, table, equipment, timeline, findings, supply_of(recipe), used)
+    return Compiled(source, document, recipe, table, equipment, timeline, findings, supply_of(recipe), used, formula)

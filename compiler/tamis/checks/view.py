@@ -12,6 +12,7 @@ if TYPE_CHECKING:
     from tamis.model.recipe import Action, Recipe, Supply
     from tamis.source import Source
     from tamis.syntax.document import Document
+    from tamis.table.formula import Formula
     from tamis.table.rows import Table
     from tamis.timeline.records import Timeline
 
@@ -29,6 +30,7 @@ class View(NamedTuple):
     timeline: Timeline
     kitchen: Kitchen
     used: Mapping[str, Supply]
+    formula: Formula | None = None
 
     def ingredients(self) -> Iterator[tuple[Action, Ingredient]]:
         """Every ingredient clause with the action that it stands in, in the order of the text."""

@@ -54,6 +54,19 @@ class Safety(NamedTuple):
     authority: str = "us-home"
 
 
+class Dough(NamedTuple):
+    """Between which percentages of all flour the house's breads lie; what is far outside is told.
+
+    `salt`: 1.5–2.5 % is attributed to The Bread Baker's Apprentice by a bakers' forum (thefreshloaf.com 31936).
+    `hydration` counts the water in milk, eggs and butter too: from stiff or rich doughs to slack ones, common practice.
+    `yeast` is instant dry: from a night-long rise to sweet doughs, common practice.
+    """
+
+    salt: tuple[Fraction, Fraction] = (Fraction(3, 2), Fraction(5, 2))
+    hydration: tuple[Fraction, Fraction] = (Fraction(45), Fraction(90))
+    yeast: tuple[Fraction, Fraction] = (Fraction(1, 20), Fraction(5, 2))
+
+
 class Settings(NamedTuple):
     """The tables of `kitchen.toml`; `checks` gives a rule's level, one of LEVELS, if the house chose one."""
 
@@ -61,6 +74,7 @@ class Settings(NamedTuple):
     publish: Publishing = Publishing()
     safety: Safety = Safety()
     checks: Mapping[str, str] = {}
+    dough: Dough = Dough()
 
 
 def read_settings(said: Mapping[str, Any], text: str) -> tuple[Settings, list[Diagnostic]]:
@@ -80,6 +94,7 @@ def read_settings(said: Mapping[str, Any], text: str) -> tuple[Settings, list[Di
         default.publish._replace(**chosen.get("publish", {})),
         default.safety._replace(**chosen.get("safety", {})),
         chosen.get("checks", {}),
+        default.dough._replace(**chosen.get("dough", {})),
     )
     return settings, findings
 
@@ -175,6 +190,19 @@ def _awake(value: Any) -> tuple[int, int]:
     return minutes[0], minutes[1]
 
 
+def _band(value: Any) -> tuple[Fraction, Fraction]:
+    ends = value if isinstance(value, list) else []
+    if len(ends) != 2 or any(isinstance(end, bool) or not isinstance(end, int | float) for end in ends):
+        raise _Unfit("two percentages of the flour, the lower first, as [1.5, 2.5]")
+    try:
+        lo, hi = (Fraction(str(end)) for end in ends)
+    except ValueError:
+        raise _Unfit("two percentages of the flour, as [1.5, 2.5]") from None
+    if not 0 <= lo < hi:
+        raise _Unfit("two percentages of the flour, the lower first, as [1.5, 2.5]")
+    return lo, hi
+
+
 _level = _one_of(LEVELS)
 
 _READERS: dict[str, dict[str, Callable[[Any], Any]]] = {
@@ -191,4 +219,5 @@ _READERS: dict[str, dict[str, Callable[[Any], Any]]] = {
     },
     "publish": {"units": _one_of(UNITS), "cup": _one_of(CUPS), "name": _words, "address": _words},
     "safety": {"authority": _one_of(AUTHORITIES)},
+    "dough": {"salt": _band, "hydration": _band, "yeast": _band},
 }

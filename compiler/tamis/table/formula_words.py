@@ -49,7 +49,8 @@ def base_sentence(formula: Formula) -> str:
     if not formula.columns:
         return f"100 % is {which}: {weight(formula.base_flour)}."
     more = ", that in the preferments included" if formula.base == "total" else ""
-    return f"100 % is {which}{more}: {weight(formula.base_flour)}. In a preferment’s column it is the flour put in there."
+    said = f"100 % is {which}{more}: {weight(formula.base_flour)}."
+    return f"{said} In a preferment’s column it is the flour put in there."
 
 
 def facts(formula: Formula) -> list[tuple[str, str]]:

@@ -1,0 +1,55 @@
+"""What the rules for doughs share: which recipes they look at, what lies outside a band, and where it is written.
+
+A cake or a flour-bound sauce has percentages too, and none of the bakers' bands holds for it.
+"""
+
+from __future__ import annotations
+
+from fractions import Fraction
+from typing import TYPE_CHECKING
+
+from tamis.source import Span
+
+if TYPE_CHECKING:
+    from tamis.checks.view import View
+    from tamis.model.recipe import Use
+    from tamis.quantity.amount import Amount
+    from tamis.table.formula import Formula
+
+Band = tuple[Fraction, Fraction]
+
+
+def bread(view: View) -> Formula | None:
+    """The formula of a yeasted or leavened dough whose parts all have a weight; None for all else."""
+    formula = view.formula
+    return formula if formula is not None and formula.bread and formula.sure else None
+
+
+def outside(value: Amount, band: Band) -> bool:
+    """Whether the whole of a percentage lies outside the band: a range that touches it does not."""
+    return value.hi < band[0] or value.lo > band[1]
+
+
+def unweighed(view: View, role: str) -> bool:
+    """Whether some food of this role goes in without a weight, so that its percentage is not known."""
+    return any(not use.mass.hi for use in _uses(view, role))
+
+
+def place_of(view: View, formula: Formula, role: str) -> Span:
+    """Where the most of a role's food is written; without any the heading of the dough, or the title."""
+    uses = _uses(view, role)
+    if uses:
+        return max(uses, key=lambda use: use.mass.hi).ingredient.clause.span
+    return view.recipe.components[formula.component].heading or view.recipe.header.span("title")
+
+
+def _uses(view: View, role: str) -> list[Use]:
+    uses = (use for use in view.recipe.uses if use.in_batch and use.ingredient.goods)
+    return [use for use in uses if use.ingredient.goods and use.ingredient.goods.role == role]
+
+
+def band_text(band: Band) -> str:
+    """A band in words: "1.5–2.5 %"."""
+    from tamis.quantity.numerals import decimal
+
+    return f"{decimal(band[0])}–{decimal(band[1])} %"

@@ -1,0 +1,56 @@
+"""A bread dough much drier or much wetter than the house's doughs.
+
+Too little water and the dough tears; too much and it runs. Mostly a figure was mistyped, or an ingredient lost its
+bracket.
+
+Check water and flour. The water in milk, eggs, butter and honey counts, as far as it is known. A house that bakes
+wetter or drier writes its own band in `kitchen.toml`: `[dough]`, `hydration = [50, 100]`.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from typing import TYPE_CHECKING
+
+from tamis.checks.dough import band_text, bread, outside, place_of
+from tamis.diagnostics import Diagnostic, Severity
+
+if TYPE_CHECKING:
+    from tamis.checks.view import View
+
+RULE = "hydration-band"
+LEVEL: Severity = "information"
+BAD = """\
+title: Tin loaf
+makes: 1 loaf
+
+# Dough
+
+Mix [500 g bread flour], [3.2 kg water], [10 g fine salt] and [5 g instant yeast] [in a large bowl].
+[Rise for 1 h] [until doubled].
+"""
+GOOD = """\
+title: Tin loaf
+makes: 1 loaf
+
+# Dough
+
+Mix [500 g bread flour], [320 g water], [10 g fine salt] and [5 g instant yeast] [in a large bowl].
+[Rise for 1 h] [until doubled].
+"""
+
+
+def check(view: View) -> Iterator[Diagnostic]:
+    """Breads all of whose parts have a weight, and whose water lies outside the house's band."""
+    formula = bread(view)
+    band = view.kitchen.settings.dough.hydration
+    if formula is None or not outside(formula.all_water, band):
+        return
+    wet = [line for line in formula.rows if line.goods and line.goods.liquid and line.goods.water is None]
+    if formula.unweighed or wet:
+        return  # a pot of mashed potato or a glass of beer brings water that no figure tells
+    from tamis.table.formula_words import percent
+
+    said = f"{percent(formula.all_water)} % of the flour"
+    message = f"the water in this dough is {said}; this house’s breads have {band_text(band)}"
+    yield Diagnostic(RULE, LEVEL, place_of(view, formula, "water"), message, "check the weights of water and flour")

@@ -1,0 +1,59 @@
+"""A bread with much more or much less salt than bread has.
+
+Without salt a dough is slack and the bread tastes of nothing; with double the salt it hardly rises and nobody eats
+it. A slipped decimal point makes either.
+
+Bring the salt to 1.5–2.5 % of all flour, that in the preferments included; a house whose bread is salted otherwise
+writes its own band in `kitchen.toml`: `[dough]`, `salt = [1, 2]`.
+"""
+
+# 1.5–2.5 % is attributed to The Bread Baker's Apprentice by a bakers' forum (thefreshloaf.com 31936); "normal about
+# 2 %, maximum about 3 %": Pizza Today, Dough Doctor, February 2013.
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from typing import TYPE_CHECKING
+
+from tamis.checks.dough import band_text, bread, outside, place_of, unweighed
+from tamis.diagnostics import Diagnostic, Severity
+
+if TYPE_CHECKING:
+    from tamis.checks.view import View
+
+RULE = "salt-band"
+LEVEL: Severity = "warning"
+BAD = """\
+title: Tin loaf
+makes: 1 loaf
+
+# Dough
+
+Mix [500 g bread flour], [320 g water], [36 g fine salt] and [5 g instant yeast] [in a large bowl].
+[Rise for 1 h] [until doubled].
+"""
+GOOD = """\
+title: Tin loaf
+makes: 1 loaf
+
+# Dough
+
+Mix [500 g bread flour], [320 g water], [10 g fine salt] and [5 g instant yeast] [in a large bowl].
+[Rise for 1 h] [until doubled].
+"""
+
+
+def check(view: View) -> Iterator[Diagnostic]:
+    """Breads whose salt is known and lies outside the house's band."""
+    formula = bread(view)
+    band = view.kitchen.settings.dough.salt
+    if formula is None or not outside(formula.salt, band) or unweighed(view, "salt"):
+        return
+    from tamis.quantity.display import grams
+    from tamis.table.formula_words import percent
+
+    flour = formula.flour.lo
+    said = f"the salt is {percent(formula.salt)} % of the flour" if formula.salt.hi else "no salt goes into this bread"
+    usual = f"{grams(flour * band[0] / 100)} to {grams(flour * band[1] / 100)} for {grams(flour)} of flour"
+    message = f"{said}; this house’s breads have {band_text(band)}"
+    yield Diagnostic(RULE, LEVEL, place_of(view, formula, "salt"), message, f"that would be {usual}")
