@@ -5,7 +5,7 @@ from __future__ import annotations
 from pathlib import Path
 from typing import NamedTuple
 
-from tamis.checks.registry import names
+from tamis.checks.registry import names, scaling_names
 from tamis.diagnostics import Diagnostic
 from tamis.kitchen.house import UNREADABLE, Kitchen, house_kitchen
 from tamis.kitchen.settings import setting_span
@@ -57,9 +57,10 @@ def _unknown_rules(kitchen: Kitchen, source: Source) -> list[Diagnostic]:
     The settings lie below the checks, so it is only here that both are known.
     """
     findings = []
+    known = (*names(), *scaling_names())
     for rule in kitchen.settings.checks:
-        if rule not in names():
-            near = nearest(rule, names())
+        if rule not in known:
+            near = nearest(rule, known)
             message = f"there is no rule “{rule}”; its level does nothing"
             hint = f"did you mean `{near}`?" if near else "`tamis explain` lists the rules"
             span = setting_span(source.text, "checks", rule)
