@@ -10,6 +10,7 @@ from typing import TYPE_CHECKING, NamedTuple
 
 from tamis.publish.columns import Cells, cells_of, heads
 from tamis.publish.facts import Fact, date_of, facts_of
+from tamis.publish.formula import FormulaView, formula_view
 from tamis.publish.method import Section, method_of
 from tamis.publish.paths import page_link
 from tamis.publish.prose import first_words, html_of
@@ -74,6 +75,7 @@ class Page(NamedTuple):
     tested: Markup
     author: str
     source: str
+    formula: FormulaView | None = None
 
 
 def recipe_page(compiled: Compiled, kitchen: Kitchen, pages: Collection[str]) -> str:
@@ -113,6 +115,7 @@ def _page(compiled: Compiled, kitchen: Kitchen, address: str, pages: Collection[
         tested=date_of(header.tested),
         author=header.author,
         source=header.source,
+        formula=formula_view(compiled.formula),
     )
 
 
