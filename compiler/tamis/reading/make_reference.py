@@ -1,0 +1,193 @@
+"""Write the word lists of `grammar/reference.md` from the data files that the compiler reads.
+
+A cook looks for a word in the reference; the compiler finds it in `grammar/`. Copied by hand, the two would soon
+differ. So the page has a place for each list, between `<!-- list: NAME -->` and `<!-- end -->`, and this fills it.
+
+Run ``python -m tamis.reading.make_reference`` in the checkout after every change of those files; a test fails on drift.
+"""
+
+from __future__ import annotations
+
+import json
+import re
+import sys
+import tomllib
+from collections.abc import Iterable, Mapping
+from fractions import Fraction
+from pathlib import Path
+from typing import Any
+
+from tamis.assets import asset_text
+from tamis.kitchen.goods import Larder
+from tamis.kitchen.house import default_kitchen
+from tamis.kitchen.verbs import Verb, Verbs
+
+TARGET = Path(__file__).resolve().parents[3] / "grammar" / "reference.md"
+
+_PLACE = re.compile(r"(<!-- list: ([a-z-]+) -->\n).*?(<!-- end -->)", re.DOTALL)
+_BASES = {"mass": "g", "volume": "ml", "length": "mm", "time": "s", "nominal": ""}
+
+# What the data files call their groups, and what a cook would.
+_ROLES = {"meanwhile": "at the same time", "pause": "pause", "ingredient": "ingredient (a part of one)"}
+_VERBS = {
+    "combining": "put together",
+    "pouring": "poured",
+    "laying": "laid",
+    "coating": "coated",
+    "working": "worked",
+    "cutting": "cut",
+    "parting": "parted",
+    "hob": "on the hob",
+    "warming": "warmed",
+    "oven": "in the oven",
+    "waiting": "left",
+}
+_MARKS = {"adds": "+", "waits": "†", "attention": "○"}
+
+
+def filled(page: str, made: Mapping[str, str]) -> str:
+    """The page with each of its lists as it is made now. Raises KeyError for a place whose list nobody makes."""
+    return _PLACE.sub(lambda found: found[1] + made[found[2]] + found[3], page)
+
+
+def lists() -> dict[str, str]:
+    """All the lists, by name, as Markdown."""
+    roles = tomllib.loads(asset_text("grammar/roles.toml"))
+    verbs = tomllib.loads(asset_text("grammar/verbs.toml"))
+    equipment = tomllib.loads(asset_text("grammar/equipment.toml"))
+    return {
+        **_opening(roles),
+        **_measuring(roles),
+        **_working(verbs),
+        "equipment": _table(("kind", "words"), _grouped(equipment, ("counts", "plurals"))),
+        "counts": _plain(_counted(equipment["counts"])),
+        "preparations": _preparations(tomllib.loads(asset_text("grammar/preparations.toml"))),
+        **_housekeeping(),
+    }
+
+
+def _opening(roles: Mapping[str, Any]) -> dict[str, str]:
+    rows = [(_ROLES.get(role, role), words) for role, words in roles["openers"].items()]
+    rows += [(f"{role}, at its end", words) for role, words in roles["endings"].items()]
+    settings, targets = roles["settings"], roles["targets"]
+    heats = [("after *at*, *over*, *on*", settings["words"]), ("as a whole, after *at*", settings["rooms"])]
+    tending = [(how, words) for how, words in roles["tending"].items()]
+    return {
+        "openers": _table(("role", "opens with"), [*rows, ("looked through", roles["hedges"])]),
+        "prepositions": _plain(roles["prepositions"]["food"]),
+        "settings": _table(("where", "words"), [*heats, ("after *to the*", targets["states"])]),
+        "tending": _table(("how often", "words"), tending),
+    }
+
+
+def _measuring(roles: Mapping[str, Any]) -> dict[str, str]:
+    shares, measures = roles["shares"], roles["measures"]
+    kinds = [("a fraction", list(shares["fractions"])), ("what is left", shares["rest"])]
+    kinds += [("no figure", [*shares["some"], "all", "all but"])]
+    comma = roles["after-comma"]
+    words = [("how heaped, how big", measures["how"]), ("no measure", measures["vague"])]
+    words += [("a size", roles["sizes"]["words"])]
+    return {
+        "shares": _table(("says", "words"), kinds),
+        "measure-words": _table(("says", "words"), words),
+        "purposes": _table(("says", "words"), [("a purpose", comma["purposes"]), ("optional", comma["optional"])]),
+        "units": _table(("unit", "worth", "written"), _units()),
+    }
+
+
+def _working(raw: Mapping[str, Any]) -> dict[str, str]:
+    """The verbs by what becomes of the food, each with its marks, and what else follows from a few of them."""
+    verbs = default_kitchen().verbs
+    kinds = [_kind(kind, table, verbs) for kind, table in raw.items() if kind != "forms"]
+    purposes: dict[str, list[str]] = {}
+    for verb in verbs:
+        if verb.purpose:
+            purposes.setdefault(verb.purpose, []).append(verb.base)
+    follows = [
+        ("food named with them leaves the batch", [verb.base for verb in verbs if verb.removes]),
+        ("a range of time is yours to choose from", [verb.base for verb in verbs if verb.keeps]),
+        *((f"food without a measure is *{purpose}*", words) for purpose, words in purposes.items()),
+    ]
+    return {"verbs": _table(("food is", "words"), kinds), "verb-marks": _table(("what follows", "words"), follows)}
+
+
+def _kind(kind: str, table: Mapping[str, str], verbs: Verbs) -> tuple[str, list[str]]:
+    """The verbs of a kind; a mark that all of them bear stands at the kind's name."""
+    marks = {word: _marks(verbs.get(word)) for word in table if word != "every"}
+    common = [mark for mark in _MARKS.values() if all(mark in own for own in marks.values())]
+    words = []
+    for word, own in marks.items():
+        rest = "".join(mark for mark in own if mark not in common)
+        words.append(_with_others(word + rest, table[word]))
+    return _VERBS[kind] + "".join(common), words
+
+
+def _marks(verb: Verb | None) -> list[str]:
+    if verb is None:
+        return []
+    holds = {"adds": verb.adds, "waits": verb.waits, "attention": verb.attention == "unattended"}
+    return [_MARKS[fact] for fact, held in holds.items() if held]
+
+
+def _grouped(tables: Mapping[str, Mapping[str, str]], left_out: tuple[str, ...]) -> list[tuple[str, list[str]]]:
+    """The words of each table of a data file, other words for the same thing beside them."""
+    rows = []
+    for kind, table in tables.items():
+        if kind not in left_out:
+            rows.append((kind, [_with_others(word, facts) for word, facts in table.items() if word != "every"]))
+    return rows
+
+
+def _with_others(word: str, facts: str) -> str:
+    found = re.search(r"\balso ([^,]*)", facts)
+    return f"{word} ({found[1].replace(' or ', ', ')})" if found else word
+
+
+def _counted(groups: Mapping[str, str]) -> list[str]:
+    return [word for words in groups.values() for word in words.split(", ")]
+
+
+def _preparations(tables: Mapping[str, Mapping[str, str]]) -> str:
+    said = {
+        "before": "done some time before the step",
+        "just_before": "done right before the line",
+        "boils": "heats by itself, right before the line",
+        "waits": "a wait, before the line",
+        "fats": "a wait, of a fat",
+    }
+    rows = [(said[kind], [f"{word} {time}" for word, time in tables[kind].items()]) for kind in said]
+    return _table(("work", "words, and the time planned for each"), rows)
+
+
+def _housekeeping() -> dict[str, str]:
+    closed = Larder.load(asset_text("grammar/goods.json")).closed
+    rows = [(key, [word for word in words if word]) for key, words in closed.items()]
+    return {"goods-words": _table(("key", "may be"), rows)}
+
+
+def _units() -> list[tuple[str, ...]]:
+    """Every unit but the degrees; its worth to six digits (the compiler reckons with the exact fraction)."""
+    rows: list[tuple[str, ...]] = []
+    for unit in json.loads(asset_text("grammar/units.json")):
+        if unit["kind"] in _BASES:
+            base = _BASES[unit["kind"]]
+            worth = f"{float(Fraction(unit['factor'])):.6g} {base}" if base else "no fixed size"
+            rows.append((unit["id"].replace("_", " "), worth, ", ".join(unit["names"])))
+    return rows
+
+
+def _table(head: tuple[str, ...], rows: Iterable[tuple[str, list[str]] | tuple[str, ...]]) -> str:
+    lines = [" | ".join(("", *head, "")).strip(), "|" + " --- |" * len(head)]
+    for row in rows:
+        cells = [cell if isinstance(cell, str) else ", ".join(cell) for cell in row]
+        lines.append("| " + " | ".join(cells) + " |")
+    return "\n".join(lines) + "\n"
+
+
+def _plain(words: Iterable[str]) -> str:
+    return ", ".join(words) + "\n"
+
+
+if __name__ == "__main__":
+    TARGET.write_text(filled(TARGET.read_text("utf-8"), lists()), encoding="utf-8")
+    sys.stdout.write(f"wrote {TARGET}\n")
