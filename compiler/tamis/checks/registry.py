@@ -17,6 +17,7 @@ from typing import TYPE_CHECKING, Any, NamedTuple
 from tamis.diagnostics import Diagnostic, Severity
 
 if TYPE_CHECKING:
+    from tamis.checks.scaling._scene import Scene
     from tamis.checks.view import View
 
 _HERE = Path(__file__).parent
@@ -48,9 +49,22 @@ def checks() -> tuple[Callable[[View], Iterator[Diagnostic]], ...]:
     return tuple(_module("rules", name).check for name in _names("rules"))
 
 
+@cache
+def scaling_names() -> tuple[str, ...]:
+    """The names of the rules that look at a recipe together with a factor; `tamis scale` runs them, no check does."""
+    return _names("scaling")
+
+
+@cache
+def scaling_checks() -> tuple[Callable[[Scene], Iterator[Diagnostic]], ...]:
+    """The check of each rule of scaling."""
+    return tuple(_module("scaling", name).check for name in scaling_names())
+
+
 def page(name: str) -> Page:
-    """The documentation of a rule; `name` must be one of `names()`."""
-    module = _module("rules" if name in _names("rules") else "phases", name)
+    """The documentation of a rule; `name` must be one of `names()` or `scaling_names()`."""
+    folder = next(folder for folder in ("rules", "phases", "scaling") if name in _names(folder))
+    module = _module(folder, name)
     parts = tuple((module.__doc__ or "").strip().split("\n\n"))
     return Page(name, module.LEVEL, parts, _files(module.BAD), _files(module.GOOD))
 

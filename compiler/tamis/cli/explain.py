@@ -9,7 +9,7 @@ from __future__ import annotations
 import argparse
 import sys
 
-from tamis.checks.registry import Files, names, page
+from tamis.checks.registry import Files, names, page, scaling_names
 from tamis.quantity.near import nearest
 
 _HEADS = ("", "Why it matters", "How to mend it")
@@ -22,11 +22,12 @@ def arguments(parser: argparse.ArgumentParser) -> None:
 
 def run(options: argparse.Namespace) -> int:
     """Print a rule's page, or the list; 2 if there is no such rule."""
+    known = sorted((*names(), *scaling_names()))
     if options.rule is None:
-        print("\n".join(_listed(name) for name in names()))
+        print("\n".join(_listed(name) for name in known))
         return 0
-    if options.rule not in names():
-        near = nearest(options.rule, names())
+    if options.rule not in known:
+        near = nearest(options.rule, known)
         hint = f"did you mean `{near}`?" if near else "`tamis explain` lists them"
         print(f"tamis explain: there is no rule “{options.rule}”; {hint}", file=sys.stderr)
         return 2

@@ -19,6 +19,7 @@ COMMANDS = {
     "check": "say what is wrong with recipes",
     "build": "make a site of a folder of recipes",
     "table": "print a recipe's ingredients",
+    "scale": "print a recipe for more, for fewer, or for another tin",
     "timeline": "print when what is done",
     "formula": "print a dough's formula in weights and percentages",
     "water": "tell how warm a dough's water must be",

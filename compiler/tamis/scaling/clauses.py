@@ -1,7 +1,7 @@
 """Every clause of a recipe multiplied, or left as it is.
 
-Food grows, and so does what is measured of it later on: a share (`2 tbsp of the duck fat`), what is kept back, what it is
-boiled down to, and the number of pieces where it comes out whole. Times, temperatures, cues, sizes and tools stay.
+Food grows, and so does what is measured of it later on: a share (`2 tbsp of the duck fat`), what is kept back, what it
+is boiled down to, and the number of pieces where it comes out whole. Times, temperatures, cues, sizes and tools stay.
 """
 
 from __future__ import annotations

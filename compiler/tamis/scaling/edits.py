@@ -1,7 +1,7 @@
 """A change of a few words, written in two ways, and texts with such changes made.
 
-The compiler needs the exact product ("166 2/3 g"), the cook a measure that lies in the drawer ("167 g"). Both stand in the
-same place of the same sentence, so a change holds both.
+The compiler needs the exact product ("166 2/3 g"), the cook a measure that lies in the drawer ("167 g"). Both stand in
+the same place of the same sentence, so a change holds both.
 """
 
 from __future__ import annotations

@@ -1,12 +1,13 @@
 """An ingredient clause multiplied, word by word.
 
-`8 chicken thighs (140–180 g each), in 2-cm cubes` has four numbers, and one of them grows. Which one is told by where it
-stands, as the reading of a clause tells it: numbers before the name and the other writing of the same measure grow; the
-weight of a piece, sizes, shares and whatever follows a comma stay.
+`8 chicken thighs (140–180 g each), in 2-cm cubes` has four numbers, and one of them grows. Which one is told by where
+it stands, as the reading of a clause tells it: numbers before the name and the other writing of the same measure grow;
+the weight of a piece, sizes, shares and whatever follows a comma stay.
 """
 
 from __future__ import annotations
 
+from tamis.checks.scaling._scene import practice
 from tamis.kitchen.words import singular
 from tamis.quantity.amount import Amount
 from tamis.quantity.display import unit_words
@@ -18,14 +19,12 @@ from tamis.source import Span
 from tamis.syntax.items import Bracket, Item, Product, Quantity, Word
 from tamis.table.wording import several
 
-OVEN_OR_PAN = ("for steam", "for frying", "for deep-frying", "for deep frying")
-"""Purposes that the oven or the pan decides, not the amount of food; common practice."""
 SCALED = ("mass", "volume")
 
 
 def food_edits(food: Ingredient, scaling: Scaling) -> list[Edit]:
     """The changes in an ingredient's clause, counted from the start of its text."""
-    if food.percent is not None or food.purpose.startswith(OVEN_OR_PAN):
+    if food.percent is not None or food.purpose.startswith(practice().stays):
         return []
     keys = food.clause.items.keys
     start = keys.index("of") + 1 if food.share is not None and "of" in keys else 0

@@ -11,11 +11,12 @@ from fractions import Fraction
 from typing import TYPE_CHECKING, NamedTuple
 
 from tamis.compile import Compiled, compile
-from tamis.scaling.clauses import divisions_whole, read_edits, recipe_edits
+from tamis.reading.clauses import Ingredient
+from tamis.scaling.clauses import divisions_whole, recipe_edits
 from tamis.scaling.edits import Edit, edited, moved
 from tamis.scaling.header import header_edits
 from tamis.scaling.quantities import Scaling
-from tamis.source import Source
+from tamis.source import Source, Span
 from tamis.syntax.clause import parse_clause
 from tamis.syntax.document import Clause
 
@@ -52,7 +53,7 @@ def scaled(original: Compiled, factor: Fraction, kitchen: Kitchen) -> Scaled:
     scaling = Scaling(factor, kitchen)
     scaling = scaling._replace(pieces=divisions_whole(original.recipe, scaling))
     if factor == 1:
-        return with_edits(original, factor, kitchen, [])
+        return Scaled(original, factor, original, original.recipe, ())
     edits = header_edits(original.document, scaling) + recipe_edits(original.recipe, scaling)
     return with_edits(original, factor, kitchen, edits)
 
@@ -109,9 +110,6 @@ def _clause(clause: Clause, edits: list[Edit]) -> Clause:
 
 def _read(read: Read, edits: list[Edit]) -> Read:
     """A clause as understood, with its new words; where its name and its measure stand is counted anew."""
-    from tamis.reading.clauses import Ingredient
-    from tamis.source import Span
-
     if not edits:
         return read
     clause = _clause(read.clause, edits)
@@ -122,6 +120,3 @@ def _read(read: Read, edits: list[Edit]) -> Read:
     said = old.find(read.measure_text)
     measure = clause.text[moved(said, edits, "shown") : moved(said + len(read.measure_text), edits, "shown")]
     return read._replace(clause=clause, name_span=Span(start + inner, end + inner), measure_text=measure.rstrip())
-
-
-__all__ = ["Scaled", "read_edits", "scaled", "with_edits"]

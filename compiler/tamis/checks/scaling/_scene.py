@@ -1,0 +1,68 @@
+"""What a rule of scaling may look at, and the rules of thumb that it goes by.
+
+The findings point into the recipe as it was written: that is the file that the cook has open.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping
+from fractions import Fraction
+from functools import cache
+from typing import TYPE_CHECKING, NamedTuple
+
+from tamis.assets import asset_text
+
+if TYPE_CHECKING:
+    from tamis.kitchen.house import Kitchen
+    from tamis.model.recipe import Action, Recipe
+    from tamis.reading.clauses import Tool
+    from tamis.table.rows import Table
+
+
+class Scene(NamedTuple):
+    """A recipe, and by how much; `exchanged` are the clauses (by place) whose tin gives way to another."""
+
+    recipe: Recipe
+    table: Table
+    kitchen: Kitchen
+    factor: Fraction
+    exchanged: frozenset[int] = frozenset()
+
+    def tools(self) -> Iterator[tuple[Action, Tool]]:
+        """Every piece of equipment where it is first brought out, with its action."""
+        for action in self.recipe.actions:
+            for tool in action.tools:
+                if not tool.definite:
+                    yield action, tool
+
+
+class Practice(NamedTuple):
+    """The rules of thumb: `grammar/scaling.toml` tells what each is."""
+
+    limits: Mapping[str, Fraction]
+    bowls: Mapping[str, Fraction]
+    verbs: Mapping[str, frozenset[str]]
+    trays: frozenset[str]
+    stays: tuple[str, ...]
+
+
+@cache
+def practice() -> Practice:
+    """The rules of thumb that ship with the compiler."""
+    import tomllib
+
+    raw = tomllib.loads(asset_text("grammar/scaling.toml"))
+    return Practice(
+        {key: Fraction(text) for key, text in raw["limits"].items()},
+        {key: Fraction(text) for key, text in raw["bowls"].items()},
+        {key: frozenset(names) for key, names in raw["verbs"].items()},
+        frozenset(raw["trays"]["names"]),
+        tuple(raw["stays"]["purposes"]),
+    )
+
+
+def times_text(factor: Fraction) -> str:
+    """The factor as findings name it: "× 2", "× 0.667"."""
+    from tamis.quantity.numerals import decimal
+
+    return f"× {decimal(factor)}"

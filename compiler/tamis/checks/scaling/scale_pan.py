@@ -1,0 +1,104 @@
+"""A tin, pan or jar that no longer holds its food once a recipe is scaled.
+
+Tools and their sizes stay as written, so the food in them gets higher or lower: it runs over, stays raw in the
+middle, or bakes through early and dries.
+
+Take more of the same, or one with the area that the message names; `--pan "23 cm round"` scales a recipe to the tin
+that you have.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from fractions import Fraction
+from typing import TYPE_CHECKING
+
+from tamis.diagnostics import Diagnostic, Severity
+
+if TYPE_CHECKING:
+    from tamis.checks.scaling._scene import Scene
+    from tamis.reading.clauses import Tool
+    from tamis.table.scaled_pans import Pan
+
+RULE = "scale-pan"
+LEVEL: Severity = "warning"
+FACTOR = Fraction(2)
+BAD = """\
+title: Honey flapjack
+makes: 16 squares
+
+# Flapjack
+
+Heat [the oven] [to 160 °C].
+Stir [300 g rolled oats] with [200 g melted butter] and [150 g honey] [in a bowl].
+Press [into a 20 cm square tin].
+[Bake for 20–25 min] [until golden at the edges].
+"""
+GOOD = BAD.replace("into a 20 cm square tin", "into a lined tin")
+
+
+def check(scene: Scene) -> Iterator[Diagnostic]:
+    """Vessels of a size, or several of them, each told once."""
+    from tamis.checks.scaling._scene import practice, times_text
+
+    limits = practice().limits
+    if limits["emptier"] <= scene.factor <= limits["fuller"]:
+        return
+    seen: set[tuple[str, str]] = set()
+    for _, tool in scene.tools():
+        key = (tool.equipment.name, tool.size)
+        if tool.equipment.kind != "vessel" or key in seen or tool.clause.span.start in scene.exchanged:
+            continue
+        seen.add(key)
+        said = _said(scene, tool)
+        if said:
+            message = f"{times_text(scene.factor)}: {said[0]}"
+            yield Diagnostic(RULE, LEVEL, tool.clause.span, message, said[1])
+
+
+def _said(scene: Scene, tool: Tool) -> tuple[str, str] | None:
+    """What is wrong with a vessel, and what to take instead; None if nothing is known of its size or number."""
+    from tamis.checks.scaling._scene import practice
+    from tamis.table.scaled_pans import pan_of
+
+    if tool.equipment.name in practice().trays and not tool.size:
+        return None  # told of as loads of the oven
+    pan = pan_of(tool, scene.kitchen)
+    wanted = -(-tool.number * scene.factor // 1)
+    name = tool.equipment.name if wanted == 1 else tool.equipment.plural
+    if pan is None:
+        if not (tool.number > 1 or tool.size) or wanted == tool.number:
+            return None
+        size = f" of {tool.size}" if tool.size else ""
+        return f"this takes {wanted} {name}{size}, not {tool.number}", "make them ready before you begin"
+    fuller = "no longer holds it" if scene.factor > 1 else "is too large for it"
+    said = f"a {pan.text} {tool.equipment.name.removeprefix(pan.shape).strip()} {fuller}: {_measures(scene, tool, pan)}"
+    return said, _instead(scene, tool, pan, wanted)
+
+
+def _measures(scene: Scene, tool: Tool, pan: Pan) -> str:
+    """Area or volume, as it is and as it would have to be."""
+    from tamis.quantity.display import millilitres
+    from tamis.quantity.numerals import rounded
+
+    if pan.volume is not None:
+        return f"it holds {millilitres(pan.volume)}, and {millilitres(pan.volume * scene.factor)} are wanted"
+    area = (pan.area or Fraction(0)) / 100
+    if pan.shape == "" and len(pan.sides) == 1:
+        return f"at the same depth it takes {float(scene.factor):.2g} times its area"
+    wanted = rounded(area * scene.factor, 1)
+    each = " each" if tool.number > 1 else ""
+    return f"at the same depth it takes {wanted} cm²{each}, and there are {rounded(area, 1)} cm²"
+
+
+def _instead(scene: Scene, tool: Tool, pan: Pan, wanted: int | Fraction) -> str:
+    more = f"take {wanted} of this size" if scene.factor > 1 else ""
+    one = ""
+    if len(pan.sides) == 1:
+        from math import sqrt
+
+        across = round(float(pan.sides[0]) * sqrt(float(scene.factor)) / 10)
+        each = "" if tool.number == 1 else f"{tool.number} "
+        one = f"{each}{across} cm {pan.shape}".rstrip()
+    words = [word for word in (more, one and (f"or {one}" if more else f"take {one}")) if word]
+    return ", ".join(words) or "take a smaller one"

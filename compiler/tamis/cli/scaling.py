@@ -1,0 +1,75 @@
+"""The ways to ask for another amount, shared by the commands that take them."""
+
+from __future__ import annotations
+
+import argparse
+from typing import TYPE_CHECKING, NamedTuple
+
+from tamis.cli.common import Stop
+
+if TYPE_CHECKING:
+    from tamis.compile import Compiled
+    from tamis.diagnostics import Diagnostic
+    from tamis.kitchen.house import Kitchen
+    from tamis.scaling.scale import Scaled
+
+WAYS = {
+    "serves": ("6", "for so many people"),
+    "makes": ("3 loaves", "so much of what the recipe makes"),
+    "by": ("1.5", "so many times the recipe"),
+    "flour": ("2 kg", "with so much flour"),
+    "dough": ("12 × 90 g", "for so much dough"),
+    "pan": ("23 cm round", "for another tin; of several, `23 cm round for 20 cm round`"),
+}
+
+
+class Outcome(NamedTuple):
+    """A scaled recipe, what was done in a sentence, and what to mind about it."""
+
+    scaled: Scaled
+    sentence: str
+    misleading: list[Diagnostic]
+
+
+def scaling_arguments(parser: argparse.ArgumentParser, required: bool) -> None:
+    """The options, of which one can be given (must be, if `required`)."""
+    group = parser.add_mutually_exclusive_group(required=required)
+    for way, (example, what) in WAYS.items():
+        group.add_argument(f"--{way}", metavar="AMOUNT", help=f"{what}: --{way} {_quoted(example)}")
+
+
+def _quoted(example: str) -> str:
+    return f'"{example}"' if " " in example else example
+
+
+def asked(options: argparse.Namespace) -> tuple[str, str] | None:
+    """The way and the words that the cook gave, if any."""
+    given = ((way, getattr(options, way)) for way in WAYS)
+    return next(((way, text) for way, text in given if text is not None), None)
+
+
+def outcome_of(way: str, text: str, compiled: Compiled, kitchen: Kitchen) -> Outcome:
+    """The recipe scaled; raises Stop where the recipe or the wish does not give a factor."""
+    from tamis.scaling.misleads import misleading
+    from tamis.scaling.scale import scaled
+    from tamis.scaling.wanted import factor_for
+
+    if way == "pan":
+        return _exchanged(text, compiled, kitchen)
+    wanted = factor_for(way, text, compiled.recipe, kitchen)
+    if wanted.problem:
+        raise Stop(f"--{way}: {wanted.problem}")
+    found = misleading(compiled, wanted.factor, kitchen)
+    return Outcome(scaled(compiled, wanted.factor, kitchen), "", found)
+
+
+def _exchanged(text: str, compiled: Compiled, kitchen: Kitchen) -> Outcome:
+    from tamis.scaling.exchange import exchange_for, exchange_text, exchanged
+    from tamis.scaling.misleads import misleading
+
+    exchange = exchange_for(text, compiled.recipe, kitchen)
+    if exchange.problem:
+        raise Stop(f"--pan: {exchange.problem}")
+    places = frozenset(tool.clause.span.start for tool in exchange.tools)
+    found = misleading(compiled, exchange.factor, kitchen, places)
+    return Outcome(exchanged(compiled, exchange, kitchen), exchange_text(exchange), found)

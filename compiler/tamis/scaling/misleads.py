@@ -1,0 +1,39 @@
+"""Where a factor misleads: the rules of scaling, run on a recipe and its factor.
+
+They are no part of `tamis check`, for a recipe is not wrong because it could be doubled. A house's levels hold for
+them as for all rules.
+"""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING, cast
+
+from tamis.checks.registry import scaling_checks
+from tamis.checks.scaling._scene import Scene
+from tamis.diagnostics import Diagnostic, Severity, in_order
+
+if TYPE_CHECKING:
+    from fractions import Fraction
+
+    from tamis.compile import Compiled
+    from tamis.kitchen.house import Kitchen
+
+
+def misleading(
+    original: Compiled, factor: Fraction, kitchen: Kitchen, exchanged: frozenset[int] = frozenset()
+) -> list[Diagnostic]:
+    """What to mind when a recipe is scaled, by place in the file as it was written.
+
+    `exchanged` are the places of clauses whose tin gives way to another.
+    """
+    if factor == 1:
+        return []
+    scene = Scene(original.recipe, original.table, kitchen, factor, exchanged)
+    levels = kitchen.settings.checks
+    found = []
+    for check in scaling_checks():
+        for finding in check(scene):
+            level = levels.get(finding.rule, finding.severity)
+            if level != "off":
+                found.append(finding._replace(severity=cast("Severity", level)))
+    return in_order(found)

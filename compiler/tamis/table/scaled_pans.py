@@ -1,0 +1,140 @@
+"""Tins and pans by their size, and one in place of another.
+
+The batter for a 20 cm tin comes out thin and dry from a 23 cm one: what has to fit is the area, or the volume where the
+depth is known. Area of a circle: π/4 of its diameter's square; the rest is multiplication.
+"""
+
+from __future__ import annotations
+
+from fractions import Fraction
+from itertools import pairwise
+from typing import NamedTuple
+
+from tamis.kitchen.house import Kitchen
+from tamis.reading.clauses import Tool
+from tamis.syntax.clause import parse_clause
+from tamis.syntax.items import Item, Product, Quantity, Word
+
+PI = Fraction(3141592653589793, 10**15)
+FINEST = 1000
+"""Factors that hold π are taken to the nearest fraction with a denominator up to this: 1 in a million."""
+
+SHAPES = {
+    "round": "round", "rounds": "round", "circle": "round", "circular": "round", "springform": "round",
+    "square": "square", "squares": "square",
+    "rectangle": "rectangular", "rectangular": "rectangular", "oblong": "rectangular",
+}  # fmt: skip
+ROUND_TINS = frozenset(
+    ["cake tin", "round tin", "springform tin", "tart tin", "pie plate", "frying pan", "pancake pan", "ramekin"]
+)
+"""Round unless the recipe says something else; common practice."""
+
+
+class Pan(NamedTuple):
+    """A tin: its shape ("" if nobody says), its sides or diameter and depth in mm, or what it holds in ml."""
+
+    shape: str
+    sides: tuple[Fraction, ...]
+    depth: Fraction | None
+    holds: Fraction | None
+    size: str
+
+    @property
+    def area(self) -> Fraction | None:
+        """Its base in mm²; None if only its volume is known."""
+        if len(self.sides) == 2:
+            return self.sides[0] * self.sides[1]
+        if not self.sides:
+            return None
+        return self.sides[0] ** 2 * (PI / 4 if self.shape == "round" else 1)
+
+    @property
+    def volume(self) -> Fraction | None:
+        """What it holds in ml, if that is said or the depth is."""
+        if self.holds is not None or self.area is None or self.depth is None:
+            return self.holds
+        return self.area * self.depth / 1000
+
+    @property
+    def text(self) -> str:
+        """Size and shape in words: "23 cm round"."""
+        return f"{self.size} {self.shape}".rstrip() if self.shape != "rectangular" else self.size
+
+
+def read_pan(text: str, kitchen: Kitchen) -> Pan | None:
+    """`23 cm round`, `9-inch square, 2 inches deep`, `20 × 30 cm`, `2 litre`; None where no size stands."""
+    items = parse_clause(text).items
+    at = next((n for n, item in enumerate(items) if _is_size(item)), None)
+    if at is None:
+        return None
+    item = items[at]
+    shape = next((SHAPES[word.lower] for word in items if isinstance(word, Word) and word.lower in SHAPES), "")
+    size = text[item.span.start : item.span.end].replace("-", " ")
+    if isinstance(item, Quantity) and item.kind in ("mass", "volume"):
+        unit = kitchen.units.get(item.unit)
+        holds = item.amount.lo * unit.factor if unit and item.kind == "volume" else None
+        return Pan(shape, (), None, holds, size) if holds else None
+    lengths = _lengths(item, kitchen)
+    depth = _depth(items[at + 1 :], kitchen)
+    if shape == "round" and len(lengths) == 2:
+        return Pan(shape, lengths[:1], max(lengths[1:]), None, size)
+    if len(lengths) > 2:
+        *_, depth = lengths
+        lengths = lengths[:2]
+    if not 1 <= len(lengths) <= 2 or not all(lengths):
+        return None
+    return Pan("rectangular" if len(lengths) == 2 else shape, lengths, depth, None, size)
+
+
+def _is_size(item: Item) -> bool:
+    if isinstance(item, Product):
+        return item.kind == "length"
+    return isinstance(item, Quantity) and item.kind in ("length", "volume")
+
+
+def _lengths(item: Item, kitchen: Kitchen) -> tuple[Fraction, ...]:
+    assert isinstance(item, Product | Quantity)
+    unit = kitchen.units.get(item.unit)
+    factors = item.factors if isinstance(item, Product) else (item.amount,)
+    return tuple(factor.lo * (unit.factor if unit else 0) for factor in factors)
+
+
+def _depth(items: tuple[Item, ...], kitchen: Kitchen) -> Fraction | None:
+    """`5 cm deep`, somewhere after the size."""
+    for item, word in pairwise(items):
+        upright = isinstance(word, Word) and word.lower in ("deep", "high")
+        if upright and isinstance(item, Quantity) and item.kind == "length":
+            return _lengths(item, kitchen)[0]
+    return None
+
+
+def pan_of(tool: Tool, kitchen: Kitchen) -> Pan | None:
+    """The size of a recipe's tin or pan; None without one. A cake tin is round if nothing else is said."""
+    if tool.equipment.kind != "vessel" or not tool.size:
+        return None
+    pan = read_pan(tool.size, kitchen)
+    if pan is None:
+        return None
+    words = tool.clause.text.lower().replace("-", " ").split()
+    shape = next((SHAPES[word] for word in words if word in SHAPES), "")
+    if not shape and tool.equipment.name in ROUND_TINS:
+        shape = "round"
+    depth = _depth(tool.clause.items.items, kitchen)
+    if len(pan.sides) == 1:
+        pan = pan._replace(shape=shape)
+    return pan._replace(depth=pan.depth or depth)
+
+
+def pan_factor(old: Pan, new: Pan) -> Fraction | None:
+    """How much more the new tin takes: by volume where both depths are known, else by area; None if unknown.
+
+    Exact for tins of one shape; where π does not cancel, to one in a million.
+    """
+    if not new.shape and len(new.sides) == 1:
+        new = new._replace(shape=old.shape)
+    if len(old.sides) == len(new.sides) == 1 and "" in (old.shape, new.shape) and old.shape != new.shape:
+        return None
+    for one, other in ((old.volume, new.volume), (old.area, new.area)):
+        if one and other:
+            return (other / one).limit_denominator(FINEST)
+    return None
