@@ -6,23 +6,21 @@ parse. Clauses of equal wording share one result, since spans count from the cla
 
 from __future__ import annotations
 
-from functools import cache
+import re
+from functools import cache, lru_cache
 from typing import TYPE_CHECKING, Any, NamedTuple
 
 from lark import Lark, Token, Transformer, v_args
 from lark.exceptions import UnexpectedInput
 
-from tamis.assets import asset_text
 from tamis.quantity.amount import Amount
 from tamis.quantity.number import parse as parse_number
-from tamis.quantity.units import Units
 from tamis.source import Span
 from tamis.syntax.items import Bracket, Item, Mark, Miswritten, Product, Quantity, QuantityKind, Word
+from tamis.syntax.tokens import ClauseLexer, clause_grammar
 
 if TYPE_CHECKING:
-    from collections.abc import Mapping
-
-_DIGITS_THAT_FIT = 12
+    from collections.abc import Mapping, Sequence
 
 # What went wrong, by broken examples: Lark finds the one that stops in the same state. Message, then hint.
 FAULTS: Mapping[str, list[str]] = {
@@ -69,14 +67,15 @@ class _Number(NamedTuple):
     span: Span
 
 
+@lru_cache(4096)
+def _amount(low_text: str, high_text: str) -> Amount | None:
+    low = parse_number(low_text)
+    high = low if high_text == low_text else parse_number(high_text)
+    return None if low is None or high is None else Amount(low, high)
+
+
 def _number(*tokens: Token) -> _Number:
-    span = _span(tokens[0], tokens[-1])
-    text = " ".join(tokens)
-    ends = [None if len(token) > _DIGITS_THAT_FIT else parse_number(str(token)) for token in tokens[::2]]
-    low, high = ends[0], ends[-1]
-    if low is None or high is None:
-        return _Number(None, text, span)
-    return _Number(Amount(low, high), text, span)
+    return _Number(_amount(str(tokens[0]), str(tokens[-1])), " ".join(tokens), _span(tokens[0], tokens[-1]))
 
 
 def _quantity(kind: QuantityKind, number: _Number, unit: Token | None = None) -> Item:
@@ -91,10 +90,10 @@ class _ToItems(Transformer[Token, Any]):
     """Grammar productions as our own records."""
 
     def clause(self, *items: Any) -> tuple[Item, ...]:
-        return tuple(_merged([_leaf(item) for item in items]))
+        return tuple(_merged(_leaves(items)))
 
     def bracket(self, opened: Token, *rest: Any) -> Bracket:
-        return Bracket(tuple(_merged([_leaf(item) for item in rest[:-1]])), _span(opened, rest[-1]))
+        return Bracket(tuple(_merged(_leaves(rest[:-1]))), _span(opened, rest[-1]))
 
     def amount(self, *tokens: Token) -> _Number:
         return _number(*tokens)
@@ -153,13 +152,24 @@ def _product(numbers: list[_Number], kind: QuantityKind, unit: str, end: int) ->
     return Product(tuple(amounts), kind, unit, Span(numbers[0].span.start, end))
 
 
-def _leaf(item: Any) -> Item:
-    if not isinstance(item, Token):
-        return item  # type: ignore[no-any-return]  # already one of ours
-    if item.type == "WORD":
-        text = str(item)
-        return Word(text, text.lower().replace("’", "'"), _span(item, item))
-    return Mark(str(item), _span(item, item))
+_ONE_WORD = re.compile(r"\S+")
+
+
+def _leaves(children: Sequence[Any]) -> list[Item]:
+    """The items of a clause or bracket: words in a row, which came as one token, become one item each."""
+    leaves: list[Item] = []
+    for child in children:
+        if not isinstance(child, Token):
+            leaves.append(child)
+        elif child.type == "WORDS":
+            start = child.start_pos or 0
+            lower = child.lower().replace("’", "'")
+            for found in _ONE_WORD.finditer(child):
+                first, last = found.span()
+                leaves.append(Word(found[0], lower[first:last], Span(start + first, start + last)))
+        else:
+            leaves.append(Mark(str(child), _span(child, child)))
+    return leaves
 
 
 def _merged(items: list[Item]) -> list[Item]:
@@ -182,11 +192,14 @@ def _merged(items: list[Item]) -> list[Item]:
 
 @cache
 def _parser() -> Lark:
-    grammar = asset_text("grammar/clause.lark")
-    units = Units.load(asset_text("grammar/units.json"))
-    for kind in ("mass", "volume", "time", "length"):
-        grammar = grammar.replace(f"<{kind}>", units.pattern(kind))
-    return Lark(grammar, parser="lalr", start="clause", maybe_placeholders=False, transformer=_ToItems())
+    return Lark(
+        clause_grammar(),
+        parser="lalr",
+        lexer=ClauseLexer,
+        start="clause",
+        maybe_placeholders=False,
+        transformer=_ToItems(),
+    )
 
 
 @cache
