@@ -7,7 +7,8 @@ from datetime import datetime
 import pytest
 
 from tamis.model.recipe import Recipe
-from tamis.timeline import Entry, Timeline, build_timeline, counted_back
+from tamis.timeline import Timeline, build_timeline, counted_back
+from tamis.timeline.rows import Entry
 from tamis.timeline.verify import faults
 
 from .making import HOUR, KITCHEN, MIN

@@ -31,7 +31,9 @@ def entries_of(recipe: Recipe, network: Network, plans: tuple[Plan, Plan], criti
         part = task.part if task.part in ("prepare", "heat") else "work"
         groups.setdefault((task.action, part, own), []).append(index)
     _heat_with_its_lighting(recipe, groups)
-    entries = [_entry(recipe, network, plans, critical, part, tasks) for (_, part, _), tasks in groups.items()]
+    rows = [_entry(recipe, network, plans, critical, part, tasks) for (_, part, _), tasks in groups.items()]
+    # A line that takes no time (`Repeat twice`, counted where it applies) is no row.
+    entries = [row for row in rows if row.most_end > row.most_start]
     entries.sort(key=lambda entry: (entry.start, entry.end, entry.action, entry.part))
     return _with_neighbours(recipe, entries)
 

@@ -10,23 +10,18 @@ from __future__ import annotations
 from functools import cached_property
 from typing import TYPE_CHECKING
 
-from tamis.model.recipe import Recipe
-from tamis.quantity.times import duration
-from tamis.timeline.entries import entries_of
-from tamis.timeline.lower import lower
-from tamis.timeline.network import Network, Plan
-from tamis.timeline.plan import backward, forward
-from tamis.timeline.rows import Entry
-
 if TYPE_CHECKING:
     from datetime import datetime
 
     from tamis.kitchen.house import Kitchen
+    from tamis.model.recipe import Recipe
+    from tamis.timeline.network import Network, Plan
+    from tamis.timeline.rows import Entry
 
 
 class Timeline:
     """When what is done. Entries in order of time, and the totals in seconds; worked out when first looked
-    at, since a mere check of a recipe seldom asks.
+    at, since a mere check of a recipe seldom asks; the planner is imported only then, too.
 
     `least` and `most` are the length of the whole with every estimate at its shortest and its longest,
     windows at their least; `hands_on` and `hands_on_most` the cook's own work in them; `unattended` is the
@@ -47,11 +42,15 @@ class Timeline:
     @cached_property
     def network(self) -> Network:
         """The tasks and their links, free of any plan."""
+        from tamis.timeline.lower import lower
+
         return lower(self.recipe, self.kitchen)
 
     @cached_property
     def forward(self) -> tuple[Plan, Plan]:
         """The least and the most plan, from zero."""
+        from tamis.timeline.plan import forward
+
         return forward(self.network)
 
     @cached_property
@@ -60,6 +59,8 @@ class Timeline:
         `ready`."""
         if self.ready is None:
             return self.forward
+        from tamis.timeline.plan import backward
+
         awake = self.kitchen.settings.kitchen.awake
         midnight = self.ready.hour * 3600 + self.ready.minute * 60 + self.ready.second
         plan = backward(self.network, midnight, (awake[0] * 60, awake[1] * 60))
@@ -68,6 +69,8 @@ class Timeline:
     @cached_property
     def entries(self) -> tuple[Entry, ...]:
         """One row a line of the recipe, and those for preparation and heating."""
+        from tamis.timeline.entries import entries_of
+
         critical = [self.forward[0].critical(task) for task in range(len(self.network.tasks))]
         return entries_of(self.recipe, self.network, self.plans, critical)
 
@@ -135,11 +138,15 @@ def _keeps(recipe: Recipe, network: Network, least: Plan) -> str:
     followed = {network.tasks[link.a].id for link in network.links}
     for task in last:
         if task.id not in followed and task.hi is not None and task.hi > task.lo:
+            from tamis.quantity.times import duration
+
             return f"up to {duration(task.hi)}"
     return recipe.header.keeps
 
 
 def length_between(least: int, most: int) -> str:
     """The range of a whole, rounded up to minutes: `3 h 40 min`, `3 h 40 min to 4 h`."""
+    from tamis.quantity.times import duration
+
     lo, hi = (-(-seconds // 60) * 60 for seconds in (least, most))
     return duration(lo) if lo == hi else f"{duration(lo)} to {duration(hi)}"

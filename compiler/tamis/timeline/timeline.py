@@ -7,13 +7,13 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from tamis.model.recipe import Recipe
 from tamis.timeline.records import Timeline
 
 if TYPE_CHECKING:
     from datetime import datetime
 
     from tamis.kitchen.house import Kitchen
+    from tamis.model.recipe import Recipe
 
 __all__ = ["Timeline", "build_timeline", "counted_back"]
 
