@@ -11,6 +11,8 @@ from tamis.kitchen.house import Kitchen
 from tamis.model.build import build, supply_of
 from tamis.model.recipe import Recipe, Supply
 from tamis.reading.reader import read
+from tamis.safety.assess import assess, supplied
+from tamis.safety.records import Safety
 from tamis.source import Source
 from tamis.syntax.document import Document
 from tamis.syntax.outline import parse
@@ -38,6 +40,7 @@ class Compiled(NamedTuple):
     supply: Supply
     used: Mapping[str, Supply] = {}  # noqa: RUF012  # nobody writes into it
     formula: Formula | None = None
+    safety: Safety | None = None
 
 
 def compile(source: Source, kitchen: Kitchen, used: Mapping[str, Supply]) -> Compiled:
@@ -49,6 +52,8 @@ def compile(source: Source, kitchen: Kitchen, used: Mapping[str, Supply]) -> Com
     equipment = equipment_list(recipe, kitchen)
     timeline = build_timeline(recipe, kitchen)
     formula = build_formula(recipe, kitchen)
-    view = View(source, document, recipe, table, timeline, kitchen, used, formula)
+    safety = assess(recipe, kitchen, used)
+    view = View(source, document, recipe, table, timeline, kitchen, used, formula, safety)
     findings = run_checks(view, (*in_syntax, *in_reading, *in_flow))
-    return Compiled(source, document, recipe, table, equipment, timeline, findings, supply_of(recipe), used, formula)
+    supply = supplied(supply_of(recipe), safety)
+    return Compiled(source, document, recipe, table, equipment, timeline, findings, supply, used, formula, safety)

@@ -10,6 +10,7 @@ from tamis.reading.clauses import Ingredient
 if TYPE_CHECKING:
     from tamis.kitchen.house import Kitchen
     from tamis.model.recipe import Action, Recipe, Supply
+    from tamis.safety.records import Safety
     from tamis.source import Source
     from tamis.syntax.document import Document
     from tamis.table.formula import Formula
@@ -31,6 +32,7 @@ class View(NamedTuple):
     kitchen: Kitchen
     used: Mapping[str, Supply]
     formula: Formula | None = None
+    safety: Safety | None = None
 
     def ingredients(self) -> Iterator[tuple[Action, Ingredient]]:
         """Every ingredient clause with the action that it stands in, in the order of the text."""

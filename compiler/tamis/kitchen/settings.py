@@ -19,6 +19,7 @@ from tamis.source import Span
 UNITS = ("metric", "us", "written")
 CUPS = ("us", "metric", "label")
 AUTHORITIES = ("us-home", "us-food-service", "uk")
+ALLERGENS = ("us", "eu", "both")
 LEVELS = ("error", "warning", "information", "off")
 
 
@@ -49,9 +50,10 @@ class Publishing(NamedTuple):
 
 
 class Safety(NamedTuple):
-    """Whose limits hold: one of AUTHORITIES."""
+    """Whose limits hold: one of AUTHORITIES; which allergens are declared: one of ALLERGENS, "" for the authority's."""
 
     authority: str = "us-home"
+    allergens: str = ""
 
 
 class Dough(NamedTuple):
@@ -218,6 +220,6 @@ _READERS: dict[str, dict[str, Callable[[Any], Any]]] = {
         "handling": _duration,
     },
     "publish": {"units": _one_of(UNITS), "cup": _one_of(CUPS), "name": _words, "address": _words},
-    "safety": {"authority": _one_of(AUTHORITIES)},
+    "safety": {"authority": _one_of(AUTHORITIES), "allergens": _one_of(ALLERGENS)},
     "dough": {"salt": _band, "hydration": _band, "yeast": _band},
 }

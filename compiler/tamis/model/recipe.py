@@ -220,3 +220,5 @@ class Supply(NamedTuple):
     mass: Mass
     allergens: tuple[str, ...] = ()
     hazards: tuple[str, ...] = ()
+    animal: tuple[str, ...] = ()
+    unknown: tuple[str, ...] = ()

@@ -1,0 +1,93 @@
+"""Raw food reaches the plate, and nothing on its own way there makes it safe.
+
+Poultry, meat, fish, egg and kidney beans hurt people when they are not cooked through. A cue in the roast says
+nothing of the marinade that was poured off before it: each batch, share and by-product needs a clearing of its own.
+
+Name the temperature in the middle, in a cue after the food goes in: `[until 74 °C (165 °F) at the bone]`. Give a
+marinade its own boil. A dish that is meant raw says so in the header (`served: raw`), and one that another recipe
+cooks says `served: uncooked`.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from typing import TYPE_CHECKING
+
+from tamis.diagnostics import Diagnostic, Label, Severity
+from tamis.safety.data import rules
+from tamis.safety.wording import hottest, limit_words, name_of, offer, path_of
+
+if TYPE_CHECKING:
+    from tamis.checks.view import View
+    from tamis.safety.records import Item
+
+RULE = "hazard-not-cleared"
+LEVEL: Severity = "error"
+BAD = """\
+title: Glazed chicken thighs
+serves: 4
+
+# Thighs
+
+Turn [8 chicken thighs] in [100 ml soy sauce] and [2 tbsp sugar] [in a bowl].
+[Chill for at least 1 h, up to 12 h].
+Lift the thighs [on to a baking tray], [leaving marinade] in the bowl.
+[Roast for 35–40 min at 200 °C] [until 74 °C (165 °F) at the bone].
+
+Brush with [the marinade] and serve.
+"""
+GOOD = """\
+title: Glazed chicken thighs
+serves: 4
+
+# Thighs
+
+Turn [8 chicken thighs] in [100 ml soy sauce] and [2 tbsp sugar] [in a bowl].
+[Chill for at least 1 h, up to 12 h].
+Lift the thighs [on to a baking tray], [leaving marinade] in the bowl.
+[Roast for 35–40 min at 200 °C] [until 74 °C (165 °F) at the bone].
+
+[Meanwhile], bring [the marinade] [to the boil] [in a small pan] and [boil for 2–3 min] [until syrupy].
+
+Brush with [the marinade] and serve.
+"""
+
+
+def check(view: View) -> Iterator[Diagnostic]:
+    """Each hazard that is open in the dish, but what is meant raw or cooked elsewhere."""
+    safety = view.safety
+    if safety is None or safety.served == "uncooked":
+        return
+    for item in safety.open:
+        if item.form == "contact" or item.hazard in ("raw-flour", "sprouts", "raw-milk") or _soft(item):
+            continue
+        if safety.served == "raw" and item.hazard in rules().words["may_be_raw"]:
+            continue
+        yield _finding(view, item, safety.authority)
+
+
+def _soft(item: Item) -> bool:
+    """A whole egg that was cooked, by time or by look: told on its own, and no error."""
+    return item.hazard == "egg" and item.form == "whole" and item.heated
+
+
+def _finding(view: View, item: Item, authority: str) -> Diagnostic:
+    path, asked = path_of(item, view.recipe), limit_words(item, authority)
+    message = f"{_what(item)} reaches the dish without being made safe: {path}; asked for: {asked}"
+    reached = hottest(item)
+    hint = f"{offer(item, authority)}; local food codes prevail"
+    if reached:
+        hint = f"the hottest that is asked of it, {reached}, is not enough; {hint}"
+    parted = view.recipe.products
+    labels = tuple(
+        Label(product.span, "parted here, before it was made safe")
+        for product in parted
+        if item.form == "juices" and product.kind == "by-product" and product.name in item.path
+    )
+    return Diagnostic(RULE, LEVEL, item.span, message, hint, labels)
+
+
+def _what(item: Item) -> str:
+    if item.form == "juices":
+        return f"what {name_of(item)} was in"
+    return name_of(item)

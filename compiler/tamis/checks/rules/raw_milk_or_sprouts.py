@@ -1,0 +1,51 @@
+"""Raw milk or raw sprouts reach the plate uncooked.
+
+Both can carry germs that nobody sees or smells, and that are worst for the very young, the old, the pregnant and
+the ill.
+
+Heat the milk (`[until 72 °C]`) or take pasteurised milk; cook the sprouts. A dish that is meant so says
+`served: raw` in its header.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from typing import TYPE_CHECKING
+
+from tamis.diagnostics import Diagnostic, Severity
+from tamis.safety.wording import limit_words, name_of, path_of
+
+if TYPE_CHECKING:
+    from tamis.checks.view import View
+
+RULE = "raw-milk-or-sprouts"
+LEVEL: Severity = "warning"
+BAD = """\
+title: Sprout salad
+serves: 2
+
+# Salad
+
+Toss [100 g beansprouts] with [1 tbsp soy sauce] [in a bowl].
+"""
+GOOD = """\
+title: Sprout salad
+serves: 2
+
+# Salad
+
+Boil [100 g beansprouts] [in a pan] [for 2 min].
+Drain, and toss with [1 tbsp soy sauce] [in a bowl].
+"""
+
+
+def check(view: View) -> Iterator[Diagnostic]:
+    """Each of them that is open in the dish."""
+    safety = view.safety
+    if safety is None or safety.served:
+        return
+    for item in safety.open:
+        if item.hazard in ("raw-milk", "sprouts"):
+            message = f"{name_of(item)} reaches the dish uncooked: {path_of(item, view.recipe)}"
+            hint = f"{limit_words(item, safety.authority)}; or `served: raw` in the header"
+            yield Diagnostic(RULE, LEVEL, item.span, message, hint)

@@ -1,0 +1,45 @@
+"""An egg is cooked, but nothing says until white and yolk are firm.
+
+Most people may choose a soft yolk; the very young, the old, the pregnant and the ill should not (US FDA).
+
+Nothing needs to be done. A firm egg says so: `[until white and yolk are firm]`, or `[boil for 9 min]`.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from typing import TYPE_CHECKING
+
+from tamis.diagnostics import Diagnostic, Severity
+
+if TYPE_CHECKING:
+    from tamis.checks.view import View
+
+RULE = "soft-egg"
+LEVEL: Severity = "information"
+BAD = """\
+title: Fried eggs
+serves: 2
+
+# Eggs
+
+Fry [4 eggs] [in 20 g butter] [in a frying pan] [for 2–3 min] [until the edges are crisp].
+"""
+GOOD = """\
+title: Fried eggs
+serves: 2
+
+# Eggs
+
+Fry [4 eggs] [in 20 g butter] [in a frying pan] [for 4–5 min] [until yolk and white are firm].
+"""
+
+
+def check(view: View) -> Iterator[Diagnostic]:
+    """Each whole egg that was heated and not cleared."""
+    safety = view.safety
+    for item in safety.open if safety and not safety.served else ():
+        if item.hazard == "egg" and item.form == "whole" and item.heated:
+            message = "the egg may stay soft; the page says for whom pasteurised eggs are the better choice"
+            hint = "`[until yolk and white are firm]`, or 72 °C (160 °F) inside"
+            yield Diagnostic(RULE, LEVEL, item.span, message, hint)

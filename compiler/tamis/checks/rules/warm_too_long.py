@@ -1,0 +1,54 @@
+"""Food that spoils stands too long between cold and hot.
+
+Between 5 and 57 °C (the home rule: 40 and 140 °F) germs can double in 20 minutes. Risky food may be there for 2
+hours in all (USDA FSIS; US Food Code 3-501.14: from 57 to 21 °C within 2 hours, to 5 °C within 6).
+
+Put it in the fridge (`[marinate overnight] [in the fridge]`), shorten the wait, cool it over ice, or keep it hot.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from typing import TYPE_CHECKING
+
+from tamis.diagnostics import Diagnostic, Severity
+from tamis.quantity.times import duration
+from tamis.safety.data import rules
+
+if TYPE_CHECKING:
+    from tamis.checks.view import View
+
+RULE = "warm-too-long"
+LEVEL: Severity = "warning"
+BAD = """\
+title: Spiced lamb
+serves: 4
+
+# Lamb
+
+Rub [600 g lamb shoulder, diced] with [1 tbsp olive oil] and [1 tsp salt] [in a bowl].
+Cover and [marinate overnight].
+Stew with [300 ml water] [in a pot] [for 90 min] [until tender].
+"""
+GOOD = """\
+title: Spiced lamb
+serves: 4
+
+# Lamb
+
+Rub [600 g lamb shoulder, diced] with [1 tbsp olive oil] and [1 tsp salt] [in a bowl].
+Cover and [marinate overnight] [in the fridge].
+Stew with [300 ml water] [in a pot] [for 90 min] [until tender].
+"""
+
+
+def check(view: View) -> Iterator[Diagnostic]:
+    """Each risky wait."""
+    if view.safety is None:
+        return
+    window = rules().windows[view.safety.authority]
+    for wait in view.safety.waits:
+        where = "at room temperature" if wait.celsius is None else "too warm to keep and too cool to hold"
+        message = f"{wait.food} stands here {where} for more than {duration(window.out)}"
+        hint = "into the fridge with it, a shorter wait, or keep it hot; local food codes prevail"
+        yield Diagnostic(RULE, LEVEL, wait.span, message, hint)

@@ -1,0 +1,105 @@
+"""The safety of one recipe: hazards on their way to the dish, allergens, cautions, and what it hands on."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from tamis.safety.allergens import lists_of, of_use, part_of, sources
+from tamis.safety.cautions import cautions
+from tamis.safety.clearing import limit_of
+from tamis.safety.data import rules
+from tamis.safety.records import Item, Safety
+from tamis.safety.state import State
+from tamis.safety.tags import contradictions
+from tamis.safety.trace import Trace
+
+if TYPE_CHECKING:
+    from collections.abc import Iterator, Mapping
+
+    from tamis.kitchen.house import Kitchen
+    from tamis.model.recipe import Recipe, Supply
+    from tamis.safety.allergens import Source
+
+MATTERS = frozenset(
+    ("poultry", "stuffing", "minced-meat", "whole-meat", "pork", "cured-pork", "fish", "shellfish", "egg", "raw-flour",
+     "sprouts", "raw-milk", "kidney-beans")
+)  # fmt: skip
+"""Hazards that must be cleared on the way to the plate; the others (rice, honey, garlic in oil) call for cautions."""
+
+
+def assess(recipe: Recipe, kitchen: Kitchen, used: Mapping[str, Supply]) -> Safety:
+    """Everything about the safety of a recipe, by the house's authority; `used` are the dishes of used recipes."""
+    traced = Trace(recipe, kitchen, used).walk()
+    dish = _dish(recipe, traced.states)
+    lists = lists_of(kitchen)
+    foods = [*sources(dish, recipe, used, kitchen), *_strays(recipe)]
+    parts = tuple(
+        part_of(component.name, sources(traced.states[end], recipe, used, kitchen), lists)
+        for component, end in zip(recipe.components, recipe.history.components, strict=True)
+        if end >= 0
+    )
+    items = tuple(item for item in dish.items.values() if item.hazard in MATTERS)
+    served = _served(recipe)
+    authority = kitchen.settings.safety.authority
+    return Safety(
+        authority=authority,
+        items=items,
+        short_rest=tuple(_short_rest(recipe, items, authority)),
+        waits=traced.waits,
+        dish=part_of(recipe.title, foods, lists),
+        parts=parts if len(parts) > 1 else (),
+        contradictions=tuple(contradictions(recipe, foods)),
+        cautions=cautions(recipe, dish, served),
+        served=served,
+        animal=tuple(dict.fromkeys(food.animal for food in foods if food.animal and not food.instead)),
+        words=tuple(dict.fromkeys(word for food in foods for word in food.allergens)),
+    )
+
+
+def supplied(supply: Supply, safety: Safety) -> Supply:
+    """What a recipe gives to others, with what its dish brings along."""
+    hazards = tuple(dict.fromkeys(f"{item.hazard}:{item.form}" for item in safety.open if item.form != "contact"))
+    return supply._replace(
+        hazards=hazards, allergens=safety.words, animal=safety.animal, unknown=safety.dish.unknown
+    )
+
+
+def _dish(recipe: Recipe, states: tuple[State, ...]) -> State:
+    """The dish's batch; where no component is the dish, all that the components made."""
+    ends = recipe.history.components
+    if recipe.dish is not None and ends[recipe.dish] >= 0:
+        return states[ends[recipe.dish]]
+    together = State()
+    for end in ends:
+        if end >= 0:
+            together.take_in(states[end], "")
+    return together
+
+
+def _strays(recipe: Recipe) -> Iterator[Source]:
+    """Foods for a purpose that met no batch yet: the butter for a tin that is filled later."""
+    seen = {happening.use for happening in recipe.history.happenings}
+    for index in range(len(recipe.uses)):
+        if index not in seen and recipe.uses[index].rest_of is None:
+            yield from of_use(recipe, index)
+
+
+def _served(recipe: Recipe) -> str:
+    """`raw` or `uncooked` where the header says so in one of the words of the data."""
+    said = recipe.header.served.lower().replace(",", " ").split()
+    if any(word in said for word in rules().words["served_raw"]):
+        return "raw"
+    return "uncooked" if any(word in said for word in rules().words["served_unfinished"]) else ""
+
+
+def _short_rest(recipe: Recipe, items: tuple[Item, ...], authority: str) -> Iterator[Item]:
+    """Meat whose limit asks for a rest, and that is eaten sooner: counted are all the lines after its cue."""
+    for item in items:
+        limit = limit_of(item, authority)
+        if limit is None or not limit.rest or item.cleared is None or item.cleared.by != "temperature":
+            continue
+        hotter = item.core is not None and item.core >= limit.pairs[0].celsius + 8
+        later = [action for action in recipe.actions if action.number > item.cleared.action and not action.heats]
+        spent = sum(action.work.handling + (int(action.work.wait.lo) if action.work.wait else 0) for action in later)
+        if spent < limit.rest and not hotter:
+            yield item

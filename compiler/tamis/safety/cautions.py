@@ -1,0 +1,121 @@
+"""The usual cautions, where a recipe's own clauses call for them.
+
+A page that warns of everything warns of nothing: each caution has its own condition, and is said once, at the first
+line that calls for it.
+"""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from tamis.safety.data import rules
+from tamis.safety.hazards import FLESH
+from tamis.safety.records import Caution
+from tamis.safety.signs import hot_oil, hot_sugar, oil_with_garlic, plain_nuts, scalding_steam, shelf_jars, words_of
+
+if TYPE_CHECKING:
+    from collections.abc import Iterator
+
+    from tamis.model.recipe import Action, Recipe
+    from tamis.safety.records import Item
+    from tamis.safety.state import State
+
+_RISKY = FLESH | {"egg", "rice", "pulses", "kidney-beans", "raw-milk"}
+
+
+def cautions(recipe: Recipe, dish: State, served: str) -> tuple[Caution, ...]:
+    """All of them, those of the whole dish last."""
+    found = [*_of_actions(recipe, dish), *_of_food(recipe, dish, served)]
+    first: dict[str, Caution] = {}
+    for caution in found:
+        first.setdefault(caution.key, caution)
+    return tuple(sorted(first.values(), key=lambda c: (c.action is None, c.action or 0)))
+
+
+def caution(key: str, action: int | None = None) -> Caution:
+    """A caution of the data, its source parted from its words."""
+    text, _, source = rules().cautions[key].partition(" [")
+    return Caution(key, text, source.rstrip("]"), action)
+
+
+def _of_actions(recipe: Recipe, dish: State) -> Iterator[Caution]:
+    hot = False
+    for action in recipe.actions:
+        at = action.number
+        if scalding_steam(recipe, action):
+            yield caution("steam", at)
+        if hot_oil(recipe, action):
+            yield caution("hot-oil", at)
+        if hot_sugar(recipe, action):
+            yield caution("hot-sugar", at)
+        verbs = {use.verb.base for use in action.verbs}
+        if hot and verbs & {"blend", "purée", "process"}:
+            yield caution("blender", at)
+        if "flambé" in verbs:
+            yield caution("flame", at)
+        if _hot_tin(action, dish):
+            yield caution("hot-tin", at)
+        hot = _stays_hot(action, hot)
+
+
+def _stays_hot(action: Action, before: bool) -> bool:
+    """Whether what was simmering is still hot: not after a wait, nor in another component's bowl."""
+    if action.work.verb in ("simmer", "boil", "stew", "braise"):
+        return True
+    cooled = any(use.verb.base in ("cool", "chill", "freeze", "drain") for use in action.verbs)
+    return before and not cooled and action.work.station not in ("fridge", "freezer")
+
+
+def _hot_tin(action: Action, dish: State) -> bool:
+    """Fat in a tin that comes out of the oven and is handled."""
+    meat = any(item.hazard in FLESH for item in dish.items.values())
+    handled = any(use.verb.base in ("tip", "tip out", "pour off", "lift", "baste") for use in action.verbs)
+    return meat and handled and "fat" in words_of(action)
+
+
+def _of_food(recipe: Recipe, dish: State, served: str) -> Iterator[Caution]:
+    items = list(dish.items.values())
+    kinds = {item.hazard for item in items}
+    goods = {use.ingredient.goods.hazard for use in recipe.uses if use.ingredient.goods}
+    if kinds & (FLESH - {"cured-pork"}):
+        yield caution("raw-meat", _first(recipe, items, FLESH))
+    if served == "raw":
+        yield caution("served-raw")
+        if any(item.hazard == "fish" and item.cleared is None for item in items):
+            yield caution("raw-fish")
+    if served == "uncooked":
+        yield caution("unfinished")
+    if any(item.hazard == "egg" and _soft(item) for item in items):
+        yield caution("soft-egg")
+    if any(item.hazard == "raw-flour" for item in items) and any(item.hazard == "egg" and item.bound for item in items):
+        yield caution("raw-dough", _first(recipe, items, frozenset(("raw-flour",))))
+    yield from _named(items, goods, recipe, dish)
+    if kinds & _RISKY - {"egg"} or any(item.hazard == "egg" and not item.bound for item in items):
+        yield caution("leftovers")
+    if "fish" in kinds:
+        yield caution("bones")
+    if plain_nuts(recipe, dish):
+        yield caution("nuts")
+
+
+def _named(items: list[Item], goods: set[str], recipe: Recipe, dish: State) -> Iterator[Caution]:
+    kinds = {item.hazard for item in items}
+    for hazard, key in (("honey", "honey"), ("kidney-beans", "beans"), ("rice", "rice"), ("raw-milk", "raw-milk")):
+        if hazard in kinds:
+            yield caution(key)
+    if any(item.hazard == "sprouts" and not item.cleared for item in items):
+        yield caution("sprouts")
+    if "garlic-in-oil" in goods and oil_with_garlic(recipe, dish):
+        yield caution("garlic-oil")
+    if shelf_jars(recipe):
+        yield caution("jars")
+
+
+def _soft(item: Item) -> bool:
+    return item.cleared is None and item.heated and item.form == "whole"
+
+
+def _first(recipe: Recipe, items: list[Item], kinds: frozenset[str]) -> int | None:
+    """The first action in which one of these foods goes in."""
+    at = [recipe.uses[item.use].action for item in items if item.hazard in kinds and item.use >= 0]
+    return min(at, default=None)

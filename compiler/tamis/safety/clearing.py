@@ -1,0 +1,114 @@
+"""Whether what a clause does is enough for a hazard, by the house's authority."""
+
+from __future__ import annotations
+
+import re
+from fractions import Fraction
+from typing import TYPE_CHECKING
+
+from tamis.safety.data import Limit, rules
+from tamis.safety.degrees import says
+from tamis.safety.heatings import pertains_to_stuffing
+from tamis.safety.records import Clearing, Item
+
+if TYPE_CHECKING:
+    from tamis.safety.heatings import Heating
+
+_BAKED = 300
+"""Seconds in the oven after which dough, batter and a glaze on them are hot through: well below any baking time
+(common practice; bread is done at 88 °C and more)."""
+_FRIED = 60
+"""Seconds on the heat for a thin batter, a roux, or the surface that a dirty board touched (common practice)."""
+
+
+def heated(item: Item, done: Heating, action: int, authority: str) -> Item:
+    """The item after a clause has acted on its batch."""
+    if item.cleared:
+        return item
+    item = item._replace(
+        wet=item.wet + done.wet,
+        boiled=item.boiled + done.boiled,
+        soaked=item.soaked + done.soaked,
+        heated=item.heated or done.hot,
+        core=max((t for t in (item.core, done.core) if t is not None), default=None),
+    )
+    by = _enough(item, done, authority)
+    return item._replace(cleared=Clearing(action, done.words, by)) if by else item
+
+
+def limit_of(item: Item, authority: str) -> Limit | None:
+    """What the authority asks for this hazard; None for one that no temperature clears (kidney beans)."""
+    return rules().limits[authority].get(item.hazard)
+
+
+def _enough(item: Item, done: Heating, authority: str) -> str:
+    """By what the hazard is cleared, or "" if it is not."""
+    limit = limit_of(item, authority)
+    if item.hazard == "kidney-beans":
+        return "boiled" if item.boiled >= rules().boil else ""
+    if (item.form == "juices" and done.boils) or _wet(item):
+        return "boiled"
+    if item.form == "contact" and max(done.fried, done.baked) >= _FRIED:
+        return "heated"
+    if limit is None or (item.form == "stuffing" and not pertains_to_stuffing(done.words)):
+        return ""
+    if done.core is not None and reaches(limit, done.core, rules().reading):
+        return "temperature"
+    return "held" if _held(item, limit, done) else _by_look(item, limit, done)
+
+
+def _by_look(item: Item, limit: Limit, done: Heating) -> str:
+    """Without a thermometer: a dough's baking, a cue that the authority accepts."""
+    if item.hazard == "raw-flour" or item.bound:
+        return _dough(done)
+    return "cue" if _cue(item, limit, done) else ""
+
+
+def reaches(limit: Limit, celsius: Fraction, held: int) -> bool:
+    """Whether food that is held at a core temperature for so many seconds meets one of the pairs."""
+    return any(celsius >= pair.celsius and held >= pair.hold for pair in limit.pairs)
+
+
+def _held(item: Item, limit: Limit, done: Heating) -> bool:
+    """Held at a temperature: in a bath, after the time that the food takes to get as warm; by itself, only if the
+    middle was that warm before."""
+    if done.bath:
+        degrees, lasts = done.bath
+        return lasts > rules().come_up and reaches(limit, degrees, lasts - rules().come_up)
+    if done.held:
+        degrees, lasts = done.held
+        return item.core is not None and item.core >= degrees and reaches(limit, degrees, lasts)
+    return False
+
+
+def _wet(item: Item) -> bool:
+    if item.form == "stuffing":
+        return False
+    kind = item.hazard
+    if item.form in ("juices", "contact"):
+        kind = item.form
+    elif item.form == "whole":
+        kind = {"egg": "whole-egg", "poultry": "whole-bird"}.get(kind, kind)
+    least = rules().wet.get(kind)
+    return least is not None and item.wet >= least
+
+
+def _dough(done: Heating) -> str:
+    """Flour, and egg within dough or batter: baked, fried or boiled through."""
+    if done.baked >= _BAKED or (done.baked and says(done.cue, "baked")):
+        return "baked"
+    if done.baked and done.cue and re.search(r"\b(brown|gold|golden|deep)\b", done.cue):
+        return "baked"
+    return "fried" if done.fried >= _FRIED or (done.fried and done.cue) else ""
+
+
+def _cue(item: Item, limit: Limit, done: Heating) -> bool:
+    """Whether the cue has a word that the authority accepts, without a word that takes it back."""
+    if not done.cue or says(done.cue, "partly") or not done.hot:
+        return False
+    if re.search(r"\b(or|not|no|without)\b", done.cue.lower()):
+        return False
+    words = set(re.findall(r"[a-z]+", done.cue.lower()))
+    if item.hazard == "egg" and done.baked and says(done.cue, "baked"):
+        return True
+    return any(word in words for word in limit.cues) and not (item.hazard == "egg" and "whites" in words)

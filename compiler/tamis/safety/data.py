@@ -1,0 +1,160 @@
+"""The published limits and word lists of `grammar/safety.toml`, read once.
+
+The file is written as a cook would print the rules; the checks need exact degrees and seconds. The two meet here.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Mapping
+from fractions import Fraction
+from functools import cache
+from typing import NamedTuple
+
+from tamis.assets import asset_text
+from tamis.kitchen.seconds import seconds
+from tamis.quantity.temperature import c_from_f
+
+_PAIR = re.compile(r"([\d.]+) °([CF])(?: for (.+))?")
+
+
+class Pair(NamedTuple):
+    """A core temperature in exact °C, how many seconds it must be held, and how the source prints it."""
+
+    celsius: Fraction
+    hold: int
+    text: str
+
+
+class Limit(NamedTuple):
+    """What one authority asks for one hazard: one of the pairs, then `rest` seconds, or one of the cue words."""
+
+    pairs: tuple[Pair, ...]
+    rest: int = 0
+    cues: tuple[str, ...] = ()
+
+    @property
+    def text(self) -> str:
+        """The limit in a few words: the pair that a cook with a thermometer goes by."""
+        hottest = next((pair for pair in self.pairs if pair.hold <= 30), self.pairs[0])
+        return hottest.text
+
+
+class Window(NamedTuple):
+    """How long risky food may be out (seconds), and the °C for holding hot, keeping cold and reheating."""
+
+    out: int
+    hold: Fraction
+    cold: Fraction
+    reheat: Fraction
+    reheat_text: str
+
+
+class Rules(NamedTuple):
+    """All of the file; `limits` by authority and hazard, `printed` the °F accepted for a °C as the trade prints it."""
+
+    limits: Mapping[str, Mapping[str, Limit]]
+    sources: Mapping[str, str]
+    printed: Mapping[Fraction, Fraction]
+    wet: Mapping[str, int]
+    windows: Mapping[str, Window]
+    words: Mapping[str, tuple[str, ...]]
+    names: Mapping[str, str]
+    allergens: Mapping[str, Mapping[str, frozenset[str]]]
+    tags: Mapping[str, tuple[frozenset[str], frozenset[str]]]
+    cautions: Mapping[str, str]
+    reading: int
+    come_up: int
+    soak: int
+    boil: int
+
+
+@cache
+def rules() -> Rules:
+    """The rules that ship with the compiler: a fault in the file raises."""
+    import tomllib
+
+    raw: dict[str, dict[str, str]] = tomllib.loads(asset_text("grammar/safety.toml"))
+    roast = _roast(raw["roast"]["pairs"])
+    return Rules(
+        limits={name: {what: _limit(text, roast) for what, text in raw[name].items()} for name in raw["sources"]},
+        sources=raw["sources"],
+        printed=_printed(raw["printed"]["pairs"]),
+        wet={what: seconds(text) for what, text in raw["wet"].items()},
+        windows={name: _window(text) for name, text in raw["windows"].items()},
+        words={what: listed(text) for what, text in raw["words"].items()},
+        names=raw["names"],
+        allergens={who: _sets(raw[f"allergens-{who}"]) for who in ("us", "eu")},
+        tags={tag: _tag(text) for tag, text in raw["tags"].items()},
+        cautions=raw["cautions"],
+        reading=seconds(raw["held"]["reading"]),
+        come_up=seconds(raw["held"]["come_up"]),
+        soak=seconds(raw["beans"]["soak"]),
+        boil=seconds(raw["beans"]["boil"]),
+    )
+
+
+def listed(text: str) -> tuple[str, ...]:
+    """The words of a list with commas."""
+    return tuple(text.split(", ")) if text else ()
+
+
+def celsius(text: str) -> Fraction:
+    """Exact °C of a printed temperature, as `165 °F`."""
+    found = _PAIR.fullmatch(text)
+    if found is None:
+        raise ValueError(f"no temperature: {text!r}")
+    number = Fraction(found[1])
+    return number if found[2] == "C" else c_from_f(number)
+
+
+def _limit(text: str, roast: tuple[Pair, ...]) -> Limit:
+    first, _, cues = text.partition("; ")
+    temperatures, _, rest = first.partition(" rest ")
+    pairs: list[Pair] = []
+    for one in temperatures.split(" or "):
+        if one == "roast":
+            pairs.extend(roast)
+            continue
+        degrees, _, held = one.partition(" for ")
+        pairs.append(Pair(celsius(degrees), seconds(held) if held else 0, _both(degrees)))
+    return Limit(tuple(pairs), seconds(rest) if rest else 0, listed(cues))
+
+
+def _both(text: str) -> str:
+    """A limit in both scales, °C rounded up to a whole degree so that it is never below the limit."""
+    number, _, scale = text.partition(" °")
+    if scale == "C":
+        return f"{text} ({_up(Fraction(number) * 9 / 5 + 32)} °F)"
+    return f"{_up(celsius(text))} °C ({text})"
+
+
+def _up(value: Fraction) -> int:
+    return -(-value.numerator // value.denominator)
+
+
+def _roast(text: str) -> tuple[Pair, ...]:
+    pairs = (pair.split("/") for pair in listed(text))
+    return tuple(Pair(c_from_f(Fraction(f)), int(held), _both(f"{f} °F")) for f, held in pairs)
+
+
+def _printed(text: str) -> dict[Fraction, Fraction]:
+    """Exact °C meant by a printed °C that lies a little under it."""
+    pairs = ([Fraction(end) for end in pair.split("/")] for pair in listed(text))
+    return {c: max(c, c_from_f(f)) for f, c in pairs}
+
+
+def _window(text: str) -> Window:
+    facts = dict(fact.split(" ", 1) for fact in listed(text))
+    hold, cold, reheat = (celsius(facts[key]) for key in ("hold", "cold", "reheat"))
+    return Window(seconds(facts["out"]), hold, cold, reheat, _both(facts["reheat"]))
+
+
+def _sets(table: Mapping[str, str]) -> dict[str, frozenset[str]]:
+    return {name: frozenset(listed(text)) for name, text in table.items()}
+
+
+def _tag(text: str) -> tuple[frozenset[str], frozenset[str]]:
+    """The kinds of animal food and the allergens that contradict a tag."""
+    animal, _, allergens = text.partition("; ") if text.startswith("animal: ") else ("", "", text)
+    return frozenset(listed(animal.removeprefix("animal: "))), frozenset(listed(allergens))

@@ -1,0 +1,50 @@
+"""Which hazard an ingredient brings, as it is written: raw, tinned, cooked, minced, whole."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from tamis.safety.data import rules
+from tamis.safety.records import Item
+
+if TYPE_CHECKING:
+    from tamis.kitchen.goods import Goods
+    from tamis.model.recipe import Use
+    from tamis.reading.clauses import Ingredient
+
+FLESH = frozenset(("poultry", "minced-meat", "whole-meat", "pork", "fish", "shellfish", "cured-pork", "stuffing"))
+"""What a board or a knife can carry over from."""
+
+
+def item_of(use: Use, index: int, goods: Goods | None) -> Item | None:
+    """The hazard of a use as it goes in; `goods` is the part of it that does (an egg's yolk)."""
+    food = use.ingredient
+    if goods is None or not goods.hazard or ready(food):
+        return None
+    cured = goods.id in rules().words["cured"]
+    hazard = "cured-pork" if cured else goods.hazard
+    if hazard in ("whole-meat", "pork") and _has(food, ("minced", "ground")):
+        hazard = "minced-meat"
+    span = food.name_span
+    return Item(hazard, food.name or goods.name, index, span, _form(food, goods), cured=cured)
+
+
+def ready(food: Ingredient) -> bool:
+    """Whether it comes cooked, tinned or pasteurised: no longer raw."""
+    words = rules().words
+    if any(measure.unit in words["cans"] for measure in food.measures) and not food.part:
+        return True
+    return any(state in words["ready"] for state in food.states) or _has(food, words["ready"])
+
+
+def _form(food: Ingredient, goods: Goods) -> str:
+    """Whole matters for an egg (white and yolk as they are) and for a bird (no time at a simmer will do)."""
+    if goods.id in rules().words["birds"] and not _has(food, ("sliced", "diced", "cut", "jointed", "pieces", "strips")):
+        return "whole"
+    beaten = _has(food, ("beaten", "whisked", "separated", "mixed"))
+    return "whole" if goods.hazard == "egg" and goods.id not in ("egg-yolk", "egg-white") and not beaten else "piece"
+
+
+def _has(food: Ingredient, words: tuple[str, ...]) -> bool:
+    said = {*food.states, *food.preparation.replace(",", " ").split()}
+    return any(word in said for word in words)

@@ -1,0 +1,118 @@
+"""What the safety checks know of a recipe."""
+
+from __future__ import annotations
+
+from fractions import Fraction
+from typing import NamedTuple
+
+from tamis.source import Span
+
+
+class Clearing(NamedTuple):
+    """Where a hazard ended: the action, the words that end it, and by what: temperature, held, cue, boiled, baked,
+    fried."""
+
+    action: int
+    words: str
+    by: str
+
+
+class Item(NamedTuple):
+    """One hazard within a batch.
+
+    `hazard` is its kind, `food` what the cook calls it, `use` the ingredient use it came by (-1: a used recipe's).
+    `form` is piece, whole (an egg as it is, a bird), juices (parted from raw food), stuffing, or contact (by a tool).
+    `path` names the batches it went through, `core` the hottest temperature stated for it, `wet` and `boiled` the
+    seconds it simmered and boiled, `soaked` those it soaked. `bound` is an egg in a dough or batter.
+    """
+
+    hazard: str
+    food: str
+    use: int
+    span: Span
+    form: str = "piece"
+    path: tuple[str, ...] = ()
+    cleared: Clearing | None = None
+    core: Fraction | None = None
+    wet: int = 0
+    boiled: int = 0
+    soaked: int = 0
+    heated: bool = False
+    bound: bool = False
+    cured: bool = False
+
+
+class Allergen(NamedTuple):
+    """One allergen as a list declares it, with the foods it comes from. `optional`: all of them may be left out.
+    `instead`: only foods given as an alternative have it."""
+
+    name: str
+    foods: tuple[str, ...]
+    optional: bool = False
+    instead: bool = False
+
+
+class Declared(NamedTuple):
+    """The allergens of the dish or of a component by one list (us, eu)."""
+
+    list: str
+    allergens: tuple[Allergen, ...]
+
+
+class Part(NamedTuple):
+    """A component by its name, with what must be declared of it and foods of which nothing is known."""
+
+    name: str
+    declared: tuple[Declared, ...]
+    unknown: tuple[str, ...] = ()
+
+
+class Wait(NamedTuple):
+    """Risky food that stands: the action, the food, and the °C it is held at (None: the room's)."""
+
+    action: int
+    food: str
+    span: Span
+    celsius: Fraction | None = None
+
+
+class Caution(NamedTuple):
+    """A caution that the recipe's own clauses call for: its key and words, their source, the action (None: all)."""
+
+    key: str
+    text: str
+    source: str = ""
+    action: int | None = None
+
+
+class Contradiction(NamedTuple):
+    """A tag that promises what a food breaks; `optional` if the food may be left out."""
+
+    tag: str
+    food: str
+    why: str
+    span: Span
+    optional: bool = False
+
+
+class Safety(NamedTuple):
+    """All of it. `items` are the hazards that reach the dish, cleared or not; `rest` those whose limit asks for a rest
+    that the recipe doesn't give; `served` is the header's word (raw, uncooked) if it is a known one; `animal` and
+    `words` are the kinds of animal food and the goods' own words for allergens in the dish."""
+
+    authority: str
+    items: tuple[Item, ...] = ()
+    short_rest: tuple[Item, ...] = ()
+    waits: tuple[Wait, ...] = ()
+    dish: Part = Part("", ())
+    parts: tuple[Part, ...] = ()
+    contradictions: tuple[Contradiction, ...] = ()
+    cautions: tuple[Caution, ...] = ()
+    served: str = ""
+    animal: tuple[str, ...] = ()
+    words: tuple[str, ...] = ()
+
+    @property
+    def open(self) -> tuple[Item, ...]:
+        """Hazards that reach the dish and that nothing cleared."""
+        return tuple(item for item in self.items if item.cleared is None)

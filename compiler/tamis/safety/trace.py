@@ -1,0 +1,149 @@
+"""The flow walked once more, with the hazards in mind: every batch in the order in which things happened to it."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING, NamedTuple
+
+from tamis.reading.clauses import Ingredient, Time
+from tamis.safety.clearing import heated
+from tamis.safety.contacts import Counter
+from tamis.safety.data import rules
+from tamis.safety.hazards import FLESH, item_of
+from tamis.safety.heatings import Place, heating
+from tamis.safety.records import Item, Wait
+from tamis.safety.state import State, parted
+from tamis.safety.waits import risky_wait
+from tamis.source import Span
+
+if TYPE_CHECKING:
+    from collections.abc import Mapping
+
+    from tamis.kitchen.goods import Goods
+    from tamis.kitchen.house import Kitchen
+    from tamis.model.history import Happening
+    from tamis.model.recipe import Action, Recipe, Supply, Use
+
+
+class Traced(NamedTuple):
+    """The states that the batches ended in, and what was seen on the way."""
+
+    states: tuple[State, ...]
+    waits: tuple[Wait, ...]
+
+
+class Trace:
+    """The walk."""
+
+    __slots__ = ("authority", "counter", "kitchen", "place", "recipe", "states", "used", "waits")
+
+    def __init__(self, recipe: Recipe, kitchen: Kitchen, used: Mapping[str, Supply]) -> None:
+        self.recipe = recipe
+        self.kitchen = kitchen
+        self.used = used
+        self.authority = kitchen.settings.safety.authority
+        self.states: list[State] = []
+        self.place = Place(recipe.actions)
+        self.counter = Counter(recipe.actions)
+        self.waits: list[Wait] = []
+
+    def walk(self) -> Traced:
+        """Everything in order."""
+        history = self.recipe.history
+        self.states = [self._begin(product) for product in history.products]
+        for event in history.happenings:
+            action = self.recipe.actions[event.action]
+            self._happen(event, action)
+            self.counter.work(action, self._place(event, action), self.states[event.batch])
+        return Traced(tuple(self.states), tuple(self.waits))
+
+    def _place(self, event: Happening, action: Action) -> int:
+        """Where in the text it happens."""
+        if event.read >= 0:
+            return action.reads[event.read].clause.span.start
+        return self.recipe.uses[event.use].ingredient.clause.span.start if event.use >= 0 else action.span.start
+
+    def _begin(self, product: int) -> State:
+        """A batch as it begins: empty, or the dish of a used recipe with what that brings."""
+        state = State()
+        if product < 0:
+            return state
+        made = self.recipe.products[product]
+        state.name = made.name
+        supply = self.used.get(made.recipe) if made.kind == "used-recipe" else None
+        if supply:
+            state.recipes[made.recipe] = None
+            for hazard in supply.hazards:
+                state.put(self._supplied(hazard, product, made.name))
+        return state
+
+    def _supplied(self, hazard: str, product: int, name: str) -> Item:
+        span = next((t.span for t in self.recipe.takings if t.product == product), Span(0, 0))
+        kind, _, form = hazard.partition(":")
+        return Item(kind, name, -1 - product, span, form or "piece")
+
+    def _happen(self, event: Happening, action: Action) -> None:
+        state = self.states[event.batch]
+        if event.kind in ("food", "aside"):
+            self._food(event, action, state)
+        elif event.kind == "batch":
+            other = self.states[event.other]
+            self._stuffing(action, state, other)
+            state.take_in(other, other.name)
+        elif event.kind == "by-product":
+            state.take_in(self.states[event.other], state.name, lambda item: parted(item, state.name))
+        else:
+            self._clause(event, action, state)
+
+    def _food(self, event: Happening, action: Action, state: State) -> None:
+        use = self.recipe.uses[event.use]
+        goods = self._goods(use, event.goods)
+        state.uses.setdefault(event.use, event.goods)
+        if goods is None:
+            return
+        item = item_of(use, event.use, goods)
+        if goods.hazard == "raw-flour":
+            state.dough += use.mass.hi
+            state.own_dough += use.mass.hi
+        if goods.hazard == "egg":
+            state.eggs += use.mass.hi
+            state.own_eggs += use.mass.hi
+        if item and (event.kind == "food" or item.hazard != "raw-flour" or use.ingredient.purpose == "for dusting"):
+            if item.hazard == "egg" and any(v.verb.base in rules().words["mixes"] for v in action.verbs):
+                item = item._replace(form="piece")
+            state.put(item)
+
+    def _goods(self, use: Use, id: str) -> Goods | None:
+        if id and not use.ingredient.part:
+            return self.kitchen.larder.get(id)
+        return use.ingredient.goods if not use.ingredient.part else None
+
+    def _stuffing(self, action: Action, state: State, other: State) -> None:
+        """What raw meat is stuffed with has to be done in the middle, whatever it is made of."""
+        if not any(use.verb.base in rules().words["fillers"] for use in action.verbs):
+            return
+        host = state.raw_flesh()
+        if host and host.hazard in FLESH and host.hazard != "minced-meat":
+            where = (*host.path, other.name or "stuffing")
+            state.put(Item("stuffing", other.name or "stuffing", host.use, host.span, "stuffing", where))
+
+    def _clause(self, event: Happening, action: Action, state: State) -> None:
+        read = action.reads[event.read]
+        if isinstance(read, Ingredient):
+            return
+        self._bind(state)
+        done = heating(action, read, event.batch, self.place)
+        if done:
+            state.change(lambda item: heated(item, done, event.action, self.authority))
+        if isinstance(read, Time):
+            wait = risky_wait(action, read, state, self.authority)
+            if wait:
+                self.waits.append(wait)
+
+    def _bind(self, state: State) -> None:
+        """Egg in enough flour is dough, batter or a glaze: its baking cooks it, and no thermometer is asked for.
+
+        In one mixture half the egg's weight is the leanest sponge; where flour and egg meet as two batches, twice
+        (a muffin, a glaze), so that a custard in a pastry case stays a custard. Common practice.
+        """
+        if state.eggs and (state.own_dough * 2 >= state.own_eggs > 0 or state.dough >= state.eggs * 2):
+            state.change(lambda item: item._replace(bound=True) if item.hazard == "egg" else item)

@@ -1,0 +1,64 @@
+"""How findings and pages speak of a hazard: its path, its limit, the words that would clear it."""
+
+from __future__ import annotations
+
+from fractions import Fraction
+from typing import TYPE_CHECKING
+
+from tamis.quantity.numerals import number
+from tamis.quantity.temperature import f_from_c
+from tamis.safety.clearing import limit_of
+from tamis.safety.data import rules
+
+if TYPE_CHECKING:
+    from tamis.model.recipe import Recipe
+    from tamis.safety.records import Item
+
+
+def name_of(item: Item) -> str:
+    """The hazard by its name: "raw poultry"."""
+    return rules().names.get(item.hazard, item.hazard)
+
+
+def path_of(item: Item, recipe: Recipe) -> str:
+    """The way to the dish, as "chicken thigh → marinade → glazed wings"."""
+    steps = [item.food, *item.path]
+    if recipe.title not in steps:
+        steps.append(recipe.title)
+    return " → ".join(dict.fromkeys(step[:1].lower() + step[1:] if at else step for at, step in enumerate(steps)))
+
+
+def limit_words(item: Item, authority: str) -> str:
+    """What is asked for, with who asks: "74 °C (165 °F) in the middle (USDA FSIS …)"."""
+    if item.hazard == "kidney-beans":
+        return "they must boil for at least 10 min (a simmer is not enough)"
+    limit = limit_of(item, authority)
+    if limit is None:
+        return "it must be cooked through"
+    cues = f", or a cue such as “{limit.cues[0]}”" if limit.cues else ""
+    return f"{limit.text} in the middle{cues} ({rules().sources[authority]})"
+
+
+def offer(item: Item, authority: str) -> str:
+    """The wording that would clear it."""
+    if item.hazard == "kidney-beans":
+        return "`[boil for 10 min]`"
+    if item.form == "juices":
+        return "give it a boil of its own: `[to the boil]`, `[boil for 1 min]`"
+    limit = limit_of(item, authority)
+    degrees = limit.text if limit else "74 °C (165 °F)"
+    where = {"stuffing": " in the middle of the stuffing", "egg": ""}.get(item.hazard, " in the thickest part")
+    return f"say it in a cue after the food goes in: `[until {degrees}{where}]`"
+
+
+def hottest(item: Item) -> str:
+    """The hottest temperature that the text asks of it, in both scales; empty if it asks none."""
+    if item.core is None:
+        return ""
+    f = f_from_c(item.core)
+    return f"{_one(item.core)} °C is {_one(f)} °F"
+
+
+def _one(value: Fraction) -> str:
+    """With one decimal at most, cut off: a temperature just under a limit must not look as if it met it."""
+    return number(Fraction(int(value * 10), 10))
