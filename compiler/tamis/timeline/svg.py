@@ -16,7 +16,7 @@ from tamis.timeline.records import Timeline
 from tamis.timeline.rows import Entry, Segment
 from tamis.timeline.scale import Scale
 
-HEAD, ROW, NAME, BAR, LEGEND = 26, 34, 28, 10, 46
+HEAD, ROW, NAME, BAR, LEGEND = 26, 34, 28, 10, 82
 LONGEST = 40
 
 STYLE = """\
@@ -72,7 +72,8 @@ def _opening(timeline: Timeline, key: str, height: int) -> list[str]:
     said = [timeline.sentence, f"hands-on {duration(-(-timeline.hands_on // 60) * 60)}"]
     steps = [f"{_from(timeline, entry)} {entry.title}, {entry.length}" for entry in timeline.entries]
     return [
-        f'<svg class="tl" role="img" aria-labelledby="{key}-title {key}-desc" width="100%" height="{height}" '
+        f'<svg class="tl" role="img" overflow="visible" '
+        f'aria-labelledby="{key}-title {key}-desc" width="100%" height="{height}" '
         f'style="height:{height}px" xmlns="http://www.w3.org/2000/svg">',
         f'<title id="{key}-title">{title}</title>',
         f'<desc id="{key}-desc">{_escaped("; ".join([*said, *steps]))}. Long stretches are drawn shorter.</desc>',
@@ -145,10 +146,14 @@ def _legend(y: int, key: str) -> list[str]:
         ("0", y + 28, "tl-more", f' fill="url(#{key}-hatch)"', "may take so long"),
         ("50%", y + 28, "tl-slack", "", "may wait so long"),
     ]
-    return [
+    boxes = [
         f'<svg x="{x}" y="{at}" width="50%" height="16" overflow="visible"><rect class="{name}" x="1" y="1" width="24" '
         f'height="{BAR}"{more}/><text x="32" y="11">{words}</text></svg>'
         for x, at, name, more, words in entries
+    ]
+    notes = ("* a delay here delays the dish", "estimates at their longest; long stretches drawn shorter")
+    return boxes + [
+        f'<text class="tl-tick" x="0" y="{y + 57 + 17 * line}">{note}</text>' for line, note in enumerate(notes)
     ]
 
 
