@@ -38,7 +38,7 @@ class Compiled(NamedTuple):
     timeline: Timeline
     findings: tuple[Diagnostic, ...]
     supply: Supply
-    used: Mapping[str, Supply] = {}  # noqa: RUF012  # nobody writes into it
+    used: Mapping[str, Supply] = {}  # nobody writes into it
     formula: Formula | None = None
     safety: Safety | None = None
 
