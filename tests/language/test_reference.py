@@ -38,6 +38,8 @@ from tamis.syntax.document import Clause
 REFERENCE = asset_text("grammar/reference.md")
 _FENCE = re.compile(r"^```(\S+)(?: ([^\n]*))?\n(.*?)^```$", re.MULTILINE | re.DOTALL)
 STEPS = "\n# Dish\n\nStir [10 g fine salt] into [1 l water].\n"
+# Lines in the middle of a recipe leave flour, eggs and meat raw; the recipe around them doesn't.
+COOKED = "\n[Bake for 30 min at 200 °C] [in the oven] [until 96 °C inside].\n"
 
 
 class Fence(NamedTuple):
@@ -64,7 +66,7 @@ def wrapped(fence: Fence) -> str:
     head = "".join(line for line in ("title: Example\n", "serves: 4\n") if line.split(":")[0] + ":" not in fence.text)
     if fence.kind == "header":
         return head + fence.text + STEPS
-    return head + "\n" + ("" if re.search("^#", fence.text, re.MULTILINE) else "# Dish\n\n") + fence.text
+    return head + "\n" + ("" if re.search("^#", fence.text, re.MULTILINE) else "# Dish\n\n") + fence.text + COOKED
 
 
 def wanted(fence: Fence) -> list[str]:
