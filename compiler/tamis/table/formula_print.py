@@ -8,7 +8,7 @@ from typing import Any
 from tamis.quantity.amount import Amount
 from tamis.table.formula import Cell, Formula, FormulaRow
 from tamis.table.formula_words import Grid, base_sentence, facts, grid, notes
-from tamis.table.markdown import _plain as plain
+from tamis.table.markdown import plain
 
 FORMAT = 1
 GAP = "   "
@@ -55,12 +55,13 @@ def _row(name: str, cells: list[str], left: int, widths: list[int]) -> str:
 def formula_markdown(formula: Formula) -> str:
     """A table of pipes, what the base is above it, and what a baker looks for below."""
     table = grid(formula)
-    head = ["Ingredient"] + [f"{name}{unit}" for name in table.heads for unit in ("", ", %")]
+    head = ["Ingredient"] + [f"{plain(name)}{unit}" for name in table.heads for unit in ("", ", %")]
     rows = [head, ["---"] + ["---:"] * (len(head) - 1)]
     rows += [[plain(name), *cells] for name, cells, _ in table.rows]
     rows.append(["**Sum**", *table.total])
     lines = ["| " + " | ".join(row) + " |" for row in rows]
-    said = [f"- {name}: {words}" for name, words in facts(formula)] + [f"- {note}" for note in notes(formula)]
+    said = [f"- {name}: {plain(words)}" for name, words in facts(formula)]
+    said += [f"- {plain(note)}" for note in notes(formula)]
     return "\n".join([base_sentence(formula), "", *lines, "", *said]) + "\n"
 
 

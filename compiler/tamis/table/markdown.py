@@ -34,13 +34,14 @@ def equipment_markdown(rows: tuple[EquipmentRow, ...]) -> str:
 def _pipes(said: list[Line]) -> str:
     used = [at for at in range(len(HEADS)) if at in (0, 3) or any(line[at] for line in said)]
     rows = [[HEADS[at] for at in used], ["---"] * len(used)]
-    rows += [[_plain(line[at]) for at in used] for line in said]
+    rows += [[plain(line[at]) for at in used] for line in said]
     return "\n".join("| " + " | ".join(row) + " |" for row in rows)
 
 
 def _list(said: list[str]) -> str:
-    return "\n".join(f"- {_plain(line)}" for line in said)
+    return "\n".join(f"- {plain(line)}" for line in said)
 
 
-def _plain(text: str) -> str:
+def plain(text: str) -> str:
+    """A cook's words with whatever Markdown would take for a mark escaped."""
     return _MARKS.sub(r"\\\1", text)

@@ -1,0 +1,37 @@
+"""Recipes for the tests of percentages and formulas, compiled."""
+
+from __future__ import annotations
+
+from fractions import Fraction
+
+from tamis.compile import Compiled, compile
+from tamis.kitchen.house import default_kitchen, house_kitchen
+from tamis.source import Source
+from tamis.table.formula import Base, Formula, build_formula
+
+KITCHEN = default_kitchen()
+HEAD = "title: Test\nmakes: 1 loaf\n"
+
+
+def made(text: str, header: str = "", settings: str = "") -> Compiled:
+    """A recipe compiled; `text` begins with its first heading, or with the first line of the only component."""
+    heading = "" if text.startswith("#") else "# Test\n\n"
+    kitchen = house_kitchen(settings, None)[0] if settings else KITCHEN
+    return compile(Source("test.tamis", f"{HEAD}{header}\n{heading}{text}\n"), kitchen, {})
+
+
+def rules(done: Compiled) -> list[str]:
+    return [finding.rule for finding in done.findings]
+
+
+def grams(done: Compiled, name: str) -> list[Fraction]:
+    """What each use of a food weighs, in order; single figures only."""
+    uses = [use for use in done.recipe.uses if use.ingredient.name.endswith(name)]
+    assert uses and all(use.mass.lo == use.mass.hi for use in uses)
+    return [use.mass.lo for use in uses]
+
+
+def formula(done: Compiled, base: Base = "total") -> Formula:
+    built = build_formula(done.recipe, KITCHEN, base)
+    assert built is not None
+    return built
