@@ -39,7 +39,7 @@ def measure_text(measure: Measure, name: str, units: Units) -> str:
         return written_text(measure, name)
     if unit.kind == "mass":
         show = grams if unit.system == "metric" else pounds_ounces
-        return _ends(measure.amount.times(unit.factor), show)
+        return ends(measure.amount.times(unit.factor), show)
     return _volume(measure, unit, units) if unit.kind == "volume" else written(measure)
 
 
@@ -114,15 +114,15 @@ def _volume(measure: Measure, unit: Unit, units: Units) -> str:
     amount = measure.amount.times(unit.factor)
     if measure.unit in SPOON_UNITS:
         if measure.unit == "tsp" and measure.amount.lo >= TSP_TO_TBSP:
-            return _ends(amount, lambda ml: kitchen_volume(ml, units))
+            return ends(amount, lambda ml: kitchen_volume(ml, units))
         parts = SPOON_PARTS.get(measure.unit, (1, 2, 3, 4))
         if measure.amount.lo.denominator in parts and measure.amount.hi.denominator in parts:
             return written(measure)
-        return _ends(amount, lambda ml: kitchen_volume(ml, units))
-    return _ends(amount, millilitres) if unit.system == "metric" else written(measure)
+        return ends(amount, lambda ml: kitchen_volume(ml, units))
+    return ends(amount, millilitres) if unit.system == "metric" else written(measure)
 
 
-def _ends(amount: Amount, show: Callable[[Fraction], str]) -> str:
+def ends(amount: Amount, show: Callable[[Fraction], str]) -> str:
     """A number shown, or a range with its unit once: "60–90 g"."""
     if amount.single:
         return show(amount.lo)
