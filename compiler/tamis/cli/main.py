@@ -23,6 +23,7 @@ COMMANDS = {
     "timeline": "print when what is done",
     "formula": "print a dough's formula in weights and percentages",
     "water": "tell how warm a dough's water must be",
+    "convert": "tell what a measure is in every other one",
     "explain": "tell what a rule finds, and how to mend it",
     "new": "begin a recipe file",
 }

@@ -1,0 +1,158 @@
+"""What somebody wants converted: a food with its measure, a bare measure, a size, a temperature.
+
+It is written as in a recipe, so it is read as a recipe's clause is; only temperatures are looser, since "180 C" is
+clear where nothing else stands beside it.
+"""
+
+from __future__ import annotations
+
+import re
+from fractions import Fraction
+from typing import Literal, NamedTuple
+
+from tamis.diagnostics import Diagnostic
+from tamis.kitchen.house import Kitchen
+from tamis.quantity.amount import Amount
+from tamis.quantity.measure import Measure
+from tamis.quantity.number import parse
+from tamis.quantity.temperature import OVEN_WORDS
+from tamis.reading.clauses import Ingredient
+from tamis.source import Span
+from tamis.syntax.clause import Items, parse_clause
+from tamis.syntax.document import Clause
+from tamis.syntax.items import Product, Quantity
+
+LONGEST = 200
+Scale = Literal["c", "f", "gas"]
+
+_NUMBER = r"[−-]?[\d.¼½¾/ ]*[\d¼½¾]"
+_DEGREES = re.compile(
+    rf"({_NUMBER})(?:(?: ?[–—-] ?| to )({_NUMBER}))? ?(?:°|º|degrees?|deg\.?)? ?"
+    r"(c|celsius|centigrade|f|fahrenheit)?( fan)?",
+    re.I,
+)
+_MARK = re.compile(r"gas(?: mark)? ?([\d¼½ /]+)", re.I)
+
+
+class Degrees(NamedTuple):
+    """A temperature as asked, in its own scale; `fan` says that it is a fan oven's setting."""
+
+    amount: Amount
+    scale: Scale
+    fan: bool = False
+
+
+class Asked(NamedTuple):
+    """What was asked: `degrees`, or `measures` (added up) and the food they are of, if one was named, or the `sides`
+    of a tin.
+
+    Where neither could be read, `problem` tells what was found and expected, and `hint` a way out. Where the food
+    is not known, `problem` says that, and the measures hold.
+    """
+
+    text: str
+    degrees: Degrees | None = None
+    measures: tuple[Measure, ...] = ()
+    item: Ingredient | None = None
+    sides: tuple[Measure, ...] = ()
+    problem: str = ""
+    hint: str = ""
+
+
+def read_asked(text: str, kitchen: Kitchen) -> Asked:
+    """Understand the words of one question."""
+    said = " ".join(text.split()).removeprefix("[").removesuffix("]").strip()
+    if not said:
+        return Asked(said, problem="nothing to convert", hint='try `tamis convert "2/3 cup bread flour"`')
+    if len(said) > LONGEST:
+        return Asked(said[:40], problem=f"this is longer than {LONGEST} characters")
+    degrees = _degrees(said) or _oven_word(said)
+    if degrees:
+        return Asked(said, degrees)
+    return _measured(said, kitchen)
+
+
+def _degrees(said: str) -> Degrees | None:
+    mark = _MARK.fullmatch(said)
+    if mark:
+        number = parse(mark[1])
+        return Degrees(Amount(number, number), "gas") if number is not None else None
+    found = _DEGREES.fullmatch(said)
+    if not found or not (found[3] or "°" in said or "deg" in said.lower() or found[4]):
+        return None
+    low = _signed(found[1])
+    high = low if found[2] is None else _signed(found[2])
+    if low is None or high is None:
+        return None
+    return Degrees(Amount(low, high), "f" if (found[3] or "c").lower().startswith("f") else "c", bool(found[4]))
+
+
+def _oven_word(said: str) -> Degrees | None:
+    """What old books call a heat: "a moderate oven"."""
+    word = said.lower().removeprefix("a ").removesuffix(" oven")
+    found = OVEN_WORDS.get(word)
+    return Degrees(Amount(*map(Fraction, found)), "f") if found and said.lower().endswith(" oven") else None
+
+
+def _signed(text: str) -> Fraction | None:
+    value = parse(text.lstrip("−- "))
+    return -value if value is not None and text[:1] in "−-" else value
+
+
+def _measured(said: str, kitchen: Kitchen) -> Asked:
+    items = parse_clause(said)
+    if items.fault:
+        return Asked(said, problem=items.fault.message, hint=items.fault.hint)
+    bare, first = _bare(items, kitchen), items.items[0]
+    if bare:
+        return Asked(said, measures=bare)
+    if isinstance(first, Product) and first.kind == "length" and len(items.items) == 1:
+        unit = kitchen.units.get(first.unit)
+        return Asked(said, sides=tuple(Measure(side, unit.id if unit else first.unit) for side in first.factors))
+    record, findings = _read(said, items, kitchen)
+    if not isinstance(record, Ingredient) or not record.measures:
+        return _unread(said, findings)
+    told = next((finding for finding in findings if finding.rule == "unknown-ingredient"), None)
+    problem, hint = (told.message.partition(":")[0], told.hint) if told else ("", "")
+    return Asked(said, measures=record.measures, item=record, problem=problem, hint=hint)
+
+
+def _bare(items: Items, kitchen: Kitchen) -> tuple[Measure, ...]:
+    """A measure of nothing in particular: `100 ml`, `1 lb 8 oz`, `9 inches`, `a pinch`."""
+    words = items.keys[1:] if items.keys[:1] in (("a",), ("an",)) else items.keys
+    if len(items.items) == 1 and isinstance(items.items[0], Quantity):
+        return _sum(items.items[0], kitchen)
+    unit = kitchen.units.get(words[-1]) if words else None
+    if unit is None or unit.kind != "nominal" or len(items.items) > 2:
+        return ()
+    first = items.items[0]
+    amount = first.amount if isinstance(first, Quantity) else Amount(Fraction(1), Fraction(1))
+    return (Measure(amount, unit.id),)
+
+
+def _sum(item: Quantity, kitchen: Kitchen) -> tuple[Measure, ...]:
+    unit = kitchen.units.get(item.unit)
+    if item.kind not in ("mass", "volume", "length") or unit is None or item.amount.lo > item.amount.hi:
+        return ()
+    return (Measure(item.amount, unit.id), *(measure for part in item.then for measure in _sum(part, kitchen)))
+
+
+def _read(said: str, items: Items, kitchen: Kitchen) -> tuple[object, list[Diagnostic]]:
+    from tamis.reading.clause_reader import read_clause
+    from tamis.reading.tables import tables
+
+    findings: list[Diagnostic] = []
+    clause = Clause(said, items, Span(-1, len(said) + 1))
+    return read_clause(clause, kitchen, tables(), findings), findings
+
+
+def _unread(said: str, findings: list[Diagnostic]) -> Asked:
+    """Why it is no measure that can be converted."""
+    told = next((f for f in findings if f.severity == "error" and f.rule != "clause-role"), None)
+    if told:
+        return Asked(said, problem=told.message, hint=told.hint)
+    return Asked(
+        said,
+        problem=f"“{said}” is no measure: expected a number with a unit, a food, or degrees",
+        hint="as in `2/3 cup bread flour`, `2 eggs`, `100 ml`, `9 inches`, `180 °C`, `gas mark 4`",
+    )

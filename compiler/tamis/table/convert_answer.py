@@ -1,0 +1,200 @@
+"""The whole answer to what somebody wants converted, in rows: label, words, and whose figure it is."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from fractions import Fraction
+from typing import NamedTuple
+
+from tamis.kitchen.house import Kitchen
+from tamis.quantity.amount import Amount
+from tamis.quantity.display import grams, kitchen_volume, millilitres, plural, pounds_ounces
+from tamis.quantity.measure import base
+from tamis.quantity.numerals import decimal, number
+from tamis.reading.clauses import Ingredient
+from tamis.table.asked import Asked
+from tamis.table.convert import DRAWERS, Count, Figure, Worths, counts, drawer, in_states, worths
+from tamis.table.convert_degrees import heat_lines, heat_of
+from tamis.table.instead import Instead, instead_of
+from tamis.table.wording import ends
+
+NO_STANDARD = "no standard says how much a {} is: it is shown as written and never converted"
+MM_PER_INCH = Fraction(254, 10)
+LIGHTEST = 7
+"""Grams under which ounces say nothing: a quarter of one."""
+
+STATES = "In another state"
+SIZES = ("small", "medium", "large", "extra large", "jumbo")
+
+Show = Callable[[Fraction], str]
+
+
+class Row(NamedTuple):
+    """One line of an answer."""
+
+    label: str
+    text: str
+    source: str = ""
+
+
+class Section(NamedTuple):
+    """Rows that belong together; the first section of an answer has no title."""
+
+    title: str
+    rows: tuple[Row, ...]
+
+
+class Answer(NamedTuple):
+    """Everything that is known of what was asked; `problem` tells why it is nothing, or not all."""
+
+    asked: str
+    sections: tuple[Section, ...] = ()
+    notes: tuple[str, ...] = ()
+    worths: Worths = Worths()
+    problem: str = ""
+    hint: str = ""
+
+
+def answer(asked: Asked, kitchen: Kitchen) -> Answer:
+    """What was asked, in every other measure."""
+    if asked.degrees:
+        return _of_degrees(asked)
+    if asked.sides:
+        return _of_sides(asked, kitchen)
+    if not asked.measures:
+        return Answer(asked.text, problem=asked.problem, hint=asked.hint)
+    unit = kitchen.units.get(asked.measures[0].unit)
+    if unit is not None and unit.kind == "nominal":
+        return Answer(asked.text, notes=(NO_STANDARD.format(unit.id),))
+    if unit is not None and unit.kind == "length":
+        return _of_sides(asked._replace(sides=asked.measures), kitchen)
+    return _of_food(asked, worths(asked, kitchen), kitchen)
+
+
+def _of_degrees(asked: Asked) -> Answer:
+    assert asked.degrees is not None
+    heat = heat_of(asked.degrees)
+    if heat is None:
+        wrong = "no oven has this gas mark" if asked.degrees.scale == "gas" else "no temperature runs so"
+        return Answer(asked.text, problem=wrong, hint="gas marks are ¼, ½ and 1 to 10")
+    return Answer(asked.text, (Section("", tuple(Row(*line) for line in heat_lines(heat, asked.degrees))),))
+
+
+def _of_sides(asked: Asked, kitchen: Kitchen) -> Answer:
+    """Lengths, a side each: `9 inches`, `20 × 30 cm`."""
+    lengths = [base(side, kitchen.units) or Amount(Fraction(0), Fraction(0)) for side in asked.sides]
+    cm = " × ".join(ends(mm, lambda value: f"{decimal(_to(value / 10, 10))} cm") for mm in lengths)
+    inches = " × ".join(ends(mm, lambda value: f"{number(_to(value / MM_PER_INCH, 8))} inch") for mm in lengths)
+    return Answer(asked.text, (Section("", (Row("metric", cm), Row("US", f"{inches} (to the eighth)"))),))
+
+
+def _to(value: Fraction, parts: int) -> Fraction:
+    return Fraction(round(value * parts), parts)
+
+
+def _of_food(asked: Asked, known: Worths, kitchen: Kitchen) -> Answer:
+    unit = kitchen.units.get(asked.measures[0].unit)
+    weighed = unit is not None and unit.kind == "mass"
+    first = Section("", (*_weights(known, weighed), *_volumes(known, weighed)))
+    sections = [first, *_other_sections(asked, known, kitchen)]
+    notes = list[str]()
+    if known.by_analogy:
+        notes.append("≈ rests on a figure that a like food lends: weigh it once")
+    food_known = not asked.problem and asked.item is not None and asked.item.goods is not None
+    other_states = any(section.title == STATES and section.rows for section in sections)
+    if food_known and not other_states and (known.grams is None or known.ml is None):
+        notes.append(_missing(asked, known))
+    filled = tuple(section for section in sections if section.rows)
+    return Answer(asked.text, filled, tuple(notes), known, asked.problem, asked.hint)
+
+
+def _missing(asked: Asked, known: Worths) -> str:
+    name = asked.item.name if asked.item else ""
+    if known.grams is None and known.ml is None:
+        return f"the goods know no weight of a piece of {name}: write it, as in `1 can (400 g) tomatoes`"
+    return f"the goods know no density of {name}: spoons and scales cannot be turned into each other"
+
+
+def _weights(known: Worths, weighed: bool) -> list[Row]:
+    if known.grams is None:
+        return []
+    mark = "≈ " if known.by_analogy and not weighed else ""
+    rows = [Row("weight", mark + _figure(known.grams, grams), "; ".join(known.grams_from))]
+    if known.grams.usual.lo >= LIGHTEST:
+        rows.append(Row("ounces", mark + ends(known.grams.usual, pounds_ounces)))
+    return rows
+
+
+def _volumes(known: Worths, weighed: bool) -> list[Row]:
+    if known.ml is None:
+        return []
+    mark = "≈ " if known.by_analogy and weighed else ""
+    rows = [Row("volume", mark + _figure(known.ml, millilitres), "; ".join(known.ml_from))]
+    for name, label in DRAWERS.items():
+        rows.append(Row(label, mark + _in_drawer(known.ml, name)))
+    return rows
+
+
+def _in_drawer(ml: Figure, name: str) -> str:
+    units = drawer(name)
+    words = ends(ml.usual, lambda value: kitchen_volume(value, units))
+    ounce = units.get("imp_fl_oz" if name == "imperial" else "fl_oz")
+    if ounce is None or name == "metric" or ml.usual.lo < ounce.factor:
+        return words
+    said = ends(ml.usual, lambda value: f"{number(_to(value / ounce.factor, 4))} fl oz")
+    return f"{words}, or {said}"
+
+
+def _figure(figure: Figure, show: Show) -> str:
+    usual = ends(figure.usual, show)
+    range_ = ends(Amount(figure.least, figure.most), show)
+    return usual if not figure.differs or usual == range_ else f"{usual}; sources differ: {range_}"
+
+
+def _other_sections(asked: Asked, known: Worths, kitchen: Kitchen) -> list[Section]:
+    item = asked.item
+    if item is None or item.goods is None:
+        return []
+    kinds = {unit.kind for measure in asked.measures if (unit := kitchen.units.get(measure.unit))}
+    return [
+        Section("In pieces", _pieces(asked, item, known)),
+        Section(STATES, _states(known, "volume" in kinds, item, kitchen)),
+        Section("Instead, near enough", tuple(_swap(swap) for swap in instead_of(item, known.grams, kitchen))),
+    ]
+
+
+def _pieces(asked: Asked, item: Ingredient, known: Worths) -> tuple[Row, ...]:
+    if known.grams is None:
+        return ()
+    words = tuple(measure.unit for measure in asked.measures)
+    # What was asked for by the piece, of whatever size, is not told by the piece again.
+    plain = (*words, *item.states, *(f"{state} {word}" for state in item.states for word in words))
+    return tuple(_count(count, item) for count in counts(known.grams, item, plain))
+
+
+def _count(count: Count, item: Ingredient) -> Row:
+    """So many pieces, to the quarter."""
+    number_ = ends(count.figure.usual, lambda value: number(max(_to(value, 4), Fraction(1, 4))))
+    many = count.figure.usual.hi > 1
+    word = count.word or (item.goods.name if item.goods else "")
+    each = f"{'≈ ' if count.piece.analogy else ''}{grams(count.piece.usual)} each"
+    sized = word in SIZES and item.goods is not None
+    if sized and item.goods:
+        name = item.goods.name if not many else item.goods.plural or plural(item.goods.name)
+        return Row("", f"about {number_} {word} {name} ({each})", count.piece.source)
+    return Row("", f"about {number_} {plural(word) if many else word} ({each})", count.piece.source)
+
+
+def _states(known: Worths, volume: bool, item: Ingredient, kitchen: Kitchen) -> tuple[Row, ...]:
+    show = grams if volume else millilitres
+    found = in_states(known, volume, item, kitchen)
+    return tuple(
+        Row("", f"{', '.join(word or 'as sold' for word in each.states)}: {_figure(each.figure, show)}", each.source)
+        for each in found
+    )
+
+
+def _swap(swap: Instead) -> Row:
+    asides = [swap.note, f"brings {', '.join(swap.brings)}" if swap.brings else ""]
+    told = "; ".join(aside for aside in asides if aside)
+    return Row("", f"{swap.text}: {told}" if told else swap.text, "; ".join(swap.sources))
