@@ -23,6 +23,8 @@ IN_FILE: dict[str, tuple[str, ...]] = {
     "product-unused": _NAMES,
     "product-left-over": _NAMES,
     "heated-not-used": _CLAUSES,
+    "hazard-not-cleared": (*_NAMES, "batch-left-open", "product-used-up", "time-without-unit", "two-times"),
+    "raw-flour": (*_NAMES, "batch-left-open", "product-used-up"),
     "missing-yield": ("header-key", "missing-title", "header-line"),
 }
 # rule -> causes in the same line

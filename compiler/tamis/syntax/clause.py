@@ -14,6 +14,7 @@ from lark import Lark, Token, Transformer, v_args
 from lark.exceptions import UnexpectedInput
 
 from tamis.quantity.amount import Amount
+from tamis.quantity.number import WORDS
 from tamis.quantity.number import parse as parse_number
 from tamis.source import Span
 from tamis.syntax.items import Bracket, Item, Mark, Miswritten, Product, Quantity, QuantityKind, Word
@@ -152,6 +153,9 @@ def _product(numbers: list[_Number], kind: QuantityKind, unit: str, end: int) ->
     return Product(tuple(amounts), kind, unit, Span(numbers[0].span.start, end))
 
 
+# A clause without a number, a mark or a word that is a number is a row of words: the grammar would say no more.
+_A_WORD = rf"(?!(?:{'|'.join(WORDS)}|dozen|gas)\b(?!-))[^\W\d_¼½¾⅐-⅞][\w’'-]*"
+_ONLY_WORDS = re.compile(rf"\s*{_A_WORD}(?:\s+{_A_WORD})*\s*", re.IGNORECASE)
 _ONE_WORD = re.compile(r"\S+")
 
 
@@ -205,6 +209,9 @@ def _parser() -> Lark:
 @cache
 def parse_clause(text: str) -> Items:
     """The items of a clause's text (without its square brackets)."""
+    if _ONLY_WORDS.fullmatch(text):
+        leaves = _leaves([Token("WORDS", text, 0)])
+        return Items(tuple(leaves), tuple([key_of(item) for item in leaves]))
     try:
         items: tuple[Item, ...] = _parser().parse(text)  # type: ignore[assignment]  # the transformer's result
     except UnexpectedInput as error:

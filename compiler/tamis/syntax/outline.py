@@ -28,6 +28,7 @@ from tamis.syntax.document import (
     RemarkKind,
     Step,
 )
+from tamis.syntax.lines import LineLexer
 
 if TYPE_CHECKING:
     from collections.abc import Sequence
@@ -38,7 +39,8 @@ _ALLOW_TRY = re.compile(r"%\s*allow\b")
 
 @cache
 def _parser() -> Lark:
-    return Lark(asset_text("grammar/outline.lark"), parser="lalr", start="document", maybe_placeholders=False)
+    grammar = asset_text("grammar/outline.lark")
+    return Lark(grammar, parser="lalr", lexer=LineLexer, start="document", maybe_placeholders=False)
 
 
 def parse(source: Source) -> tuple[Document, list[Diagnostic]]:

@@ -1,0 +1,45 @@
+"""The lines of a recipe as tokens for the outline grammar: what a line is shows in its first characters."""
+
+from __future__ import annotations
+
+import re
+from typing import TYPE_CHECKING, Any
+
+from lark import Token
+from lark.lexer import Lexer
+
+if TYPE_CHECKING:
+    from collections.abc import Iterator
+
+_LINE = re.compile(r"[^\r\n]*(?:\r\n|\n|\r)|[^\r\n]+")
+_KIND = re.compile(
+    r"""
+      (?P<BLANK>\s*\Z)
+    | (?P<COMMENT>%)
+    | (?P<HEADING>\#)
+    | (?P<REMARK>(?:Note|Tip|Caution|Variation):)
+    | (?P<AHEAD>Ahead:)
+    | (?P<FIELD>[A-Za-z][A-Za-z_-]*[ \t]*:)
+    """,
+    re.VERBOSE,
+)
+_BYTE_ORDER_MARK = "\ufeff"
+
+
+class LineLexer(Lexer):
+    """Lark's lexer for `outline.lark`: one token a line, line end included."""
+
+    def __init__(self, _conf: Any) -> None:
+        pass
+
+    def lex(self, data: Any, *_: Any) -> Iterator[Token]:
+        """The lines of a text, in order."""
+        text = str(data)
+        start = 0
+        if text.startswith(_BYTE_ORDER_MARK):
+            yield Token("BOM", _BYTE_ORDER_MARK, 0)
+            start = 1
+        for found in _LINE.finditer(text, start):
+            line = found[0]
+            kind = _KIND.match(line)
+            yield Token(kind.lastgroup or "TEXT" if kind else "TEXT", line, found.start())
