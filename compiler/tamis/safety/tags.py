@@ -29,13 +29,6 @@ def contradictions(recipe: Recipe, foods: list[Source]) -> Iterator[Contradictio
                 yield Contradiction(tag, food.name, why, _span(recipe, food), food.optional)
 
 
-def unproved(recipe: Recipe, foods: list[Source]) -> Iterator[tuple[str, str, Span]]:
-    """Tag, food and place of each food of which nothing is known, where a tag promises something."""
-    for tag in recipe.header.tags:
-        if "-".join(tag.lower().split()) in rules().tags:
-            yield from ((tag, food.name, _span(recipe, food)) for food in foods if not food.known)
-
-
 def _why(food: Source, animal: frozenset[str], allergens: frozenset[str]) -> str:
     if food.animal in animal:
         return food.animal

@@ -22,6 +22,8 @@ if TYPE_CHECKING:
     from tamis.kitchen.house import Kitchen
     from tamis.model.history import Happening
     from tamis.model.recipe import Action, Recipe, Supply, Use
+    from tamis.reading.clauses import Read
+    from tamis.safety.heatings import Heating
 
 
 class Traced(NamedTuple):
@@ -124,7 +126,7 @@ class Trace:
         host = state.raw_flesh()
         if host and host.hazard in FLESH and host.hazard != "minced-meat":
             where = (*host.path, other.name or "stuffing")
-            state.put(Item("stuffing", other.name or "stuffing", host.use, host.span, "stuffing", where))
+            state.put(Item("stuffing", host.food, host.use, host.span, "stuffing", where))
 
     def _clause(self, event: Happening, action: Action, state: State) -> None:
         read = action.reads[event.read]
@@ -133,11 +135,35 @@ class Trace:
         self._bind(state)
         done = heating(action, read, event.batch, self.place)
         if done:
-            state.change(lambda item: heated(item, done, event.action, self.authority))
+            self._heat(action, read, done, state)
         if isinstance(read, Time):
             wait = risky_wait(action, read, state, self.authority)
             if wait:
                 self.waits.append(wait)
+
+    def _heat(self, action: Action, read: Read, done: Heating, state: State) -> None:
+        """What a clause does to each hazard in the batch."""
+        only = self._only(action, read) if done.core is not None else None
+        cooler = done._replace(core=None)
+
+        def after(item: Item) -> Item:
+            meant = only is None or item.use in only
+            return heated(item, done if meant else cooler, action.number, self.authority)
+
+        state.change(after)
+
+    def _only(self, action: Action, read: Read) -> set[int] | None:
+        """The uses that a temperature is asked of, where a verb of heating has an ingredient of its own for an
+        object: `heat [1 l oil] [to 180 °C]` says nothing of the chicken that waits in the bowl. None: the batch."""
+        before = [use for use in action.verbs if use.span.start < read.clause.span.start]
+        heats = next((use for use in reversed(before) if use.verb.heat), None)
+        if heats is None or heats.verb.cooks:
+            return None
+        foods = [self.recipe.uses[use].ingredient.clause.span.start for use in action.uses]
+        after = [r.clause.span.start for r in action.reads if r.clause.span.start > heats.span.start]
+        if not after or after[0] not in foods:
+            return None
+        return set(action.uses)
 
     def _bind(self, state: State) -> None:
         """Egg in enough flour is dough, batter or a glaze: its baking cooks it, and no thermometer is asked for.

@@ -16,9 +16,7 @@ if TYPE_CHECKING:
 _RISKY = frozenset(
     ("poultry", "minced-meat", "whole-meat", "pork", "fish", "shellfish", "egg", "rice", "raw-milk", "stuffing")
 )
-_AWAY = ("fridge", "freezer", "oven", "grill", "ring")
-_SAFE_BATH = Fraction(545, 10)
-"""A bath below 54.4 °C (130 °F: the lowest of the Food Code's roast table) only warms the food for germs."""
+_AWAY = ("fridge", "freezer", "oven", "grill")
 
 
 def risky_wait(action: Action, time: Time, state: State, authority: str) -> Wait | None:
@@ -33,7 +31,8 @@ def risky_wait(action: Action, time: Time, state: State, authority: str) -> Wait
         return None
     at = _degrees(action, time)
     if at is None:
-        if action.on_heat or action.work.station == "bath":
+        heats = any(use.verb.base == action.work.verb and use.verb.heat for use in action.verbs)
+        if (heats and (action.on_heat or action.work.station == "ring")) or action.work.station == "bath":
             return None
         return Wait(action.number, item.food, time.clause.span)
     least = window.hold

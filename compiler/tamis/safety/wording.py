@@ -25,7 +25,7 @@ def path_of(item: Item, recipe: Recipe) -> str:
     steps = [item.food, *item.path]
     if recipe.title not in steps:
         steps.append(recipe.title)
-    return " → ".join(dict.fromkeys(step[:1].lower() + step[1:] if at else step for at, step in enumerate(steps)))
+    return " → ".join(dict.fromkeys(steps))
 
 
 def limit_words(item: Item, authority: str) -> str:

@@ -73,7 +73,7 @@ def _soft(item: Item) -> bool:
 
 def _finding(view: View, item: Item, authority: str) -> Diagnostic:
     path, asked = path_of(item, view.recipe), limit_words(item, authority)
-    message = f"{_what(item)} reaches the dish without being made safe: {path}; asked for: {asked}"
+    message = f"nothing makes {_what(item)} safe on its way to the dish: {path}; asked for: {asked}"
     reached = hottest(item)
     hint = f"{offer(item, authority)}; local food codes prevail"
     if reached:

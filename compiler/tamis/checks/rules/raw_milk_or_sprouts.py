@@ -35,7 +35,7 @@ serves: 2
 # Salad
 
 Boil [100 g beansprouts] [in a pan] [for 2 min].
-Drain, and toss with [1 tbsp soy sauce] [in a bowl].
+Drain, and toss with [1 tbsp soy sauce].
 """
 
 

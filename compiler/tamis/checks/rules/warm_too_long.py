@@ -26,7 +26,7 @@ serves: 4
 
 # Lamb
 
-Rub [600 g lamb shoulder, diced] with [1 tbsp olive oil] and [1 tsp salt] [in a bowl].
+Rub [600 g lamb shoulder, diced] with [1 tbsp olive oil] and [1 tsp salt].
 Cover and [marinate overnight].
 Stew with [300 ml water] [in a pot] [for 90 min] [until tender].
 """
@@ -36,7 +36,7 @@ serves: 4
 
 # Lamb
 
-Rub [600 g lamb shoulder, diced] with [1 tbsp olive oil] and [1 tsp salt] [in a bowl].
+Rub [600 g lamb shoulder, diced] with [1 tbsp olive oil] and [1 tsp salt].
 Cover and [marinate overnight] [in the fridge].
 Stew with [300 ml water] [in a pot] [for 90 min] [until tender].
 """

@@ -1,0 +1,51 @@
+"""Garlic or herbs in oil are to be kept outside the fridge.
+
+Under oil there is no air, and the spores that garlic and herbs carry can grow into a poison that nobody smells.
+
+Keep it in the fridge and use it within 4 days: `keeps: 4 days, in the fridge` (extension services' advice, from
+memory).
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from typing import TYPE_CHECKING
+
+from tamis.diagnostics import Diagnostic, Severity
+
+if TYPE_CHECKING:
+    from tamis.checks.view import View
+
+RULE = "garlic-in-oil"
+LEVEL: Severity = "warning"
+BAD = """\
+title: Garlic oil
+makes: 250 ml
+keeps: 2 months, in a bottle
+
+# Oil
+
+Warm [250 ml olive oil] with [6 cloves garlic, crushed] [in a pan] [over low heat] [until it smells sweet, 9 min].
+"""
+GOOD = """\
+title: Garlic oil
+makes: 250 ml
+keeps: 4 days, in the fridge
+
+# Oil
+
+Warm [250 ml olive oil] with [6 cloves garlic, crushed] [in a pan] [over low heat] [until it smells sweet, 9 min].
+"""
+
+
+def check(view: View) -> Iterator[Diagnostic]:
+    """A dish that is mostly oil with garlic in it, kept but not in the fridge."""
+    header = view.recipe.header
+    calls = view.safety is not None and any(caution.key == "garlic-oil" for caution in view.safety.cautions)
+    if calls and header.keeps and not _cold(header.keeps):
+        hint = "keep it in the fridge and use it within 4 days; local food codes prevail"
+        yield Diagnostic(RULE, LEVEL, header.span("keeps"), "garlic or herbs in oil are kept outside the fridge", hint)
+
+
+def _cold(keeps: str) -> bool:
+    return any(word in keeps.lower() for word in ("fridge", "refrigerat", "freez", "frozen", "chill"))

@@ -1,0 +1,72 @@
+"""Leftovers are to be heated less than the limit.
+
+Cooked food that has stood is heated to 74 °C (165 °F) right through (USDA FSIS; US Food Code 3-403.11).
+
+Say so: `keeps: 3 days, in the fridge; reheat to 74 °C (165 °F)`.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator
+from typing import TYPE_CHECKING
+
+from tamis.diagnostics import Diagnostic, Severity
+from tamis.reading.clauses import Cue, Target
+from tamis.safety.data import rules
+from tamis.safety.degrees import core_temperature, temperatures
+
+if TYPE_CHECKING:
+    from fractions import Fraction
+
+    from tamis.checks.view import View
+    from tamis.source import Span
+
+RULE = "reheat-too-cool"
+LEVEL: Severity = "warning"
+BAD = """\
+title: Braised chicken
+serves: 4
+keeps: 3 days, in the fridge; reheat to 63 °C
+
+# Chicken
+
+Put [8 chicken thighs] [in a casserole] with [300 ml water].
+[Braise for 40–50 min] [over low heat] [until 74 °C (165 °F) at the bone].
+"""
+GOOD = """\
+title: Braised chicken
+serves: 4
+keeps: 3 days, in the fridge; reheat to 74 °C (165 °F)
+
+# Chicken
+
+Put [8 chicken thighs] [in a casserole] with [300 ml water].
+[Braise for 40–50 min] [over low heat] [until 74 °C (165 °F) at the bone].
+"""
+_HEAT = re.compile(r"\b(?:re-?heat|heat|warm)\b[^.;]*", re.IGNORECASE)
+
+
+def check(view: View) -> Iterator[Diagnostic]:
+    """What the header says of leftovers, and lines that reheat cooked food, where the dish has food that spoils."""
+    if view.safety is None or not any(caution.key == "leftovers" for caution in view.safety.cautions):
+        return
+    window = rules().windows[view.safety.authority]
+    for degrees, place in _asked(view):
+        if degrees < window.reheat:
+            hint = f"reheat to {window.reheat_text}; local food codes prevail"
+            yield Diagnostic(RULE, LEVEL, place, "leftovers are heated less than the limit here", hint)
+
+
+def _asked(view: View) -> Iterator[tuple[Fraction, Span]]:
+    header = view.recipe.header
+    for found in _HEAT.finditer(header.keeps):
+        degrees = temperatures(found[0])
+        if degrees:
+            yield max(degrees), header.span("keeps")
+    for action in view.recipe.actions:
+        if any(use.text.lower().startswith("reheat") for use in action.verbs):
+            for read in action.reads:
+                core = core_temperature(read.clause.text) if isinstance(read, Cue | Target) else None
+                if core is not None:
+                    yield core, read.clause.span

@@ -1,0 +1,52 @@
+"""A tag promises something, and of one food nothing is known.
+
+The compiler can vouch for the goods it knows; a food that it doesn't may hide milk or wheat.
+
+Give the food in `goods.toml` with its allergens, or check its label and silence this rule for the line.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from typing import TYPE_CHECKING
+
+from tamis.diagnostics import Diagnostic, Severity
+from tamis.safety.data import rules
+
+if TYPE_CHECKING:
+    from tamis.checks.registry import Files
+    from tamis.checks.view import View
+
+RULE = "tag-unproved"
+LEVEL: Severity = "information"
+BAD: Files = {
+    "oat-spread.tamis": """\
+title: Oat spread
+makes: 200 g
+
+# Spread
+
+% allow unknown-ingredient: a speciality of the house
+Whisk [200 g oat crumble paste] [in a bowl] [for 2 min].
+""",
+    "toast.tamis": """\
+title: Oats on toast
+serves: 2
+tags: vegan
+uses: oat-spread
+
+# Toast
+
+Spread [4 slices bread] with [the oat spread].
+""",
+}
+GOOD: Files = BAD | {"toast.tamis": str(BAD["toast.tamis"]).replace("tags: vegan", "tags: breakfast")}
+
+def check(view: View) -> Iterator[Diagnostic]:
+    """One finding a promise, naming the foods that nobody knows."""
+    unknown = view.safety.dish.unknown if view.safety else ()
+    for tag in view.recipe.header.tags if unknown else ():
+        if "-".join(tag.lower().split()) in rules().tags:
+            message = f"“{tag}” can't be vouched for: nothing is known of {', '.join(unknown)}"
+            hint = "check the label, and add the food to `goods.toml` with its allergens"
+            yield Diagnostic(RULE, LEVEL, view.recipe.header.span("tags"), message, hint)

@@ -1,0 +1,56 @@
+"""Food that spoils is thawed at room temperature.
+
+Its outside is warm for hours while the middle is still frozen: never on the counter (USDA FSIS).
+
+Thaw it in the fridge, or in cold water that is changed every 30 minutes: `[thaw overnight] in the fridge`.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator
+from typing import TYPE_CHECKING
+
+from tamis.diagnostics import Diagnostic, Severity
+from tamis.safety.signs import words_of
+
+if TYPE_CHECKING:
+    from tamis.checks.view import View
+
+RULE = "thaw-at-room"
+LEVEL: Severity = "warning"
+BAD = """\
+title: Braised chicken
+serves: 4
+
+# Chicken
+
+Put [8 chicken thighs] [in a casserole] with [300 ml water].
+[Braise for 40–50 min] [over low heat] [until 74 °C (165 °F) at the bone].
+
+Ahead: [freeze for up to 2 months]. [Thaw overnight] on the kitchen counter.
+"""
+GOOD = """\
+title: Braised chicken
+serves: 4
+
+# Chicken
+
+Put [8 chicken thighs] [in a casserole] with [300 ml water].
+[Braise for 40–50 min] [over low heat] [until 74 °C (165 °F) at the bone].
+
+Ahead: [freeze for up to 2 months]. [Thaw overnight] in the fridge.
+"""
+_THAW = re.compile(r"\b(thaw|defrost)[^.]*\b(counter|bench|worktop|table|room temperature|on the side)\b")
+
+
+def check(view: View) -> Iterator[Diagnostic]:
+    """Lines and `Ahead:` paragraphs, where the dish has food that spoils."""
+    if view.safety is None or not any(caution.key == "leftovers" for caution in view.safety.cautions):
+        return
+    told = [(words_of(action), action.span) for action in view.recipe.actions]
+    told += [(wait.text.lower(), wait.span) for component in view.recipe.components for wait in component.ahead]
+    for text, span in told:
+        if _THAW.search(text):
+            hint = "in the fridge, or in cold water changed every 30 minutes; local food codes prevail"
+            yield Diagnostic(RULE, LEVEL, span, "this thaws at room temperature", hint)
