@@ -17,6 +17,8 @@ from typing import TYPE_CHECKING, Any, NamedTuple
 from tamis.diagnostics import Diagnostic, Severity
 
 if TYPE_CHECKING:
+    from fractions import Fraction
+
     from tamis.checks.scaling._scene import Scene
     from tamis.checks.view import View
 
@@ -27,7 +29,8 @@ Files = dict[str, str | bytes]
 class Page(NamedTuple):
     """A rule's documentation.
 
-    In three parts what it finds, why it matters and how to mend it; two examples.
+    In three parts what it finds, why it matters and how to mend it; two examples. `factor` is by how much a rule of
+    scaling has its examples scaled.
     """
 
     name: str
@@ -35,6 +38,7 @@ class Page(NamedTuple):
     parts: tuple[str, ...]
     bad: Files
     good: Files
+    factor: Fraction | None = None
 
 
 @cache
@@ -66,7 +70,7 @@ def page(name: str) -> Page:
     folder = next(folder for folder in ("rules", "phases", "scaling") if name in _names(folder))
     module = _module(folder, name)
     parts = tuple((module.__doc__ or "").strip().split("\n\n"))
-    return Page(name, module.LEVEL, parts, _files(module.BAD), _files(module.GOOD))
+    return Page(name, module.LEVEL, parts, _files(module.BAD), _files(module.GOOD), getattr(module, "FACTOR", None))
 
 
 def _names(folder: str) -> tuple[str, ...]:

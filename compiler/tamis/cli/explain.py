@@ -11,6 +11,7 @@ import sys
 
 from tamis.checks.registry import Files, names, page, scaling_names
 from tamis.quantity.near import nearest
+from tamis.quantity.numerals import decimal
 
 _HEADS = ("", "Why it matters", "How to mend it")
 
@@ -41,8 +42,9 @@ def explained(name: str) -> str:
     blocks = [f"{name} ({rule.level})"]
     for head, part in zip(_HEADS, rule.parts, strict=False):
         blocks.append(f"{head}\n{part}" if head else part)
-    blocks.append(f"Found in\n{_example(rule.bad)}")
-    blocks.append(f"Not found in\n{_example(rule.good)}")
+    scaled = f", scaled by {decimal(rule.factor)}" if rule.factor else ""
+    blocks.append(f"Found in{scaled}\n{_example(rule.bad)}")
+    blocks.append(f"Not found in{scaled}\n{_example(rule.good)}")
     return "\n\n".join(blocks)
 
 

@@ -71,6 +71,8 @@ def _makes(text: str, recipe: Recipe, kitchen: Kitchen) -> Wanted:
         return Wanted(problem="the recipe does not say what it makes (`makes: 2 loaves` in its header)")
     items = parse_clause(text).items
     first = items[0] if items else None
+    if isinstance(first, Product):
+        return _made_weight(text, recipe, kitchen)
     unreadable = Wanted(problem=f"“{text}” cannot be read: expected an amount such as “{made.text}”")
     if not isinstance(first, Quantity) or not first.amount.single or not first.amount.lo:
         return unreadable
@@ -100,6 +102,17 @@ def _made_measure(first: Quantity, text: str, recipe: Recipe, kitchen: Kitchen) 
     one, other = base(has, kitchen.units), base(wanted, kitchen.units)
     assert one is not None and other is not None, "a mass and a volume have a size"
     return Wanted((other.lo / one.lo).limit_denominator(FINEST))
+
+
+def _made_weight(text: str, recipe: Recipe, kitchen: Kitchen) -> Wanted:
+    """`72 × 6 oz`: so many portions of a weight, where the recipe tells the weight of its own."""
+    made = recipe.header.makes
+    assert made is not None
+    each = grams(made.each, kitchen.units) if made.each else None
+    weight = _weight(text, kitchen)
+    if each is None or weight is None:
+        return Wanted(problem=f"the recipe makes {made.text}, which is not told as {text}")
+    return Wanted((weight / (each.lo * made.amount.lo)).limit_denominator(FINEST))
 
 
 def _measure(quantity: Quantity, kitchen: Kitchen) -> Measure:

@@ -1,0 +1,122 @@
+"""What grows in a clause, what stays, and how it is said: to the compiler exactly, to the cook as a kitchen has it."""
+
+from __future__ import annotations
+
+import pytest
+
+from .kitchen_table import one_line, sentence, times
+
+
+@pytest.mark.parametrize(
+    ("clause", "factor", "exact", "shown"),
+    [
+        ("420 g bread flour", "1/3", "140 g bread flour", "140 g bread flour"),
+        ("400 g bread flour", "1/3", "133 1/3 g bread flour", "133 g bread flour"),
+        ("420 g (3 cups) bread flour", "1/2", "210 g (1 1/2 cups) bread flour", "210 g (1½ cups) bread flour"),
+        ("500 g / 1 lb 2 oz beef", "2", "1000 g / 2 lb 4 oz beef", "1 kg / 2 lb 4 oz beef"),
+        ("1 lb 8 oz beef", "1/2", "1/2 lb 4 oz beef", "12 oz beef"),
+        ("1 cup plus 2 tbsp whole milk", "2", "2 cups plus 4 tbsp whole milk", "2 cups plus 4 tbsp whole milk"),
+        ("1 tbsp honey", "4/3", "1 1/3 tbsp honey", "1 tbsp plus 1 tsp honey"),
+        ("2 tsp fine salt", "3", "6 tsp fine salt", "2 tbsp fine salt"),
+        ("1 cup water", "3", "3 cups water", "3 cups water"),
+        ("2 cups water", "1/2", "1 cup water", "1 cup water"),
+        ("60–90 g butter", "2", "120–180 g butter", "120–180 g butter"),
+        # Pieces, and their name in the number that fits.
+        ("1 egg", "3", "3 eggs", "3 eggs"),
+        ("an onion, sliced", "2", "2 onions, sliced", "2 onions"),
+        ("3 onions, in 8 wedges", "1/3", "1 onion, in 8 wedges", "1 onion"),
+        ("half an onion", "3", "1 1/2 onions", "1½ onions"),
+        ("two eggs", "2", "4 eggs", "4 eggs"),
+        ("a dozen eggs", "1/2", "6 eggs", "6 eggs"),
+        ("juice of 1 lemon", "2", "juice of 2 lemons", "juice of 2 lemons"),
+        ("3 carrots", "3/7", "1 2/7 carrots", "about 1¼ carrots"),
+        ("about 3 carrots", "3/7", "about 1 2/7 carrots", "about 1¼ carrots"),
+        # Count nouns.
+        ("1 clove garlic", "4", "4 cloves garlic", "4 cloves garlic"),
+        ("a pinch of fine salt", "2", "2 pinches of fine salt", "2 pinches of fine salt"),
+        ("1 can (400 g) tomatoes", "3", "3 cans (1200 g) tomatoes", "3 cans (1.2 kg) tomatoes"),
+        ("2 × 400 g cans tomatoes", "2", "4 × 400 g cans tomatoes", "4 × 400 g cans tomatoes"),
+        ("a 400 g can of tomatoes", "2", "2 × 400 g cans of tomatoes", "2 × 400 g cans of tomatoes"),
+        ("2 (400 g) cans tomatoes", "2", "4 (400 g) cans tomatoes", "4 (400 g) cans tomatoes"),
+        # The weight of a piece and sizes stay, the weight once prepared grows.
+        (
+            "8 chicken thighs (140–200 g each)",
+            "1/2",
+            "4 chicken thighs (140–200 g each)",
+            "4 chicken thighs (140–200 g each)",
+        ),
+        ("1.2 kg plums (1 kg stoned)", "1/2", "0.6 kg plums (0.5 kg stoned)", "600 g plums (500 g stoned)"),
+        ("a 3-cm piece of fresh ginger", "2", "2 3-cm pieces of fresh ginger", "2 3-cm pieces of fresh ginger"),
+        ("200 g carrots, cut into 2-cm cubes", "2", "400 g carrots, cut into 2-cm cubes", "400 g carrots"),
+        ("100 g 70 % chocolate", "2", "200 g 70 % chocolate", "200 g 70 % chocolate"),
+        # Alternatives.
+        (
+            "15 g fresh yeast or 5 g instant yeast",
+            "3",
+            "45 g fresh yeast or 15 g instant yeast",
+            "45 g fresh yeast or 15 g instant yeast",
+        ),
+        # What the oven decides, and percentages.
+        ("120 ml boiling water, for steam", "2", "120 ml boiling water, for steam", "120 ml boiling water"),
+        ("a few mint leaves", "2", "a few mint leaves", "a few mint leaves"),
+    ],
+)
+def test_an_ingredient(clause: str, factor: str, exact: str, shown: str) -> None:
+    made = times(one_line(f"Stir [{clause}] with [70 ml water] [in a bowl]."), factor)
+    assert f"Stir [{exact}] with" in made.text
+    assert sentence(made).startswith(f"Stir {shown} with")
+
+
+@pytest.mark.parametrize(
+    ("before", "after"),
+    [
+        ("Boil [over high heat] [to 200 ml].", "Boil over high heat to 400 ml."),
+        ("Roll [4 mm thick].", "Roll 4 mm thick."),
+        (
+            "[Bake for 20–25 min] [until 96 °C inside].",
+            "Bake for 20–25 min until 96 °C (205 °F) inside.",
+        ),
+        ("Press [into a 20 cm square tin].", "Press into a 20 cm square tin."),
+        ("Divide [into 2 pieces].", "Divide into 4 pieces."),
+        ("Divide [into 6 pieces (80 g each)].", "Divide into 12 pieces (80 g each)."),
+        ("Cut [into 2-cm cubes].", "Cut into 2-cm cubes."),
+        (
+            "Drain [in a colander], [reserving 250 ml cooking water].",
+            "Drain in a colander, reserving 500 ml cooking water.",
+        ),
+        ("[Twice], fold and [rest for 10 min].", "Twice, fold and rest for 10 min."),
+    ],
+)
+def test_what_else_grows_and_what_stays(before: str, after: str) -> None:
+    made = times(one_line(f"Stir [300 g plain flour] with [200 ml water] [in a bowl].\n{before}"), 2)
+    assert sentence(made).endswith(after)
+
+
+def test_pieces_that_do_not_come_out_whole_stay_and_get_heavier() -> None:
+    line = "Stir [300 g plain flour] with [180 ml water] [in a bowl].\nDivide [into 6 pieces (80 g each)]."
+    made = times(one_line(line), "5/4")
+    assert sentence(made).endswith("Divide into 6 pieces (100 g each).")
+
+
+def test_a_share_by_measure_grows_and_one_by_part_stays() -> None:
+    text = (
+        "Fry [4 duck legs] [in a frying pan] [for 20 min].\nTip the fat out, [reserving duck fat].\n"
+        "Add [2 tbsp of the duck fat] and [half of 300 g plain flour], then [the rest of the flour]."
+    )
+    made = times(one_line(text), 3)
+    assert (
+        "Add 6 tbsp of the duck fat and half of 900 g plain flour (450 g), then the rest of the flour (450 g)."
+        in sentence(made)
+    )
+
+
+def test_the_header_grows() -> None:
+    header = "makes: 1 loaf (about 800 g)\nserves: 4–6\nflour: 500 g\n"
+    made = times(one_line("Stir [300 g plain flour] with [200 ml water] [in a bowl].", header), "3/2")
+    assert made.text.splitlines()[1:4] == ["makes: 1 1/2 loaves (about 800 g)", "serves: 6–9", "flour: 750 g"]
+
+
+def test_words_outside_clauses_stay() -> None:
+    line = "Stir [300 g plain flour] with [200 ml water] [in a bowl].\n\nNote: 2 cups are enough."
+    made = times(one_line(line), 2)
+    assert made.text.endswith("Note: 2 cups are enough.\n")
