@@ -20,6 +20,7 @@ COMMANDS = {
     "build": "make a site of a folder of recipes",
     "table": "print a recipe's ingredients",
     "scale": "print a recipe for more, for fewer, or for another tin",
+    "safety": "print hazards, allergens and cautions",
     "timeline": "print when what is done",
     "formula": "print a dough's formula in weights and percentages",
     "water": "tell how warm a dough's water must be",

@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING, NamedTuple
 
+from tamis.publish.cautions import SafetyView, safety_view
 from tamis.publish.columns import Cells, cells_of, heads
 from tamis.publish.facts import Fact, date_of, facts_of
 from tamis.publish.formula import FormulaView, formula_view
@@ -76,6 +77,7 @@ class Page(NamedTuple):
     author: str
     source: str
     formula: FormulaView | None = None
+    safety: SafetyView | None = None
 
 
 def recipe_page(compiled: Compiled, kitchen: Kitchen, pages: Collection[str]) -> str:
@@ -116,6 +118,7 @@ def _page(compiled: Compiled, kitchen: Kitchen, address: str, pages: Collection[
         author=header.author,
         source=header.source,
         formula=formula_view(compiled.formula),
+        safety=safety_view(compiled.safety) if compiled.safety else None,
     )
 
 

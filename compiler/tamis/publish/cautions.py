@@ -1,0 +1,67 @@
+"""What a page and a card say of safety: cautions, allergens, and that local food codes prevail.
+
+The page must not drown in warnings, so it shows what the recipe's own clauses call for, once each, and the sources
+in small print.
+"""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING, NamedTuple
+
+from tamis.safety.data import rules
+from tamis.safety.report import LISTS, PREVAIL, allergen_words
+
+if TYPE_CHECKING:
+    from tamis.safety.records import Part, Safety
+
+
+class CautionView(NamedTuple):
+    """One caution; `source` is empty where it is common practice."""
+
+    key: str
+    text: str
+    source: str
+
+
+class AllergenView(NamedTuple):
+    """One list's allergens of the dish, and of each component where there are several."""
+
+    list: str
+    dish: tuple[str, ...]
+    parts: tuple[tuple[str, tuple[str, ...]], ...]
+
+
+class SafetyView(NamedTuple):
+    """`unknown` names foods of which nothing is known; `served` is set for a dish meant raw or not yet cooked."""
+
+    cautions: tuple[CautionView, ...]
+    allergens: tuple[AllergenView, ...]
+    unknown: tuple[str, ...]
+    served: str
+    authority: str
+    notice: str = PREVAIL
+
+
+def safety_view(safety: Safety) -> SafetyView:
+    """The data of the partial `safety.html`."""
+    return SafetyView(
+        cautions=tuple(CautionView(c.key, c.text, c.source) for c in safety.cautions),
+        allergens=tuple(_list(safety, declared.list) for declared in safety.dish.declared),
+        unknown=safety.dish.unknown,
+        served=safety.served,
+        authority=rules().sources[safety.authority],
+    )
+
+
+def _list(safety: Safety, list_: str) -> AllergenView:
+    parts = tuple((part.name, _of(part, list_)) for part in safety.parts)
+    return AllergenView(LISTS[list_], _of(safety.dish, list_), parts)
+
+
+def _of(part: Part, list_: str) -> tuple[str, ...]:
+    return tuple(
+        allergen_words(allergen)
+        for declared in part.declared
+        if declared.list == list_
+        for allergen in declared.allergens
+    )
