@@ -8,6 +8,7 @@ from __future__ import annotations
 from fractions import Fraction
 
 import pytest
+
 from tamis.compile import Compiled, compile
 from tamis.kitchen.house import default_kitchen
 from tamis.quantity.amount import exactly
@@ -38,8 +39,8 @@ def factor(way: str, text: str, of: Compiled) -> Fraction:
     return wanted.factor
 
 
-# USDA Recipes for Schools, introduction (confirmed: verbatim copy): factor = desired yield / recipe yield; multiply every
-# ingredient; yield = portions x portion size. Example there: 100 servings of 3.49 oz to 80.
+# USDA Recipes for Schools, introduction (confirmed: verbatim copy): factor = desired yield / recipe yield; multiply
+# every ingredient; yield = portions x portion size. Example there: 100 servings of 3.49 oz to 80.
 def test_usda_recipes_for_schools() -> None:
     of = recipe("serves: 100\nmakes: 100 portions (3.49 oz each)", "349 oz ground beef")
     by = factor("serves", "80", of)
@@ -49,8 +50,8 @@ def test_usda_recipes_for_schools() -> None:
     assert made.text.splitlines()[1:3] == ["serves: 80", "makes: 80 portions (3.49 oz each)"]
 
 
-# US Armed Forces Recipe Service, guideline card A-1(2) (confirmed: verbatim copy): 348 portions from 100; 1.25 lb x 3.48 =
-# 4.35 lb, .35 lb = 5.60 oz, which is 5 1/2 oz.
+# US Armed Forces Recipe Service, guideline card A-1(2) (confirmed: verbatim copy): 348 portions from 100; 1.25 lb x 3.48
+# = 4.35 lb, .35 lb = 5.60 oz, which is 5 1/2 oz.
 def test_armed_forces_factor() -> None:
     of = recipe("serves: 100", "1.25 lb ground beef")
     by = factor("serves", "348", of)
@@ -71,8 +72,8 @@ def test_armed_forces_ounces(hundredths: int, quarters: int) -> None:
     assert pounds_quarters(ounces * POUND / 16) == wanted
 
 
-# US Navy culinary manual, conversion chapter p. 110 (confirmed: its own page): 6 gal x 3.33 = 19.98 gal = 19 gal 3 qt 1 pt
-# 1 cup 10 tbsp 2 3/4 tsp (the exact tail, 2.64 tsp, is rounded to a quarter there); 2 lb x 2.61 = 5.22 lb.
+# US Navy culinary manual, conversion chapter p. 110 (confirmed: its own page): 6 gal x 3.33 = 19.98 gal = 19 gal 3 qt
+# 1 pt 1 cup 10 tbsp 2 3/4 tsp (the exact tail, 2.64 tsp, is rounded to a quarter there); 2 lb x 2.61 = 5.22 lb.
 def test_navy_gallons() -> None:
     of = recipe("serves: 100", "6 gallons water")
     left = total(scaled(of, Fraction("3.33"), KITCHEN).compiled)

@@ -8,6 +8,7 @@ from fractions import Fraction
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
+
 from tamis.checks.scaling._scene import practice
 from tamis.compile import Compiled
 from tamis.quantity.measure import Measure

@@ -21,13 +21,15 @@ RULE = "scale-bowl"
 LEVEL: Severity = "warning"
 FACTOR = Fraction(3)
 BAD = """\
-title: Plain dough
-makes: 800 g
+title: Plain rolls
+makes: 8 rolls
 
-# Dough
+# Rolls
 
 Stir [500 g plain flour] with [300 g water] [in the mixer bowl].
 [Knead for 5 min] [on low speed] [until smooth].
+Shape [into 8 pieces] and set [in a lined tin].
+[Bake for 20–25 min at 220 °C] [until golden].
 """
 GOOD = BAD.replace("in the mixer bowl", "in a bowl").replace("[Knead for 5 min] [on low speed]", "[Knead for 5 min]")
 

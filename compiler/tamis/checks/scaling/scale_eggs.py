@@ -27,7 +27,7 @@ serves: 2
 # Eggs
 
 Whisk [3 eggs] with [20 ml whole milk] [in a bowl].
-Cook [in a frying pan] [over low heat], [stirring all the time], [until 71 °C and softly set, 3–4 min].
+Cook [in a frying pan] [over low heat], [stirring all the time], [until 72 °C and softly set, 3–4 min].
 """
 GOOD = BAD.replace("3 eggs", "4 eggs")
 
