@@ -111,3 +111,26 @@ def test_more_than_a_used_recipe_makes(tmp_path: Path, capsys: pytest.CaptureFix
     )
     assert main(["scale", str(soup), "--serves", "4"]) == 1
     assert "800 ml" in capsys.readouterr().err
+
+
+def test_the_table_takes_the_same_options(file: str, capsys: pytest.CaptureFixture[str]) -> None:
+    assert main(["table", file, "--dough", "4 kg"]) == 0
+    told = capsys.readouterr()
+    assert "plain flour" in told.out and "scale-" in told.err
+    assert main(["table", file, "--by", "2"]) == 0
+    assert "1 kg" in capsys.readouterr().out
+
+
+def test_a_scaled_site_stands_beside_the_other(file: str, tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    assert main(["build", str(tmp_path), "--by", "2"]) == 2
+    assert "--output" in capsys.readouterr().err
+    assert main(["build", str(tmp_path), "--by", "2", "--output", str(tmp_path / "twice")]) == 0
+    (page,) = (tmp_path / "twice").rglob("honey-buns.html")
+    text = page.read_text(encoding="utf-8").replace("\u00a0", " ")
+    assert "24 buns" in text and '<b class="measure">1 kg</b> plain flour' in text
+
+
+def test_a_cook_keeps_the_singular() -> None:
+    from .kitchen_table import one_line, times
+
+    assert "[3 star anise]" in times(one_line("Stir [2 star anise] with [100 ml water] [in a bowl]."), "3/2").text

@@ -25,6 +25,7 @@ def arguments(parser: argparse.ArgumentParser) -> None:
     parser.add_argument("folder", nargs="?", metavar="DIR", help="folder of recipes (the kitchen around us)")
     parser.add_argument("-o", "--output", metavar="OUT", help="folder to write (DIR/public)")
     parser.add_argument("--keep-going", action="store_true", help="leave faulty recipes out, build the rest")
+    parser.add_argument("--by", metavar="FACTOR", help="all recipes so many times (a site of its own in --output)")
     parser.add_argument("--replace", action="store_true", help="take a folder that tamis did not make")
 
 
@@ -37,6 +38,8 @@ def run(options: argparse.Namespace) -> int:
     faulty = _told(library, options.keep_going)
     if faulty and not options.keep_going:
         return 1
+    if options.by:
+        library = _scaled(library, options.by, options.output)
     from tamis.publish.site import build_site
 
     out = Path(options.output) if options.output else folder / "public"
@@ -48,6 +51,25 @@ def run(options: argparse.Namespace) -> int:
         raise Stop(report.refused)
     print("\n".join(_summary(report, shown(out))))
     return 1 if faulty else 0
+
+
+def _scaled(library: Library, by: str, output: str | None) -> Library:
+    """The library with every sound recipe so many times."""
+    from tamis.scaling.scale import for_page, scaled
+    from tamis.scaling.wanted import number_of
+
+    wanted = number_of(by)
+    if wanted.problem:
+        raise Stop(f"--by: {wanted.problem}")
+    if not output:
+        raise Stop("--by: say with --output where the scaled site goes; it would take the other's place")
+    made = [
+        entry
+        if entry.faulty
+        else entry._replace(compiled=for_page(scaled(entry.compiled, wanted.factor, library.kitchen, used_too=True)))
+        for entry in library.entries
+    ]
+    return library._replace(entries=tuple(made))
 
 
 def _told(library: Library, keep_going: bool) -> bool:

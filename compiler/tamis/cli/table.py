@@ -6,9 +6,11 @@ Of a faulty file what could be understood is printed, marked as a part.
 from __future__ import annotations
 
 import argparse
+import sys
 from typing import TYPE_CHECKING
 
-from tamis.cli.common import open_one, tell_faults, terminal_width
+from tamis.cli.common import open_one, print_findings, tell_faults, terminal_width
+from tamis.cli.scaling import asked, outcome_of, scaling_arguments
 from tamis.kitchen.settings import UNITS
 
 if TYPE_CHECKING:
@@ -21,6 +23,7 @@ PART = "This is only a part: the recipe has errors."
 def arguments(parser: argparse.ArgumentParser) -> None:
     """What `tamis table` takes."""
     parser.add_argument("file", metavar="FILE", help="a recipe file")
+    scaling_arguments(parser, required=False)
     parser.add_argument("--format", choices=("text", "markdown", "json"), default="text", help="(text)")
     parser.add_argument("--units", choices=UNITS, help="which measures come first (the house's)")
 
@@ -33,7 +36,12 @@ def run(options: argparse.Namespace) -> int:
         publish = kitchen.settings.publish._replace(units=options.units)
         kitchen = kitchen._replace(settings=kitchen.settings._replace(publish=publish))
     partial = tell_faults(library, entry)
-    print(_FORMS[options.format](entry.compiled, kitchen, partial))
+    compiled, way = entry.compiled, asked(options)
+    if way is not None:
+        outcome = outcome_of(*way, compiled, kitchen)
+        print_findings([(compiled.source, finding) for finding in outcome.misleading], sys.stderr)
+        compiled = outcome.scaled.compiled
+    print(_FORMS[options.format](compiled, kitchen, partial))
     return 1 if partial else 0
 
 

@@ -141,7 +141,9 @@ class _Walk:
         name = self.text[self.name.start : self.name.end].split(" of ")[0]
         last = name.rpartition(" ")[2]
         one, many = singular(last.lower()), count.hi > 1
-        if many == (one != last.lower()) or not last.islower():
+        before = food.measures[0].amount.hi > 1
+        # What the cook keeps in the singular (2 star anise) stays so.
+        if many == before or before == (one == last.lower()) or not last.islower():
             return
         changed = self._plural(name) if many else name.removesuffix(last) + one
         self.edits.append(Edit(Span(self.name.start, self.name.start + len(name)), changed, changed))

@@ -11,6 +11,7 @@ from fractions import Fraction
 from typing import TYPE_CHECKING, NamedTuple
 
 from tamis.compile import Compiled, compile
+from tamis.model.mass import times as mass_times
 from tamis.reading.clauses import Ingredient
 from tamis.scaling.clauses import divisions_whole, recipe_edits
 from tamis.scaling.edits import Edit, edited, moved
@@ -24,7 +25,7 @@ if TYPE_CHECKING:
     from collections.abc import Mapping
 
     from tamis.kitchen.house import Kitchen
-    from tamis.model.recipe import Action, Recipe
+    from tamis.model.recipe import Action, Recipe, Supply
     from tamis.reading.clauses import Read
     from tamis.syntax.document import Part
     from tamis.table.rows import Row, Table
@@ -48,14 +49,29 @@ class Scaled(NamedTuple):
         return self.compiled.source.text
 
 
-def scaled(original: Compiled, factor: Fraction, kitchen: Kitchen) -> Scaled:
-    """A recipe, so many times. The factor is greater than nought; by 1 the text stays as it is."""
+def scaled(original: Compiled, factor: Fraction, kitchen: Kitchen, used_too: bool = False) -> Scaled:
+    """A recipe, so many times. The factor is greater than nought; by 1 the text stays as it is.
+
+    `used_too` says that the recipes which it uses are scaled with it, and so make more as well.
+    """
     scaling = Scaling(factor, kitchen)
     scaling = scaling._replace(pieces=divisions_whole(original.recipe, scaling))
     if factor == 1:
         return Scaled(original, factor, original, original.recipe, ())
     edits = header_edits(original.document, scaling) + recipe_edits(original.recipe, scaling)
+    if used_too:
+        original = original._replace(used={stem: _more(supply, factor) for stem, supply in original.used.items()})
     return with_edits(original, factor, kitchen, edits)
+
+
+def _more(supply: Supply, factor: Fraction) -> Supply:
+    measure = supply.measure.times(factor) if supply.measure else None
+    return supply._replace(measure=measure, mass=mass_times(supply.mass, factor))
+
+
+def for_page(made: Scaled) -> Compiled:
+    """The scaled recipe as a page is made of it: exact figures, and sentences for the reader."""
+    return made.compiled._replace(recipe=made.shown)
 
 
 def with_edits(original: Compiled, factor: Fraction, kitchen: Kitchen, edits: list[Edit]) -> Scaled:
@@ -88,7 +104,22 @@ def _shown(original: Compiled, after: Compiled, edits: list[Edit]) -> Recipe:
         if starts and starts[index] <= edit.span.start < clauses[starts[index]].span.end:
             at.setdefault(starts[index], []).append(edit.shifted(-starts[index]))
     actions = tuple(_action(action, at) for action in original.recipe.actions)
-    return original.recipe._replace(actions=actions, header=after.recipe.header)
+    return _merged(original.recipe, actions, after.recipe)
+
+
+def _merged(before: Recipe, actions: tuple[Action, ...], after: Recipe) -> Recipe:
+    """The scaled recipe with these sentences; places are those of the old file, by which sentences find their parts."""
+    if len(after.uses) != len(before.uses) or len(after.actions) != len(actions):
+        return before._replace(actions=actions, header=after.header)
+    uses = []
+    for old, new in zip(before.uses, after.uses, strict=True):
+        clause = new.ingredient.clause._replace(span=old.ingredient.clause.span)
+        uses.append(new._replace(ingredient=new.ingredient._replace(clause=clause)))
+    spoken = [
+        new._replace(parts=old.parts, reads=old.reads, span=old.span)
+        for old, new in zip(actions, after.actions, strict=True)
+    ]
+    return after._replace(actions=tuple(spoken), uses=tuple(uses))
 
 
 def _action(action: Action, edits: Mapping[int, list[Edit]]) -> Action:

@@ -33,19 +33,25 @@ class Wanted(NamedTuple):
 
 def factor_for(way: str, text: str, recipe: Recipe, kitchen: Kitchen) -> Wanted:
     """The factor for a wish: `way` is by, serves, makes, flour or dough, `text` what the cook wrote."""
-    ways = {"by": _by, "serves": _serves, "makes": _makes, "flour": _flour, "dough": _dough}
-    wanted = ways[way](text.strip(), recipe, kitchen)
+    if way == "by":
+        return number_of(text)
+    ways = {"serves": _serves, "makes": _makes, "flour": _flour, "dough": _dough}
+    return _within(ways[way](text.strip(), recipe, kitchen))
+
+
+def _within(wanted: Wanted) -> Wanted:
     if not wanted.problem and not LEAST <= wanted.factor <= MOST:
         return Wanted(problem=f"that is {float(wanted.factor):.3g} times the recipe: expected 1/1000 to 1000")
     return wanted
 
 
-def _by(text: str, recipe: Recipe, kitchen: Kitchen) -> Wanted:
+def number_of(text: str) -> Wanted:
+    """A factor that is given as such: `1.5`, `×2`, `1/3`."""
     number = parse(text.lstrip("×x* "))
     if not number:
         reason = problem(text) or "expected a number such as 1.5, 2 or 1/3"
         return Wanted(problem=f"“{text}” is no factor: {reason}")
-    return Wanted(number)
+    return _within(Wanted(number))
 
 
 def _serves(text: str, recipe: Recipe, kitchen: Kitchen) -> Wanted:

@@ -19,7 +19,7 @@ from tamis.reading.clauses import Ingredient
 from tamis.table.adding import scale, scaled
 from tamis.table.rows import Row
 from tamis.table.scaled_words import scaled_text
-from tamis.table.wording import measure_text, percent_text, written_all, written_text
+from tamis.table.wording import measure_text, percent_text, written_all
 from tamis.table.worth import Worth, to_metric, to_us
 
 Turn = Callable[[Measure, Ingredient, Kitchen], Worth]
@@ -55,7 +55,7 @@ def _as_written(row: Row, kitchen: Kitchen) -> str:
     say = _say_scaled if row.scaled else _say_written
     text = say(scaled(row.first, row.once), row.name, kitchen)
     also = say(scale(row.first.also, row.once), "", kitchen)
-    asides = [f"{written_text(measure, '')} {word}".rstrip() for measure, word in _weights(row)]
+    asides = [f"{say((measure,), '', kitchen)} {word}".rstrip() for measure, word in _weights(row)]
     return _hedge(row, False) + text + _bracket([row.first.size.replace("-", " "), also, *asides])
 
 

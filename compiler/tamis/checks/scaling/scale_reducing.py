@@ -49,7 +49,7 @@ def check(scene: Scene) -> Iterator[Diagnostic]:
         return
     places = [place for action in scene.recipe.actions if (place := _place(action, practice().verbs["reducing"]))]
     if places:
-        longer = "longer" if scene.factor > 1 else "shorter"
+        longer = "longer" if scene.factor > 1 else "less time"
         message = f"{times_text(scene.factor)}: what boils down or comes to the simmer takes {longer} than stated"
         labels = tuple(Label(place, "and here") for place in places[1:])
         yield Diagnostic(RULE, LEVEL, places[0], message, "go by the cue and what is left, not by the minutes", labels)
