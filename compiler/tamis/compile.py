@@ -17,7 +17,6 @@ from tamis.source import Source
 from tamis.syntax.document import Document
 from tamis.syntax.outline import parse
 from tamis.table.equipment import EquipmentRow, equipment_list
-from tamis.table.formula import Formula, build_formula
 from tamis.table.ingredients import build_table
 from tamis.table.rows import Table
 from tamis.timeline.records import Timeline
@@ -25,6 +24,8 @@ from tamis.timeline.timeline import build_timeline
 
 if TYPE_CHECKING:
     from collections.abc import Mapping
+
+    from tamis.table.formula import Formula
 
 
 class Compiled(NamedTuple):
@@ -51,9 +52,18 @@ def compile(source: Source, kitchen: Kitchen, used: Mapping[str, Supply]) -> Com
     table = build_table(recipe, kitchen)
     equipment = equipment_list(recipe, kitchen)
     timeline = build_timeline(recipe, kitchen)
-    formula = build_formula(recipe, kitchen)
+    formula = _formula(recipe, kitchen)
     safety = assess(recipe, kitchen, used)
     view = View(source, document, recipe, table, timeline, kitchen, used, formula, safety)
     findings = run_checks(view, (*in_syntax, *in_reading, *in_flow))
     supply = supplied(supply_of(recipe), safety)
     return Compiled(source, document, recipe, table, equipment, timeline, findings, supply, used, formula, safety)
+
+
+def _formula(recipe: Recipe, kitchen: Kitchen) -> Formula | None:
+    """The baker's formula; what makes it is loaded for recipes with flour only."""
+    if not any(use.ingredient.goods is not None and use.ingredient.goods.flour for use in recipe.uses):
+        return None
+    from tamis.table.formula import build_formula
+
+    return build_formula(recipe, kitchen)

@@ -200,7 +200,10 @@ def _cell(grams: Amount, by: Fraction) -> Cell:
 
 
 def _percent(grams: Amount, by: Fraction) -> Amount:
-    return grams.times(100 / by) if by else ZERO
+    if grams.lo is not grams.hi:
+        return grams.times(100 / by) if by else ZERO
+    share = grams.lo * 100 / by if by else ZERO.lo
+    return Amount(share, share)
 
 
 def _role(lines: list[Line], *roles: str) -> Amount:

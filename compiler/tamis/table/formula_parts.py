@@ -17,7 +17,7 @@ from tamis.table.wording import bare_name
 if TYPE_CHECKING:
     from tamis.kitchen.goods import Goods
     from tamis.kitchen.house import Kitchen
-    from tamis.model.recipe import Product, Recipe, Use
+    from tamis.model.recipe import Mass, Product, Recipe, Use
 
 ONE = Fraction(1)
 FERMENTING = ("yeast", "starter")
@@ -92,10 +92,14 @@ class Part(NamedTuple):
 
 def total(amounts: Iterable[Amount]) -> Amount:
     """The sum, end by end."""
-    lo = hi = Fraction(0)
-    for amount in amounts:
-        lo, hi = lo + amount.lo, hi + amount.hi
-    return Amount(lo, hi)
+    there = list(amounts)
+    if len(there) < 2:
+        return there[0] if there else ZERO
+    lo = sum([amount.lo for amount in there[1:]], there[0].lo)
+    # Adding exact fractions is what takes the time here, and most weights are no ranges.
+    if all(amount.lo is amount.hi for amount in there):
+        return Amount(lo, lo)
+    return Amount(lo, sum([amount.hi for amount in there[1:]], there[0].hi))
 
 
 def dough_of(recipe: Recipe, kitchen: Kitchen) -> Part | None:
@@ -202,12 +206,17 @@ class _Walk:
 
 def _line(use: Use, factor: Fraction) -> Line:
     known = use.mass.known and bool(use.mass.hi)
-    grams = Amount(use.mass.lo, use.mass.hi).times(factor) if known else ZERO
+    grams = _grams(use.mass, factor) if known else ZERO
     name, part = bare_name(use.ingredient), use.ingredient.part
     return Line(f"{name}, {part}" if part else name, use.ingredient.goods, grams, known)
 
 
+def _grams(mass: Mass, factor: Fraction) -> Amount:
+    lo = mass.lo * factor if factor != 1 else mass.lo
+    return Amount(lo, lo) if mass.lo == mass.hi else Amount(lo, mass.hi * factor)
+
+
 def _whole(product: Product, factor: Fraction) -> Line:
     """A product whose own formula is not at hand: another recipe's dish, or the yolks of separated eggs."""
-    grams = Amount(product.mass.lo, product.mass.hi).times(factor) if product.mass.known else ZERO
+    grams = _grams(product.mass, factor) if product.mass.known else ZERO
     return Line(product.name, None, grams, product.mass.known and bool(product.mass.hi))
