@@ -111,7 +111,7 @@ class Act:
                 self.before_time = False
             if self.walker.present and not isinstance(event, Ingredient):
                 self.walker.flow.history.note("clause", self.number, self.walker.present, read=at)
-        self.walker.flow.findings.extend(missing_times(labour))
+        self.walker.flow.findings.extend(missing_times(self.read, labour))
         return self._record(labour, start)
 
     def _record(self, labour: Labour, start: Batch | None) -> Action:
@@ -125,6 +125,8 @@ class Act:
         work = work_of(self.read, labour, batch.mass if batch else NOTHING, pieces, walker.flow.kitchen, heat.station)
         if heat.heats and work.wait is None:
             work = work._replace(handling=0)
+        if _only_repeats(self.read):
+            work = Work()
         at_once = self.at_once or self._follows_at_once(start or self.carried)
         self._touch(batch, start, work, heat)
         numbers, loads = self.batches
@@ -164,7 +166,7 @@ class Act:
         if start and start.last is not None:
             self.after.add(start.last)
         for tool in self.tools:
-            ready = flow.tool_ready.get(tool.equipment.name)
+            ready = flow.ready(tool.equipment.name)
             if ready is not None and ready != self.number:
                 self.after.add(ready)
         if heat.station and not heat.heats:
@@ -190,6 +192,7 @@ class Act:
         flow = self.walker.flow
         if heat.heats:
             flow.station_ready[heat.heats] = self.number
+            self.walker.heated = heat.heats
             if heat.temperature:
                 flow.station_temperature[heat.heats] = heat.temperature
             for tool in self.tools:
@@ -241,3 +244,9 @@ class Act:
     def say(self, rule: str, clause: object, message: str, hint: str, labels: tuple[Label, ...] = ()) -> None:
         span = clause.span  # type: ignore[attr-defined]  # always a clause
         self.walker.flow.findings.append(Diagnostic(rule, "error", span, message, hint, labels))
+
+
+def _only_repeats(read: ActionRead) -> bool:
+    """Whether a line says nothing but `[Repeat twice]`: the work is that of the lines it repeats."""
+    clauses = [event for event in read.events if not isinstance(event, VerbUse)]
+    return bool(clauses) and all(isinstance(event, Repeat) for event in clauses)

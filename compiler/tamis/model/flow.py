@@ -29,8 +29,8 @@ class Flow:
 
     __slots__ = (
         "actions", "batches", "component_batches", "component_names", "components", "doing", "findings", "first_action",
-        "flour", "history", "kitchen", "name_homes", "products", "reading", "station_ready", "station_temperature", "supplies",
-        "takings", "tool_ready", "used", "uses",
+        "flour", "history", "kitchen", "name_homes", "products", "reading", "station_ready", "station_temperature",
+        "supplies", "takings", "tool_ready", "used", "uses",
     )  # fmt: skip
 
     def __init__(
@@ -113,6 +113,13 @@ class Flow:
             self.findings.append(
                 Diagnostic("flow-circle", "error", span, message, "one of them must be made without the other")
             )
+
+    def ready(self, equipment: str) -> int | None:
+        """The action that made a piece of equipment ready: the jars are the jam jars that were sterilised."""
+        last = equipment.rpartition(" ")[2]
+        return next(
+            (at for name, at in self.tool_ready.items() if name == equipment or name.rpartition(" ")[2] == last), None
+        )
 
     def register(self, batch: Batch, product: Product) -> int:
         """Enter a product, made from a batch as it is now; returns its index."""

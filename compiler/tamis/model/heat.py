@@ -32,7 +32,7 @@ class Heat(NamedTuple):
 def heat_of(act: Act, labour: Labour, batch: Batch | None) -> Heat:
     """Work the station out from tools, settings, the verb, and where the batch lies already."""
     temperature = _temperature(labour)
-    station = _station(act.tools, labour, batch)
+    station = _station(act.tools, labour, batch, act.walker.heated == "bath")
     inside = batch is not None and batch.on_heat and batch.station == station
     if station in ("oven", "bath", "grill") and not inside and _only_heats(act):
         return Heat(station, station, temperature)
@@ -58,7 +58,8 @@ def _temperature(labour: Labour) -> Amount | None:
     return None
 
 
-def _station(tools: list[Tool], labour: Labour, batch: Batch | None) -> str:
+def _station(tools: list[Tool], labour: Labour, batch: Batch | None, bath: bool) -> str:
+    """The station that an action takes; `bath` says that the component has a water bath on."""
     for tool in tools:
         if tool.equipment.station and tool.equipment.kind == "station":
             return tool.equipment.station
@@ -71,6 +72,8 @@ def _station(tools: list[Tool], labour: Labour, batch: Batch | None) -> str:
     lies = batch.station if batch and batch.on_heat else ""
     uses = [labour.time_verb] if labour.time_verb else labour.verbs
     station = next((use.verb.station for use in uses if use and use.verb.station), "")
+    if station == "ring" and not lies and bath:
+        return "bath"
     set_hot = any(s.kind == "temperature" and s.celsius and s.celsius.lo >= 2 * _HOT for s in labour.settings)
     if station == "ring" and (lies in ("oven", "bath") or set_hot):
         return lies or "oven"

@@ -83,6 +83,7 @@ def _take(act: Act, reference: Reference, batch: Batch, into: Batch) -> None:
     fraction, rest = part_of(batch, share, flow.kitchen)
     if fraction is not None and fraction > batch.left > 0:
         _too_much(act, reference, batch)
+        fraction = batch.left
     whole = fraction is not None and fraction >= batch.left
     if batch.rest_of is not None:
         _rest_of_measure(act, batch, fraction if fraction is not None else batch.left)

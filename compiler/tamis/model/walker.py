@@ -27,7 +27,7 @@ class Walker:
     """The state of one component while its steps are worked through."""
 
     __slots__ = (
-        "beside_since", "component", "flow", "last_wait", "new_step", "number", "open", "present", "read", "running",
+        "component", "flow", "heated", "last_wait", "new_step", "number", "open", "present", "read", "running",
         "step_number", "tools",
     )  # fmt: skip
 
@@ -40,6 +40,7 @@ class Walker:
         self.number = flow.first_action[component]
         self.step_number = 0
         self.last_wait: int | None = None
+        self.heated = ""
         self.running: list[int] = []
         self.new_step = True
         self.tools: list[Tool] = []

@@ -6,6 +6,7 @@ estimate from the verb's data and the mass; a line without any time is handling.
 
 from __future__ import annotations
 
+import re
 from fractions import Fraction
 from typing import TYPE_CHECKING, Literal
 
@@ -14,6 +15,7 @@ from tamis.model.recipe import Mass, Work
 from tamis.quantity.duration import Duration
 from tamis.quantity.measure import grams
 from tamis.reading.clauses import Cue, Setting, Target, Tending, Time, Tool, VerbUse
+from tamis.syntax.document import Text
 
 if TYPE_CHECKING:
     from collections.abc import Sequence
@@ -134,7 +136,14 @@ def _handling(uses: Sequence[VerbUse], labour: Labour, mass: Mass, pieces: int, 
     return int(total)
 
 
-def missing_times(labour: Labour) -> list[Diagnostic]:
+def _says_it_in_plain_words(action: ActionRead) -> bool:
+    return any(
+        isinstance(part, Text) and re.search(r"\buntil\b|\bto the boil\b|\b\d+ ?(min|h|hours?|minutes?)\b", part.text)
+        for part in action.parts
+    )
+
+
+def missing_times(action: ActionRead, labour: Labour) -> list[Diagnostic]:
     """A waiting verb in a line without a time, a cue or a target: a stranger would not know when to stop."""
     if labour.time is not None or labour.cues or labour.targets:
         return []
@@ -144,4 +153,6 @@ def missing_times(labour: Labour) -> list[Diagnostic]:
     use = waiting[-1]
     message = f"“{use.text}” needs a time, a cue or a target in its line"
     hint = f"how long, or until what? `[{use.text.lower()} for 10 min]`, `[until golden]`, `[to the boil]`"
+    if _says_it_in_plain_words(action):
+        hint = "put brackets round the words that say how long, or until what: only clauses count"
     return [Diagnostic("verb-without-time", "error", use.span, message, hint)]

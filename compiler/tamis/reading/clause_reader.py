@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from typing import TYPE_CHECKING
 
 from tamis.diagnostics import Diagnostic, Fix
@@ -79,8 +80,6 @@ def _numbers_are_sound(phrase: Phrase) -> bool:
 
 
 def _right_way_round(text: str) -> str:
-    import re
-
     found = re.match(r"(\S+?)(\s*[–—−-]\s*|\s+to\s+)(\S+)(.*)", text)
     return f"did you mean `{found[3]}{found[2]}{found[1]}{found[4]}`?" if found else "the smaller number comes first"
 
@@ -99,6 +98,12 @@ def _units_are_sound(phrase: Phrase) -> bool:
         if not (isinstance(item, Quantity) and item.kind == "pieces" and isinstance(word, Word)):
             continue
         span = word.span.shifted(phrase.clause.inner)
+        if word.text in ("C", "F", "c") and item.amount.lo >= _LEAST_DEGREES:
+            text, sign = phrase.text(at, at + 1), word.text.upper()
+            written = f"{text} °{sign}"
+            mend = Fix(span, f"°{sign}", f"write `{written}`")
+            phrase.find("unit-unclear", "error", span, f"“{word.text}” alone is no unit", f"write `{written}`", mend)
+            return False
         long_form = LONG_FORMS.get(word.text)
         if long_form and (word.text != "in" or at + 2 == phrase.end or not _opens_place(phrase, at + 2)):
             fix = Fix(span, long_form, f"write `{long_form}`") if word.text in ("T", "t") else None
@@ -112,6 +117,10 @@ def _units_are_sound(phrase: Phrase) -> bool:
             phrase.find("unit-unknown", "error", span, message, f"did you mean `{near}`?", fix)
             return False
     return True
+
+
+# Nobody counts so many cups; it is a temperature.
+_LEAST_DEGREES = 30
 
 
 def _opens_place(phrase: Phrase, at: int) -> bool:
@@ -144,21 +153,39 @@ def _food_is_sound(phrase: Phrase, food: Ingredient, decision: Decision) -> bool
         phrase.find("clause-role", "error", phrase.clause.span, message, "write what it is an amount of")
         return False
     if food.goods is None:
-        _unknown(phrase, food)
+        return _unknown(phrase, food)
     return True
 
 
-def _unknown(phrase: Phrase, food: Ingredient) -> None:
+def _unknown(phrase: Phrase, food: Ingredient) -> bool:
+    """A food that the goods do not know stays, and is said; what cannot be a food at all is an error."""
     name = food.name.lower()
+    words = name.split()
+    if any(word in phrase.tables.repeat_nouns or _is_time(phrase, word) for word in words):
+        message = f"“{phrase.clause.text.strip()[:60]}” is neither an ingredient nor a time or repeat that can be read"
+        hint = "a time is a number with its unit: `[for 10 min]`; a repeat is `[twice]` or `[3 times]`"
+        phrase.find("clause-role", "error", phrase.clause.span, message, hint)
+        return False
+    both = [part for part in name.split(" and ") if phrase.kitchen.larder.find(tuple(part.split()))]
+    if len(both) > 1:
+        hint = "one food to a clause: " + " and ".join(f"`[{part}]`" for part in both)
+        phrase.find("unknown-ingredient", "warning", food.name_span, f"“{food.name}” are two foods in one clause", hint)
+        return True
     near_tool = phrase.kitchen.cupboard.near(name)
     near = phrase.kitchen.larder.near(name) or near_tool
     if near and near != name:
         message = f"the goods know no “{food.name}”"
         hint = f"did you mean “{near}”? Else enter it in goods.toml"
         phrase.find("unknown-ingredient", "warning", food.name_span, message, hint)
-        return
+        return True
     message = f"the goods know no “{food.name}”: no weight, allergens or hazards are taken for it"
     phrase.find("unknown-ingredient", "information", food.name_span, message, "enter it in goods.toml if they matter")
+    return True
+
+
+def _is_time(phrase: Phrase, word: str) -> bool:
+    unit = phrase.kitchen.units.get(word) if len(word) > 1 else None
+    return (unit is not None and unit.kind == "time") or bool(_FUSED_TIME.fullmatch(word))
 
 
 def _no_role(phrase: Phrase) -> None:
@@ -193,6 +220,9 @@ def _no_role(phrase: Phrase) -> None:
     phrase.find("clause-role", "error", phrase.clause.span, message, hint)
 
 
+_FUSED_TIME = re.compile(r"\d*h\d+(min)?")
+
+
 def _what_verb_wants(phrase: Phrase) -> str:
     found = phrase.kitchen.verbs.match(phrase.keys, 0)
     if not found:
@@ -206,6 +236,9 @@ def _what_verb_wants(phrase: Phrase) -> str:
 def _nearest(phrase: Phrase) -> str:
     from tamis.quantity.near import nearest
 
+    tried = match(phrase.tables.hints, phrase.keys, 0)
+    if tried:
+        return f"did you mean `[{tried[0]} …]`?" if tried[0] in ("until",) else f"did you mean `[{tried[0]}]`?"
     openers = {" ".join(words) for entries in phrase.tables.openers.values() for words, _ in entries}
     head = " ".join(phrase.keys[:2])
     for words in (head, phrase.keys[0]):

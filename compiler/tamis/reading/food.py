@@ -98,7 +98,8 @@ def _part(phrase: Phrase, start: int) -> tuple[int, str]:
     if not found or found[0] != "ingredient":
         return start, ""
     words = [word for word in phrase.keys[start : start + found[1]] if word not in ("the", "of")]
-    return start + found[1], " ".join(words)
+    after = start + found[1]
+    return after + (phrase.key(after) == "the"), " ".join(words)
 
 
 def _percent(phrase: Phrase, decision: Decision, measured: Measured) -> Ingredient:

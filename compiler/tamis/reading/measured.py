@@ -173,7 +173,7 @@ def _extras(phrase: Phrase, read: Measured) -> Measured:
             read, changed = _bracketed(phrase, read, item), True
         elif phrase.key(at) == "/" and following and following.kind in ("mass", "volume"):
             read, changed = read._replace(end=at + 2, also=measures_of(phrase, following)), True
-        elif phrase.key(at) == "plus" and following and following.kind in ("mass", "volume"):
+        elif phrase.key(at) in ("plus", "+") and following and following.kind in ("mass", "volume"):
             measures = (*read.measures, *measures_of(phrase, following))
             read, changed = read._replace(end=at + 2, measures=measures), True
     return read._replace(end=_after_of(phrase, read.end))
@@ -189,6 +189,9 @@ def _bracketed(phrase: Phrase, read: Measured, bracket: Bracket, each: bool = Fa
         text = inner.text(0, inner.end)
         if quantity and quantity.kind == "length":
             return read._replace(size=text)
+        count_word = phrase.kitchen.cupboard.count_word(inner.key(start + 1)) if quantity else None
+        if quantity and count_word and inner.end == start + 2:
+            return read._replace(also=(Measure(quantity.amount, count_word),))
         return read._replace(note=text)
     measures = measures_of(phrase, quantity)
     words = inner.text(start + 1, inner.end)

@@ -54,7 +54,8 @@ def read_noun(phrase: Phrase, start: int, equipment_too: bool = True) -> Noun:
         found = phrase.kitchen.cupboard.find(head)
         if found and not _count_of_food(phrase, found, words):
             return Noun(start, sized_end, equipment=found)
-    return Noun(start, end, goods=phrase.kitchen.larder.find(words))
+    named = tuple([key for key in words if key[0] != "#"]) if "#percent" in words else words
+    return Noun(start, end, goods=phrase.kitchen.larder.find(named))
 
 
 def _count_of_food(phrase: Phrase, found: FoundEquipment, words: tuple[str, ...]) -> bool:

@@ -45,7 +45,7 @@ def decide(phrase: Phrase) -> Decision | None:
 def _by_opener(phrase: Phrase, at: int) -> Decision | None:
     for start in {0, at}:
         found = match(phrase.tables.openers, phrase.keys, start)
-        if found:
+        if found and not (found[0] == "naming" and phrase.key(start + 1) in phrase.tables.no_name):
             role: Role = found[0]  # type: ignore[assignment]  # the table names roles
             return Decision(role, start + (found[1] if role in ("cue",) else 0))
     for words, role_name in phrase.tables.endings:

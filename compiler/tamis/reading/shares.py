@@ -5,6 +5,7 @@ from __future__ import annotations
 from fractions import Fraction
 from typing import Literal, NamedTuple
 
+from tamis.quantity.amount import exactly
 from tamis.quantity.measure import Measure
 from tamis.reading.clauses import Share
 from tamis.reading.phrase import Phrase, measures_of
@@ -48,6 +49,8 @@ def _some(phrase: Phrase, start: int) -> ShareRead | None:
         if not quantity or quantity.kind not in ("mass", "volume", "pieces"):
             return None
         return _the(phrase, start + 3, Share("but", measure=_as_measure(phrase, start + 2)))
+    if phrase.keys[start : start + 2] == ("another", "of"):
+        return _the(phrase, start + 1, Share("measure", measure=Measure(exactly(1), "")))
     if phrase.key(start) == "all":
         return _the(phrase, start + 1, Share("all"))
     found = match(phrase.tables.some, phrase.keys, start)

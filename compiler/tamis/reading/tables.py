@@ -28,6 +28,8 @@ class Tables(NamedTuple):
     fractions: dict[str, Fraction]
     rest: Phrases
     some: Phrases
+    no_name: frozenset[str]
+    hints: Phrases
     all: Phrases
     how: frozenset[str]
     vague: Phrases
@@ -84,6 +86,8 @@ def tables() -> Tables:
         repeat_nouns={plural: kind for kind, plural in raw["repeats"]["nouns"].items()},
         fractions={word: Fraction(text) for word, text in shares["fractions"].items()},
         rest=_phrases(("", shares["rest"])),
+        no_name=frozenset(raw["namings"]["not"]),
+        hints=_phrases(*((said, [tried]) for tried, said in raw["hints"].items())),
         some=_phrases(("", shares["some"])),
         all=_phrases(("", shares["all"])),
         how=frozenset(measures["how"]),

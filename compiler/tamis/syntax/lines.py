@@ -17,8 +17,8 @@ _KIND = re.compile(
       (?P<BLANK>\s*\Z)
     | (?P<COMMENT>%)
     | (?P<HEADING>\#)
-    | (?P<REMARK>(?:Note|Tip|Caution|Variation):)
-    | (?P<AHEAD>Ahead:)
+    | (?P<REMARK>(?i:Note|Tip|Caution|Variation):)
+    | (?P<AHEAD>(?i:Ahead):)
     | (?P<FIELD>[A-Za-z][A-Za-z_-]*[ \t]*:)
     """,
     re.VERBOSE,

@@ -213,7 +213,7 @@ class _Builder:
             self.blocks.append(Ahead(action_of(self.source, body, self.findings), span))
             return
         text = "".join(line.text for line in kept)[len(kind) + 1 :].strip()
-        self.blocks.append(Remark(cast("RemarkKind", kind), text, span))
+        self.blocks.append(Remark(cast("RemarkKind", kind.capitalize()), text, span))
 
     def _nul(self) -> None:
         at = self.source.text.find("\0")

@@ -106,8 +106,8 @@ class ClauseLexer(Lexer):
         unit = self._unit(text, start, stop)
         if unit:
             return unit[0], start, unit[1]
-        if word in ("to", "x") and _BEFORE_NUMBER.match(text, stop):
-            return ("RANGE" if word == "to" else "TIMES"), start, stop
+        if word in ("to", "or", "x") and _BEFORE_NUMBER.match(text, stop):
+            return ("TIMES" if word == "x" else "RANGE"), start, stop
         for pattern, kind in ((_DEGREES, "DEGREE"), (_PERCENT, "PERCENT")):
             found = pattern.match(text, start)
             if found:
