@@ -67,7 +67,10 @@ def house_kitchen(settings_toml: str | None, goods_toml: str | None) -> tuple[Ki
         kitchen = kitchen._replace(settings=settings, units=_units(settings.publish.cup))
     if goods_toml is not None:
         said, findings = _parsed(goods_toml)
+        from tamis.kitchen.sale import sale_problems
+
         larder, sentences = kitchen.larder.extended(said)
+        sentences += sale_problems(said, kitchen.units)
         findings += [_about_goods(sentence, goods_toml) for sentence in sentences]
         problems += [Problem("goods.toml", finding) for finding in findings]
         kitchen = kitchen._replace(larder=larder)

@@ -41,12 +41,16 @@ class Workplace(NamedTuple):
 
 
 class Publishing(NamedTuple):
-    """How measures are shown (one of UNITS), what a cup holds (one of CUPS), and whose pages these are."""
+    """How measures are shown (one of UNITS), what a cup holds (one of CUPS), whose pages these are, and in what money.
+
+    `currency` is a sign to stand before a price ("£") or letters to stand after it ("EUR"); "" prints the figure alone.
+    """
 
     units: str = "metric"
     cup: str = "us"
     name: str = ""
     address: str = ""
+    currency: str = ""
 
 
 class Safety(NamedTuple):
@@ -219,7 +223,13 @@ _READERS: dict[str, dict[str, Callable[[Any], Any]]] = {
         "stone": _duration,
         "handling": _duration,
     },
-    "publish": {"units": _one_of(UNITS), "cup": _one_of(CUPS), "name": _words, "address": _words},
+    "publish": {
+        "units": _one_of(UNITS),
+        "cup": _one_of(CUPS),
+        "name": _words,
+        "address": _words,
+        "currency": _words,
+    },
     "safety": {"authority": _one_of(AUTHORITIES), "allergens": _one_of(ALLERGENS)},
     "dough": {"salt": _band, "hydration": _band, "yeast": _band},
 }

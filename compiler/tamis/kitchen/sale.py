@@ -1,0 +1,161 @@
+"""How a food is sold: the words of `pack` and `price` in the house's goods, read into exact figures.
+
+A grocer sells half-kilo packs, a butcher weighs out, eggs come by the dozen and thyme by the bunch. A cost needs one
+thing of all of them: what one gram, millilitre or piece costs, and the least that can be bought. So every form is
+brought to that, and a form that cannot be is told, since a price that quietly counts as nothing makes a cheap dish.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Mapping
+from fractions import Fraction
+from typing import TYPE_CHECKING, Any, NamedTuple
+
+from tamis.kitchen.words import singular
+from tamis.quantity.measure import BASES
+from tamis.quantity.number import parse
+
+if TYPE_CHECKING:
+    from tamis.quantity.units import Units
+
+# What packs are called; other count words must be among the food's own pieces. Common practice.
+CONTAINERS = frozenset({
+    "bag", "block", "bottle", "box", "bunch", "can", "carton", "head", "jar", "loaf", "net", "pack", "packet", "pot",
+    "punnet", "sachet", "sack", "stick", "tin", "tray", "tub", "tube", "piece",
+})  # fmt: skip
+STEPS = {"kg": Fraction(50), "l": Fraction(50)}
+"""What is weighed out by the kilo or the litre goes up to the next 50 g or ml; by another unit to its quarter."""
+PACK_FORM = 'expected a pack such as "500 g", "6", "bunch" or "can of 400 g"'
+PRICE_FORM = 'expected a price such as 1.20, "1.20 per kg", "0.35 each" or "4.50 per dozen"'
+
+_PRICE = re.compile(r"(\d{1,9}(?:\.\d{1,6})?)(?:\s+(each)|\s*(?:\bper\b|\ba\b|\bfor\b|/)\s*(\S.*))?")
+_MEASURE = re.compile(r"([\d./½¼¾⅓⅔⅛ ]*)\s*([^\d]*)")
+
+
+class Sold(NamedTuple):
+    """So much of a unit: `unit` is g, ml, a count word or "" for pieces; `spelling` is the unit as written."""
+
+    amount: Fraction
+    unit: str
+    spelling: str = ""
+
+
+class Sale(NamedTuple):
+    """How a food is sold.
+
+    `unit` is what it is counted in: g, ml, a count word or "" for pieces. `step` is the least that can be bought, in
+    that unit; `packed` tells packs (two of 500 g) from goods weighed out in such steps (450 g). `label` names a pack
+    ("500 g", "can of 400 g", "" for single pieces), `word` what a pack is called. `price` is that of one unit, exact,
+    None where the house gives none.
+    """
+
+    unit: str
+    step: Fraction
+    packed: bool
+    label: str = ""
+    word: str = ""
+    price: Fraction | None = None
+
+
+class Unsaleable(ValueError):
+    """A pack or a price that cannot be read; `key` is which, the text tells what was expected."""
+
+    def __init__(self, key: str, why: str) -> None:
+        super().__init__(why)
+        self.key = key
+
+
+def sale_of(pack: str, price: str, units: Units) -> Sale | None:
+    """How a food with this pack and this price is sold; None where the house says neither. Raises Unsaleable."""
+    if not pack.strip() and not price.strip():
+        return None
+    word, held = _pack(pack, units) if pack.strip() else ("", None)
+    if not price.strip():
+        assert held is not None, "one of the two is there"
+        return Sale(held.unit, held.amount, True, _label(pack, held), word)
+    cost, per = _price(price, units)
+    if per is None or (held is not None and per == Sold(Fraction(1), "pack", "pack")):
+        return _by_pack(held, cost, pack, word)
+    if held is None:
+        return _loose(per, cost)
+    if held.unit != per.unit:
+        raise Unsaleable("price", f"“{price}” does not fit the pack “{pack}”: expected one for the pack or its unit")
+    return Sale(held.unit, held.amount, True, _label(pack, held), word, cost / per.amount)
+
+
+def sale_problems(house: Mapping[str, Any], units: Units) -> list[str]:
+    """What is wrong with the packs and prices of a house's goods, as sentences that begin with `[id] key:`."""
+    problems = []
+    for id, said in house.items():
+        if not isinstance(said, Mapping):
+            continue
+        pack, price = said.get("pack", ""), str(said.get("price", ""))
+        try:
+            sale_of(pack if isinstance(pack, str) else "", price, units)
+        except Unsaleable as wrong:
+            problems.append(f"[{id}] {wrong.key}: {wrong}")
+    return problems
+
+
+def _by_pack(held: Sold | None, cost: Fraction, pack: str, word: str) -> Sale:
+    """A price for the whole pack; without one, for a piece."""
+    if held is None:
+        return Sale("", Fraction(1), True, "", "", cost)
+    return Sale(held.unit, held.amount, True, _label(pack, held), word, cost / held.amount)
+
+
+def _loose(per: Sold, cost: Fraction) -> Sale:
+    """A price for a measure of something that comes in no packs; so many pieces for a price are a pack."""
+    if per.unit not in ("g", "ml"):
+        label = " ".join(word for word in ("" if per.amount == 1 else str(per.amount), per.spelling) if word)
+        return Sale(per.unit, per.amount, True, label, "", cost / per.amount)
+    step = STEPS.get(per.spelling) or per.amount / 4
+    return Sale(per.unit, step, False, "", "", cost / per.amount)
+
+
+def _label(pack: str, held: Sold) -> str:
+    return "" if held.unit == "" and held.amount == 1 else " ".join(pack.split())
+
+
+def _pack(text: str, units: Units) -> tuple[str, Sold]:
+    """What a pack is called, and what it holds."""
+    word, of, rest = text.strip().partition(" of ")
+    held = _measure(rest if of else text, units)
+    known = not of or singular(word.lower()) in CONTAINERS
+    if held is None or not known or (of and held.unit == "" and held.amount == 0):
+        raise Unsaleable("pack", f"“{text}” cannot be read: {PACK_FORM}")
+    return (singular(word.lower()) if of else ""), held
+
+
+def _price(text: str, units: Units) -> tuple[Fraction, Sold | None]:
+    """The figure and what it is for: None for `each` or nothing said."""
+    found = _PRICE.fullmatch(text.strip())
+    if not found:
+        raise Unsaleable("price", f"“{text}” cannot be read: {PRICE_FORM}")
+    if not found[3]:
+        return Fraction(found[1]), None
+    per = _measure(found[3], units)
+    if per is None:
+        raise Unsaleable("price", f"“{text}” is for nothing that can be measured: {PRICE_FORM}")
+    return Fraction(found[1]), per
+
+
+def _measure(text: str, units: Units) -> Sold | None:
+    """`500 g`, `kg`, `12`, `dozen`, `bunch`; None if it is none of these."""
+    found = _MEASURE.fullmatch(text.strip())
+    if not found or not text.strip():
+        return None
+    number = parse(found[1]) if found[1].strip() else Fraction(1)
+    spelling = found[2].strip()
+    if not number:
+        return None
+    if spelling.lower() in ("dozen", "doz"):
+        return Sold(number * 12, "", "")
+    unit = units.get(spelling) if spelling else None
+    if unit is not None and unit.kind in ("mass", "volume"):
+        return Sold(number * unit.factor, BASES[unit.kind], unit.id)
+    word = singular(spelling.lower())
+    if word and word not in CONTAINERS:
+        return None
+    return Sold(number, "" if word == "piece" else word, "" if word == "piece" else word)

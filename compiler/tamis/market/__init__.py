@@ -1,0 +1,1 @@
+"""What must be bought for dishes, and what they cost."""

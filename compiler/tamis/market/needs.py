@@ -1,0 +1,141 @@
+"""What the dishes need, food by food.
+
+The same food is measured in grams here, in cups there and by the piece in a third recipe, and it may be written under
+three names. The goods' id tells that it is one; a food that the goods do not know is known by its name. What may be
+left out is kept apart, and so is what has no measure: salt to taste and flour for the board are things to have in the
+house. A measured purpose (oil for frying) must be bought like the rest.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from fractions import Fraction
+from typing import TYPE_CHECKING, NamedTuple
+
+from tamis.kitchen.words import singular
+from tamis.market.yields import Weights, weights
+from tamis.model.percent import weighed
+from tamis.model.recipe import Use
+from tamis.table.adding import add_up, scale, scaled
+from tamis.table.wording import bare_name, several
+
+if TYPE_CHECKING:
+    from tamis.kitchen.goods import Goods
+    from tamis.kitchen.house import Kitchen
+    from tamis.market.dishes import Dish
+    from tamis.quantity.measure import Measure
+    from tamis.reading.clauses import Ingredient
+    from tamis.table.rows import Row
+
+TAP = "tap"
+
+
+class Need(NamedTuple):
+    """One use of a food in a dish (an index in the list); `times` counts repeats and the dish's factor."""
+
+    dish: int
+    item: Ingredient
+    times: Fraction
+    purpose: str = ""
+
+    def measures(self) -> tuple[Measure, ...]:
+        """How much, in the units that the cook wrote."""
+        return scaled(self.item, self.times)
+
+    def also(self) -> tuple[Measure, ...]:
+        """The same in the second measure, where the cook gave one."""
+        return scale(self.item.also, self.times)
+
+    def weights(self, kitchen: Kitchen) -> Weights:
+        """As bought and prepared, from whichever measure tells it."""
+        first = weights(self.measures(), self.item, self.times, kitchen)
+        if first.bought is not None or not self.item.also:
+            return first
+        return weights(self.also(), self.item, self.times, kitchen)
+
+
+class Food(NamedTuple):
+    """All needs of one food."""
+
+    name: str
+    goods: Goods | None
+    needs: tuple[Need, ...]
+
+    def total(self, kitchen: Kitchen, dish: int | None = None) -> tuple[Measure, ...]:
+        """The sum, in the first need's kind; of one dish only, if its index is given."""
+        uses = [Use(need.item, 0, 0, need.times) for need in self.needs if dish is None or need.dish == dish]
+        return add_up(uses, kitchen).total
+
+    @property
+    def dishes(self) -> tuple[int, ...]:
+        """The dishes that take some of it, in order."""
+        return tuple(dict.fromkeys(need.dish for need in self.needs))
+
+
+class Needs(NamedTuple):
+    """Everything that the dishes take: to be bought, optional, and to have in the house (without a measure)."""
+
+    foods: tuple[Food, ...]
+    optional: tuple[Food, ...]
+    in_house: tuple[Food, ...]
+
+
+def needs_of(dishes: Sequence[Dish], kitchen: Kitchen) -> Needs:
+    """The needs of all dishes, each food once, in order of first use."""
+    bought: dict[str, list[Need]] = {}
+    optional: dict[str, list[Need]] = {}
+    in_house: dict[str, list[Need]] = {}
+    for at, dish in enumerate(dishes):
+        table = dish.table
+        for row in (*table.rows, *table.purposes):
+            _put(bought, in_house, row, at, dish)
+        for row in table.optional:
+            _put(optional, in_house, row, at, dish)
+        for row in table.unmeasured:
+            _put(in_house, in_house, row, at, dish)
+    house = {key: needs for key, needs in in_house.items() if key not in bought}
+    return Needs(*[tuple(_foods(group, kitchen)) for group in (bought, optional, house)])
+
+
+def _put(measured: dict[str, list[Need]], rest: dict[str, list[Need]], row: Row, at: int, dish: Dish) -> None:
+    """Add a row's needs; those without any measure go to what must be in the house."""
+    if row.goods is not None and row.goods.merchant == TAP:
+        return
+    key = _key(row)
+    for need in _needs(row, at, dish):
+        (measured if need.item.measures else rest).setdefault(key, []).append(need)
+
+
+def _needs(row: Row, at: int, dish: Dish) -> Iterator[Need]:
+    if row.parts:
+        # Zest here and juice there come off one lemon: the table has counted them together.
+        plain = row.first._replace(part="", measures=row.total, also=row.also, piece_word="", percent=None, each=None)
+        yield Need(at, plain, dish.factor)
+        return
+    for place in row.uses:
+        if place.buys:
+            use = dish.recipe.uses[place.use]
+            item = weighed(use) if use.ingredient.percent else use.ingredient
+            yield Need(at, item._replace(percent=None), use.times * dish.factor, item.purpose)
+
+
+def _key(row: Row) -> str:
+    if row.goods is not None:
+        return row.goods.id
+    head, _, last = row.name.lower().rpartition(" ")
+    return f"?{head} {singular(last)}"
+
+
+def _foods(groups: dict[str, list[Need]], kitchen: Kitchen) -> Iterator[Food]:
+    for needs in groups.values():
+        first = needs[0].item
+        food = Food(_name(first), first.goods, tuple(needs))
+        total = food.total(kitchen)
+        counted = total and not total[0].unit and total[0].amount.hi > 1
+        last = food.name.rpartition(" ")[2].lower()
+        yield food._replace(name=several(food.name, first)) if counted and singular(last) == last else food
+
+
+def _name(item: Ingredient) -> str:
+    """The food as first written, without its states: a shop sells onions, whoever chops them."""
+    return bare_name(item)
