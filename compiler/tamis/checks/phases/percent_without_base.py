@@ -19,6 +19,7 @@ makes: 4 flatbreads
 # Dough
 
 Mix [60 % water] with [2 % fine salt] [in a bowl].
+Roll out and [bake for 8 min] [at 230 °C].
 """
 GOOD = """\
 title: Flatbreads
@@ -27,4 +28,5 @@ makes: 4 flatbreads
 # Dough
 
 Mix [400 g bread flour] with [60 % water] and [2 % fine salt] [in a bowl].
+Roll out and [bake for 8 min] [at 230 °C].
 """

@@ -28,6 +28,7 @@ makes: 1 loaf
 
 Mix [500 g bread flour], [3.2 kg water], [10 g fine salt] and [5 g instant yeast] [in a large bowl].
 [Rise for 1 h] [until doubled].
+[Bake for 35 min] [at 220 °C].
 """
 GOOD = """\
 title: Tin loaf
@@ -37,6 +38,7 @@ makes: 1 loaf
 
 Mix [500 g bread flour], [320 g water], [10 g fine salt] and [5 g instant yeast] [in a large bowl].
 [Rise for 1 h] [until doubled].
+[Bake for 35 min] [at 220 °C].
 """
 
 

@@ -30,6 +30,7 @@ flour: 1 kg
 
 Mix [85 % bread flour], [{} % wholemeal flour], [70 % water], [2 % fine salt] and [1 % instant yeast] [in a tub].
 [Rise for 1 h] [until doubled].
+[Bake for 35 min] [at 220 °C].
 """
 BAD = _DOUGH.format(10)
 GOOD = _DOUGH.format(15)

@@ -31,6 +31,7 @@ makes: 1 loaf
 
 Mix [500 g bread flour], [320 g water], [36 g fine salt] and [5 g instant yeast] [in a large bowl].
 [Rise for 1 h] [until doubled].
+[Bake for 35 min] [at 220 °C].
 """
 GOOD = """\
 title: Tin loaf
@@ -40,6 +41,7 @@ makes: 1 loaf
 
 Mix [500 g bread flour], [320 g water], [10 g fine salt] and [5 g instant yeast] [in a large bowl].
 [Rise for 1 h] [until doubled].
+[Bake for 35 min] [at 220 °C].
 """
 
 

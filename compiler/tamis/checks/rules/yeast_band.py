@@ -29,6 +29,7 @@ makes: 1 loaf
 
 Mix [500 g bread flour], [320 g water], [10 g fine salt] and [50 g instant yeast] [in a large bowl].
 [Rise for 1 h] [until doubled].
+[Bake for 35 min] [at 220 °C].
 """
 GOOD = """\
 title: Tin loaf
@@ -38,6 +39,7 @@ makes: 1 loaf
 
 Mix [500 g bread flour], [320 g water], [10 g fine salt] and [5 g instant yeast] [in a large bowl].
 [Rise for 1 h] [until doubled].
+[Bake for 35 min] [at 220 °C].
 """
 
 
