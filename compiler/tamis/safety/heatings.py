@@ -11,7 +11,7 @@ from __future__ import annotations
 from fractions import Fraction
 from typing import TYPE_CHECKING, NamedTuple
 
-from tamis.reading.clauses import Cue, Setting, Target, Time
+from tamis.reading.clauses import Cue, Setting, Target, Time, Tool
 from tamis.safety.data import rules
 from tamis.safety.degrees import core_temperature, says
 
@@ -65,7 +65,7 @@ class Place:
 
 def heating(action: Action, read: Read, batch: int, place: Place) -> Heating | None:
     """What a clause does to the batch that it acts on; None if it heats or soaks nothing."""
-    if action.heats:
+    if action.heats or _heats_tool(action):
         return None
     if isinstance(read, Setting) and read.kind == "off":
         place.boiling[batch] = False
@@ -142,6 +142,15 @@ def _hot(action: Action) -> bool:
 def _cools(action: Action) -> bool:
     """Whether the line brings the food down to a temperature."""
     return any(use.verb.base in ("cool", "chill", "freeze", "thaw") for use in action.verbs)
+
+
+def _heats_tool(action: Action) -> bool:
+    """Whether the line heats an empty pan, and the food waits elsewhere: `heat [a wok] [until it smokes]`."""
+    heats = next((use for use in action.verbs if use.verb.heat), None)
+    if heats is None or action.uses or action.takings:
+        return False
+    following = next((read for read in action.reads if read.clause.span.start > heats.span.start), None)
+    return isinstance(following, Tool) and not following.preposition
 
 
 def _station_degrees(action: Action) -> Fraction | None:

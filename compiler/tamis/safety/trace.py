@@ -8,7 +8,7 @@ from tamis.reading.clauses import Ingredient, Time
 from tamis.safety.clearing import heated
 from tamis.safety.contacts import Counter
 from tamis.safety.data import rules
-from tamis.safety.hazards import FLESH, item_of
+from tamis.safety.hazards import item_of
 from tamis.safety.heatings import Place, heating
 from tamis.safety.records import Item, Wait
 from tamis.safety.state import State, parted
@@ -24,6 +24,10 @@ if TYPE_CHECKING:
     from tamis.model.recipe import Action, Recipe, Supply, Use
     from tamis.reading.clauses import Read
     from tamis.safety.heatings import Heating
+
+
+_AROMATIC = ("fruit", "herb", "spice", "vegetable", "liquid")
+"""A lemon in a bird's cavity is no stuffing that anybody eats (common practice)."""
 
 
 class Traced(NamedTuple):
@@ -89,7 +93,7 @@ class Trace:
             self._food(event, action, state)
         elif event.kind == "batch":
             other = self.states[event.other]
-            self._stuffing(action, state, other)
+            self._stuffing(action, state, other.name)
             state.take_in(other, other.name)
         elif event.kind == "by-product":
             state.take_in(self.states[event.other], state.name, lambda item: parted(item, state.name))
@@ -102,6 +106,8 @@ class Trace:
         state.uses.setdefault(event.use, event.goods)
         if goods is None:
             return
+        if goods.show not in _AROMATIC:
+            self._stuffing(action, state, use.ingredient.name)
         item = item_of(use, event.use, goods)
         if goods.hazard == "raw-flour":
             state.dough += use.mass.hi
@@ -119,14 +125,14 @@ class Trace:
             return self.kitchen.larder.get(id)
         return use.ingredient.goods if not use.ingredient.part else None
 
-    def _stuffing(self, action: Action, state: State, other: State) -> None:
+    def _stuffing(self, action: Action, state: State, name: str) -> None:
         """What raw meat is stuffed with has to be done in the middle, whatever it is made of."""
         if not any(use.verb.base in rules().words["fillers"] for use in action.verbs):
             return
         host = state.raw_flesh()
-        if host and host.hazard in FLESH and host.hazard != "minced-meat":
-            where = (*host.path, other.name or "stuffing")
-            state.put(Item("stuffing", host.food, host.use, host.span, "stuffing", where))
+        if host and host.hazard != "minced-meat":
+            path = (*host.path, name or "stuffing")
+            state.put(Item("stuffing", host.food, host.use, host.span, "stuffing", path))
 
     def _clause(self, event: Happening, action: Action, state: State) -> None:
         read = action.reads[event.read]

@@ -1,0 +1,41 @@
+"""For each safety rule recipes that break it in the least suspicious way, each with a sound twin.
+
+A folder holds `broken.tamis`, `sound.tamis`, perhaps recipes that these use, and the name of the `rule`.
+"""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+import pytest
+
+from tamis.library.library import open_library
+
+PAIRS = sorted(path for path in (Path(__file__).parent / "pairs").iterdir() if path.is_dir())
+SAFETY = {
+    "beans-not-soaked", "garlic-in-oil", "hazard-not-cleared", "jar-untested", "raw-flour", "raw-milk-or-sprouts",
+    "reheat-too-cool", "rest-too-short", "soft-egg", "tag-contradicted", "thaw-at-room", "unwashed-tool",
+    "warm-too-long",
+}  # fmt: skip
+
+
+def rules_of(folder: Path, name: str) -> list[str]:
+    """The rules that find something in one file of a folder."""
+    library = open_library(folder)
+    entry = next(entry for entry in library.entries if entry.compiled.source.stem == name)
+    return [finding.rule for finding in entry.compiled.findings]
+
+
+@pytest.mark.parametrize("folder", PAIRS, ids=lambda path: path.name)
+def test_broken(folder: Path) -> None:
+    rule = (folder / "rule").read_text().strip()
+    assert set(rules_of(folder, "broken")) == {rule}
+
+
+@pytest.mark.parametrize("folder", PAIRS, ids=lambda path: path.name)
+def test_sound(folder: Path) -> None:
+    assert rules_of(folder, "sound") == []
+
+
+def test_every_rule_has_a_pair() -> None:
+    assert {(folder / "rule").read_text().strip() for folder in PAIRS} == SAFETY
