@@ -46,10 +46,14 @@ def run(options: argparse.Namespace) -> int:
 
 
 def _text(compiled: Compiled, kitchen: Kitchen, partial: bool) -> str:
+    from tamis.table.pieces import pieces_text
     from tamis.table.text import equipment_text, table_text
 
     width = terminal_width()
     blocks = [compiled.recipe.title, table_text(compiled.table, kitchen, width).rstrip()]
+    divided = pieces_text(compiled.recipe, compiled.source.text)
+    if divided:
+        blocks.append(f"Divided\n{divided}")
     if compiled.equipment:
         blocks.append("Equipment\n" + equipment_text(compiled.equipment, width).rstrip())
     return "\n\n".join(block for block in [*blocks, PART if partial else ""] if block)

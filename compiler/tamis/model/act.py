@@ -12,7 +12,7 @@ from tamis.model.foods import put_in
 from tamis.model.heat import Heat, heat_of
 from tamis.model.mass import NOTHING
 from tamis.model.namings import divide, name_batch
-from tamis.model.recipe import Action, Work
+from tamis.model.recipe import Action, Mass, Work
 from tamis.model.references import refer
 from tamis.model.work import Labour, missing_times, work_of
 from tamis.quantity.amount import exactly
@@ -49,6 +49,7 @@ class Act:
         "fresh",
         "joined",
         "number",
+        "piece_mass",
         "product",
         "read",
         "repeats",
@@ -83,6 +84,7 @@ class Act:
         self.fresh = walker.new_step
         self.joined = False
         self.carried: Batch | None = None
+        self.piece_mass: Mass | None = None
         self.repeats = next((e.number for e in read.events if isinstance(e, Repeat) and e.kind == "times"), Fraction(1))
 
     def perform(self) -> Action:
@@ -158,6 +160,7 @@ class Act:
             uses=tuple(self.uses),
             takings=tuple(self.takings),
             product=self.product,
+            piece_mass=self.piece_mass,
         )
 
     def _links(self, start: Batch | None, heat: Heat) -> None:

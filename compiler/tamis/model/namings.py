@@ -61,6 +61,8 @@ def divide(act: Act, division: Division) -> None:
     batch = act.walker.present
     if batch and division.number:
         batch.pieces = (division.number, division.noun)
+        if batch.mass.known and division.number.lo:
+            act.piece_mass = Mass(batch.mass.lo / division.number.hi, batch.mass.hi / division.number.lo)
 
 
 def _same_food(words: tuple[str, ...], food: Food) -> bool:

@@ -127,7 +127,8 @@ class Action(NamedTuple):
     by itself. `beside` is the action whose wait a meanwhile runs beside; `before` the action that must not start
     until a meanwhile has ended. `at_once` says that nothing may come between the action before in its batch and this
     one. `heats` is the station that it brings to a temperature; `on_heat` tells that the batch lies on the heat or in
-    an oven when it ends. `continues` is set for what follows a `then` in the line of the action before.
+    an oven when it ends. `piece_mass` is what each piece of a division weighs. `continues` is set for what follows a
+    `then` in the line of the action before.
     """
 
     number: int
@@ -158,6 +159,7 @@ class Action(NamedTuple):
     uses: tuple[int, ...] = ()
     takings: tuple[int, ...] = ()
     product: int | None = None
+    piece_mass: Mass | None = None
 
 
 class StepView(NamedTuple):

@@ -19,7 +19,8 @@ if TYPE_CHECKING:
     from tamis.kitchen.house import Kitchen
     from tamis.model.recipe import Action, Component, Recipe, StepView, Use
     from tamis.syntax.document import Remark
-    from tamis.table.rows import Table
+    from tamis.table.pieces import piece_weights
+from tamis.table.rows import Table
 
 
 class StepText(NamedTuple):
@@ -46,7 +47,7 @@ class Section(NamedTuple):
 
 def method_of(recipe: Recipe, table: Table, kitchen: Kitchen) -> tuple[Section, ...]:
     """The recipe's components as sentences, in the order of the text."""
-    comes_to = _parts_of_measures(recipe, table, kitchen)
+    comes_to = _parts_of_measures(recipe, table, kitchen) | dict(piece_weights(recipe))
     return tuple(_section(component, recipe, comes_to) for component in recipe.components)
 
 

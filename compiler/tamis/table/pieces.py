@@ -1,0 +1,34 @@
+"""What each piece of a division weighs: a cook who scales the dough wants the figure for the balance."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from typing import TYPE_CHECKING
+
+from tamis.quantity.display import grams
+from tamis.reading.clauses import Division
+
+if TYPE_CHECKING:
+    from tamis.model.recipe import Recipe
+    from tamis.source import Span
+
+
+def piece_weights(recipe: Recipe) -> Iterator[tuple[Span, str]]:
+    """The clauses that divide a batch of known mass without giving the weight, and that weight: `446 g each`."""
+    for action in recipe.actions:
+        mass = action.piece_mass
+        if mass is None or not mass.hi:
+            continue
+        for read in action.reads:
+            if isinstance(read, Division) and read.each is None and read.number is not None:
+                weight = grams(mass.lo) if mass.lo == mass.hi else f"{grams(mass.lo)}–{grams(mass.hi)}"
+                yield read.clause.span, f"{weight} each"
+
+
+def pieces_text(recipe: Recipe, text: str) -> str:
+    """The divisions as lines: `2 pieces, 446 g each`. `text` is the recipe's own."""
+    lines = []
+    for span, weight in piece_weights(recipe):
+        words = text[span.start + 1 : span.end - 1].removeprefix("into ").removeprefix("between ")
+        lines.append(f"  {words}, {weight}")
+    return "\n".join(lines)
