@@ -35,6 +35,8 @@ def limit_words(item: Item, authority: str) -> str:
     limit = limit_of(item, authority)
     if limit is None:
         return "it must be cooked through"
+    if item.form == "juices":
+        return f"a boil of its own, or {limit.text} ({rules().sources[authority]})"
     cues = f", or a cue such as “{limit.cues[0]}”" if limit.cues else ""
     return f"{limit.text} in the middle{cues} ({rules().sources[authority]})"
 

@@ -73,7 +73,7 @@ def _soft(item: Item) -> bool:
 
 def _finding(view: View, item: Item, authority: str) -> Diagnostic:
     path, asked = path_of(item, view.recipe), limit_words(item, authority)
-    message = f"nothing makes {_what(item)} safe on its way to the dish: {path}; asked for: {asked}"
+    message = f"nothing makes {_what(item, view)} safe on its way to the dish: {path}; asked for: {asked}"
     reached = hottest(item)
     hint = f"{offer(item, authority)}; local food codes prevail"
     if reached:
@@ -87,7 +87,10 @@ def _finding(view: View, item: Item, authority: str) -> Diagnostic:
     return Diagnostic(RULE, LEVEL, item.span, message, hint, labels)
 
 
-def _what(item: Item) -> str:
+def _what(item: Item, view: View) -> str:
+    """The hazard by its name; a by-product by its own."""
     if item.form == "juices":
-        return f"what {name_of(item)} was in"
+        names = [product.name for product in view.recipe.products if product.kind == "by-product"]
+        name = next((f"the {step}" for step in item.path if step in names), "the juices")
+        return f"{name} of {name_of(item)}"
     return name_of(item)
