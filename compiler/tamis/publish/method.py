@@ -13,14 +13,14 @@ from typing import TYPE_CHECKING, NamedTuple
 from tamis.publish.sentence import Piece, pieces_of, plain_text
 from tamis.reading.clauses import Reference
 from tamis.source import Span
+from tamis.table.pieces import piece_weights
 from tamis.table.wording import amount_text
 
 if TYPE_CHECKING:
     from tamis.kitchen.house import Kitchen
     from tamis.model.recipe import Action, Component, Recipe, StepView, Use
     from tamis.syntax.document import Remark
-    from tamis.table.pieces import piece_weights
-from tamis.table.rows import Table
+    from tamis.table.rows import Table
 
 
 class StepText(NamedTuple):
