@@ -15,7 +15,7 @@ from .kitchen_table import one_line, sentence, times
         ("420 g (3 cups) bread flour", "1/2", "210 g (1 1/2 cups) bread flour", "210 g (1½ cups) bread flour"),
         ("500 g / 1 lb 2 oz beef", "2", "1000 g / 2 lb 4 oz beef", "1 kg / 2 lb 4 oz beef"),
         ("1 lb 8 oz beef", "1/2", "1/2 lb 4 oz beef", "12 oz beef"),
-        ("1 cup plus 2 tbsp whole milk", "2", "2 cups plus 4 tbsp whole milk", "2 cups plus 4 tbsp whole milk"),
+        ("1 cup plus 2 tbsp whole milk", "2", "2 cups plus 4 tbsp whole milk", "2¼ cups whole milk"),
         ("1 tbsp honey", "4/3", "1 1/3 tbsp honey", "1 tbsp plus 1 tsp honey"),
         ("2 tsp fine salt", "3", "6 tsp fine salt", "2 tbsp fine salt"),
         ("1 cup water", "3", "3 cups water", "3 cups water"),
@@ -46,9 +46,13 @@ from .kitchen_table import one_line, sentence, times
             "4 chicken thighs (140–200 g each)",
         ),
         ("1.2 kg plums (1 kg stoned)", "1/2", "0.6 kg plums (0.5 kg stoned)", "600 g plums (500 g stoned)"),
-        ("a 3-cm piece of fresh ginger", "2", "2 3-cm pieces of fresh ginger", "2 3-cm pieces of fresh ginger"),
+        ("a 3-cm piece of fresh ginger", "2", "2 3-cm pieces of fresh ginger", "2 × 3-cm pieces of fresh ginger"),
         ("200 g carrots, cut into 2-cm cubes", "2", "400 g carrots, cut into 2-cm cubes", "400 g carrots"),
         ("100 g 70 % chocolate", "2", "200 g 70 % chocolate", "200 g 70 % chocolate"),
+        ("2 cm piece of fresh ginger", "3", "3 2 cm pieces of fresh ginger", "3 × 2 cm pieces of fresh ginger"),
+        ("2 cm fresh ginger", "3", "6 cm fresh ginger", "6 cm fresh ginger"),
+        ("one 400 g tin of tomatoes", "2", "2 400 g tins of tomatoes", "2 × 400 g tins of tomatoes"),
+        ("1 1/2 to 2 cups water", "2/3", "1–1 1/3 cups water", "1–1⅓ cups water"),
         # Alternatives.
         (
             "15 g fresh yeast or 5 g instant yeast",

@@ -11,10 +11,11 @@ from tamis.checks.scaling._scene import practice
 from tamis.kitchen.words import singular
 from tamis.quantity.amount import Amount
 from tamis.quantity.display import unit_words
+from tamis.quantity.measure import Measure
 from tamis.reading.clauses import Ingredient
 from tamis.reading.tables import tables
 from tamis.scaling.edits import Edit
-from tamis.scaling.quantities import Scaling, counted, multiplied, weighed
+from tamis.scaling.quantities import Scaling, counted, joined, multiplied, scaled_measures, weighed
 from tamis.source import Span
 from tamis.syntax.items import Bracket, Item, Product, Quantity, Word
 from tamis.table.wording import several
@@ -45,7 +46,7 @@ def _after_or(food: Ingredient, name_at: int) -> int:
 class _Walk:
     """One measure and its name, from left to right."""
 
-    __slots__ = ("at", "count", "edits", "food", "items", "keys", "name", "scaling", "text")
+    __slots__ = ("at", "count", "edits", "food", "items", "keys", "name", "scaling", "sum", "text")
 
     def __init__(self, food: Ingredient, text: str, scaling: Scaling) -> None:
         self.food = food
@@ -56,13 +57,15 @@ class _Walk:
         self.name: Span = food.name_span.shifted(-food.clause.inner)
         self.edits: list[Edit] = []
         self.count: Amount | None = None
+        self.sum: tuple[Measure, ...] = ()
         self.at = 0
 
     def measure(self, start: int) -> list[Edit]:
         """The changes from an item on: measure, name, and what belongs to the measure after the name."""
         self.at = start
         if not self.food.measures:
-            return []
+            self._length_only()
+            return self.edits
         while self.at < len(self.items) and self.items[self.at].span.start < self.name.start:
             self._item(self.items[self.at])
             self.at += 1
@@ -71,12 +74,20 @@ class _Walk:
         self._after_name()
         return self.edits
 
+    def _length_only(self) -> None:
+        """`2 cm ginger`: the length is the only measure there is."""
+        first = self.items[self.at] if self.at < len(self.items) else None
+        if self.food.size and isinstance(first, Quantity) and first.kind == "length":
+            self.edits.append(weighed(first, self.text, self.scaling))
+
     def _item(self, item: Item) -> None:
         if isinstance(item, Quantity) and item.kind == "pieces":
             self._counted(item.span, item.amount)
         elif isinstance(item, Quantity) and item.kind in SCALED:
             if not self._follows_count():
-                self.edits.append(weighed(item, self.text, self.scaling))
+                self._weighed(item)
+        elif isinstance(item, Quantity) and item.kind == "length":
+            self._sized(item)
         elif isinstance(item, Product) and item.kind in SCALED:
             self.edits.append(multiplied(item, self.text, self.scaling))
             self.count = item.factors[0].times(self.scaling.factor)
@@ -86,6 +97,27 @@ class _Walk:
         elif isinstance(item, Word):
             self._word(item)
 
+    def _weighed(self, item: Quantity) -> None:
+        """A weight or volume; after `plus` it is part of the one before."""
+        edit = weighed(item, self.text, self.scaling)
+        measures = scaled_measures(item, self.scaling)
+        if self.edits and self.sum and self.keys[self.at - 1] == "plus":
+            measures = (*self.sum, *measures)
+            edit = joined(self.edits.pop(), edit, measures, self.text, self.scaling)
+        self.sum = measures
+        self.edits.append(edit)
+
+    def _sized(self, item: Quantity) -> None:
+        """`2 cm piece of ginger` is one piece, though no number says so."""
+        if self.count is None and self.scaling.kitchen.cupboard.count_word(self._key(1)) and self._unsaid():
+            at = item.span.start
+            self._counted(Span(at, at), self.food.measures[0].amount, " ")
+
+    def _unsaid(self) -> bool:
+        """Whether the one measure is a single piece that no article and no number stands for."""
+        one = self.food.measures[0].amount
+        return one.lo == one.hi == 1 and self._key(-1) not in tables().articles
+
     def _follows_count(self) -> bool:
         """Whether the item before is a count, so that this one is the weight of a piece: `2 (400 g) cans`."""
         return self.count is not None and self.keys[self.at - 1] in ("#pieces", "a", "an")
@@ -93,7 +125,10 @@ class _Walk:
     def _counted(self, span: Span, amount: Amount, join: str = "") -> None:
         self.count = amount.times(self.scaling.factor)
         edit = counted(span, self.count, self.food.about)
-        self.edits.append(edit._replace(exact=edit.exact + join, shown=edit.shown + join))
+        # `2 2-cm pieces` compiles, and is hard to read.
+        sized = "#length" in (self._key(0), self._key(1)) or self._key(1) in ("#mass", "#volume")
+        sign = " ×" if sized and "×" not in join else ""
+        self.edits.append(edit._replace(exact=edit.exact + join, shown=edit.shown + sign + join))
 
     def _word(self, word: Word) -> None:
         """An article that stands for one, a fraction of one piece, or a count noun that follows its number."""
@@ -120,7 +155,7 @@ class _Walk:
         return self._key(ahead) in ("#pieces", "#mass", "#volume")
 
     def _key(self, ahead: int) -> str:
-        return self.keys[self.at + ahead] if self.at + ahead < len(self.keys) else ""
+        return self.keys[self.at + ahead] if 0 <= self.at + ahead < len(self.keys) else ""
 
     def _count_noun(self, word: Word) -> None:
         """`2 cans`, `3 pinches`: the unit in the number that fits."""

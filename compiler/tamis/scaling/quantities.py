@@ -41,6 +41,18 @@ def weighed(quantity: Quantity, text: str, scaling: Scaling) -> Edit:
     return Edit(quantity.span, "".join(said), shown)
 
 
+def joined(first: Edit, second: Edit, measures: tuple[Measure, ...], text: str, scaling: Scaling) -> Edit:
+    """Two changes of one measure, `1 cup plus 2 tbsp`, as one whose sum is shown."""
+    between = text[first.span.end : second.span.start]
+    shown = scaled_text(measures, "", scaling.kitchen.units)
+    return Edit(Span(first.span.start, second.span.end), first.exact + between + second.exact, shown)
+
+
+def scaled_measures(quantity: Quantity, scaling: Scaling) -> tuple[Measure, ...]:
+    """A quantity's measures multiplied, the smaller parts of a compound after the first."""
+    return tuple(_measure(part, scaling) for part in (quantity, *quantity.then))
+
+
 def _measure(part: Quantity, scaling: Scaling) -> Measure:
     unit = scaling.kitchen.units.get(part.unit)
     return Measure(part.amount.times(scaling.factor), unit.id if unit else part.unit)

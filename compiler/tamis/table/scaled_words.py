@@ -10,7 +10,7 @@ from __future__ import annotations
 from fractions import Fraction
 
 from tamis.quantity.amount import Amount
-from tamis.quantity.display import kitchen_volume, number, plural, pounds_ounces, unit_words
+from tamis.quantity.display import kitchen_volume, number, plural, pounds_ounces, unit_words, written
 from tamis.quantity.measure import Measure, base, plus
 from tamis.quantity.numerals import rounded
 from tamis.quantity.units import Units
@@ -45,6 +45,9 @@ def _one(measure: Measure, name: str, units: Units) -> str:
         worth = base(measure, units)
         if worth is not None and worth.single:
             return kitchen_volume(worth.lo, units)
+        if measure.unit.endswith("sp"):
+            # Two ends in cups and spoons each would be a sentence of their own.
+            return written(measure._replace(amount=Amount(countable(measure.amount.lo), countable(measure.amount.hi))))
     if unit.kind == "mass" and unit.system != "metric" and measure.amount.single:
         return pounds_quarters(measure.amount.lo * unit.factor)
     return measure_text(measure, name, units)
@@ -53,8 +56,9 @@ def _one(measure: Measure, name: str, units: Units) -> str:
 def pounds_quarters(g: Fraction) -> str:
     """A scaled weight in pounds and ounces to the quarter ounce, as quantity cooks round: "4 lb 5½ oz".
 
-    .00-.12 is none, .13-.37 a quarter, .38-.62 a half, .63-.87 three quarters (US Armed Forces Recipe Service, guideline
-    card A-1). Under a pound and from ten pounds on, where that would be too coarse or too fine, as any weight.
+    .00-.12 is none, .13-.37 a quarter, .38-.62 a half, .63-.87 three quarters (US Armed Forces Recipe Service,
+    guideline card A-1). Under a pound and from ten pounds on, where that would be too coarse or too fine, as any
+    weight.
     """
     pounds, rest = divmod(rounded(g / OUNCE, Fraction(1, 4)), 16)
     if not 1 <= pounds < MANY:
