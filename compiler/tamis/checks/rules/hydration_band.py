@@ -17,6 +17,7 @@ from tamis.diagnostics import Diagnostic, Severity
 
 if TYPE_CHECKING:
     from tamis.checks.view import View
+    from tamis.table.formula import FormulaRow
 
 RULE = "hydration-band"
 LEVEL: Severity = "information"
@@ -41,6 +42,10 @@ Mix [500 g bread flour], [320 g water], [10 g fine salt] and [5 g instant yeast]
 [Bake for 35 min] [at 220 °C].
 """
 
+_DRY = ("flour", "salt", "yeast", "fat", "sugar", "flavour")
+_LITTLE = 10
+"""Percent of the flour under which an unknown ingredient is taken for dry (common practice: seeds, spices, cheese)."""
+
 
 def check(view: View) -> Iterator[Diagnostic]:
     """Breads all of whose parts have a weight, and whose water lies outside the house's band."""
@@ -48,11 +53,17 @@ def check(view: View) -> Iterator[Diagnostic]:
     band = view.kitchen.settings.dough.hydration
     if formula is None or not outside(formula.all_water, band):
         return
-    wet = [line for line in formula.rows if line.goods and line.goods.liquid and line.goods.water is None]
-    if formula.unweighed or wet:
-        return  # a pot of mashed potato or a glass of beer brings water that no figure tells
+    if formula.unweighed or (formula.all_water.hi < band[0] and any(_may_be_wet(row) for row in formula.rows)):
+        return
     from tamis.table.formula_words import percent
 
     said = f"{percent(formula.all_water)} % of the flour"
     message = f"the water in this dough is {said}; this house’s breads have {band_text(band)}"
     yield Diagnostic(RULE, LEVEL, place_of(view, formula, "water"), message, "check the weights of water and flour")
+
+
+def _may_be_wet(row: FormulaRow) -> bool:
+    """Mashed potato, cottage cheese or beer bring water that no figure tells; a little of it makes no dough wet."""
+    if row.part or row.total is None or row.total.percent is None or row.total.percent.hi < _LITTLE:
+        return False
+    return row.goods is None or (row.goods.water is None and row.goods.role not in _DRY)
