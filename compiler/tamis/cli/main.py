@@ -25,6 +25,8 @@ COMMANDS = {
     "formula": "print a dough's formula in weights and percentages",
     "water": "tell how warm a dough's water must be",
     "convert": "tell what a measure is in every other one",
+    "market": "print one market list for recipes",
+    "cost": "print what a recipe costs",
     "explain": "tell what a rule finds, and how to mend it",
     "new": "begin a recipe file",
 }

@@ -37,7 +37,7 @@ class Line(NamedTuple):
 
     `needed` adds up what the recipes say. `weights` are grams as bought and prepared. `amount` is the same in the unit
     of sale, exact, and `buy` rounded up to what is sold; both None where the house does not say how it is sold, or the
-    one cannot be told in the other (`why`). `used` and `paid` are exact costs of the two, None without a price.
+    one cannot be told in the other (`why`). `also` adds up the second measures, where every use has one.
     """
 
     name: str
@@ -49,6 +49,7 @@ class Line(NamedTuple):
     amount: Fraction | None = None
     why: str = ""
     alternatives: tuple[str, ...] = ()
+    also: tuple[Measure, ...] = ()
 
     @property
     def merchant(self) -> str:
@@ -86,7 +87,7 @@ def line_of(food: Food, kitchen: Kitchen) -> Line:
     places = tuple(_place(food, dish, kitchen) for dish in food.dishes)
     others = [alternative_text(other, kitchen) for need in food.needs for other in need.item.alternatives]
     line = Line(food.name, food.goods, food.total(kitchen), places, _weights(food, kitchen))
-    line = line._replace(alternatives=tuple(dict.fromkeys(others)))
+    line = line._replace(alternatives=tuple(dict.fromkeys(others)), also=food.also(kitchen))
     sale = _sale(food.goods, kitchen)
     if sale is None:
         return line._replace(why="the house does not say how it is sold")

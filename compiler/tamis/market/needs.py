@@ -31,12 +31,16 @@ TAP = "tap"
 
 
 class Need(NamedTuple):
-    """One use of a food in a dish (an index in the list); `times` counts repeats and the dish's factor."""
+    """One use of a food in a dish (an index in the list); `times` counts repeats and the dish's factor.
+
+    `parts` says that only zest, juice and the like are taken, so that an edible weight would mean nothing.
+    """
 
     dish: int
     item: Ingredient
     times: Fraction
     purpose: str = ""
+    parts: bool = False
 
     def measures(self) -> tuple[Measure, ...]:
         """How much, in the units that the cook wrote."""
@@ -48,10 +52,10 @@ class Need(NamedTuple):
 
     def weights(self, kitchen: Kitchen) -> Weights:
         """As bought and prepared, from whichever measure tells it."""
-        first = weights(self.measures(), self.item, self.times, kitchen)
-        if first.bought is not None or not self.item.also:
-            return first
-        return weights(self.also(), self.item, self.times, kitchen)
+        found = weights(self.measures(), self.item, self.times, kitchen)
+        if found.bought is None and self.item.also:
+            found = weights(self.also(), self.item, self.times, kitchen)
+        return found._replace(prepared=None) if self.parts else found
 
 
 class Food(NamedTuple):
@@ -65,6 +69,10 @@ class Food(NamedTuple):
         """The sum, in the first need's kind; of one dish only, if its index is given."""
         uses = [Use(need.item, 0, 0, need.times) for need in self.needs if dish is None or need.dish == dish]
         return add_up(uses, kitchen).total
+
+    def also(self, kitchen: Kitchen) -> tuple[Measure, ...]:
+        """The sum of the second measures, if every need has one."""
+        return add_up([Use(need.item, 0, 0, need.times) for need in self.needs], kitchen).also
 
     @property
     def dishes(self) -> tuple[int, ...]:
@@ -110,7 +118,7 @@ def _needs(row: Row, at: int, dish: Dish) -> Iterator[Need]:
     if row.parts:
         # Zest here and juice there come off one lemon: the table has counted them together.
         plain = row.first._replace(part="", measures=row.total, also=row.also, piece_word="", percent=None, each=None)
-        yield Need(at, plain, dish.factor)
+        yield Need(at, plain, dish.factor, parts=True)
         return
     for place in row.uses:
         if place.buys:

@@ -26,9 +26,11 @@ PREPARED = frozenset({
     "mashed", "minced", "peeled", "picked", "pitted", "prepared", "pureed", "puréed", "quartered", "seeded", "shredded",
     "skinned", "sliced", "stoned", "strips", "torn", "trimmed",
 })  # fmt: skip
+CONTAINERS = frozenset({"can", "tin", "jar"})
+"""What comes in these comes without what is thrown away."""
 # States in which the food is sold without what is thrown away.
 READY = frozenset({
-    "boned", "boneless", "canned", "cooked", "dried", "filleted", "frozen", "peeled and cooked", "shelled", "skinless",
+    "boned", "boneless", "canned", "cooked", "dried", "filleted", "frozen", "shelled", "skinless",
     "thawed", "defrosted", "tinned",
 })  # fmt: skip
 
@@ -70,7 +72,8 @@ def yield_of(goods: Goods | None, states: Sequence[str] = ()) -> Fraction | None
 def weights(measures: Sequence[Measure], item: Ingredient, times: Fraction, kitchen: Kitchen) -> Weights:
     """What these measures of a food weigh as bought and prepared; `times` counts for its stated prepared weight."""
     grams = grams_of(measures, item, kitchen)
-    share = yield_of(item.goods, item.states)
+    tinned = any(measure.unit in CONTAINERS for measure in measures)
+    share = Fraction(1) if tinned else yield_of(item.goods, item.states)
     if item.prepared is not None:
         prepared = grams_of([item.prepared.times(times)], item, kitchen)
         bought = grams if grams is not None or prepared is None or share is None else as_purchased(prepared, share)
