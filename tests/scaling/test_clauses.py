@@ -93,7 +93,7 @@ def test_an_ingredient(clause: str, factor: str, exact: str, shown: str) -> None
 )
 def test_what_else_grows_and_what_stays(before: str, after: str) -> None:
     made = times(one_line(f"Stir [300 g plain flour] with [200 ml water] [in a bowl].\n{before}"), 2)
-    assert sentence(made).endswith(after)
+    assert after.removesuffix(".") in sentence(made)
 
 
 def test_pieces_that_do_not_come_out_whole_stay_and_get_heavier() -> None:
