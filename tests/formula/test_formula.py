@@ -7,12 +7,12 @@ from fractions import Fraction
 
 import pytest
 
+from table.schema import faults
 from tamis.assets import asset_text
 from tamis.table.formula import Formula, build_formula
 from tamis.table.formula_print import formula_csv, formula_data, formula_markdown, formula_text
 from tamis.table.formula_words import facts, notes
 
-from ..table.schema import faults
 from .kneading import KITCHEN, formula, made
 
 LEVAIN = "# Levain\n\nStir [50 g rye flour], [50 g water] and [10 g sourdough starter].\nCover and [leave overnight].\n"
