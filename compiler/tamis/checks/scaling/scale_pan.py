@@ -98,7 +98,7 @@ def _instead(scene: Scene, tool: Tool, pan: Pan, wanted: int | Fraction) -> str:
         from math import sqrt
 
         across = round(float(pan.sides[0]) * sqrt(float(scene.factor)) / 10)
-        each = "" if tool.number == 1 else f"{tool.number} "
+        each = "" if tool.number == 1 else f"{tool.number} × "
         one = f"{each}{across} cm {pan.shape}".rstrip()
     words = [word for word in (more, one and (f"or {one}" if more else f"take {one}")) if word]
     return ", ".join(words) or "take a smaller one"
