@@ -2,7 +2,11 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from fractions import Fraction
+from pathlib import Path
+from runpy import run_path
+from typing import Any
 
 from tamis.compile import Compiled, compile
 from tamis.kitchen.house import default_kitchen, house_kitchen
@@ -11,6 +15,13 @@ from tamis.table.formula import Base, Formula, build_formula
 
 KITCHEN = default_kitchen()
 HEAD = "title: Test\nmakes: 1 loaf\n"
+
+_VALIDATOR = run_path(str(Path(__file__).parents[1] / "table" / "schema.py"))
+
+
+def faults(value: Any, schema: dict[str, Any]) -> Iterator[str]:
+    """What is wrong with data by its schema, by the validator of the table's tests."""
+    yield from _VALIDATOR["faults"](value, schema, schema)
 
 
 def made(text: str, header: str = "", settings: str = "") -> Compiled:

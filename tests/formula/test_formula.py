@@ -7,13 +7,12 @@ from fractions import Fraction
 
 import pytest
 
-from table.schema import faults
 from tamis.assets import asset_text
 from tamis.table.formula import Formula, build_formula
 from tamis.table.formula_print import formula_csv, formula_data, formula_markdown, formula_text
 from tamis.table.formula_words import facts, notes
 
-from .kneading import KITCHEN, formula, made
+from .kneading import KITCHEN, faults, formula, made
 
 LEVAIN = "# Levain\n\nStir [50 g rye flour], [50 g water] and [10 g sourdough starter].\nCover and [leave overnight].\n"
 DOUGH = (
@@ -172,8 +171,8 @@ def test_data_keeps_to_its_schema() -> None:
     schema = json.loads(asset_text("grammar/schema/formula.schema.json"))
     for text in (LEVAIN + DOUGH.format("[half of the levain]"), BUN):
         data = {"partial": False, "title": "Test", **formula_data(formula(made(text)))}
-        assert list(faults(json.loads(json.dumps(data)), schema, schema)) == []
-        assert list(faults(data | {"base": "some"}, schema, schema))
+        assert list(faults(json.loads(json.dumps(data)), schema)) == []
+        assert list(faults(data | {"base": "some"}, schema))
 
 
 def test_csv_has_a_pair_of_columns_each() -> None:
