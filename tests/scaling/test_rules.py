@@ -50,7 +50,7 @@ def test_three_parts_and_no_word_without_a_factor(name: str) -> None:
     rule = page(name)
     assert len(rule.parts) == 3
     assert all(part.rstrip().endswith(".") for part in rule.parts)
-    assert said(example(name, "bad")[0], 1) == []
+    assert said(example(name, "bad")[0], "1") == []
     assert name not in names()
 
 
