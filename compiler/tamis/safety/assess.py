@@ -65,14 +65,19 @@ def supplied(supply: Supply, safety: Safety) -> Supply:
 
 
 def _dish(recipe: Recipe, states: tuple[State, ...]) -> State:
-    """The dish's batch; where no component is the dish, all that the components made."""
+    """The dish's batch, with those of components that nothing takes: they are eaten too, as far as anyone can tell."""
     ends = recipe.history.components
-    if recipe.dish is not None and ends[recipe.dish] >= 0:
-        return states[ends[recipe.dish]]
+    taken = {taking.product for taking in recipe.takings}
+    last = [
+        end
+        for component, end in zip(recipe.components, ends, strict=True)
+        if end >= 0 and (component.number == recipe.dish or component.product not in taken)
+    ]
+    if len(last) == 1:
+        return states[last[0]]
     together = State()
-    for end in ends:
-        if end >= 0:
-            together.take_in(states[end], "")
+    for end in last or [end for end in ends if end >= 0]:
+        together.take_in(states[end], "")
     return together
 
 

@@ -87,7 +87,8 @@ def _of_food(recipe: Recipe, dish: State, served: str) -> Iterator[Caution]:
         yield caution("unfinished")
     if any(item.hazard == "egg" and _soft(item) for item in items):
         yield caution("soft-egg")
-    if any(item.hazard == "raw-flour" for item in items) and any(item.hazard == "egg" and item.bound for item in items):
+    doughy = "raw-flour" in kinds and not kinds & FLESH
+    if doughy and any(item.hazard == "egg" and item.bound for item in items):
         yield caution("raw-dough", _first(recipe, items, frozenset(("raw-flour",))))
     yield from _named(items, goods, recipe, dish)
     if kinds & _RISKY - {"egg"} or any(item.hazard == "egg" and not item.bound for item in items):

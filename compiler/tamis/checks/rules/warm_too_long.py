@@ -49,6 +49,6 @@ def check(view: View) -> Iterator[Diagnostic]:
     window = rules().windows[view.safety.authority]
     for wait in view.safety.waits:
         where = "at room temperature" if wait.celsius is None else "too warm to keep and too cool to hold"
-        message = f"{wait.food} stands here {where} for more than {duration(window.out)}"
+        message = f"here {wait.food} may stand {where} for more than {duration(window.out)}"
         hint = "into the fridge with it, a shorter wait, or keep it hot; local food codes prevail"
         yield Diagnostic(RULE, LEVEL, wait.span, message, hint)
