@@ -25,7 +25,10 @@ __all__ = [
 DECIMAL = frozenset({"g", "kg", "mg", "ml", "cl", "dl", "l", "mm", "cm", "metre"})
 # Abbreviations stay as they are, however many.
 NO_PLURAL = DECIMAL - {"metre"} | {"s", "min", "h", "oz", "lb", "fl_oz", "tsp", "tbsp"}
-IRREGULAR = {"leaf": "leaves", "loaf": "loaves", "half": "halves", "knife": "knives", "foot": "feet"}
+IRREGULAR = {
+    "leaf": "leaves", "loaf": "loaves", "half": "halves", "knife": "knives", "foot": "feet", "potato": "potatoes",
+    "tomato": "tomatoes",
+}  # fmt: skip
 FIRST_WORDS = {"us": "US", "australian": "Australian", "japanese": "Japanese", "imp": "imperial"}
 
 

@@ -15,6 +15,7 @@ from tamis.reading.clauses import Ingredient
 from tamis.table.asked import Asked
 from tamis.table.convert import DRAWERS, Count, Figure, Worths, counts, drawer, in_states, worths
 from tamis.table.convert_degrees import heat_lines, heat_of
+from tamis.table.convert_unit import SIZES
 from tamis.table.instead import Instead, instead_of
 from tamis.table.wording import ends
 
@@ -24,7 +25,6 @@ LIGHTEST = 7
 """Grams under which ounces say nothing: a quarter of one."""
 
 STATES = "In another state"
-SIZES = ("small", "medium", "large", "extra large", "jumbo")
 
 Show = Callable[[Fraction], str]
 

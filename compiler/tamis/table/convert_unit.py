@@ -10,7 +10,7 @@ from tamis.kitchen.words import singular
 from tamis.quantity.amount import Amount
 from tamis.quantity.display import grams, millilitres, unit_words
 from tamis.quantity.near import nearest
-from tamis.quantity.numerals import SIGNS, decimal, number
+from tamis.quantity.numerals import decimal, number
 from tamis.table.asked import Asked
 from tamis.table.convert import Figure, in_unit, worths
 from tamis.table.convert_degrees import heat_of, in_scale
@@ -19,6 +19,9 @@ SCALES = {
     "c": "c", "°c": "c", "celsius": "c", "f": "f", "°f": "f", "fahrenheit": "f", "fan": "fan", "gas": "gas",
     "gas mark": "gas",
 }  # fmt: skip
+# The parts of a cup or spoon that are in a drawer.
+DRAWER = (1, 2, 3, 4, 8)
+SIZES = ("small", "medium", "large", "extra large", "jumbo")
 METRIC = {"g": grams, "ml": millilitres}
 
 
@@ -86,7 +89,7 @@ def _figure(figure: Figure, unit: str) -> str:
 
 def _through(amount: Amount, unit: str) -> str:
     low, high = _bare(amount.lo, unit), _bare(amount.hi, unit)
-    words = unit_words(unit, many=amount.hi > 1)
+    words = unit if unit in SIZES else unit_words(unit, many=amount.hi > 1)
     return f"{low} {words}" if low == high else f"{low}–{high} {words}"
 
 
@@ -94,5 +97,4 @@ def _bare(value: Fraction, unit: str) -> str:
     """A number as a scale or a spoon would give it: a kitchen fraction where it is one."""
     if unit in METRIC and value < 1000:
         return METRIC[unit](value).partition(" ")[0]
-    rest = value % 1
-    return number(value) if not rest or rest in SIGNS else decimal(value)
+    return number(value) if value.denominator in DRAWER else decimal(value)

@@ -13,6 +13,8 @@ from typing import NamedTuple
 from tamis.kitchen.house import Kitchen
 from tamis.quantity.amount import Amount
 from tamis.quantity.measure import Measure
+from tamis.quantity.spoons import NEAR
+from tamis.quantity.units import Unit
 from tamis.reading.clauses import Ingredient
 
 SPOON_UNITS = frozenset(
@@ -22,6 +24,11 @@ SPOON_UNITS = frozenset(
 ) | {"dessertspoon"}
 # Goods that US cooks weigh; the rest goes in cups and spoons where the density is known (common practice).
 US_WEIGHED = frozenset({"meat", "fish", "vegetable", "fruit", "cheese", "piece"})
+
+# Spoons of 15 and 5 ml (GNU units 3.15, britishtablespoon; conversion chart of NSW Health); four to a quarter cup,
+# from where on a cook takes a jug (common practice).
+METRIC_SPOONS = {"tbsp": 15, "tsp": 5}
+MOST_SPOONS = 4
 
 
 class Worth(NamedTuple):
@@ -96,10 +103,19 @@ def to_metric(measure: Measure, item: Ingredient, kitchen: Kitchen) -> Worth:
     weighed = None if item.goods is None or item.goods.liquid else in_grams(measure, item, kitchen)
     if weighed is not None:
         return weighed
-    if plain or (measure.unit.endswith("sp") and item.goods is not None and not item.goods.liquid):
-        # Nobody measures juniper berries in millilitres; a metric kitchen has spoons.
+    solid = item.goods is not None and not item.goods.liquid
+    if plain or (measure.unit.endswith("sp") and solid) or _metric_spoons(measure, unit):
+        # Nobody measures juniper berries or a teaspoon of vanilla in millilitres; a metric kitchen has spoons.
         return Worth(measure)
     return Worth(Measure(measure.amount.times(unit.factor), "ml"))
+
+
+def _metric_spoons(measure: Measure, unit: Unit) -> bool:
+    """Whether a metric cook's own spoons say it as well: 1 US tbsp is 14.8 ml, and the spoon in the drawer holds 15."""
+    spoon = next((ml for ending, ml in METRIC_SPOONS.items() if measure.unit.endswith(ending)), None)
+    if spoon is None or abs(unit.factor - spoon) > NEAR * spoon:
+        return False
+    return measure.amount.hi * unit.factor <= MOST_SPOONS * METRIC_SPOONS["tbsp"]
 
 
 def to_us(measure: Measure, item: Ingredient, kitchen: Kitchen) -> Worth:
