@@ -9,7 +9,9 @@ from pathlib import Path
 
 import pytest
 
+from tamis.assets import asset_text
 from tamis.library.library import open_library
+from tamis.safety.data import tables
 
 PAIRS = sorted(path for path in (Path(__file__).parent / "pairs").iterdir() if path.is_dir())
 SAFETY = {
@@ -35,6 +37,13 @@ def test_broken(folder: Path) -> None:
 @pytest.mark.parametrize("folder", PAIRS, ids=lambda path: path.name)
 def test_sound(folder: Path) -> None:
     assert rules_of(folder, "sound") == []
+
+
+def test_data_is_read_as_toml() -> None:
+    import tomllib
+
+    text = asset_text("grammar/safety.toml")
+    assert tables(text) == tomllib.loads(text)
 
 
 def test_every_rule_has_a_pair() -> None:
