@@ -81,7 +81,7 @@ def test_an_ingredient(clause: str, factor: str, exact: str, shown: str) -> None
             "Bake for 20–25 min until 96 °C (205 °F) inside.",
         ),
         ("Press [into a 20 cm square tin].", "Press into a 20 cm square tin."),
-        ("Divide [into 2 pieces].", "Divide into 4 pieces."),
+        ("Divide [into 2 pieces].", "Divide into 4 pieces (250 g each)."),
         ("Divide [into 6 pieces (80 g each)].", "Divide into 12 pieces (80 g each)."),
         ("Cut [into 2-cm cubes].", "Cut into 2-cm cubes."),
         (

@@ -5,6 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from tamis.model.batch import Batch, Food, plain
+from tamis.model.mass import minus
 from tamis.model.recipe import Mass, Product
 from tamis.quantity.measure import grams
 from tamis.reading.clauses import Division, Naming, Time
@@ -44,13 +45,15 @@ def _leave(act: Act, naming: Naming) -> None:
         walker.flow.history.note("by-product", act.number, batch, walker.present)
         kitchen = walker.flow.kitchen
         batch.foods = [food for food in walker.present.foods if _same_food(plain(naming.name), food)]
-        if batch.foods:
+        if batch.foods and naming.measure is None:
             walker.present.remove(plain(naming.name), kitchen)
     batch.mass = Mass(unknown=(naming.name,))
     if naming.measure:
         batch.measure = naming.measure
         weight = grams(naming.measure, walker.flow.kitchen.units)
         batch.mass = Mass(weight.lo, weight.hi) if weight else batch.mass
+        if weight and walker.present:
+            walker.present.mass = minus(walker.present.mass, batch.mass)
     product = Product(
         naming.name, (naming.name,), "by-product", walker.component, act.number, naming.clause.span, batch.early
     )

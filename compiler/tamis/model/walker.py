@@ -13,6 +13,7 @@ from typing import TYPE_CHECKING
 from tamis.diagnostics import Diagnostic
 from tamis.model.act import Act
 from tamis.model.batch import Batch, plain
+from tamis.model.mass import plus, times
 from tamis.model.recipe import Component, Product, StepView, Waiting
 from tamis.reading.clauses import Meanwhile, Repeat, VerbUse
 from tamis.source import Span
@@ -143,7 +144,10 @@ class Walker:
             action = flow.actions[number]
             flow.actions[number] = action._replace(times=action.times * factor)
             for use in action.uses:
-                flow.uses[use] = flow.uses[use]._replace(times=flow.uses[use].times * factor)
+                once = flow.uses[use]
+                flow.uses[use] = once._replace(times=once.times * factor, mass=times(once.mass, factor))
+                if once.in_batch and self.present is not None:
+                    self.present.mass = plus(self.present.mass, times(once.mass, more[0]))
             for taking in action.takings:
                 fraction = flow.takings[taking].fraction
                 if fraction is not None and not flow.takings[taking].rest:

@@ -113,6 +113,9 @@ def _product(phrase: Phrase, start: int, at: int, item: Product) -> Measured:
     unit = phrase.kitchen.units.get(item.unit)
     each = Measure(item.factors[1], unit.id if unit else item.unit)
     count_word = phrase.kitchen.cupboard.count_word(phrase.key(at + 1)) or ""
+    if not _name_follows(phrase, at + 2):
+        size = phrase.text(at, at + 1).replace("x", "×").partition("×")[2].strip()
+        return Measured(start, at + 1, (Measure(item.factors[0], ""),), each=each, size=size, pieces=item.factors[0])
     end = _after_of(phrase, at + 2) if count_word else at + 1
     return Measured(start, end, (Measure(item.factors[0], count_word),), each=each, pieces=item.factors[0])
 
