@@ -2,7 +2,7 @@
 
     === a name
     the input
-    --- 
+    ---
     what is expected
 
 `pytest --rewrite` writes what came out in place of what was expected; read the change before you keep it.

@@ -10,6 +10,7 @@ from collections.abc import Iterator
 from pathlib import Path
 
 import pytest
+
 from tamis.cli.findings import as_text
 from tamis.compile import Compiled, compile
 from tamis.kitchen.house import default_kitchen
@@ -31,7 +32,8 @@ def flow_text(compiled: Compiled) -> Iterator[str]:
         for taking in recipe.takings:
             if taking.product == index:
                 part = "some" if taking.fraction is None else number(taking.fraction)
-                yield f"  {part}{' (the rest)' if taking.rest and part != '1' else ''} → {_line(compiled, taking.action)}"
+                rest = " (the rest)" if taking.rest and part != "1" else ""
+                yield f"  {part}{rest} → {_line(compiled, taking.action)}"
         if product.dish:
             yield "  the dish"
 

@@ -3,6 +3,7 @@
 from pathlib import Path
 
 import pytest
+
 from tamis.diagnostics import Diagnostic
 from tamis.kitchen.house import default_kitchen
 from tamis.reading.clause_reader import read_clause

@@ -5,12 +5,11 @@ from __future__ import annotations
 from pathlib import Path
 
 import pytest
+
 from tamis.cli.findings import as_text
 from tamis.compile import compile
 from tamis.kitchen.house import default_kitchen
-from tamis.library.files import Text
-from tamis.source import Source, decode
-
+from tamis.source import Source
 from tests.cases import Case, find_cases, rewrite
 
 FOLDER = Path(__file__).with_name("mistakes")

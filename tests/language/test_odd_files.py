@@ -5,6 +5,7 @@ from __future__ import annotations
 from pathlib import Path
 
 import pytest
+
 from tamis.compile import Compiled, compile
 from tamis.kitchen.house import default_kitchen
 from tamis.library.library import open_library
@@ -85,7 +86,7 @@ def test_deep_round_brackets() -> None:
 
 def test_no_headings() -> None:
     """Without a heading the first paragraph with a clause opens the only component, named by the title."""
-    text = "title: Salt water\nserves: 1\n\nA [link](https://example.org/).\n\nStir [10 g fine salt] into [1 l water].\n"
+    text = PLAIN.replace("# Water", "A [link](https://example.org/).")
     recipe = compiled(text)
     assert recipe.findings == ()
     assert [component.name for component in recipe.recipe.components] == ["Salt water"]
