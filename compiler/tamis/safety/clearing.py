@@ -74,7 +74,8 @@ def _held(item: Item, limit: Limit, done: Heating) -> bool:
     middle was that warm before."""
     if done.bath:
         degrees, lasts = done.bath
-        return lasts > rules().come_up and reaches(limit, degrees, lasts - rules().come_up)
+        come_up = rules().egg_come_up if item.hazard == "egg" else rules().come_up
+        return lasts > come_up and reaches(limit, degrees, lasts - come_up)
     if done.held:
         degrees, lasts = done.held
         return item.core is not None and item.core >= degrees and reaches(limit, degrees, lasts)
@@ -82,13 +83,16 @@ def _held(item: Item, limit: Limit, done: Heating) -> bool:
 
 
 def _wet(item: Item) -> bool:
-    if item.form == "stuffing":
-        return False
+    """Simmered or boiled for so long that pieces of its size are done."""
     kind = item.hazard
+    if item.form in ("stuffing", "large"):
+        return False
     if item.form in ("juices", "contact"):
         kind = item.form
     elif item.form == "whole":
         kind = {"egg": "whole-egg", "poultry": "whole-bird"}.get(kind, kind)
+    elif item.form == "small" and kind in ("whole-meat", "pork", "poultry"):
+        kind = "small"
     least = rules().wet.get(kind)
     return least is not None and item.wet >= least
 

@@ -66,6 +66,7 @@ class Rules(NamedTuple):
     cautions: Mapping[str, str]
     reading: int
     come_up: int
+    egg_come_up: int
     soak: int
     boil: int
 
@@ -88,6 +89,7 @@ def rules() -> Rules:
         cautions=raw["cautions"],
         reading=seconds(raw["held"]["reading"]),
         come_up=seconds(raw["held"]["come_up"]),
+        egg_come_up=seconds(raw["held"]["egg_come_up"]),
         soak=seconds(raw["beans"]["soak"]),
         boil=seconds(raw["beans"]["boil"]),
     )

@@ -38,8 +38,14 @@ def ready(food: Ingredient) -> bool:
 
 
 def _form(food: Ingredient, goods: Goods) -> str:
-    """Whole matters for an egg (white and yolk as they are) and for a bird (no time at a simmer will do)."""
-    if goods.id in rules().words["birds"] and not _has(food, ("sliced", "diced", "cut", "jointed", "pieces", "strips")):
+    """How it goes in: an egg as it is or beaten, a bird whole, meat in one piece or small. Time at a simmer and a
+    cue mean something else for each."""
+    words = rules().words
+    if _has(food, words["small"]) or _has(food, ("cut", "jointed")):
+        return "small"
+    if goods.id in words["large"]:
+        return "large"
+    if goods.id in words["birds"]:
         return "whole"
     beaten = _has(food, ("beaten", "whisked", "separated", "mixed"))
     return "whole" if goods.hazard == "egg" and goods.id not in ("egg-yolk", "egg-white") and not beaten else "piece"

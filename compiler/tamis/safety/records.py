@@ -21,7 +21,8 @@ class Item(NamedTuple):
     """One hazard within a batch.
 
     `hazard` is its kind, `food` what the cook calls it, `use` the ingredient use it came by (-1: a used recipe's).
-    `form` is piece, whole (an egg as it is, a bird), juices (parted from raw food), stuffing, or contact (by a tool).
+    `form` is piece, small, whole (an egg as it is, a bird), large (a bird), juices (parted from raw food), stuffing,
+    or contact (by a tool).
     `path` names the batches it went through, `core` the hottest temperature stated for it, `wet` and `boiled` the
     seconds it simmered and boiled, `soaked` those it soaked. `bound` is an egg in a dough or batter.
     """

@@ -20,6 +20,11 @@ def name_of(item: Item) -> str:
     return rules().names.get(item.hazard, item.hazard)
 
 
+def hazard_name(kind: str) -> str:
+    """A kind of hazard by its name."""
+    return rules().names.get(kind, kind)
+
+
 def path_of(item: Item, recipe: Recipe) -> str:
     """The way to the dish, as "chicken thigh → marinade → glazed wings"."""
     steps = [item.food, *item.path]
