@@ -16,8 +16,8 @@ from tamis.safety.data import tables
 PAIRS = sorted(path for path in (Path(__file__).parent / "pairs").iterdir() if path.is_dir())
 SAFETY = {
     "beans-not-soaked", "garlic-in-oil", "hazard-not-cleared", "hazard-unknown", "jar-untested", "raw-flour",
-    "raw-milk-or-sprouts", "reheat-too-cool", "rest-too-short", "soft-egg", "tag-contradicted", "thaw-at-room", "unwashed-tool",
-    "warm-too-long",
+    "raw-milk-or-sprouts", "reheat-too-cool", "rest-too-short", "soft-egg", "tag-contradicted",
+    "thaw-at-room", "unwashed-tool", "warm-too-long",
 }  # fmt: skip
 
 
