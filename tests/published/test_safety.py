@@ -113,6 +113,24 @@ def test_misprinted_pair_counts_as_the_colder() -> None:
     assert fried("4 chicken breasts", "165 °F (63 °C)") == ["hazard-not-cleared"]
 
 
+@pytest.mark.parametrize(
+    "cue",
+    [
+        "below 74 °C", "not yet 74 °C", "almost 165 °F", "the oil is at 100 °C", "the skin is 80 °C", "golden or 74 °C",
+        "74 °C on the outside", "no more than 75 °C",
+    ],
+)  # fmt: skip
+def test_temperatures_that_promise_nothing(cue: str) -> None:
+    assert fried("4 chicken breasts", cue) == ["hazard-not-cleared"]
+
+
+@pytest.mark.parametrize(
+    "cue", ["no less than 74 °C", "at least 165 °F", "74 °C or 165 °F", "golden and 74–78 °C inside", "golden, 165 °F"]
+)
+def test_temperatures_that_hold(cue: str) -> None:
+    assert fried("4 chicken breasts", cue) == []
+
+
 # foodsafety.gov chart, secondary (mirrored text): cues that are accepted at home.
 @pytest.mark.parametrize(
     ("food", "cue"),

@@ -19,6 +19,7 @@ _DEGREES = re.compile(
     r"|(?P<lo2>\d+(?:\.\d+)?)\s*(?:°|º|degrees?)\s*(?P<long>celsius|fahrenheit|centigrade)",
     re.IGNORECASE,
 )
+_LEAST = re.compile(r"\b(no|not) (less|lower|cooler) than\b")
 _HOTTEST = Fraction(110)
 """Above this it is oil or sugar, not the middle of food that holds water (common practice)."""
 
@@ -44,8 +45,8 @@ def temperatures(text: str) -> list[Fraction]:
 
 
 def _of(part: str) -> Fraction | None:
-    words = part.lower()
-    if _says(words, "elsewhere") or _says(words, "upper"):
+    words = _LEAST.sub("at least", part.lower())
+    if any(_says(words, which) for which in ("elsewhere", "upper", "not_there")):
         return None
     values = temperatures(part)
     if not values:
