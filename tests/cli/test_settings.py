@@ -26,6 +26,7 @@ units = "us"
 cup = "metric"
 name = "Tern Quay"
 address = "https://example.org/"
+currency = "£"
 [safety]
 authority = "uk"
 [checks]
@@ -37,7 +38,7 @@ def test_everything_is_read() -> None:
     settings, findings = read_settings(tomllib.loads(WHOLE), WHOLE)
     assert findings == []
     assert settings.kitchen == (2, 1, 3, 6, 0, (390, 1320), Fraction(10), 1800, 90)
-    assert settings.publish == ("us", "metric", "Tern Quay", "https://example.org/")
+    assert settings.publish == ("us", "metric", "Tern Quay", "https://example.org/", "£")
     assert (settings.safety.authority, settings.checks) == ("uk", {"missing-cue": "off"})
 
 

@@ -75,7 +75,7 @@ def sale_of(pack: str, price: str, units: Units) -> Sale | None:
         assert held is not None, "one of the two is there"
         return Sale(held.unit, held.amount, True, _label(pack, held), word)
     cost, per = _price(price, units)
-    if per is None or (held is not None and per == Sold(Fraction(1), "pack", "pack")):
+    if per is None or (held is not None and per.amount == 1 and per.unit in ("pack", word or "pack")):
         return _by_pack(held, cost, pack, word)
     if held is None:
         return _loose(per, cost)

@@ -102,7 +102,7 @@ def list_markdown(found: MarketList, kitchen: Kitchen) -> str:
     if sums := totals_text(costs, currency):
         blocks.append(plain(sums))
         if costs.unpriced:
-            blocks.append(f"In no sum: {plain(unpriced_text(costs))}.")
+            blocks.append(f"In no sum: {plain(unpriced_text(costs, kitchen))}.")
     return "\n\n".join(blocks) + "\n"
 
 
@@ -119,8 +119,7 @@ def _row(name: str, line: Line, found: MarketList, kitchen: Kitchen) -> list[str
     used = money(line.used) if line.used is not None else ""
     paid = money(line.paid) if line.paid is not None else ""
     bought, prepared = ("" if grams is None else f"{float(grams):.6g}" for grams in line.weights)
-    source = line.goods.refuse_source if line.goods and prepared else ""
-    amounts = (buy_text(line, kitchen), needed_text(line, kitchen), bought, prepared, source, used, paid)
+    amounts = (buy_text(line, kitchen), needed_text(line, kitchen), bought, prepared, line.yield_source, used, paid)
     return [name, line.merchant, name_text(line), *amounts, places_text(line, found, kitchen, title_of), line.why]
 
 
@@ -152,7 +151,7 @@ def _line(line: Line, found: MarketList, kitchen: Kitchen) -> Data:
 
 def _refuse(line: Line) -> Data | None:
     """What is thrown away, in percent of the weight as bought, with its source; only where the list reckons with it."""
-    if line.goods is None or line.goods.refuse is None or line.weights.prepared is None:
+    if line.goods is None or line.goods.refuse is None or not line.yield_source or line.stated:
         return None
     return {"percent": float(line.goods.refuse), "source": line.goods.refuse_source}
 

@@ -15,6 +15,7 @@ from tamis.kitchen.sale import Sale, Unsaleable, sale_of
 from tamis.market.money import cents
 from tamis.market.yields import Weights, rounded_up
 from tamis.quantity.amount import exactly
+from tamis.quantity.display import plural
 from tamis.quantity.measure import Measure, kind
 from tamis.table.worth import in_grams
 
@@ -37,7 +38,8 @@ class Line(NamedTuple):
 
     `needed` adds up what the recipes say. `weights` are grams as bought and prepared. `amount` is the same in the unit
     of sale, exact, and `buy` rounded up to what is sold; both None where the house does not say how it is sold, or the
-    one cannot be told in the other (`why`). `also` adds up the second measures, where every use has one.
+    one cannot be told in the other (`why`). `also` adds up the second measures, where every use has one; `stated`: a
+    recipe itself gives the prepared weight; `uncounted` is what `amount` leaves out, since nothing turns it.
     """
 
     name: str
@@ -50,11 +52,20 @@ class Line(NamedTuple):
     why: str = ""
     alternatives: tuple[str, ...] = ()
     also: tuple[Measure, ...] = ()
+    stated: bool = False
+    uncounted: tuple[Measure, ...] = ()
 
     @property
     def merchant(self) -> str:
         """Who sells it; empty for a food that the goods do not know."""
         return self.goods.merchant if self.goods else ""
+
+    @property
+    def yield_source(self) -> str:
+        """Who says what is left of it once prepared; empty where the list does not reckon with that."""
+        if self.weights.prepared is None or self.goods is None:
+            return ""
+        return "the recipe" if self.stated else self.goods.refuse_source
 
     @property
     def buy(self) -> Fraction | None:
@@ -88,15 +99,18 @@ def line_of(food: Food, kitchen: Kitchen) -> Line:
     others = [alternative_text(other, kitchen) for need in food.needs for other in need.item.alternatives]
     line = Line(food.name, food.goods, food.total(kitchen), places, _weights(food, kitchen))
     line = line._replace(alternatives=tuple(dict.fromkeys(others)), also=food.also(kitchen))
+    line = line._replace(stated=any(need.item.prepared is not None for need in food.needs))
     sale = _sale(food.goods, kitchen)
     if sale is None:
         return line._replace(why="the house does not say how it is sold")
     amounts = [_in_sale(need, sale, kitchen) for need in food.needs]
     known = [amount for amount in amounts if amount is not None]
-    if len(known) < len(amounts):
-        return line._replace(sale=sale, why=f"nothing tells how much of it is {_sold_as(sale)}")
-    why = "" if sale.price is not None else "it has no price"
-    return line._replace(sale=sale, amount=sum(known, Fraction(0)), why=why)
+    lost = tuple(need for need, amount in zip(food.needs, amounts, strict=True) if amount is None)
+    why = _unknown(sale) if lost else "" if sale.price is not None else "it has no price"
+    if not known:
+        return line._replace(sale=sale, why=why)
+    left = food._replace(needs=lost).total(kitchen) if lost else ()
+    return line._replace(sale=sale, amount=sum(known, Fraction(0)), why=why, uncounted=left)
 
 
 def _cost(amount: Fraction | None, sale: Sale | None) -> Fraction | None:
@@ -129,8 +143,11 @@ def _sale(goods: Goods | None, kitchen: Kitchen) -> Sale | None:
         return None
 
 
-def _sold_as(sale: Sale) -> str:
-    return {"g": "a gram", "ml": "a millilitre", "": "a piece"}.get(sale.unit, f"a {sale.unit}")
+def _unknown(sale: Sale) -> str:
+    if sale.unit == "g":
+        return "nothing tells what that weighs"
+    many = {"ml": "millilitres", "": "pieces"}.get(sale.unit) or plural(sale.unit)
+    return f"nothing tells how many {many} that is"
 
 
 def _in_sale(need: Need, sale: Sale, kitchen: Kitchen) -> Fraction | None:

@@ -26,7 +26,7 @@ class Costs(NamedTuple):
     """What is used costs, and what must be bought; lines are rounded to the cent before they are added.
 
     `each` is the cost of what a portion uses; None for several dishes, or where the recipe does not say how many it
-    serves. `unpriced` are the lines that count in neither sum.
+    serves. `unpriced` are the lines that count in neither sum, or only in part.
     """
 
     used: Fraction
@@ -87,5 +87,5 @@ def costs_of(found: MarketList) -> Costs:
     paid = sum((line.paid for line in priced if line.paid is not None), Fraction(0))
     portions = found.asked[0].portions if len(found.asked) == 1 else None
     each = cents(used / portions) if portions else None
-    unpriced = tuple(line for line in found.lines if line.used is None)
+    unpriced = tuple(line for line in found.lines if line.used is None or line.uncounted)
     return Costs(used, paid, portions, each, unpriced)

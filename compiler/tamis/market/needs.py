@@ -2,8 +2,8 @@
 
 The same food is measured in grams here, in cups there and by the piece in a third recipe, and it may be written under
 three names. The goods' id tells that it is one; a food that the goods do not know is known by its name. What may be
-left out is kept apart, and so is what has no measure: salt to taste and flour for the board are things to have in the
-house. A measured purpose (oil for frying) must be bought like the rest.
+left out is kept apart, and so is what nobody measures: salt to taste, a pinch of nutmeg and flour for the board are
+things to have in the house. A measured purpose (oil for frying) must be bought like the rest.
 """
 
 from __future__ import annotations
@@ -13,9 +13,11 @@ from fractions import Fraction
 from typing import TYPE_CHECKING, NamedTuple
 
 from tamis.kitchen.words import singular
+from tamis.market.wholes import as_sold
 from tamis.market.yields import Weights, weights
 from tamis.model.percent import weighed
 from tamis.model.recipe import Use
+from tamis.quantity.measure import kind
 from tamis.table.adding import add_up, scale, scaled
 from tamis.table.wording import bare_name, several
 
@@ -95,23 +97,26 @@ def needs_of(dishes: Sequence[Dish], kitchen: Kitchen) -> Needs:
     in_house: dict[str, list[Need]] = {}
     for at, dish in enumerate(dishes):
         table = dish.table
-        for row in (*table.rows, *table.purposes):
-            _put(bought, in_house, row, at, dish)
+        for row in (*as_sold(table.rows, kitchen), *table.purposes):
+            _put(bought, in_house, _needs(row, at, dish), row, kitchen)
         for row in table.optional:
-            _put(optional, in_house, row, at, dish)
+            _put(optional, in_house, _needs(row, at, dish), row, kitchen)
         for row in table.unmeasured:
-            _put(in_house, in_house, row, at, dish)
+            _put(in_house, in_house, _needs(row, at, dish), row, kitchen)
     house = {key: needs for key, needs in in_house.items() if key not in bought}
     return Needs(*[tuple(_foods(group, kitchen)) for group in (bought, optional, house)])
 
 
-def _put(measured: dict[str, list[Need]], rest: dict[str, list[Need]], row: Row, at: int, dish: Dish) -> None:
-    """Add a row's needs; those without any measure go to what must be in the house."""
+def _put(
+    measured: dict[str, list[Need]], rest: dict[str, list[Need]], needs: Iterator[Need], row: Row, kitchen: Kitchen
+) -> None:
+    """Add a row's needs; those without a measure, or with no more than a pinch, go to what must be in the house."""
     if row.goods is not None and row.goods.merchant == TAP:
         return
     key = _key(row)
-    for need in _needs(row, at, dish):
-        (measured if need.item.measures else rest).setdefault(key, []).append(need)
+    for need in needs:
+        counts = any(kind(measure, kitchen.units) != "nominal" for measure in need.item.measures)
+        (measured if counts else rest).setdefault(key, []).append(need)
 
 
 def _needs(row: Row, at: int, dish: Dish) -> Iterator[Need]:

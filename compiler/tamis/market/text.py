@@ -52,7 +52,7 @@ def list_text(found: MarketList, kitchen: Kitchen, width: int = 80) -> str:
         blocks.append(f"{heading}\n{_lines(lines, found, kitchen, width)}")
     if found.optional:
         blocks.append("Optional\n" + _lines(found.optional, found, kitchen, width))
-    blocks += _apart(found, costs_of(found), currency, width)
+    blocks += _apart(found, costs_of(found), kitchen, width)
     return "\n\n".join(blocks) + "\n"
 
 
@@ -70,7 +70,7 @@ def cost_text(found: MarketList, kitchen: Kitchen, width: int = 80) -> str:
     sums.append(("What must be bought for it", money(costs.paid, currency)))
     if priced:
         blocks.append(_costing(rows, sums, width))
-    blocks += _apart(found, costs, currency, width, totals=False)
+    blocks += _apart(found, costs, kitchen, width, totals=False)
     return "\n\n".join(blocks) + "\n"
 
 
@@ -122,9 +122,9 @@ def _more(line: Line, buy: str, found: MarketList, kitchen: Kitchen) -> str:
     return "; ".join(word for word in (needed, weights) if word)
 
 
-def _apart(found: MarketList, costs: Costs, currency: str, width: int, totals: bool = True) -> list[str]:
+def _apart(found: MarketList, costs: Costs, kitchen: Kitchen, width: int, totals: bool = True) -> list[str]:
     """What must be in the house, what must be ready, and what the sums leave out."""
-    said = []
+    currency, said = kitchen.settings.publish.currency, []
     if found.in_house:
         said.append("Have in the house: " + ", ".join(in_house_text(line) for line in found.in_house) + ".")
     said += [f"Have ready: {ready_text(ready)}." for ready in found.ready]
@@ -133,7 +133,7 @@ def _apart(found: MarketList, costs: Costs, currency: str, width: int, totals: b
     if not totals and found.optional:
         said.append("Not counted, since optional: " + ", ".join(line.name for line in found.optional) + ".")
     if costs.unpriced and (costs.paid or not totals):
-        said.append(f"In no sum: {unpriced_text(costs)}.")
+        said.append(f"In no sum: {unpriced_text(costs, kitchen)}.")
     return [_wrapped(line, width, "", "  ") for line in said]
 
 

@@ -136,11 +136,13 @@ def totals_text(costs: Costs, currency: str) -> str:
     return f"To pay {money(costs.paid, currency)}; what is used of it costs {money(costs.used, currency)}."
 
 
-def unpriced_text(costs: Costs) -> str:
-    """What counts in no sum, named with the reason."""
+def unpriced_text(costs: Costs, kitchen: Kitchen) -> str:
+    """What counts in no sum, named with the reason; of what counts in part, how much does not."""
     reasons: dict[str, list[str]] = {}
     for line in costs.unpriced:
-        reasons.setdefault(line.why or "it has no price", []).append(line.name)
+        reasons.setdefault(line.why or "it has no price", []).append(
+            f"{measures_text(line.uncounted, line.name, kitchen)} {line.name}".lstrip()
+        )
     return "; ".join(f"{', '.join(names)} ({why})" for why, names in reasons.items())
 
 
@@ -152,7 +154,9 @@ def price_text(line: Line, currency: str) -> str:
     shown = money(Fraction(figure), currency) if re.fullmatch(r"\d+(\.\d{1,2})?", figure) else figure
     if rest:
         return f"{shown} {rest}"
-    return f"{shown} for {line.sale.label}" if line.sale.label else f"{shown} each"
+    if not line.sale.label:
+        return f"{shown} each"
+    return f"{shown} for {line.sale.label}" if line.sale.label[:1].isdigit() else f"{shown} for a {line.sale.label}"
 
 
 def _about(g: Fraction) -> str:
