@@ -9,7 +9,7 @@ from tamis.diagnostics import Diagnostic, Fix
 from tamis.kitchen.house import Kitchen
 from tamis.quantity.number import problem
 from tamis.quantity.units import LONG_FORMS
-from tamis.reading.clauses import Ingredient, Meanwhile, Read
+from tamis.reading.clauses import Ingredient, Meanwhile, Read, Repeat
 from tamis.reading.food import read_ingredient
 from tamis.reading.phrase import Phrase
 from tamis.reading.roles import Decision, decide
@@ -60,6 +60,10 @@ def read_clause(clause: Clause, kitchen: Kitchen, tables: Tables, findings: list
     record = _READERS[decision.role](phrase, decision)
     if isinstance(record, Ingredient):
         return record if _food_is_sound(phrase, record, decision) else None
+    if isinstance(record, Repeat) and (record.number < 1 or record.number.denominator > 1):
+        message = f"“{clause.text.strip()}”: a line is done a whole number of times, at least once"
+        phrase.find("number-unclear", "error", clause.span, message, "write `[twice]`, `[3 times]` or `[in 2 batches]`")
+        return None
     return record
 
 
