@@ -23,7 +23,7 @@ def test_a_site_has_an_index_a_page_each_and_a_style_sheet(library: Writer, tmp_
     report = build_site(library(custard=CUSTARD), tmp_path / "public")
     assert report.refused == ""
     assert report.pages == 1
-    assert report.changed == ("index.html", "recipes/custard.html", "style.css")
+    assert report.changed == ("index.html", "market.html", "recipes/custard.html", "style.css")
     index = (tmp_path / "public" / "index.html").read_text(encoding="utf-8")
     assert '<a href="recipes/custard.html">Poured custard</a>' in index
     assert (tmp_path / "public" / "style.css").stat().st_size > 1000

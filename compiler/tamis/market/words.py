@@ -25,6 +25,7 @@ if TYPE_CHECKING:
     from tamis.market.lines import Line
     from tamis.market.market_list import Costs, MarketList
 
+METRIC = {"g": 1, "kg": 1000}
 UNKNOWN = "Wherever it is sold"
 Label = Callable[[Dish], str]
 
@@ -75,11 +76,14 @@ def measures_text(measures: tuple[Measure, ...], name: str, kitchen: Kitchen) ->
 
 
 def weights_text(line: Line) -> str:
-    """The weight as bought and its edible portion, where both are known: "1.2 kg as bought, 1 kg edible"."""
+    """The weight as bought and its edible portion, where both are known and the measure does not say so already."""
     bought, prepared = line.weights
     if bought is None or prepared is None or bought == prepared:
         return ""
-    return f"{_about(bought)} as bought, {_about(prepared)} edible"
+    said = {measure.amount.hi * METRIC.get(measure.unit, 0) for measure in line.needed[:1]}
+    if bought in said:
+        return f"{_about(prepared)} edible"
+    return f"{_about(bought)} as bought" + ("" if prepared in said else f", {_about(prepared)} edible")
 
 
 def places_text(line: Line, found: MarketList, kitchen: Kitchen, label: Label) -> str:

@@ -33,11 +33,11 @@ class Group(NamedTuple):
     entries: list[Listed]
 
 
-def index_page(recipes: Sequence[Compiled], missing: Sequence[str], kitchen: Kitchen) -> str:
-    """The HTML of the index. `missing` names the files that were left out."""
+def index_page(recipes: Sequence[Compiled], missing: Sequence[str], kitchen: Kitchen, market: str = "") -> str:
+    """The HTML of the index. `missing` names the files that were left out; `market` links to their market list."""
     house = kitchen.settings.publish
     return template("index.html").render(
-        root="", house=house.name, address=house.address, groups=_groups(recipes), missing=missing
+        root="", house=house.name, address=house.address, groups=_groups(recipes), missing=missing, market=market
     )
 
 

@@ -14,6 +14,7 @@ from tamis.assets import asset
 from tamis.library.files import shown
 from tamis.publish.folder import Refused, put_site
 from tamis.publish.listing import index_page
+from tamis.publish.market import PAGE, house_market_page
 from tamis.publish.page import recipe_page
 from tamis.publish.paths import page_file
 
@@ -85,7 +86,10 @@ def _files(
     kitchen = library.kitchen
     pages = {entry.stem for entry in sound}
     recipes = [entry.compiled for entry in sound]
-    files = {"index.html": _bytes(index_page(recipes, missing, kitchen))}
+    market = house_market_page(recipes, kitchen, pages)
+    files = {"index.html": _bytes(index_page(recipes, missing, kitchen, PAGE if market else ""))}
+    if market:
+        files[PAGE] = _bytes(market)
     for done, entry in enumerate(sound, 1):
         files[page_file(entry.stem)] = _bytes(recipe_page(entry.compiled, kitchen, pages))
         if progress:
