@@ -92,3 +92,16 @@ def test_custard_for_ten() -> None:
     assert said.keys() == by_hand.keys()
     for key, value in said.items():
         assert value == pytest.approx(by_hand[key], rel=1e-4), key
+
+
+def test_oatcakes_cost(capsys: pytest.CaptureFixture[str]) -> None:
+    import json
+
+    from tamis.cli.main import main
+
+    assert main(["cost", str(ROOT / "recipes" / "sesame-oatcakes.tamis"), "--format", "json"]) == 0
+    data = json.loads(capsys.readouterr().out)
+    by_hand = sheet("oatcakes-cost")
+    said = {line["name"]: line["cost_used"] for line in data["lines"] if line["cost_used"] is not None}
+    said |= {"batch": data["cost"]["used"], "portion": data["cost"]["portion"], "bought": data["cost"]["to_buy"]}
+    assert said == by_hand
