@@ -25,13 +25,14 @@ def heated(item: Item, done: Heating, action: int, authority: str) -> Item:
     """The item after a clause has acted on its batch."""
     if item.cleared:
         return item
-    item = item._replace(
-        wet=item.wet + done.wet,
-        boiled=item.boiled + done.boiled,
-        soaked=item.soaked + done.soaked,
-        heated=item.heated or done.hot,
-        core=max((t for t in (item.core, done.core) if t is not None), default=None),
-    )
+    if done.wet or done.boiled or done.soaked or done.hot or done.core is not None:
+        item = item._replace(
+            wet=item.wet + done.wet,
+            boiled=item.boiled + done.boiled,
+            soaked=item.soaked + done.soaked,
+            heated=item.heated or done.hot,
+            core=max((t for t in (item.core, done.core) if t is not None), default=None),
+        )
     by = _enough(item, done, authority)
     return item._replace(cleared=Clearing(action, done.words, by)) if by else item
 

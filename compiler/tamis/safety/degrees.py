@@ -9,6 +9,7 @@ from __future__ import annotations
 
 import re
 from fractions import Fraction
+from functools import cache
 
 from tamis.quantity.temperature import c_from_f
 from tamis.safety.data import rules
@@ -19,6 +20,7 @@ _DEGREES = re.compile(
     r"|(?P<lo2>\d+(?:\.\d+)?)\s*(?:°|º|degrees?)\s*(?P<long>celsius|fahrenheit|centigrade)",
     re.IGNORECASE,
 )
+_DIGIT = re.compile(r"\d")
 _LEAST = re.compile(r"\b(no|not) (less|lower|cooler) than\b")
 _HOTTEST = Fraction(110)
 """Above this it is oil or sugar, not the middle of food that holds water (common practice)."""
@@ -26,6 +28,8 @@ _HOTTEST = Fraction(110)
 
 def core_temperature(text: str) -> Fraction | None:
     """Exact °C that the food itself must reach for this cue to hold; None if it promises none."""
+    if not _DIGIT.search(text):
+        return None
     lower = text.lower()
     if re.search(r"\bor\b", _without_degrees(lower)):
         return None
@@ -36,7 +40,9 @@ def core_temperature(text: str) -> Fraction | None:
 
 def temperatures(text: str) -> list[Fraction]:
     """All the temperatures in a text, exact °C, printed pairs as they are meant; of a range the lower end."""
-    values = []
+    values: list[Fraction] = []
+    if not _DIGIT.search(text):
+        return values
     for found in _DEGREES.finditer(text):
         number = Fraction(found["lo"] or found["bare"] or found["lo2"])
         scale = (found["scale"] or found["plain"] or found["long"])[0].upper()
@@ -55,8 +61,15 @@ def _of(part: str) -> Fraction | None:
     return max(values) if near else min(values)
 
 
+@cache
+def _one_of(which: str) -> re.Pattern[str]:
+    """The words of a list of the data, in the singular or the plural."""
+    words = "|".join(re.escape(word) for word in rules().words[which])
+    return re.compile(rf"\b(?:{words})s?\b" if words else "(?!)")
+
+
 def _says(text: str, which: str) -> bool:
-    return any(re.search(rf"\b{re.escape(word)}s?\b", text) for word in rules().words[which])
+    return _one_of(which).search(text) is not None
 
 
 def says(text: str, which: str) -> bool:
