@@ -36,7 +36,7 @@ def edible(size: str) -> Fraction:
 
 @pytest.mark.parametrize(("size", "dozen"), CLASSES)
 def test_size_without_shell(size: str, dozen: str) -> None:
-    """AMS 56: the least weight of the class, less the 12 % of shell that USDA counts as refuse, is our egg within 3 %."""
+    """AMS 56: the class's least weight, less the 12 % of shell that USDA counts, is our egg within 3 %."""
     refuse = goods("egg").refuse
     assert refuse == 12
     least = Fraction(dozen) * OUNCE / 12 * (100 - refuse) / 100

@@ -1,7 +1,7 @@
 """Figures that are printed and wrong, or mean something else than they seem: none of them may come out of a conversion.
 
-Errata on breads stand in test_bakers.py, those on limits of temperature and time in test_safety.py, those on scoops and on
-NIST's half gallon in test_units.py. [confirmed] etc. as in the reference pages: a stored copy was read.
+Errata on breads stand in test_bakers.py, those on limits of temperature and time in test_safety.py, those on scoops in
+test_units.py. "confirmed": a stored copy of the source was read; "secondary": a page that states it.
 """
 
 from __future__ import annotations
@@ -96,7 +96,7 @@ def test_145_f_is_not_60_c() -> None:
     ("shape", "usual"), [("pasta shells", 64), ("farfalle", 81), ("penne", 95), ("fusilli", 96), ("macaroni", 122)]
 )
 def test_a_cup_of_pasta_depends_on_its_shape(shape: str, usual: int) -> None:
-    """USDA SR28 NDB 20120: from 64 g of shells to 122 g of elbows; confirmed. One figure for "pasta" would be wrong by half."""
+    """USDA SR28 NDB 20120: from 64 g of shells to 122 g of elbows; confirmed."""
     assert grams(f"1 cup {shape}").usual.lo == usual
 
 
@@ -107,15 +107,15 @@ def test_a_cup_of_pasta_of_no_said_shape_keeps_the_range() -> None:
 
 
 def test_a_packet_of_yeast_is_not_nine_grams() -> None:
-    """USDA SR28 NDB 18375: a packet is 7.2 g, yet 2¼ tsp (the trade's equal of a packet; secondary) at its 4 g are 9 g."""
+    """USDA SR28 NDB 18375: a packet is 7.2 g; 2¼ tsp (its equal in the trade; secondary) at 4 g are 9 g."""
     assert grams("1 packet active dry yeast").usual.lo == Fraction("7.2")
     assert grams("2 1/4 tsp active dry yeast").usual.lo == 9
 
 
 @pytest.mark.parametrize("word", ["pinch", "dash", "smidgen", "drop"])
 def test_what_no_standard_defines_is_never_converted(word: str) -> None:
-    """Spoon sets say dash 1/8, pinch 1/16, smidgen 1/32 tsp (accuracyproject.org; secondary), USDA's dash of salt is 1/15:
-    they disagree, so none is used."""
+    """Spoon sets say dash 1/8, pinch 1/16, smidgen 1/32 tsp (accuracyproject.org; secondary), but USDA's dash of salt
+    is 1/15 (confirmed): they disagree, so none is used."""
     asked = read_asked(f"1 {word} salt", KITCHEN)
     assert worths(asked, KITCHEN).grams is None
     assert "no standard" in said_in(asked, "g", KITCHEN).problem

@@ -1,7 +1,7 @@
 """Kitchen rules against what the goods' own figures give: each rule comes from another source than those figures.
 
-SR28: USDA National Nutrient Database, release 28 (2015), where the goods' figures are from. Status of each rule beside it:
-"confirmed" (a stored copy was read), "secondary" (a page that states it).
+SR28: USDA National Nutrient Database, release 28 (2015), where the goods' figures are from. The status of each rule
+stands beside it: "confirmed" (a stored copy was read), "secondary" (a page that states it).
 """
 
 from __future__ import annotations
@@ -128,7 +128,7 @@ def test_garlic_powder() -> None:
 
 @pytest.mark.parametrize(("end", "factor", "flakes"), [(0, "1.25", "4.8"), (1, "2.14", "2.8")])
 def test_salts_by_volume(end: int, factor: str, flakes: str) -> None:
-    """Table salt 6 g/tsp (SR28 02047): × 1.25 of flakes at 4.8 g, × 2.14 of those at 2.8 g (labels in GNU units 3.15)."""
+    """Salt 6 g/tsp (SR28 02047): × 1.25 of flakes at 4.8 g, × 2.14 of those at 2.8 g (labels in GNU units 3.15)."""
     said = times(rule("salt", "kosher salt"))[end]
     assert round(float(said), 2) == float(factor)
     assert abs(grams("1 tsp salt") / Fraction(flakes) - said) < Fraction(1, 1000)
@@ -150,7 +150,7 @@ def test_fresh_to_active_dry_yeast(factor: str, source: str) -> None:
 
 
 def test_a_cake_of_yeast_against_its_packet() -> None:
-    """A cake of 17 g and a packet of 7.2 g (SR28 18374, 18375) stand for each other: the factor, 0.42, is in the range."""
+    """A cake of 17 g and a packet of 7.2 g (SR28 18374, 18375) stand for each other: 0.42 is in the range."""
     said, cake = times(rule("fresh yeast", "active dry yeast")), LARDER.piece(goods("fresh-yeast"), "cake")
     assert cake is not None
     assert cake.usual == 17

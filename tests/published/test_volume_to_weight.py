@@ -1,12 +1,12 @@
 """Grams per US cup, against the sources that a figure was *not* taken from.
 
-HERR 41: Fulton, Matthews, Davis, Average Weight of a Measured Cup of Various Foods, USDA Home Economics Research Report 41
-(1977); secondary: read in a mailing-list post of 2004 that copies its values. GNU: GNU units, definitions 3.15, cooking
-section, densities credited there to The Cake Bible; confirmed: installed and run. FAO's densities are left out: only an
-altered copy was seen.
+HERR 41: Fulton, Matthews, Davis, Average Weight of a Measured Cup of Various Foods, USDA Home Economics Research
+Report 41 (1977); secondary: read in a mailing-list post of 2004 that copies its values. GNU: GNU units, definitions
+3.15, cooking section, densities credited there to The Cake Bible; confirmed: installed and run. FAO's densities are
+left out: only an altered copy was seen.
 
-Tolerances, measured on USDA SR28 itself: 95 % of its foods agree with themselves within 16.5 %, light powders within 30 %.
-Here they are narrower: 15 % and 25 %.
+Tolerances: 95 % of USDA SR28's foods agree with themselves within 16.5 %, and light powders are worse. A warning beyond
+15 % in general and 25–30 % for powders is sensible by that; here it is 15 % and 25 %.
 """
 
 from __future__ import annotations

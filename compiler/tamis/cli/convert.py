@@ -11,7 +11,7 @@ import sys
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from tamis.cli.common import Stop, terminal_width
+from tamis.cli.common import Stop, print_findings, terminal_width
 
 if TYPE_CHECKING:
     from tamis.kitchen.house import Kitchen
@@ -41,11 +41,14 @@ def run(options: argparse.Namespace) -> int:
 
 
 def _kitchen(cup: str | None) -> Kitchen:
+    """The kitchen of the house around us; what is wrong with its files is told, since it may change the answer."""
     from tamis.library.files import house_folder
     from tamis.library.house import open_house
     from tamis.quantity.units import shipped
 
-    kitchen = open_house(house_folder(Path.cwd())).kitchen
+    house = open_house(house_folder(Path.cwd()))
+    print_findings(house.findings, sys.stderr)
+    kitchen = house.kitchen
     return kitchen._replace(units=shipped(cup)) if cup else kitchen
 
 

@@ -20,6 +20,9 @@ from tamis.reading.clauses import Ingredient
 from tamis.table.convert import Figure
 from tamis.table.wording import ends, measure_text
 
+# Weights stand beside spoons unless the food's own densities are farther apart: salts in flakes are not one thing.
+ALIKE = Fraction(6, 5)
+
 
 class Instead(NamedTuple):
     """A substitute in words, whose figures they are, advice, and the allergens that the food itself has not."""
@@ -62,7 +65,7 @@ class _Wanted:
         least = min(figure.measure.amount.lo for figure in pair.figures)
         most = max(figure.measure.amount.hi for figure in pair.figures)
         unit = pair.figures[0].measure.unit
-        if left.goods.id == self.goods.id and not self._same_food_same_way(left, right, unit):
+        if left.goods.id == self.goods.id and not self._is_it(right, unit):
             times = self._times(pair.of, left)
             amount = Amount(times.lo * least, times.hi * most) if times else None
             return self._told(amount, unit, pair.right, right, sources, pair.note)
@@ -90,9 +93,10 @@ class _Wanted:
     def _food(self, name: str) -> Found | None:
         return self.kitchen.larder.find(name.split())
 
-    def _same_food_same_way(self, left: Found, right: Found, unit: str) -> bool:
-        """Whether the rule would only say the food's own measure again: spoons of minced garlic for the same."""
-        return left.goods.id == right.goods.id and self._kind(self.measure.unit) == self._kind(unit)
+    def _is_it(self, food: Found, unit: str) -> bool:
+        """Whether this is what was asked for already: spoons of minced garlic instead of spoons of minced garlic."""
+        same = food.goods.id == self.goods.id and food.states == self.item.states
+        return same and self._kind(self.measure.unit) == self._kind(unit)
 
     def _kind(self, unit: str) -> str:
         known = self.kitchen.units.get(unit)
@@ -140,10 +144,10 @@ class _Wanted:
         return measure_text(spoons, name, self.kitchen.units)
 
     def _beside(self, amount: Amount, unit: str, food: Found) -> str:
-        """The same in grams, by the usual density."""
+        """The same in grams, where one density holds for the food."""
         density = self.kitchen.larder.density(food.goods, food.states)
         ml = base(Measure(amount, unit), self.kitchen.units)
-        if self._kind(unit) != "volume" or density is None or ml is None:
+        if self._kind(unit) != "volume" or density is None or ml is None or density.hi > ALIKE * density.lo:
             return ""
         return f" ({ends(ml.times(density.usual), grams)})"
 
