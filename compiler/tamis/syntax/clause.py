@@ -10,7 +10,7 @@ import re
 from functools import cache, lru_cache
 from typing import TYPE_CHECKING, Any, NamedTuple
 
-from lark import Lark, Token, Transformer, v_args
+from lark import Lark, Token, Transformer
 from lark.exceptions import UnexpectedInput
 
 from tamis.quantity.amount import Amount
@@ -29,6 +29,16 @@ FAULTS: Mapping[str, list[str]] = {
     "a round bracket is closed and was not opened\ntake it out, or put `(` before it": ["a)", "1 g)", "1)", "1–2)"],
     "a number should follow the ×\nfor example `20 × 30 cm`, `2 × 400 g`": ["3 × a", "3 ×", "3 × (", "2 cm × a"],
     "the upper end of this range has no unit of time\nwrite it out, for example `45 s–1 min`": ["45 s–1", "45 s–1 a"],
+}
+
+
+_KINDS: Mapping[str, QuantityKind] = {
+    "MASS": "mass",
+    "VOLUME": "volume",
+    "LENGTH": "length",
+    "TIME": "time",
+    "DEGREE": "temperature",
+    "PERCENT": "percent",
 }
 
 
@@ -75,7 +85,7 @@ def _amount(low_text: str, high_text: str) -> Amount | None:
     return None if low is None or high is None else Amount(low, high)
 
 
-def _number(*tokens: Token) -> _Number:
+def _number(tokens: Sequence[Token]) -> _Number:
     return _Number(_amount(str(tokens[0]), str(tokens[-1])), " ".join(tokens), _span(tokens[0], tokens[-1]))
 
 
@@ -86,63 +96,51 @@ def _quantity(kind: QuantityKind, number: _Number, unit: Token | None = None) ->
     return Quantity(kind, number.amount, "" if unit is None else unit.strip("-."), span)
 
 
-@v_args(inline=True)
 class _ToItems(Transformer[Token, Any]):
-    """Grammar productions as our own records."""
+    """Grammar productions as our own records; each method has the children of its production."""
 
-    def clause(self, *items: Any) -> tuple[Item, ...]:
+    def clause(self, items: list[Any]) -> tuple[Item, ...]:
         return tuple(_merged(_leaves(items)))
 
-    def bracket(self, opened: Token, *rest: Any) -> Bracket:
-        return Bracket(tuple(_merged(_leaves(rest[:-1]))), _span(opened, rest[-1]))
+    def bracket(self, items: list[Any]) -> Bracket:
+        return Bracket(tuple(_merged(_leaves(items[1:-1]))), _span(items[0], items[-1]))
 
-    def amount(self, *tokens: Token) -> _Number:
-        return _number(*tokens)
+    def amount(self, tokens: list[Token]) -> _Number:
+        return _number(tokens)
 
-    def pieces(self, number: _Number) -> Item:
-        return _quantity("pieces", number)
+    def pieces(self, tokens: list[Token]) -> Item:
+        return _quantity("pieces", _number(tokens))
 
-    def mass(self, number: _Number, unit: Token) -> Item:
-        return _quantity("mass", number, unit)
+    def measure(self, parts: list[Any]) -> Item:
+        unit: Token = parts.pop()
+        number = parts[0] if isinstance(parts[0], _Number) else _number(parts)
+        return _quantity(_KINDS[unit.type], number, unit)
 
-    def volume(self, number: _Number, unit: Token) -> Item:
-        return _quantity("volume", number, unit)
+    def gas(self, parts: list[Any]) -> Item:
+        word, number = parts
+        return _quantity("gas", number)._replace(span=Span(word.start_pos or 0, number.span.end))
 
-    def length(self, number: _Number, unit: Token) -> Item:
-        return _quantity("length", number, unit)
-
-    def time(self, number: _Number, unit: Token) -> Item:
-        return _quantity("time", number, unit)
-
-    def temperature(self, number: _Number, unit: Token) -> Item:
-        return _quantity("temperature", number, unit)
-
-    def percent(self, number: _Number, sign: Token) -> Item:
-        return _quantity("percent", number, sign)
-
-    def gas(self, _word: Token, number: _Number) -> Item:
-        return _quantity("gas", number)._replace(span=Span(_word.start_pos or 0, number.span.end))
-
-    def time_range(self, low: _Number, unit: Token, _to: Token, high: _Number, high_unit: Token) -> Item:
+    def time_range(self, parts: list[Any]) -> Item:
+        low, unit, _to, high, high_unit = parts
         lower, upper = _quantity("time", low, unit), _quantity("time", high, high_unit)
         if isinstance(lower, Quantity) and isinstance(upper, Quantity):
             return lower._replace(upper=upper, span=Span(lower.span.start, upper.span.end))
         return lower if isinstance(lower, Miswritten) else upper
 
-    def product(self, *parts: Any) -> Item:
+    def product(self, parts: list[Any]) -> Item:
         numbers = [part for part in parts if isinstance(part, _Number)]
         unit = parts[-1] if isinstance(parts[-1], Token) else None
-        kind: QuantityKind = "pieces" if unit is None else unit.type.lower()  # type: ignore[assignment]  # MASS, VOLUME or LENGTH
         end = (unit.end_pos or 0) if unit is not None else numbers[-1].span.end
-        return _product(numbers, kind, "" if unit is None else unit.strip("-."), end)
+        return _product(numbers, _KINDS[unit.type] if unit else "pieces", "" if unit is None else unit.strip("-."), end)
 
-    def lengths(self, one: _Number, unit: Token, _by: Token, other: _Number, last: Token) -> Item:
+    def lengths(self, parts: list[Any]) -> Item:
+        one, unit, _by, other, last = parts
         if unit != last:
             return Miswritten(f"{one.text} {unit} × {other.text} {last}", Span(one.span.start, last.end_pos or 0))
         return _product([one, other], "length", unit.strip("-."), last.end_pos or 0)
 
-    def miswritten(self, token: Token) -> Miswritten:
-        return Miswritten(str(token), _span(token, token))
+    def miswritten(self, tokens: list[Token]) -> Miswritten:
+        return Miswritten(str(tokens[0]), _span(tokens[0], tokens[0]))
 
 
 def _product(numbers: list[_Number], kind: QuantityKind, unit: str, end: int) -> Item:
