@@ -14,7 +14,7 @@ if TYPE_CHECKING:
 
 _BRACKETS = ("bracket-unclosed", "bracket-nested", "bracket-stray", "clause-syntax", "clause-length")
 _CLAUSES = (*_BRACKETS, "clause-role", "number-unclear", "unit-unknown", "unit-unclear")
-_NAMES = ("product-unknown", "product-ambiguous", "flow-circle", "uses-unknown", *_CLAUSES)
+_NAMES = ("product-unknown", "product-ambiguous", "flow-circle", "flow-depth", "uses-unknown", *_CLAUSES)
 
 # rule -> causes anywhere in the file
 IN_FILE: dict[str, tuple[str, ...]] = {

@@ -24,6 +24,10 @@ if TYPE_CHECKING:
     from tamis.reading.reading import Reading
 
 
+# Components that name others further down, one within another: no recipe is so deep, and the stack is not endless.
+_DEEPEST = 40
+
+
 class Flow:
     """Everything that components share while they are worked through."""
 
@@ -85,6 +89,9 @@ class Flow:
         if at in self.doing:
             self._circle(at)
             return self._stand_in(at)
+        if len(self.doing) >= _DEEPEST:
+            self._too_deep(at)
+            return self._stand_in(at)
         self.doing.append(at)
         batch = Walker(self, at).walk()
         self.doing.pop()
@@ -96,6 +103,13 @@ class Flow:
         home = self.name_homes.get(words)
         if home is not None and home != wanted_by and home not in self.doing:
             self.make(home, wanted_by)
+
+    def _too_deep(self, at: int) -> None:
+        component = self.reading.components[at]
+        if not any(finding.rule == "flow-depth" for finding in self.findings):
+            message = f"“{component.name}” is wanted before it is made, {_DEEPEST} components deep"
+            hint = "write what is made before what uses it"
+            self._say("flow-depth", component.heading or Span(0, 0), message, hint)
 
     def _stand_in(self, at: int) -> Batch:
         """Something that answers to the name of a component that cannot be made: the circle is told once."""

@@ -19,6 +19,8 @@ def read_reference(phrase: Phrase, decision: Decision) -> Reference:
     if phrase.key(start) == "the":
         start += 1
     end = name_end(phrase, start)
+    if end > start and phrase.key(end) == "#pieces":  # `the layer 2`: a number at the end belongs to the name
+        end += 1
     comma = phrase.index(",", end)
     return Reference(
         phrase.clause,

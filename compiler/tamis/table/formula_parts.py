@@ -102,8 +102,14 @@ def total(amounts: Iterable[Amount]) -> Amount:
     return Amount(lo, sum([amount.hi for amount in there[1:]], there[0].hi))
 
 
+# No dough is made in so many; a text that is has no formula, and need not be walked through.
+_MOST_COMPONENTS = 60
+
+
 def dough_of(recipe: Recipe, kitchen: Kitchen) -> Part | None:
     """The part that holds the most flour, if one is put into it by name; None for a recipe without flour."""
+    if len(recipe.components) > _MOST_COMPONENTS:
+        return None
     places = {use.component for use in recipe.uses if _is_flour(use)}
     walk = _Walk(recipe, kitchen)
     doughs = [walk.part(place, ()) for place in sorted(places)]
@@ -119,14 +125,20 @@ def _is_flour(use: Use) -> bool:
 class _Walk:
     """The way back from a component to all that its product is made of."""
 
-    __slots__ = ("kitchen", "recipe")
+    __slots__ = ("kitchen", "made", "recipe")
 
     def __init__(self, recipe: Recipe, kitchen: Kitchen) -> None:
         self.recipe = recipe
         self.kitchen = kitchen
+        self.made: dict[int, Part | None] = {}
 
     def part(self, component: int, within: tuple[int, ...]) -> Part | None:
         """What a component's product is made of; None for one without food. `within`: those already on the way."""
+        if component not in self.made:
+            self.made[component] = self._part(component, within)
+        return self.made[component]
+
+    def _part(self, component: int, within: tuple[int, ...]) -> Part | None:
         index = self.recipe.components[component].product
         if index is None or component in within:
             return None
