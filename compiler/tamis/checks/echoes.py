@@ -23,8 +23,16 @@ IN_FILE: dict[str, tuple[str, ...]] = {
     "product-unused": _NAMES,
     "product-left-over": _NAMES,
     "heated-not-used": _CLAUSES,
-    "hazard-not-cleared": (*_NAMES, "batch-left-open", "product-used-up", "time-without-unit", "two-times"),
-    "raw-flour": (*_NAMES, "batch-left-open", "product-used-up"),
+    "hazard-not-cleared": (
+        *_NAMES,
+        "batch-left-open",
+        "product-used-up",
+        "time-without-unit",
+        "two-times",
+        "verb-without-time",
+    ),
+    "raw-flour": (*_NAMES, "batch-left-open", "product-used-up", "verb-without-time", "time-without-unit"),
+    "oven-without-temperature": (*_CLAUSES, "time-without-unit", "verb-without-time"),
     "missing-yield": ("header-key", "missing-title", "header-line"),
 }
 # rule -> causes in the same line

@@ -152,7 +152,7 @@ def missing_times(action: ActionRead, labour: Labour) -> list[Diagnostic]:
         return []
     use = waiting[-1]
     message = f"“{use.text}” needs a time, a cue or a target in its line"
-    hint = f"how long, or until what? `[{use.text.lower()} for 10 min]`, `[until golden]`, `[to the boil]`"
+    hint = f"how long, or until what? `[{use.text.lower()} for 10 min]`, or what to look for: `[until …]`"
     if _says_it_in_plain_words(action):
         hint = "put brackets round the words that say how long, or until what: only clauses count"
     return [Diagnostic("verb-without-time", "error", use.span, message, hint)]

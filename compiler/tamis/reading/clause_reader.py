@@ -115,12 +115,19 @@ def _units_are_sound(phrase: Phrase) -> bool:
             phrase.find("unit-unclear", "error", span, message, f"write `{long_form}` if that is meant", fix)
             return False
         if _misspelt(phrase, at + 1, word):
-            near = phrase.kitchen.units.near(word.lower)
-            fix = Fix(span, near or "", f"write `{near}`")
+            near = _unit_meant(phrase, word.lower)
+            fix = Fix(span, near, f"write `{near}`")
             message = f"no unit is called “{word.text}”"
             phrase.find("unit-unknown", "error", span, message, f"did you mean `{near}`?", fix)
             return False
     return True
+
+
+def _unit_meant(phrase: Phrase, word: str) -> str:
+    """The unit that a misspelt one is near to, as cooks write it."""
+    near = phrase.kitchen.units.near(word) or ""
+    unit = phrase.kitchen.units.get(near)
+    return unit.id if unit and unit.id.isalpha() else near
 
 
 # Nobody counts so many cups; it is a temperature.
@@ -204,7 +211,7 @@ def _no_role(phrase: Phrase) -> None:
             "take the brackets out, or write what goes in them",
         )
         return
-    hint = _nearest(phrase) or _what_verb_wants(phrase)
+    hint = _several_foods(phrase) or _what_verb_wants(phrase) or _nearest(phrase)
     if phrase.end == 1 and isinstance(phrase.items[0], Quantity):
         message = f"“{text}” is an amount without a name"
         phrase.find("clause-role", "error", phrase.clause.span, message, "write what it is an amount of")
@@ -232,9 +239,20 @@ def _what_verb_wants(phrase: Phrase) -> str:
     if not found:
         return ""
     verb = phrase.text(0, found[1])
+    until = phrase.index("until")
+    if until < phrase.end:
+        return f"`until …` is a clause of its own: write `{verb} [{phrase.text(until, phrase.end)}]`"
+    if "few" in phrase.keys or "some" in phrase.keys:
+        return f"say how many, as a range if it varies: `[{verb} for 3–5 min]`"
     return (
         f"a clause that opens with “{verb}” gives its time: `[{verb} for 5 min]`; without a time it needs no brackets"
     )
+
+
+def _several_foods(phrase: Phrase) -> str:
+    foods = [part.strip() for part in re.split(r"\band\b|&|\+|,", phrase.clause.text.lower()) if part.strip()]
+    known = [part for part in foods if phrase.kitchen.larder.find(tuple(part.split()))]
+    return "one food to a clause: " + " and ".join(f"`[{part}]`" for part in known) if len(known) > 1 else ""
 
 
 def _nearest(phrase: Phrase) -> str:

@@ -89,11 +89,20 @@ def _vague(phrase: Phrase, start: int, at: int) -> Measured:
 def _weighed(phrase: Phrase, start: int, at: int, item: Quantity, article: bool) -> Measured:
     """A weight or volume first: `420 g (3 cups)`, `500 g / 1 lb 2 oz`, `a 400 g can of`."""
     count_word = phrase.kitchen.cupboard.count_word(phrase.key(at + 1))
-    if article and count_word and _name_follows(phrase, at + 2):
+    if count_word and _name_follows(phrase, at + 2) and (article or _holds(phrase, at + 1)):
         each = measures_of(phrase, item)[0]
         return Measured(start, _after_of(phrase, at + 2), (Measure(ONE, count_word),), each=each, pieces=ONE)
     read = Measured(start, at + 1, measures_of(phrase, item))
     return _extras(phrase, read)
+
+
+def _holds(phrase: Phrase, at: int) -> bool:
+    """Whether a count word after a weight is what holds the food: `400 g tin tomatoes`, but `200 g leaf spinach`."""
+    found = phrase.kitchen.cupboard.get(phrase.key(at))
+    end = at + 1
+    while end < phrase.end and isinstance(phrase.items[end], Word) and phrase.key(end) not in phrase.tables.stops:
+        end += 1
+    return found is not None and found.kind == "vessel" and phrase.kitchen.larder.find(phrase.keys[at:end]) is None
 
 
 def _sized(phrase: Phrase, start: int, at: int, article: bool) -> Measured:

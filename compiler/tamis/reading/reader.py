@@ -10,7 +10,7 @@ from typing import TYPE_CHECKING
 from tamis.diagnostics import Diagnostic, Label
 from tamis.kitchen.house import Kitchen
 from tamis.reading.clause_reader import read_clause
-from tamis.reading.clauses import Cue, Ingredient, Reference, Time, VerbUse
+from tamis.reading.clauses import Cue, Ingredient, Reference, Target, Time, VerbUse
 from tamis.reading.header import read_header
 from tamis.reading.prose import preposition_before, purpose_before, verbs_in
 from tamis.reading.reading import (
@@ -140,7 +140,8 @@ class _Reader:
         """Two times in a line parted by `then` are two actions; two without are one finding."""
         timed = [event for event in action.events if _gives_time(event)]
         if len(timed) < 2:
-            return [action]
+            at = _end_of_first_wait(action, timed[0]) if timed else None
+            return [action] if at is None else list(_cut(action, at))
         first, second = timed[0], timed[1]
         assert not isinstance(first, VerbUse) and not isinstance(second, VerbUse)
         at = self._then(action.parts, first.clause.span.end, second.clause.span.start)
@@ -162,6 +163,23 @@ class _Reader:
                 if found >= 0:
                     return part.span.start + found
         return None
+
+
+def _end_of_first_wait(action: ActionRead, timed: Event) -> int | None:
+    """Where a wait for a target ends in a line that has a time for another verb: `bring [to the boil] and [simmer for
+    20 min]` are two waits, and coming to the boil takes its time."""
+    waiting: VerbUse | None = None
+    reached: int | None = None
+    for event in action.events:
+        if event is timed:
+            return reached
+        if isinstance(event, VerbUse):
+            if reached is not None:
+                continue
+            waiting = event if event.verb.waits and event.verb.estimate else None
+        elif isinstance(event, Target) and event.kind != "size" and waiting is not None:
+            reached = event.clause.span.end
+    return None
 
 
 def _gives_time(event: Event) -> bool:

@@ -31,7 +31,7 @@ def read_time(phrase: Phrase, decision: Decision) -> Time | None:
         measures_of(phrase, per)[0] if per and per.kind == "mass" else None,
         "each" in rest or "both" in rest,
         "another" in phrase.keys or "more" in rest,
-        _setting_in(phrase, read.end),
+        _setting_in(phrase, at + (found[1] if found else 0)),
         _attention(phrase, rest),
         phrase.clause.text,
     )
@@ -57,7 +57,7 @@ def _without_unit(phrase: Phrase) -> None:
 def _setting_in(phrase: Phrase, start: int) -> Setting | None:
     """A setting at the end of a time: `at 200 °C`, `on low`, `over medium heat`."""
     for at in range(start, phrase.end):
-        if phrase.key(at) in ("at", "over", "on") and (
+        if phrase.key(at) in ("at", "@", "over", "on") and (
             any(key in phrase.tables.setting_words for key in phrase.keys[at:]) or _degrees(phrase, at)
         ):
             return _setting(phrase, at)
@@ -105,13 +105,19 @@ def _setting(phrase: Phrase, start: int) -> Setting:
     return Setting(phrase.clause, "speed" if kind == "speed" else "heat", word=level, text=text)
 
 
-def read_target(phrase: Phrase, decision: Decision) -> Target:
-    """`to 230 °C`, `to the boil`, `to 200 ml`, `to 38 × 6 cm`, `4 mm thick`."""
+def read_target(phrase: Phrase, decision: Decision) -> Target | None:
+    """`to 230 °C`, `to the boil`, `to 200 ml`, `to 38 × 6 cm`, `4 mm thick`; a bare number is told."""
     text = phrase.clause.text
     degrees = _degrees(phrase, decision.start)
     if degrees:
         return Target(phrase.clause, "temperature", degrees[0], text=text)
-    quantity = phrase.quantity(phrase.hedged(decision.start))
+    at = phrase.hedged(decision.start)
+    quantity = phrase.quantity(at)
+    if quantity and quantity.kind == "pieces" and at + 1 == phrase.end:
+        number = phrase.text(at, at + 1)
+        hint = f"write `{number} °C`, `{number} °F` or another unit"
+        phrase.find("unit-unclear", "error", phrase.span(at, at + 1), f"“{number}” of what? A unit is missing", hint)
+        return None
     if quantity and quantity.kind in ("mass", "volume"):
         return Target(phrase.clause, "measure", measure=measures_of(phrase, quantity)[0], text=text)
     if any(key in ("#length", "#product") for key in phrase.keys):
