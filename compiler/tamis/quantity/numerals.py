@@ -14,50 +14,53 @@ from tamis.quantity.number import VULGAR
 
 SIGNS = {Fraction(*parts): sign for sign, parts in VULGAR.items() if parts[0]}
 
+# Worked in whole numbers below: a page prints hundreds of figures, and each step of a `Fraction` is dear.
+_SIGNS = {(value.numerator, value.denominator): sign for value, sign in SIGNS.items()}
+
 # Fractions beyond the signs are still readable as 1/16 or 3/32; past that a decimal is easier.
 LARGEST_BOTTOM = 64
 
 
-def number(value: Fraction) -> str:
+def number(value: Fraction | int) -> str:
     """A number with its kitchen fraction: "1⅜", "⅔", "12"; without such a sign "0.05", "1/16" or decimals."""
-    whole, rest = divmod(value, 1)
+    bottom = value.denominator
+    whole, rest = divmod(value.numerator, bottom)
     if not rest:
         return str(whole)
-    if rest in SIGNS:
-        return (str(whole) if whole else "") + SIGNS[rest]
-    if _places(rest) is not None:
-        return decimal(value)
-    if rest.denominator <= LARGEST_BOTTOM:
-        return f"{whole} {rest}" if whole else str(rest)
+    if (rest, bottom) in _SIGNS:
+        return (str(whole) if whole else "") + _SIGNS[rest, bottom]
+    if bottom <= LARGEST_BOTTOM and _places(bottom) is None:
+        return f"{whole} {rest}/{bottom}" if whole else f"{rest}/{bottom}"
     return decimal(value)
 
 
-def decimal(value: Fraction) -> str:
+def decimal(value: Fraction | int) -> str:
     """A number in decimals: exact where three places can say it, else rounded to three digits that count."""
-    places = _places(value)
+    places = _places(value.denominator)
     if places is None:
         places = 2
-        small = abs(value)
-        while small and small < 1 and places < MOST_PLACES:
-            small, places = small * 10, places + 1
-        while small >= 10 and places:
-            small, places = small / 10, places - 1
+        top, bottom = abs(value.numerator), value.denominator
+        while top < bottom and places < MOST_PLACES:
+            top, places = top * 10, places + 1
+        while top >= bottom * 10 and places:
+            bottom, places = bottom * 10, places - 1
     return fixed(value, places)
 
 
 MOST_PLACES = 9
 
 
-def fixed(value: Fraction, places: int) -> str:
+def fixed(value: Fraction | int, places: int) -> str:
     """A number rounded half up to so many places, without closing noughts."""
-    scaled = rounded(value, Fraction(1, 10**places)) * 10**places
-    whole, rest = divmod(int(scaled), 10**places)
+    unit, bottom = 10**places, value.denominator
+    whole, rest = divmod((2 * value.numerator * unit + bottom) // (2 * bottom), unit)
     return f"{whole}.{rest:0{places}}".rstrip("0").rstrip(".") if rest else str(whole)
 
 
 def rounded(value: Fraction, step: Fraction | int) -> Fraction:
     """The multiple of a step nearest to a number; half-way goes up."""
-    return (value / step + Fraction(1, 2)).__floor__() * Fraction(step)
+    top, bottom = value.numerator * step.denominator, value.denominator * step.numerator
+    return Fraction((2 * top + bottom) // (2 * bottom) * step.numerator, step.denominator)
 
 
 def amount(value: Amount) -> str:
@@ -70,9 +73,9 @@ def decimals(value: Amount) -> str:
     return decimal(value.lo) if value.single else f"{decimal(value.lo)}–{decimal(value.hi)}"
 
 
-def _places(value: Fraction) -> int | None:
-    """How many decimal places say a number exactly, if three do."""
+def _places(bottom: int) -> int | None:
+    """How many decimal places say a number with this denominator exactly, if three do."""
     for places in range(4):
-        if 10**places % value.denominator == 0:
+        if 10**places % bottom == 0:
             return places
     return None

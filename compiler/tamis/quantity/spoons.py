@@ -91,8 +91,9 @@ def _best(rungs: list[_Rung], wanted: Fraction) -> _Rung:
 
 
 def _about(ladder: _Ladder, wanted: Fraction) -> str:
-    nearest = min((rung for rung in ladder.rungs if rung.rank < 2), key=lambda rung: abs(rung.at - wanted))
-    if wanted < nearest.at * Fraction(3, 4):
+    top, bottom = wanted.numerator, wanted.denominator
+    nearest = min((rung for rung in ladder.rungs if rung.rank < 2), key=lambda rung: abs(rung.at * bottom - top))
+    if top * 4 < nearest.at * bottom * 3:
         return f"less than {nearest.text}"
     return f"scant {nearest.text}" if wanted < nearest.at else f"generous {nearest.text}"
 

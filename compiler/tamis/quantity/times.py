@@ -29,10 +29,10 @@ RANGES = [
 
 def duration(seconds: Fraction | int) -> str:
     """A length in seconds, to the second: "45 s", "1 h 30 min", "36 h", "2 days 4 h", "2 weeks"."""
-    left = int(rounded(Fraction(seconds), 1))
+    left = seconds if isinstance(seconds, int) else rounded(seconds, 1).numerator
     for unit in (MONTH, WEEK, DAY):
         if left and left % unit == 0:
-            return _so_many(Fraction(left // unit), unit)
+            return _so_many(left // unit, unit)
     parts: list[str] = []
     for unit in (DAY, HOUR, MINUTE, SECOND):
         # Up to two days hours are clearer: "36 h".
@@ -40,7 +40,7 @@ def duration(seconds: Fraction | int) -> str:
             continue
         count, left = divmod(left, unit)
         if count:
-            parts.append(_so_many(Fraction(count), unit))
+            parts.append(_so_many(count, unit))
     return " ".join(parts) or "0 min"
 
 
@@ -49,11 +49,10 @@ def duration_range(lo: Fraction | int, hi: Fraction | int) -> str:
     if lo == hi:
         return duration(lo)
     for unit, most, parts in RANGES:
-        ends = [Fraction(end) / unit for end in (lo, hi)]
         # Half-hours are readily said, but "½–24 h" is not.
-        said = all((end * parts).denominator == 1 and not 0 < end < 1 for end in ends)
-        if said and ends[1] <= most:
-            return f"{number(ends[0])}–{_so_many(ends[1], unit)}"
+        said = all((end * parts) % unit == 0 and not 0 < end < unit for end in (lo, hi))
+        if said and hi <= most * unit:
+            return f"{number(Fraction(lo) / unit)}–{_so_many(Fraction(hi) / unit, unit)}"
     return f"{duration(lo)}–{duration(hi)}"
 
 
@@ -66,6 +65,6 @@ def wait(length: Duration) -> str:
     return duration_range(length.lo, length.hi)
 
 
-def _so_many(count: Fraction, unit: int) -> str:
+def _so_many(count: Fraction | int, unit: int) -> str:
     plural = "s" if unit >= DAY and count != 1 else ""
     return f"{number(count)} {NAMES[unit]}{plural}"
