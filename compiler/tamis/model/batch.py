@@ -86,7 +86,8 @@ class Batch:
     def take_in(self, other: Batch, fraction: Fraction | None) -> None:
         """Another batch, or a part of it, joins: its foods and names can be found here from now on."""
         self.foods.extend(other.foods)
-        self.names.extend(name for name in other.names if name not in self.names)
+        known = set(self.names)
+        self.names.extend(name for name in dict.fromkeys(other.names) if name not in known)
         part = fraction if fraction is not None else None
         if part is None:
             self.mass = plus(self.mass, Mass(unknown=(" ".join(other.label),), uncounted=other.mass.uncounted))

@@ -33,8 +33,8 @@ class Flow:
 
     __slots__ = (
         "actions", "batches", "component_batches", "component_names", "components", "doing", "findings", "first_action",
-        "flour", "history", "kitchen", "name_homes", "products", "reading", "station_ready", "station_temperature",
-        "supplies", "takings", "tool_ready", "used", "uses",
+        "flour", "history", "homes", "kitchen", "name_homes", "parted", "products", "reading", "station_ready",
+        "station_temperature", "supplies", "takings", "tool_ready", "used", "uses",
     )  # fmt: skip
 
     def __init__(
@@ -52,6 +52,7 @@ class Flow:
         self.components: dict[int, Component] = {}
         self.component_batches: dict[int, Batch | None] = {}
         self.batches: list[Batch] = []
+        self.parted: list[Batch] = []
         self.history = Ledger()
         self.supplies: dict[str, Batch] = {}
         self.doing: list[int] = []
@@ -59,15 +60,19 @@ class Flow:
         self.station_ready: dict[str, int] = {}
         self.station_temperature: dict[str, Amount] = {}
         self.component_names = [plain(component.name) for component in reading.components]
+        self.homes: dict[tuple[str, ...], list[int]] = {}
         self.first_action: list[int] = []
         self.name_homes: dict[tuple[str, ...], int] = {}
         self._number()
 
     def _number(self) -> None:
-        """Give actions their numbers in the order of the text, and note which component names what."""
+        """Give actions their numbers in the order of the text, and note which component is called or names what."""
         number = 0
         for at, component in enumerate(self.reading.components):
             self.first_action.append(number)
+            name = self.component_names[at]
+            for called in {name, name[-1:]}:
+                self.homes.setdefault(called, []).append(at)
             for step in component.steps:
                 number += len(step.actions)
                 for action in step.actions:
@@ -147,7 +152,14 @@ class Flow:
         )
         batch.product = index
         self.batches.append(batch)
+        if batch.shared:
+            self.part_from(batch)
         return index
+
+    def part_from(self, batch: Batch) -> None:
+        """Remember that a share of this batch was taken."""
+        if batch not in self.parted:
+            self.parted.append(batch)
 
     def named(self) -> list[Batch]:
         """Batches closed with `as`, of all components made so far."""
@@ -159,11 +171,10 @@ class Flow:
 
     def shared(self) -> list[Batch]:
         """Whole products of which a share has been taken and something is left."""
-        return [
-            batch
-            for batch in self.batches
-            if batch.shared and batch.left > 0 and batch.origin in ("component", "named", "by-product", "used-recipe")
-        ]
+        self.parted = [batch for batch in self.parted if batch.left > 0]
+        whole = ("component", "named", "by-product", "used-recipe")
+        found = [batch for batch in self.parted if batch.shared and batch.product is not None and batch.origin in whole]
+        return sorted(found, key=lambda batch: batch.product or 0)
 
     def supply_batch(self, stem: str, supply: Supply) -> Batch:
         """The dish of a used recipe, as a batch to take from."""

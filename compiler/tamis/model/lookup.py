@@ -101,14 +101,16 @@ def _one(batches: Sequence[Batch], words: tuple[str, ...]) -> Meaning | None:
 def _component(walker: Walker, words: tuple[str, ...]) -> Meaning | None:
     """A component by its name; it is made first if it stands further down."""
     flow = walker.flow
-    named = [at for at, name in enumerate(flow.component_names) if at != walker.component and words == name]
+    homes = flow.homes.get(words, ())
+    named = [at for at in homes if at != walker.component and words == flow.component_names[at]]
     return _one([batch for batch in (flow.make(at, walker.component) for at in named) if batch], words)
 
 
 def _like_component(walker: Walker, words: tuple[str, ...]) -> Meaning | None:
     """A component by the last word of its name, else by a food in one that is made already."""
     flow = walker.flow
-    like = [at for at, name in enumerate(flow.component_names) if at != walker.component and name[-1:] == words]
+    homes = flow.homes.get(words, ())
+    like = [at for at in homes if at != walker.component and flow.component_names[at][-1:] == words]
     batches = [batch for batch in (flow.make(at, walker.component) for at in like) if batch]
     if not batches:
         made = flow.component_batches.values()

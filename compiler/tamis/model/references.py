@@ -99,7 +99,9 @@ def _take(act: Act, reference: Reference, batch: Batch, into: Batch) -> None:
     into.last = into.last if into.last is not None else None
     if into.pieces is None and batch.pieces and whole:
         into.pieces = batch.pieces
-    batch.shared = batch.shared or not whole
+    if not whole:
+        batch.shared = True
+        flow.part_from(batch)
     batch.left = Fraction(0) if whole else batch.left - (fraction or 0)
     batch.taken_at = reference.clause.span
     if whole and batch in walker.open:

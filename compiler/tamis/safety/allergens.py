@@ -70,8 +70,9 @@ def part_of(name: str, found: Iterable[Source], lists: Iterable[str]) -> Part:
 
 
 def _declare(list_: str, foods: list[Source]) -> Iterator[Allergen]:
+    suspect = [food for food in foods if food.allergens]
     for name, words in rules().allergens[list_].items():
-        bearing = [food for food in foods if words.intersection(food.allergens)]
+        bearing = [food for food in suspect if not words.isdisjoint(food.allergens)]
         if not bearing:
             continue
         needed = [food for food in bearing if not food.instead] or bearing

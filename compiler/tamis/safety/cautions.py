@@ -68,9 +68,8 @@ def _stays_hot(action: Action, before: bool) -> bool:
 
 def _hot_tin(action: Action, dish: State) -> bool:
     """Fat in a tin that comes out of the oven and is handled."""
-    meat = any(item.hazard in FLESH for item in dish.items.values())
     handled = any(use.verb.base in ("tip", "tip out", "pour off", "lift", "baste") for use in action.verbs)
-    return meat and handled and "fat" in words_of(action)
+    return handled and "fat" in words_of(action) and any(item.hazard in FLESH for item in dish.items.values())
 
 
 def _of_food(recipe: Recipe, dish: State, served: str) -> Iterator[Caution]:

@@ -50,14 +50,15 @@ def hot_oil(recipe: Recipe, action: Action) -> bool:
 
 def hot_sugar(recipe: Recipe, action: Action) -> bool:
     """Sugar boiled to more than the boiling point of water."""
-    asked = [read for read in action.reads if isinstance(read, Cue | Target)]
+    if action.work.station not in ("ring", ""):
+        return False
+    asked = [read for read in action.reads if isinstance(read, (Cue, Target))]
     hot = any(t >= _SUGAR_HOT for read in asked for t in temperatures(read.clause.text))
     caramel = any("caramel" in read.clause.text.lower() or "amber" in read.clause.text.lower() for read in asked)
-    sweet = any(
+    return (hot or caramel) and any(
         use.component == action.component and use.ingredient.goods and use.ingredient.goods.role == "sugar"
         for use in recipe.uses
     )
-    return sweet and (hot or caramel) and action.work.station in ("ring", "")
 
 
 def plain_nuts(recipe: Recipe, dish: State) -> bool:
