@@ -2,46 +2,46 @@
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING, NamedTuple
+from copy import copy
+from typing import TYPE_CHECKING
 
 from tamis.checks.run import run_checks
 from tamis.checks.view import View
-from tamis.diagnostics import Diagnostic
-from tamis.kitchen.house import Kitchen
 from tamis.model.build import build, supply_of
-from tamis.model.recipe import Recipe, Supply
+from tamis.model.recipe import Supply
 from tamis.reading.reader import read
 from tamis.safety.assess import assess, supplied
-from tamis.safety.records import Safety
-from tamis.source import Source
-from tamis.syntax.document import Document
 from tamis.syntax.outline import parse
-from tamis.table.equipment import EquipmentRow, equipment_list
-from tamis.table.ingredients import build_table
-from tamis.table.rows import Table
-from tamis.timeline.records import Timeline
-from tamis.timeline.timeline import build_timeline
 
 if TYPE_CHECKING:
-    from collections.abc import Mapping
+    from collections.abc import Iterable, Mapping
 
-    from tamis.table.formula import Formula
+    from tamis.diagnostics import Diagnostic
+    from tamis.kitchen.house import Kitchen
+    from tamis.source import Source
 
 
-class Compiled(NamedTuple):
-    """One recipe, and everything that follows from it."""
+class Compiled(View):
+    """One recipe, everything that follows from it, and what is to be said about it."""
 
-    source: Source
-    document: Document
-    recipe: Recipe
-    table: Table
-    equipment: tuple[EquipmentRow, ...]
-    timeline: Timeline
-    findings: tuple[Diagnostic, ...]
-    supply: Supply
-    used: Mapping[str, Supply] = {}  # nobody writes into it
-    formula: Formula | None = None
-    safety: Safety | None = None
+    findings: tuple[Diagnostic, ...] = ()
+
+    @property
+    def supply(self) -> Supply:
+        """The dish as other recipes use it."""
+        return supplied(supply_of(self.recipe), self.safety)
+
+    def with_findings(self, findings: Iterable[Diagnostic]) -> Compiled:
+        """The same with these findings."""
+        other = copy(self)
+        other.findings = tuple(findings)
+        return other
+
+    def with_used(self, used: Mapping[str, Supply]) -> Compiled:
+        """The same with other dishes to use."""
+        other = copy(self)
+        other.used = used
+        return other
 
 
 def compile(source: Source, kitchen: Kitchen, used: Mapping[str, Supply]) -> Compiled:
@@ -49,21 +49,6 @@ def compile(source: Source, kitchen: Kitchen, used: Mapping[str, Supply]) -> Com
     document, in_syntax = parse(source)
     reading, in_reading = read(document, kitchen)
     recipe, in_flow = build(reading, kitchen, used)
-    table = build_table(recipe, kitchen)
-    equipment = equipment_list(recipe, kitchen)
-    timeline = build_timeline(recipe, kitchen)
-    formula = _formula(recipe, kitchen)
     safety = assess(recipe, kitchen, used)
-    view = View(source, document, recipe, table, timeline, kitchen, used, formula, safety)
-    findings = run_checks(view, (*in_syntax, *in_reading, *in_flow))
-    supply = supplied(supply_of(recipe), safety)
-    return Compiled(source, document, recipe, table, equipment, timeline, findings, supply, used, formula, safety)
-
-
-def _formula(recipe: Recipe, kitchen: Kitchen) -> Formula | None:
-    """The baker's formula; what makes it is loaded for recipes with flour only."""
-    if not any(use.ingredient.goods is not None and use.ingredient.goods.flour for use in recipe.uses):
-        return None
-    from tamis.table.formula import build_formula
-
-    return build_formula(recipe, kitchen)
+    compiled = Compiled(source, document, recipe, kitchen, used, safety)
+    return compiled.with_findings(run_checks(compiled, (*in_syntax, *in_reading, *in_flow)))

@@ -31,11 +31,9 @@ from tamis.library.library import open_library
 from tamis.model.build import build
 from tamis.publish.site import build_site
 from tamis.reading.reader import read
+from tamis.safety.assess import assess
 from tamis.source import Source
 from tamis.syntax.outline import parse
-from tamis.table.equipment import equipment_list
-from tamis.table.ingredients import build_table
-from tamis.timeline.timeline import build_timeline
 
 Costs = dict[str, float]
 Growth = dict[int, float]
@@ -91,18 +89,16 @@ def _phases(text: str, watch: Watch) -> None:
     source, kitchen = Source("bench.tamis", text), default_kitchen()
     with watch.on("parse"):
         document, syntax = parse(source)
-        reading, misread = read(document, kitchen)
     with watch.on("understand"):
+        reading, misread = read(document, kitchen)
         recipe, unsound = build(reading, kitchen, {})
-    with watch.on("table"):
-        table, equipment = build_table(recipe, kitchen), equipment_list(recipe, kitchen)
-    with watch.on("timeline"):
-        timeline = build_timeline(recipe, kitchen)
-        assert timeline.most  # it is planned when somebody asks
     with watch.on("check"):
-        view = View(source, document, recipe, table, timeline, kitchen, {})
+        view = View(source, document, recipe, kitchen, {}, assess(recipe, kitchen, {}))
         run_checks(view, (*syntax, *misread, *unsound))
-    assert equipment is not None
+    with watch.on("table"):
+        assert view.table and view.equipment is not None
+    with watch.on("timeline"):
+        assert view.timeline.most  # it is planned when somebody asks
 
 
 def _site(texts: list[str]) -> float:

@@ -46,9 +46,9 @@ def phase_figures(number: int, rounds: int) -> list[Figure]:
     lines = [
         ("floor: parse a file", "floor parse", None),
         ("floor: fill a page", "floor page", None),
-        ("parse (lines, clauses, roles)", "parse", 1.0),
-        ("understand (the model)", "understand", 1.0),
-        ("check (the rules)", "check", 1.0),
+        ("parse (lines, items of clauses)", "parse", 1.0),
+        ("understand (roles, the model)", "understand", 1.0),
+        ("check (safety, the rules)", "check", 1.0),
         ("the table and the equipment", "table", None),
         ("the timeline", "timeline", None),
         ("full build, a recipe", "build", 2.0),

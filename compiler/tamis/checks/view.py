@@ -1,38 +1,92 @@
-"""What a rule may look at: everything that the phases before the checks have made of one recipe."""
+"""One compiled recipe, before anything is said about it: what a rule looks at.
+
+A check of one file should feel instant, and most rules look at the recipe alone. So what follows from the recipe (its
+table, equipment, timeline and formula) is worked out, and its code loaded, when it is first asked for.
+"""
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
-from typing import TYPE_CHECKING, NamedTuple
+from copy import copy
+from functools import cached_property
+from typing import TYPE_CHECKING, Self
 
 from tamis.reading.clauses import Ingredient
 
 if TYPE_CHECKING:
+    from collections.abc import Iterator, Mapping
+
     from tamis.kitchen.house import Kitchen
     from tamis.model.recipe import Action, Recipe, Supply
     from tamis.safety.records import Safety
     from tamis.source import Source
     from tamis.syntax.document import Document
     from tamis.table.formula import Formula
-    from tamis.table.rows import Table
+    from tamis.table.rows import EquipmentRow, Table
     from tamis.timeline.records import Timeline
 
 
-class View(NamedTuple):
-    """One compiled recipe, before anything is said about it.
+class View:
+    """A recipe with the kitchen that it was read for; `used` gives the dishes of other recipes, by stem."""
 
-    `used` gives the dishes of other recipes, by stem.
-    """
+    def __init__(
+        self,
+        source: Source,
+        document: Document,
+        recipe: Recipe,
+        kitchen: Kitchen,
+        used: Mapping[str, Supply],
+        safety: Safety,
+    ) -> None:
+        self.source = source
+        self.document = document
+        self.recipe = recipe
+        self.kitchen = kitchen
+        self.used = used
+        self.safety = safety
 
-    source: Source
-    document: Document
-    recipe: Recipe
-    table: Table
-    timeline: Timeline
-    kitchen: Kitchen
-    used: Mapping[str, Supply]
-    formula: Formula | None = None
-    safety: Safety | None = None
+    @cached_property
+    def table(self) -> Table:
+        """The ingredients, normalised."""
+        from tamis.table.ingredients import build_table
+
+        return build_table(self.recipe, self.kitchen)
+
+    @cached_property
+    def equipment(self) -> tuple[EquipmentRow, ...]:
+        """What is needed beside food, in order of need."""
+        from tamis.table.equipment import equipment_list
+
+        return equipment_list(self.recipe, self.kitchen)
+
+    @cached_property
+    def timeline(self) -> Timeline:
+        """What is done when."""
+        from tamis.timeline.timeline import build_timeline
+
+        return build_timeline(self.recipe, self.kitchen)
+
+    @cached_property
+    def formula(self) -> Formula | None:
+        """The baker's formula; None for what is no dough."""
+        if not any(use.ingredient.goods is not None and use.ingredient.goods.flour for use in self.recipe.uses):
+            return None
+        from tamis.table.formula import build_formula
+
+        return build_formula(self.recipe, self.kitchen)
+
+    def with_table(self, table: Table) -> Self:
+        """The same with another table."""
+        other = copy(self)
+        other.table = table
+        return other
+
+    def shown_as(self, recipe: Recipe) -> Self:
+        """The same with other sentences for the reader: all that follows from the recipe stays as it is."""
+        assert self.table and self.timeline and self.equipment is not None, "worked out before the recipe changes"
+        other = copy(self)
+        other.formula = self.formula
+        other.recipe = recipe
+        return other
 
     def ingredients(self) -> Iterator[tuple[Action, Ingredient]]:
         """Every ingredient clause with the action that it stands in, in the order of the text."""

@@ -121,7 +121,7 @@ def _with_own(compiled: Compiled, text: Text, order: Order, stems: set[str]) -> 
         own.append(about_circle(compiled.document, circle))
     missing = [stem for stem in uses_of(text.source.text) if stem not in stems]
     own += about_uses(compiled.document, missing, stems)
-    return compiled._replace(findings=tuple(in_order([*compiled.findings, *own]))) if own else compiled
+    return compiled.with_findings(in_order([*compiled.findings, *own])) if own else compiled
 
 
 def _among_each_other(entries: list[Entry]) -> list[Entry]:
@@ -131,9 +131,7 @@ def _among_each_other(entries: list[Entry]) -> list[Entry]:
     for index, finding in (*same_titles(headed), *same_stems([source for source, _ in headed])):
         more.setdefault(index, []).append(finding)
     return [
-        entry._replace(
-            compiled=entry.compiled._replace(findings=tuple(in_order([*entry.compiled.findings, *more[index]])))
-        )
+        entry._replace(compiled=entry.compiled.with_findings(in_order([*entry.compiled.findings, *more[index]])))
         if index in more
         else entry
         for index, entry in enumerate(entries)

@@ -60,7 +60,7 @@ def scaled(original: Compiled, factor: Fraction, kitchen: Kitchen, used_too: boo
         return Scaled(original, factor, original, original.recipe, ())
     edits = header_edits(original.document, scaling) + recipe_edits(original.recipe, scaling)
     if used_too:
-        original = original._replace(used={stem: _more(supply, factor) for stem, supply in original.used.items()})
+        original = original.with_used({stem: _more(supply, factor) for stem, supply in original.used.items()})
     return with_edits(original, factor, kitchen, edits)
 
 
@@ -71,7 +71,7 @@ def _more(supply: Supply, factor: Fraction) -> Supply:
 
 def for_page(made: Scaled) -> Compiled:
     """The scaled recipe as a page is made of it: exact figures, and sentences for the reader."""
-    return made.compiled._replace(recipe=made.shown)
+    return made.compiled.shown_as(made.shown)
 
 
 def with_edits(original: Compiled, factor: Fraction, kitchen: Kitchen, edits: list[Edit]) -> Scaled:
@@ -79,7 +79,7 @@ def with_edits(original: Compiled, factor: Fraction, kitchen: Kitchen, edits: li
     before = original.source
     source = Source(before.name, edited(before.text, edits, "exact"), before.stem)
     after = compile(source, kitchen, original.used)
-    after = after._replace(table=_marked(after.table))
+    after = after.with_table(_marked(after.table))
     return Scaled(original, factor, after, _shown(original, after, edits), tuple(sorted(edits)))
 
 
