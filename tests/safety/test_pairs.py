@@ -10,8 +10,8 @@ from pathlib import Path
 import pytest
 
 from tamis.assets import asset_text
+from tamis.kitchen.string_tables import tables
 from tamis.library.library import open_library
-from tamis.safety.data import tables
 
 PAIRS = sorted(path for path in (Path(__file__).parent / "pairs").iterdir() if path.is_dir())
 SAFETY = {
@@ -39,10 +39,11 @@ def test_sound(folder: Path) -> None:
     assert rules_of(folder, "sound") == []
 
 
-def test_data_is_read_as_toml() -> None:
+@pytest.mark.parametrize("name", ["safety", "verbs", "equipment"])
+def test_data_is_read_as_toml(name: str) -> None:
     import tomllib
 
-    text = asset_text("grammar/safety.toml")
+    text = asset_text(f"grammar/{name}.toml")
     assert tables(text) == tomllib.loads(text)
 
 

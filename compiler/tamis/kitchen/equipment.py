@@ -14,6 +14,7 @@ from collections.abc import Iterator, Sequence
 from typing import NamedTuple
 
 from tamis.kitchen.seconds import seconds
+from tamis.kitchen.string_tables import tables
 from tamis.kitchen.words import nearest
 
 _LONGEST = 4
@@ -57,12 +58,10 @@ class Cupboard:
     @classmethod
     def load(cls, text: str) -> Cupboard:
         """Equipment from the text of `equipment.toml`. It ships with the compiler: a fault in it raises."""
-        import tomllib
-
-        tables: dict[str, dict[str, str]] = tomllib.loads(text)
+        said = tables(text)
         cupboard = cls()
-        cupboard._add_counts(tables.pop("counts", {}), tables.pop("plurals", {}))
-        for kind, table in tables.items():
+        cupboard._add_counts(said.pop("counts", {}), said.pop("plurals", {}))
+        for kind, table in said.items():
             for name, facts in table.items():
                 cupboard._add(name, kind, facts)
         return cupboard

@@ -14,6 +14,7 @@ from collections.abc import Iterator, Sequence
 from typing import Any, NamedTuple
 
 from tamis.kitchen.seconds import seconds
+from tamis.kitchen.string_tables import tables
 from tamis.kitchen.words import nearest
 
 _TIMES = ("takes", "per_kg", "per_piece", "estimate", "estimate_per_kg")
@@ -72,11 +73,9 @@ class Verbs:
     @classmethod
     def load(cls, text: str) -> Verbs:
         """Verbs from the text of `verbs.toml`, which ships with the compiler: a fault in it raises."""
-        import tomllib
-
-        tables: dict[str, dict[str, str]] = tomllib.loads(text)
-        verbs = cls(tables.pop("forms", {}))
-        for table in tables.values():
+        said = tables(text)
+        verbs = cls(said.pop("forms", {}))
+        for table in said.values():
             every = _facts(table.pop("every", ""))
             for base, own in table.items():
                 verbs._add(base, every | _facts(own))

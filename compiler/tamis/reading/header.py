@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import difflib
 from typing import TYPE_CHECKING, NamedTuple
 
 from tamis.diagnostics import Diagnostic, Fix
@@ -99,6 +98,8 @@ def read_header(document: Document, kitchen: Kitchen, findings: list[Diagnostic]
 
 
 def _unknown_key(field: Field, findings: list[Diagnostic]) -> None:
+    import difflib
+
     near = difflib.get_close_matches(field.key, KEYS, 1, 0.7)
     fix = Fix(field.key_span, near[0], f"write `{near[0]}`") if near else None
     hint = f"did you mean `{near[0]}`?" if near else "known keys: " + ", ".join(KEYS)

@@ -13,9 +13,9 @@ from typing import NamedTuple
 
 from tamis.assets import asset_text
 from tamis.kitchen.seconds import seconds
+from tamis.kitchen.string_tables import tables
 from tamis.quantity.temperature import c_from_f
 
-_LINE = re.compile(r'^(?:\[([\w-]+)\]|"?([\w -]+?)"? = "([^"]*)")', re.MULTILINE)
 _PAIR = re.compile(r"([\d.]+) °([CF])(?: for (.+))?")
 
 
@@ -93,21 +93,6 @@ def rules() -> Rules:
         soak=seconds(raw["beans"]["soak"]),
         boil=seconds(raw["beans"]["boil"]),
     )
-
-
-def tables(text: str) -> dict[str, dict[str, str]]:
-    """The tables of a TOML file that holds nothing but strings, each on its line.
-
-    Every check reads this file, and the general reader takes ten times as long; a test holds the two together.
-    """
-    found: dict[str, dict[str, str]] = {}
-    table: dict[str, str] = {}
-    for head, key, value in _LINE.findall(text):
-        if head:
-            table = found.setdefault(head, {})
-        else:
-            table[key] = value
-    return found
 
 
 def listed(text: str) -> tuple[str, ...]:
