@@ -25,9 +25,10 @@ NOTHING = Mass()
 
 def plus(one: Mass, other: Mass) -> Mass:
     """Both together."""
+    lo = one.lo + other.lo
     return Mass(
-        one.lo + other.lo,
-        one.hi + other.hi,
+        lo,
+        lo if one.lo is one.hi and other.lo is other.hi else one.hi + other.hi,
         _joined(one.unknown, other.unknown),
         _joined(one.uncounted, other.uncounted),
     )
@@ -45,7 +46,10 @@ def minus(one: Mass, other: Mass) -> Mass:
 
 def times(mass: Mass, factor: Fraction) -> Mass:
     """So many times as much."""
-    return mass._replace(lo=mass.lo * factor, hi=mass.hi * factor)
+    if factor == 1:
+        return mass
+    lo = mass.lo * factor
+    return mass._replace(lo=lo, hi=lo if mass.lo is mass.hi else mass.hi * factor)
 
 
 def _joined(one: tuple[str, ...], other: tuple[str, ...]) -> tuple[str, ...]:
@@ -64,7 +68,7 @@ def mass_of(food: Ingredient, kitchen: Kitchen) -> Mass:
     if amount is None:
         nominal = all(kind(measure, kitchen.units) == "nominal" for measure in food.measures)
         return Mass(uncounted=(food.name,)) if nominal else Mass(unknown=(food.name,))
-    return Mass(min(amount), max(amount))
+    return Mass(amount.lo, amount.lo) if amount.lo is amount.hi else Mass(min(amount), max(amount))
 
 
 def _weighed(food: Ingredient, kitchen: Kitchen) -> Amount | None:

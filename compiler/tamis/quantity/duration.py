@@ -28,7 +28,7 @@ class Duration(NamedTuple):
     @property
     def single(self) -> bool:
         """Whether this is one length and no range."""
-        return self.lo == self.hi
+        return self.lo is self.hi or self.lo == self.hi
 
     def plus(self, other: Duration) -> Duration:
         """One after the other. An open end stays open; the whole is a window only if both are."""

@@ -70,12 +70,13 @@ def read_clause(clause: Clause, kitchen: Kitchen, tables: Tables, findings: list
 def _numbers_are_sound(phrase: Phrase) -> bool:
     """Numbers that cannot be read, and ranges the wrong way round."""
     for item in phrase.items:
-        span = item.span.shifted(phrase.clause.inner)
         if isinstance(item, Miswritten):
+            span = item.span.shifted(phrase.clause.inner)
             message = problem(item.text) or f"“{item.text[:24]}” is not a number that can be used here"
             phrase.find("number-unclear", "error", span, message)
             return False
-        if isinstance(item, Quantity) and (item.amount.lo > item.amount.hi or _upper_is_less(phrase, item)):
+        if isinstance(item, Quantity) and _is_reversed(phrase, item):
+            span = item.span.shifted(phrase.clause.inner)
             text = phrase.clause.text[item.span.start : item.span.end]
             message = f"the range “{text}” runs the wrong way round"
             phrase.find("range-reversed", "error", span, message, _right_way_round(text))
@@ -88,9 +89,11 @@ def _right_way_round(text: str) -> str:
     return f"did you mean `{found[3]}{found[2]}{found[1]}{found[4]}`?" if found else "the smaller number comes first"
 
 
-def _upper_is_less(phrase: Phrase, item: Quantity) -> bool:
+def _is_reversed(phrase: Phrase, item: Quantity) -> bool:
     if item.upper is None:
-        return False
+        return item.amount.lo is not item.amount.hi and item.amount.lo > item.amount.hi
+    if item.amount.lo > item.amount.hi:
+        return True
     low, high = phrase.kitchen.units.get(item.unit), phrase.kitchen.units.get(item.upper.unit)
     return bool(low and high and item.amount.lo * low.factor > item.upper.amount.hi * high.factor)
 

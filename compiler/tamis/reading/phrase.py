@@ -91,7 +91,7 @@ def seconds_of(phrase: Phrase, quantity: Quantity) -> Duration:
     """A quantity of time as a duration that the food decides."""
     unit = phrase.kitchen.units.get(quantity.unit)
     factor = unit.factor if unit else 60
-    total = Duration(quantity.amount.lo * factor, quantity.amount.hi * factor)
+    total = Duration(*quantity.amount.times(factor))
     for part in quantity.then:
         total = total.plus(seconds_of(phrase, part))
     if quantity.upper:

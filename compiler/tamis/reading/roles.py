@@ -35,7 +35,7 @@ def decide(phrase: Phrase) -> Decision | None:
     if phrase.end == 0:
         return None
     at = phrase.hedged(0)
-    for recogniser in _RECOGNISERS:
+    for recogniser in _OF_NUMBERS if phrase.key(at)[:1] == "#" else _RECOGNISERS:
         decision = recogniser(phrase, at)
         if decision:
             return decision
@@ -189,7 +189,7 @@ def _by_quantity(phrase: Phrase, at: int) -> Decision | None:
     item = phrase.items[at] if at < phrase.end else None
     if isinstance(item, Quantity) and item.kind in ("temperature", "gas"):
         return Decision("setting", at)
-    if find_duration(phrase, at, only_here=True):
+    if not _by_weight(item) and find_duration(phrase, at, only_here=True):
         return Decision("time", at)
     if _repetition(phrase, at):
         return Decision("repeat", at)
@@ -229,3 +229,5 @@ def _by_name(phrase: Phrase, at: int) -> Decision | None:
 
 
 _RECOGNISERS = (_by_opener, _by_small_word, _by_preposition, _by_share, _by_verb, _by_quantity, _by_name)
+# Where a number stands first, no small word, preposition or verb does.
+_OF_NUMBERS = (_by_opener, _by_share, _by_quantity, _by_name)

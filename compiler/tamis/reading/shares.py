@@ -22,7 +22,10 @@ class ShareRead(NamedTuple):
 
 def read_share(phrase: Phrase, start: int) -> ShareRead | None:
     """The share that begins at an index, or None."""
-    return _rest(phrase, start) or _some(phrase, start) or _fraction(phrase, start) or _measure(phrase, start)
+    if phrase.key(start)[:1] != "#":
+        return _rest(phrase, start) or _some(phrase, start) or _fraction(phrase, start)
+    of_pieces = _fraction(phrase, start) if phrase.key(start) == "#pieces" else None
+    return of_pieces or _measure(phrase, start)
 
 
 def _the(phrase: Phrase, at: int, share: Share) -> ShareRead | None:
