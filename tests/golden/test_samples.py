@@ -6,6 +6,7 @@ from fractions import Fraction
 from pathlib import Path
 
 import pytest
+
 from tamis.compile import Compiled, compile
 from tamis.kitchen.house import default_kitchen
 from tamis.quantity.measure import grams, millilitres

@@ -7,6 +7,7 @@ import shlex
 from pathlib import Path
 
 import pytest
+
 from tamis.cli.main import main
 from tamis.kitchen.house import house_kitchen
 

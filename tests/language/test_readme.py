@@ -10,6 +10,7 @@ import shlex
 from pathlib import Path
 
 import pytest
+
 from tamis.cli.main import main
 
 ROOT = Path(__file__).parents[2]

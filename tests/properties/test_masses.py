@@ -6,12 +6,18 @@ from fractions import Fraction
 
 from hypothesis import given, settings
 from hypothesis import strategies as st
+
 from tamis.compile import compile
 from tamis.kitchen.house import default_kitchen
 from tamis.source import Source
 
 FOODS = ["bread flour", "caster sugar", "water", "butter", "whole milk", "double cream", "oats", "honey"]
-SHARES = {"half": Fraction(1, 2), "a third of": Fraction(1, 3), "a quarter of": Fraction(1, 4), "two thirds of": Fraction(2, 3)}
+SHARES = {
+    "half": Fraction(1, 2),
+    "a third of": Fraction(1, 3),
+    "a quarter of": Fraction(1, 4),
+    "two thirds of": Fraction(2, 3),
+}
 NAMES = ["Base", "Cream", "Crumb", "Glaze", "Paste"]
 
 

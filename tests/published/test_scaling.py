@@ -50,8 +50,8 @@ def test_usda_recipes_for_schools() -> None:
     assert made.text.splitlines()[1:3] == ["serves: 80", "makes: 80 portions (3.49 oz each)"]
 
 
-# US Armed Forces Recipe Service, guideline card A-1(2) (confirmed: verbatim copy): 348 portions from 100; 1.25 lb x 3.48
-# = 4.35 lb, .35 lb = 5.60 oz, which is 5 1/2 oz.
+# US Armed Forces Recipe Service, guideline card A-1(2) (confirmed: verbatim copy): 348 portions from 100;
+# 1.25 lb x 3.48 = 4.35 lb, .35 lb = 5.60 oz, which is 5 1/2 oz.
 def test_armed_forces_factor() -> None:
     of = recipe("serves: 100", "1.25 lb ground beef")
     by = factor("serves", "348", of)

@@ -7,6 +7,8 @@ Write what is made before what uses it.
 
 from __future__ import annotations
 
+from itertools import pairwise
+
 from tamis.diagnostics import Severity
 
 LEVEL: Severity = "error"
@@ -17,7 +19,7 @@ BAD = (
     "title: Tower\nserves: 2\n"
     + "".join(
         f"\n# {name}\n\nStir [the {below.lower()}] with [10 g rolled oats].\n"
-        for name, below in zip(_NAMES, _NAMES[1:], strict=False)
+        for name, below in pairwise(_NAMES)
     )
     + f"\n# {_NAMES[-1]}\n\nStir [10 g rolled oats] with [10 g honey] [in a bowl].\n"
 )
