@@ -45,7 +45,7 @@ class SafetyView(NamedTuple):
 def safety_view(safety: Safety) -> SafetyView:
     """The data of the partial `safety.html`."""
     return SafetyView(
-        cautions=tuple(CautionView(c.key, c.text, c.source) for c in safety.cautions),
+        cautions=tuple(CautionView(c.key, c.text, c.source.removesuffix(", from memory")) for c in safety.cautions),
         allergens=tuple(_list(safety, declared.list) for declared in safety.dish.declared),
         unknown=safety.dish.unknown,
         served=safety.served,

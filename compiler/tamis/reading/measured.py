@@ -158,7 +158,8 @@ def _unit_word(phrase: Phrase, at: int) -> str:
         return ""
     count_word = phrase.kitchen.cupboard.count_word(word)
     if count_word:
-        return count_word
+        # A stick blender is no stick of blender.
+        return "" if phrase.kitchen.cupboard.get(f"{word} {phrase.key(at + 1)}") else count_word
     unit = phrase.kitchen.units.get(word) if isinstance(phrase.items[at], Word) else None
     return unit.id if unit and len(word) > 1 and unit.kind in ("mass", "volume", "nominal") else ""
 

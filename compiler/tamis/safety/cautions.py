@@ -50,7 +50,8 @@ def _of_actions(recipe: Recipe, dish: State) -> Iterator[Caution]:
             yield caution("hot-sugar", at)
         verbs = {use.verb.base for use in action.verbs}
         if hot and verbs & {"blend", "purée", "process"}:
-            yield caution("blender", at)
+            open_pan = any(tool.equipment.name == "stick blender" for tool in action.tools)
+            yield caution("stick-blender" if open_pan else "blender", at)
         if "flambé" in verbs:
             yield caution("flame", at)
         if _hot_tin(action, dish):
