@@ -50,6 +50,15 @@ def test_recipes_compile_clean() -> None:
         assert [finding for finding in findings if finding.severity != "information"] == []
 
 
+def test_thousands_of_batches_are_no_depth_of_calls() -> None:
+    from tamis.compile import compile
+    from tamis.kitchen.house import default_kitchen
+    from tamis.source import Source
+
+    result = compile(Source("nasty.tamis", FAMILIES["shares"](100_000)), default_kitchen(), {})
+    assert result.formula is None and len(result.recipe.products) > 1000
+
+
 @pytest.mark.parametrize("family", FAMILIES)
 def test_nasty_texts_have_the_size_asked_for_and_compile(family: str) -> None:
     from tamis.compile import compile

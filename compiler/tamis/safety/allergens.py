@@ -71,10 +71,12 @@ def part_of(name: str, found: Iterable[Source], lists: Iterable[str]) -> Part:
 
 def _declare(list_: str, foods: list[Source]) -> Iterator[Allergen]:
     suspect = [food for food in foods if food.allergens]
+    kinds = {food.allergens for food in suspect}
     for name, words in rules().allergens[list_].items():
-        bearing = [food for food in suspect if not words.isdisjoint(food.allergens)]
-        if not bearing:
+        hits = {kind for kind in kinds if not words.isdisjoint(kind)}
+        if not hits:
             continue
+        bearing = [food for food in suspect if food.allergens in hits]
         needed = [food for food in bearing if not food.instead] or bearing
         names = tuple(dict.fromkeys(food.name for food in needed))
         yield Allergen(

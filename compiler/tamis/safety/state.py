@@ -18,6 +18,9 @@ if TYPE_CHECKING:
 
 Key = tuple[str, int, str]
 
+_MOST_STEPS = 12
+"""Of a longer way to the dish nobody reads more than the beginning."""
+
 
 class State:
     """One batch. `uses` and `recipes` are the ingredient uses and used recipes in it, in order of arrival;
@@ -45,8 +48,9 @@ class State:
     def take_in(self, other: State, step: str, change: Callable[[Item], Item] = lambda item: item) -> None:
         """Another batch goes in, as it is now."""
         for item in other.items.values():
-            path = (*item.path, step) if step and step not in item.path else item.path
-            self.put(change(item._replace(path=path)))
+            if step and len(item.path) < _MOST_STEPS and step not in item.path:
+                item = item._replace(path=(*item.path, step))
+            self.put(change(item))
         for use, goods in other.uses.items():
             self.uses.setdefault(use, goods)
         self.recipes.update(other.recipes)

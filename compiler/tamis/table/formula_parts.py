@@ -102,13 +102,13 @@ def total(amounts: Iterable[Amount]) -> Amount:
     return Amount(lo, sum([amount.hi for amount in there[1:]], there[0].hi))
 
 
-# No dough is made in so many; a text that is has no formula, and need not be walked through.
-_MOST_COMPONENTS = 60
+# No dough is made in so many, or set aside so often; a text that is has no formula, and need not be walked through.
+_MOST_COMPONENTS, _MOST_PRODUCTS = 60, 200
 
 
 def dough_of(recipe: Recipe, kitchen: Kitchen) -> Part | None:
     """The part that holds the most flour, if one is put into it by name; None for a recipe without flour."""
-    if len(recipe.components) > _MOST_COMPONENTS:
+    if len(recipe.components) > _MOST_COMPONENTS or len(recipe.products) > _MOST_PRODUCTS:
         return None
     places = {use.component for use in recipe.uses if _is_flour(use)}
     walk = _Walk(recipe, kitchen)
