@@ -176,6 +176,8 @@ def _leaves(children: Sequence[Any]) -> list[Item]:
 
 def _merged(items: list[Item]) -> list[Item]:
     """Compounds as one quantity: `1 lb 8 oz`, `1 h 30 min` (same kind, other unit, both with a unit)."""
+    if sum(isinstance(item, Quantity) for item in items) < 2:
+        return items
     merged: list[Item] = []
     for item in items:
         last = merged[-1] if merged else None
