@@ -59,11 +59,9 @@ def _source(outcome: Outcome, kitchen: Kitchen, partial: bool) -> str:
 
 
 def _text(outcome: Outcome, kitchen: Kitchen, partial: bool) -> str:
-    import textwrap
-
     from tamis.cli.findings import as_text, ink_for
     from tamis.publish.scaled import method_lines, sheet_of
-    from tamis.table.text import equipment_text, table_text
+    from tamis.table.text import equipment_text, table_text, wrap
 
     width, scaled = terminal_width(), outcome.scaled
     sheet = sheet_of(scaled, outcome.sentence, kitchen)
@@ -72,8 +70,8 @@ def _text(outcome: Outcome, kitchen: Kitchen, partial: bool) -> str:
         blocks.append("Equipment\n" + equipment_text(scaled.compiled.equipment, width).rstrip())
     for line in method_lines(sheet):
         indent = " " * (len(line.split(" ")[0]) + 1 if line[:1].isdigit() else 0)
-        blocks.append("\n".join(textwrap.wrap(line.lstrip("#> "), width, subsequent_indent=indent)))
-    blocks.append("\n".join(textwrap.wrap(sheet.untouched, width)))
+        blocks.append("\n".join(wrap(line.lstrip("#> "), width, indent)))
+    blocks.append("\n".join(wrap(sheet.untouched, width)))
     if outcome.misleading:
         ink = ink_for(sys.stdout)
         blocks.append(MIND)

@@ -25,7 +25,7 @@ def arguments(parser: argparse.ArgumentParser) -> None:
     parser.add_argument("file", metavar="FILE", help="a recipe file")
     scaling_arguments(parser, required=False)
     parser.add_argument("--format", choices=("text", "markdown", "json"), default="text", help="(text)")
-    parser.add_argument("--units", choices=UNITS, help="which measures come first (the house's)")
+    parser.add_argument("--units", choices=UNITS, help="only these measures, in text (all); first, in the other forms")
 
 
 def run(options: argparse.Namespace) -> int:
@@ -41,16 +41,19 @@ def run(options: argparse.Namespace) -> int:
         outcome = outcome_of(*way, compiled, kitchen)
         print_findings([(compiled.source, finding) for finding in outcome.misleading], sys.stderr)
         compiled = outcome.scaled.compiled
-    print(_FORMS[options.format](compiled, kitchen, partial))
+    if options.format == "text":
+        print(_text(compiled, kitchen, partial, options.units or ""))
+    else:
+        print(_FORMS[options.format](compiled, kitchen, partial))
     return 1 if partial else 0
 
 
-def _text(compiled: Compiled, kitchen: Kitchen, partial: bool) -> str:
+def _text(compiled: Compiled, kitchen: Kitchen, partial: bool, only: str) -> str:
     from tamis.table.pieces import pieces_text
     from tamis.table.text import equipment_text, table_text
 
     width = terminal_width()
-    blocks = [compiled.recipe.title, table_text(compiled.table, kitchen, width).rstrip()]
+    blocks = [compiled.recipe.title, table_text(compiled.table, kitchen, width, only).rstrip()]
     divided = pieces_text(compiled.recipe, compiled.source.text)
     if divided:
         blocks.append(f"Divided\n{divided}")
@@ -77,4 +80,4 @@ def _json(compiled: Compiled, kitchen: Kitchen, partial: bool) -> str:
     return json.dumps({"partial": partial, **data}, ensure_ascii=False, indent=1)
 
 
-_FORMS = {"text": _text, "markdown": _markdown, "json": _json}
+_FORMS = {"markdown": _markdown, "json": _json}

@@ -19,7 +19,8 @@ PART = "This is only a part: the recipe has errors."
 def arguments(parser: argparse.ArgumentParser) -> None:
     """What `tamis timeline` takes."""
     parser.add_argument("file", metavar="FILE", help="a recipe file")
-    parser.add_argument("--ready", metavar="TIME", help='when it is to be ready: "2026-12-21 19:00"')
+    when = 'when it is to be ready: "2026-12-21 19:00", or 19:00 for the next time it is that'
+    parser.add_argument("--ready", metavar="TIME", help=when)
     parser.add_argument("--format", choices=("text", "json"), default="text", help="(text)")
 
 
@@ -46,9 +47,18 @@ def run(options: argparse.Namespace) -> int:
 
 
 def _ready(text: str) -> datetime:
-    from datetime import datetime
+    """The moment meant; a time of day alone is the next one, by the clock of this machine."""
+    from datetime import datetime, timedelta
 
     try:
         return datetime.strptime(text, "%Y-%m-%d %H:%M")
     except ValueError:
-        raise Stop(f"“{text}” is no time: expected a date and a time, as 2026-12-21 19:00") from None
+        pass
+    try:
+        time = datetime.strptime(text, "%H:%M").time()
+    except ValueError:
+        message = f"“{text}” is no time: expected a date and a time, as 2026-12-21 19:00, or a time of day, as 19:00"
+        raise Stop(message) from None
+    now = datetime.now()
+    today = datetime.combine(now.date(), time)
+    return today if today > now else today + timedelta(days=1)

@@ -11,7 +11,7 @@ from fractions import Fraction
 from typing import TYPE_CHECKING, NamedTuple
 
 from tamis.publish.sentence import Piece, pieces_of, plain_text
-from tamis.reading.clauses import Reference
+from tamis.reading.clauses import Reference, Time
 from tamis.source import Span
 from tamis.table.pieces import piece_weights
 from tamis.table.wording import amount_text
@@ -65,9 +65,15 @@ def _step(step: StepView, recipe: Recipe, comes_to: Mapping[Span, str]) -> StepT
         action = recipe.actions[index]
         if pieces and not _goes_on(action, end):
             pieces.append(Piece(" "))
-        pieces += pieces_of(action.parts, action.reads, comes_to, action.heats == "oven" or bool(action.settings))
+        pieces += pieces_of(action.parts, action.reads, comes_to, _sets_an_oven(action))
         end = action.span.end
     return StepText(tuple(pieces), step.remarks, step.meanwhile)
+
+
+def _sets_an_oven(action: Action) -> bool:
+    """Whether its degrees are those of a knob, which has no single degrees, and not of the food."""
+    timed = any(isinstance(read, Time) and read.setting is not None for read in action.reads)
+    return action.heats == "oven" or bool(action.settings) or timed
 
 
 def _goes_on(action: Action, end: int) -> bool:

@@ -24,14 +24,26 @@ LEFT = 6
 """Where the lines that tell where a food goes begin if they don't all fit under the ingredient."""
 
 
-def table_text(table: Table, kitchen: Kitchen, width: int = 80) -> str:
-    """The ingredient table in plain characters, lines no longer than `width` where words allow."""
-    blocks = [_columns(lines(table.rows, table, kitchen), width)] if table.rows else []
+def table_text(table: Table, kitchen: Kitchen, width: int = 80, only: str = "") -> str:
+    """The ingredient table in plain characters, lines no longer than `width` where words allow.
+
+    `only` keeps one column of amounts: metric, us or written; where the asked one is not known, as written.
+    """
+    blocks = [_columns(_kept(lines(table.rows, table, kitchen), only), width)] if table.rows else []
     if table.optional:
-        blocks.append("Optional\n" + _columns(lines(table.optional, table, kitchen), width, heads=False))
+        optional = _kept(lines(table.optional, table, kitchen), only)
+        blocks.append("Optional\n" + _columns(optional, width, heads=False))
     if also := apart(table, kitchen):
         blocks.append("Apart from the sum\n" + "\n".join(_wrapped(line, width) for line in also))
     return "\n\n".join(blocks) + "\n" if blocks else ""
+
+
+def _kept(said: list[Line], only: str) -> list[Line]:
+    """The lines with the amounts of one system, or with all of them."""
+    if not only:
+        return said
+    column = {"metric": 1, "us": 2, "written": 0}[only]
+    return [Line(line[column] or line[0], "", "", *line[3:]) for line in said]
 
 
 def equipment_text(rows: tuple[EquipmentRow, ...], width: int = 80) -> str:
@@ -40,16 +52,16 @@ def equipment_text(rows: tuple[EquipmentRow, ...], width: int = 80) -> str:
 
 
 def _wrapped(text: str, width: int, indent: int = 2) -> str:
-    lines = [text] if len(text) <= width - indent else _wrap(text, width - indent - 2)
+    lines = [text] if len(text) <= width - indent else wrap(text, width - indent - 2)
     return "\n".join(" " * (indent + 2 * (at > 0)) + line for at, line in enumerate(lines))
 
 
-def _wrap(text: str, width: int) -> list[str]:
+def wrap(text: str, width: int, indent: str = "") -> list[str]:
     """Lines of at most a width, where words allow; a number stays beside its unit."""
     if len(text) <= width:
         return [text]
     held = _UNIT.sub("\\1\u00a0", text)
-    return [line.replace("\u00a0", " ") for line in textwrap.wrap(held, width)]
+    return [line.replace("\u00a0", " ") for line in textwrap.wrap(held, width, subsequent_indent=indent)]
 
 
 def _columns(said: list[Line], width: int, heads: bool = True) -> str:
@@ -87,7 +99,7 @@ def _rule(head: list[str], cells: list[list[str]], widths: list[int], last: int)
 
 def _set(row: list[str], widths: list[int], last: int) -> str:
     """One row, over several lines where a cell needs it."""
-    cells = [_wrap(cell, each) for cell, each in zip(row, (*widths, last), strict=True)]
+    cells = [wrap(cell, each) for cell, each in zip(row, (*widths, last), strict=True)]
     out = []
     for at in range(max(map(len, cells))):
         parts = [cell[at] if at < len(cell) else "" for cell in cells]

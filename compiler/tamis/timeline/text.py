@@ -1,7 +1,7 @@
 """The timeline on a terminal: one row a line of the recipe, legible at 80 columns.
 
 A cook looks for three things: when, for how long, and whether hands are needed. So these come first, in
-columns; the rest of the row says what, and a second line beside what. The mark is a shape, not a colour,
+columns; the rest of the row says what, and beside what. The mark is a shape, not a colour,
 since a terminal may have none.
 """
 
@@ -71,16 +71,19 @@ def _row(timeline: Timeline, entry: Entry, when: str, columns: tuple[int, int], 
     mark = MARKS[entry.hands] + ("*" if entry.critical else " ")
     head = f"{when:>{columns[0]}}  {mark} {entry.length:<{columns[1]}}  "
     what = f"{timeline.components[entry.component]}: {entry.title}" if named else entry.title
-    if entry.beside:
-        others = [_short(timeline.entries[index].title) for index in entry.beside]
-        what += f" (beside: {'; '.join(others)})"
     first, *more = _wrapped(what, max(20, width - len(head)))
+    if entry.beside and not more:
+        first += _beside(timeline.entries[entry.beside[0]].title, width - len(head) - len(first))
     return [head + first, *(" " * len(head) + line for line in more)]
 
 
-def _short(title: str) -> str:
-    """What a wait is called when another row mentions it."""
-    return title[:1].lower() + title[1:] if len(title) <= 28 else title[:1].lower() + title[1:27].rstrip(" ,") + "…"
+def _beside(title: str, room: int) -> str:
+    """What a row runs beside, in the room that its line has left; nothing where that would tell nothing."""
+    name = title[:1].lower() + title[1:]
+    free = room - len("  (beside )")
+    if free < 8:
+        return ""
+    return f"  (beside {name if len(name) <= free else name[: free - 1].rstrip(' ,') + '…'})"
 
 
 def _wrapped(text: str, width: int) -> list[str]:
