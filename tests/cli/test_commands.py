@@ -233,3 +233,12 @@ def test_a_reader_that_goes_away_is_no_traceback(tmp_path: Path) -> None:
     program = f"{sys.executable} -m tamis check {tmp_path} | true"
     done = subprocess.run(["sh", "-c", program], capture_output=True, text=True, check=False)
     assert "Traceback" not in done.stderr
+
+
+def test_ready_takes_a_time_of_day(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    file = tmp_path / "salt-water.tamis"
+    file.write_text("title: Salt water\nserves: 1\n\n# Water\n\nStir [10 g fine salt] into [1 l water].\n", "utf-8")
+    assert main(["timeline", str(file), "--ready", "19:00"]) == 0
+    assert "19:00, estimates" in capsys.readouterr().out
+    assert main(["timeline", str(file), "--ready", "seven"]) == 2
+    assert "a time of day, as 19:00" in capsys.readouterr().err

@@ -67,23 +67,26 @@ def _when(timeline: Timeline, entry: Entry) -> str:
     return least if least == most else f"{least}–{most}"
 
 
+_SHORT = 24
+
+
 def _row(timeline: Timeline, entry: Entry, when: str, columns: tuple[int, int], named: bool, width: int) -> list[str]:
     mark = MARKS[entry.hands] + ("*" if entry.critical else " ")
     head = f"{when:>{columns[0]}}  {mark} {entry.length:<{columns[1]}}  "
     what = f"{timeline.components[entry.component]}: {entry.title}" if named else entry.title
     first, *more = _wrapped(what, max(20, width - len(head)))
-    if entry.beside and not more:
-        first += _beside(timeline.entries[entry.beside[0]].title, width - len(head) - len(first))
-    return [head + first, *(" " * len(head) + line for line in more)]
+    said = [first, *more]
+    if entry.beside:
+        beside = _beside(timeline.entries[entry.beside[0]].title)
+        room = max(20, width - len(head)) - len(said[-1])
+        said = [*said[:-1], f"{said[-1]}  {beside}"] if len(beside) + 2 <= room else [*said, f"  {beside}"]
+    return [head + said[0], *(" " * len(head) + line for line in said[1:])]
 
 
-def _beside(title: str, room: int) -> str:
-    """What a row runs beside, in the room that its line has left; nothing where that would tell nothing."""
+def _beside(title: str) -> str:
+    """What a row runs beside: the first of them, short; the times of the rows tell the rest."""
     name = title[:1].lower() + title[1:]
-    free = room - len("  (beside )")
-    if free < 8:
-        return ""
-    return f"  (beside {name if len(name) <= free else name[: free - 1].rstrip(' ,') + '…'})"
+    return f"(beside {name if len(name) <= _SHORT else name[: _SHORT - 1].rstrip(' ,') + '…'})"
 
 
 def _wrapped(text: str, width: int) -> list[str]:
