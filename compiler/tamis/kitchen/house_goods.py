@@ -65,7 +65,8 @@ def _facts(said: Raw, closed: Mapping[str, list[str]]) -> tuple[dict[str, Any], 
     wrong: list[str] = []
     for name, value in said.items():
         if name not in _KEYS:
-            wrong.append(f"unknown key {name!r}{_meant(name, _KEYS)}")
+            meant = _meant(name, _KEYS) or f"; known here: {', '.join(sorted(_KEYS))}"
+            wrong.append(f"unknown key {name!r}{meant}")
             continue
         try:
             facts[name] = _fact(name, value)

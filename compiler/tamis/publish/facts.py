@@ -7,12 +7,17 @@ from typing import TYPE_CHECKING, NamedTuple
 
 from tamis.publish.iso import iso_duration
 from tamis.quantity.display import amount, duration_range
+from tamis.timeline.records import length_between
 
 if TYPE_CHECKING:
     from markupsafe import Markup
 
     from tamis.reading.header import Header
     from tamis.timeline.records import Timeline
+
+
+# From here on nobody reads minutes at the head of a page.
+_LONG = 6 * 3600
 
 
 class Fact(NamedTuple):
@@ -49,11 +54,13 @@ def _time(lo: int, hi: int) -> str | Markup:
 
     if not hi:
         return ""
+    if hi < _LONG:
+        return Markup('<time datetime="{}">{}</time>').format(iso_duration(-(-hi // 60) * 60), length_between(lo, hi))
     least, most = _rough(lo, hi)
     return Markup('<time datetime="{}">{}</time>').format(iso_duration(most), duration_range(least, most))
 
 
 def _rough(lo: int, hi: int) -> tuple[int, int]:
-    """To five minutes where it is hours and to the half-hour where it is half a day: the timeline has the minutes."""
-    step = 60 if hi < 2 * 3600 else 300 if hi < 6 * 3600 else 1800
+    """To the half-hour: the timeline has the minutes."""
+    step = 1800
     return (lo + step // 2) // step * step or step, -(-hi // step) * step

@@ -113,9 +113,18 @@ class Timeline:
 
     @property
     def sentence(self) -> str:
-        """The whole in words: `3 h 40 min, then keeps up to 4 weeks`."""
+        """The whole in words: `3 h 40 min, then keeps up to 4 weeks; have ready 500 ml of the brown stock`."""
         whole = length_between(self.least, self.most)
-        return f"{whole}, then keeps {self.keeps}" if self.keeps else whole
+        whole = f"{whole}, then keeps {self.keeps}" if self.keeps else whole
+        return f"{whole}; have ready {' and '.join(self.have_ready)}" if self.have_ready else whole
+
+    @property
+    def have_ready(self) -> tuple[str, ...]:
+        """What other recipes make and this one takes, in the cook's words: their time is not in the whole."""
+        products = self.recipe.products
+        return tuple(
+            taking.text for taking in self.recipe.takings if products[taking.product].kind == "used-recipe"
+        )
 
     @cached_property
     def stretched(self) -> tuple[int, ...]:

@@ -6,12 +6,21 @@ understood anyway.
 
 from __future__ import annotations
 
+import re
+
 from tamis.model.recipe import Action
 from tamis.quantity.display import temperature_c
-from tamis.reading.clauses import Ingredient, Reference, Target
+from tamis.reading.clauses import Ingredient, Reference, Target, Tool, VerbUse
+from tamis.syntax.document import Text
 
 LONGEST = 64
 MOST_FOODS = 3
+MOST_WORDS = 4
+"""Plain words that a bare verb takes along: `Lay them skin up`."""
+
+_WORD = re.compile(r"\s*([^\W\d_][\w'’-]*)")
+_JOINTS = frozenset(("and", "or", "then", "until", "while", "so"))
+_SMALL = frozenset("a an the in into on to of off with over round for from through under between at by its their".split())
 
 
 def title(action: Action) -> str:
@@ -24,6 +33,8 @@ def title(action: Action) -> str:
             phrases.append([word])
         elif phrases:
             phrases[-1].append(word)
+    if phrases and all(len(phrase) == 1 for phrase in phrases):
+        phrases[0][0] = f"{phrases[0][0]} {_object(action, action.verbs[0])}".strip()
     said = [f"{phrase[0]} {', '.join(_few(phrase[1:]))}".strip() for phrase in phrases]
     return _cut(", ".join(said))
 
@@ -37,6 +48,22 @@ def _words(action: Action) -> list[tuple[str, bool]]:
         elif isinstance(read, Target) and read.text:
             found.append((read.clause.span.start, read.text, False))
     return [(word, opens) for _, word, opens in sorted(found)]
+
+
+def _object(action: Action, use: VerbUse) -> str:
+    """What a bare verb works on or with: the plain words after it, else the tool: *Lay* alone tells nothing."""
+    part = next((part for part in action.parts if part.span.start <= use.span.start < part.span.end), None)
+    if not isinstance(part, Text):
+        return ""
+    words: list[str] = []
+    at = use.span.end - part.span.start
+    while len(words) < MOST_WORDS and (match := _WORD.match(part.text, at)) and match[1].lower() not in _JOINTS:
+        words.append(match[1])
+        at = match.end()
+    while words and words[-1].lower() in _SMALL:
+        words.pop()
+    tool = next((read for read in action.reads if isinstance(read, Tool)), None)
+    return " ".join(words) or (tool.clause.text if tool else "")
 
 
 def _few(foods: list[str]) -> list[str]:
