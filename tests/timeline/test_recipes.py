@@ -36,6 +36,6 @@ def test_the_first_sample() -> None:
     first = timeline.entries[0]
     assert (timeline.components[first.component], first.start) == ("Poolish", 0)
     (heat,) = [entry for entry in timeline.entries if entry.part == "heat"]
-    assert "Lay, prove" in [timeline.entries[index].title for index in heat.beside]
+    assert "Lay them seam up, prove" in [timeline.entries[index].title for index in heat.beside]
     (slide,) = [entry for entry in timeline.entries if entry.title.startswith("Slide")]
     assert heat.end <= slide.start

@@ -15,12 +15,13 @@ from tamis.syntax.document import Text
 
 LONGEST = 64
 MOST_FOODS = 3
-MOST_WORDS = 4
+MOST_WORDS = 6
 """Plain words that a bare verb takes along: `Lay them skin up`."""
 
 _WORD = re.compile(r"\s*([^\W\d_][\w'’-]*)")
 _JOINTS = frozenset(("and", "or", "then", "until", "while", "so"))
-_SMALL = frozenset("a an the in into on to of off with over round for from through under between at by its their".split())
+_INTO = ("in", "into", "on", "to", "off", "with", "over", "round", "for", "from", "through", "under", "between", "at")
+_VAGUE = frozenset((*_INTO, "a", "an", "the", "of", "by", "its", "their", "it", "them"))
 
 
 def title(action: Action) -> str:
@@ -34,7 +35,8 @@ def title(action: Action) -> str:
         elif phrases:
             phrases[-1].append(word)
     if phrases and all(len(phrase) == 1 for phrase in phrases):
-        phrases[0][0] = f"{phrases[0][0]} {_object(action, action.verbs[0])}".strip()
+        end = action.verbs[1].span.start if len(phrases) > 1 else action.span.end
+        phrases[0][0] = f"{phrases[0][0]} {_object(action, action.verbs[0], end)}".strip()
     said = [f"{phrase[0]} {', '.join(_few(phrase[1:]))}".strip() for phrase in phrases]
     return _cut(", ".join(said))
 
@@ -50,7 +52,7 @@ def _words(action: Action) -> list[tuple[str, bool]]:
     return [(word, opens) for _, word, opens in sorted(found)]
 
 
-def _object(action: Action, use: VerbUse) -> str:
+def _object(action: Action, use: VerbUse, end: int) -> str:
     """What a bare verb works on or with: the plain words after it, else the tool: *Lay* alone tells nothing."""
     part = next((part for part in action.parts if part.span.start <= use.span.start < part.span.end), None)
     if not isinstance(part, Text):
@@ -58,11 +60,14 @@ def _object(action: Action, use: VerbUse) -> str:
     words: list[str] = []
     at = use.span.end - part.span.start
     while len(words) < MOST_WORDS and (match := _WORD.match(part.text, at)) and match[1].lower() not in _JOINTS:
+        if match[1].lower() in _INTO and not _VAGUE.issuperset(map(str.lower, words)):
+            break
         words.append(match[1])
         at = match.end()
-    while words and words[-1].lower() in _SMALL:
+    while words and words[-1].lower() in _VAGUE:
         words.pop()
-    tool = next((read for read in action.reads if isinstance(read, Tool)), None)
+    tools = (read for read in action.reads if isinstance(read, Tool))
+    tool = next((tool for tool in tools if use.span.end <= tool.clause.span.start < end), None)
     return " ".join(words) or (tool.clause.text if tool else "")
 
 

@@ -1,0 +1,33 @@
+"""What a row is called: verbs and foods; a verb that has none takes the words or the tool beside it."""
+
+from __future__ import annotations
+
+import pytest
+
+from tamis.compile import compile
+from tamis.source import Source
+from tamis.timeline.titles import title
+
+from .making import KITCHEN
+
+
+def title_of(line: str) -> str:
+    text = f"title: Trial\nserves: 2\n\n# Trial\n\n{line}\n"
+    return title(compile(Source("trial.tamis", text), KITCHEN, {}).recipe.actions[0])
+
+
+@pytest.mark.parametrize(
+    ("line", "said"),
+    [
+        ("Stir [80 g rye flour] and [100 g water] smooth [in a bowl].", "Stir rye flour, water"),
+        ("Lay [4 duck legs] [in a roasting tin].", "Lay duck legs"),
+        ("Lay them skin up [in a roasting tin].", "Lay them skin up"),
+        ("Tip the fat out into a heatproof bowl.", "Tip the fat out"),
+        ("Lift it on to a clean plate, and [rest for 10 min].", "Lift it on to a clean plate, rest"),
+        ("Strain [through a fine sieve].", "Strain through a fine sieve"),
+        ("Cover and [rest for 20 min] [in a bowl].", "Cover, rest"),
+        ("[Bake for 20 min].", "Bake"),
+    ],
+)
+def test_title(line: str, said: str) -> None:
+    assert title_of(line) == said
