@@ -46,6 +46,7 @@ def assess(recipe: Recipe, kitchen: Kitchen, used: Mapping[str, Supply]) -> Safe
         items=items,
         short_rest=tuple(_short_rest(recipe, items, authority)),
         waits=traced.waits,
+        oil_waits=traced.oil_waits,
         dish=part_of(recipe.title, foods, lists),
         parts=parts if len(parts) > 1 else (),
         contradictions=tuple(contradictions(recipe, foods)),

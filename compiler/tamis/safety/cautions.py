@@ -76,7 +76,6 @@ def _hot_tin(action: Action, dish: State) -> bool:
 def _of_food(recipe: Recipe, dish: State, served: str) -> Iterator[Caution]:
     items = list(dish.items.values())
     kinds = {item.hazard for item in items}
-    goods = {use.ingredient.goods.hazard for use in recipe.uses if use.ingredient.goods}
     if kinds & (FLESH - {"cured-pork"}):
         yield caution("raw-meat", _first(recipe, items, FLESH))
     if served == "raw":
@@ -90,7 +89,7 @@ def _of_food(recipe: Recipe, dish: State, served: str) -> Iterator[Caution]:
     doughy = "raw-flour" in kinds and not kinds & FLESH
     if doughy and any(item.hazard == "egg" and item.bound for item in items):
         yield caution("raw-dough", _first(recipe, items, frozenset(("raw-flour",))))
-    yield from _named(items, goods, recipe, dish)
+    yield from _named(items, recipe, dish)
     if kinds & _RISKY - {"egg"} or any(item.hazard == "egg" and not item.bound for item in items):
         yield caution("leftovers")
     if "fish" in kinds:
@@ -99,14 +98,14 @@ def _of_food(recipe: Recipe, dish: State, served: str) -> Iterator[Caution]:
         yield caution("nuts")
 
 
-def _named(items: list[Item], goods: set[str], recipe: Recipe, dish: State) -> Iterator[Caution]:
+def _named(items: list[Item], recipe: Recipe, dish: State) -> Iterator[Caution]:
     kinds = {item.hazard for item in items}
     for hazard, key in (("honey", "honey"), ("kidney-beans", "beans"), ("rice", "rice"), ("raw-milk", "raw-milk")):
         if hazard in kinds:
             yield caution(key)
     if any(item.hazard == "sprouts" and not item.cleared for item in items):
         yield caution("sprouts")
-    if "garlic-in-oil" in goods and oil_with_garlic(recipe, dish):
+    if oil_with_garlic(recipe, dish):
         yield caution("garlic-oil")
     if shelf_jars(recipe):
         yield caution("jars")

@@ -98,13 +98,15 @@ class Contradiction(NamedTuple):
 
 class Safety(NamedTuple):
     """All of it. `items` are the hazards that reach the dish, cleared or not; `rest` those whose limit asks for a rest
-    that the recipe doesn't give; `served` is the header's word (raw, uncooked) if it is a known one; `animal` and
-    `words` are the kinds of animal food and the goods' own words for allergens in the dish."""
+    that the recipe doesn't give; `waits` are food that spoils and stands too long, `oil_waits` garlic in oil kept
+    outside the fridge; `served` is the header's word (raw, uncooked) if it is a known one; `animal` and `words` are the
+    kinds of animal food and the goods' own words for allergens in the dish."""
 
     authority: str
     items: tuple[Item, ...] = ()
     short_rest: tuple[Item, ...] = ()
     waits: tuple[Wait, ...] = ()
+    oil_waits: tuple[Wait, ...] = ()
     dish: Part = Part("", ())
     parts: tuple[Part, ...] = ()
     contradictions: tuple[Contradiction, ...] = ()

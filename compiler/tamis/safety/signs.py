@@ -78,6 +78,8 @@ def plain_nuts(recipe: Recipe, dish: State) -> bool:
 def oil_with_garlic(recipe: Recipe, dish: State) -> bool:
     """A dish that is mostly oil, with garlic or herbs in it, as something to keep."""
     total = oil = Fraction(0)
+    if not any(_hazard(recipe, use) == "garlic-in-oil" for use in dish.uses):
+        return False
     for use in dish.uses:
         entry = recipe.uses[use]
         total += entry.mass.hi
@@ -101,8 +103,11 @@ def _oil(goods: Goods) -> bool:
     return goods.role == "fat" and goods.liquid
 
 
+def _hazard(recipe: Recipe, use: int) -> str:
+    goods = recipe.uses[use].ingredient.goods
+    return goods.hazard if goods else ""
+
+
 def _id(recipe: Recipe, use: int) -> str:
     goods = recipe.uses[use].ingredient.goods
     return goods.id if goods else ""
-
-

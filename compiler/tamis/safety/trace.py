@@ -12,7 +12,7 @@ from tamis.safety.hazards import item_of
 from tamis.safety.heatings import Place, heating
 from tamis.safety.records import Item, Wait
 from tamis.safety.state import State, parted
-from tamis.safety.waits import risky_wait
+from tamis.safety.waits import oil_wait, risky_wait
 from tamis.source import Span
 
 if TYPE_CHECKING:
@@ -35,12 +35,13 @@ class Traced(NamedTuple):
 
     states: tuple[State, ...]
     waits: tuple[Wait, ...]
+    oil_waits: tuple[Wait, ...]
 
 
 class Trace:
     """The walk."""
 
-    __slots__ = ("authority", "counter", "kitchen", "place", "recipe", "states", "used", "waits")
+    __slots__ = ("authority", "counter", "kitchen", "oil_waits", "place", "recipe", "states", "used", "waits")
 
     def __init__(self, recipe: Recipe, kitchen: Kitchen, used: Mapping[str, Supply]) -> None:
         self.recipe = recipe
@@ -51,6 +52,7 @@ class Trace:
         self.place = Place(recipe.actions)
         self.counter = Counter(recipe.actions)
         self.waits: list[Wait] = []
+        self.oil_waits: list[Wait] = []
 
     def walk(self) -> Traced:
         """Everything in order."""
@@ -60,7 +62,7 @@ class Trace:
             action = self.recipe.actions[event.action]
             self._happen(event, action)
             self.counter.work(action, self._place(event, action), self.states[event.batch])
-        return Traced(tuple(self.states), tuple(self.waits))
+        return Traced(tuple(self.states), tuple(self.waits), tuple(self.oil_waits))
 
     def _place(self, event: Happening, action: Action) -> int:
         """Where in the text it happens."""
@@ -146,6 +148,9 @@ class Trace:
             wait = risky_wait(action, read, state, self.authority)
             if wait:
                 self.waits.append(wait)
+            wait = oil_wait(self.recipe, action, read, state, self.authority)
+            if wait:
+                self.oil_waits.append(wait)
 
     def _heat(self, action: Action, read: Read, done: Heating, state: State) -> None:
         """What a clause does to each hazard in the batch."""

@@ -1,4 +1,5 @@
-"""Food that spoils and stands too long between cold and hot: at room temperature, or kept warm but not hot."""
+"""Food that spoils and stands too long between cold and hot: at room temperature, or kept warm but not hot; and
+garlic in oil that is kept outside the fridge."""
 
 from __future__ import annotations
 
@@ -7,9 +8,10 @@ from typing import TYPE_CHECKING
 
 from tamis.safety.data import rules
 from tamis.safety.records import Item, Wait
+from tamis.safety.signs import oil_with_garlic
 
 if TYPE_CHECKING:
-    from tamis.model.recipe import Action
+    from tamis.model.recipe import Action, Recipe
     from tamis.reading.clauses import Time
     from tamis.safety.state import State
 
@@ -22,12 +24,7 @@ _AWAY = ("fridge", "freezer", "oven", "grill")
 def risky_wait(action: Action, time: Time, state: State, authority: str) -> Wait | None:
     """A wait of more than the window at a temperature between cold and hot."""
     item = risky(state)
-    lasts = action.work.wait
-    if item is None or lasts is None or action.work.station in _AWAY:
-        return None
-    window = rules().windows[authority]
-    longest = lasts.hi if lasts.hi is not None else lasts.lo
-    if longest <= window.out or any(use.verb.base in ("thaw",) for use in action.verbs):
+    if item is None or not _long(action, authority) or any(use.verb.base in ("thaw",) for use in action.verbs):
         return None
     at = _degrees(action, time)
     if at is None:
@@ -35,8 +32,25 @@ def risky_wait(action: Action, time: Time, state: State, authority: str) -> Wait
         if (heats and (action.on_heat or action.work.station == "ring")) or action.work.station == "bath":
             return None
         return Wait(action.number, item.food, time.clause.span)
-    least = window.hold
-    return None if at >= least or at <= window.cold else Wait(action.number, item.food, time.clause.span, at)
+    window = rules().windows[authority]
+    return None if at >= window.hold or at <= window.cold else Wait(action.number, item.food, time.clause.span, at)
+
+
+def oil_wait(recipe: Recipe, action: Action, time: Time, state: State, authority: str) -> Wait | None:
+    """A wait of garlic in oil at no stated cold, longer than food that spoils may stand."""
+    if not _long(action, authority) or action.on_heat or not oil_with_garlic(recipe, state):
+        return None
+    at = _degrees(action, time)
+    cold = at is not None and at <= rules().windows[authority].cold
+    return None if cold else Wait(action.number, "garlic in oil", time.clause.span, at)
+
+
+def _long(action: Action, authority: str) -> bool:
+    """Whether the action's wait may be longer than food that spoils may stand, and not in the cold or the heat."""
+    lasts = action.work.wait
+    if lasts is None or action.work.station in _AWAY:
+        return False
+    return (lasts.hi if lasts.hi is not None else lasts.lo) > rules().windows[authority].out
 
 
 def risky(state: State) -> Item | None:

@@ -39,12 +39,13 @@ Warm [250 ml olive oil] with [6 cloves garlic, crushed] [in a pan] [over low hea
 
 
 def check(view: View) -> Iterator[Diagnostic]:
-    """A dish that is mostly oil with garlic in it, kept but not in the fridge."""
+    """A dish that is mostly oil with garlic in it, kept but not in the fridge; a batch of that kind that waits so."""
     header = view.recipe.header
-    calls = view.safety is not None and any(caution.key == "garlic-oil" for caution in view.safety.cautions)
-    if calls and header.keeps and not _cold(header.keeps):
+    calls = any(caution.key == "garlic-oil" for caution in view.safety.cautions)
+    spans = [header.span("keeps")] if calls and header.keeps and not _cold(header.keeps) else []
+    for span in (*spans, *(wait.span for wait in view.safety.oil_waits)):
         hint = "keep it in the fridge and use it within 4 days; local food codes prevail"
-        yield Diagnostic(RULE, LEVEL, header.span("keeps"), "garlic or herbs in oil are kept outside the fridge", hint)
+        yield Diagnostic(RULE, LEVEL, span, "garlic or herbs in oil are kept outside the fridge", hint)
 
 
 def _cold(keeps: str) -> bool:
