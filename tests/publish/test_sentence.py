@@ -14,6 +14,8 @@ from tamis.syntax.outline import parse
 LINES = [
     # the comma's rest belongs to the table
     ("Add [2 onions, finely chopped].", 'Add <b class="measure">2</b> onions.'),
+    # … unless the food is taken apart
+    ("Stir in [1 lemon, zested].", 'Stir in <b class="measure">1</b> lemon, zested.'),
     ("Add [1 tbsp caraway seed, lightly crushed].", 'Add <b class="measure">1\u00a0tbsp</b> caraway seed.'),
     ("Add [4 sprigs of thyme].", 'Add <b class="measure">4\u00a0sprigs</b> of thyme.'),
     ("Fry it [in 2 tbsp olive oil].", 'Fry it in <b class="measure">2\u00a0tbsp</b> olive oil.'),
@@ -44,6 +46,7 @@ LINES = [
     ("Heat [the oven] [to 230 °C].", "Heat the oven to 230\u00a0°C (445\u00a0°F)."),
     ("Heat [the oven] [to 375 °F].", "Heat the oven to 375\u00a0°F (190\u00a0°C)."),
     ("Heat [the oven] [to 375 °F (190 °C)].", "Heat the oven to 375\u00a0°F (190\u00a0°C)."),
+    ("Heat [the oven] [to gas mark 4].", "Heat the oven to gas mark 4 (175\u00a0°C, 350\u00a0°F)."),
     ("Cook [until 74 °C inside].", 'Cook <span class="cue">until 74\u00a0°C (165\u00a0°F) inside</span>.'),
     ("Cook [until 63 °C inside].", 'Cook <span class="cue">until 63\u00a0°C (146\u00a0°F) inside</span>.'),
     ("Cook [until 145 °F inside].", 'Cook <span class="cue">until 145\u00a0°F (63\u00a0°C) inside</span>.'),

@@ -28,7 +28,7 @@ def run(options: argparse.Namespace) -> int:
         print("\n".join(_listed(name) for name in known))
         return 0
     if options.rule not in known:
-        near = nearest(options.rule, known)
+        near = nearest(options.rule, known) or next((rule for rule in known if rule.startswith(options.rule)), None)
         hint = f"did you mean `{near}`?" if near else "`tamis explain` lists them"
         print(f"tamis explain: there is no rule “{options.rule}”; {hint}", file=sys.stderr)
         return 2

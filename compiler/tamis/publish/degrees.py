@@ -14,7 +14,7 @@ from typing import NamedTuple
 
 from tamis.quantity.amount import Amount
 from tamis.quantity.display import oven_c, oven_f
-from tamis.quantity.temperature import c_from_f, f_from_c
+from tamis.quantity.temperature import c_from_f, f_from_c, f_from_gas
 from tamis.syntax.document import Clause
 from tamis.syntax.items import Quantity
 
@@ -31,11 +31,23 @@ class Twin(NamedTuple):
 
 def twin(clause: Clause, oven: bool) -> Twin | None:
     """The other scale's degrees for the first temperature of a clause; None where both are written, or none is."""
-    found = [item for item in clause.items.items if isinstance(item, Quantity) and item.kind == "temperature"]
+    items = [item for item in clause.items.items if isinstance(item, Quantity)]
+    found = [item for item in items if item.kind == "temperature"]
+    gas = next((item for item in items if item.kind == "gas"), None)
+    if gas is not None and not found:
+        return _of_gas(gas)
     if not found or _both(clause.text):
         return None
     amount, fahrenheit = found[0].amount, "f" in found[0].unit.lower()
     return Twin(_shown(amount, fahrenheit, oven), found[0].span.end)
+
+
+def _of_gas(item: Quantity) -> Twin | None:
+    """A gas mark in both scales, as the knobs of other ovens show it."""
+    fahrenheit = f_from_gas(item.amount.lo)
+    if fahrenheit is None:
+        return None
+    return Twin(f"{oven_c(c_from_f(fahrenheit))}, {oven_f(fahrenheit)}", item.span.end)
 
 
 def _both(text: str) -> bool:

@@ -26,6 +26,7 @@ _SPACE = re.compile(r"\s+")
 _KEPT = re.compile(r"(?<=[\d¼-¾⅐-⅞]) (?=[^\s(])")
 _FRACTION = re.compile(r"(?<![\d/.,])(?:(\d+)[ -])?(\d/\d)(?![\d/])")
 _VULGAR = {"1/2": "½", "1/3": "⅓", "2/3": "⅔", "1/4": "¼", "3/4": "¾", "1/8": "⅛", "3/8": "⅜", "5/8": "⅝", "7/8": "⅞"}
+_TAKEN_APART = re.compile(r"\b(zested|juiced|separated|zest only|juice only|leaves only)\b")
 _LIST_MARK = re.compile(r"(?:\d{1,3}[.)]|[-*•])[ \t]+(?=\S)")
 
 
@@ -102,7 +103,7 @@ def _clause(clause: Clause, read: Read | None, oven: bool) -> list[Piece]:
         return _marked(clause.text, *_first_measure(clause))
     kind = "cue" if isinstance(read, Cue) else ""
     length = read.every if isinstance(read, Tending) else getattr(read, "duration", None)
-    if length is None and "°" not in clause.text:
+    if length is None and "°" not in clause.text and "gas" not in clause.text:
         return [Piece(_plain(clause.text), kind)]
     return _timed(clause, length, kind, oven)
 
@@ -110,6 +111,8 @@ def _clause(clause: Clause, read: Read | None, oven: bool) -> list[Piece]:
 def _ingredient(clause: Clause, read: Ingredient, oven: bool) -> list[Piece]:
     """Measure and name; the words up to the comma."""
     text = clause.text[: _first_comma(clause, read)]
+    if _TAKEN_APART.search(read.preparation):
+        text = clause.text  # *1 lemon, zested*: without the comma's words the sentence would be another
     degrees = twin(clause, oven) if read.at else None
     if degrees and degrees.at <= len(text):
         text = f"{text[: degrees.at]} ({degrees.text}){text[degrees.at :]}"
@@ -146,7 +149,7 @@ def _timed(clause: Clause, length: Duration | None, kind: str, oven: bool) -> li
     """Words with the lengths of time in them marked, and the twin of a temperature put in."""
     text = clause.text
     start, end = _stretch(clause) if length else (len(text), len(text))
-    degrees = twin(clause, oven) if "°" in text else None
+    degrees = twin(clause, oven) if "°" in text or "gas" in text else None
     before, after = text[:start], text[end:]
     if degrees and degrees.at <= start:
         before = f"{text[: degrees.at]} ({degrees.text}){text[degrees.at : start]}"

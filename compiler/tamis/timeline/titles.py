@@ -9,7 +9,7 @@ from __future__ import annotations
 import re
 
 from tamis.model.recipe import Action
-from tamis.quantity.display import temperature_c
+from tamis.quantity.display import oven_c, temperature_c
 from tamis.reading.clauses import Ingredient, Reference, Target, Tool, VerbUse
 from tamis.syntax.document import Text
 
@@ -94,4 +94,8 @@ def heat_title(action: Action) -> str:
     if degrees is None:
         settings = [*(t.celsius for t in action.targets), *(s.celsius for s in action.settings)]
         degrees = next((celsius for celsius in settings if celsius is not None), None)
-    return f"Heat {station} to {temperature_c(degrees)}" if degrees is not None else f"Heat {station}"
+    if degrees is None:
+        return f"Heat {station}"
+    # What was written as a gas mark or in °F comes out as a setting that a knob has.
+    whole = degrees.lo.denominator == 1 and degrees.hi.denominator == 1
+    return f"Heat {station} to {temperature_c(degrees) if whole or station != 'oven' else oven_c(degrees.lo)}"
