@@ -50,10 +50,32 @@ def test_measure_outside_brackets(text: str, expected: list[str]) -> None:
         ("Stir [100 g rolled oats].\nMix everything well.", []),
         ("Stir [100 g rolled oats].\nAdd [20 g butter] and stir.", []),
         ("Stir [100 g rolled oats].\nNever mind the butter.", []),
+        ("Fry [2 onions] in butter [for 10 min].", ["butter"]),
+        ("Fry [2 onions] and garlic in butter gently [for 10 min].", ["garlic", "butter"]),
+        ("Add a knob of butter and [50 g parmesan].", ["butter"]),
+        ("Fry [2 onions] [in 20 g butter] and cream [100 g soft butter].", []),
+        ("Fry [2 onions] gently with the lid on [for 10 min].", []),
+        ("Fry [2 onions] [in 20 g butter] and stir in the butter that is left.", []),
+        ("Fry [2 onions] [in 20 g butter] and add a little butter.", ["butter"]),
     ],
 )
 def test_food_not_bracketed(text: str, expected: list[str]) -> None:
     assert marked("food-not-bracketed", text) == expected
+
+
+@pytest.mark.parametrize(
+    ("text", "level"),
+    [
+        ("Fry [2 onions] in butter [for 10 min].", "warning"),
+        ("Fry [2 onions] in butter paper [for 10 min].", "information"),
+        ("Fry [2 onions] [in 20 g butter] and add a little butter.", "information"),
+        ("Boil [400 g potatoes] in water [for 20 min].", "information"),
+        ("Stir [100 g rolled oats] and season with salt.", "information"),
+    ],
+)
+def test_how_grave_a_food_without_bracket_is(text: str, level: str) -> None:
+    compiled = compile(Source("edge.tamis", f"{HEAD}{text}\n"), default_kitchen(), {})
+    assert [finding.severity for finding in compiled.findings if finding.rule == "food-not-bracketed"] == [level]
 
 
 @pytest.mark.parametrize(

@@ -1,7 +1,8 @@
 """A food that a line adds in plain words, and that no bracket of the recipe measures.
 
 It is on no list, so it is not bought, weighed, or searched for allergens; the reader meets it when the
-pan is hot.
+pan is hot. Where another line measures that food, for water from the tap, and for what seasons or is served beside,
+it is mere information.
 
 Put it in a bracket with its measure where it is added: `add [1 tsp fine salt]`.
 """
@@ -10,7 +11,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, NamedTuple
 
 from tamis.diagnostics import Diagnostic, Severity
 from tamis.kitchen.words import singular
@@ -19,10 +20,11 @@ from tamis.syntax.document import Text
 
 if TYPE_CHECKING:
     from tamis.checks.view import View
+    from tamis.kitchen.verbs import Verb
     from tamis.model.recipe import Action
 
 RULE = "food-not-bracketed"
-LEVEL: Severity = "information"
+LEVEL: Severity = "warning"
 BAD = """\
 title: Buttered peas
 serves: 4
@@ -42,51 +44,110 @@ Boil [400 g peas] [in 1 l water] [in a saucepan] [for 4 min].
 Add [20 g butter] and toss.
 """
 
-# The first words after the verb, up to the next mark; *and* may join a second food.
-_PHRASE = re.compile(r"\s*((?:[^\W\d_][\w'’-]*\s+){0,4}[^\W\d_][\w'’-]*)")
-_FILLERS = ("the", "a", "an", "some", "more", "of", "in", "with", "to", "over", "on", "into", "all", "little")
-_JOINTS = ("and", "or", "then", "until", "for")
+# The first words after the verb, up to the next mark.
+_PHRASE = re.compile(r"\s*((?:[^\W\d_][\w'’-]*\s+){0,5}[^\W\d_][\w'’-]*)")
+_AFTER_CLAUSE = re.compile(r"\s*,?\s*(?=(?:in|with|and|plus)\s)")
+_NEXT_FOOD = re.compile(r"\s*,?\s*(?:and|or|in|with)\s+")
+_NEXT_WORD = re.compile(r"\s+([^\W\d_]+)")
+_VAGUE = frozenset(
+    ("some", "little", "knob", "dash", "splash", "drizzle", "bit", "handful", "pinch", "glug", "plenty", "lots")
+)
+_FILLERS = _VAGUE | {"the", "a", "an", "more", "of", "in", "with", "to", "over", "on", "into", "all", "and", "plus"}
+_JOINTS = frozenset(("and", "or", "then", "until", "for"))
+# What may follow a food that ends there; after any other word it may be half of a name (butter paper).
+_ENDS = _JOINTS | {"to", "over", "on", "in", "into", "with", "at", "from", "while", "if", "as", "all", "till", "by"}
+
+
+class Named(NamedTuple):
+    """A food in plain words. `definite` is said with *the*, `vague` with *some* and its like; `ends` tells that the
+    name is surely over."""
+
+    food: str
+    span: Span
+    definite: bool
+    vague: bool
+    ends: bool
 
 
 def check(view: View) -> Iterator[Diagnostic]:
-    """What follows an adding verb in plain words, if it is a food that nothing in the recipe measures."""
+    """What follows an adding or cooking verb in plain words, or a bracket after one, if it is a food."""
     known: set[str] | None = None
     for action in view.recipe.actions:
-        for part, at in _after_adding(action):
-            found = _food_at(view, part, at)
-            if found is None:
-                continue
-            if known is None:
-                known = _known_words(view)
-            food, span = found
-            if singular(food.split(" ")[-1]) in known or food in known:
-                continue
-            message = f"“{food}” is added here, and no bracket of the recipe measures it"
-            yield Diagnostic(RULE, LEVEL, span, message, f"write `[20 g {food}]`, with the measure it needs")
+        for verb, part, at in _places(action):
+            for named in _foods_at(view, action, part, at):
+                if known is None:
+                    known = _known_words(view)
+                measured = singular(named.food.split(" ")[-1]) in known or named.food in known
+                if not measured or (named.vague and not named.definite):
+                    yield _said(named, verb, measured)
 
 
-def _after_adding(action: Action) -> Iterator[tuple[Text, int]]:
-    """The plain words after each adding verb, and where in them it ends; verbs and parts both go left to right."""
-    parts = iter(action.parts)
-    part = next(parts, None)
-    for use in action.verbs:
-        while part is not None and part.span.end <= use.span.end:
-            part = next(parts, None)
-        if isinstance(part, Text) and use.verb.adds and use.span.end > part.span.start:
-            yield part, use.span.end - part.span.start
+def _said(named: Named, verb: Verb, measured: bool) -> Diagnostic:
+    food = named.food
+    light = measured or verb.purpose or not named.ends or food.split(" ")[-1] == "water"
+    where = "this line does not say how much" if measured else "no bracket of the recipe measures it"
+    hint = f"write `[20 g {food}]`, with the measure it needs"
+    message = f"“{food}” is added here, and {where}"
+    return Diagnostic(RULE, "information" if light else "warning", named.span, message, hint)
 
 
-def _food_at(view: View, part: Text, at: int) -> tuple[str, Span] | None:
-    """The food that the plain words from an offset on name, if they begin with one."""
+def _places(action: Action) -> Iterator[tuple[Verb, Text, int]]:
+    """The plain words after each verb that adds or cooks, and those that go on after a bracket (`[2 onions] in
+    butter`); verbs and parts both go left to right."""
+    uses = list(reversed(action.verbs))
+    verb: Verb | None = None
+    for index, part in enumerate(action.parts):
+        if isinstance(part, Text) and index and _works(verb) and (match := _AFTER_CLAUSE.match(part.text)):
+            assert verb is not None, "that works"
+            yield verb, part, match.end()
+        while uses and uses[-1].span.start < part.span.end:
+            use = uses.pop()
+            verb = use.verb
+            if isinstance(part, Text) and _works(verb) and use.span.end > part.span.start:
+                yield verb, part, use.span.end - part.span.start
+
+
+def _works(verb: Verb | None) -> bool:
+    return verb is not None and (verb.adds or verb.cooks or verb.heat)
+
+
+def _foods_at(view: View, action: Action, part: Text, at: int) -> Iterator[Named]:
+    """The foods that the plain words from an offset on name, if they begin with one; *and* may join more."""
+    verbs = {use.span.start - part.span.start for use in action.verbs}
+    while (named := _food_at(view, part, at)) and named.span.start - part.span.start not in verbs:
+        yield named
+        match = _NEXT_FOOD.match(part.text, named.span.end - part.span.start)
+        if match is None or match.end() in verbs:
+            return
+        at = match.end()
+
+
+def _food_at(view: View, part: Text, at: int) -> Named | None:
+    """The food that the plain words from an offset on begin with."""
     match = _PHRASE.match(part.text, at)
-    words = _until_joint(match[1].split()) if match else []
+    if match is None:
+        return None
+    all_words = match[1].split()
+    words = _until_joint(all_words)
     for end in range(len(words), 0, -1):
         food = " ".join(words[:end]).lower()
-        if match and view.kitchen.larder.find(food.split(" ")):
-            start = part.text.index(words[0], match.start(1))
+        if view.kitchen.larder.find(food.split(" ")):
+            before = {word.lower() for word in all_words[: all_words.index(words[0])]}
+            start = part.text.index(words[0], match.start(1) + _length(all_words, words[0]))
             stop = part.text.index(words[end - 1], start) + len(words[end - 1])
-            return food, Span(start, stop).shifted(part.span.start)
+            span = Span(start, stop).shifted(part.span.start)
+            return Named(food, span, "the" in before, bool(before & _VAGUE), _is_over(part.text, stop))
     return None
+
+
+def _length(words: list[str], word: str) -> int:
+    """How many letters at least stand before a word: so that *a* is not found inside *add*."""
+    return sum(map(len, words[: words.index(word)]))
+
+
+def _is_over(text: str, at: int) -> bool:
+    match = _NEXT_WORD.match(text, at)
+    return match is None or match[1].lower() in _ENDS or match[1].endswith("ly")
 
 
 def _until_joint(words: list[str]) -> list[str]:
