@@ -140,6 +140,23 @@ def test_svg_has_a_bar_for_every_stretch_inside_the_picture(bread: Timeline) -> 
     assert kinds.count("tl-more") == 3 and kinds.count("tl-slack") == 1
 
 
+def test_svg_rows_stand_by_time_and_long_labels_are_cut_for_a_narrow_screen_only() -> None:
+    """The sauce is written first and begun last; within it what is written second starts first."""
+    making = Making()
+    making.component("Sauce")
+    making.line("Simmer", work(0, wait(10 * MIN)), after=(2,))
+    making.component("Meat")
+    making.line("Parade the shoulder with the onions, the carrots and the leeks", work(0, wait(30 * MIN)))
+    making.line("Rest", work(0, wait(5 * MIN)), after=(1,))
+    root = ElementTree.fromstring(timeline_svg(build_timeline(making.recipe(), KITCHEN)))
+    texts = [text for text in root.iter(SVG + "text") if text.get("class") != "tl-tick"]
+    assert [text.text for text in texts if text.get("class") == "tl-name"] == ["Meat", "Sauce"]
+    said = {name: [text.text or "" for text in texts if text.get("class") == name] for name in ("tl-long", "tl-short")}
+    assert len(said["tl-long"]) == 1
+    for long, short in zip(said["tl-long"], said["tl-short"], strict=True):
+        assert short.endswith("…") and long.startswith(short[:-1]) and len(short) < len(long)
+
+
 def test_svg_escapes_what_a_cook_wrote() -> None:
     making = Making("Salt & <pepper>")
     making.component("A & B")

@@ -1,9 +1,9 @@
 """The timeline as a picture for a page: rows by component, a bar for each stretch of work or waiting.
 
 It must be read on a phone, on paper without colour, and by ear. So widths are in per cent and text in
-pixels (nothing shrinks on a narrow screen), every label has a line of its own above its bar, work and
-waiting differ in fill and in edge, and the picture tells in words what it shows. Colours are CSS variables
-with a fallback; there is no script.
+pixels (nothing shrinks on a narrow screen), every label stands right above its bar between two rules, cut only
+where the screen is narrow, work and waiting differ in fill and in edge, and the picture tells in words what it
+shows. Colours are CSS variables with a fallback; there is no script.
 """
 
 from __future__ import annotations
@@ -16,13 +16,18 @@ from tamis.timeline.records import Timeline
 from tamis.timeline.rows import Entry, Segment
 from tamis.timeline.scale import Scale
 
-HEAD, ROW, NAME, BAR, LEGEND = 26, 34, 28, 10, 82
-LONGEST = 40
+HEAD, ROW, NAME, BAR, LEGEND = 26, 40, 30, 10, 82
+NARROW = 47
+"""Letters of a label and its length that a narrow screen has room for."""
 
 STYLE = """\
 .tl text{font-size:12px;font-family:var(--timeline-font,inherit);fill:var(--timeline-ink,currentColor)}
 .tl .tl-name{font-weight:bold}
 .tl .tl-tick,.tl .tl-length{fill:var(--timeline-quiet,currentColor)}
+.tl .tl-length{font-weight:bold}
+.tl .tl-short{display:none}
+@media screen and (max-width:34rem){.tl .tl-short{display:inline}.tl .tl-long{display:none}}
+.tl .tl-rule{stroke:var(--timeline-grid,#bbb);stroke-width:1}
 .tl .tl-grid{stroke:var(--timeline-grid,#bbb);stroke-width:.5}
 .tl .tl-hands{fill:var(--timeline-hands,#222);stroke:var(--timeline-hands,#222)}
 .tl .tl-wait{fill:var(--timeline-wait,#fff);stroke:var(--timeline-ink,#222)}
@@ -38,10 +43,7 @@ def timeline_svg(timeline: Timeline, key: str = "tl") -> str:
     if not timeline.entries:
         return ""
     scale = Scale(_moments(timeline))
-    by_component: dict[int, list[Entry]] = {}
-    for entry in timeline.entries:
-        by_component.setdefault(entry.component, []).append(entry)
-    groups = [(timeline.components[index], by_component[index]) for index in sorted(by_component)]
+    groups = _by_component(timeline)
     named = len(groups) > 1
     foot = HEAD + sum(NAME * named + ROW * len(entries) for _, entries in groups) + 8
     parts = [*_opening(timeline, key, foot + LEGEND), *_axis(timeline, scale, foot)]
@@ -49,11 +51,19 @@ def timeline_svg(timeline: Timeline, key: str = "tl") -> str:
     for name, entries in groups:
         if named:
             y += NAME
-            parts.append(f'<text class="tl-name" x="0" y="{y - 8}">{_escaped(name)}</text>')
+            parts.append(f'<text class="tl-name" x="0" y="{y - 7}">{_escaped(name)}</text>')
         for entry in entries:
             parts += _row(timeline, scale, entry, y, key)
             y += ROW
     return "\n".join([*parts, *_legend(foot, key), "</svg>"])
+
+
+def _by_component(timeline: Timeline) -> list[tuple[str, list[Entry]]]:
+    """The rows of each component by their start, the component that begins first on top."""
+    groups: dict[int, list[Entry]] = {}
+    for entry in sorted(timeline.entries, key=lambda entry: (entry.most_start, entry.most_end)):
+        groups.setdefault(entry.component, []).append(entry)
+    return [(timeline.components[index], entries) for index, entries in groups.items()]
 
 
 def _moments(timeline: Timeline) -> Iterator[int]:
@@ -110,15 +120,27 @@ def _from(timeline: Timeline, entry: Entry) -> str:
 
 
 def _row(timeline: Timeline, scale: Scale, entry: Entry, y: int, key: str) -> list[str]:
-    label = entry.title if len(entry.title) <= LONGEST else entry.title[: LONGEST - 1].rstrip(" ,;") + "…"
-    star = ' <tspan class="tl-critical">*</tspan>' if entry.critical else ""
     return [
         "<g>",
         f"<title>{_escaped(f'{_from(timeline, entry)} {entry.title}, {entry.length}')}</title>",
-        f'<text x="0" y="{y + 12}">{_escaped(label)}{star}</text>',
-        f'<text class="tl-length" x="100%" y="{y + 12}" text-anchor="end">{_escaped(entry.length)}</text>',
-        *(bar for segment in entry.segments for bar in _bars(scale, segment, y + 17, key) if bar),
+        f'<line class="tl-rule" x1="0" x2="100%" y1="{y}" y2="{y}"/>',
+        *_label(entry, y + 16),
+        *(bar for segment in entry.segments for bar in _bars(scale, segment, y + 21, key) if bar),
         "</g>",
+    ]
+
+
+def _label(entry: Entry, y: int) -> list[str]:
+    """What and how long, in whole; a second time cut, for a narrow screen, where that has no room for it."""
+    star = '<tspan class="tl-critical">*</tspan>' if entry.critical else ""
+    length = f'<tspan class="tl-length" dx="8">{_escaped(entry.length)}</tspan>'
+    room = NARROW - len(entry.length)
+    if len(entry.title) <= room:
+        return [f'<text x="0" y="{y}">{_escaped(entry.title)}{star}{length}</text>']
+    cut = entry.title[: room - 1].rstrip(" ,;") + "…"
+    return [
+        f'<text class="{name}" x="0" y="{y}">{_escaped(label)}{star}{length}</text>'
+        for name, label in (("tl-long", entry.title), ("tl-short", cut))
     ]
 
 
