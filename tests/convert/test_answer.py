@@ -74,7 +74,7 @@ def test_weight(text: str, weight: str) -> None:
         ("180 g flour", "volume: 341 ml; sources differ: 338–341 ml"),
         ("10 ml", "metric cups and spoons: 2 tsp"),
         ("1 cup", "metric cups and spoons: ¾ cup plus 3 tbsp"),
-        ("1 imperial pint", "US cups and spoons: 2⅓ cups plus 1 tbsp, or 19¼ fl oz"),
+        ("1 imperial pint", "US cups and spoons: 2¼ cups plus 2 tbsp, or 19¼ fl oz"),
         ("9 inches", "metric: 22.9 cm"),
         ("23 cm", "US: 9 inch (to the eighth)"),
         ("20 × 30 cm", "US: 7⅞ inch × 11¾ inch (to the eighth)"),

@@ -63,7 +63,7 @@ CASES = [
     ("2 cloves garlic", "1–2⅛ tsp minced garlic (2.8–6 g)"),
     ("1 tsp garlic powder", "8 cloves garlic"),
     ("1 lemon", "2 tbsp to 3 tbsp plus ½ tsp lemon juice"),
-    ("1 large lemon", "2 tbsp plus 2¾ tsp to ¼ cup plus 2 tsp lemon juice (44–70 g)"),
+    ("1 large lemon", "2 tbsp plus 2½ tsp to 4½ tbsp lemon juice (44–70 g)"),
     ("6 tbsp lemon juice", "2–3 lemons"),
     ("100 g fresh yeast", "37.5–50 g active dry yeast"),
     ("10 g instant yeast", "30 g fresh yeast"),

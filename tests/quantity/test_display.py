@@ -26,21 +26,35 @@ def test_number(value: str, text: str) -> None:
 
 
 VOLUMES = [
-    (CUP / 3, "⅓ cup"), (CUP * 9 / 8, "1 cup plus 2 tbsp"), (CUP * 3 / 8, "¼ cup plus 2 tbsp"),
+    (CUP / 3, "⅓ cup"), (CUP * 9 / 8, "1 cup plus 2 tbsp"), (CUP * 3 / 8, "6 tbsp"),
     (CUP / 8, "2 tbsp"),
     (CUP, "1 cup"), (CUP * 3 / 2, "1½ cups"), (CUP * 10, "10 cups"), (CUP * 21 / 2, "10½ cups"),
     (TSP * 11 / 8, "1⅜ tsp"), (TSP * 3 / 2, "1½ tsp"), (TSP * 3, "1 tbsp"), (TSP * 4, "1 tbsp plus 1 tsp"),
-    (TBSP * 3 / 2, "1½ tbsp"), (TBSP * 4, "¼ cup"), (TBSP * 5, "¼ cup plus 1 tbsp"), (TBSP * 16, "1 cup"),
+    (TBSP * 3 / 2, "1½ tbsp"), (TBSP * 4, "¼ cup"), (TBSP * 5, "5 tbsp"), (TBSP * 16, "1 cup"),
     (TSP / 8, "⅛ tsp"), (TSP / 3, "⅓ tsp"), (TSP * 15 / 64, "scant ¼ tsp (1.2 ml)"),
     (TSP * 3 / 16, "generous ⅛ tsp (0.9 ml)"), (TSP / 16, "less than ⅛ tsp (0.3 ml)"),
     (Fraction(100), "⅓ cup plus 1½ tbsp"), (Fraction(120), "½ cup"), (Fraction(5), "1 tsp"),
     (Fraction(0), "0"),
+    # what a cook would measure, though another pair of spoons came nearer
+    (CUP * Fraction("0.409"), "6½ tbsp"), (CUP * Fraction("1.854"), "1¾ cups plus 2 tbsp"),
+    (Fraction(28), "scant 2 tbsp (28 ml)"), (Fraction(260), "1 cup plus 2 tbsp"),
 ]  # fmt: skip
 
 
 @pytest.mark.parametrize(("ml", "text"), VOLUMES)
 def test_kitchen_volume(ml: Fraction, text: str) -> None:
     assert display.kitchen_volume(ml, US) == text
+
+
+QUARTS = [
+    (950, "1 quart"), (1000, "4¼ cups"), (1420, "1½ quarts"), (2000, "2 quarts plus ½ cup"),
+    (2500, "2½ quarts plus ½ cup"), (3000, "3 quarts plus ⅔ cup"), (5000, "5¼ quarts"),
+]  # fmt: skip
+
+
+@pytest.mark.parametrize(("ml", "text"), QUARTS)
+def test_quarts(ml: int, text: str) -> None:
+    assert display.quarts(Fraction(ml), US) == text
 
 
 @pytest.mark.parametrize(

@@ -56,6 +56,13 @@ def test_shown_volume_is_within_tolerance_or_says_so(ml: Fraction, units: Units)
         assert re.fullmatch(re.escape(shown.text) + r" \([0-9.]+ ml\)", display.kitchen_volume(ml, units))
 
 
+@given(st.fractions(min_value=923, max_value=20_000, max_denominator=1000), HOUSES)
+def test_quarts_are_within_tolerance(ml: Fraction, units: Units) -> None:
+    shown, bracket, _ = display.quarts(ml, units).partition(" (")
+    if not bracket:
+        assert abs(read_volume(shown, units) - ml) <= ml * Fraction(25, 1000)
+
+
 @given(NUMBERS, HOUSES)
 def test_shown_volume_never_has_decimals(ml: Fraction, units: Units) -> None:
     assert "." not in display.spoons(ml, units).text

@@ -220,7 +220,7 @@ def test_a_dish_of_another_recipe_is_listed_with_its_words() -> None:
         (food("", "fine salt", percent=Percent(exactly(2), "its")), ("2 % of its weight", "", "", "fine salt")),
         (food("1 pinch", "saffron"), ("1 pinch", "", "", "saffron")),
         (food("250 g", "very strong flour"), ("250 g", "", "≈ 1¾ cups plus 1 tbsp", "very strong flour")),
-        (food("200 ml", "moon milk"), ("200 ml", "", "⅔ cup plus 3 tbsp", "moon milk")),
+        (food("200 ml", "moon milk"), ("200 ml", "", "¾ cup plus 1½ tbsp", "moon milk")),
         (food("15 g", "fresh yeast", alternatives=(food("5 g", "instant yeast"),)),
          ("15 g", "", "½ oz", "fresh yeast, or 5 g instant yeast")),
     ],

@@ -25,17 +25,21 @@ from tamis.quantity.weights import millilitres
 NEAR, NEAR_SMALL = Fraction(25, 1000), Fraction(5, 100)
 # From here a step of the single measures is within the tolerance of any volume, so the ladder can end.
 TOP_CUPS = 6
+FEW_QUARTS = 2
+"""From here on nobody counts cups of a liquid."""
 
 # The measures in the drawer, in twenty-fourths so that thirds and eighths are whole.
 WHOLE = 24
 CUP_PARTS = [0, 6, 8, 12, 16, 18]
 TBSP_PARTS = [0, 12]
 TSP_PARTS = [0, 3, 6, 8, 9, 12, 15, 16, 18, 21]
-# What may be added to another measure: tablespoons or whole teaspoons to cups, quarter teaspoons to
-# tablespoons.
-MORE_TBSP = [24, 36, 48, 60, 72]
-MORE_TSP = [24, 48]
-MORE_TSP_TO_TBSP = [6 * n for n in range(1, 12)]
+# What may be added to another measure, and how much handling that is: whole spoons are readily added, 1¾ cups plus
+# 2 tbsp is easier than 1⅔ cups plus 3 tbsp, and 1 tbsp plus 2¾ tsp is a scant 2 tbsp (common practice).
+MORE_TBSP = {24: 3, 48: 3, 72: 4, 36: 5}
+MORE_TSP = {24: 4, 48: 4}
+MORE_TSP_TO_TBSP = {24: 3, 48: 3, 12: 4, 6: 4, 18: 5, 30: 5, 36: 5, 42: 5, 54: 5, 60: 5}
+TWO = 3
+"""The least rank of two measures."""
 
 
 class Spoons(NamedTuple):
@@ -49,7 +53,7 @@ class _Rung(NamedTuple):
     """One measure: its volume in the ladder's own small parts, how much handling it is, and its name."""
 
     at: int
-    rank: int  # 0 and 1: one measure, plain or odd; 2 and 3: two of them
+    rank: int  # 0 to 2: one measure, plain, less plain, odd; from 3 on: two of them
     text: str
 
 
@@ -92,7 +96,7 @@ def _best(rungs: list[_Rung], wanted: Fraction) -> _Rung:
 
 def _about(ladder: _Ladder, wanted: Fraction) -> str:
     top, bottom = wanted.numerator, wanted.denominator
-    nearest = min((rung for rung in ladder.rungs if rung.rank < 2), key=lambda rung: abs(rung.at * bottom - top))
+    nearest = min((rung for rung in ladder.rungs if rung.rank < TWO), key=lambda rung: abs(rung.at * bottom - top))
     if top * 4 < nearest.at * bottom * 3:
         return f"less than {nearest.text}"
     return f"scant {nearest.text}" if wanted < nearest.at else f"generous {nearest.text}"
@@ -116,25 +120,30 @@ def _ladder(cup: Fraction, tbsp: Fraction, tsp: Fraction) -> _Ladder:
 
 
 def _rungs(cup: int, tbsp: int, tsp: int) -> Iterator[_Rung]:
-    """Teaspoons up to a tablespoon, tablespoons up to a quarter cup, cups; and two of them. Sizes of 1/24."""
+    """Teaspoons up to a tablespoon, tablespoons up to half a cup, cups; and two of them. Sizes of 1/24."""
     for n in _steps(TSP_PARTS, WHOLE * tbsp / tsp):
-        yield _Rung(n * tsp, 0 if n % 6 == 0 else 1, f"{_number(n)} tsp")
-    for n in _steps(TBSP_PARTS, WHOLE * cup / 4 / tbsp):
+        # Quarters, then thirds; ⅝ tsp is in no drawer.
+        yield _Rung(n * tsp, 0 if n % 6 == 0 else 1 if n % 8 == 0 else 2, f"{_number(n)} tsp")
+    for n in _steps(TBSP_PARTS, WHOLE * cup / 2 / tbsp):
         if n >= WHOLE:
-            yield _Rung(n * tbsp, 0 if n % WHOLE == 0 else 1, f"{_number(n)} tbsp")
-            if n % WHOLE == 0:
+            many = n * tbsp >= WHOLE * cup / 4
+            yield _Rung(n * tbsp, (n % WHOLE != 0) + many, f"{_number(n)} tbsp")
+            if n % WHOLE == 0 and not many:
                 yield from _plus(n * tbsp, f"{_number(n)} tbsp", tsp, "tsp", MORE_TSP_TO_TBSP, WHOLE * tbsp)
     for n in _steps(CUP_PARTS, WHOLE * (TOP_CUPS + 1)):
         name = _cups(Fraction(n, WHOLE))
         yield _Rung(n * cup, 0, name)
-        yield from _plus(n * cup, name, tbsp, "tbsp", MORE_TBSP, WHOLE * cup / 4)
-        yield from _plus(n * cup, name, tsp, "tsp", MORE_TSP, WHOLE * tbsp)
+        thirds = n % 6 != 0
+        yield from _plus(n * cup, name, tbsp, "tbsp", MORE_TBSP, WHOLE * cup / 4, thirds)
+        yield from _plus(n * cup, name, tsp, "tsp", MORE_TSP, WHOLE * tbsp, thirds)
 
 
-def _plus(base: int, text: str, size: int, name: str, more: list[int], below: float) -> Iterator[_Rung]:
-    for n in more:
+def _plus(
+    base: int, text: str, size: int, name: str, more: dict[int, int], below: float, odd: int = 0
+) -> Iterator[_Rung]:
+    for n, rank in more.items():
         if n * size < below:
-            yield _Rung(base + n * size, 2 if n % WHOLE == 0 else 3, f"{text} plus {_number(n)} {name}")
+            yield _Rung(base + n * size, rank + odd, f"{text} plus {_number(n)} {name}")
 
 
 def _steps(parts: list[int], end: float) -> Iterator[int]:
@@ -148,6 +157,29 @@ def _steps(parts: list[int], end: float) -> Iterator[int]:
 @cache
 def _number(n: int) -> str:
     return number(Fraction(n, WHOLE))
+
+
+def quarts(ml: Fraction, units: Units) -> str:
+    """A liquid from a quart up: "1 quart", "2½ quarts", "4¼ cups", "3 quarts plus ⅔ cup".
+
+    Half quarts where one is near; else cups as long as few are to be counted, and then quarter quarts or quarts and
+    cups.
+    """
+    cup, quart = _sizes(units)[0], units.get("quart")
+    assert quart is not None, "units.txt defines it"
+    wanted = ml / quart.factor
+    for parts in (2, 4) if wanted >= FEW_QUARTS else (2,):
+        nearest = Fraction(round(wanted * parts), parts)
+        if abs(nearest - wanted) <= NEAR * wanted:
+            return _quarts(nearest)
+    if wanted < FEW_QUARTS:
+        return kitchen_volume(ml, units)
+    base = Fraction(floor(wanted * 2), 2)
+    return f"{_quarts(base)} plus {_cups(_nearest_cups((ml - base * quart.factor) / cup))}"
+
+
+def _quarts(n: Fraction) -> str:
+    return f"{number(n)} quart" if n <= 1 else f"{number(n)} quarts"
 
 
 def _nearest_cups(cups: Fraction) -> Fraction:

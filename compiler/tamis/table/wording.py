@@ -19,6 +19,7 @@ from tamis.quantity.display import (
     millilitres,
     plural,
     pounds_ounces,
+    quarts,
     written,
 )
 from tamis.quantity.measure import Measure
@@ -119,6 +120,8 @@ def _volume(measure: Measure, unit: Unit, units: Units) -> str:
         if measure.amount.lo.denominator in parts and measure.amount.hi.denominator in parts:
             return written(measure)
         return ends(amount, lambda ml: kitchen_volume(ml, units))
+    if measure.unit == "quart" and any(end.denominator > 2 for end in measure.amount):
+        return ends(amount, lambda ml: quarts(ml, units))
     return ends(amount, millilitres) if unit.system == "metric" else written(measure)
 
 

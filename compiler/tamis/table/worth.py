@@ -29,6 +29,8 @@ US_WEIGHED = frozenset({"meat", "fish", "vegetable", "fruit", "cheese", "piece"}
 # from where on a cook takes a jug (common practice).
 METRIC_SPOONS = {"tbsp": 15, "tsp": 5}
 MOST_SPOONS = 4
+# A US quart in ml, less the tolerance (231 cubic inches to the gallon; NIST Handbook 44).
+LEAST_QUARTS = 923
 
 
 class Worth(NamedTuple):
@@ -129,6 +131,12 @@ def to_us(measure: Measure, item: Ingredient, kitchen: Kitchen) -> Worth:
         measured = across(measure, "cup", item, kitchen)
         if measured is not None:
             return measured
-    target = kitchen.units.get("oz" if unit.kind == "mass" else "cup")
-    assert target is not None, "units.txt defines both"
+    target = kitchen.units.get("oz" if unit.kind == "mass" else _us_volume(measure, unit, item))
+    assert target is not None, "units.txt defines them"
     return Worth(Measure(measure.amount.times(unit.factor / target.factor), target.id))
+
+
+def _us_volume(measure: Measure, unit: Unit, item: Ingredient) -> str:
+    """Quarts from a litre's worth of a liquid on, else cups: nobody counts twelve of them (common practice)."""
+    liquid = item.goods is None or item.goods.liquid
+    return "quart" if liquid and measure.amount.lo * unit.factor >= LEAST_QUARTS else "cup"
