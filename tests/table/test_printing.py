@@ -128,3 +128,16 @@ def test_the_data_is_exact() -> None:
     number = {"exact": "11/8", "value": 1.375}
     assert yeast["total"] == [{"lo": number, "hi": number, "unit": "tsp"}]
     assert [use["text"] for use in yeast["uses"]] == ["⅛ tsp", "1¼ tsp"]
+
+
+@pytest.mark.parametrize(
+    ("only", "amounts"),
+    [
+        ("metric", ["80 g", "370 g", "1⅜ tsp (4.3 g)", "420 g", "2 tsp (12 g)", "1 tbsp (6.7 g)"]),
+        ("us", ["¾ cup plus 2 tsp", "1½ cups plus 1 tbsp", "1⅜ tsp", "3 cups", "2 tsp", "1 tbsp"]),
+        ("written", ["80 g", "370 g", "1⅜ tsp", "420 g (3 cups)", "2 tsp", "1 tbsp"]),
+    ],
+)
+def test_one_system_alone_still_has_spoons(only: str, amounts: list[str]) -> None:
+    rows = table_text(TABLE, KITCHEN, only=only).partition("\n\n")[0].splitlines()[2:]
+    assert [row[2:].split("   ")[0] for row in rows if not row.startswith("     ")] == amounts

@@ -7,16 +7,18 @@ and which was worked out matters when they disagree by a gram, so the cook's own
 
 from __future__ import annotations
 
+import re
 from typing import TYPE_CHECKING, NamedTuple
 
 from tamis.publish.sentence import kept_together
 from tamis.table.lines import name_text, where_text
-from tamis.table.showing import Shown, shown
+from tamis.table.showing import Shown, metric_alone, shown
 
 if TYPE_CHECKING:
     from tamis.kitchen.house import Kitchen
     from tamis.table.rows import Row, Table
 
+_SPOONS = re.compile(r"\bt(bsp|sp)\b")
 HEADS = {"metric": ("Metric", "US"), "us": ("US", "Metric"), "written": ("Amount", "Or")}
 
 
@@ -28,8 +30,8 @@ class Cell(NamedTuple):
 
 
 class Cells(NamedTuple):
-    """A row of the table; `second` is empty where it would repeat the first. `written` is what the cook wrote where
-    neither column says it, `line` the whole in one line, for machines."""
+    """A row of the table; `second` is empty where it would repeat the first, if that is no spoon. `written` is what the
+    cook wrote where neither column says it, `line` the whole in one line, for machines."""
 
     first: Cell
     second: Cell
@@ -52,7 +54,7 @@ def cells_of(rows: tuple[Row, ...], table: Table, kitchen: Kitchen) -> list[Cell
 
 def _cells(row: Row, table: Table, kitchen: Kitchen) -> Cells:
     amounts = shown(row, kitchen)
-    first, second = _pair(amounts, kitchen.settings.publish.units)
+    first, second = _pair(amounts, metric_alone(row, amounts), kitchen.settings.publish.units)
     words = name_text(row, kitchen)
     name, _, note = words.partition(", ")
     written = "" if first.own or second.own else amounts.written
@@ -65,15 +67,18 @@ def _set(cell: Cell) -> Cell:
     return Cell(kept_together(cell.text), cell.own)
 
 
-def _pair(amounts: Shown, units: str) -> tuple[Cell, Cell]:
+def _pair(amounts: Shown, metric: str, units: str) -> tuple[Cell, Cell]:
+    """The two columns; spoons belong to both, since every kitchen has them."""
     if units == "written":
         others = dict.fromkeys(text for text in (amounts.metric, amounts.us) if not _own(text, amounts))
         return Cell(amounts.written, True), Cell(" / ".join(others), False)
-    texts = (amounts.metric, amounts.us) if units == "metric" else (amounts.us, amounts.metric)
-    first, second = (Cell(text, _own(text, amounts)) for text in texts)
+    ours = Cell(metric, metric.startswith(f"{amounts.written} (") or _own(metric, amounts))
+    theirs = Cell(amounts.us, _own(amounts.us, amounts))
+    first, second = (ours, theirs) if units == "metric" else (theirs, ours)
     if not first.text:
         return Cell(amounts.written, True), Cell("", False)
-    return first, second if second.text != first.text else Cell("", False)
+    spoons = first.text == second.text and _SPOONS.search(first.text)
+    return first, second if spoons or second.text != first.text else Cell("", False)
 
 
 def _own(text: str, amounts: Shown) -> bool:

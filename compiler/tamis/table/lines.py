@@ -10,18 +10,20 @@ from typing import NamedTuple
 from tamis.kitchen.house import Kitchen
 from tamis.table.rows import Row, Supplied, Table
 from tamis.table.scaled_words import scaled_text
-from tamis.table.showing import Shown, shown
+from tamis.table.showing import Shown, metric_alone, shown
 from tamis.table.wording import alternative_text, amount_text, percent_text
 
 
 class Line(NamedTuple):
-    """A row in words. `metric` and `us` are empty where they would repeat what `amount` says already."""
+    """A row in words. `metric` and `us` are empty where they would repeat what `amount` says already;
+    `alone` are the metric and the US amount where no other is shown."""
 
     amount: str
     metric: str
     us: str
     name: str
     where: str
+    alone: tuple[str, str] = ("", "")
 
 
 def lines(rows: tuple[Row, ...], table: Table, kitchen: Kitchen) -> list[Line]:
@@ -47,7 +49,8 @@ def supplied_text(dish: Supplied) -> str:
 def _line(row: Row, table: Table, kitchen: Kitchen) -> Line:
     amounts = shown(row, kitchen)
     metric, us = (_unless_said(text, amounts) for text in (amounts.metric, amounts.us))
-    return Line(amounts.written, metric, us, name_text(row, kitchen), where_text(row, table, kitchen))
+    where, alone = where_text(row, table, kitchen), (metric_alone(row, amounts), amounts.us)
+    return Line(amounts.written, metric, us, name_text(row, kitchen), where, alone)
 
 
 def _unless_said(text: str, amounts: Shown) -> str:

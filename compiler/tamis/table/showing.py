@@ -20,7 +20,7 @@ from tamis.table.adding import scale, scaled
 from tamis.table.rows import Row
 from tamis.table.scaled_words import scaled_text
 from tamis.table.wording import measure_text, percent_text, written_all
-from tamis.table.worth import Worth, to_metric, to_us
+from tamis.table.worth import MOST_SPOONS, Worth, to_metric, to_us
 
 Turn = Callable[[Measure, Ingredient, Kitchen], Worth]
 
@@ -45,6 +45,20 @@ def shown(row: Row, kitchen: Kitchen) -> Shown:
     if any(use.item.percent and not use.item.measures for use in row.uses):
         return Shown(*[f"{own}, and by percent"] * 3)
     return Shown(own, _turned(row, to_metric, own, kitchen), _turned(row, to_us, own, kitchen))
+
+
+def metric_alone(row: Row, amounts: Shown) -> str:
+    """The metric amount where no other stands beside it: a metric kitchen has spoons too, "1 tsp (2.3 g)"."""
+    few = all(_a_few_spoons(measure) for measure in row.total)
+    if not row.total or not few or amounts.written != amounts.us or amounts.metric == amounts.written:
+        return amounts.metric
+    return amounts.written + _bracket([amounts.metric])
+
+
+def _a_few_spoons(measure: Measure) -> bool:
+    """Whether a cook would count them out, whatever else is on the scale."""
+    most = {"tsp": 3 * MOST_SPOONS, "tbsp": MOST_SPOONS}.get(measure.unit)
+    return most is not None and measure.amount.hi <= most
 
 
 def _as_written(row: Row, kitchen: Kitchen) -> str:

@@ -42,8 +42,9 @@ def _kept(said: list[Line], only: str) -> list[Line]:
     """The lines with the amounts of one system, or with all of them."""
     if not only:
         return said
-    column = {"metric": 1, "us": 2, "written": 0}[only]
-    return [Line(line[column] or line[0], "", "", *line[3:]) for line in said]
+    column = {"metric": 0, "us": 1}.get(only)
+    plain = [line._replace(metric="", us="") for line in said]
+    return plain if column is None else [line._replace(amount=line.alone[column] or line.amount) for line in plain]
 
 
 def equipment_text(rows: tuple[EquipmentRow, ...], width: int = 80) -> str:
