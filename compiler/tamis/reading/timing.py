@@ -21,6 +21,8 @@ def read_time(phrase: Phrase, decision: Decision) -> Time | None:
         _without_unit(phrase)
         return None
     verb = found[0] if found else None
+    if found and _holds_food(phrase, at + found[1], read.start):
+        return None
     per = phrase.quantity(read.end + 1) if phrase.key(read.end) == "per" else None
     rest = phrase.keys[read.end :]
     return Time(
@@ -35,6 +37,19 @@ def read_time(phrase: Phrase, decision: Decision) -> Time | None:
         _attention(phrase, rest),
         phrase.clause.text,
     )
+
+
+def _holds_food(phrase: Phrase, start: int, end: int) -> bool:
+    """`fry 2 onions for 10 min`: nothing would measure the food, so it is told."""
+    words = [at for at in range(start, min(end, phrase.end)) if phrase.key(at) not in ("for", ",", "another")]
+    last = words[-1] if words else -1
+    if last < 0 or not phrase.kitchen.larder.find((phrase.key(last),)):
+        return False
+    food, verb = phrase.text(words[0], last + 1), phrase.text(0, start)
+    hint = f"part them: `{verb} [{food}] [{phrase.text(last + 1, phrase.end)}]`"
+    span = phrase.span(words[0], last + 1)
+    phrase.find("clause-role", "error", span, "a food inside a time: nothing measures it", hint)
+    return True
 
 
 def _attention(phrase: Phrase, keys: tuple[str, ...]) -> bool | None:
