@@ -24,16 +24,16 @@ if TYPE_CHECKING:
 
 
 class StepText(NamedTuple):
-    """A numbered step with the remarks on it; `meanwhile` if it runs beside the wait before it."""
+    """A numbered step, line by line, with the remarks on it; `meanwhile` if it runs beside the wait before it."""
 
-    pieces: tuple[Piece, ...]
+    lines: tuple[tuple[Piece, ...], ...]
     remarks: tuple[Remark, ...]
     meanwhile: bool
 
     @property
     def plain(self) -> str:
-        """The step as plain words."""
-        return plain_text(self.pieces)
+        """The step as one paragraph of plain words."""
+        return " ".join(plain_text(line) for line in self.lines)
 
 
 class Section(NamedTuple):
@@ -54,20 +54,20 @@ def method_of(recipe: Recipe, table: Table, kitchen: Kitchen) -> tuple[Section, 
 def _section(component: Component, recipe: Recipe, comes_to: Mapping[Span, str]) -> Section:
     steps = tuple(_step(step, recipe, comes_to) for step in component.steps)
     ahead = tuple(tuple(pieces_of(waiting.parts, waiting.reads, comes_to)) for waiting in component.ahead)
-    return Section(component.name, component.remarks, tuple(step for step in steps if step.pieces), ahead)
+    return Section(component.name, component.remarks, tuple(step for step in steps if step.lines), ahead)
 
 
 def _step(step: StepView, recipe: Recipe, comes_to: Mapping[Span, str]) -> StepText:
-    """The actions of a step as one paragraph: a space between two lines, nothing within one."""
-    pieces: list[Piece] = []
+    """The actions of a step, each a line as the cook wrote it; the halves of a line with two times stay together."""
+    lines: list[list[Piece]] = []
     end = -1
     for index in step.actions:
         action = recipe.actions[index]
-        if pieces and not _goes_on(action, end):
-            pieces.append(Piece(" "))
-        pieces += pieces_of(action.parts, action.reads, comes_to, _sets_an_oven(action))
+        if not lines or not _goes_on(action, end):
+            lines.append([])
+        lines[-1] += pieces_of(action.parts, action.reads, comes_to, _sets_an_oven(action))
         end = action.span.end
-    return StepText(tuple(pieces), step.remarks, step.meanwhile)
+    return StepText(tuple(tuple(line) for line in lines if line), step.remarks, step.meanwhile)
 
 
 def _sets_an_oven(action: Action) -> bool:

@@ -40,9 +40,9 @@ class Group(NamedTuple):
 
 
 class StepView(NamedTuple):
-    """A step as HTML, with its remarks."""
+    """A step as HTML, a line an action, with its remarks."""
 
-    words: Markup
+    lines: list[Markup]
     remarks: Markup
     meanwhile: bool
 
@@ -149,7 +149,8 @@ def _section(section: Section, named: bool) -> SectionView:
     from markupsafe import Markup
 
     steps = [
-        StepView(Markup(as_html(step.pieces)), Markup(_remarks(step.remarks)), step.meanwhile) for step in section.steps
+        StepView([Markup(as_html(line)) for line in step.lines], Markup(_remarks(step.remarks)), step.meanwhile)
+        for step in section.steps
     ]
     ahead = "".join(f"<p>{as_html(pieces)}</p>" for pieces in section.ahead)
     return SectionView(
