@@ -40,3 +40,14 @@ def test_an_action_has_a_line_of_its_own(library: Writer) -> None:
 
 def test_steps_are_numbered_through(library: Writer) -> None:
     assert re.findall(r"<ol([^>]*)>", steps_of(library))[:2] == ["", ' start="2"']
+
+
+def test_the_printed_timeline_has_every_row_of_the_drawing(library: Writer) -> None:
+    compiled = library(toast=TWO_PARTS).entries[0].compiled
+    rows = re.findall(r"<li><b>([^<]+)</b> (.) ([^<]+)</li>", steps_of(library))
+    assert len(rows) == len(compiled.timeline.entries) > 3
+    assert rows[0][0] == "0:00"
+    assert [what for _, _, what in rows if what.startswith("Toast: ")]
+    for (_, mark, what), entry in zip(rows, compiled.timeline.entries, strict=True):
+        assert entry.title in what
+        assert (mark == "●") == (entry.hands == "all")

@@ -15,6 +15,7 @@ from tamis.publish.formula import FormulaView, formula_view
 from tamis.publish.method import Section, method_of
 from tamis.publish.paths import page_link
 from tamis.publish.prose import first_words, html_of
+from tamis.publish.running import Running, running_of
 from tamis.publish.sentence import as_html
 from tamis.publish.structured import Words, structured_data
 from tamis.publish.templates import template
@@ -72,6 +73,7 @@ class Page(NamedTuple):
     equipment: list[str]
     method: list[SectionView]
     timeline: Markup
+    running: Running
     timing: str
     tested: Markup
     author: str
@@ -113,6 +115,7 @@ def _page(compiled: Compiled, kitchen: Kitchen, address: str, pages: Collection[
         equipment=[piece.label for piece in compiled.equipment],
         method=[_section(section, len(method) > 1 or section.name != recipe.title) for section in method],
         timeline=Markup(timeline_svg(compiled.timeline)),
+        running=running_of(compiled.timeline),
         timing=compiled.timeline.sentence,
         tested=date_of(header.tested),
         author=header.author,
