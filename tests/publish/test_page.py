@@ -112,3 +112,14 @@ def test_the_comma_part_is_in_the_table_and_not_in_the_sentence(library: Writer)
     method = html.partition('class="method"')[2]
     assert '<span class="prep">, sifted</span>' in html
     assert "caster sugar" in method and "sifted" not in method
+
+
+def test_a_page_says_in_one_way_how_long_it_takes(demo_site: Path) -> None:
+    pages = sorted((demo_site / "recipes").glob("*.html"))
+    assert len(pages) > 10
+    for page in pages:
+        html = page.read_text(encoding="utf-8")
+        takes = re.search(r"<dt>Takes</dt><dd><time[^>]*>([^<]+)</time>", html)
+        timing = re.search(r'<h2 id="timeline">Timeline</h2>\n<p>([^<]+)</p>', html)
+        assert takes and timing, page.name
+        assert re.split("[,;]", timing[1])[0] == takes[1]

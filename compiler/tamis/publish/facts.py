@@ -18,6 +18,7 @@ if TYPE_CHECKING:
 
 # From here on nobody reads minutes at the head of a page.
 _LONG = 6 * 3600
+_HALF = 1800
 
 
 class Fact(NamedTuple):
@@ -49,18 +50,24 @@ def date_of(text: str) -> Markup:
     return escape(text)
 
 
+def timing_of(timeline: Timeline) -> str:
+    """The timeline's sentence, its figure in the words of the facts: a page says a length in one way only."""
+    exact = length_between(timeline.least, timeline.most)
+    return _between(timeline.least, timeline.most)[0] + timeline.sentence.removeprefix(exact)
+
+
 def _time(lo: int, hi: int) -> str | Markup:
     from markupsafe import Markup
 
     if not hi:
         return ""
+    words, most = _between(lo, hi)
+    return Markup('<time datetime="{}">{}</time>').format(iso_duration(most), words)
+
+
+def _between(lo: int, hi: int) -> tuple[str, int]:
+    """A length in words, with its greatest value in seconds: to the minute, a long one to the half-hour."""
     if hi < _LONG:
-        return Markup('<time datetime="{}">{}</time>').format(iso_duration(-(-hi // 60) * 60), length_between(lo, hi))
-    least, most = _rough(lo, hi)
-    return Markup('<time datetime="{}">{}</time>').format(iso_duration(most), duration_range(least, most))
-
-
-def _rough(lo: int, hi: int) -> tuple[int, int]:
-    """To the half-hour: the timeline has the minutes."""
-    step = 1800
-    return (lo + step // 2) // step * step or step, -(-hi // step) * step
+        return length_between(lo, hi), -(-hi // 60) * 60
+    least, most = (lo + _HALF // 2) // _HALF * _HALF or _HALF, -(-hi // _HALF) * _HALF
+    return duration_range(least, most), most

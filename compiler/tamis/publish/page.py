@@ -10,7 +10,7 @@ from typing import TYPE_CHECKING, NamedTuple
 
 from tamis.publish.cautions import SafetyView, safety_view
 from tamis.publish.columns import Cells, cells_of, heads
-from tamis.publish.facts import Fact, date_of, facts_of
+from tamis.publish.facts import Fact, date_of, facts_of, timing_of
 from tamis.publish.formula import FormulaView, formula_view
 from tamis.publish.method import Section, method_of
 from tamis.publish.paths import page_link
@@ -116,7 +116,7 @@ def _page(compiled: Compiled, kitchen: Kitchen, address: str, pages: Collection[
         method=[_section(section, len(method) > 1 or section.name != recipe.title) for section in method],
         timeline=Markup(timeline_svg(compiled.timeline)),
         running=running_of(compiled.timeline),
-        timing=compiled.timeline.sentence,
+        timing=timing_of(compiled.timeline),
         tested=date_of(header.tested),
         author=header.author,
         source=header.source,
