@@ -25,6 +25,11 @@ class Line(NamedTuple):
     where: str
     alone: tuple[str, str] = ("", "")
 
+    @property
+    def cells(self) -> tuple[str, str, str, str]:
+        """The four columns of a table: as written, metric, US, name."""
+        return self.amount, self.metric, self.us, self.name
+
 
 def lines(rows: tuple[Row, ...], table: Table, kitchen: Kitchen) -> list[Line]:
     """The rows of the sum, or what is optional, in words."""

@@ -67,8 +67,8 @@ def wrap(text: str, width: int, indent: str = "") -> list[str]:
 
 def _columns(said: list[Line], width: int, heads: bool = True) -> str:
     """The lines as aligned columns; where that would be too wide, other units go under the ingredient."""
-    used = [at for at in range(4) if at in (0, 3) or any(line[at] for line in said)]
-    cells = [[line[at] for at in used] for line in said]
+    used = [at for at in range(4) if at in (0, 3) or any(line.cells[at] for line in said)]
+    cells = [[line.cells[at] for at in used] for line in said]
     head = [HEADS[at] for at in used]
     widths = [min(max(len(row[at]) for row in (head, *cells)), WIDEST) for at in range(len(used) - 1)]
     taken = 2 + sum(widths) + GAP * len(widths)
