@@ -69,6 +69,7 @@ def test_a_neighbour_lends_its_figures() -> None:
     ("text", "problem"),
     [
         ('[jam]\nallergenes = ["milk"]', "[jam] unknown key 'allergenes'; did you mean 'allergens'?"),
+        ("[jam]\ndensity = 1.3", "[jam] unknown key 'density'; did you mean 'densities'?"),
         ('[jam]\nallergens = ["nuts"]', "[jam] allergens: 'nuts' is not one of milk, egg"),
         ("[jam]\ndensities = -1", "[jam] densities: is no amount"),
         ('[jam]\ndensities = "1 g/bucket"', "[jam] densities: is no amount"),

@@ -116,5 +116,6 @@ def _expect(value: Any, kind: type, expected: str) -> Any:
 
 
 def _meant(word: str, known: Any) -> str:
-    near = nearest(word, known)
+    # The plural of a word is often further off than a slip of the pen: density, densities.
+    near = nearest(word, known) or next((each for each in known if each[:5] == word[:5]), None)
     return f"; did you mean {near!r}?" if near else ""
