@@ -32,9 +32,10 @@ def equipment_markdown(rows: tuple[EquipmentRow, ...]) -> str:
 
 
 def _pipes(said: list[Line]) -> str:
-    used = [at for at in range(len(HEADS)) if at in (0, 3) or any(line.cells[at] for line in said)]
+    written = [(*line.cells, line.where) for line in said]
+    used = [at for at in range(len(HEADS)) if at in (0, 3) or any(cells[at] for cells in written)]
     rows = [[HEADS[at] for at in used], ["---"] * len(used)]
-    rows += [[plain(line.cells[at]) for at in used] for line in said]
+    rows += [[plain(cells[at]) for at in used] for cells in written]
     return "\n".join("| " + " | ".join(row) + " |" for row in rows)
 
 
