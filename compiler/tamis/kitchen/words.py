@@ -9,6 +9,8 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 
+from tamis.quantity.near import distance
+
 # Plurals that the rules below would get wrong. "-ves" is "-ve" (cloves, olives) unless it stands here.
 _IRREGULAR = {
     "leaves": "leaf", "loaves": "loaf", "halves": "half", "knives": "knife", "shelves": "shelf",
@@ -30,25 +32,6 @@ def singular(word: str) -> str:
     if word.endswith(("oes", "ches", "shes", "xes", "sses", "zzes")):
         return word[:-2]
     return word[:-1]
-
-
-def distance(left: str, right: str, limit: int) -> int:
-    """Return the edit distance (a swap of neighbours counts one), or ``limit + 1`` once it must be more."""
-    if abs(len(left) - len(right)) > limit:
-        return limit + 1
-    before: list[int] = []
-    row = list(range(len(right) + 1))
-    for i, a in enumerate(left, 1):
-        above, row, oldest = row, [i], before
-        for j, b in enumerate(right, 1):
-            best = min(above[j] + 1, row[j - 1] + 1, above[j - 1] + (a != b))
-            if i > 1 and j > 1 and a == right[j - 2] and b == left[i - 2]:
-                best = min(best, oldest[j - 2] + 1)
-            row.append(best)
-        before = above
-        if min(row) > limit:
-            return limit + 1
-    return min(row[-1], limit + 1)
 
 
 def nearest(name: str, known: Iterable[str]) -> str | None:

@@ -25,8 +25,13 @@ def nearest(word: str, known: Iterable[str]) -> str | None:
     return best
 
 
-def distance(one: str, other: str) -> int:
-    """How many letters must be put in, left out, changed or swapped to make one word the other."""
+def distance(one: str, other: str, limit: int | None = None) -> int:
+    """How many letters must be put in, left out, changed or swapped to make one word the other.
+
+    With a `limit`, `limit + 1` is the answer as soon as it must be more.
+    """
+    if limit is not None and abs(len(one) - len(other)) > limit:
+        return limit + 1
     before: list[int] = []
     row = list(range(len(other) + 1))
     for i, letter in enumerate(one):
@@ -36,4 +41,6 @@ def distance(one: str, other: str) -> int:
             if i and j and letter == other[j - 1] and one[i - 1] == wanted:
                 cost = min(cost, earlier[j - 1] + 1)
             row.append(cost)
-    return row[-1]
+        if limit is not None and min(row) > limit:
+            return limit + 1
+    return row[-1] if limit is None else min(row[-1], limit + 1)
