@@ -131,19 +131,17 @@ def _tail(phrase: Phrase, start: int) -> _Tail:
     """What follows the name: `at` a temperature, `for` a purpose, `or` something else, and the parts after commas."""
     tail = _Tail()
     at = start
-    while at < phrase.end and phrase.key(at) != ",":
+    if at < phrase.end and phrase.key(at) != ",":
         key = phrase.key(at)
         degrees = phrase.quantity(at + 1)
         if key == "at" and degrees and degrees.kind == "temperature":
             tail = tail._replace(at=degrees.amount)
         elif key == "or":
             tail = tail._replace(alternative=at + 1)
-            break
         elif match(phrase.tables.purposes, phrase.keys, at):
             tail = tail._replace(purpose=phrase.text(at, phrase.index(",", at)))
-        elif key not in (",",):
+        else:
             tail = tail._replace(preparation=phrase.text(at, phrase.index(",", at)))
-        break
     comma = phrase.index(",", at)
     while comma < phrase.end:
         following = phrase.index(",", comma + 1)
