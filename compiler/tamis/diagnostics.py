@@ -6,8 +6,9 @@ never raises for what a cook wrote.
 
 from __future__ import annotations
 
-from typing import Literal, NamedTuple
+from typing import Literal
 
+from tamis.record import NamedTuple
 from tamis.source import Span
 
 Severity = Literal["error", "warning", "information"]

@@ -8,7 +8,8 @@ from __future__ import annotations
 
 import re
 from bisect import bisect_right
-from typing import NamedTuple
+
+from tamis.record import NamedTuple
 
 _LINE_END = re.compile(r"\r\n|\n|\r")
 

@@ -12,9 +12,10 @@ from collections.abc import Callable, Iterator
 from functools import cache
 from importlib import import_module
 from pathlib import Path
-from typing import TYPE_CHECKING, Any, NamedTuple
+from typing import TYPE_CHECKING, Any
 
 from tamis.diagnostics import Diagnostic, Severity
+from tamis.record import NamedTuple
 
 if TYPE_CHECKING:
     from fractions import Fraction

@@ -7,9 +7,10 @@ import sys
 from collections.abc import Sequence
 from fractions import Fraction
 from pathlib import Path
-from typing import TYPE_CHECKING, NamedTuple
+from typing import TYPE_CHECKING
 
 from tamis.cli.common import Stop, existing, open_all, print_findings, progress
+from tamis.record import NamedTuple
 
 if TYPE_CHECKING:
     from tamis.library.library import Entry, Library

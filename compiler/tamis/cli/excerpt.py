@@ -7,8 +7,7 @@ at, and the underline is measured in the columns that the window takes.
 
 from __future__ import annotations
 
-from typing import NamedTuple
-
+from tamis.record import NamedTuple
 from tamis.source import Source, Span
 
 WINDOW = 96

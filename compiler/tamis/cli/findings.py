@@ -11,10 +11,11 @@ The first line is one that editors and terminals know how to jump to.
 from __future__ import annotations
 
 from collections.abc import Iterable
-from typing import Any, NamedTuple, TextIO
+from typing import Any, TextIO
 
 from tamis.cli.excerpt import excerpt
 from tamis.diagnostics import Diagnostic
+from tamis.record import NamedTuple
 from tamis.source import Source, Span
 
 Finding = tuple[Source, Diagnostic]

@@ -3,9 +3,10 @@
 from __future__ import annotations
 
 import argparse
-from typing import TYPE_CHECKING, NamedTuple
+from typing import TYPE_CHECKING
 
 from tamis.cli.common import Stop
+from tamis.record import NamedTuple
 
 if TYPE_CHECKING:
     from tamis.compile import Compiled

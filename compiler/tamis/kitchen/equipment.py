@@ -11,11 +11,11 @@ The same list knows the trade's counts (clove, sprig, can), which are units betw
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from typing import NamedTuple
 
 from tamis.kitchen.seconds import seconds
 from tamis.kitchen.string_tables import tables
 from tamis.kitchen.words import nearest
+from tamis.record import NamedTuple
 
 _LONGEST = 4
 """Words in the longest name of the list; a test holds the two together."""

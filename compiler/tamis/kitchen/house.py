@@ -8,7 +8,7 @@ from __future__ import annotations
 
 import re
 from functools import cache
-from typing import Any, Literal, NamedTuple
+from typing import Any, Literal
 
 from tamis.assets import asset_text
 from tamis.diagnostics import Diagnostic
@@ -17,6 +17,7 @@ from tamis.kitchen.goods import Larder
 from tamis.kitchen.settings import Settings, read_settings, setting_span
 from tamis.kitchen.verbs import Verbs
 from tamis.quantity.units import Units
+from tamis.record import NamedTuple
 from tamis.source import Source, Span
 
 UNREADABLE = "settings-unreadable"

@@ -10,11 +10,12 @@ from __future__ import annotations
 import re
 from collections.abc import Mapping
 from fractions import Fraction
-from typing import TYPE_CHECKING, Any, NamedTuple
+from typing import TYPE_CHECKING, Any
 
 from tamis.kitchen.words import singular
 from tamis.quantity.measure import BASES
 from tamis.quantity.number import parse
+from tamis.record import NamedTuple
 
 if TYPE_CHECKING:
     from tamis.quantity.units import Units

@@ -11,11 +11,12 @@ Phrases are kept whole ("fold in" is not "fold") and found longest first.
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from typing import Any, NamedTuple
+from typing import Any
 
 from tamis.kitchen.seconds import seconds
 from tamis.kitchen.string_tables import tables
 from tamis.kitchen.words import nearest
+from tamis.record import NamedTuple
 
 _TIMES = ("takes", "per_kg", "per_piece", "estimate", "estimate_per_kg")
 _PLAIN = {"no": False, "none": ""}

@@ -8,8 +8,8 @@ from __future__ import annotations
 
 import os
 from pathlib import Path
-from typing import NamedTuple
 
+from tamis.record import NamedTuple
 from tamis.source import Source, decode
 
 SETTINGS, GOODS, SUFFIX = "kitchen.toml", "goods.toml", ".tamis"

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from pathlib import Path
-from typing import NamedTuple
 
 from tamis.checks.registry import names, scaling_names
 from tamis.diagnostics import Diagnostic
@@ -11,6 +10,7 @@ from tamis.kitchen.house import UNREADABLE, Kitchen, house_kitchen
 from tamis.kitchen.settings import setting_span
 from tamis.library.files import GOODS, SETTINGS, Text, Unreadable, read_if_there
 from tamis.quantity.near import nearest
+from tamis.record import NamedTuple
 from tamis.source import Source
 
 

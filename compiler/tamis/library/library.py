@@ -9,7 +9,6 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Sequence
 from pathlib import Path
-from typing import NamedTuple
 
 from tamis.compile import Compiled, compile
 from tamis.diagnostics import Diagnostic, in_order
@@ -19,6 +18,7 @@ from tamis.library.files import Text, house_folder, read_text, recipe_paths
 from tamis.library.house import House, open_house
 from tamis.library.order import Order, order_of, uses_of
 from tamis.model.recipe import Supply
+from tamis.record import NamedTuple
 from tamis.source import Source
 
 Progress = Callable[[int, int], None]

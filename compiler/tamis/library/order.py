@@ -9,7 +9,8 @@ from __future__ import annotations
 
 import re
 from collections.abc import Mapping, Sequence
-from typing import NamedTuple
+
+from tamis.record import NamedTuple
 
 _USES = re.compile(r"uses[ \t]*:[ \t]*(.*)", re.IGNORECASE)
 _HEADER_LIMIT = 8192

@@ -9,7 +9,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from fractions import Fraction
-from typing import TYPE_CHECKING, NamedTuple
+from typing import TYPE_CHECKING
 
 from tamis.kitchen.sale import Sale, Unsaleable, sale_of
 from tamis.market.money import cents
@@ -17,6 +17,7 @@ from tamis.market.yields import Weights, rounded_up
 from tamis.quantity.amount import exactly
 from tamis.quantity.display import plural
 from tamis.quantity.measure import Measure, kind
+from tamis.record import NamedTuple
 from tamis.table.worth import in_grams
 
 if TYPE_CHECKING:

@@ -10,7 +10,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 from fractions import Fraction
-from typing import TYPE_CHECKING, NamedTuple
+from typing import TYPE_CHECKING
 
 from tamis.kitchen.words import singular
 from tamis.market.wholes import as_sold
@@ -18,6 +18,7 @@ from tamis.market.yields import Weights, weights
 from tamis.model.percent import weighed
 from tamis.model.recipe import Use
 from tamis.quantity.measure import kind
+from tamis.record import NamedTuple
 from tamis.table.adding import add_up, scale, scaled
 from tamis.table.wording import bare_name, several
 

@@ -10,9 +10,10 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from fractions import Fraction
-from typing import TYPE_CHECKING, NamedTuple
+from typing import TYPE_CHECKING
 
 from tamis.quantity.measure import Measure, kind
+from tamis.record import NamedTuple
 from tamis.table.worth import in_grams
 
 if TYPE_CHECKING:

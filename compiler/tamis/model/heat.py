@@ -3,9 +3,10 @@
 from __future__ import annotations
 
 from fractions import Fraction
-from typing import TYPE_CHECKING, NamedTuple
+from typing import TYPE_CHECKING
 
 from tamis.reading.clauses import Reference, Time, Tool
+from tamis.record import NamedTuple
 
 if TYPE_CHECKING:
     from tamis.model.act import Act

@@ -7,7 +7,9 @@ while the clauses act, one entry a happening. Batches are numbered in the order 
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING, Literal, NamedTuple
+from typing import TYPE_CHECKING, Literal
+
+from tamis.record import NamedTuple
 
 if TYPE_CHECKING:
     from collections.abc import Sequence

@@ -7,9 +7,10 @@ that lists both.
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING, NamedTuple
+from typing import TYPE_CHECKING
 
 from tamis.model.batch import Batch, plain
+from tamis.record import NamedTuple
 
 if TYPE_CHECKING:
     from collections.abc import Sequence

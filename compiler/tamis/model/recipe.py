@@ -8,7 +8,7 @@ and products are referred to by their index in the recipe's tuples.
 from __future__ import annotations
 
 from fractions import Fraction
-from typing import Literal, NamedTuple
+from typing import Literal
 
 from tamis.model.history import History
 from tamis.quantity.amount import Amount
@@ -16,6 +16,7 @@ from tamis.quantity.duration import Duration
 from tamis.quantity.measure import Measure
 from tamis.reading.clauses import Ingredient, Read, Setting, Target, Tending, Tool, VerbUse
 from tamis.reading.header import Header
+from tamis.record import NamedTuple
 from tamis.source import Span
 from tamis.syntax.document import Part, Remark
 

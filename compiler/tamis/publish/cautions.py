@@ -6,8 +6,9 @@ in small print.
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING, NamedTuple
+from typing import TYPE_CHECKING
 
+from tamis.record import NamedTuple
 from tamis.safety.data import rules
 from tamis.safety.report import LISTS, PREVAIL, allergen_words
 

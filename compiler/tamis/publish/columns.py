@@ -8,9 +8,10 @@ and which was worked out matters when they disagree by a gram, so the cook's own
 from __future__ import annotations
 
 import re
-from typing import TYPE_CHECKING, NamedTuple
+from typing import TYPE_CHECKING
 
 from tamis.publish.sentence import kept_together
+from tamis.record import NamedTuple
 from tamis.table.lines import name_text, where_text
 from tamis.table.showing import Shown, metric_alone, shown
 

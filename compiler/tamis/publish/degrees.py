@@ -10,11 +10,11 @@ from __future__ import annotations
 
 from fractions import Fraction
 from math import ceil
-from typing import NamedTuple
 
 from tamis.quantity.amount import Amount
 from tamis.quantity.display import oven_c, oven_f
 from tamis.quantity.temperature import c_from_f, f_from_c, f_from_gas
+from tamis.record import NamedTuple
 from tamis.syntax.document import Clause
 from tamis.syntax.items import Quantity
 

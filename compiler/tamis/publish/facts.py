@@ -3,10 +3,11 @@
 from __future__ import annotations
 
 import re
-from typing import TYPE_CHECKING, NamedTuple
+from typing import TYPE_CHECKING
 
 from tamis.publish.iso import iso_duration
 from tamis.quantity.display import amount, duration_range
+from tamis.record import NamedTuple
 from tamis.timeline.records import length_between
 
 if TYPE_CHECKING:

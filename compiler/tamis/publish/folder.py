@@ -11,9 +11,9 @@ import os
 import shutil
 from collections.abc import Iterator, Mapping
 from pathlib import Path
-from typing import NamedTuple
 
 from tamis.library.files import SITE_MARK
+from tamis.record import NamedTuple
 
 FORM = 1
 """The form of the mark; a later one may list more."""

@@ -5,7 +5,9 @@ Percentages mean something to whoever bakes; on a cake's or a stew's page they w
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING, NamedTuple
+from typing import TYPE_CHECKING
+
+from tamis.record import NamedTuple
 
 if TYPE_CHECKING:
     from tamis.table.formula import Formula

@@ -8,7 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Collection, Sequence
 from fractions import Fraction
-from typing import TYPE_CHECKING, NamedTuple
+from typing import TYPE_CHECKING
 
 from tamis.market.market_list import MarketList, costs_of
 from tamis.market.money import money
@@ -26,6 +26,7 @@ from tamis.market.words import (
 )
 from tamis.publish.paths import page_link
 from tamis.publish.templates import template
+from tamis.record import NamedTuple
 
 if TYPE_CHECKING:
     from tamis.compile import Compiled

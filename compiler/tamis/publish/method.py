@@ -8,10 +8,11 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from fractions import Fraction
-from typing import TYPE_CHECKING, NamedTuple
+from typing import TYPE_CHECKING
 
 from tamis.publish.sentence import Piece, pieces_of, plain_text
 from tamis.reading.clauses import Reference, Time
+from tamis.record import NamedTuple
 from tamis.source import Span
 from tamis.table.pieces import piece_weights
 from tamis.table.wording import amount_text

@@ -6,7 +6,7 @@ compiler knows, so that the page can be changed by somebody who knows no Python.
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING, NamedTuple
+from typing import TYPE_CHECKING
 
 from tamis.publish.cautions import SafetyView, safety_view
 from tamis.publish.columns import Cells, cells_of, heads
@@ -19,6 +19,7 @@ from tamis.publish.running import Running, running_of
 from tamis.publish.sentence import as_html
 from tamis.publish.structured import Words, structured_data
 from tamis.publish.templates import template
+from tamis.record import NamedTuple
 from tamis.table.lines import apart, supplied_text
 from tamis.timeline.svg import timeline_svg
 

@@ -10,12 +10,12 @@ from __future__ import annotations
 import re
 from collections.abc import Iterable, Mapping
 from html import escape
-from typing import NamedTuple
 
 from tamis.publish.degrees import twin
 from tamis.publish.iso import iso_duration, least
 from tamis.quantity.duration import Duration
 from tamis.reading.clauses import Cue, Ingredient, Naming, Read, Reference, Tending
+from tamis.record import NamedTuple
 from tamis.source import Span
 from tamis.syntax.document import Clause, Part
 from tamis.syntax.items import Quantity

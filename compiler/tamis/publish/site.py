@@ -8,7 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from pathlib import Path
-from typing import TYPE_CHECKING, NamedTuple
+from typing import TYPE_CHECKING
 
 from tamis.assets import asset
 from tamis.library.files import shown
@@ -17,6 +17,7 @@ from tamis.publish.listing import index_page
 from tamis.publish.market import PAGE, house_market_page
 from tamis.publish.page import recipe_page
 from tamis.publish.paths import page_file
+from tamis.record import NamedTuple
 
 if TYPE_CHECKING:
     from tamis.library.library import Entry, Library, Progress

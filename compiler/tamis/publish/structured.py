@@ -7,11 +7,12 @@ a diet where a tag claims it, no picture where there is none.
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING, Any, NamedTuple
+from typing import TYPE_CHECKING, Any
 
 from tamis.publish.iso import iso_duration
 from tamis.publish.prose import first_words
 from tamis.quantity.display import amount
+from tamis.record import NamedTuple
 
 if TYPE_CHECKING:
     from tamis.compile import Compiled

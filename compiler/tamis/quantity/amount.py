@@ -7,7 +7,8 @@ fractions, equal when there is no range.
 from __future__ import annotations
 
 from fractions import Fraction
-from typing import NamedTuple
+
+from tamis.record import NamedTuple
 
 
 class Amount(NamedTuple):

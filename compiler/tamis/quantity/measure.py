@@ -9,10 +9,10 @@ layer does not know; and a clove or a pinch stays what it is.
 from __future__ import annotations
 
 from fractions import Fraction
-from typing import NamedTuple
 
 from tamis.quantity.amount import Amount
 from tamis.quantity.units import Unit, Units
+from tamis.record import NamedTuple
 
 # The unit each kind is counted in.
 BASES = {"mass": "g", "volume": "ml", "time": "s", "length": "mm"}

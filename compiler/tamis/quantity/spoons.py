@@ -16,11 +16,11 @@ from collections.abc import Iterator
 from fractions import Fraction
 from functools import cache
 from math import ceil, floor, lcm
-from typing import NamedTuple
 
 from tamis.quantity.numerals import number
 from tamis.quantity.units import Units
 from tamis.quantity.weights import millilitres
+from tamis.record import NamedTuple
 
 NEAR, NEAR_SMALL = Fraction(25, 1000), Fraction(5, 100)
 # From here a step of the single measures is within the tolerance of any volume, so the ladder can end.

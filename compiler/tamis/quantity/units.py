@@ -13,10 +13,10 @@ from __future__ import annotations
 import re
 from fractions import Fraction
 from functools import cache
-from typing import NamedTuple
 
 from tamis.assets import asset_text
 from tamis.quantity.near import nearest
+from tamis.record import NamedTuple
 
 # What "cup" can mean in a house, and which spoons stand beside that cup if the house does not say.
 CUPS = {

@@ -7,7 +7,7 @@ equipment; what follows from it (which batch, which mass) is the model's busines
 from __future__ import annotations
 
 from fractions import Fraction
-from typing import Literal, NamedTuple
+from typing import Literal
 
 from tamis.kitchen.equipment import Equipment
 from tamis.kitchen.goods import Goods
@@ -15,6 +15,7 @@ from tamis.kitchen.verbs import Verb
 from tamis.quantity.amount import Amount
 from tamis.quantity.duration import Duration
 from tamis.quantity.measure import Measure
+from tamis.record import NamedTuple
 from tamis.source import Span
 from tamis.syntax.document import Clause
 

@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 from fractions import Fraction
-from typing import NamedTuple
 
 from tamis.quantity.duration import OVERNIGHT, Duration, at_least, up_to, window
 from tamis.reading.phrase import Phrase, seconds_of
+from tamis.record import NamedTuple
 
 
 class DurationRead(NamedTuple):

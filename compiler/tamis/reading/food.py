@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-from typing import NamedTuple
-
 from tamis.quantity.amount import Amount
 from tamis.quantity.measure import Measure
 from tamis.reading.clauses import Ingredient, Percent, Role
@@ -12,6 +10,7 @@ from tamis.reading.nouns import Noun, read_noun
 from tamis.reading.phrase import Phrase, measures_of
 from tamis.reading.roles import Decision
 from tamis.reading.tables import match
+from tamis.record import NamedTuple
 from tamis.syntax.items import Word
 
 

@@ -2,11 +2,12 @@
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING, NamedTuple
+from typing import TYPE_CHECKING
 
 from tamis.diagnostics import Diagnostic, Fix
 from tamis.quantity.amount import Amount
 from tamis.quantity.measure import Measure
+from tamis.record import NamedTuple
 from tamis.source import Span
 from tamis.syntax.clause import parse_clause
 from tamis.syntax.items import Bracket, Quantity

@@ -7,12 +7,12 @@ and only after it comes the name that tells ingredient from equipment; so it is 
 from __future__ import annotations
 
 from fractions import Fraction
-from typing import NamedTuple
 
 from tamis.quantity.amount import Amount
 from tamis.quantity.measure import Measure
 from tamis.reading.phrase import Phrase, inside, measures_of
 from tamis.reading.tables import match
+from tamis.record import NamedTuple
 from tamis.syntax.items import Bracket, Product, Quantity, Word
 
 ONE = Amount(Fraction(1), Fraction(1))

@@ -7,11 +7,10 @@ before the `of` (*a bowl of ice* is a bowl).
 
 from __future__ import annotations
 
-from typing import NamedTuple
-
 from tamis.kitchen.equipment import FoundEquipment
 from tamis.kitchen.goods import Found
 from tamis.reading.phrase import Phrase
+from tamis.record import NamedTuple
 from tamis.syntax.items import Quantity, Word
 
 _SIZES = ("length", "volume", "mass")

@@ -2,10 +2,9 @@
 
 from __future__ import annotations
 
-from typing import NamedTuple
-
 from tamis.reading.clauses import Read, VerbUse
 from tamis.reading.header import Header
+from tamis.record import NamedTuple
 from tamis.source import Span
 from tamis.syntax.document import Document, Part, Remark
 

@@ -7,8 +7,6 @@ takes everything.
 
 from __future__ import annotations
 
-from typing import NamedTuple
-
 from tamis.reading.clauses import Role
 from tamis.reading.durations import find_duration
 from tamis.reading.measured import Measured, read_measure
@@ -16,6 +14,7 @@ from tamis.reading.nouns import Noun, read_noun
 from tamis.reading.phrase import Phrase
 from tamis.reading.shares import ShareRead, read_share
 from tamis.reading.tables import match
+from tamis.record import NamedTuple
 from tamis.syntax.items import Miswritten, Product, Quantity, Word
 
 

@@ -3,13 +3,14 @@
 from __future__ import annotations
 
 from fractions import Fraction
-from typing import Literal, NamedTuple
+from typing import Literal
 
 from tamis.quantity.amount import exactly
 from tamis.quantity.measure import Measure
 from tamis.reading.clauses import Share
 from tamis.reading.phrase import Phrase, measures_of
 from tamis.reading.tables import match
+from tamis.record import NamedTuple
 
 
 class ShareRead(NamedTuple):

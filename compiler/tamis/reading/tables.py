@@ -4,9 +4,10 @@ from __future__ import annotations
 
 from fractions import Fraction
 from functools import cache
-from typing import Any, NamedTuple
+from typing import Any
 
 from tamis.assets import asset_text
+from tamis.record import NamedTuple
 
 Phrases = dict[str, list[tuple[tuple[str, ...], str]]]
 

@@ -9,12 +9,12 @@ import re
 from collections.abc import Mapping
 from fractions import Fraction
 from functools import cache
-from typing import NamedTuple
 
 from tamis.assets import asset_text
 from tamis.kitchen.seconds import seconds
 from tamis.kitchen.string_tables import tables
 from tamis.quantity.temperature import c_from_f
+from tamis.record import NamedTuple
 
 _PAIR = re.compile(r"([\d.]+) °([CF])(?: for (.+))?")
 

@@ -9,9 +9,10 @@ elsewhere.
 from __future__ import annotations
 
 from fractions import Fraction
-from typing import TYPE_CHECKING, NamedTuple
+from typing import TYPE_CHECKING
 
 from tamis.reading.clauses import Cue, Setting, Target, Time, Tool
+from tamis.record import NamedTuple
 from tamis.safety.data import rules
 from tamis.safety.degrees import core_temperature, says
 

@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 from fractions import Fraction
-from typing import NamedTuple
 
+from tamis.record import NamedTuple
 from tamis.source import Span
 
 

@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING, NamedTuple
+from typing import TYPE_CHECKING
 
 from tamis.reading.clauses import Ingredient, Time
+from tamis.record import NamedTuple
 from tamis.safety.clearing import heated
 from tamis.safety.contacts import Counter
 from tamis.safety.data import rules

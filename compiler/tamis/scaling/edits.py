@@ -7,8 +7,9 @@ the same place of the same sentence, so a change holds both.
 from __future__ import annotations
 
 from collections.abc import Iterable
-from typing import Literal, NamedTuple
+from typing import Literal
 
+from tamis.record import NamedTuple
 from tamis.source import Span
 
 Form = Literal["exact", "shown"]

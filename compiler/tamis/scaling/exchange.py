@@ -7,9 +7,10 @@ from __future__ import annotations
 
 import re
 from fractions import Fraction
-from typing import TYPE_CHECKING, NamedTuple
+from typing import TYPE_CHECKING
 
 from tamis.quantity.numerals import decimal
+from tamis.record import NamedTuple
 from tamis.scaling.clauses import divisions_whole, recipe_edits
 from tamis.scaling.edits import Edit
 from tamis.scaling.header import header_edits

@@ -4,12 +4,12 @@ from __future__ import annotations
 
 import re
 from fractions import Fraction
-from typing import NamedTuple
 
 from tamis.kitchen.house import Kitchen
 from tamis.quantity.amount import Amount
 from tamis.quantity.display import DECIMAL
 from tamis.quantity.measure import Measure
+from tamis.record import NamedTuple
 from tamis.scaling.edits import Edit
 from tamis.scaling.numbers import exact_amount
 from tamis.source import Span

@@ -8,11 +8,12 @@ checks follow without knowing. What a reader sees is the same recipe with its me
 from __future__ import annotations
 
 from fractions import Fraction
-from typing import TYPE_CHECKING, NamedTuple
+from typing import TYPE_CHECKING
 
 from tamis.compile import Compiled, compile
 from tamis.model.mass import times as mass_times
 from tamis.reading.clauses import Ingredient
+from tamis.record import NamedTuple
 from tamis.scaling.clauses import divisions_whole, recipe_edits
 from tamis.scaling.edits import Edit, edited, moved
 from tamis.scaling.header import header_edits

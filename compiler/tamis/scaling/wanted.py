@@ -7,11 +7,12 @@ to tell a cook when it does not.
 from __future__ import annotations
 
 from fractions import Fraction
-from typing import TYPE_CHECKING, NamedTuple
+from typing import TYPE_CHECKING
 
 from tamis.kitchen.words import singular
 from tamis.quantity.measure import Measure, base, grams, kind
 from tamis.quantity.number import parse, problem
+from tamis.record import NamedTuple
 from tamis.syntax.clause import parse_clause
 from tamis.syntax.items import Product, Quantity
 

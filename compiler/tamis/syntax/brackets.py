@@ -6,7 +6,8 @@ The scan is one linear pass; an unclosed bracket costs its own line and nothing 
 from __future__ import annotations
 
 import re
-from typing import NamedTuple
+
+from tamis.record import NamedTuple
 
 _BRACKET = re.compile(r"\\[\[\]]|[\[\]]")
 

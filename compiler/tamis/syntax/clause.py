@@ -8,7 +8,7 @@ from __future__ import annotations
 
 import re
 from functools import cache, lru_cache
-from typing import TYPE_CHECKING, Any, NamedTuple
+from typing import TYPE_CHECKING, Any
 
 from lark import Lark, Token, Transformer
 from lark.exceptions import UnexpectedInput
@@ -16,6 +16,7 @@ from lark.exceptions import UnexpectedInput
 from tamis.quantity.amount import Amount
 from tamis.quantity.number import WORDS
 from tamis.quantity.number import parse as parse_number
+from tamis.record import NamedTuple
 from tamis.source import Span
 from tamis.syntax.items import Bracket, Item, Mark, Miswritten, Product, Quantity, QuantityKind, Word
 from tamis.syntax.tokens import ClauseLexer, clause_grammar

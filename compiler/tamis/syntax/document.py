@@ -6,8 +6,9 @@ here, with the words that the cook wrote.
 
 from __future__ import annotations
 
-from typing import Literal, NamedTuple
+from typing import Literal
 
+from tamis.record import NamedTuple
 from tamis.source import Source, Span
 from tamis.syntax.clause import Items
 

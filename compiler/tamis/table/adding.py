@@ -9,13 +9,13 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
 from fractions import Fraction
-from typing import NamedTuple
 
 from tamis.kitchen.house import Kitchen
 from tamis.model.recipe import Use
 from tamis.quantity.amount import Amount
 from tamis.quantity.measure import Measure, plus
 from tamis.reading.clauses import Ingredient
+from tamis.record import NamedTuple
 from tamis.table.worth import SPOON_UNITS, across
 
 

@@ -8,7 +8,7 @@ from __future__ import annotations
 
 import re
 from fractions import Fraction
-from typing import Literal, NamedTuple
+from typing import Literal
 
 from tamis.diagnostics import Diagnostic
 from tamis.kitchen.house import Kitchen
@@ -17,6 +17,7 @@ from tamis.quantity.measure import Measure
 from tamis.quantity.number import parse
 from tamis.quantity.temperature import OVEN_WORDS
 from tamis.reading.clauses import Ingredient
+from tamis.record import NamedTuple
 from tamis.source import Span
 from tamis.syntax.clause import Items, parse_clause
 from tamis.syntax.document import Clause

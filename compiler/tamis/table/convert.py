@@ -8,7 +8,6 @@ weight names its sources, and where they differ the range stands beside the usua
 from __future__ import annotations
 
 from fractions import Fraction
-from typing import NamedTuple
 
 from tamis.kitchen.goods import Density, Piece
 from tamis.kitchen.house import Kitchen
@@ -16,6 +15,7 @@ from tamis.quantity.amount import Amount
 from tamis.quantity.measure import Measure, base
 from tamis.quantity.units import SPOONS, Units, shipped
 from tamis.reading.clauses import Ingredient
+from tamis.record import NamedTuple
 from tamis.table.asked import Asked
 
 DRAWERS = {

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from collections.abc import Callable
 from fractions import Fraction
-from typing import NamedTuple
 
 from tamis.kitchen.house import Kitchen
 from tamis.quantity.amount import Amount
@@ -12,6 +11,7 @@ from tamis.quantity.display import grams, kitchen_volume, millilitres, plural, p
 from tamis.quantity.measure import base
 from tamis.quantity.numerals import decimal, number
 from tamis.reading.clauses import Ingredient
+from tamis.record import NamedTuple
 from tamis.table.asked import Asked
 from tamis.table.convert import DRAWERS, Count, Figure, Worths, counts, drawer, in_states, worths
 from tamis.table.convert_degrees import heat_lines, heat_of

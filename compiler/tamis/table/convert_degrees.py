@@ -9,7 +9,6 @@ from __future__ import annotations
 
 from collections.abc import Callable
 from fractions import Fraction
-from typing import NamedTuple
 
 from tamis.quantity.amount import Amount
 from tamis.quantity.display import number, oven_c, oven_f
@@ -23,6 +22,7 @@ from tamis.quantity.temperature import (
     fan_from_c,
     gas_from_f,
 )
+from tamis.record import NamedTuple
 from tamis.table.asked import Degrees
 
 # Below this no oven is set, above it no food is (common practice: from a low oven to a pizza oven).

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from fractions import Fraction
-from typing import NamedTuple
 
 from tamis.kitchen.house import Kitchen
 from tamis.kitchen.words import singular
@@ -11,6 +10,7 @@ from tamis.quantity.amount import Amount
 from tamis.quantity.display import grams, millilitres, unit_words
 from tamis.quantity.near import nearest
 from tamis.quantity.numerals import decimal, number
+from tamis.record import NamedTuple
 from tamis.table.asked import Asked
 from tamis.table.convert import Figure, in_unit, worths
 from tamis.table.convert_degrees import heat_of, in_scale

@@ -10,9 +10,10 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from fractions import Fraction
-from typing import TYPE_CHECKING, Literal, NamedTuple
+from typing import TYPE_CHECKING, Literal
 
 from tamis.quantity.amount import ZERO, Amount
+from tamis.record import NamedTuple
 from tamis.table.formula_parts import ONE, Line, Part, dough_of, total
 
 if TYPE_CHECKING:

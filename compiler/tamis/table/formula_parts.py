@@ -9,9 +9,10 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
 from fractions import Fraction
-from typing import TYPE_CHECKING, NamedTuple
+from typing import TYPE_CHECKING
 
 from tamis.quantity.amount import ZERO, Amount
+from tamis.record import NamedTuple
 from tamis.table.wording import bare_name
 
 if TYPE_CHECKING:

@@ -10,7 +10,9 @@ are in one scale.
 from __future__ import annotations
 
 from fractions import Fraction
-from typing import Literal, NamedTuple
+from typing import Literal
+
+from tamis.record import NamedTuple
 
 Scale = Literal["C", "F"]
 

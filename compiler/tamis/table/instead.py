@@ -8,7 +8,6 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 from fractions import Fraction
-from typing import NamedTuple
 
 from tamis.kitchen.equivalents import Equivalent, Mixture, shipped_equivalents
 from tamis.kitchen.goods import Found, Goods
@@ -17,6 +16,7 @@ from tamis.quantity.amount import Amount
 from tamis.quantity.display import grams, plural
 from tamis.quantity.measure import Measure, base, convert
 from tamis.reading.clauses import Ingredient
+from tamis.record import NamedTuple
 from tamis.table.convert import Figure
 from tamis.table.wording import ends, measure_text
 

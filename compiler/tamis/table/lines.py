@@ -5,9 +5,8 @@ Terminal, Markdown and page set the same words in different ways; the words are 
 
 from __future__ import annotations
 
-from typing import NamedTuple
-
 from tamis.kitchen.house import Kitchen
+from tamis.record import NamedTuple
 from tamis.table.rows import Row, Supplied, Table
 from tamis.table.scaled_words import scaled_text
 from tamis.table.showing import Shown, metric_alone, shown

@@ -9,13 +9,13 @@ from __future__ import annotations
 
 from fractions import Fraction
 from functools import reduce
-from typing import NamedTuple
 
 from tamis.kitchen.goods import Goods
 from tamis.model.mass import plus
 from tamis.model.recipe import Mass
 from tamis.quantity.measure import Measure
 from tamis.reading.clauses import Ingredient
+from tamis.record import NamedTuple
 from tamis.source import Span
 
 

@@ -8,10 +8,10 @@ from __future__ import annotations
 
 from fractions import Fraction
 from itertools import pairwise
-from typing import NamedTuple
 
 from tamis.kitchen.house import Kitchen
 from tamis.reading.clauses import Tool
+from tamis.record import NamedTuple
 from tamis.syntax.clause import parse_clause
 from tamis.syntax.items import Item, Product, Quantity, Word
 

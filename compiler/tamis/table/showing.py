@@ -10,12 +10,12 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterable
 from fractions import Fraction
-from typing import NamedTuple
 
 from tamis.kitchen.house import Kitchen
 from tamis.quantity.amount import Amount
 from tamis.quantity.measure import Measure, plus
 from tamis.reading.clauses import Ingredient
+from tamis.record import NamedTuple
 from tamis.table.adding import scale, scaled
 from tamis.table.rows import Row
 from tamis.table.scaled_words import scaled_text

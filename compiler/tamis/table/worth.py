@@ -8,7 +8,6 @@ too.
 from __future__ import annotations
 
 from fractions import Fraction
-from typing import NamedTuple
 
 from tamis.kitchen.house import Kitchen
 from tamis.quantity.amount import Amount
@@ -16,6 +15,7 @@ from tamis.quantity.measure import Measure
 from tamis.quantity.spoons import NEAR
 from tamis.quantity.units import Unit
 from tamis.reading.clauses import Ingredient
+from tamis.record import NamedTuple
 
 SPOON_UNITS = frozenset(
     f"{system}{unit}"

@@ -10,8 +10,8 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 from heapq import heapify, heappop, heappush
-from typing import NamedTuple
 
+from tamis.record import NamedTuple
 from tamis.timeline.bench import Bench, Held
 from tamis.timeline.blocks import Blocks
 from tamis.timeline.frame import Edge, Frame

@@ -10,11 +10,12 @@ from __future__ import annotations
 import re
 from functools import cache
 from math import ceil
-from typing import TYPE_CHECKING, Literal, NamedTuple
+from typing import TYPE_CHECKING, Literal
 
 from tamis.assets import asset_text
 from tamis.kitchen.seconds import seconds
 from tamis.model.recipe import Use
+from tamis.record import NamedTuple
 
 if TYPE_CHECKING:
     from tamis.kitchen.house import Kitchen

@@ -6,8 +6,9 @@ records.
 
 from __future__ import annotations
 
-from typing import Literal, NamedTuple
+from typing import Literal
 
+from tamis.record import NamedTuple
 from tamis.source import Span
 from tamis.timeline.network import Kind
 

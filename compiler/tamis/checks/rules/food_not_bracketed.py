@@ -11,10 +11,11 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator
-from typing import TYPE_CHECKING, NamedTuple
+from typing import TYPE_CHECKING
 
 from tamis.diagnostics import Diagnostic, Severity
 from tamis.kitchen.words import singular
+from tamis.record import NamedTuple
 from tamis.source import Span
 from tamis.syntax.document import Text
 

@@ -42,6 +42,7 @@ Spread [4 slices bread] with [the oat spread].
 }
 GOOD: Files = BAD | {"toast.tamis": str(BAD["toast.tamis"]).replace("tags: vegan", "tags: breakfast")}
 
+
 def check(view: View) -> Iterator[Diagnostic]:
     """One finding a promise, naming the foods that nobody knows."""
     unknown = view.safety.dish.unknown if view.safety else ()

@@ -11,10 +11,11 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from fractions import Fraction
-from typing import TYPE_CHECKING, NamedTuple
+from typing import TYPE_CHECKING
 
 from tamis.diagnostics import Diagnostic, Label, Severity
 from tamis.quantity.measure import grams, millilitres
+from tamis.record import NamedTuple
 from tamis.source import Span
 
 if TYPE_CHECKING:
