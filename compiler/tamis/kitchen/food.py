@@ -8,13 +8,20 @@ from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
 from fractions import Fraction
-from typing import Any, NamedTuple
+from typing import Any
+
+from tamis.record import NamedTuple
 
 Raw = Mapping[str, Any]
 
 CUP = Fraction(473176473, 2000000)  # millilitres; NIST Handbook 44, Appendix C: half a US liquid pint
 MILLILITRES = {
-    "ml": Fraction(1), "l": Fraction(1000), "cup": CUP, "tbsp": CUP / 16, "tsp": CUP / 48, "fl oz": CUP / 8,
+    "ml": Fraction(1),
+    "l": Fraction(1000),
+    "cup": CUP,
+    "tbsp": CUP / 16,
+    "tsp": CUP / 48,
+    "fl oz": CUP / 8,
 }
 
 
@@ -123,13 +130,28 @@ def read_goods(raw: Raw, states: frozenset[str]) -> Goods:
     water, water_source = _sourced(raw, "water")
     refuse, refuse_source = _sourced(raw, "refuse")
     return Goods(
-        id=raw["id"], name=raw["name"], plural=raw.get("plural", ""), aliases=tuple(raw.get("aliases", ())),
-        liquid=raw.get("liquid", False), show=raw.get("show", "solid"), states=states,
+        id=raw["id"],
+        name=raw["name"],
+        plural=raw.get("plural", ""),
+        aliases=tuple(raw.get("aliases", ())),
+        liquid=raw.get("liquid", False),
+        show=raw.get("show", "solid"),
+        states=states,
         densities=tuple(map(_density, raw.get("densities", ()))),
         pieces=tuple(map(_piece, raw.get("pieces", ()))),
         parts=tuple(map(_part, raw.get("parts", ()))),
-        allergens=tuple(raw.get("allergens", ())), hazard=raw.get("hazard", ""), animal=raw.get("animal", ""),
-        flour=raw.get("flour", False), salt=raw.get("salt", False), leavener=raw.get("leavener", False),
-        role=raw.get("role", ""), merchant=raw.get("merchant", ""), water=water, water_source=water_source,
-        refuse=refuse, refuse_source=refuse_source, pack=raw.get("pack", ""), price=raw.get("price", ""),
+        allergens=tuple(raw.get("allergens", ())),
+        hazard=raw.get("hazard", ""),
+        animal=raw.get("animal", ""),
+        flour=raw.get("flour", False),
+        salt=raw.get("salt", False),
+        leavener=raw.get("leavener", False),
+        role=raw.get("role", ""),
+        merchant=raw.get("merchant", ""),
+        water=water,
+        water_source=water_source,
+        refuse=refuse,
+        refuse_source=refuse_source,
+        pack=raw.get("pack", ""),
+        price=raw.get("price", ""),
     )

@@ -82,7 +82,7 @@ def _facts(said: Raw, closed: Mapping[str, list[str]]) -> tuple[dict[str, Any], 
 
 
 def _reason(error: Exception) -> str:
-    return str(error) if isinstance(error, TypeError) else "is no amount; write 0.53, 50 or \"125 g/cup\""
+    return str(error) if isinstance(error, TypeError) else 'is no amount; write 0.53, 50 or "125 g/cup"'
 
 
 def _fact(name: str, value: Any) -> Any:

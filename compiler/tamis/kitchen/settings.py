@@ -9,11 +9,12 @@ from __future__ import annotations
 import re
 from collections.abc import Callable, Mapping
 from fractions import Fraction
-from typing import Any, NamedTuple
+from typing import Any
 
 from tamis.diagnostics import Diagnostic
 from tamis.kitchen.seconds import seconds
 from tamis.quantity.near import nearest
+from tamis.record import NamedTuple
 from tamis.source import Span
 
 UNITS = ("metric", "us", "written")
@@ -115,9 +116,7 @@ def setting_span(text: str, table: str, key: str = "") -> Span:
     return Span(*head.span(1)) if head else Span(0, 0)
 
 
-def _read_table(
-    table: str, values: Mapping[str, Any], text: str, findings: list[Diagnostic]
-) -> dict[str, Any]:
+def _read_table(table: str, values: Mapping[str, Any], text: str, findings: list[Diagnostic]) -> dict[str, Any]:
     readers = _READERS.get(table)
     chosen: dict[str, Any] = {}
     for key, value in values.items():

@@ -13,9 +13,21 @@ from tamis.quantity.near import distance
 
 # Plurals that the rules below would get wrong. "-ves" is "-ve" (cloves, olives) unless it stands here.
 _IRREGULAR = {
-    "leaves": "leaf", "loaves": "loaf", "halves": "half", "knives": "knife", "shelves": "shelf",
-    "chillies": "chilli", "chilies": "chili", "cookies": "cookie", "brownies": "brownie", "geese": "goose",
-    "quiches": "quiche", "brioches": "brioche", "feet": "foot", "shoes": "shoe", "toes": "toe",
+    "leaves": "leaf",
+    "loaves": "loaf",
+    "halves": "half",
+    "knives": "knife",
+    "shelves": "shelf",
+    "chillies": "chilli",
+    "chilies": "chili",
+    "cookies": "cookie",
+    "brownies": "brownie",
+    "geese": "goose",
+    "quiches": "quiche",
+    "brioches": "brioche",
+    "feet": "foot",
+    "shoes": "shoe",
+    "toes": "toe",
 }
 # Words that end like a plural and are none.
 _UNCHANGED = frozenset({"molasses", "gas", "lens", "series", "gras", "herbes"})

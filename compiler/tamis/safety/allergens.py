@@ -6,8 +6,9 @@ an alternative, or that may be left out, is told apart: a guest can then ask for
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING, NamedTuple
+from typing import TYPE_CHECKING
 
+from tamis.record import NamedTuple
 from tamis.safety.data import rules
 from tamis.safety.records import Allergen, Declared, Part
 
@@ -79,9 +80,7 @@ def _declare(list_: str, foods: list[Source]) -> Iterator[Allergen]:
         bearing = [food for food in suspect if food.allergens in hits]
         needed = [food for food in bearing if not food.instead] or bearing
         names = tuple(dict.fromkeys(food.name for food in needed))
-        yield Allergen(
-            name, names, all(food.optional for food in needed), all(food.instead for food in bearing)
-        )
+        yield Allergen(name, names, all(food.optional for food in needed), all(food.instead for food in bearing))
 
 
 def lists_of(kitchen: Kitchen) -> tuple[str, ...]:

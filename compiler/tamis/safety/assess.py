@@ -60,9 +60,7 @@ def assess(recipe: Recipe, kitchen: Kitchen, used: Mapping[str, Supply]) -> Safe
 def supplied(supply: Supply, safety: Safety) -> Supply:
     """What a recipe gives to others, with what its dish brings along."""
     hazards = tuple(dict.fromkeys(f"{item.hazard}:{item.form}" for item in safety.open if item.form != "contact"))
-    return supply._replace(
-        hazards=hazards, allergens=safety.words, animal=safety.animal, unknown=safety.dish.unknown
-    )
+    return supply._replace(hazards=hazards, allergens=safety.words, animal=safety.animal, unknown=safety.dish.unknown)
 
 
 def _dish(recipe: Recipe, states: tuple[State, ...]) -> State:

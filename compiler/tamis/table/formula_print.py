@@ -39,9 +39,7 @@ def _columns(table: Grid, pairs: range | list[int]) -> str:
         short = len(table.heads[pair]) - widths[2 * at] - widths[2 * at + 1] - len(GAP)
         widths[2 * at] += max(short, 0)
     left = max(len(name) for name, _ in rows)
-    heads = [
-        table.heads[pair].rjust(widths[2 * at] + len(GAP) + widths[2 * at + 1]) for at, pair in enumerate(pairs)
-    ]
+    heads = [table.heads[pair].rjust(widths[2 * at] + len(GAP) + widths[2 * at + 1]) for at, pair in enumerate(pairs)]
     lines = ["  " + " " * left + GAP + GAP.join(heads)]
     lines.append(_row("", ["weight" if at % 2 == 0 else "%" for at in range(len(picked))], left, widths))
     lines.append("  " + GAP.join("─" * each for each in (left, *widths)))

@@ -122,9 +122,7 @@ class Timeline:
     def have_ready(self) -> tuple[str, ...]:
         """What other recipes make and this one takes, in the cook's words: their time is not in the whole."""
         products = self.recipe.products
-        return tuple(
-            taking.text for taking in self.recipe.takings if products[taking.product].kind == "used-recipe"
-        )
+        return tuple(taking.text for taking in self.recipe.takings if products[taking.product].kind == "used-recipe")
 
     @cached_property
     def stretched(self) -> tuple[int, ...]:

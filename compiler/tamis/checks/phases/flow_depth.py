@@ -18,8 +18,7 @@ _NAMES = [f"Layer {word}" for word in "abcdefghijklmnopqrstuvwxyz"] + [
 BAD = (
     "title: Tower\nserves: 2\n"
     + "".join(
-        f"\n# {name}\n\nStir [the {below.lower()}] with [10 g rolled oats].\n"
-        for name, below in pairwise(_NAMES)
+        f"\n# {name}\n\nStir [the {below.lower()}] with [10 g rolled oats].\n" for name, below in pairwise(_NAMES)
     )
     + f"\n# {_NAMES[-1]}\n\nStir [10 g rolled oats] with [10 g honey] [in a bowl].\n"
 )
