@@ -10,7 +10,7 @@ import re
 from functools import cache, lru_cache
 from typing import TYPE_CHECKING, Any
 
-from lark import Lark, Token, Transformer
+from lark import Lark, Transformer
 from lark.exceptions import UnexpectedInput
 
 from tamis.quantity.amount import Amount
@@ -19,10 +19,10 @@ from tamis.quantity.number import parse as parse_number
 from tamis.record import NamedTuple
 from tamis.source import Span
 from tamis.syntax.items import Bracket, Item, Mark, Miswritten, Product, Quantity, QuantityKind, Word
-from tamis.syntax.tokens import ClauseLexer, clause_grammar
+from tamis.syntax.tokens import ClauseLexer, Token, clause_grammar
 
 if TYPE_CHECKING:
-    from collections.abc import Mapping, Sequence
+    from collections.abc import Iterable, Mapping, Sequence
 
 # What went wrong, by broken examples: Lark finds the one that stops in the same state. Message, then hint.
 FAULTS: Mapping[str, list[str]] = {
@@ -68,7 +68,7 @@ BROKEN = Items((), (), ClauseFault("", Span(0, 0)))
 
 
 def _span(first: Token, last: Token) -> Span:
-    return Span(first.start_pos or 0, last.end_pos or 0)
+    return Span(first.start_pos, last.end_pos)
 
 
 class _Number(NamedTuple):
@@ -91,20 +91,36 @@ def _number(tokens: Sequence[Token]) -> _Number:
 
 
 def _quantity(kind: QuantityKind, number: _Number, unit: Token | None = None) -> Item:
-    span = number.span if unit is None else Span(number.span.start, unit.end_pos or 0)
+    span = number.span if unit is None else Span(number.span.start, unit.end_pos)
     if number.amount is None:
         return Miswritten(number.text, number.span)
     return Quantity(kind, number.amount, "" if unit is None else unit.strip("-."), span)
 
 
-class _ToItems(Transformer[Token, Any]):
+class _ToItems(Transformer[Any, Any]):
     """Grammar productions as our own records; each method has the children of its production."""
 
-    def clause(self, items: list[Any]) -> tuple[Item, ...]:
-        return tuple(_merged(_leaves(items)))
+    def nothing(self, _: list[Any]) -> list[Item]:
+        return []
 
-    def bracket(self, items: list[Any]) -> Bracket:
-        return Bracket(tuple(_merged(_leaves(items[1:-1]))), _span(items[0], items[-1]))
+    def words(self, parts: list[Any]) -> list[Item]:
+        items, words = parts
+        items.extend(_words(words, words.start_pos))
+        return items  # type: ignore[no-any-return]
+
+    def mark(self, parts: list[Any]) -> list[Item]:
+        items, mark = parts
+        items.append(Mark(str(mark), _span(mark, mark)))
+        return items  # type: ignore[no-any-return]
+
+    def item(self, parts: list[Any]) -> list[Item]:
+        items, item = parts
+        items.append(item)
+        return items  # type: ignore[no-any-return]
+
+    def bracket(self, parts: list[Any]) -> Bracket:
+        first, items, last = parts
+        return Bracket(_merged(items), _span(first, last))
 
     def amount(self, tokens: list[Token]) -> _Number:
         return _number(tokens)
@@ -119,7 +135,7 @@ class _ToItems(Transformer[Token, Any]):
 
     def gas(self, parts: list[Any]) -> Item:
         word, number = parts
-        return _quantity("gas", number)._replace(span=Span(word.start_pos or 0, number.span.end))
+        return _quantity("gas", number)._replace(span=Span(word.start_pos, number.span.end))
 
     def time_range(self, parts: list[Any]) -> Item:
         low, unit, _to, high, high_unit = parts
@@ -131,14 +147,14 @@ class _ToItems(Transformer[Token, Any]):
     def product(self, parts: list[Any]) -> Item:
         numbers = [part for part in parts if isinstance(part, _Number)]
         unit = parts[-1] if isinstance(parts[-1], Token) else None
-        end = (unit.end_pos or 0) if unit is not None else numbers[-1].span.end
+        end = unit.end_pos if unit is not None else numbers[-1].span.end
         return _product(numbers, _KINDS[unit.type] if unit else "pieces", "" if unit is None else unit.strip("-."), end)
 
     def lengths(self, parts: list[Any]) -> Item:
         one, unit, _by, other, last = parts
         if unit != last:
-            return Miswritten(f"{one.text} {unit} × {other.text} {last}", Span(one.span.start, last.end_pos or 0))
-        return _product([one, other], "length", unit.strip("-."), last.end_pos or 0)
+            return Miswritten(f"{one.text} {unit} × {other.text} {last}", Span(one.span.start, last.end_pos))
+        return _product([one, other], "length", unit.strip("-."), last.end_pos)
 
     def miswritten(self, tokens: list[Token]) -> Miswritten:
         return Miswritten(str(tokens[0]), _span(tokens[0], tokens[0]))
@@ -158,30 +174,21 @@ _ONLY_WORDS = re.compile(rf"\s*{_A_WORD}(?:\s+{_A_WORD})*\s*", re.IGNORECASE)
 _ONE_WORD = re.compile(r"\S+")
 
 
-def _leaves(children: Sequence[Any]) -> list[Item]:
-    """The items of a clause or bracket: words in a row, which came as one token, become one item each."""
-    leaves: list[Item] = []
-    for child in children:
-        if not isinstance(child, Token):
-            leaves.append(child)
-        elif child.type == "WORDS":
-            start = child.start_pos or 0
-            lower = child.lower().replace("’", "'")
-            for found in _ONE_WORD.finditer(child):
-                first, last = found.span()
-                leaves.append(Word(found[0], lower[first:last], Span(start + first, start + last)))
-        else:
-            leaves.append(Mark(str(child), _span(child, child)))
-    return leaves
+def _words(text: str, start: int) -> list[Item]:
+    """The words of a row, which came as one token that begins at `start`."""
+    lower = text.lower().replace("’", "'")
+    words: list[Item] = []
+    for found in _ONE_WORD.finditer(text):
+        first, last = found.span()
+        words.append(Word(found[0], lower[first:last], Span(start + first, start + last)))
+    return words
 
 
-def _merged(items: list[Item]) -> list[Item]:
+def _merged(items: list[Item]) -> tuple[Item, ...]:
     """Compounds as one quantity: `1 lb 8 oz`, `1 h 30 min` (same kind, other unit, both with a unit)."""
-    if sum(isinstance(item, Quantity) for item in items) < 2:
-        return items
     merged: list[Item] = []
+    last: Item | None = None
     for item in items:
-        last = merged[-1] if merged else None
         if (
             isinstance(item, Quantity)
             and isinstance(last, Quantity)
@@ -192,7 +199,8 @@ def _merged(items: list[Item]) -> list[Item]:
             merged[-1] = last._replace(then=(*last.then, item), span=Span(last.span.start, item.span.end))
         else:
             merged.append(item)
-    return merged
+        last = merged[-1]
+    return tuple(merged)
 
 
 @cache
@@ -211,16 +219,19 @@ def _parser() -> Lark:
 def parse_clause(text: str) -> Items:
     """The items of a clause's text (without its square brackets)."""
     if _ONLY_WORDS.fullmatch(text):
-        leaves = _leaves([Token("WORDS", text, 0)])
-        return Items(tuple(leaves), tuple([key_of(item) for item in leaves]))
+        return _items(_words(text, 0))
     try:
-        items: tuple[Item, ...] = _parser().parse(text)  # type: ignore[assignment]  # the transformer's result
+        items: list[Item] = _parser().parse(text)  # type: ignore[assignment]  # the transformer's result
     except UnexpectedInput as error:
         told = error.match_examples(_parser().parse, FAULTS, use_accepts=True) or "these words do not fit together"
         message, _, hint = told.partition("\n")
         at = min(max(error.pos_in_stream or 0, 0), len(text))
         return Items((), (), ClauseFault(message, Span(at, min(at + 1, len(text))), hint))
-    return Items(items, tuple([key_of(item) for item in items]))
+    return _items(_merged(items))
+
+
+def _items(items: Iterable[Item]) -> Items:
+    return Items(tuple(items), tuple([item.lower if isinstance(item, Word) else key_of(item) for item in items]))
 
 
 def key_of(item: Item) -> str:

@@ -82,14 +82,22 @@ class _Builder:
         self.blocks: list[Block] = []
 
     def build(self, tree: Tree[Token]) -> tuple[Document, list[Diagnostic]]:
-        self.prose = any(_is_heading(line) for child in tree.children for line in _children(child))
+        self.prose = any(isinstance(child, Token) and child.type == "HEADING" for child in tree.children)
+        begun = False
         for child in tree.children:
             if isinstance(child, Token):
-                self._line(child)
-            elif child.data == "header":
-                self._header(_tokens(child))
+                line = self._line(child)
+                if line.kind == "HEADING":
+                    begun, self.prose = True, False
+                    self._open_component(line)
+                continue
+            tokens = _tokens(child)
+            first = next((token.type for token in tokens if token.type != "COMMENT"), "COMMENT")
+            if first == "FIELD" and not begun:
+                self._header(tokens)
             else:
-                self._body(child)
+                self._body(tokens)
+            begun = begun or first != "COMMENT"
         self._close_component()
         opening = self.opening or ComponentNode("", None, ())
         document = Document(
@@ -147,20 +155,13 @@ class _Builder:
             value_span = Span(value_start, max(value_start, start + len(text)))
             self.fields.append(Field(key.strip().lower(), value.strip(), key_span, value_span))
 
-    def _body(self, tree: Tree[Token]) -> None:
-        for child in tree.children:
-            if not isinstance(child, Token):
-                lines = [self._line(token) for token in _tokens(child)]
-                if self.prose:
-                    self.headnote.extend(line.text for line in lines if line.kind != "COMMENT")
-                    self.headnote.append("\n")
-                else:
-                    self._paragraph(lines)
-                continue
-            line = self._line(child)
-            if line.kind == "HEADING":
-                self.prose = False
-                self._open_component(line)
+    def _body(self, tokens: Sequence[Token]) -> None:
+        lines = [self._line(token) for token in tokens]
+        if self.prose:
+            self.headnote.extend(line.text for line in lines if line.kind != "COMMENT")
+            self.headnote.append("\n")
+        else:
+            self._paragraph(lines)
 
     def _open_component(self, line: Line) -> None:
         self._close_component()
@@ -220,14 +221,6 @@ class _Builder:
         if at >= 0:
             message = "a NUL byte stands here; a recipe is text"
             self._find("not-text", Span(at, at + 1), message, "take it out, or save the file again as plain text")
-
-
-def _children(node: Tree[Token] | Token) -> Sequence[object]:
-    return node.children if isinstance(node, Tree) else (node,)
-
-
-def _is_heading(node: object) -> bool:
-    return isinstance(node, Token) and node.type == "HEADING"
 
 
 def _tokens(tree: Tree[Token]) -> list[Token]:
