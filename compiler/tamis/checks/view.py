@@ -67,12 +67,15 @@ class View:
 
     @cached_property
     def formula(self) -> Formula | None:
-        """The baker's formula; None for what is no dough."""
-        if not any(use.ingredient.goods is not None and use.ingredient.goods.flour for use in self.recipe.uses):
+        """The baker's formula; None for what is no dough, and for one in which nothing ferments: it is no bread."""
+        foods = [use.ingredient.goods for use in self.recipe.uses if use.ingredient.goods is not None]
+        if not any(food.flour for food in foods):
             return None
         from tamis.table.formula import build_formula
+        from tamis.table.formula_parts import FERMENTING
 
-        return build_formula(self.recipe, self.kitchen)
+        ferments = any(food.role in FERMENTING for food in foods)
+        return build_formula(self.recipe, self.kitchen) if ferments else None
 
     def with_table(self, table: Table) -> Self:
         """The same with another table."""

@@ -8,8 +8,9 @@ them. Milk, eggs, butter and honey are ingredients; the water in them is told ap
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from fractions import Fraction
+from functools import cached_property
 from typing import TYPE_CHECKING, Literal
 
 from tamis.quantity.amount import ZERO, Amount
@@ -31,10 +32,10 @@ LEAST = 20
 
 
 class Cell(NamedTuple):
-    """A weight in grams and its percentage; the percentage is None where the column has no flour."""
+    """A weight in grams and its percentage."""
 
     grams: Amount
-    percent: Amount | None
+    percent: Amount
 
 
 class FormulaRow(NamedTuple):
@@ -64,37 +65,6 @@ class Column(NamedTuple):
     taken: Fraction
 
 
-class Formula(NamedTuple):
-    """A dough's formula. `flour` is all flour in grams, `base_flour` what 100 % means in `total` and `final`.
-
-    `component` is where the dough is mixed. Percentages below are of `base_flour`: `hydration` counts water alone,
-    `liquids` water and milk in full (as many bakers do), `all_water` also the water in eggs, butter, honey …
-    `prefermented` is the flour in preferments in percent of all flour. `instant_yeast` is all yeast as instant dry.
-    `unweighed` names what has no weight and counts nothing; `sure` is false where a share of unknown size went in.
-    """
-
-    base: Base
-    component: int
-    name: str
-    rows: tuple[FormulaRow, ...]
-    columns: tuple[Column, ...]
-    total: Cell
-    final: Cell
-    flour: Amount
-    base_flour: Amount
-    hydration: Amount
-    liquids: Amount
-    all_water: Amount
-    prefermented: Amount
-    salt: Amount
-    yeast: Amount
-    instant_yeast: Amount
-    starter: Amount
-    bread: bool
-    unweighed: tuple[str, ...] = ()
-    sure: bool = True
-
-
 # Grams of instant dry yeast that do the work of one: fresh 0.33 (trade rule, a stored how-to page), active dry 3/4 (a
 # bread page). Published factors disagree, so this serves a wide band and is never printed as a weight.
 INSTANT = {"fresh-yeast": Fraction(33, 100), "active-dry-yeast": Fraction(3, 4)}
@@ -105,38 +75,170 @@ def build_formula(recipe: Recipe, kitchen: Kitchen, base: Base = "total") -> For
     if not any(use.ingredient.goods is not None and use.ingredient.goods.flour for use in recipe.uses):
         return None
     dough = dough_of(recipe, kitchen)
-    return _formula(dough, base) if dough and dough.flour.hi * LEAST > dough.grams.hi else None
+    return Formula(dough, base) if dough and dough.flour.hi * LEAST > dough.grams.hi else None
 
 
-def _formula(dough: Part, base: Base) -> Formula:
-    parts = list(_parts(dough))
-    lines = list(_lines(dough))
-    base_flour = dough.flour if base == "total" or not dough.own_flour.hi else dough.own_flour
-    by = _middle(base_flour)
-    rows = _food_rows(dough, parts, lines, by) + [_part_row(part, dough, parts, by) for part in parts]
-    starting = [part for part in parts if part.ferments and part.component != dough.component]
-    return Formula(
-        "final" if base_flour == dough.own_flour and parts and base == "final" else "total",
-        dough.component,
-        dough.name,
-        tuple(rows),
-        tuple(Column(p.name, p.component, _cell(p.grams, _own(p)), p.flour, p.ferments, p.taken) for p in parts),
-        _cell(dough.grams, by),
-        _cell(dough.grams, by),
-        dough.flour,
-        base_flour,
-        _percent(_role(lines, "water"), by),
-        _percent(_role(lines, "water", "milk"), by),
-        _percent(total([_water(line) for line in lines]), by),
-        _percent(total([line.grams for p in starting for line in p.lines if line.flour]), _middle(dough.flour)),
-        _percent(_role(lines, "salt"), by),
-        _percent(_role(lines, "yeast"), by),
-        _percent(total([line.grams.times(_strength(line)) for line in lines if line.role == "yeast"]), by),
-        _percent(_role(lines, "starter"), by),
-        _is_bread(dough, lines),
-        tuple(dict.fromkeys(line.name for line in lines if not line.known)),
-        dough.sure and all(part.sure for part in parts),
-    )
+class Formula:
+    """A dough's formula.
+
+    Percentages of the whole are of `base_flour`. A check asks for two or three of them and a page for everything, so
+    each figure is worked out when it is asked for.
+    """
+
+    def __init__(self, dough: Part, base: Base) -> None:
+        self._dough = dough
+        self._parts = list(_parts(dough))
+        self._lines = list(_lines(dough))
+        self._asked = base
+
+    @property
+    def component(self) -> int:
+        """Where the dough is mixed."""
+        return self._dough.component
+
+    @property
+    def name(self) -> str:
+        """What the dough is called."""
+        return self._dough.name
+
+    @property
+    def flour(self) -> Amount:
+        """Grams of all flour."""
+        return self._dough.flour
+
+    @property
+    def base_flour(self) -> Amount:
+        """What 100 % means in `total` and `final`."""
+        own = self._dough.own_flour
+        return own if self._asked == "final" and own.hi else self.flour
+
+    @property
+    def base(self) -> Base:
+        """Whose flour that is: "final" only where there are parts, and flour in the final dough."""
+        final = self._asked == "final" and self._parts and self.base_flour == self._dough.own_flour
+        return "final" if final else "total"
+
+    @cached_property
+    def rows(self) -> tuple[FormulaRow, ...]:
+        """The foods in the order of the trade, then the preferments."""
+        whole = _by_food(self._lines)
+        columns = [(_by_food(_own_lines(part)), _of_one(part.base_flour)) for part in self._parts]
+        final = _by_food(_own_lines(self._dough))
+        foods = sorted(_foods(self._lines), key=lambda line: ORDER.index(line.role if not line.flour else "flour"))
+        return (*(self._food_row(food, whole, columns, final) for food in foods), *map(self._part_row, self._parts))
+
+    def _food_row(self, food: Line, whole: Sums, columns: list[tuple[Sums, Fraction]], final: Sums) -> FormulaRow:
+        key, goods, grams = food.key, food.goods, whole[food.key]
+        apart = goods is not None and goods.role != "water" and goods.water is not None
+        return FormulaRow(
+            food.name,
+            goods,
+            _cell(grams, self._per_gram),
+            tuple(_of_it(sums.get(key), per_gram) for sums, per_gram in columns),
+            _of_it(final.get(key), self._per_gram),
+            _water(food, grams) if apart else None,
+        )
+
+    def _part_row(self, part: Part) -> FormulaRow:
+        """A preferment's line in the column that it goes into."""
+        into = tuple(
+            _cell(part.grams, _of_one(other.base_flour)) if part in other.parts else None for other in self._parts
+        )
+        final = _cell(part.grams, self._per_gram) if part in self._dough.parts else None
+        return FormulaRow(part.name, None, None, into, final, part=True)
+
+    @cached_property
+    def columns(self) -> tuple[Column, ...]:
+        """All preferments and other parts with flour, the earliest first."""
+        return tuple(
+            Column(p.name, p.component, _cell(p.grams, _of_one(p.base_flour)), p.flour, p.ferments, p.taken)
+            for p in self._parts
+        )
+
+    @cached_property
+    def total(self) -> Cell:
+        """All that lies in the dough."""
+        return _cell(self._dough.grams, self._per_gram)
+
+    @property
+    def final(self) -> Cell:
+        """The sum of the final dough's column: its preferments are in it."""
+        return self.total
+
+    @cached_property
+    def hydration(self) -> Amount:
+        """Water alone."""
+        return self._role("water")
+
+    @cached_property
+    def liquids(self) -> Amount:
+        """Water and milk in full, as many bakers count."""
+        return self._role("water", "milk")
+
+    @cached_property
+    def all_water(self) -> Amount:
+        """Also the water in eggs, butter, honey …"""
+        return self._percent(self._water)
+
+    @cached_property
+    def prefermented(self) -> Amount:
+        """The flour in preferments in percent of all flour."""
+        starting = [part for part in self._parts if part.ferments and part.component != self.component]
+        flour = total(line.grams for part in starting for line in part.lines if line.flour)
+        return flour.times(_of_one(self.flour))
+
+    @cached_property
+    def salt(self) -> Amount:
+        """Salt by its name."""
+        return self._role("salt")
+
+    @cached_property
+    def yeast(self) -> Amount:
+        """Yeast of whatever kind, as it is weighed."""
+        return self._role("yeast")
+
+    @cached_property
+    def instant_yeast(self) -> Amount:
+        """All yeast as instant dry."""
+        yeast = (line for line in self._lines if line.role == "yeast")
+        return self._percent(total(line.grams.times(INSTANT.get(line.key, ONE)) for line in yeast))
+
+    @cached_property
+    def starter(self) -> Amount:
+        """Ripe starter."""
+        return self._role("starter")
+
+    @cached_property
+    def bread(self) -> bool:
+        """A yeasted or leavened dough, more than half of whose dry weight is flour: no cake, no sauce, no batter."""
+        return self._dough.ferments and self.flour.hi * 2 > self._dough.grams.hi - self._water.hi
+
+    @property
+    def unweighed(self) -> tuple[str, ...]:
+        """What has no weight and counts nothing."""
+        return tuple(dict.fromkeys(line.name for line in self._lines if not line.known))
+
+    @property
+    def sure(self) -> bool:
+        """Whether the text gives the size of every share that went in."""
+        return self._dough.sure and all(part.sure for part in self._parts)
+
+    @cached_property
+    def _water(self) -> Amount:
+        return total(_water(line, line.grams) for line in self._lines if line.goods is not None and line.goods.water)
+
+    @cached_property
+    def _per_gram(self) -> Fraction:
+        return _of_one(self.base_flour)
+
+    def _percent(self, grams: Amount) -> Amount:
+        return grams.times(self._per_gram)
+
+    def _role(self, *roles: str) -> Amount:
+        return self._percent(total(line.grams for line in self._lines if line.role in roles))
+
+
+Sums = dict[str, Amount]
 
 
 def _parts(dough: Part) -> Iterator[Part]:
@@ -160,68 +262,34 @@ def _own_lines(part: Part) -> list[Line]:
     return lines + list(part.lines)
 
 
-def _food_rows(dough: Part, parts: list[Part], lines: list[Line], by: Fraction) -> list[FormulaRow]:
-    foods = {line.key: line for line in reversed(lines) if line.known}
-    ordered = sorted(reversed(foods.values()), key=lambda line: ORDER.index(line.role if not line.flour else "flour"))
-    return [_food_row(line, dough, parts, lines, by) for line in ordered]
+def _foods(lines: list[Line]) -> Iterator[Line]:
+    """Each food with a weight once, as its first line names it, in the order of the last ones."""
+    return reversed({line.key: line for line in reversed(lines) if line.known}.values())
 
 
-def _food_row(food: Line, dough: Part, parts: list[Part], lines: list[Line], by: Fraction) -> FormulaRow:
-    there = [line for line in lines if line.key == food.key]
-    cells = tuple(_of(food, part, _own(part)) for part in parts)
-    apart = food.role != "water" and food.goods is not None and food.goods.water is not None
-    water = total(map(_water, there)) if apart else None
-    whole = _cell(total(line.grams for line in there), by)
-    return FormulaRow(food.name, food.goods, whole, cells, _of(food, dough, by), water)
+def _by_food(lines: Iterable[Line]) -> Sums:
+    """What there is of each food."""
+    there: dict[str, list[Amount]] = {}
+    for line in lines:
+        there.setdefault(line.key, []).append(line.grams)
+    return {key: total(grams) for key, grams in there.items()}
 
 
-def _of(food: Line, part: Part, by: Fraction) -> Cell | None:
-    grams = total(line.grams for line in _own_lines(part) if line.key == food.key)
-    return _cell(grams, by) if grams.hi else None
+def _of_one(flour: Amount) -> Fraction:
+    """What one gram is in percent of some flour; a percentage needs one base, also where the flour is a range."""
+    return 200 / (flour.lo + flour.hi)
 
 
-def _part_row(part: Part, dough: Part, parts: list[Part], by: Fraction) -> FormulaRow:
-    """A preferment's line in the column that it goes into."""
-    cells = tuple(_cell(part.grams, _own(other)) if part in other.parts else None for other in parts)
-    return FormulaRow(part.name, None, None, cells, _cell(part.grams, by) if part in dough.parts else None, part=True)
+def _cell(grams: Amount, per_gram: Fraction) -> Cell:
+    return Cell(grams, grams.times(per_gram))
 
 
-def _own(part: Part) -> Fraction:
-    """The base of a preferment's own percentages: the flour that is put into it by name."""
-    return _middle(part.own_flour if part.own_flour.hi else part.flour)
+def _of_it(grams: Amount | None, per_gram: Fraction) -> Cell | None:
+    """The cell of a food; None where a column has none of it."""
+    return _cell(grams, per_gram) if grams is not None and grams.hi else None
 
 
-def _middle(amount: Amount) -> Fraction:
-    """A percentage needs one base, also where the flour is a range."""
-    return (amount.lo + amount.hi) / 2
-
-
-def _cell(grams: Amount, by: Fraction) -> Cell:
-    return Cell(grams, _percent(grams, by) if by else None)
-
-
-def _percent(grams: Amount, by: Fraction) -> Amount:
-    if grams.lo is not grams.hi:
-        return grams.times(100 / by) if by else ZERO
-    share = grams.lo * 100 / by if by else ZERO.lo
-    return Amount(share, share)
-
-
-def _role(lines: list[Line], *roles: str) -> Amount:
-    return total(line.grams for line in lines if line.role in roles)
-
-
-def _strength(line: Line) -> Fraction:
-    return INSTANT.get(line.key, ONE)
-
-
-def _water(line: Line) -> Amount:
-    """The water in a food; none where its share is not known."""
+def _water(line: Line, grams: Amount) -> Amount:
+    """The water in so much of a food; none where its share is not known."""
     share = line.goods.water if line.goods else None
-    return line.grams.times(share) if share else ZERO
-
-
-def _is_bread(dough: Part, lines: list[Line]) -> bool:
-    """A yeasted or leavened dough, more than half of whose dry weight is flour: no cake, no sauce, no batter."""
-    dry = dough.grams.hi - total([_water(line) for line in lines]).hi
-    return dough.ferments and dough.flour.hi * 2 > dry
+    return grams.times(share) if share else ZERO

@@ -9,6 +9,8 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
 from fractions import Fraction
+from functools import cached_property
+from math import lcm
 from typing import TYPE_CHECKING
 
 from tamis.quantity.amount import ZERO, Amount
@@ -48,7 +50,7 @@ class Line(NamedTuple):
         return self.goods is not None and self.goods.flour
 
 
-class Part(NamedTuple):
+class Part:
     """A component's product as it goes into the next one.
 
     `lines` is what went in by name, `parts` what came from other components (their `grams` are what went in here).
@@ -56,39 +58,54 @@ class Part(NamedTuple):
     lines and parts are what goes on. `sure` is false where a share of unknown size went in.
     """
 
-    component: int
-    name: str
-    lines: tuple[Line, ...]
-    parts: tuple[Part, ...]
-    taken: Fraction = ONE
-    sure: bool = True
+    def __init__(
+        self,
+        component: int,
+        name: str,
+        lines: tuple[Line, ...],
+        parts: tuple[Part, ...],
+        taken: Fraction = ONE,
+        sure: bool = True,
+    ) -> None:
+        self.component = component
+        self.name = name
+        self.lines = lines
+        self.parts = parts
+        self.taken = taken
+        self.sure = sure
 
-    @property
+    @cached_property
     def own_flour(self) -> Amount:
         """Grams of flour that went in by name."""
         return total(line.grams for line in self.lines if line.flour)
 
-    @property
+    @cached_property
     def flour(self) -> Amount:
         """Grams of all flour in it."""
         return total([self.own_flour, *(part.flour for part in self.parts)])
 
     @property
+    def base_flour(self) -> Amount:
+        """What its own percentages are of: the flour that is put into it by name, if any is."""
+        return self.own_flour if self.own_flour.hi else self.flour
+
+    @cached_property
     def grams(self) -> Amount:
         """What it weighs, all in all."""
         return total([*(line.grams for line in self.lines), *(part.grams for part in self.parts)])
 
-    @property
+    @cached_property
     def ferments(self) -> bool:
         """Whether yeast or a starter is in it."""
         return any(line.role in FERMENTING for line in self.lines) or any(part.ferments for part in self.parts)
 
-    def times(self, factor: Fraction) -> Part:
-        """So much of it."""
+    def times(self, factor: Fraction, taken: Fraction) -> Part:
+        """So much of it; `taken` is what that is of the product as made."""
         if factor == 1:
-            return self
+            return Part(self.component, self.name, self.lines, self.parts, taken, self.sure)
         lines = tuple(line._replace(grams=line.grams.times(factor)) for line in self.lines)
-        return self._replace(lines=lines, parts=tuple(part.times(factor) for part in self.parts))
+        parts = tuple(part.times(factor, part.taken) for part in self.parts)
+        return Part(self.component, self.name, lines, parts, taken, self.sure)
 
 
 def total(amounts: Iterable[Amount]) -> Amount:
@@ -96,11 +113,17 @@ def total(amounts: Iterable[Amount]) -> Amount:
     there = list(amounts)
     if len(there) < 2:
         return there[0] if there else ZERO
-    lo = sum([amount.lo for amount in there[1:]], there[0].lo)
-    # Adding exact fractions is what takes the time here, and most weights are no ranges.
+    lo = _sum([amount.lo for amount in there])
     if all(amount.lo is amount.hi for amount in there):
         return Amount(lo, lo)
-    return Amount(lo, sum([amount.hi for amount in there[1:]], there[0].hi))
+    return Amount(lo, _sum([amount.hi for amount in there]))
+
+
+def _sum(numbers: list[Fraction]) -> Fraction:
+    """Exact. Adding fractions one by one is what would take the time here: each step cancels anew."""
+    ratios = [number.as_integer_ratio() for number in numbers]
+    common = lcm(*[below for _, below in ratios])
+    return Fraction(sum([above * (common // below) for above, below in ratios]), common)
 
 
 # No dough is made in so many, or set aside so often; a text that is has no formula, and need not be walked through.
@@ -159,7 +182,7 @@ class _Walk:
         if not kept.hi or kept.hi >= made.grams.hi:
             return made
         taken = 1 - kept.hi / made.grams.hi
-        return made.times(taken)._replace(taken=taken)
+        return made.times(taken, taken)
 
     def _gather(
         self,
@@ -185,7 +208,7 @@ class _Walk:
                 sure = self._gather(source, component, went_in, within, lines, parts) and sure
             elif there.kind == "component":
                 part = self.part(there.component, within)
-                parts.extend([part.times(went_in)._replace(taken=part.taken * went_in)] if part else [])
+                parts.extend([part.times(went_in, part.taken * went_in)] if part else [])
             else:
                 lines.append(_whole(there, went_in))
         return sure

@@ -87,7 +87,7 @@ def _role(row: FormulaRow) -> str:
 def _figures(cell: Cell | None) -> tuple[str, str]:
     if cell is None:
         return "", ""
-    return _figure(cell.grams), _figure(cell.percent) if cell.percent else ""
+    return _figure(cell.grams), _figure(cell.percent)
 
 
 def _figure(amount: Amount) -> str:
@@ -142,7 +142,7 @@ def _data(row: FormulaRow) -> dict[str, Any]:
 def _cell(cell: Cell | None) -> dict[str, Any] | None:
     if cell is None:
         return None
-    return {"grams": _ends(cell.grams), "percent": _ends(cell.percent) if cell.percent else None}
+    return {"grams": _ends(cell.grams), "percent": _ends(cell.percent)}
 
 
 def _ends(amount: Amount) -> dict[str, Any]:

@@ -40,7 +40,7 @@ def _through(row: FormulaRow) -> tuple[str, ...]:
 def _cells(cell: Cell | None) -> tuple[str, str]:
     if cell is None:
         return "", ""
-    return weight(cell.grams), "" if cell.percent is None else percent(cell.percent)
+    return weight(cell.grams), percent(cell.percent)
 
 
 def base_sentence(formula: Formula) -> str:

@@ -64,6 +64,6 @@ def check(view: View) -> Iterator[Diagnostic]:
 
 def _may_be_wet(row: FormulaRow) -> bool:
     """Mashed potato, cottage cheese or beer bring water that no figure tells; a little of it makes no dough wet."""
-    if row.part or row.total is None or row.total.percent is None or row.total.percent.hi < _LITTLE:
+    if row.part or row.total is None or row.total.percent.hi < _LITTLE:
         return False
     return row.goods is None or (row.goods.water is None and row.goods.role not in _DRY)
