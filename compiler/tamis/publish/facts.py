@@ -23,10 +23,11 @@ _HALF = 1800
 
 
 class Fact(NamedTuple):
-    """A name and what is said under it."""
+    """A name and what is said under it; a length of time for machines too."""
 
     name: str
-    words: str | Markup
+    words: str
+    length: str = ""
 
 
 def facts_of(header: Header, timeline: Timeline) -> list[Fact]:
@@ -34,8 +35,8 @@ def facts_of(header: Header, timeline: Timeline) -> list[Fact]:
     facts = [
         Fact("Makes", header.makes.text if header.makes else ""),
         Fact("Serves", amount(header.serves) if header.serves else ""),
-        Fact("Takes", _time(timeline.least, timeline.most)),
-        Fact("At work", _time(timeline.hands_on, timeline.hands_on_most)),
+        _time("Takes", timeline.least, timeline.most),
+        _time("At work", timeline.hands_on, timeline.hands_on_most),
         Fact("Keeps", header.keeps),
         Fact("Tags", ", ".join(header.tags)),
     ]
@@ -57,13 +58,11 @@ def timing_of(timeline: Timeline) -> str:
     return _between(timeline.least, timeline.most)[0] + timeline.sentence.removeprefix(exact)
 
 
-def _time(lo: int, hi: int) -> str | Markup:
-    from markupsafe import Markup
-
+def _time(name: str, lo: int, hi: int) -> Fact:
     if not hi:
-        return ""
+        return Fact(name, "")
     words, most = _between(lo, hi)
-    return Markup('<time datetime="{}">{}</time>').format(iso_duration(most), words)
+    return Fact(name, words, iso_duration(most))
 
 
 def _between(lo: int, hi: int) -> tuple[str, int]:

@@ -57,15 +57,10 @@ def _groups(recipes: Sequence[Compiled]) -> list[Group]:
 
 def _listed(compiled: Compiled) -> Listed:
     facts = facts_of(compiled.recipe.header, compiled.timeline)
-    said = [f"{fact.name} {_plain(fact.words)}" for fact in facts if fact.name in SHOWN_FACTS]
+    said = [f"{fact.name} {fact.words}" for fact in facts if fact.name in SHOWN_FACTS]
     return Listed(
         compiled.recipe.title,
         page_link(compiled.source.stem),
         first_words(compiled.recipe.headnote, 130),
         " · ".join(said),
     )
-
-
-def _plain(words: str) -> str:
-    striptags = getattr(words, "striptags", None)
-    return striptags() if striptags else words

@@ -7,7 +7,6 @@ are brought together once, so that the page and the data for machines cannot tel
 from __future__ import annotations
 
 from collections.abc import Mapping
-from fractions import Fraction
 from typing import TYPE_CHECKING
 
 from tamis.publish.sentence import Piece, pieces_of, plain_text
@@ -73,8 +72,9 @@ def _step(step: StepView, recipe: Recipe, comes_to: Mapping[Span, str]) -> StepT
 
 def _sets_an_oven(action: Action) -> bool:
     """Whether its degrees are those of a knob, which has no single degrees, and not of the food."""
-    timed = any(isinstance(read, Time) and read.setting is not None for read in action.reads)
-    return action.heats == "oven" or bool(action.settings) or timed
+    if action.heats == "oven" or action.settings:
+        return True
+    return any(isinstance(read, Time) and read.setting is not None for read in action.reads)
 
 
 def _goes_on(action: Action, end: int) -> bool:
@@ -87,7 +87,7 @@ def _parts_of_measures(recipe: Recipe, table: Table, kitchen: Kitchen) -> dict[S
     shares = {
         index: use
         for index, use in enumerate(recipe.uses)
-        if use.fraction not in (Fraction(0), Fraction(1)) or use.rest_of is not None or use.computed is not None
+        if use.fraction not in (0, 1) or use.rest_of is not None or use.computed is not None
     }
     if not shares:
         return {}

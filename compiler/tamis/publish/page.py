@@ -44,16 +44,17 @@ class Group(NamedTuple):
 class StepView(NamedTuple):
     """A step as HTML, a line an action, with its remarks."""
 
-    lines: list[Markup]
+    lines: Markup
     remarks: Markup
     meanwhile: bool
 
 
 class SectionView(NamedTuple):
-    """A component of the method as HTML."""
+    """A component of the method as HTML; `first` is the number of its first step."""
 
     name: str
     remarks: Markup
+    first: int
     steps: list[StepView]
     ahead: Markup
 
@@ -101,10 +102,11 @@ def _page(compiled: Compiled, kitchen: Kitchen, address: str, pages: Collection[
         Group("Optional", cells_of(table.optional, table, kitchen)),
     ]
     loose = apart(table, kitchen)
-    words = Words(address, kitchen.settings.publish.name, method, *_for_machines(groups, loose, table))
+    description = first_words(recipe.headnote)
+    words = Words(address, kitchen.settings.publish.name, description, method, *_for_machines(groups, loose, table))
     return Page(
         title=recipe.title,
-        description=first_words(recipe.headnote),
+        description=description,
         address=address,
         data=Markup(structured_data(compiled, words)),  # its angle brackets are escaped
         course=header.course,
@@ -114,7 +116,7 @@ def _page(compiled: Compiled, kitchen: Kitchen, address: str, pages: Collection[
         groups=[group for group in groups if group.rows],
         apart=_linked(loose, table, pages),
         equipment=[piece.label for piece in compiled.equipment],
-        method=[_section(section, len(method) > 1 or section.name != recipe.title) for section in method],
+        method=_sections(method, recipe.title),
         timeline=Markup(timeline_svg(compiled.timeline)),
         running=running_of(compiled.timeline),
         timing=timing_of(compiled.timeline),
@@ -149,20 +151,32 @@ def _linked(said: list[str], table: Table, pages: Collection[str]) -> list[Marku
     return own
 
 
-def _section(section: Section, named: bool) -> SectionView:
+def _sections(method: tuple[Section, ...], title: str) -> list[SectionView]:
+    """The components, their steps numbered through; a single one needs no name but the dish's."""
     from markupsafe import Markup
 
-    steps = [
-        StepView([Markup(as_html(line)) for line in step.lines], Markup(_remarks(step.remarks)), step.meanwhile)
+    views: list[SectionView] = []
+    first = 1
+    for section in method:
+        name = section.name if len(method) > 1 or section.name != title else ""
+        ahead = "".join([f"<p>{as_html(pieces)}</p>" for pieces in section.ahead])
+        aside = Markup(_aside("Ahead", ahead) if ahead else "")
+        views.append(SectionView(name, Markup(_remarks(section.remarks)), first, _steps(section), aside))
+        first += len(section.steps)
+    return views
+
+
+def _steps(section: Section) -> list[StepView]:
+    from markupsafe import Markup
+
+    return [
+        StepView(
+            Markup(" ".join([f'<span class="line">{as_html(line)}</span>' for line in step.lines])),
+            Markup(_remarks(step.remarks)),
+            step.meanwhile,
+        )
         for step in section.steps
     ]
-    ahead = "".join(f"<p>{as_html(pieces)}</p>" for pieces in section.ahead)
-    return SectionView(
-        section.name if named else "",
-        Markup(_remarks(section.remarks)),
-        steps,
-        Markup(_aside("Ahead", ahead) if ahead else ""),
-    )
 
 
 def _remarks(remarks: tuple[Remark, ...]) -> str:

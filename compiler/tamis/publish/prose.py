@@ -10,7 +10,7 @@ from __future__ import annotations
 
 import re
 from functools import cache
-from html import escape
+from html import escape, unescape
 from typing import TYPE_CHECKING
 
 if TYPE_CHECKING:
@@ -18,6 +18,7 @@ if TYPE_CHECKING:
 
 LONGEST_PARAGRAPH = 4_000
 LONGEST_TEXT = 40_000
+_TAG = re.compile(r"<[^>]*>")
 _BLANK = re.compile(r"\n[ \t]*\n\s*")
 # Without one of these there is no Markdown in a text: it is paragraphs of words.
 _MARKED = re.compile(r"[\\`*_\[\]<>&#~|]|^(?: {4}|\t| *(?:[-+=]|\d+[.)]))|(?:  |\\)$", re.MULTILINE)
@@ -37,17 +38,13 @@ def html_of(markdown: str) -> str:
 def first_words(markdown: str, most: int = 200) -> str:
     """The first paragraph as plain words, cut between two words where it is longer than `most` characters."""
     text = markdown.replace("\r\n", "\n").replace("\r", "\n").strip("\n")
-    words = re.sub(r"<[^>]*>", "", html_of(_BLANK.split(text[:LONGEST_PARAGRAPH], maxsplit=1)[0]))
-    plain = " ".join(_unescaped(words).split())
+    words = _BLANK.split(text[:LONGEST_PARAGRAPH], maxsplit=1)[0]
+    if _MARKED.search(words):
+        words = unescape(_TAG.sub("", html_of(words)))
+    plain = " ".join(words.split())
     if len(plain) <= most:
         return plain
     return plain[:most].rpartition(" ")[0].rstrip(",;:– ") + " …"
-
-
-def _unescaped(text: str) -> str:
-    from html import unescape
-
-    return unescape(text)
 
 
 @cache

@@ -19,12 +19,10 @@ if TYPE_CHECKING:
 
 
 class RunningLine(NamedTuple):
-    """When from the start, whether hands are needed (a mark), what, and for how long."""
+    """When from the start; then whether hands are needed (a mark), what, and for how long."""
 
     when: str
-    mark: str
     words: str
-    length: str
 
 
 class Running(NamedTuple):
@@ -41,8 +39,8 @@ def running_of(timeline: Timeline) -> Running:
     for entry in timeline.entries:
         named = len(timeline.components) > 1 and entry.component != component
         component = entry.component
-        words = f"{timeline.components[component]}: {entry.title}" if named else entry.title
-        lines.append(RunningLine(_when(entry), MARKS[entry.hands], words, kept_together(entry.length)))
+        what = f"{timeline.components[component]}: {entry.title}" if named else entry.title
+        lines.append(RunningLine(_when(entry), f"{MARKS[entry.hands]} {what}, {kept_together(entry.length)}"))
     estimated = any(entry.estimated for entry in timeline.entries)
     legend = f"{LEGEND}   {ESTIMATED}" if estimated else LEGEND
     return Running(lines, legend.replace("   ", " · "))
@@ -50,5 +48,7 @@ def running_of(timeline: Timeline) -> Running:
 
 def _when(entry: Entry) -> str:
     """The start in the least and in the most plan, once where they are one."""
+    if entry.start == entry.most_start:
+        return from_zero(entry.start)
     least, most = map(from_zero, sorted((entry.start, entry.most_start)))
     return least if least == most else f"{least}–{most}"

@@ -23,10 +23,11 @@ from tamis.syntax.items import Quantity
 ONE_LINE = 30
 """A length of time is set in one line; more characters than this would not fit a phone's."""
 _SPACE = re.compile(r"\s+")
-_KEPT = re.compile(r"(?<=[\d¼-¾⅐-⅞]) (?=[^\s(])")
+_KEPT = re.compile(r" (?<=[\d¼-¾⅐-⅞] )(?=[^\s(])")
 _FRACTION = re.compile(r"(?<![\d/.,])(?:(\d+)[ -])?(\d/\d)(?![\d/])")
 _VULGAR = {"1/2": "½", "1/3": "⅓", "2/3": "⅔", "1/4": "¼", "3/4": "¾", "1/8": "⅛", "3/8": "⅜", "5/8": "⅝", "7/8": "⅞"}
 _TAKEN_APART = re.compile(r"\b(zested|juiced|separated|zest only|juice only|leaves only)\b")
+_NAMED = (Naming, Reference)
 _LIST_MARK = re.compile(r"(?:\d{1,3}[.)]|[-*•])[ \t]+(?=\S)")
 
 
@@ -57,12 +58,12 @@ def pieces_of(
 
 def plain_text(pieces: Iterable[Piece]) -> str:
     """The sentence without marks."""
-    return "".join(piece.text for piece in pieces)
+    return "".join([piece.text for piece in pieces])
 
 
 def as_html(pieces: Iterable[Piece]) -> str:
     """The sentence as HTML."""
-    return "".join(_html(piece) for piece in pieces)
+    return "".join([_html(piece) for piece in pieces])
 
 
 def kept_together(text: str) -> str:
@@ -71,14 +72,16 @@ def kept_together(text: str) -> str:
 
 
 def _html(piece: Piece) -> str:
-    text = escape(piece.text, quote=False).replace(" × ", "\u00a0×\u00a0").replace(" °", "\u00a0°")
-    if piece.kind in ("measure", "time"):
-        text = kept_together(text)
-    if piece.kind == "measure":
+    words, kind, length = piece
+    text = escape(words, quote=False).replace(" × ", "\u00a0×\u00a0").replace(" °", "\u00a0°")
+    if not kind:
+        return text
+    if kind == "cue":
+        return f'<span class="cue">{text}</span>'
+    text = kept_together(text)
+    if kind == "measure":
         return f'<b class="measure">{text}</b>'
-    if piece.kind == "time" and piece.length is not None:
-        return f'<time datetime="{iso_duration(least(piece.length))}">{text}</time>'
-    return f'<span class="cue">{text}</span>' if piece.kind == "cue" else text
+    return f'<time datetime="{iso_duration(least(length))}">{text}</time>' if length else text
 
 
 def _plain(text: str) -> str:
@@ -90,6 +93,8 @@ def _plain(text: str) -> str:
 
 def _with_fractions(text: str) -> str:
     """`1 1/4 tsp` as it is printed: 1¼ tsp. A fraction that no cup has stays as it is."""
+    if "/" not in text:
+        return text
     return _FRACTION.sub(lambda found: (found[1] or "") + _VULGAR[found[2]] if found[2] in _VULGAR else found[0], text)
 
 
@@ -99,7 +104,7 @@ def _clause(clause: Clause, read: Read | None, oven: bool) -> list[Piece]:
         return [Piece(_plain(clause.text))]
     if isinstance(read, Ingredient):
         return _ingredient(clause, read, oven)
-    if isinstance(read, Naming | Reference):
+    if isinstance(read, _NAMED):
         return _marked(clause.text, *_first_measure(clause))
     kind = "cue" if isinstance(read, Cue) else ""
     length = read.every if isinstance(read, Tending) else getattr(read, "duration", None)
@@ -111,7 +116,7 @@ def _clause(clause: Clause, read: Read | None, oven: bool) -> list[Piece]:
 def _ingredient(clause: Clause, read: Ingredient, oven: bool) -> list[Piece]:
     """Measure and name; the words up to the comma."""
     text = clause.text[: _first_comma(clause, read)]
-    if _TAKEN_APART.search(read.preparation):
+    if read.preparation and _TAKEN_APART.search(read.preparation):
         text = clause.text  # *1 lemon, zested*: without the comma's words the sentence would be another
     degrees = twin(clause, oven) if read.at else None
     if degrees and degrees.at <= len(text):
@@ -126,8 +131,17 @@ def _marked(text: str, start: int, end: int) -> list[Piece]:
     """Words with a measure in them, if there is one between the two places."""
     if not 0 <= start < end:
         return [Piece(_plain(text))]
-    measure = Piece(_with_fractions(_plain(text[start:end])), "measure")
-    return [piece for piece in (Piece(_plain(text[:start])), measure, Piece(_plain(text[end:]))) if piece.text]
+    return _between(text[:start], Piece(_with_fractions(_plain(text[start:end])), "measure"), text[end:])
+
+
+def _between(before: str, marked: Piece, after: str, kind: str = "") -> list[Piece]:
+    """A marked piece and the words around it, as far as there are any."""
+    pieces = [Piece(_plain(before), kind)] if before else []
+    if marked.text:
+        pieces.append(marked)
+    if after:
+        pieces.append(Piece(_plain(after), kind))
+    return pieces
 
 
 def _first_measure(clause: Clause) -> tuple[int, int]:
@@ -155,8 +169,7 @@ def _timed(clause: Clause, length: Duration | None, kind: str, oven: bool) -> li
         before = f"{text[: degrees.at]} ({degrees.text}){text[degrees.at : start]}"
     elif degrees and degrees.at >= end:
         after = f"{text[end : degrees.at]} ({degrees.text}){text[degrees.at :]}"
-    time = Piece(_with_fractions(_plain(text[start:end])), "time", length)
-    return [piece for piece in (Piece(_plain(before), kind), time, Piece(_plain(after), kind)) if piece.text]
+    return _between(before, Piece(_with_fractions(_plain(text[start:end])), "time", length), after, kind)
 
 
 def _stretch(clause: Clause) -> tuple[int, int]:

@@ -7,14 +7,16 @@ a diet where a tag claims it, no picture where there is none.
 
 from __future__ import annotations
 
+from functools import cache
 from typing import TYPE_CHECKING, Any
 
 from tamis.publish.iso import iso_duration
-from tamis.publish.prose import first_words
 from tamis.quantity.display import amount
 from tamis.record import NamedTuple
 
 if TYPE_CHECKING:
+    from json import JSONEncoder
+
     from tamis.compile import Compiled
     from tamis.publish.method import Section
     from tamis.reading.header import Header
@@ -32,11 +34,12 @@ DIETS = {
 
 
 class Words(NamedTuple):
-    """What the page says already: its address and house (each perhaps empty), the method, the ingredients a line each,
-    and what is used but not eaten as such (for steam, for the tin)."""
+    """What the page says already: its address, house and first words (each perhaps empty), the method, the ingredients
+    a line each, and what is used but not eaten as such (for steam, for the tin)."""
 
     address: str
     house: str
+    description: str
     method: tuple[Section, ...]
     ingredients: list[str]
     supplies: list[str]
@@ -44,10 +47,15 @@ class Words(NamedTuple):
 
 def structured_data(compiled: Compiled, words: Words) -> str:
     """The JSON-LD of a recipe, safe inside a script element."""
-    import json
-
-    text = json.dumps(recipe_data(compiled, words), ensure_ascii=False, separators=(",", ":"))
+    text = _encoder().encode(recipe_data(compiled, words))
     return text.replace("&", "\\u0026").replace("<", "\\u003c").replace(">", "\\u003e")
+
+
+@cache
+def _encoder() -> JSONEncoder:
+    from json import JSONEncoder
+
+    return JSONEncoder(ensure_ascii=False, separators=(",", ":"))
 
 
 def recipe_data(compiled: Compiled, words: Words) -> dict[str, Any]:
@@ -58,7 +66,7 @@ def recipe_data(compiled: Compiled, words: Words) -> dict[str, Any]:
         "@type": "Recipe",
         "name": header.title,
         "url": words.address,
-        "description": first_words(compiled.recipe.headnote),
+        "description": words.description,
         **_about(header, words.house),
         "totalTime": iso_duration(-(-compiled.timeline.most // 60) * 60) if compiled.timeline.most else "",
         "recipeIngredient": words.ingredients,
