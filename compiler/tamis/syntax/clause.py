@@ -14,15 +14,15 @@ from lark import Lark, Transformer
 from lark.exceptions import UnexpectedInput
 
 from tamis.quantity.amount import Amount
-from tamis.quantity.number import WORDS
 from tamis.quantity.number import parse as parse_number
 from tamis.record import NamedTuple
 from tamis.source import Span
 from tamis.syntax.items import Bracket, Item, Mark, Miswritten, Product, Quantity, QuantityKind, Word
-from tamis.syntax.tokens import ClauseLexer, Token, clause_grammar
+from tamis.syntax.token import Token
+from tamis.syntax.tokens import ROW_OF_WORDS, ClauseLexer, clause_grammar
 
 if TYPE_CHECKING:
-    from collections.abc import Iterable, Mapping, Sequence
+    from collections.abc import Iterable, Mapping
 
 # What went wrong, by broken examples: Lark finds the one that stops in the same state. Message, then hint.
 FAULTS: Mapping[str, list[str]] = {
@@ -71,12 +71,8 @@ def _span(first: Token, last: Token) -> Span:
     return Span(first.start_pos, last.end_pos)
 
 
-class _Number(NamedTuple):
-    """An amount as read, with the place that it takes; `amount` is None where it is no number we can hold."""
-
-    amount: Amount | None
-    text: str
-    span: Span
+# The tokens of an amount: one number, or two with what makes a range of them between.
+_Number = list[Token]
 
 
 @lru_cache(4096)
@@ -86,15 +82,14 @@ def _amount(low_text: str, high_text: str) -> Amount | None:
     return None if low is None or high is None else Amount(low, high)
 
 
-def _number(tokens: Sequence[Token]) -> _Number:
-    return _Number(_amount(str(tokens[0]), str(tokens[-1])), " ".join(tokens), _span(tokens[0], tokens[-1]))
-
-
-def _quantity(kind: QuantityKind, number: _Number, unit: Token | None = None) -> Item:
-    span = number.span if unit is None else Span(number.span.start, unit.end_pos)
-    if number.amount is None:
-        return Miswritten(number.text, number.span)
-    return Quantity(kind, number.amount, "" if unit is None else unit.strip("-."), span)
+def _quantity(kind: QuantityKind, number: _Number, unit: Token | None = None) -> Quantity | Miswritten:
+    low, high = number[0], number[-1]
+    amount = _amount(low, high)
+    if amount is None:
+        return Miswritten(" ".join(number), _span(low, high))
+    if unit is None:
+        return Quantity(kind, amount, "", _span(low, high))
+    return Quantity(kind, amount, unit.strip("-."), _span(low, unit))
 
 
 class _ToItems(Transformer[Any, Any]):
@@ -122,20 +117,19 @@ class _ToItems(Transformer[Any, Any]):
         first, items, last = parts
         return Bracket(_merged(items), _span(first, last))
 
-    def amount(self, tokens: list[Token]) -> _Number:
-        return _number(tokens)
+    def amount(self, number: _Number) -> _Number:
+        return number
 
-    def pieces(self, tokens: list[Token]) -> Item:
-        return _quantity("pieces", _number(tokens))
+    def pieces(self, number: _Number) -> Item:
+        return _quantity("pieces", number)
 
     def measure(self, parts: list[Any]) -> Item:
         unit: Token = parts.pop()
-        number = parts[0] if isinstance(parts[0], _Number) else _number(parts)
-        return _quantity(_KINDS[unit.type], number, unit)
+        return _quantity(_KINDS[unit.type], parts[0] if isinstance(parts[0], list) else parts, unit)
 
     def gas(self, parts: list[Any]) -> Item:
         word, number = parts
-        return _quantity("gas", number)._replace(span=Span(word.start_pos, number.span.end))
+        return _quantity("gas", number)._replace(span=_span(word, number[-1]))
 
     def time_range(self, parts: list[Any]) -> Item:
         low, unit, _to, high, high_unit = parts
@@ -145,32 +139,33 @@ class _ToItems(Transformer[Any, Any]):
         return lower if isinstance(lower, Miswritten) else upper
 
     def product(self, parts: list[Any]) -> Item:
-        numbers = [part for part in parts if isinstance(part, _Number)]
-        unit = parts[-1] if isinstance(parts[-1], Token) else None
-        end = unit.end_pos if unit is not None else numbers[-1].span.end
-        return _product(numbers, _KINDS[unit.type] if unit else "pieces", "" if unit is None else unit.strip("-."), end)
+        numbers = [part for part in parts if isinstance(part, list)]
+        return _product(numbers, parts[-1] if isinstance(parts[-1], Token) else None)
 
     def lengths(self, parts: list[Any]) -> Item:
         one, unit, _by, other, last = parts
         if unit != last:
-            return Miswritten(f"{one.text} {unit} × {other.text} {last}", Span(one.span.start, last.end_pos))
-        return _product([one, other], "length", unit.strip("-."), last.end_pos)
+            text = f"{' '.join(one)} {unit} × {' '.join(other)} {last}"
+            return Miswritten(text, _span(one[0], last))
+        return _product([one, other], unit, last)
 
     def miswritten(self, tokens: list[Token]) -> Miswritten:
         return Miswritten(str(tokens[0]), _span(tokens[0], tokens[0]))
 
 
-def _product(numbers: list[_Number], kind: QuantityKind, unit: str, end: int) -> Item:
-    amounts = [number.amount for number in numbers if number.amount is not None]
-    if len(amounts) < len(numbers):
-        bad = next(number for number in numbers if number.amount is None)
-        return Miswritten(bad.text, bad.span)
-    return Product(tuple(amounts), kind, unit, Span(numbers[0].span.start, end))
+def _product(numbers: list[_Number], unit: Token | None, last: Token | None = None) -> Item:
+    amounts: list[Amount] = []
+    for number in numbers:
+        amount = _amount(number[0], number[-1])
+        if amount is None:
+            return Miswritten(" ".join(number), _span(number[0], number[-1]))
+        amounts.append(amount)
+    span = _span(numbers[0][0], last or unit or numbers[-1][-1])
+    if unit is None:
+        return Product(tuple(amounts), "pieces", "", span)
+    return Product(tuple(amounts), _KINDS[unit.type], unit.strip("-."), span)
 
 
-# A clause without a number, a mark or a word that is a number is a row of words: the grammar would say no more.
-_A_WORD = rf"(?!(?:{'|'.join(WORDS)}|dozen|gas)\b(?!-))[^\W\d_¼½¾⅐-⅞][\w’'-]*"
-_ONLY_WORDS = re.compile(rf"\s*{_A_WORD}(?:\s+{_A_WORD})*\s*", re.IGNORECASE)
 _ONE_WORD = re.compile(r"\S+")
 
 
@@ -218,7 +213,7 @@ def _parser() -> Lark:
 @cache
 def parse_clause(text: str) -> Items:
     """The items of a clause's text (without its square brackets)."""
-    if _ONLY_WORDS.fullmatch(text):
+    if ROW_OF_WORDS.fullmatch(text):  # the grammar would say no more
         return _items(_words(text, 0))
     try:
         items: list[Item] = _parser().parse(text)  # type: ignore[assignment]  # the transformer's result

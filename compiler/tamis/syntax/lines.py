@@ -5,8 +5,9 @@ from __future__ import annotations
 import re
 from typing import TYPE_CHECKING, Any
 
-from lark import Token
 from lark.lexer import Lexer
+
+from tamis.syntax.token import Token
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
@@ -32,14 +33,15 @@ class LineLexer(Lexer):
     def __init__(self, _conf: Any) -> None:
         pass
 
-    def lex(self, data: Any, *_: Any) -> Iterator[Token]:
+    def lex(self, data: Any, *_: Any) -> Iterator[Token]:  # type: ignore[override]  # lighter than Lark's tokens
         """The lines of a text, in order."""
         text = str(data)
-        start = 0
+        at = 0
         if text.startswith(_BYTE_ORDER_MARK):
-            yield Token("BOM", _BYTE_ORDER_MARK, 0)
-            start = 1
-        for found in _LINE.finditer(text, start):
-            line = found[0]
+            yield Token("BOM", _BYTE_ORDER_MARK, 0, 1)
+            at = 1
+        for line in _LINE.findall(text, at):
             kind = _KIND.match(line)
-            yield Token(kind.lastgroup or "TEXT" if kind else "TEXT", line, found.start())
+            end = at + len(line)
+            yield Token(kind.lastgroup or "TEXT" if kind else "TEXT", line, at, end)
+            at = end

@@ -10,7 +10,7 @@ import re
 from functools import cache
 from typing import TYPE_CHECKING, Any, cast
 
-from lark import Lark, Token, Tree
+from lark import Lark, Tree
 
 from tamis.assets import asset_text
 from tamis.diagnostics import Diagnostic, Fix
@@ -29,6 +29,7 @@ from tamis.syntax.document import (
     Step,
 )
 from tamis.syntax.lines import LineLexer
+from tamis.syntax.token import Token
 
 if TYPE_CHECKING:
     from collections.abc import Sequence
@@ -81,7 +82,7 @@ class _Builder:
         self.heading: Span | None = None
         self.blocks: list[Block] = []
 
-    def build(self, tree: Tree[Token]) -> tuple[Document, list[Diagnostic]]:
+    def build(self, tree: Tree[Any]) -> tuple[Document, list[Diagnostic]]:
         self.prose = any(isinstance(child, Token) and child.type == "HEADING" for child in tree.children)
         begun = False
         for child in tree.children:
@@ -91,7 +92,7 @@ class _Builder:
                     begun, self.prose = True, False
                     self._open_component(line)
                 continue
-            tokens = _tokens(child)
+            tokens = cast("list[Token]", child.children)
             first = next((token.type for token in tokens if token.type != "COMMENT"), "COMMENT")
             if first == "FIELD" and not begun:
                 self._header(tokens)
@@ -116,8 +117,7 @@ class _Builder:
         self.findings.append(Diagnostic(rule, "error", span, message, hint, fix=fix))
 
     def _line(self, token: Token) -> Line:
-        start = cast("int", token.start_pos)
-        line = Line(token.type, str(token), Span(start, start + len(token)))
+        line = Line(token.type, str(token), Span(token.start_pos, token.end_pos))
         self.lines.append(line)
         if line.kind == "COMMENT":
             self._comment(line)
@@ -221,7 +221,3 @@ class _Builder:
         if at >= 0:
             message = "a NUL byte stands here; a recipe is text"
             self._find("not-text", Span(at, at + 1), message, "take it out, or save the file again as plain text")
-
-
-def _tokens(tree: Tree[Token]) -> list[Token]:
-    return [cast("Any", child) for child in tree.children]

@@ -16,6 +16,7 @@ from lark.lexer import Lexer
 from tamis.assets import asset_text
 from tamis.quantity.number import WORDS
 from tamis.quantity.units import Units
+from tamis.syntax.token import Token
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
@@ -38,6 +39,10 @@ _TOKEN = re.compile(
     )""",
     re.VERBOSE,
 )
+# A word that is neither a number nor the begin of one: nothing but more words can be made of a row of these.
+_PLAIN = rf"(?!(?:{'|'.join(WORDS)}|(?:half a |a )?dozen|gas)\b(?!-))[^\W\d_{_FRACTIONS}][\w’'-]*"
+ROW_OF_WORDS = re.compile(rf"\s*({_PLAIN}(?:\s+{_PLAIN})*)\s*", re.IGNORECASE)
+_AFTER_WHICH_WORDS_ARE_MORE = frozenset(("NUMBER", "TIME", "LENGTH"))
 _DOZEN = re.compile(r"(?:(?:half )?a )?dozen\b(?!-)", re.IGNORECASE)
 _BEFORE_NUMBER = re.compile(rf"\s*(?:[0-9{_FRACTIONS}]|(?:{'|'.join(WORDS)})\b)", re.IGNORECASE)
 _GAS = re.compile(rf"gas(?:\s+mark)?(?=\s*[0-9{_FRACTIONS}])", re.IGNORECASE)
@@ -45,21 +50,6 @@ _DEGREES = re.compile(r"degrees?(?:\s+(?:celsius|fahrenheit|C|F)\b)?", re.IGNORE
 _PERCENT = re.compile(r"per ?cent\b", re.IGNORECASE)
 _SECOND_WORD = re.compile(r"[ \t]+([^\W\d_]+)")
 _KINDS = {"mass": "MASS", "volume": "VOLUME", "length": "LENGTH", "time": "TIME"}
-
-
-class Token(str):
-    """What Lark needs to know of a token: its kind and where it stands. Nobody asks for line and column."""
-
-    __slots__ = ("end_pos", "start_pos", "type")
-    type: str
-    start_pos: int
-    end_pos: int
-    line = column = end_line = end_column = None
-
-    def __new__(cls, kind: str, text: str, start: int, stop: int) -> Token:
-        token = str.__new__(cls, text)
-        token.type, token.start_pos, token.end_pos = kind, start, stop
-        return token
 
 
 class ClauseLexer(Lexer):
@@ -76,6 +66,12 @@ class ClauseLexer(Lexer):
         run = -1
         run_end = 0
         while at < end:
+            if run >= 0 or last not in _AFTER_WHICH_WORDS_ARE_MORE:
+                row = ROW_OF_WORDS.match(text, at)
+                if row:
+                    start, run_end = row.span(1)
+                    run = start if run < 0 else run
+                    at = run_end
             found = _TOKEN.match(text, at)
             if found is None:
                 break
