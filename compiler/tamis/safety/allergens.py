@@ -18,6 +18,7 @@ if TYPE_CHECKING:
     from tamis.kitchen.goods import Goods
     from tamis.kitchen.house import Kitchen
     from tamis.model.recipe import Recipe, Supply
+    from tamis.reading.clauses import Ingredient
     from tamis.safety.state import State
 
 
@@ -33,22 +34,39 @@ class Source(NamedTuple):
     use: int = -1
 
 
-def sources(state: State, recipe: Recipe, used: Mapping[str, Supply], kitchen: Kitchen) -> list[Source]:
-    """All the foods of a batch, its alternatives and used recipes included."""
-    found: list[Source] = []
-    for use, goods in state.uses.items():
-        found.extend(of_use(recipe, use, kitchen.larder.get(goods) if goods else None))
-    for stem in state.recipes:
-        supply = used[stem]
-        found.append(Source(supply.title, supply.allergens, ""))
-        found.extend(Source(supply.title, (), animal) for animal in supply.animal)
-        found.extend(Source(name, (), "", known=False) for name in supply.unknown)
-    return found
+class Foods:
+    """The foods of a recipe's batches. Most batches end in another one, so each use is looked at once for all."""
+
+    __slots__ = ("_kitchen", "_of_use", "_recipe", "_used")
+
+    def __init__(self, recipe: Recipe, used: Mapping[str, Supply], kitchen: Kitchen) -> None:
+        self._recipe = recipe
+        self._used = used
+        self._kitchen = kitchen
+        self._of_use: dict[tuple[int, str], list[Source]] = {}
+
+    def of_batch(self, state: State) -> list[Source]:
+        """All the foods of a batch, its alternatives and used recipes included."""
+        found: list[Source] = []
+        for use, goods in state.uses.items():
+            found += self.of_use(use, goods)
+        for stem in state.recipes:
+            supply = self._used[stem]
+            found.append(Source(supply.title, supply.allergens, ""))
+            found.extend(Source(supply.title, (), animal) for animal in supply.animal)
+            found.extend(Source(name, (), "", known=False) for name in supply.unknown)
+        return found
+
+    def of_use(self, use: int, goods: str = "") -> list[Source]:
+        """The foods of one use: itself (or the part of it that these goods are) and what may be taken instead."""
+        there = self._of_use.get((use, goods))
+        if there is None:
+            own = self._kitchen.larder.get(goods) if goods else None
+            there = self._of_use[use, goods] = list(_of_use(self._recipe.uses[use].ingredient, use, own))
+        return there
 
 
-def of_use(recipe: Recipe, use: int, goods: Goods | None = None) -> Iterator[Source]:
-    """The foods of one use: itself and what may be taken instead."""
-    food = recipe.uses[use].ingredient
+def _of_use(food: Ingredient, use: int, goods: Goods | None) -> Iterator[Source]:
     own = goods or food.goods
     optional = food.optional or food.purpose == "if needed"
     if own is None:
@@ -62,9 +80,8 @@ def of_use(recipe: Recipe, use: int, goods: Goods | None = None) -> Iterator[Sou
             yield Source(other.name, other.goods.allergens, other.goods.animal, optional, True, use=use)
 
 
-def part_of(name: str, found: Iterable[Source], lists: Iterable[str]) -> Part:
+def part_of(name: str, foods: list[Source], lists: Iterable[str]) -> Part:
     """What must be declared of a batch with these foods."""
-    foods = list(found)
     declared = tuple(Declared(list_, tuple(_declare(list_, foods))) for list_ in lists)
     unknown = tuple(dict.fromkeys(food.name for food in foods if not food.known))
     return Part(name, declared, unknown)
@@ -72,12 +89,11 @@ def part_of(name: str, found: Iterable[Source], lists: Iterable[str]) -> Part:
 
 def _declare(list_: str, foods: list[Source]) -> Iterator[Allergen]:
     suspect = [food for food in foods if food.allergens]
-    kinds = {food.allergens for food in suspect}
+    there = {word for food in suspect for word in food.allergens}
     for name, words in rules().allergens[list_].items():
-        hits = {kind for kind in kinds if not words.isdisjoint(kind)}
-        if not hits:
+        if words.isdisjoint(there):
             continue
-        bearing = [food for food in suspect if food.allergens in hits]
+        bearing = [food for food in suspect if not words.isdisjoint(food.allergens)]
         needed = [food for food in bearing if not food.instead] or bearing
         names = tuple(dict.fromkeys(food.name for food in needed))
         yield Allergen(name, names, all(food.optional for food in needed), all(food.instead for food in bearing))

@@ -4,11 +4,12 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from tamis.safety.allergens import lists_of, of_use, part_of, sources
+from tamis.safety.allergens import Foods, lists_of, part_of
 from tamis.safety.cautions import cautions
 from tamis.safety.clearing import limit_of
 from tamis.safety.data import rules
 from tamis.safety.records import Item, Safety
+from tamis.safety.signs import verbs_of
 from tamis.safety.state import State
 from tamis.safety.tags import contradictions
 from tamis.safety.trace import Trace
@@ -29,15 +30,17 @@ MATTERS = frozenset(
 
 def assess(recipe: Recipe, kitchen: Kitchen, used: Mapping[str, Supply]) -> Safety:
     """Everything about the safety of a recipe, by the house's authority; `used` are the dishes of used recipes."""
-    traced = Trace(recipe, kitchen, used).walk()
+    verbs = verbs_of(recipe.actions)
+    traced = Trace(recipe, kitchen, used, verbs).walk()
     dish = _dish(recipe, traced.states)
     lists = lists_of(kitchen)
-    foods = [*sources(dish, recipe, used, kitchen), *_strays(recipe)]
-    parts = tuple(
-        part_of(component.name, sources(traced.states[end], recipe, used, kitchen), lists)
+    all_foods = Foods(recipe, used, kitchen)
+    foods = [*all_foods.of_batch(dish), *_strays(recipe, all_foods)]
+    parts = [
+        (component.name, all_foods.of_batch(traced.states[end]))
         for component, end in zip(recipe.components, recipe.history.components, strict=True)
         if end >= 0
-    )
+    ]
     items = tuple(item for item in dish.items.values() if item.hazard in MATTERS)
     served = _served(recipe)
     authority = kitchen.settings.safety.authority
@@ -48,9 +51,9 @@ def assess(recipe: Recipe, kitchen: Kitchen, used: Mapping[str, Supply]) -> Safe
         waits=traced.waits,
         oil_waits=traced.oil_waits,
         dish=part_of(recipe.title, foods, lists),
-        parts=parts if len(parts) > 1 else (),
+        parts=tuple(part_of(name, there, lists) for name, there in parts) if len(parts) > 1 else (),
         contradictions=tuple(contradictions(recipe, foods)),
-        cautions=cautions(recipe, dish, served),
+        cautions=cautions(recipe, dish, served, verbs),
         served=served,
         animal=tuple(dict.fromkeys(food.animal for food in foods if food.animal and not food.instead)),
         words=tuple(dict.fromkeys(word for food in foods for word in food.allergens)),
@@ -80,12 +83,12 @@ def _dish(recipe: Recipe, states: tuple[State, ...]) -> State:
     return together
 
 
-def _strays(recipe: Recipe) -> Iterator[Source]:
+def _strays(recipe: Recipe, foods: Foods) -> Iterator[Source]:
     """Foods for a purpose that met no batch yet: the butter for a tin that is filled later."""
     seen = {happening.use for happening in recipe.history.happenings}
     for index in range(len(recipe.uses)):
         if index not in seen and recipe.uses[index].rest_of is None:
-            yield from of_use(recipe, index)
+            yield from foods.of_use(index)
 
 
 def _served(recipe: Recipe) -> str:

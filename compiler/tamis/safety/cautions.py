@@ -11,21 +11,33 @@ from typing import TYPE_CHECKING
 from tamis.safety.data import rules
 from tamis.safety.hazards import FLESH
 from tamis.safety.records import Caution
-from tamis.safety.signs import hot_oil, hot_sugar, oil_with_garlic, plain_nuts, scalding_steam, shelf_jars, words_of
+from tamis.safety.signs import (
+    hot_oil,
+    hot_sugar,
+    oil_with_garlic,
+    plain_nuts,
+    scalding_steam,
+    shelf_jars,
+    with_sugar,
+    words_of,
+)
 
 if TYPE_CHECKING:
-    from collections.abc import Iterator
+    from collections.abc import Iterator, Sequence
 
     from tamis.model.recipe import Action, Recipe
     from tamis.safety.records import Item
     from tamis.safety.state import State
 
+_BLENDS = frozenset(("blend", "purée", "process"))
+_COOLS = frozenset(("cool", "chill", "freeze", "drain"))
+_TIPS = frozenset(("tip", "tip out", "pour off", "lift", "baste"))
 _RISKY = FLESH | {"egg", "rice", "pulses", "kidney-beans", "raw-milk"}
 
 
-def cautions(recipe: Recipe, dish: State, served: str) -> tuple[Caution, ...]:
-    """All of them, those of the whole dish last."""
-    found = [*_of_actions(recipe, dish), *_of_food(recipe, dish, served)]
+def cautions(recipe: Recipe, dish: State, served: str, verbs: Sequence[frozenset[str]]) -> tuple[Caution, ...]:
+    """All of them, those of the whole dish last; `verbs` are those of each action."""
+    found = [*_of_actions(recipe, dish, verbs), *_of_food(recipe, dish, served)]
     first: dict[str, Caution] = {}
     for caution in found:
         first.setdefault(caution.key, caution)
@@ -38,39 +50,37 @@ def caution(key: str, action: int | None = None) -> Caution:
     return Caution(key, text, source.rstrip("]"), action)
 
 
-def _of_actions(recipe: Recipe, dish: State) -> Iterator[Caution]:
+def _of_actions(recipe: Recipe, dish: State, verbs: Sequence[frozenset[str]]) -> Iterator[Caution]:
     hot = False
-    for action in recipe.actions:
+    sweet = with_sugar(recipe)
+    for action, said in zip(recipe.actions, verbs, strict=True):
         at = action.number
-        if scalding_steam(recipe, action):
+        if action.uses and scalding_steam(recipe, action):
             yield caution("steam", at)
-        if hot_oil(recipe, action):
+        if hot_oil(recipe, action, said):
             yield caution("hot-oil", at)
-        if hot_sugar(recipe, action):
+        if action.component in sweet and hot_sugar(action):
             yield caution("hot-sugar", at)
-        verbs = {use.verb.base for use in action.verbs}
-        if hot and verbs & {"blend", "purée", "process"}:
+        if hot and not said.isdisjoint(_BLENDS):
             open_pan = any(tool.equipment.name == "stick blender" for tool in action.tools)
             yield caution("stick-blender" if open_pan else "blender", at)
-        if "flambé" in verbs:
+        if "flambé" in said:
             yield caution("flame", at)
-        if _hot_tin(action, dish):
+        if not said.isdisjoint(_TIPS) and _hot_tin(action, dish):
             yield caution("hot-tin", at)
-        hot = _stays_hot(action, hot)
+        hot = _stays_hot(action, said, hot)
 
 
-def _stays_hot(action: Action, before: bool) -> bool:
+def _stays_hot(action: Action, verbs: frozenset[str], before: bool) -> bool:
     """Whether what was simmering is still hot: not after a wait, nor in another component's bowl."""
     if action.work.verb in ("simmer", "boil", "stew", "braise"):
         return True
-    cooled = any(use.verb.base in ("cool", "chill", "freeze", "drain") for use in action.verbs)
-    return before and not cooled and action.work.station not in ("fridge", "freezer")
+    return before and verbs.isdisjoint(_COOLS) and action.work.station not in ("fridge", "freezer")
 
 
 def _hot_tin(action: Action, dish: State) -> bool:
     """Fat in a tin that comes out of the oven and is handled."""
-    handled = any(use.verb.base in ("tip", "tip out", "pour off", "lift", "baste") for use in action.verbs)
-    return handled and "fat" in words_of(action) and any(item.hazard in FLESH for item in dish.items.values())
+    return "fat" in words_of(action) and any(item.hazard in FLESH for item in dish.items.values())
 
 
 def _of_food(recipe: Recipe, dish: State, served: str) -> Iterator[Caution]:

@@ -25,9 +25,9 @@ class Counter:
 
     __slots__ = ("_dirty", "_washed")
 
-    def __init__(self, actions: Sequence[Action]) -> None:
+    def __init__(self, actions: Sequence[Action], verbs: Sequence[frozenset[str]]) -> None:
         self._dirty: dict[str, tuple[int, Item]] = {}
-        self._washed = _washings(actions)
+        self._washed = _washings(actions, verbs)
 
     def work(self, action: Action, place: int, state: State) -> None:
         """A batch, as it is at this place of the line, is worked on with the tools named so far: it soils them, or
@@ -70,12 +70,12 @@ def _same(tool: Tool) -> bool:
     return tool.definite or tool.equipment.name in rules().words["shared"]
 
 
-def _washings(actions: Sequence[Action]) -> dict[str, list[int]]:
+def _washings(actions: Sequence[Action], verbs: Sequence[frozenset[str]]) -> dict[str, list[int]]:
     """The actions that wash a tool: by a verb of washing in the line that names it, in a clause or in plain words."""
     washings: dict[str, list[int]] = {}
     washes = rules().words["washes"]
-    for action in actions:
-        if not any(use.verb.base in washes for use in action.verbs):
+    for action, said in zip(actions, verbs, strict=True):
+        if said.isdisjoint(washes):
             continue
         text = " ".join(part.text for part in action.parts if isinstance(part, Text)).lower()
         named = {tool.equipment.name for tool in action.tools}

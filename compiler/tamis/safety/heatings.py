@@ -23,6 +23,7 @@ if TYPE_CHECKING:
     from tamis.reading.clauses import Read
 
 HOT = ("ring", "oven", "grill", "bath")
+_COOLS = frozenset(("cool", "chill", "freeze", "thaw"))
 
 
 class Heating(NamedTuple):
@@ -43,92 +44,106 @@ class Heating(NamedTuple):
     hot: bool = False
 
 
+class Line(NamedTuple):
+    """What a line says of the food's heat, whichever clause asks: `oven` and `bath`: the °C of each by then. `lasts`:
+    seconds. `hot`: the food is on the heat, in an oven or a bath. `cools`: it is brought down to a temperature.
+    `spares`: what is heated is a station or an empty tool, and the food waits elsewhere."""
+
+    oven: Fraction | None
+    bath: Fraction | None
+    lasts: int
+    hot: bool
+    cools: bool
+    spares: bool
+
+
 class Place:
-    """Where the food is heated: the °C of oven and bath at each action, in the order of the text, and which batches
-    have come to the boil."""
+    """Where the food is heated: the lines in the order of the text, and which batches have come to the boil."""
 
-    __slots__ = ("bath", "boiling", "oven")
+    __slots__ = ("boiling", "lines")
 
-    def __init__(self, actions: Sequence[Action]) -> None:
-        self.oven: list[Fraction | None] = []
-        self.bath: list[Fraction | None] = []
+    def __init__(self, actions: Sequence[Action], verbs: Sequence[frozenset[str]]) -> None:
+        self.lines: list[Line] = []
         self.boiling: dict[int, bool] = {}
         oven = bath = None
-        for action in actions:
-            station, degrees = action.heats or action.work.station, _station_degrees(action)
+        for action, said in zip(actions, verbs, strict=True):
+            work = action.work
+            station = action.heats or work.station
+            degrees = _station_degrees(action) if station in ("oven", "bath") else None
             if degrees is not None and station == "oven":
                 oven = degrees
-            elif degrees is not None and station == "bath":
+            elif degrees is not None:
                 bath = degrees
-            self.oven.append(oven)
-            self.bath.append(bath)
+            lasts = int(work.wait.lo) if work.wait else 0
+            spares = bool(action.heats) or _heats_tool(action)
+            self.lines.append(Line(oven, bath, lasts, _hot(action), not _COOLS.isdisjoint(said), spares))
 
 
 def heating(action: Action, read: Read, batch: int, place: Place) -> Heating | None:
     """What a clause does to the batch that it acts on; None if it heats or soaks nothing."""
-    if action.heats or _heats_tool(action):
+    line = place.lines[action.number]
+    if line.spares:
         return None
-    if isinstance(read, Setting) and read.kind == "off":
-        place.boiling[batch] = False
-        return None
-    if isinstance(read, Target):
-        return _target(action, read, batch, place)
+    if isinstance(read, Time):
+        return _time(action, Heating(read.clause.text, hot=line.hot), line.lasts, batch, place, read)
     if isinstance(read, Cue):
         return _cue(action, read, batch, place)
-    if isinstance(read, Time):
-        return _time(action, read.clause.text, int(action.work.wait.lo if action.work.wait else 0), batch, place, read)
+    if isinstance(read, Target):
+        return _target(line, read, batch, place)
+    if isinstance(read, Setting) and read.kind == "off":
+        place.boiling[batch] = False
     return None
 
 
-def _target(action: Action, read: Target, batch: int, place: Place) -> Heating | None:
+def _target(line: Line, read: Target, batch: int, place: Place) -> Heating | None:
     if read.kind == "state":
         boils = any(word in read.text.lower() for word in ("boil", "simmer", "bubbl"))
         place.boiling[batch] = place.boiling.get(batch, False) or boils
         return Heating(read.clause.text, boils="boil" in read.text.lower(), hot=True, wet=0) if boils else None
-    if read.kind != "temperature" or _cools(action):
+    if read.kind != "temperature" or line.cools:
         return None
     core = core_temperature(read.clause.text)
     return Heating(read.clause.text, core=core, hot=True) if core is not None else None
 
 
 def _cue(action: Action, read: Cue, batch: int, place: Place) -> Heating | None:
-    hot = _hot(action)
-    core = core_temperature(read.text) if not _cools(action) else None
-    boils = hot and any(word in read.text.lower() for word in ("boils", "boiling", "comes to the boil"))
+    line = place.lines[action.number]
+    core = None if line.cools else core_temperature(read.text)
+    lasts = line.lasts if read.duration else 0
+    if not line.hot:
+        if core is None and not lasts:
+            return None
+        done = Heating(read.clause.text, core)
+        return _time(action, done, lasts, batch, place, None) if lasts else done
+    boils = any(word in read.text.lower() for word in ("boils", "boiling", "comes to the boil"))
     if boils:
         place.boiling[batch] = True
-    wait = action.work.wait
-    timed = int(wait.lo) if wait and read.duration else 0
-    spent = _time(action, read.clause.text, timed, batch, place, None) if timed or hot else None
-    cue = read.text if hot else ""
-    if core is None and not cue and spent is None:
-        return None
-    return (spent or Heating())._replace(words=read.clause.text, core=core, cue=cue, boils=boils, hot=hot)
+    done = Heating(read.clause.text, core, boils=boils, cue=read.text, hot=True)
+    return _time(action, done, lasts, batch, place, None)
 
 
-def _time(action: Action, text: str, lasts: int, batch: int, place: Place, read: Time | None) -> Heating:
+def _time(action: Action, done: Heating, lasts: int, batch: int, place: Place, read: Time | None) -> Heating:
+    """What is done, with what so many seconds of it do."""
     words, verb, station = rules().words, action.work.verb, action.work.station
-    hot = _hot(action)
-    boils = verb in words["boils"] and hot
-    wet = boils or (verb in words["simmers"] and hot)
-    wet = wet or (verb in words["stays"] and place.boiling.get(batch, False) and hot)
-    done = Heating(text, hot=hot, soaked=lasts if verb == "soak" else 0)
-    if wet:
+    if verb == "soak":
+        done = done._replace(soaked=lasts)
+    boils = done.hot and verb in words["boils"]
+    stays = verb in words["simmers"] or (verb in words["stays"] and place.boiling.get(batch, False))
+    if boils or (done.hot and stays):
         place.boiling[batch] = True
         return done._replace(wet=lasts, boiled=lasts if boils else 0)
+    line = place.lines[action.number]
     if station == "oven":
-        degrees = place.oven[action.number]
-        hold = (degrees, lasts) if degrees is not None and degrees < 110 else None
+        hold = (line.oven, lasts) if line.oven is not None and line.oven < 110 else None
         return done._replace(baked=max(lasts, 1), bath=hold)
-    bath = place.bath[action.number]
-    if station == "bath" and bath is not None:
-        return done._replace(bath=(bath, lasts))
+    if station == "bath" and line.bath is not None:
+        return done._replace(bath=(line.bath, lasts))
     if read and read.setting and read.setting.celsius:
         return done._replace(held=(read.setting.celsius.lo, lasts))
     at = next((s.celsius.lo for s in action.settings if s.kind == "temperature" and s.celsius), None)
     if at is not None and at < 110:
         return done._replace(held=(at, lasts))
-    return done._replace(fried=max(lasts, 1) if hot else 0)
+    return done._replace(fried=max(lasts, 1)) if done.hot else done
 
 
 def _hot(action: Action) -> bool:
@@ -140,15 +155,12 @@ def _hot(action: Action) -> bool:
     return any(use.verb.heat for use in action.verbs)
 
 
-def _cools(action: Action) -> bool:
-    """Whether the line brings the food down to a temperature."""
-    return any(use.verb.base in ("cool", "chill", "freeze", "thaw") for use in action.verbs)
-
-
 def _heats_tool(action: Action) -> bool:
     """Whether the line heats an empty pan, and the food waits elsewhere: `heat [a wok] [until it smokes]`."""
+    if action.uses or action.takings:
+        return False
     heats = next((use for use in action.verbs if use.verb.heat), None)
-    if heats is None or action.uses or action.takings:
+    if heats is None:
         return False
     following = next((read for read in action.reads if read.clause.span.start > heats.span.start), None)
     return isinstance(following, Tool) and not following.preposition

@@ -10,14 +10,28 @@ from tamis.reading.clauses import Cue, Target
 from tamis.safety.degrees import temperatures
 
 if TYPE_CHECKING:
+    from collections.abc import Sequence
+
     from tamis.kitchen.goods import Goods
-    from tamis.model.recipe import Action, Recipe
+    from tamis.model.recipe import Action, Recipe, Use
     from tamis.safety.state import State
 
 _DEEP = Fraction(200)
 """Grams of oil from which a pan of it counts as deep (common practice)."""
 _SUGAR_HOT = Fraction(104)
 """°C from which a boiling syrup is far hotter than water: jam sets at 105 (common practice)."""
+_NUTS = frozenset(("tree-nut", "peanut"))
+_SMALL = (
+    "chopped", "ground", "flaked", "crushed", "slivered", "sliced", "grated",
+    "butter", "paste", "milk", "meal", "flour", "oil",
+)  # fmt: skip
+_GRINDING = frozenset(("blend", "process", "grind", "chop", "pulse", "crush"))
+_CLOSED = re.compile(r"\b(lids?|seal|screw)\b")
+
+
+def verbs_of(actions: Sequence[Action]) -> list[frozenset[str]]:
+    """The verbs of each action in their plain form: looked up once for all who ask."""
+    return [frozenset([use.verb.base for use in action.verbs]) for action in actions]
 
 
 def words_of(action: Action) -> str:
@@ -27,75 +41,87 @@ def words_of(action: Action) -> str:
 
 def scalding_steam(recipe: Recipe, action: Action) -> bool:
     """Water for steam, or water on a hot tray or stone."""
-    purposes = [recipe.uses[use].ingredient.purpose for use in action.uses]
-    if "for steam" in purposes:
+    uses = [recipe.uses[use] for use in action.uses]
+    if any([use.ingredient.purpose == "for steam" for use in uses]):
         return True
-    water = any(_id(recipe, use) == "water" for use in action.uses)
-    return water and action.work.station == "oven" and bool(re.search(r"\b(tray|stone)\b", words_of(action)))
+    if action.work.station != "oven" or not any([_id(use) == "water" for use in uses]):
+        return False
+    return bool(re.search(r"\b(tray|stone)\b", words_of(action)))
 
 
-def hot_oil(recipe: Recipe, action: Action) -> bool:
+def hot_oil(recipe: Recipe, action: Action, verbs: frozenset[str]) -> bool:
     """Deep frying, much oil in a pan, or oil until it smokes."""
-    if any(use.verb.base == "deep-fry" for use in action.verbs):
+    if "deep-fry" in verbs:
         return True
-    for use in action.uses:
-        goods = recipe.uses[use].ingredient.goods
-        deep = recipe.uses[use].mass.hi >= _DEEP or recipe.uses[use].ingredient.purpose == "for frying"
-        hot = bool({"heat", "fry"} & {verb.verb.base for verb in action.verbs})
-        if goods and _oil(goods) and deep and hot:
-            return True
-    smokes = any(isinstance(read, Cue) and "smok" in read.text for read in action.reads)
-    return smokes and action.work.station == "ring"
+    if ("heat" in verbs or "fry" in verbs) and any(_deep_oil(recipe.uses[use]) for use in action.uses):
+        return True
+    smokes = action.work.station == "ring" and any(
+        isinstance(read, Cue) and "smok" in read.text for read in action.reads
+    )
+    return smokes
 
 
-def hot_sugar(recipe: Recipe, action: Action) -> bool:
-    """Sugar boiled to more than the boiling point of water."""
+def _deep_oil(use: Use) -> bool:
+    goods = use.ingredient.goods
+    if goods is None or not _oil(goods):
+        return False
+    return use.mass.hi >= _DEEP or use.ingredient.purpose == "for frying"
+
+
+def with_sugar(recipe: Recipe) -> set[int]:
+    """The components that sugar goes into."""
+    uses = [use for use in recipe.uses if use.ingredient.goods is not None]
+    return {use.component for use in uses if use.ingredient.goods and use.ingredient.goods.role == "sugar"}
+
+
+def hot_sugar(action: Action) -> bool:
+    """Sugar, if there is any, boiled to more than the boiling point of water."""
     if action.work.station not in ("ring", ""):
         return False
-    asked = [read for read in action.reads if isinstance(read, (Cue, Target))]
-    hot = any(t >= _SUGAR_HOT for read in asked for t in temperatures(read.clause.text))
-    caramel = any("caramel" in read.clause.text.lower() or "amber" in read.clause.text.lower() for read in asked)
-    return (hot or caramel) and any(
-        use.component == action.component and use.ingredient.goods and use.ingredient.goods.role == "sugar"
-        for use in recipe.uses
-    )
+    for read in action.reads:
+        if isinstance(read, Cue | Target):
+            said = read.clause.text
+            words = said.lower()
+            if "caramel" in words or "amber" in words or any(t >= _SUGAR_HOT for t in temperatures(said)):
+                return True
+    return False
 
 
 def plain_nuts(recipe: Recipe, dish: State) -> bool:
     """Nuts that nobody chops, grinds or blends."""
-    small = ("chopped", "ground", "flaked", "crushed", "slivered", "sliced", "grated")
-    for use in dish.uses:
-        food = recipe.uses[use].ingredient
-        nut = food.goods is not None and food.goods.show == "nut" and {"tree-nut", "peanut"} & set(food.goods.allergens)
+    for index in dish.uses:
+        use = recipe.uses[index]
+        food = use.ingredient
+        if food.goods is None or food.goods.show != "nut" or _NUTS.isdisjoint(food.goods.allergens):
+            continue
         said = f"{' '.join(food.states)} {food.preparation} {food.name}"
-        if nut and not any(word in said for word in (*small, "butter", "paste", "milk", "meal", "flour", "oil")):
-            action = recipe.actions[recipe.uses[use].action]
-            if not {v.verb.base for v in action.verbs} & {"blend", "process", "grind", "chop", "pulse", "crush"}:
-                return True
+        if not any(word in said for word in _SMALL) and _GRINDING.isdisjoint(
+            verb.verb.base for verb in recipe.actions[use.action].verbs
+        ):
+            return True
     return False
 
 
 def oil_with_garlic(recipe: Recipe, dish: State) -> bool:
     """A dish that is mostly oil, with garlic or herbs in it, as something to keep."""
-    total = oil = Fraction(0)
-    if not any(_hazard(recipe, use) == "garlic-in-oil" for use in dish.uses):
+    uses = [recipe.uses[use] for use in dish.uses]
+    if not any([_hazard(use) == "garlic-in-oil" for use in uses]):
         return False
-    for use in dish.uses:
-        entry = recipe.uses[use]
-        total += entry.mass.hi
-        if entry.ingredient.goods and _oil(entry.ingredient.goods):
-            oil += entry.mass.hi
+    total = oil = Fraction(0)
+    for use in uses:
+        total += use.mass.hi
+        if use.ingredient.goods and _oil(use.ingredient.goods):
+            oil += use.mass.hi
     return oil > 0 and oil * 2 >= total
 
 
 def shelf_jars(recipe: Recipe) -> bool:
     """Food put into jars that are closed."""
-    closed = re.compile(r"\b(lids?|seal|screw)\b")
     preserve = "preserve" in recipe.header.tags or recipe.header.course == "preserve"
     for action in recipe.actions:
-        jar = any(tool.equipment.name == "jar" for tool in action.tools)
-        if jar and (preserve or closed.search(words_of(action))):
-            return True
+        for tool in action.tools:
+            if tool.equipment.name == "jar" and (preserve or _CLOSED.search(words_of(action))):
+                return True
     return False
 
 
@@ -103,11 +129,11 @@ def _oil(goods: Goods) -> bool:
     return goods.role == "fat" and goods.liquid
 
 
-def _hazard(recipe: Recipe, use: int) -> str:
-    goods = recipe.uses[use].ingredient.goods
+def _hazard(use: Use) -> str:
+    goods = use.ingredient.goods
     return goods.hazard if goods else ""
 
 
-def _id(recipe: Recipe, use: int) -> str:
-    goods = recipe.uses[use].ingredient.goods
+def _id(use: Use) -> str:
+    goods = use.ingredient.goods
     return goods.id if goods else ""

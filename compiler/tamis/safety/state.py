@@ -18,6 +18,7 @@ if TYPE_CHECKING:
 
 Key = tuple[str, int, str]
 
+_NOTHING = Fraction(0)
 _MOST_STEPS = 12
 """Of a longer way to the dish nobody reads more than the beginning."""
 
@@ -33,10 +34,8 @@ class State:
         self.uses: dict[int, str] = {}
         self.recipes: dict[str, None] = {}
         self.name = ""
-        self.dough = Fraction(0)
-        self.eggs = Fraction(0)
-        self.own_dough = Fraction(0)
-        self.own_eggs = Fraction(0)
+        self.dough = self.eggs = _NOTHING
+        self.own_dough = self.own_eggs = _NOTHING
 
     def put(self, item: Item) -> None:
         """A hazard goes in; of two of one food, the one that is not cleared stays."""
@@ -54,13 +53,10 @@ class State:
         for use, goods in other.uses.items():
             self.uses.setdefault(use, goods)
         self.recipes.update(other.recipes)
-        self.dough += other.dough
-        self.eggs += other.eggs
-
-    def change(self, how: Callable[[Item], Item]) -> None:
-        """Something happens to every hazard in the batch."""
-        for key, item in self.items.items():
-            self.items[key] = how(item)
+        if other.dough:
+            self.dough += other.dough
+        if other.eggs:
+            self.eggs += other.eggs
 
     def raw_flesh(self) -> Item | None:
         """The first meat, fish or poultry in it that is still raw."""

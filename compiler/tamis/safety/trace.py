@@ -13,11 +13,11 @@ from tamis.safety.hazards import item_of
 from tamis.safety.heatings import Place, heating
 from tamis.safety.records import Item, Wait
 from tamis.safety.state import State, parted
-from tamis.safety.waits import oil_wait, risky_wait
+from tamis.safety.waits import long, oil_wait, risky_wait
 from tamis.source import Span
 
 if TYPE_CHECKING:
-    from collections.abc import Mapping
+    from collections.abc import Mapping, Sequence
 
     from tamis.kitchen.goods import Goods
     from tamis.kitchen.house import Kitchen
@@ -42,16 +42,19 @@ class Traced(NamedTuple):
 class Trace:
     """The walk."""
 
-    __slots__ = ("authority", "counter", "kitchen", "oil_waits", "place", "recipe", "states", "used", "waits")
+    __slots__ = ("authority", "counter", "kitchen", "oil_waits", "place", "recipe", "states", "used", "verbs", "waits")
 
-    def __init__(self, recipe: Recipe, kitchen: Kitchen, used: Mapping[str, Supply]) -> None:
+    def __init__(
+        self, recipe: Recipe, kitchen: Kitchen, used: Mapping[str, Supply], verbs: Sequence[frozenset[str]]
+    ) -> None:
         self.recipe = recipe
         self.kitchen = kitchen
         self.used = used
         self.authority = kitchen.settings.safety.authority
         self.states: list[State] = []
-        self.place = Place(recipe.actions)
-        self.counter = Counter(recipe.actions)
+        self.verbs = verbs
+        self.place = Place(recipe.actions, verbs)
+        self.counter = Counter(recipe.actions, verbs)
         self.waits: list[Wait] = []
         self.oil_waits: list[Wait] = []
 
@@ -62,7 +65,8 @@ class Trace:
         for event in history.happenings:
             action = self.recipe.actions[event.action]
             self._happen(event, action)
-            self.counter.work(action, self._place(event, action), self.states[event.batch])
+            if action.tools:
+                self.counter.work(action, self._place(event, action), self.states[event.batch])
         return Traced(tuple(self.states), tuple(self.waits), tuple(self.oil_waits))
 
     def _place(self, event: Happening, action: Action) -> int:
@@ -92,16 +96,16 @@ class Trace:
 
     def _happen(self, event: Happening, action: Action) -> None:
         state = self.states[event.batch]
-        if event.kind in ("food", "aside"):
+        if event.kind == "clause":
+            self._clause(action.reads[event.read], event.batch, action, state)
+        elif event.kind in ("food", "aside"):
             self._food(event, action, state)
         elif event.kind == "batch":
             other = self.states[event.other]
             self._stuffing(action, state, other.name)
             state.take_in(other, other.name)
-        elif event.kind == "by-product":
-            state.take_in(self.states[event.other], state.name, lambda item: parted(item, state.name))
         else:
-            self._clause(event, action, state)
+            state.take_in(self.states[event.other], state.name, lambda item: parted(item, state.name))
 
     def _food(self, event: Happening, action: Action, state: State) -> None:
         use = self.recipe.uses[event.use]
@@ -119,7 +123,7 @@ class Trace:
             state.eggs += use.mass.hi
             state.own_eggs += use.mass.hi
         if item and (event.kind == "food" or item.hazard != "raw-flour" or use.ingredient.purpose == "for dusting"):
-            if item.hazard == "egg" and any(v.verb.base in rules().words["mixes"] for v in action.verbs):
+            if item.hazard == "egg" and not self.verbs[action.number].isdisjoint(rules().words["mixes"]):
                 item = item._replace(form="piece")
             state.put(item)
 
@@ -130,22 +134,21 @@ class Trace:
 
     def _stuffing(self, action: Action, state: State, name: str) -> None:
         """What raw meat is stuffed with has to be done in the middle, whatever it is made of."""
-        if not any(use.verb.base in rules().words["fillers"] for use in action.verbs):
+        if self.verbs[action.number].isdisjoint(rules().words["fillers"]):
             return
         host = state.raw_flesh()
         if host and host.hazard != "minced-meat":
             path = (*host.path, name or "stuffing")
             state.put(Item("stuffing", host.food, host.use, host.span, "stuffing", path))
 
-    def _clause(self, event: Happening, action: Action, state: State) -> None:
-        read = action.reads[event.read]
+    def _clause(self, read: Read, batch: int, action: Action, state: State) -> None:
         if isinstance(read, Ingredient):
             return
         self._bind(state)
-        done = heating(action, read, event.batch, self.place)
-        if done:
+        done = heating(action, read, batch, self.place)
+        if done and state.items:
             self._heat(action, read, done, state)
-        if isinstance(read, Time):
+        if isinstance(read, Time) and long(action, self.authority):
             wait = risky_wait(action, read, state, self.authority)
             if wait:
                 self.waits.append(wait)
@@ -156,13 +159,10 @@ class Trace:
     def _heat(self, action: Action, read: Read, done: Heating, state: State) -> None:
         """What a clause does to each hazard in the batch."""
         only = self._only(action, read) if done.core is not None else None
-        cooler = done._replace(core=None)
-
-        def after(item: Item) -> Item:
+        cooler = done if only is None else done._replace(core=None)
+        for key, item in state.items.items():
             meant = only is None or item.use in only
-            return heated(item, done if meant else cooler, action.number, self.authority)
-
-        state.change(after)
+            state.items[key] = heated(item, done if meant else cooler, action.number, self.authority)
 
     def _only(self, action: Action, read: Read) -> set[int] | None:
         """The uses that a temperature is asked of, where a verb of heating has an ingredient of its own for an
@@ -183,5 +183,7 @@ class Trace:
         In one mixture half the egg's weight is the leanest sponge; where flour and egg meet as two batches, twice
         (a muffin, a glaze), so that a custard in a pastry case stays a custard. Common practice.
         """
-        if state.eggs and (state.own_dough * 2 >= state.own_eggs > 0 or state.dough >= state.eggs * 2):
-            state.change(lambda item: item._replace(bound=True) if item.hazard == "egg" else item)
+        loose = [key for key, item in state.items.items() if item.hazard == "egg" and not item.bound]
+        if loose and state.eggs and (state.own_dough * 2 >= state.own_eggs > 0 or state.dough >= state.eggs * 2):
+            for key in loose:
+                state.items[key] = state.items[key]._replace(bound=True)

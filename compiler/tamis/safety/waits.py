@@ -22,9 +22,9 @@ _AWAY = ("fridge", "freezer", "oven", "grill")
 
 
 def risky_wait(action: Action, time: Time, state: State, authority: str) -> Wait | None:
-    """A wait of more than the window at a temperature between cold and hot."""
+    """A long wait at a temperature between cold and hot."""
     item = risky(state)
-    if item is None or not _long(action, authority) or any(use.verb.base in ("thaw",) for use in action.verbs):
+    if item is None or any(use.verb.base in ("thaw",) for use in action.verbs):
         return None
     at = _degrees(action, time)
     if at is None:
@@ -37,15 +37,15 @@ def risky_wait(action: Action, time: Time, state: State, authority: str) -> Wait
 
 
 def oil_wait(recipe: Recipe, action: Action, time: Time, state: State, authority: str) -> Wait | None:
-    """A wait of garlic in oil at no stated cold, longer than food that spoils may stand."""
-    if not _long(action, authority) or action.on_heat or not oil_with_garlic(recipe, state):
+    """A long wait of garlic in oil at no stated cold."""
+    if action.on_heat or not oil_with_garlic(recipe, state):
         return None
     at = _degrees(action, time)
     cold = at is not None and at <= rules().windows[authority].cold
     return None if cold else Wait(action.number, "garlic in oil", time.clause.span, at)
 
 
-def _long(action: Action, authority: str) -> bool:
+def long(action: Action, authority: str) -> bool:
     """Whether the action's wait may be longer than food that spoils may stand, and not in the cold or the heat."""
     lasts = action.work.wait
     if lasts is None or action.work.station in _AWAY:

@@ -95,32 +95,34 @@ def _said(named: Named, verb: Verb, measured: bool) -> Diagnostic:
 def _places(action: Action) -> Iterator[tuple[Verb, Text, int]]:
     """The plain words after each verb that adds or cooks, and those that go on after a bracket (`[2 onions] in
     butter`); verbs and parts both go left to right."""
-    uses = list(reversed(action.verbs))
-    verb: Verb | None = None
+    uses = action.verbs
+    next_use = 0
+    working: Verb | None = None
     for index, part in enumerate(action.parts):
-        if isinstance(part, Text) and index and _works(verb) and (match := _AFTER_CLAUSE.match(part.text)):
-            assert verb is not None, "that works"
-            yield verb, part, match.end()
-        while uses and uses[-1].span.start < part.span.end:
-            use = uses.pop()
-            verb = use.verb
-            if isinstance(part, Text) and _works(verb) and use.span.end > part.span.start:
-                yield verb, part, use.span.end - part.span.start
-
-
-def _works(verb: Verb | None) -> bool:
-    return verb is not None and (verb.adds or verb.cooks or verb.heat)
+        text = part if isinstance(part, Text) else None
+        if text and working and index and (match := _AFTER_CLAUSE.match(text.text)):
+            yield working, text, match.end()
+        start, end = part.span
+        while next_use < len(uses) and uses[next_use].span.start < end:
+            use = uses[next_use]
+            next_use += 1
+            working = use.verb if use.verb.adds or use.verb.cooks or use.verb.heat else None
+            if text and working and use.span.end > start:
+                yield working, text, use.span.end - start
 
 
 def _foods_at(view: View, action: Action, part: Text, at: int) -> Iterator[Named]:
     """The foods that the plain words from an offset on name, if they begin with one; *and* may join more."""
+    named = _food_at(view, part, at)
+    if named is None:
+        return
     verbs = {use.span.start - part.span.start for use in action.verbs}
-    while (named := _food_at(view, part, at)) and named.span.start - part.span.start not in verbs:
+    while named and named.span.start - part.span.start not in verbs:
         yield named
         match = _NEXT_FOOD.match(part.text, named.span.end - part.span.start)
         if match is None or match.end() in verbs:
             return
-        at = match.end()
+        named = _food_at(view, part, match.end())
 
 
 def _food_at(view: View, part: Text, at: int) -> Named | None:
@@ -152,10 +154,14 @@ def _is_over(text: str, at: int) -> bool:
 
 
 def _until_joint(words: list[str]) -> list[str]:
-    while words and words[0].lower() in _FILLERS:
-        words = words[1:]
-    stop = next((index for index, word in enumerate(words) if word.lower() in _JOINTS), len(words))
-    return words[:stop]
+    """The words between what may stand before a food and what may follow it."""
+    start = 0
+    while start < len(words) and words[start].lower() in _FILLERS:
+        start += 1
+    stop = start
+    while stop < len(words) and words[stop].lower() not in _JOINTS:
+        stop += 1
+    return words[start:stop]
 
 
 def _known_words(view: View) -> set[str]:

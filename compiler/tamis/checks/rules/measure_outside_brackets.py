@@ -52,7 +52,7 @@ def check(view: View) -> Iterator[Diagnostic]:
     """A number and a unit of weight or volume with a food after it; a jug's size is no measure of food."""
     for action in view.recipe.actions:
         for part in action.parts:
-            if isinstance(part, Text):
+            if isinstance(part, Text) and _NUMBER.search(part.text):
                 yield from _in_words(view, part)
 
 
