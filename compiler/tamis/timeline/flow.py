@@ -8,18 +8,17 @@ rests, and an oven that is heating holds up nothing but the baking.
 from __future__ import annotations
 
 from tamis.model.recipe import Action, Recipe
-from tamis.timeline.heating import heats_alone
 from tamis.timeline.network import Link
-from tamis.timeline.tasks import Tasks, standing
+from tamis.timeline.tasks import Tasks
 
 
 def flow_links(recipe: Recipe, tasks: Tasks) -> list[Link]:
     """The links between the lines of a recipe."""
     links: list[Link] = []
-    before = _before(recipe)
+    before = _before(recipe, tasks)
     followed: set[int] = set()
     for action in recipe.actions:
-        if not heats_alone(action):
+        if not tasks.alone[action.number]:
             links += _after(recipe, tasks, action, before[action.number], followed)
             links += _beside(recipe, tasks, action)
         first = tasks.first[action.number]
@@ -32,13 +31,13 @@ def flow_links(recipe: Recipe, tasks: Tasks) -> list[Link]:
     return list(dict.fromkeys(links))
 
 
-def _before(recipe: Recipe) -> list[tuple[int, ...]]:
+def _before(recipe: Recipe, tasks: Tasks) -> list[tuple[int, ...]]:
     """The lines that each line must wait for; one that only heats a station stands for those before it."""
     before: list[tuple[int, ...]] = []
     for action in recipe.actions:
         lines: list[int] = []
         for line in action.after:
-            if line < action.number and heats_alone(recipe.actions[line]):
+            if line < action.number and tasks.alone[line]:
                 lines += before[line]
             elif line != action.number:
                 lines.append(line)
@@ -81,7 +80,7 @@ def _beside(recipe: Recipe, tasks: Tasks, action: Action) -> list[Link]:
     b = tasks.first[action.number]
     links = [Link(tasks.last[action.beside], b, from_start=True)]
     previous = action.number - 1
-    while previous > action.beside and heats_alone(recipe.actions[previous]):
+    while previous > action.beside and tasks.alone[previous]:
         previous -= 1
     if previous > action.beside and recipe.actions[previous].beside == action.beside:
         links.append(Link(tasks.last[previous], b))
@@ -91,7 +90,7 @@ def _beside(recipe: Recipe, tasks: Tasks, action: Action) -> list[Link]:
 def _served(tasks: Tasks, action: Action) -> list[Link]:
     """What is done some time before serving, and the last line of the recipe, which serves."""
     serving = len(tasks.first) - 1
-    stands = standing(action)
+    stands = tasks.stands[action.number]
     if not stands or action.number == serving:
         return []
     last = tasks.last[serving]
@@ -103,9 +102,9 @@ def _heated(recipe: Recipe, tasks: Tasks) -> list[Link]:
     links = []
     cooks_there: dict[str, int] = {}
     for action in reversed(recipe.actions):
-        if heats_alone(action) and action.heats in cooks_there:
+        if tasks.alone[action.number] and action.heats in cooks_there:
             links.append(Link(tasks.last[action.number], tasks.first[cooks_there[action.heats]]))
-        if action.work.station and not heats_alone(action):
+        if action.work.station and not tasks.alone[action.number]:
             cooks_there[action.work.station] = action.number
     return links
 
@@ -117,7 +116,7 @@ def _in_text_order(recipe: Recipe, tasks: Tasks, before: list[tuple[int, ...]]) 
     links = []
     following: dict[int, int] = {}
     for action in reversed(recipe.actions):
-        free = action.beside is None and not heats_alone(action)
+        free = action.beside is None and not tasks.alone[action.number]
         if free and action.number not in wanted and action.component in following:
             links.append(Link(tasks.last[action.number], tasks.first[following[action.component]]))
         if free:

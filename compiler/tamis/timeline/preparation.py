@@ -63,7 +63,7 @@ def _after_comma(use: Use, kitchen: Kitchen) -> list[Preparation]:
     name, at = use.ingredient.name, 0
     found = []
     while at < len(words):
-        phrase = _longest(words, at, known_words)
+        phrase = _longest(words, at, known_words) if words[at] in _openings() else ""
         if phrase:
             when, takes = known_words[phrase]
             at += phrase.count(" ") + 1
@@ -122,7 +122,7 @@ def _by_amount(use: Use, per_piece: int, per_kg: int, kitchen: Kitchen) -> int:
     if per_piece and measures and kitchen.units.get(measures[0].unit) is None:
         takes += ceil(per_piece * measures[0].amount.hi * use.times * use.fraction)
     if per_kg and use.mass.known:
-        takes += ceil(per_kg * use.mass.hi / 1000)
+        takes += -(-per_kg * use.mass.hi.numerator // (1000 * use.mass.hi.denominator))
     return takes
 
 
@@ -132,6 +132,12 @@ def _tables() -> dict[str, dict[str, str]]:
 
     tables: dict[str, dict[str, str]] = tomllib.loads(asset_text("grammar/preparations.toml"))
     return tables
+
+
+@cache
+def _openings() -> frozenset[str]:
+    """The words with which a phrase of the data file begins."""
+    return frozenset(phrase.partition(" ")[0] for phrase in _known(False))
 
 
 @cache

@@ -41,9 +41,11 @@ def standing(action: Action) -> int:
 class Tasks:
     """The tasks so far, and the links inside a line. `first`, `handled` and `last` are the tasks of each
     action by its index: the one that it begins with, the first that holds the cook, and the one that it
-    ends with."""
+    ends with. `alone` and `stands` tell of each action whether it only heats a station, and for how many seconds
+    what it makes stands before it is served; `early` and `late` hold what is prepared before a step and before a
+    line of it."""
 
-    __slots__ = ("first", "handled", "kitchen", "last", "links", "recipe", "steps", "tasks")
+    __slots__ = ("alone", "early", "first", "handled", "kitchen", "last", "late", "links", "recipe", "stands", "tasks")
 
     def __init__(self, recipe: Recipe, kitchen: Kitchen) -> None:
         self.recipe = recipe
@@ -53,9 +55,17 @@ class Tasks:
         self.first: list[int] = []
         self.handled: list[int] = []
         self.last: list[int] = []
-        self.steps: dict[tuple[int, int], list[Action]] = {}
+        self.alone = [heats_alone(action) for action in recipe.actions]
+        self.stands = [standing(action) for action in recipe.actions]
+        self.early: dict[tuple[int, int], list[Preparation]] = {}
+        self.late: dict[int, list[Preparation]] = {}
         for action in recipe.actions:
-            self.steps.setdefault((action.component, action.step), []).append(action)
+            for index in action.uses:
+                for one in preparations(recipe.uses[index], kitchen):
+                    if one.when == "before":
+                        self.early.setdefault((action.component, action.step), []).append(one)
+                    else:
+                        self.late.setdefault(action.number, []).append(one)
 
     def add(self, action: Action) -> None:
         """All tasks of one line."""
@@ -64,11 +74,11 @@ class Tasks:
         self.first.append(start)
         self.handled.append(start)
         self.links += [Link(task, start, 0, limit) for task, limit in before]
-        if heats_alone(action):
+        if self.alone[action.number]:
             self._heating(action)
         else:
             self._rounds(action)
-        stands = standing(action)
+        stands = self.stands[action.number]
         if stands and action is self.recipe.actions[-1]:
             self._join()
             self._task(action, "wait", stands)
@@ -98,7 +108,7 @@ class Tasks:
                 work.machine and waits,
                 work.station if waits else action.heats or work.station if part == "heat" else "",
                 (),
-                action.beside is not None and part != "heat" and not heats_alone(action),
+                action.beside is not None and part != "heat" and not self.alone[action.number],
                 action.span,
             )
         )
@@ -110,13 +120,10 @@ class Tasks:
         heat = preheating_seconds(action, self.kitchen)
         if heat:
             tasks.append((self._task(action, "heat", heat), None))
-        step = self.steps.pop((action.component, action.step), ())
-        early = [one for line in step if line.uses for one in self._preparations(line) if one.when == "before"]
+        early = self.early.pop((action.component, action.step), None)
         if early:
             tasks.append((self._by_hand(action, early), None))
-        if not action.uses:
-            return tasks
-        wanted = [one for one in self._preparations(action) if one.when != "before"]
+        wanted = self.late.get(action.number, ())
         late = [one for one in wanted if one.when == "just-before"]
         if late:
             tasks.append((self._by_hand(action, late), FRESH))
@@ -125,10 +132,6 @@ class Tasks:
                 task = self._task(action, "prepare", one.seconds, title=in_words([one]))
                 tasks.append((task, FRESH if one.when == "boils" else None))
         return tasks
-
-    def _preparations(self, action: Action) -> list[Preparation]:
-        uses = self.recipe.uses
-        return [one for index in action.uses for one in preparations(uses[index], self.kitchen)]
 
     def _by_hand(self, action: Action, group: list[Preparation]) -> int:
         takes = sum(one.seconds for one in group)
