@@ -68,8 +68,10 @@ def read_if_there(path: Path) -> Text | None:
 def shown(path: Path) -> str:
     """A path as messages name it: from the working folder if it lies below, else whole."""
     whole = path.absolute()
-    here = Path.cwd()
-    return whole.relative_to(here).as_posix() if whole.is_relative_to(here) else whole.as_posix()
+    try:
+        return whole.relative_to(Path.cwd()).as_posix()
+    except ValueError:
+        return whole.as_posix()
 
 
 def write_atomic(path: Path, data: bytes) -> None:

@@ -12,6 +12,7 @@ from collections.abc import Mapping, Sequence
 
 from tamis.record import NamedTuple
 
+_LINE = re.compile(r"([^\r\n]*)(?:\r\n|\n|\r|\Z)")
 _USES = re.compile(r"uses[ \t]*:[ \t]*(.*)", re.IGNORECASE)
 _HEADER_LIMIT = 8192
 
@@ -33,13 +34,14 @@ def uses_of(text: str) -> tuple[str, ...]:
     """
     stems: list[str] = []
     begun = False
-    for line in re.split(r"\r\n|\n|\r", text[:_HEADER_LIMIT].lstrip("\ufeff")):
+    for found in _LINE.finditer(text[:_HEADER_LIMIT].lstrip("\ufeff")):
+        line = found[1]
         if begun and not line.strip():
             break
         begun = begun or bool(line.strip() and not line.startswith("%"))
-        found = _USES.match(line)
-        if found:
-            stems += [stem.strip() for stem in found[1].split(",") if stem.strip()]
+        named = _USES.match(line)
+        if named:
+            stems += [stem.strip() for stem in named[1].split(",") if stem.strip()]
     return tuple(stems)
 
 

@@ -97,9 +97,20 @@ def _nothing_in_the_way(out: Path, files: Mapping[str, bytes], kept: list[str], 
     for name in kept:
         if name in files and not replace and (out / name).read_bytes() != files[name]:
             raise Refused(f"{out / name} is in the way and was not built by tamis; `--replace` overwrites it")
+    blocked = {folder for folder in {_folder(name) for name in files} if _within_a_file(out / folder, out)}
     for name in files:
-        if (out / name).is_dir() or any(parent.is_file() for parent in (out / name).parents if out in parent.parents):
+        if _folder(name) in blocked or (out / name).is_dir():
             raise Refused(f"{out / name} cannot be written: a folder or file of that name is in the way")
+
+
+def _folder(name: str) -> str:
+    """The folder of a file, both as paths in the site; empty for the site itself."""
+    return name.rpartition("/")[0]
+
+
+def _within_a_file(folder: Path, out: Path) -> bool:
+    """Whether a folder of the site cannot be, as it or one above it is a file."""
+    return any(path.is_file() for path in (folder, *folder.parents) if out in path.parents)
 
 
 def _all_files(folder: Path) -> Iterator[str]:
@@ -114,8 +125,8 @@ def _all_files(folder: Path) -> Iterator[str]:
 def _build_beside(beside: Path, out: Path, files: Mapping[str, bytes], kept: list[str]) -> None:
     shutil.rmtree(beside, ignore_errors=True)
     beside.mkdir(parents=True)
-    for folder in sorted({(beside / name).parent for name in (*files, *kept)}):
-        folder.mkdir(parents=True, exist_ok=True)
+    for folder in sorted({_folder(name) for name in (*files, *kept)}):
+        (beside / folder).mkdir(parents=True, exist_ok=True)
     for name, data in files.items():
         (beside / name).write_bytes(data)
     for name in kept:

@@ -77,7 +77,7 @@ def _errors_in(missing: tuple[str, ...]) -> str:
 def _holds_recipes(library: Library, out: Path) -> bool:
     """Whether the folder, renamed and put back, would be one with recipes below it."""
     place = out.resolve()
-    return any(entry.path.resolve().is_relative_to(place) for entry in library.entries)
+    return place.exists() and any(entry.path.resolve().is_relative_to(place) for entry in library.entries)
 
 
 def _files(
