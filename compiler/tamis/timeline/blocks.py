@@ -12,7 +12,7 @@ from __future__ import annotations
 
 from collections.abc import Collection
 
-from tamis.timeline.network import Network
+from tamis.timeline.network import Link, Network
 
 
 class Blocks:
@@ -20,10 +20,10 @@ class Blocks:
     order.
 
     `inside` are the links within blocks by their second task: the first task, the least gap, and whether it
-    counts from the start.
+    counts from the start. `between` are the links from block to block, with their index in the network.
     """
 
-    __slots__ = ("inside", "members", "network", "of")
+    __slots__ = ("between", "inside", "members", "network", "of")
 
     def __init__(self, network: Network, glued: Collection[int] = ()) -> None:
         self.network = network
@@ -37,8 +37,12 @@ class Blocks:
             for task in tasks:
                 self.of[task] = block
         self.inside: dict[int, list[tuple[int, int, bool]]] = {}
-        for a, b, lo, _, from_start in network.links:
-            if self.of[a] == self.of[b] and a < b:
+        self.between: list[tuple[int, Link]] = []
+        for index, link in enumerate(network.links):
+            a, b, lo, _, from_start = link
+            if self.of[a] != self.of[b]:
+                self.between.append((index, link))
+            elif a < b:
                 self.inside.setdefault(b, []).append((a, lo, from_start))
 
 

@@ -10,6 +10,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 from heapq import heapify, heappop, heappush
+from operator import add
 
 from tamis.record import NamedTuple
 from tamis.timeline.bench import Bench, Held
@@ -62,7 +63,8 @@ def _placed(frame: Frame, nights: list[tuple[int, int]]) -> Draft:
         block = heappop(ready)[1]
         latest = -frame.ends[block]
         for later, gap in after[block]:
-            latest = min(latest, starts[later] - gap)
+            if starts[later] - gap < latest:
+                latest = starts[later] - gap
         starts[block] = bench.place(_held(frame, members[block]), latest)
         for earlier, _ in before[block]:
             wanted[earlier] -= 1
@@ -86,8 +88,9 @@ def _ways(frame: Frame, before: list[list[Edge]]) -> list[int]:
     starts = [0] * len(before)
     for block in range(len(before) - 1, -1, -1):
         for earlier, gap in before[block]:
-            starts[block] = max(starts[block], starts[earlier] + gap)
-    return [start + end for start, end in zip(starts, frame.ends, strict=True)]
+            if starts[earlier] + gap > starts[block]:
+                starts[block] = starts[earlier] + gap
+    return list(map(add, starts, frame.ends))
 
 
 def _held(frame: Frame, members: list[int]) -> list[Held]:

@@ -9,6 +9,8 @@ hold however the food behaves.
 
 from __future__ import annotations
 
+from operator import add
+
 from tamis.timeline.blocks import Blocks
 from tamis.timeline.network import Mode
 
@@ -27,15 +29,15 @@ class Frame:
         self.mode = mode
         tasks = blocks.network.tasks
         self.lengths = [task.lo for task in tasks]
-        inside = blocks.inside
-        self.offsets = _offsets(blocks, inside, self.lengths)
+        self.offsets = _offsets(blocks, self.lengths)
         self.ahead = [0] * len(tasks)
         if mode == "most":
             early = self.offsets
             self.lengths = [task.length("most") for task in tasks]
-            self.offsets = _offsets(blocks, inside, self.lengths)
-            self.ahead = [max(0, late - soon) for late, soon in zip(self.offsets, early, strict=True)]
-        self.ends = [max(self.offsets[task] + self.lengths[task] for task in members) for members in blocks.members]
+            self.offsets = _offsets(blocks, self.lengths)
+            self.ahead = [late - soon if late > soon else 0 for late, soon in zip(self.offsets, early, strict=True)]
+        ends = list(map(add, self.offsets, self.lengths))
+        self.ends = [max([ends[task] for task in members]) for members in blocks.members]
         self.after: list[list[Edge]] = [[] for _ in blocks.members]
         self._between()
 
@@ -46,26 +48,28 @@ class Frame:
 
     def _between(self) -> None:
         of, offsets = self.blocks.of, self.offsets
-        for a, b, lo, hi, from_start in self.blocks.network.links:
-            if of[a] != of[b]:
-                gap = offsets[a] - offsets[b] + (0 if from_start else self.lengths[a]) + lo
-                # What must be fresh cannot also be there beforehand: it waits for the food to be nearly done.
-                self.after[of[a]].append((of[b], gap if hi is not None else gap + self.ahead[b]))
+        for _, (a, b, lo, hi, from_start) in self.blocks.between:
+            gap = offsets[a] - offsets[b] + (0 if from_start else self.lengths[a]) + lo
+            # What must be fresh cannot also be there beforehand: it waits for the food to be nearly done.
+            self.after[of[a]].append((of[b], gap if hi is not None else gap + self.ahead[b]))
 
 
-def _offsets(blocks: Blocks, inside: dict[int, list[tuple[int, int, bool]]], lengths: list[int]) -> list[int]:
+def _offsets(blocks: Blocks, lengths: list[int]) -> list[int]:
     """Each task's start in its block: in text order, one pair of hands doing one thing at a time."""
-    tasks = blocks.network.tasks
+    tasks, inside = blocks.network.tasks, blocks.inside
     offsets = [0] * len(tasks)
     for members in blocks.members:
         if len(members) == 1:
             continue
         free = 0
         for task in members:
-            at = free if tasks[task].hands else 0
+            hands = tasks[task].hands
+            at = free if hands else 0
             for a, lo, from_start in inside.get(task, ()):
-                at = max(at, offsets[a] + lo + (0 if from_start else lengths[a]))
+                soonest = offsets[a] + lo + (0 if from_start else lengths[a])
+                if soonest > at:
+                    at = soonest
             offsets[task] = at
-            if tasks[task].hands:
+            if hands:
                 free = at + lengths[task]
     return offsets

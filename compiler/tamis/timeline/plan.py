@@ -26,14 +26,22 @@ DAY = 86400
 def forward(network: Network) -> tuple[Plan, Plan]:
     """The least and the most plan, both from zero and with the cook's work in the same order."""
     draft = drafted(network)
-    most = _fitted(draft, draft.frame) or _as_drafted(draft)
+    most = longest(draft)
+    return shortest(draft, most), most
+
+
+def longest(draft: Draft) -> Plan:
+    """The plan with estimates at their longest."""
+    return _fitted(draft, draft.frame) or _as_drafted(draft)
+
+
+def shortest(draft: Draft, most: Plan) -> Plan:
+    """The plan with estimates at their shortest, and with the order of work of the longest where it fits."""
     if draft.frame.sure:
-        return most._replace(mode="least"), most
-    least = _fitted(draft, Frame(draft.frame.blocks, "least"))
-    if least is None:
-        own = drafted(network, "least")
-        least = _fitted(own, own.frame) or _as_drafted(own)
-    return least, most
+        return most._replace(mode="least")
+    blocks = draft.frame.blocks
+    least = _fitted(draft, Frame(blocks, "least"))
+    return least or longest(drafted(blocks.network, "least"))
 
 
 def backward(network: Network, ready: int, awake: tuple[int, int] | None = None) -> Plan:
@@ -97,8 +105,8 @@ def _distances(draft: Draft, frame: Frame) -> list[list[Edge]]:
     """The links between blocks, their limits that can be kept, and the cook's order, by the block before."""
     of, offsets, lengths = frame.blocks.of, frame.offsets, frame.lengths
     after = [list(edges) for edges in frame.after]
-    for index, (a, b, _, hi, from_start) in enumerate(frame.blocks.network.links):
-        if hi is not None and of[a] != of[b] and index not in draft.broken:
+    for index, (a, b, _, hi, from_start) in frame.blocks.between:
+        if hi is not None and index not in draft.broken:
             gap = offsets[a] - offsets[b] + (0 if from_start else lengths[a])
             after[of[b]].append((of[a], -gap - hi))
     for a, b in draft.turns:

@@ -15,6 +15,7 @@ if TYPE_CHECKING:
 
     from tamis.kitchen.house import Kitchen
     from tamis.model.recipe import Recipe
+    from tamis.timeline.draft import Draft
     from tamis.timeline.network import Network, Plan
     from tamis.timeline.rows import Entry
 
@@ -47,11 +48,30 @@ class Timeline:
         return lower(self.recipe, self.kitchen)
 
     @cached_property
+    def draft(self) -> Draft:
+        """The order of work from which both plans are made."""
+        from tamis.timeline.draft import drafted
+
+        return drafted(self.network)
+
+    @cached_property
+    def longest(self) -> Plan:
+        """The plan from zero with every estimate at its longest."""
+        from tamis.timeline.plan import longest
+
+        return longest(self.draft)
+
+    @cached_property
+    def shortest(self) -> Plan:
+        """The plan from zero with every estimate at its shortest."""
+        from tamis.timeline.plan import shortest
+
+        return shortest(self.draft, self.longest)
+
+    @property
     def forward(self) -> tuple[Plan, Plan]:
         """The least and the most plan, from zero."""
-        from tamis.timeline.plan import forward
-
-        return forward(self.network)
+        return self.shortest, self.longest
 
     @cached_property
     def plans(self) -> tuple[Plan, Plan]:
@@ -71,7 +91,7 @@ class Timeline:
         """One row a line of the recipe, and those for preparation and heating."""
         from tamis.timeline.entries import entries_of
 
-        critical = [self.forward[0].critical(task) for task in range(len(self.network.tasks))]
+        critical = [self.shortest.critical(task) for task in range(len(self.network.tasks))]
         return entries_of(self.recipe, self.network, self.plans, critical)
 
     @property
@@ -84,22 +104,22 @@ class Timeline:
     @property
     def least(self) -> int:
         """Seconds of the whole with every estimate at its shortest."""
-        return self.forward[0].total
+        return self.shortest.total
 
     @property
     def most(self) -> int:
         """Seconds of the whole with every estimate at its longest."""
-        return self.forward[1].total
+        return self.longest.total
 
     @property
     def hands_on(self) -> int:
         """Seconds of the cook's own work at the least."""
-        return _hands_on(self.network, self.forward[0])
+        return _hands_on(self.network, self.shortest)
 
     @property
     def hands_on_most(self) -> int:
         """Seconds of the cook's own work at the most."""
-        return _hands_on(self.network, self.forward[1])
+        return _hands_on(self.network, self.longest)
 
     @property
     def unattended(self) -> int:
@@ -109,7 +129,7 @@ class Timeline:
     @cached_property
     def keeps(self) -> str:
         """How long the finished dish may wait, in words; empty where nothing says so."""
-        return _keeps(self.recipe, self.network, self.forward[0])
+        return _keeps(self.recipe, self.network, self.shortest)
 
     @property
     def sentence(self) -> str:
