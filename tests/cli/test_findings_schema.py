@@ -13,7 +13,8 @@ from tamis.cli.main import main
 from tests.table.schema import faults
 
 SCHEMA: dict[str, Any] = json.loads(asset_text("grammar/schema/findings.schema.json"))
-CLEAN = "title: Oats\nserves: 2\n\n# Oats\n\nStir [100 g rolled oats] into [200 ml milk] [in a bowl].\n[Chill for 8 h].\n"
+HEADER = "title: Oats\nserves: 2\n\n# Oats\n\n"
+CLEAN = HEADER + "Stir [100 g rolled oats] into [200 ml milk] [in a bowl].\n[Chill for 8 h].\n"
 
 
 def printed(text: str, folder: Path, capsys: pytest.CaptureFixture[str]) -> dict[str, Any]:
