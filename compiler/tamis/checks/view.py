@@ -13,10 +13,10 @@ from typing import TYPE_CHECKING, Self
 from tamis.reading.clauses import Ingredient
 
 if TYPE_CHECKING:
-    from collections.abc import Iterator, Mapping
+    from collections.abc import Mapping
 
     from tamis.kitchen.house import Kitchen
-    from tamis.model.recipe import Action, Recipe, Supply
+    from tamis.model.recipe import Recipe, Supply
     from tamis.safety.records import Safety
     from tamis.source import Source
     from tamis.syntax.document import Document
@@ -91,9 +91,7 @@ class View:
         other.recipe = recipe
         return other
 
-    def ingredients(self) -> Iterator[tuple[Action, Ingredient]]:
-        """Every ingredient clause with the action that it stands in, in the order of the text."""
-        for action in self.recipe.actions:
-            for read in action.reads:
-                if isinstance(read, Ingredient):
-                    yield action, read
+    @cached_property
+    def ingredients(self) -> tuple[Ingredient, ...]:
+        """Every ingredient clause, in the order of the text."""
+        return tuple([read for action in self.recipe.actions for read in action.reads if isinstance(read, Ingredient)])

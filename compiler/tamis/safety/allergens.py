@@ -48,8 +48,8 @@ class Foods:
     def of_batch(self, state: State) -> list[Source]:
         """All the foods of a batch, its alternatives and used recipes included."""
         found: list[Source] = []
-        for use, goods in state.uses.items():
-            found += self.of_use(use, goods)
+        for use in state.uses.items():
+            found += self._of_use.get(use) or self.of_use(*use)
         for stem in state.recipes:
             supply = self._used[stem]
             found.append(Source(supply.title, supply.allergens, ""))
@@ -59,11 +59,9 @@ class Foods:
 
     def of_use(self, use: int, goods: str = "") -> list[Source]:
         """The foods of one use: itself (or the part of it that these goods are) and what may be taken instead."""
-        there = self._of_use.get((use, goods))
-        if there is None:
-            own = self._kitchen.larder.get(goods) if goods else None
-            there = self._of_use[use, goods] = list(_of_use(self._recipe.uses[use].ingredient, use, own))
-        return there
+        own = self._kitchen.larder.get(goods) if goods else None
+        found = self._of_use[use, goods] = list(_of_use(self._recipe.uses[use].ingredient, use, own))
+        return found
 
 
 def _of_use(food: Ingredient, use: int, goods: Goods | None) -> Iterator[Source]:

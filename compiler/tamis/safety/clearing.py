@@ -25,7 +25,7 @@ def heated(item: Item, done: Heating, action: int, authority: str) -> Item:
     """The item after a clause has acted on its batch."""
     if item.cleared:
         return item
-    if done.wet or done.boiled or done.soaked or done.hot or done.core is not None:
+    if done.wet or done.boiled or done.soaked or (done.hot and not item.heated) or done.core is not None:
         item = item._replace(
             wet=item.wet + done.wet,
             boiled=item.boiled + done.boiled,

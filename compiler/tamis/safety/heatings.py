@@ -148,7 +148,7 @@ def _time(action: Action, done: Heating, lasts: int, batch: int, place: Place, r
 
 def _hot(action: Action) -> bool:
     """Whether the food is on the heat, in an oven or a bath during this action."""
-    if any(setting.kind == "off" for setting in action.settings):
+    if action.settings and any(setting.kind == "off" for setting in action.settings):
         return False
     if action.work.station in HOT or action.on_heat:
         return True

@@ -12,7 +12,6 @@ from tamis.safety.degrees import temperatures
 if TYPE_CHECKING:
     from collections.abc import Sequence
 
-    from tamis.kitchen.goods import Goods
     from tamis.model.recipe import Action, Recipe, Use
     from tamis.safety.state import State
 
@@ -55,23 +54,18 @@ def hot_oil(recipe: Recipe, action: Action, verbs: frozenset[str]) -> bool:
         return True
     if ("heat" in verbs or "fry" in verbs) and any(_deep_oil(recipe.uses[use]) for use in action.uses):
         return True
-    smokes = action.work.station == "ring" and any(
-        isinstance(read, Cue) and "smok" in read.text for read in action.reads
-    )
-    return smokes
+    if action.work.station != "ring":
+        return False
+    return any(isinstance(read, Cue) and "smok" in read.text for read in action.reads)
 
 
 def _deep_oil(use: Use) -> bool:
-    goods = use.ingredient.goods
-    if goods is None or not _oil(goods):
-        return False
-    return use.mass.hi >= _DEEP or use.ingredient.purpose == "for frying"
+    return _is_oil(use) and (use.mass.hi >= _DEEP or use.ingredient.purpose == "for frying")
 
 
 def with_sugar(recipe: Recipe) -> set[int]:
     """The components that sugar goes into."""
-    uses = [use for use in recipe.uses if use.ingredient.goods is not None]
-    return {use.component for use in uses if use.ingredient.goods and use.ingredient.goods.role == "sugar"}
+    return {use.component for use in recipe.uses if (goods := use.ingredient.goods) and goods.role == "sugar"}
 
 
 def hot_sugar(action: Action) -> bool:
@@ -107,12 +101,14 @@ def oil_with_garlic(recipe: Recipe, dish: State) -> bool:
     uses = [recipe.uses[use] for use in dish.uses]
     if not any([_hazard(use) == "garlic-in-oil" for use in uses]):
         return False
-    total = oil = Fraction(0)
+    oil = sum([use.mass.hi for use in uses if _is_oil(use)], Fraction(0))
+    other = Fraction(0)
     for use in uses:
-        total += use.mass.hi
-        if use.ingredient.goods and _oil(use.ingredient.goods):
-            oil += use.mass.hi
-    return oil > 0 and oil * 2 >= total
+        if not _is_oil(use):
+            other += use.mass.hi
+            if other > oil:
+                return False
+    return oil > 0
 
 
 def shelf_jars(recipe: Recipe) -> bool:
@@ -125,8 +121,9 @@ def shelf_jars(recipe: Recipe) -> bool:
     return False
 
 
-def _oil(goods: Goods) -> bool:
-    return goods.role == "fat" and goods.liquid
+def _is_oil(use: Use) -> bool:
+    goods = use.ingredient.goods
+    return goods is not None and goods.role == "fat" and goods.liquid
 
 
 def _hazard(use: Use) -> str:

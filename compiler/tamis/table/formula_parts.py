@@ -248,8 +248,8 @@ def _line(use: Use, factor: Fraction) -> Line:
 
 
 def _grams(mass: Mass, factor: Fraction) -> Amount:
-    lo = mass.lo * factor if factor != 1 else mass.lo
-    return Amount(lo, lo) if mass.lo == mass.hi else Amount(lo, mass.hi * factor)
+    lo = mass.lo if factor is ONE else mass.lo * factor
+    return Amount(lo, lo) if mass.lo is mass.hi or mass.lo == mass.hi else Amount(lo, mass.hi * factor)
 
 
 def _whole(product: Product, factor: Fraction) -> Line:

@@ -53,7 +53,7 @@ def check(view: View) -> Iterator[Diagnostic]:
     """Equipment that is made ready and not used, and food that is used only by what is not the dish."""
     recipe = view.recipe
     reached = _reached(recipe)
-    named = _named(recipe)
+    named = _named(recipe) if any(component.product is None for component in recipe.components) else {}
     taken = {source for product in recipe.products for source in product.from_products}
     for index, component in enumerate(recipe.components):
         if component.heading is None or index == recipe.dish:

@@ -167,7 +167,7 @@ def _until_joint(words: list[str]) -> list[str]:
 def _known_words(view: View) -> set[str]:
     """Whatever the recipe measures or makes, by its last word, by its goods' names, and by their parts'."""
     known: set[str] = set()
-    for _, food in view.ingredients():
+    for food in view.ingredients:
         goods = food.goods
         known.add(singular(food.name.lower().split(" ")[-1]))
         known.update(food.part.split(" "))

@@ -46,8 +46,10 @@ def check(view: View) -> Iterator[Diagnostic]:
     """Each use of an unknown food whose last words are a known, raw one."""
     for use in view.recipe.uses:
         food = use.ingredient
+        if food.goods is not None:
+            continue
         words = food.name.lower().replace("-", " ").split()
-        if food.goods is not None or any(word in _HARMLESS for word in words):
+        if not _HARMLESS.isdisjoint(words):
             continue
         found = next((f for at in range(1, len(words)) if (f := view.kitchen.larder.find(words[at:]))), None)
         if found and found.goods.hazard in {*FLESH, "egg", "kidney-beans", "raw-milk"}:

@@ -54,7 +54,7 @@ _METRIC = ("g", "kg", "ml", "l")
 
 def check(view: View) -> Iterator[Diagnostic]:
     """Ingredients whose second measure lies beyond the tolerance of the first."""
-    for _, food in view.ingredients():
+    for food in view.ingredients:
         if not food.also or len(food.measures) != 1:
             continue
         for other in food.also:

@@ -42,7 +42,7 @@ _REASONS = ("to ", "for ", "as ", "if ", "enough")
 
 def check(view: View) -> Iterator[Diagnostic]:
     """Unmeasured foods whose verb gives no purpose and whose comma gives no reason."""
-    for _, food in view.ingredients():
+    for food in view.ingredients:
         if food.measured or food.role != "unmeasured" or food.purpose or food.optional:
             continue
         if food.preparation.startswith(_REASONS):

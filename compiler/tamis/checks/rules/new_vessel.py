@@ -73,9 +73,10 @@ def _closes(action: Action) -> bool:
 
 def _vessel(action: Action) -> Tool | None:
     """The vessel that the batch lies in after an action that puts it there."""
-    vessels = [tool for tool in action.tools if tool.equipment.kind == "vessel"]
-    inside = [tool for tool in vessels if tool.preposition in ("in", "into") and not tool.contains]
-    return inside[-1] if inside else None
+    for tool in reversed(action.tools):
+        if tool.equipment.kind == "vessel" and tool.preposition in ("in", "into") and not tool.contains:
+            return tool
+    return None
 
 
 def _takes_new_food(action: Action, vessel: Tool) -> bool:

@@ -57,7 +57,7 @@ class _Implied(NamedTuple):
 def check(view: View) -> Iterator[Diagnostic]:
     """Each use of an ingredient, in the same state, against the first that says both weight and volume."""
     first: dict[tuple[str, tuple[str, ...]], _Implied] = {}
-    for _, food in view.ingredients():
+    for food in view.ingredients:
         implied = _implied(view, food) if food.also and food.goods else None
         if implied is None or food.goods is None:
             continue
