@@ -20,6 +20,7 @@ from tamis.syntax.items import Quantity
 
 OVEN_FROM_C = 100
 SAME_F = Fraction(1, 4)
+SAME_C = SAME_F * Fraction(5, 9)
 
 
 class Twin(NamedTuple):
@@ -56,11 +57,12 @@ def _both(text: str) -> bool:
 
 
 def _shown(amount: Amount, fahrenheit: bool, oven: bool) -> str:
-    ends = [c_from_f(end) if fahrenheit else f_from_c(end) for end in amount]
+    written = amount[:1] if amount.single else amount
+    ends = [c_from_f(end) if fahrenheit else f_from_c(end) for end in written]
     if oven and (ends[0] if fahrenheit else amount.lo) >= OVEN_FROM_C:
         said = [oven_c(end) if fahrenheit else oven_f(end) for end in ends]
     else:
-        slack = SAME_F * Fraction(5, 9) if fahrenheit else SAME_F
+        slack = SAME_C if fahrenheit else SAME_F
         said = [f"{_signed(ceil(end - slack))} °{'C' if fahrenheit else 'F'}" for end in ends]
     return said[0] if amount.single else f"{said[0].split()[0]}–{said[1]}"
 

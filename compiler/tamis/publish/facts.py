@@ -20,6 +20,7 @@ if TYPE_CHECKING:
 # From here on nobody reads minutes at the head of a page.
 _LONG = 6 * 3600
 _HALF = 1800
+_DATE = re.compile(r"\d{4}-\d{2}-\d{2}")
 
 
 class Fact(NamedTuple):
@@ -47,8 +48,8 @@ def date_of(text: str) -> Markup:
     """A date of the header; marked as one where it is written year, month, day."""
     from markupsafe import Markup, escape
 
-    if re.fullmatch(r"\d{4}-\d{2}-\d{2}", text):
-        return Markup('<time datetime="{0}">{0}</time>').format(text)
+    if _DATE.fullmatch(text):
+        return Markup(f'<time datetime="{text}">{text}</time>')  # digits and hyphens
     return escape(text)
 
 

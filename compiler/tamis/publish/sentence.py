@@ -155,8 +155,10 @@ def _first_comma(clause: Clause, read: Ingredient) -> int:
     if "," not in clause.text:
         return len(clause.text)
     named = read.name_span.start - clause.inner
-    commas = (i.span.start for i, key in zip(clause.items.items, clause.items.keys, strict=True) if key == ",")
-    return next((at for at in commas if at > named), len(clause.text))
+    for item, key in zip(clause.items.items, clause.items.keys, strict=True):
+        if key == "," and item.span.start > named:
+            return item.span.start
+    return len(clause.text)
 
 
 def _timed(clause: Clause, length: Duration | None, kind: str, oven: bool) -> list[Piece]:

@@ -11,6 +11,7 @@ from fractions import Fraction
 
 # A fan oven is set this much lower: 20 °C (conversion chart of NSW Health).
 FAN_C = Fraction(20)
+_F_IN_C, _C_IN_F = Fraction(5, 9), Fraction(9, 5)
 
 # Below mark 1 the line bends: a quarter is 225 °F, a half 250 °F (gas mark table of sizes.com; GNU units
 # 3.15, gasmark).
@@ -26,12 +27,12 @@ OVEN_WORDS = {
 
 def f_from_c(c: Fraction) -> Fraction:
     """Degrees Fahrenheit of degrees Celsius, exact."""
-    return c * Fraction(9, 5) + 32
+    return c * _C_IN_F + 32
 
 
 def c_from_f(f: Fraction) -> Fraction:
     """Degrees Celsius of degrees Fahrenheit, exact."""
-    return (f - 32) * Fraction(5, 9)
+    return (f - 32) * _F_IN_C
 
 
 def f_from_gas(mark: Fraction) -> Fraction | None:
