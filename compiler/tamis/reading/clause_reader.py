@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, get_args
 
 from tamis.diagnostics import Diagnostic, Fix
 from tamis.kitchen.house import Kitchen
@@ -16,7 +16,7 @@ from tamis.reading.roles import Decision, decide
 from tamis.reading.tables import Tables, match
 from tamis.reading.things import read_division, read_naming, read_reference, read_repeat, read_tool
 from tamis.reading.timing import read_cue, read_pause, read_setting, read_target, read_tending, read_time
-from tamis.syntax.items import Miswritten, Quantity, Word
+from tamis.syntax.items import Miswritten, Quantity, QuantityKind, Word
 
 if TYPE_CHECKING:
     from collections.abc import Callable, Mapping
@@ -67,8 +67,13 @@ def read_clause(clause: Clause, kitchen: Kitchen, tables: Tables, findings: list
     return record
 
 
+_NUMBERS = frozenset(("#miswritten", *(f"#{kind}" for kind in get_args(QuantityKind))))
+
+
 def _numbers_are_sound(phrase: Phrase) -> bool:
     """Numbers that cannot be read, and ranges the wrong way round."""
+    if _NUMBERS.isdisjoint(phrase.keys):
+        return True
     for item in phrase.items:
         if isinstance(item, Miswritten):
             span = item.span.shifted(phrase.clause.inner)
@@ -100,9 +105,9 @@ def _is_reversed(phrase: Phrase, item: Quantity) -> bool:
 
 def _units_are_sound(phrase: Phrase) -> bool:
     """Letters that are no unit (`1 T oil`) and misspelt units (`2 tbps sugar`)."""
-    for at, item in enumerate(phrase.items[:-1]):
-        word = phrase.items[at + 1]
-        if not (isinstance(item, Quantity) and item.kind == "pieces" and isinstance(word, Word)):
+    for at, item in phrase.quantities("pieces"):
+        word = phrase.items[at + 1] if at + 1 < phrase.end else None
+        if not isinstance(word, Word):
             continue
         span = word.span.shifted(phrase.clause.inner)
         if word.text in ("C", "F", "c") and item.amount.lo >= _LEAST_DEGREES:

@@ -2,11 +2,14 @@
 
 from __future__ import annotations
 
-from fractions import Fraction
+from typing import TYPE_CHECKING
 
 from tamis.quantity.duration import OVERNIGHT, Duration, at_least, up_to, window
 from tamis.reading.phrase import Phrase, seconds_of
 from tamis.record import NamedTuple
+
+if TYPE_CHECKING:
+    from tamis.quantity.units import Unit
 
 
 class DurationRead(NamedTuple):
@@ -19,7 +22,7 @@ class DurationRead(NamedTuple):
 
 def find_duration(phrase: Phrase, start: int, only_here: bool = False) -> DurationRead | None:
     """The first duration at or after an index (`only_here`: exactly there), with its bounds; None if there is none."""
-    last = start + 1 if only_here else phrase.end
+    last = min(start + 1, phrase.end) if only_here else phrase.end
     for at in range(start, last):
         found = _bounded(phrase, at)
         if found:
@@ -28,6 +31,8 @@ def find_duration(phrase: Phrase, start: int, only_here: bool = False) -> Durati
 
 
 def _bounded(phrase: Phrase, at: int) -> DurationRead | None:
+    if phrase.keys[at] not in ("at", "up"):
+        return _plain(phrase, at)
     words = phrase.keys[at : at + 2]
     if words == ("at", "least"):
         low = _plain(phrase, at + 2)
@@ -42,8 +47,7 @@ def _bounded(phrase: Phrase, at: int) -> DurationRead | None:
         high = _plain(phrase, at + 2)
         if high and high.duration.hi is not None:
             return DurationRead(up_to(high.duration.hi), at, high.end)
-        return None
-    return _plain(phrase, at)
+    return None
 
 
 def _plain(phrase: Phrase, at: int) -> DurationRead | None:
@@ -54,35 +58,37 @@ def _plain(phrase: Phrase, at: int) -> DurationRead | None:
         return DurationRead(seconds_of(phrase, quantity), at, at + 1)
     if key == "overnight":
         return DurationRead(OVERNIGHT, at, at + 1)
-    return _in_words(phrase, at)
+    begins = key == "#pieces" or key in phrase.tables.articles or key.removesuffix("s") in phrase.tables.fractions
+    return _in_words(phrase, at) if begins else None
 
 
 def _in_words(phrase: Phrase, start: int) -> DurationRead | None:
     """`an hour`, `half an hour`, `a quarter of an hour`, `three quarters of an hour`, `10 more minutes`."""
     at = start
-    part = Fraction(1)
-    articles = phrase.tables.articles
-    number = phrase.quantity(at)
-    if number and number.kind == "pieces" and phrase.key(at + 1) in ("more", "further", "extra"):
-        unit = phrase.kitchen.units.get(phrase.key(at + 2))
-        if unit and unit.kind == "time":
-            return DurationRead(Duration(number.amount.lo * unit.factor, number.amount.hi * unit.factor), start, at + 3)
-        return None
-    if number and number.kind == "pieces":
-        part, at = number.amount.lo, at + 1
-    elif phrase.key(at) in articles and phrase.key(at + 1) in phrase.tables.fractions:
+    number = phrase.quantity(at) if phrase.key(at) == "#pieces" else None
+    if number and phrase.key(at + 1) in ("more", "further", "extra"):
+        unit = _unit_of_time(phrase, at + 2)
+        return DurationRead(Duration(*number.amount.times(unit.factor)), start, at + 3) if unit else None
+    articles, fractions = phrase.tables.articles, phrase.tables.fractions
+    if number or (phrase.key(at) in articles and phrase.key(at + 1) in fractions):
         at += 1
-    fraction = phrase.tables.fractions.get(phrase.key(at).removesuffix("s"))
-    if fraction:
-        part, at = part * fraction, at + 1
-        at += phrase.key(at) == "of"
+    part = fractions.get(phrase.key(at).removesuffix("s"))
+    if part:
+        at += 2 if phrase.key(at + 1) == "of" else 1
     elif number:
         return None
     if phrase.key(at) not in articles:
         return None
     word = phrase.key(at + 1)
-    unit = phrase.kitchen.units.get(word) if len(word) > 2 and word.isalpha() else None
-    if not unit or unit.kind != "time":
+    unit = _unit_of_time(phrase, at + 1) if len(word) > 2 and word.isalpha() else None
+    if not unit:
         return None
-    length = unit.factor * part
+    length = unit.factor * part if part else unit.factor
+    if number:
+        length *= number.amount.lo
     return DurationRead(Duration(length, length), start, at + 2)
+
+
+def _unit_of_time(phrase: Phrase, at: int) -> Unit | None:
+    unit = phrase.kitchen.units.get(phrase.key(at))
+    return unit if unit and unit.kind == "time" else None

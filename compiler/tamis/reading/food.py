@@ -47,8 +47,8 @@ def _ingredient(phrase: Phrase, decision: Decision, measured: Measured, noun: No
     while phrase.key(at) == "()":
         measured = read_bracket(phrase, measured, at)
         at += 1
-    following = phrase.quantity(at + 1)
-    if phrase.key(at) == "plus" and following and following.kind in ("mass", "volume"):
+    following = phrase.quantity(at + 1) if phrase.key(at) == "plus" else None
+    if following and following.kind in ("mass", "volume"):
         measured = measured._replace(measures=(*measured.measures, *measures_of(phrase, following)))
         at += 2
     tail = _tail(phrase, at)
@@ -57,7 +57,7 @@ def _ingredient(phrase: Phrase, decision: Decision, measured: Measured, noun: No
     measures = measured.measures
     if found and found.piece_word and measures and not measures[0].unit:
         measures = (Measure(measures[0].amount, found.piece_word), *measures[1:])
-    preparation = ", ".join(text for text in (measured.note, tail.preparation) if text)
+    preparation = ", ".join([text for text in (measured.note, tail.preparation) if text])
     role: Role = "unmeasured" if decision.role == "unmeasured" else "ingredient"
     return Ingredient(
         clause=phrase.clause,
@@ -130,8 +130,10 @@ def _tail(phrase: Phrase, start: int) -> _Tail:
     """What follows the name: `at` a temperature, `for` a purpose, `or` something else, and the parts after commas."""
     tail = _Tail()
     at = start
-    if at < phrase.end and phrase.key(at) != ",":
-        key = phrase.key(at)
+    if at >= phrase.end:
+        return tail
+    key = phrase.key(at)
+    if key != ",":
         degrees = phrase.quantity(at + 1)
         if key == "at" and degrees and degrees.kind == "temperature":
             tail = tail._replace(at=degrees.amount)

@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING
 from tamis.diagnostics import Diagnostic, Fix
 from tamis.quantity.amount import Amount
 from tamis.quantity.measure import Measure
+from tamis.quantity.near import nearest
 from tamis.record import NamedTuple
 from tamis.source import Span
 from tamis.syntax.clause import parse_clause
@@ -99,13 +100,17 @@ def read_header(document: Document, kitchen: Kitchen, findings: list[Diagnostic]
 
 
 def _unknown_key(field: Field, findings: list[Diagnostic]) -> None:
-    import difflib
-
-    near = difflib.get_close_matches(field.key, KEYS, 1, 0.7)
-    fix = Fix(field.key_span, near[0], f"write `{near[0]}`") if near else None
-    hint = f"did you mean `{near[0]}`?" if near else "known keys: " + ", ".join(KEYS)
+    near = nearest(field.key, KEYS) or _other_ending(field.key)
+    fix = Fix(field.key_span, near, f"write `{near}`") if near else None
+    hint = f"did you mean `{near}`?" if near else "known keys: " + ", ".join(KEYS)
     message = f"no header key is called “{field.key}”"
     findings.append(Diagnostic("header-key", "warning", field.key_span, message, hint, fix=fix))
+
+
+def _other_ending(key: str) -> str | None:
+    """The known key that is the same word with another ending, which is often further off than a slip of the pen:
+    `servings`, `serv` for `serves`."""
+    return next((each for each in KEYS if each[:4] == key[:4] and abs(len(each) - len(key)) < 3), None)
 
 
 def _value(field: Field, kitchen: Kitchen, findings: list[Diagnostic]) -> object:

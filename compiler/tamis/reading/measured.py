@@ -46,29 +46,33 @@ class Measured(NamedTuple):
 
 def read_measure(phrase: Phrase, start: int) -> Measured:
     """The measure that begins at an index (hedges already passed)."""
-    at = start
-    if phrase.key(at) in phrase.tables.fractions and phrase.key(at + 1) in phrase.tables.articles:
+    key = phrase.key(start)
+    if key in phrase.tables.fractions and phrase.key(start + 1) in phrase.tables.articles:
         return _piece_of_one(phrase, start)
-    vague = match(phrase.tables.vague, phrase.keys, at)
-    article = phrase.key(at) in phrase.tables.articles
-    if article and not vague:
-        at += 1
+    vague = match(phrase.tables.vague, phrase.keys, start)
+    if vague:
+        return _vague(phrase, start, start + vague[1])
+    article = key in phrase.tables.articles
+    at = start + article
     item = phrase.items[at] if at < phrase.end else None
+    if isinstance(item, Quantity):
+        return _quantified(phrase, start, at, item, article)
     if isinstance(item, Product):
         return _product(phrase, start, at, item)
-    if isinstance(item, Quantity) and item.kind in ("mass", "volume"):
+    return _counted(phrase, start, at, ONE) if article else Measured(start, at)
+
+
+def _quantified(phrase: Phrase, start: int, at: int, item: Quantity, article: bool) -> Measured:
+    """A number first, perhaps with its unit, perhaps after an article."""
+    if item.kind in ("mass", "volume"):
         return _weighed(phrase, start, at, item, article)
-    if isinstance(item, Quantity) and item.kind == "length":
-        return _sized(phrase, start, at, article)
-    if isinstance(item, Quantity) and item.kind == "percent":
-        return Measured(start, _after_of(phrase, at + 1), percent=item.amount)
-    if isinstance(item, Quantity) and item.kind == "pieces":
+    if item.kind == "pieces":
         return _counted(phrase, start, at + 1, item.amount)
-    if vague:
-        return _vague(phrase, start, at + vague[1])
-    if article:
-        return _counted(phrase, start, at, ONE)
-    return Measured(start, at)
+    if item.kind == "length":
+        return _sized(phrase, start, at, article)
+    if item.kind == "percent":
+        return Measured(start, _after_of(phrase, at + 1), percent=item.amount)
+    return _counted(phrase, start, at, ONE) if article else Measured(start, at)
 
 
 def _after_of(phrase: Phrase, at: int) -> int:
@@ -131,24 +135,27 @@ def _product(phrase: Phrase, start: int, at: int, item: Product) -> Measured:
 
 def _counted(phrase: Phrase, start: int, at: int, count: Amount) -> Measured:
     """A number of pieces, perhaps of a size, perhaps of a unit: `2 (400 g) cans`, `1 28 cm tin`, `2 heaped tbsp`."""
-    read = Measured(start, at, pieces=count)
-    item = phrase.items[at] if at < phrase.end else None
-    if isinstance(item, Quantity) and item.kind in ("mass", "volume"):
-        read = read._replace(end=at + 1, each=measures_of(phrase, item)[0])
-    elif (isinstance(item, Quantity) and item.kind == "length") or (
-        isinstance(item, Product) and item.kind == "length"
-    ):
-        read = read._replace(end=at + 1, size=phrase.text(at, at + 1))
-    elif isinstance(item, Bracket):
-        read = _bracketed(phrase, read, item, each=True)
+    read = _with_size(phrase, Measured(start, at, pieces=count))
     at = read.end
     if phrase.key(at) in phrase.tables.how and _unit_word(phrase, at + 1):
         at += 1
     unit = _unit_word(phrase, at)
-    if unit:
-        read = read._replace(end=_after_of(phrase, at + 1))
-    read = read._replace(measures=(Measure(count, unit),))
-    return _extras(phrase, read) if unit else read
+    if not unit:
+        return read._replace(measures=(Measure(count, ""),))
+    return _extras(phrase, read._replace(end=_after_of(phrase, at + 1), measures=(Measure(count, unit),)))
+
+
+def _with_size(phrase: Phrase, read: Measured) -> Measured:
+    """A number of pieces with the size or the weight of each that stands after it."""
+    at = read.end
+    item = phrase.items[at] if at < phrase.end else None
+    if isinstance(item, Word):
+        return read
+    if isinstance(item, Quantity) and item.kind in ("mass", "volume"):
+        return read._replace(end=at + 1, each=measures_of(phrase, item)[0])
+    if isinstance(item, Quantity | Product) and item.kind == "length":
+        return read._replace(end=at + 1, size=phrase.text(at, at + 1))
+    return _bracketed(phrase, read, item, each=True) if isinstance(item, Bracket) else read
 
 
 def _unit_word(phrase: Phrase, at: int) -> str:
@@ -176,20 +183,19 @@ def _name_follows(phrase: Phrase, at: int) -> bool:
 
 def _extras(phrase: Phrase, read: Measured) -> Measured:
     """What may follow a measure before the name: another writing of it, and more of it."""
-    changed = True
-    while changed:
-        changed = False
+    while (key := phrase.key(read.end)) in ("()", "/", "plus", "+"):
         at = read.end
-        item = phrase.items[at] if at < phrase.end else None
+        item = phrase.items[at]
         following = phrase.quantity(at + 1)
         if isinstance(item, Bracket):
-            read, changed = _bracketed(phrase, read, item), True
-        elif phrase.key(at) == "/" and following and following.kind in ("mass", "volume"):
-            read, changed = read._replace(end=at + 2, also=measures_of(phrase, following)), True
-        elif phrase.key(at) in ("plus", "+") and following and following.kind in ("mass", "volume"):
-            measures = (*read.measures, *measures_of(phrase, following))
-            read, changed = read._replace(end=at + 2, measures=measures), True
-    return read._replace(end=_after_of(phrase, read.end))
+            read = _bracketed(phrase, read, item)
+        elif not following or following.kind not in ("mass", "volume"):
+            break
+        elif key == "/":
+            read = read._replace(end=at + 2, also=measures_of(phrase, following))
+        else:
+            read = read._replace(end=at + 2, measures=(*read.measures, *measures_of(phrase, following)))
+    return read._replace(end=read.end + 1) if key == "of" else read
 
 
 def _bracketed(phrase: Phrase, read: Measured, bracket: Bracket, each: bool = False) -> Measured:

@@ -11,9 +11,10 @@ from tamis.kitchen.equipment import FoundEquipment
 from tamis.kitchen.goods import Found
 from tamis.reading.phrase import Phrase
 from tamis.record import NamedTuple
-from tamis.syntax.items import Quantity, Word
+from tamis.syntax.items import Word
 
-_SIZES = ("length", "volume", "mass")
+_JOINS = ("#percent", "&", "+", "'")
+_SIZED = (*_JOINS, "#length", "#volume", "#mass")
 
 
 class Noun(NamedTuple):
@@ -28,16 +29,14 @@ class Noun(NamedTuple):
 def name_end(phrase: Phrase, start: int, sizes: bool = False) -> int:
     """The index after a name that begins at `start`: words, a percentage within (`70 % chocolate`), and with
     `sizes` also those (`heavy 3-litre pan`)."""
-    at = start
-    while at < phrase.end:
-        item = phrase.items[at]
-        is_word = isinstance(item, Word) and (phrase.keys[at] not in phrase.tables.stops or at == start)
-        is_percent = isinstance(item, Quantity) and (item.kind == "percent" or (sizes and item.kind in _SIZES))
-        joins = phrase.keys[at] in ("&", "+", "'")
-        if not (is_word or is_percent or joins):
-            break
-        at += 1
-    return at
+    stops = phrase.tables.stops
+    within = _SIZED if sizes else _JOINS
+    for at in range(start, phrase.end):
+        key = phrase.keys[at]
+        is_word = isinstance(phrase.items[at], Word) and (key not in stops or at == start)
+        if not is_word and key not in within:
+            return at
+    return max(start, phrase.end)
 
 
 def read_noun(phrase: Phrase, start: int, equipment_too: bool = True) -> Noun:

@@ -41,17 +41,18 @@ class Phrase:
 
     def text(self, start: int, end: int) -> str:
         """The words of the items from `start` up to, not including, `end`, as written."""
-        if start >= min(end, self.end):
+        end = min(end, self.end)
+        if start >= end:
             return ""
-        first, last = self.items[start].span, self.items[min(end, self.end) - 1].span
-        return self.clause.text[first.start : last.end]
+        return self.clause.text[self.items[start].span.start : self.items[end - 1].span.end]
 
     def span(self, start: int, end: int) -> Span:
         """Where the items from `start` up to, not including, `end` stand in the file."""
-        if start >= min(end, self.end):
+        end = min(end, self.end)
+        if start >= end:
             return self.clause.span
-        first, last = self.items[start].span, self.items[min(end, self.end) - 1].span
-        return Span(first.start, last.end).shifted(self.clause.inner)
+        inner = self.clause.inner
+        return Span(inner + self.items[start].span.start, inner + self.items[end - 1].span.end)
 
     def quantity(self, at: int) -> Quantity | None:
         """The quantity at an index, if one stands there."""
@@ -60,17 +61,18 @@ class Phrase:
 
     def quantities(self, kind: str, start: int = 0) -> Iterator[tuple[int, Quantity]]:
         """The quantities of a kind from `start` on, with their indices; those in round brackets not counted."""
-        for at in range(start, self.end):
+        key = "#" + kind
+        at = self.index(key, start)
+        while at < self.end:
             item = self.items[at]
-            if isinstance(item, Quantity) and item.kind == kind:
-                yield at, item
+            assert isinstance(item, Quantity)
+            yield at, item
+            at = self.index(key, at + 1)
 
     def hedged(self, start: int) -> int:
         """The index after any hedges at `start`."""
-        found = match(self.tables.hedges, self.keys, start)
-        while found and start + found[1] < self.end:
+        while (found := match(self.tables.hedges, self.keys, start)) and start + found[1] < self.end:
             start += found[1]
-            found = match(self.tables.hedges, self.keys, start)
         return start
 
     def find(

@@ -7,42 +7,43 @@ looked through. Every other word is prose: *the dough in a warm place* warms not
 from __future__ import annotations
 
 import re
-from typing import TYPE_CHECKING
 
 from tamis.kitchen.verbs import Verb, Verbs
 from tamis.reading.clauses import VerbUse
-from tamis.reading.tables import Tables
+from tamis.reading.tables import Tables, match
 from tamis.source import Span
-
-if TYPE_CHECKING:
-    from collections.abc import Iterator
 
 _TOKEN = re.compile(r"[^\W\d_][\w’'-]*|[^\w\s]")
 _OPENS = frozenset((",", ";", ":", ".", "(", "and", "then", "or", "but", "—", "–"))
 _THROUGH = frozenset(
     ("then", "now", "just", "first", "next", "again", "carefully", "and", "you", "can", "do", "not", "slowly")
 )
-_BEFORE_BRACKET = re.compile(r"([^\W\d_][\w-]*)(?:\s+(?:well|lightly|generously|with|in|by))*\s*\Z")
+_LAST_WORD = re.compile(r"[^\W\d_][\w-]*\Z")
+_BETWEEN = frozenset(("well", "lightly", "generously", "with", "in", "by"))
 
 
-def verbs_in(text: str, span: Span, verbs: Verbs, starts_open: bool, clause_follows: bool) -> Iterator[VerbUse]:
+def verbs_in(text: str, span: Span, verbs: Verbs, starts_open: bool, clause_follows: bool) -> list[VerbUse]:
     """The verbs of a stretch of prose. `starts_open`: an imperative may stand at its very start."""
-    found = list(_TOKEN.finditer(text))
-    words = [token.group().lower() for token in found]
+    uses: list[VerbUse] = []
+    said = text.strip()
+    if not said or said in _OPENS:  # most of what stands between two clauses
+        return uses
+    tokens = list(_TOKEN.finditer(text))
+    words = [token[0].lower() for token in tokens]
     is_open = starts_open
-    at = 0
-    while at < len(words):
-        word = words[at]
-        match = verbs.match(words, at) if is_open else None
-        if match and _is_verb(match[0], words, at, match[1], clause_follows):
-            verb, length = match
-            start, end = found[at].start(), found[at + length - 1].end()
-            yield VerbUse(verb, text[start:end], Span(span.start + start, span.start + end))
-            at += length
-            is_open = False
+    after = 0  # the last verb
+    for at, word in enumerate(words):
+        if at < after:
             continue
-        is_open = word in _OPENS or (is_open and (word in _THROUGH or word.endswith("ly")))
-        at += 1
+        found = verbs.match(words, at) if is_open else None
+        if found and _is_verb(found[0], words, at, found[1], clause_follows):
+            after = at + found[1]
+            start, end = tokens[at].start(), tokens[after - 1].end()
+            uses.append(VerbUse(found[0], text[start:end], Span(span.start + start, span.start + end)))
+            is_open = False
+        else:
+            is_open = word in _OPENS or (is_open and (word in _THROUGH or word.endswith("ly")))
+    return uses
 
 
 def _is_verb(verb: Verb, words: list[str], at: int, length: int, clause_follows: bool) -> bool:
@@ -57,16 +58,19 @@ def _is_verb(verb: Verb, words: list[str], at: int, length: int, clause_follows:
 
 def purpose_before(text: str, verbs: Verbs) -> str:
     """The purpose that a participle right before a bracket gives: `a bench dusted with [rye flour]`."""
-    found = _BEFORE_BRACKET.search(text)
-    verb = verbs.participle(found[1].lower()) if found else None
+    words = text.split()
+    while len(words) > 1 and words[-1] in _BETWEEN:
+        words.pop()
+    found = _LAST_WORD.search(words[-1]) if words else None
+    verb = verbs.participle(found[0].lower()) if found else None
     return verb.purpose if verb else ""
 
 
 def preposition_before(text: str, tables: Tables) -> str:
     """The preposition that stands right before a bracket: `blend with [2 tbsp of the oil]`."""
-    words = text.lower().split()
-    for length in (3, 2, 1):
-        last = tuple(words[-length:])
-        if len(last) == length and any(last == phrase for phrase, _ in tables.prepositions.get(last[0], ())):
-            return " ".join(last)
+    words = tuple(text.lower().split()[-3:])
+    for start in range(len(words)):
+        found = match(tables.prepositions, words, start)
+        if found and start + found[1] == len(words):
+            return found[0]
     return ""

@@ -105,21 +105,23 @@ class _Reader:
         for at, part in enumerate(parts):
             if isinstance(part, Text):
                 follows = at + 1 < len(parts)
-                events.extend(verbs_in(part.text, part.span, self.kitchen.verbs, starts_open, follows))
+                events += verbs_in(part.text, part.span, self.kitchen.verbs, starts_open, follows)
                 before = part.text
-                continue
-            events.extend(self._clause(part, events, before))
-            starts_open, before = True, ""
+            else:
+                events += self._clause(part, events, before)
+                starts_open, before = True, ""
         return ActionRead(parts, tuple(events), action.span)
 
     def _clause(self, clause: Clause, earlier: Sequence[Event], before: str) -> list[Event]:
         record = read_clause(clause, self.kitchen, self.tables, self.findings)
         if record is None:
             return []
-        if isinstance(record, Ingredient) and not record.purpose:
-            record = record._replace(purpose=self._purpose(record, earlier, before))
-        if isinstance(record, Reference) and not record.preposition:
-            record = record._replace(preposition=preposition_before(before, self.tables))
+        if isinstance(record, Ingredient):
+            purpose = "" if record.purpose else self._purpose(record, earlier, before)
+            return [record._replace(purpose=purpose) if purpose else record]
+        if isinstance(record, Reference):
+            preposition = "" if record.preposition else preposition_before(before, self.tables)
+            return [record._replace(preposition=preposition) if preposition else record]
         if isinstance(record, Time) and record.verb:
             span = Span(clause.inner, clause.inner + len(record.verb_text))
             return [VerbUse(record.verb, record.verb_text, span), record]

@@ -8,7 +8,7 @@ takes everything.
 from __future__ import annotations
 
 from tamis.reading.clauses import Role
-from tamis.reading.durations import find_duration
+from tamis.reading.durations import DurationRead, find_duration
 from tamis.reading.measured import Measured, read_measure
 from tamis.reading.nouns import Noun, read_noun
 from tamis.reading.phrase import Phrase
@@ -19,7 +19,7 @@ from tamis.syntax.items import Miswritten, Product, Quantity, Word
 
 
 class Decision(NamedTuple):
-    """A role, and what was read on the way to it: where the rest begins, preposition, share, measure and noun."""
+    """A role, and what was read on the way to it: where the rest begins, preposition, share, measure, noun, time."""
 
     role: Role
     start: int = 0
@@ -27,6 +27,7 @@ class Decision(NamedTuple):
     share: ShareRead | None = None
     measured: Measured | None = None
     noun: Noun | None = None
+    duration: DurationRead | None = None
 
 
 def decide(phrase: Phrase) -> Decision | None:
@@ -42,11 +43,11 @@ def decide(phrase: Phrase) -> Decision | None:
 
 
 def _by_opener(phrase: Phrase, at: int) -> Decision | None:
-    for start in {0, at}:
+    for start in (0, at) if at else (0,):
         found = match(phrase.tables.openers, phrase.keys, start)
         if found and not (found[0] == "naming" and phrase.key(start + 1) in phrase.tables.no_name):
             role: Role = found[0]  # type: ignore[assignment]  # the table names roles
-            return Decision(role, start + (found[1] if role in ("cue",) else 0))
+            return Decision(role, start + found[1] if role == "cue" else start)
     for words, role_name in phrase.tables.endings:
         if phrase.keys[-len(words) :] == words:
             return Decision(role_name)  # type: ignore[arg-type]  # the table names roles
@@ -56,8 +57,9 @@ def _by_opener(phrase: Phrase, at: int) -> Decision | None:
 def _by_small_word(phrase: Phrase, at: int) -> Decision | None:
     """`for` a time, `to` a target, `at` a setting."""
     key = phrase.key(at)
-    if key == "for" and (find_duration(phrase, at + 1) or _bare_number_last(phrase)):
-        return Decision("time", at)
+    if key == "for":
+        duration = find_duration(phrase, at + 1)
+        return Decision("time", at, duration=duration) if duration or _bare_number_last(phrase) else None
     if key == "to":
         return _to(phrase, at)
     if key == "at" and (
@@ -84,7 +86,7 @@ def _to(phrase: Phrase, at: int) -> Decision | None:
 
 
 def _degrees(phrase: Phrase, start: int) -> bool:
-    return any(key in ("#temperature", "#gas") for key in phrase.keys[start:])
+    return "#temperature" in phrase.keys[start:] or "#gas" in phrase.keys[start:]
 
 
 def _bare_number_last(phrase: Phrase) -> bool:
@@ -92,7 +94,7 @@ def _bare_number_last(phrase: Phrase) -> bool:
 
 
 def _setting_words(phrase: Phrase, start: int, end: int) -> bool:
-    return any(key in phrase.tables.setting_words for key in phrase.keys[start:end])
+    return not phrase.tables.setting_words.isdisjoint(phrase.keys[start:end])
 
 
 def _by_preposition(phrase: Phrase, at: int) -> Decision | None:
@@ -149,16 +151,14 @@ def _into_food(weighed: Quantity | None, noun: Noun) -> bool:
 
 def _repetition(phrase: Phrase, start: int) -> bool:
     """`3 times`, `4 batches`, `batches of 10`, `small batches`."""
-    nouns = phrase.tables.repeat_nouns
-    skips = phrase.key(start) == "#pieces" or (
-        phrase.key(start) in phrase.tables.how and phrase.key(start + 1) in nouns
-    )
-    at = start + skips
-    return phrase.key(at) in phrase.tables.repeat_nouns and (at > start or phrase.key(at) != "times")
+    key, nouns = phrase.key(start), phrase.tables.repeat_nouns
+    if key == "#pieces" or key in phrase.tables.how:
+        return phrase.key(start + 1) in nouns
+    return key in nouns and key != "times"
 
 
 def _by_share(phrase: Phrase, at: int) -> Decision | None:
-    for start in {0, at}:
+    for start in (0, at) if at else (0,):
         share = read_share(phrase, start)
         if not share:
             continue
@@ -174,8 +174,10 @@ def _by_share(phrase: Phrase, at: int) -> Decision | None:
 def _by_verb(phrase: Phrase, at: int) -> Decision | None:
     """A work verb and a duration is a time; a participle without food is tending."""
     found = phrase.kitchen.verbs.match(phrase.keys, at)
-    if found and (find_duration(phrase, at + found[1]) or ("for" in phrase.keys and _bare_number_last(phrase))):
-        return Decision("time", at)
+    if found:
+        duration = find_duration(phrase, at + found[1])
+        if duration or ("for" in phrase.keys and _bare_number_last(phrase)):
+            return Decision("time", at, duration=duration)
     first = phrase.key(at)
     if first.endswith("ing") and phrase.kitchen.verbs.participle(first):
         noun = read_noun(phrase, at)
@@ -188,8 +190,10 @@ def _by_quantity(phrase: Phrase, at: int) -> Decision | None:
     item = phrase.items[at] if at < phrase.end else None
     if isinstance(item, Quantity) and item.kind in ("temperature", "gas"):
         return Decision("setting", at)
-    if not _by_weight(item) and find_duration(phrase, at, only_here=True):
-        return Decision("time", at)
+    by_weight = isinstance(item, Quantity) and item.kind in ("mass", "volume")
+    duration = None if by_weight else find_duration(phrase, at, only_here=True)
+    if duration:
+        return Decision("time", at, duration=duration)
     if _repetition(phrase, at):
         return Decision("repeat", at)
     if isinstance(item, Miswritten) or (isinstance(item, Quantity) and item.kind == "percent"):
@@ -197,7 +201,7 @@ def _by_quantity(phrase: Phrase, at: int) -> Decision | None:
     measured = read_measure(phrase, at)
     if measured.end == at or measured.vague:
         return None
-    noun = read_noun(phrase, measured.end, equipment_too=not _by_weight(item))
+    noun = read_noun(phrase, measured.end, equipment_too=not by_weight)
     if noun.equipment:
         return Decision("equipment", at, "", None, measured, noun)
     sized = isinstance(item, Product) or bool(measured.size)
@@ -206,10 +210,6 @@ def _by_quantity(phrase: Phrase, at: int) -> Decision | None:
     if noun.end > noun.start:
         return Decision("ingredient", at, "", None, measured, noun)
     return None
-
-
-def _by_weight(item: object) -> bool:
-    return isinstance(item, Quantity) and item.kind in ("mass", "volume")
 
 
 def _by_name(phrase: Phrase, at: int) -> Decision | None:

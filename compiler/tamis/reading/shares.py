@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from fractions import Fraction
 from typing import Literal
 
 from tamis.quantity.amount import exactly
@@ -23,9 +22,10 @@ class ShareRead(NamedTuple):
 
 def read_share(phrase: Phrase, start: int) -> ShareRead | None:
     """The share that begins at an index, or None."""
-    if phrase.key(start)[:1] != "#":
+    key = phrase.key(start)
+    if key[:1] != "#":
         return _rest(phrase, start) or _some(phrase, start) or _fraction(phrase, start)
-    of_pieces = _fraction(phrase, start) if phrase.key(start) == "#pieces" else None
+    of_pieces = _fraction(phrase, start) if key == "#pieces" else None
     return of_pieces or _measure(phrase, start)
 
 
@@ -48,14 +48,15 @@ def _rest(phrase: Phrase, start: int) -> ShareRead | None:
 
 
 def _some(phrase: Phrase, start: int) -> ShareRead | None:
-    if phrase.key(start) == "all" and phrase.key(start + 1) == "but":
+    key, following = phrase.key(start), phrase.key(start + 1)
+    if key == "all" and following == "but":
         quantity = phrase.quantity(start + 2)
         if not quantity or quantity.kind not in ("mass", "volume", "pieces"):
             return None
         return _the(phrase, start + 3, Share("but", measure=_as_measure(phrase, start + 2)))
-    if phrase.keys[start : start + 2] == ("another", "of"):
+    if key == "another" and following == "of":
         return _the(phrase, start + 1, Share("measure", measure=Measure(exactly(1), "")))
-    if phrase.key(start) == "all":
+    if key == "all":
         return _the(phrase, start + 1, Share("all"))
     found = match(phrase.tables.some, phrase.keys, start)
     if found and phrase.key(start + found[1]) == "of":
@@ -73,18 +74,18 @@ def _fraction(phrase: Phrase, start: int) -> ShareRead | None:
     """`half`, `a third`, `another quarter`, `two thirds`, `1/3`, of something."""
     another = phrase.key(start) == "another"
     at = start + 1 if another or phrase.key(start) in phrase.tables.articles else start
-    times = Fraction(1)
     number = phrase.quantity(at)
-    if number and number.kind == "pieces" and number.amount.single:
-        times = number.amount.lo
+    times = number.amount.lo if number and number.kind == "pieces" and number.amount.single else None
+    if times is not None:
         at += 1
     word = phrase.key(at) if phrase.key(at) != "halves" else "half"
-    part = phrase.tables.fractions.get(word) or phrase.tables.fractions.get(word.removesuffix("s"))
-    if part is None and number and times < 1 and phrase.key(at) == "of":
+    if word == "of" and times is not None and times < 1:
         return _of_what(phrase, at, Share("fraction", times, another=another))
-    if part is None or times * part > 1:
+    part = phrase.tables.fractions.get(word) or phrase.tables.fractions.get(word.removesuffix("s"))
+    if part is None:
         return None
-    return _of_what(phrase, at + 1, Share("fraction", times * part, another=another))
+    share = part if times is None else times * part
+    return _of_what(phrase, at + 1, Share("fraction", share, another=another)) if share <= 1 else None
 
 
 def _of_what(phrase: Phrase, at: int, share: Share) -> ShareRead | None:
@@ -104,7 +105,7 @@ def _of_what(phrase: Phrase, at: int, share: Share) -> ShareRead | None:
 
 def _measure(phrase: Phrase, start: int) -> ShareRead | None:
     """`2 tbsp of the duck fat`, `3 of the sponges`."""
-    quantity = phrase.quantity(start)
-    if not quantity or quantity.kind not in ("mass", "volume", "pieces") or phrase.key(start + 1) != "of":
+    quantity = phrase.quantity(start) if phrase.key(start + 1) == "of" else None
+    if not quantity or quantity.kind not in ("mass", "volume", "pieces"):
         return None
     return _the(phrase, start + 1, Share("measure", measure=_as_measure(phrase, start)))

@@ -50,7 +50,7 @@ def _phrases(*groups: tuple[str, list[str]]) -> Phrases:
     for meaning, phrases in groups:
         for phrase in phrases:
             words = tuple(phrase.split(" "))
-            table.setdefault(words[0], []).append((words, meaning))
+            table.setdefault(words[0], []).append((words, meaning or phrase))
     for entries in table.values():
         entries.sort(key=lambda entry: (-len(entry[0]), entry[0]))
     return table
@@ -61,7 +61,7 @@ def match(table: Phrases, keys: tuple[str, ...], start: int) -> tuple[str, int] 
     if start < len(keys):
         for words, meaning in table.get(keys[start], ()):
             if keys[start : start + len(words)] == words:
-                return meaning or " ".join(words), len(words)
+                return meaning, len(words)
     return None
 
 

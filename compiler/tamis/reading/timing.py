@@ -16,7 +16,7 @@ def read_time(phrase: Phrase, decision: Decision) -> Time | None:
     """`knead for 5 min`, `20 min per 500 g`, `3 min on each side`, `chill overnight`, `bake for 20 min at 200 °C`."""
     at = phrase.hedged(0) if phrase.key(0) not in ("at", "up") else 0
     found = phrase.kitchen.verbs.match(phrase.keys, at)
-    read = find_duration(phrase, decision.start)
+    read = decision.duration or find_duration(phrase, decision.start)
     if not read:
         _without_unit(phrase)
         return None
@@ -53,9 +53,9 @@ def _holds_food(phrase: Phrase, start: int, end: int) -> bool:
 
 
 def _attention(phrase: Phrase, keys: tuple[str, ...]) -> bool | None:
-    if any(key in phrase.tables.hands for key in keys):
+    if not phrase.tables.hands.isdisjoint(keys):
         return True
-    return False if any(key in phrase.tables.free for key in keys) else None
+    return None if phrase.tables.free.isdisjoint(keys) else False
 
 
 def _without_unit(phrase: Phrase) -> None:
@@ -71,9 +71,9 @@ def _without_unit(phrase: Phrase) -> None:
 
 def _setting_in(phrase: Phrase, start: int) -> Setting | None:
     """A setting at the end of a time: `at 200 °C`, `on low`, `over medium heat`."""
-    for at in range(start, phrase.end):
-        if phrase.key(at) in ("at", "@", "over", "on") and (
-            any(key in phrase.tables.setting_words for key in phrase.keys[at:]) or _degrees(phrase, at)
+    for at, key in enumerate(phrase.keys[start:], start):
+        if key in ("at", "@", "over", "on") and (
+            not phrase.tables.setting_words.isdisjoint(phrase.keys[at:]) or _degrees(phrase, at)
         ):
             return _setting(phrase, at)
     return None
@@ -82,13 +82,11 @@ def _setting_in(phrase: Phrase, start: int) -> Setting | None:
 def _degrees(phrase: Phrase, start: int) -> tuple[Amount, bool] | None:
     """The first temperature from an index on, in °C, and whether it is a fan oven's. A fan's own figure, given
     beside the other, does not count."""
-    for at in range(start, phrase.end):
+    for at, key in enumerate(phrase.keys[start:], start):
         item = phrase.items[at]
-        if not isinstance(item, Quantity):
-            continue
-        if item.kind == "temperature":
+        if key == "#temperature" and isinstance(item, Quantity):
             return _celsius(item), phrase.key(at + 1) == "fan"
-        if item.kind == "gas":
+        if key == "#gas" and isinstance(item, Quantity):
             low, high = c_from_gas(item.amount.lo), c_from_gas(item.amount.hi)
             return (Amount(low, high), False) if low is not None and high is not None else None
     return None
