@@ -14,7 +14,7 @@ from __future__ import annotations
 from bisect import bisect_left, bisect_right
 from collections.abc import Iterator
 from fractions import Fraction
-from functools import cache
+from functools import cache, lru_cache
 from math import ceil, floor, lcm
 
 from tamis.quantity.numerals import number
@@ -58,11 +58,14 @@ class _Rung(NamedTuple):
 
 
 class _Ladder(NamedTuple):
-    """All measures in order of volume; `parts` make a millilitre, so that every rung is a whole number."""
+    """All measures in order of volume; `parts` make a millilitre, so that every rung is a whole number, as is a `cup`
+    and a `tsp`."""
 
     rungs: list[_Rung]
     places: list[int]
     parts: int
+    cup: int
+    tsp: int
 
 
 def kitchen_volume(ml: Fraction, units: Units) -> str:
@@ -73,33 +76,34 @@ def kitchen_volume(ml: Fraction, units: Units) -> str:
 
 def spoons(ml: Fraction, units: Units) -> Spoons:
     """A volume in ml as cups and spoons, and whether that is near enough to stand alone."""
-    cup, tbsp, tsp = _sizes(units)
     if not ml:
         return Spoons("0", True)
-    if ml >= TOP_CUPS * cup:
-        return Spoons(_cups(_nearest_cups(ml / cup)), True)
-    ladder = _ladder(cup, tbsp, tsp)
-    wanted, slack = ml * ladder.parts, NEAR_SMALL if ml < tsp else NEAR
-    first = bisect_left(ladder.places, ceil(wanted * (1 - slack)))
-    past = bisect_right(ladder.places, floor(wanted * (1 + slack)))
+    ladder = _ladder(units)
+    # In parts the volume is top / bottom; worked in whole numbers, since each step of a `Fraction` is dear.
+    top, bottom = ml.numerator * ladder.parts, ml.denominator
+    if top >= TOP_CUPS * ladder.cup * bottom:
+        return Spoons(_cups(_nearest_cups(Fraction(top, bottom * ladder.cup))), True)
+    slack, one = (NEAR_SMALL if top < ladder.tsp * bottom else NEAR).as_integer_ratio()
+    first = bisect_left(ladder.places, -(-top * (one - slack) // (bottom * one)))
+    past = bisect_right(ladder.places, top * (one + slack) // (bottom * one))
     if first < past:
-        return Spoons(_best(ladder.rungs[first:past], wanted).text, True)
-    return Spoons(_about(ladder, wanted), False)
+        return Spoons(_best(ladder.rungs[first:past], top, bottom).text, True)
+    return Spoons(_about(ladder, top, bottom), False)
 
 
-def _best(rungs: list[_Rung], wanted: Fraction) -> _Rung:
+def _best(rungs: list[_Rung], top: int, bottom: int) -> _Rung:
     """The rung that is exact, else the least handling, else the nearest."""
-    top, bottom = wanted.numerator, wanted.denominator
+    if len(rungs) == 1:
+        return rungs[0]
     slips = [abs(rung.at * bottom - top) for rung in rungs]
     return min(zip(slips, rungs, strict=True), key=lambda pair: (pair[0] != 0, pair[1].rank, pair[0]))[1]
 
 
-def _about(ladder: _Ladder, wanted: Fraction) -> str:
-    top, bottom = wanted.numerator, wanted.denominator
+def _about(ladder: _Ladder, top: int, bottom: int) -> str:
     nearest = min((rung for rung in ladder.rungs if rung.rank < TWO), key=lambda rung: abs(rung.at * bottom - top))
     if top * 4 < nearest.at * bottom * 3:
         return f"less than {nearest.text}"
-    return f"scant {nearest.text}" if wanted < nearest.at else f"generous {nearest.text}"
+    return f"scant {nearest.text}" if top < nearest.at * bottom else f"generous {nearest.text}"
 
 
 def _sizes(units: Units) -> tuple[Fraction, Fraction, Fraction]:
@@ -108,15 +112,16 @@ def _sizes(units: Units) -> tuple[Fraction, Fraction, Fraction]:
     return cup.factor, tbsp.factor, tsp.factor
 
 
-@cache
-def _ladder(cup: Fraction, tbsp: Fraction, tsp: Fraction) -> _Ladder:
-    """The ladder for a set of sizes in ml; of two names for one volume the one with less handling."""
+@lru_cache(16)
+def _ladder(units: Units) -> _Ladder:
+    """The ladder for a house's cup and spoons; of two names for one volume the one with less handling."""
+    cup, tbsp, tsp = _sizes(units)
     parts = WHOLE * lcm(cup.denominator, tbsp.denominator, tsp.denominator)
     simplest: dict[int, _Rung] = {}
     # A size in parts is a whole number, and so is a twenty-fourth of it.
     for rung in sorted(_rungs(*(int(size * parts / WHOLE) for size in (cup, tbsp, tsp)))):
         simplest.setdefault(rung.at, rung)
-    return _Ladder(list(simplest.values()), list(simplest), parts)
+    return _Ladder(list(simplest.values()), list(simplest), parts, int(cup * parts), int(tsp * parts))
 
 
 def _rungs(cup: int, tbsp: int, tsp: int) -> Iterator[_Rung]:

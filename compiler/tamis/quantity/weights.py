@@ -14,6 +14,9 @@ from tamis.quantity.numerals import decimal, fixed, number, rounded
 
 POUND = Fraction(45359237, 100000)  # g, exact: the international pound of 1959 (UCUM [lb_av])
 OUNCE = POUND / 16
+TENTH = Fraction(1, 10)
+# Ounces under so many are weighed in such steps.
+OUNCE_STEPS = ((2, Fraction(1, 8)), (16, Fraction(1, 4)), (64, Fraction(1, 2)), (160, Fraction(1)))
 
 
 def grams(g: Fraction) -> str:
@@ -28,22 +31,23 @@ def millilitres(ml: Fraction) -> str:
 
 def _metric(value: Fraction, small: str, large: str) -> str:
     shown = _sensible(value)
-    if shown < 1000:
+    if shown.numerator < 1000 * shown.denominator:
         return f"{decimal(shown)} {small}"
     # Two places up to 10 kg: the worst slip is 5 g in a kilogram.
     return f"{fixed(value / 1000, 2 if value < 10_000 else 1)} {large}"
 
 
 def _sensible(value: Fraction) -> Fraction:
-    if value.denominator == 1:
+    top, bottom = value.numerator, value.denominator
+    if bottom == 1:
         return value
-    if value < Fraction(1, 10):
+    if top * 10 < bottom:
         return _one_digit(value)
-    if value < 10:
-        return rounded(value, Fraction(1, 10))
-    if value < 100 and value.denominator == 2:
+    if top < 10 * bottom:
+        return rounded(value, TENTH)
+    if bottom == 2 and top < 100 * bottom:
         return value
-    return rounded(value, 1 if value <= 500 else 5)
+    return rounded(value, 1 if top <= 500 * bottom else 5)
 
 
 def _one_digit(value: Fraction) -> Fraction:
@@ -60,19 +64,21 @@ def pounds_ounces(g: Fraction) -> str:
     Ounces to the eighth under 2 oz, to the quarter under a pound, to the half under 4 lb, whole up to 10 lb,
     then quarter pounds. What rounds to no ounces at all is given in grams.
     """
-    ounces = rounded(g / OUNCE, _ounce_step(g / OUNCE))
+    exact = g / OUNCE
+    ounces = rounded(exact, _ounce_step(exact))
     if not ounces and g:
         return grams(g)
-    pounds, rest = divmod(ounces, 16)
+    pounds = ounces.numerator // (16 * ounces.denominator)
     if pounds >= 10:
         return f"{number(ounces / 16)} lb"
     if not pounds:
-        return f"{number(rest)} oz"
+        return f"{number(ounces)} oz"
+    rest = ounces - 16 * pounds
     return f"{pounds} lb {number(rest)} oz" if rest else f"{pounds} lb"
 
 
 def _ounce_step(ounces: Fraction) -> Fraction:
-    for under, step in ((2, Fraction(1, 8)), (16, Fraction(1, 4)), (64, Fraction(1, 2)), (160, Fraction(1))):
-        if ounces < under:
+    for under, step in OUNCE_STEPS:
+        if ounces.numerator < under * ounces.denominator:
             return step
     return Fraction(4)
