@@ -68,12 +68,14 @@ def as_html(pieces: Iterable[Piece]) -> str:
 
 def kept_together(text: str) -> str:
     """Text in which no line ends between a number and its unit."""
-    return _KEPT.sub("\u00a0", text)
+    return _KEPT.sub("\u00a0", text) if " " in text else text
 
 
 def _html(piece: Piece) -> str:
     words, kind, length = piece
-    text = escape(words, quote=False).replace(" × ", "\u00a0×\u00a0").replace(" °", "\u00a0°")
+    text = escape(words, quote=False)
+    if not text.isascii():
+        text = text.replace(" × ", "\u00a0×\u00a0").replace(" °", "\u00a0°")
     if not kind:
         return text
     if kind == "cue":

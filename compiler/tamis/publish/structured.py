@@ -99,8 +99,8 @@ def _yields(header: Header) -> list[str]:
 
 def _tool(piece: EquipmentRow) -> dict[str, Any]:
     tool: dict[str, Any] = {"@type": "HowToTool", "name": piece.label}
-    if piece.number.denominator == 1 and piece.number > 1:
-        tool["requiredQuantity"] = int(piece.number)
+    if piece.number.denominator == 1 and piece.number.numerator > 1:
+        tool["requiredQuantity"] = piece.number.numerator
     return tool
 
 
