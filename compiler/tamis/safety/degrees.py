@@ -20,6 +20,9 @@ _DEGREES = re.compile(
     r"|(?P<lo2>\d+(?:\.\d+)?)\s*(?:°|º|degrees?)\s*(?P<long>celsius|fahrenheit|centigrade)",
     re.IGNORECASE,
 )
+_TWO_SCALES = re.compile(r"(°\s*[cf])\s+or\s+(?=\d)")
+_OR = re.compile(r"\bor\b")
+_PARTS = re.compile(r",| and |;")
 _DIGIT = re.compile(r"\d")
 _LEAST = re.compile(r"\b(no|not) (less|lower|cooler) than\b")
 _HOTTEST = Fraction(110)
@@ -30,10 +33,9 @@ def core_temperature(text: str) -> Fraction | None:
     """Exact °C that the food itself must reach for this cue to hold; None if it promises none."""
     if not _DIGIT.search(text):
         return None
-    lower = text.lower()
-    if re.search(r"\bor\b", _without_degrees(lower)):
+    if _OR.search(_without_degrees(text.lower())):
         return None
-    found = [_of(part) for part in re.split(r",| and |;", text)]
+    found = [_of(part) for part in _PARTS.split(text)]
     stated = [value for value in found if value is not None and value <= _HOTTEST]
     return max(stated) if stated else None
 
@@ -51,11 +53,11 @@ def temperatures(text: str) -> list[Fraction]:
 
 
 def _of(part: str) -> Fraction | None:
-    words = _LEAST.sub("at least", part.lower())
-    if any(_says(words, which) for which in ("elsewhere", "upper", "not_there")):
-        return None
     values = temperatures(part)
     if not values:
+        return None
+    words = _LEAST.sub("at least", part.lower())
+    if any(_says(words, which) for which in ("elsewhere", "upper", "not_there")):
         return None
     near = max(values) - min(values) <= 1
     return max(values) if near else min(values)
@@ -79,4 +81,4 @@ def says(text: str, which: str) -> bool:
 
 def _without_degrees(text: str) -> str:
     """The cue without `or` between two scales of one temperature: "74 °C or 165 °F"."""
-    return re.sub(r"(°\s*[cf])\s+or\s+(?=\d)", r"\1 ", text)
+    return _TWO_SCALES.sub(r"\1 ", text)

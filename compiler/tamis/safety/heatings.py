@@ -115,7 +115,8 @@ def _cue(action: Action, read: Cue, batch: int, place: Place) -> Heating | None:
             return None
         done = Heating(read.clause.text, core)
         return _time(action, done, lasts, batch, place, None) if lasts else done
-    boils = any(word in read.text.lower() for word in ("boils", "boiling", "comes to the boil"))
+    said = read.text.lower()
+    boils = "boils" in said or "boiling" in said or "comes to the boil" in said
     if boils:
         place.boiling[batch] = True
     done = Heating(read.clause.text, core, boils=boils, cue=read.text, hot=True)

@@ -47,7 +47,7 @@ Add [20 g butter] and toss.
 
 # The first words after the verb, up to the next mark.
 _PHRASE = re.compile(r"\s*((?:[^\W\d_][\w'’-]*\s+){0,5}[^\W\d_][\w'’-]*)")
-_AFTER_CLAUSE = re.compile(r"\s*,?\s*(?=(?:in|with|and|plus)\s)")
+_AFTER_CLAUSE = re.compile(r"\s*,?\s*(?=(?:in|with|and|plus)\s+[^\W\d_])")
 _NEXT_FOOD = re.compile(r"\s*,?\s*(?:and|or|in|with)\s+")
 _NEXT_WORD = re.compile(r"\s+([^\W\d_]+)")
 _VAGUE = frozenset(
@@ -74,8 +74,8 @@ def check(view: View) -> Iterator[Diagnostic]:
     """What follows an adding or cooking verb in plain words, or a bracket after one, if it is a food."""
     known: set[str] | None = None
     for action in view.recipe.actions:
-        for verb, part, at in _places(action):
-            for named in _foods_at(view, action, part, at):
+        for verb, part, phrase in _places(action):
+            for named in _foods_at(view, action, part, phrase):
                 if known is None:
                     known = _known_words(view)
                 measured = singular(named.food.split(" ")[-1]) in known or named.food in known
@@ -92,7 +92,7 @@ def _said(named: Named, verb: Verb, measured: bool) -> Diagnostic:
     return Diagnostic(RULE, "information" if light else "warning", named.span, message, hint)
 
 
-def _places(action: Action) -> Iterator[tuple[Verb, Text, int]]:
+def _places(action: Action) -> Iterator[tuple[Verb, Text, re.Match[str]]]:
     """The plain words after each verb that adds or cooks, and those that go on after a bracket (`[2 onions] in
     butter`); verbs and parts both go left to right."""
     uses = action.verbs
@@ -101,42 +101,40 @@ def _places(action: Action) -> Iterator[tuple[Verb, Text, int]]:
     for index, part in enumerate(action.parts):
         text = part if isinstance(part, Text) else None
         if text and working and index and (match := _AFTER_CLAUSE.match(text.text)):
-            yield working, text, match.end()
+            phrase = _PHRASE.match(text.text, match.end())
+            assert phrase is not None, "two words at least follow"
+            yield working, text, phrase
         start, end = part.span
         while next_use < len(uses) and uses[next_use].span.start < end:
             use = uses[next_use]
             next_use += 1
             working = use.verb if use.verb.adds or use.verb.cooks or use.verb.heat else None
             if text and working and use.span.end > start:
-                yield working, text, use.span.end - start
+                phrase = _PHRASE.match(text.text, use.span.end - start)
+                if phrase:
+                    yield working, text, phrase
 
 
-def _foods_at(view: View, action: Action, part: Text, at: int) -> Iterator[Named]:
-    """The foods that the plain words from an offset on name, if they begin with one; *and* may join more."""
-    named = _food_at(view, part, at)
-    if named is None:
-        return
+def _foods_at(view: View, action: Action, part: Text, phrase: re.Match[str] | None) -> Iterator[Named]:
+    """The foods that a phrase names, if it begins with one; *and* may join more."""
     verbs = {use.span.start - part.span.start for use in action.verbs}
-    while named and named.span.start - part.span.start not in verbs:
+    while phrase and (named := _food_at(view, part, phrase)) and named.span.start - part.span.start not in verbs:
         yield named
         match = _NEXT_FOOD.match(part.text, named.span.end - part.span.start)
         if match is None or match.end() in verbs:
             return
-        named = _food_at(view, part, match.end())
+        phrase = _PHRASE.match(part.text, match.end())
 
 
-def _food_at(view: View, part: Text, at: int) -> Named | None:
-    """The food that the plain words from an offset on begin with."""
-    match = _PHRASE.match(part.text, at)
-    if match is None:
-        return None
-    all_words = match[1].split()
+def _food_at(view: View, part: Text, phrase: re.Match[str]) -> Named | None:
+    """The food that a phrase begins with."""
+    all_words = phrase[1].split()
     words = _until_joint(all_words)
     for end in range(len(words), 0, -1):
         food = " ".join(words[:end]).lower()
         if view.kitchen.larder.find(food.split(" ")):
             before = {word.lower() for word in all_words[: all_words.index(words[0])]}
-            start = part.text.index(words[0], match.start(1) + _length(all_words, words[0]))
+            start = part.text.index(words[0], phrase.start(1) + _length(all_words, words[0]))
             stop = part.text.index(words[end - 1], start) + len(words[end - 1])
             span = Span(start, stop).shifted(part.span.start)
             return Named(food, span, "the" in before, bool(before & _VAGUE), _is_over(part.text, stop))

@@ -57,13 +57,14 @@ def check(view: View) -> Iterator[Diagnostic]:
 
 
 def _in_words(view: View, part: Text) -> Iterator[Diagnostic]:
-    # After a bracket that nothing closes, the words were meant as a clause, and that is told already.
-    unclosed = _OPEN.search(part.text)
-    for found in _NUMBER.finditer(part.text, 0, unclosed.start() if unclosed else len(part.text)):
-        words = re.split(r"[ \u00a0-]+", found[2].strip(" \u00a0-"))
+    for found in _NUMBER.finditer(part.text):
+        words = found[2].replace("\u00a0", " ").replace("-", " ").split()
         unit = view.kitchen.units.get(words[0])
         if unit is None or unit.kind not in _KINDS:
             continue
+        # After a bracket that nothing closes, the words were meant as a clause, and that is told already.
+        if _OPEN.search(part.text, 0, found.start()):
+            return
         name = [word.lower().rstrip(".") for word in words[1:] if word.lower() != "of"]
         length = _food(view, name)
         if not length:
