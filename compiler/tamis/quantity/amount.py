@@ -31,6 +31,8 @@ class Amount(NamedTuple):
 
     def times(self, factor: Fraction | int) -> Amount:
         """The product with a number that is not negative."""
+        if factor == 1:
+            return self
         lo = self.lo * factor
         return Amount(lo, lo if self.lo is self.hi else self.hi * factor)
 

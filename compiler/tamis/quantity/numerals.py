@@ -36,6 +36,8 @@ def number(value: Fraction | int) -> str:
 
 def decimal(value: Fraction | int) -> str:
     """A number in decimals: exact where three places can say it, else rounded to three digits that count."""
+    if value.denominator == 1:
+        return str(value.numerator)
     places = _places(value.denominator)
     if places is None:
         places = 2

@@ -93,10 +93,11 @@ def spoons(ml: Fraction, units: Units) -> Spoons:
 
 def _best(rungs: list[_Rung], top: int, bottom: int) -> _Rung:
     """The rung that is exact, else the least handling, else the nearest."""
-    if len(rungs) == 1:
-        return rungs[0]
-    slips = [abs(rung.at * bottom - top) for rung in rungs]
-    return min(zip(slips, rungs, strict=True), key=lambda pair: (pair[0] != 0, pair[1].rank, pair[0]))[1]
+    exact = [rung for rung in rungs if rung.at * bottom == top]
+    if exact:
+        return exact[0]
+    least = min([rung.rank for rung in rungs])
+    return min([rung for rung in rungs if rung.rank == least], key=lambda rung: abs(rung.at * bottom - top))
 
 
 def _about(ladder: _Ladder, top: int, bottom: int) -> str:

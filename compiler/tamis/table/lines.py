@@ -9,7 +9,7 @@ from tamis.kitchen.house import Kitchen
 from tamis.record import NamedTuple
 from tamis.table.rows import Row, Supplied, Table
 from tamis.table.scaled_words import scaled_text
-from tamis.table.showing import Shown, metric_alone, shown
+from tamis.table.showing import Shown, as_written, metric_alone, shown
 from tamis.table.wording import alternative_text, amount_text, percent_text
 
 
@@ -80,7 +80,7 @@ def name_text(row: Row, kitchen: Kitchen) -> str:
 
 def where_text(row: Row, table: Table, kitchen: Kitchen) -> str:
     """Where a divided food goes: "Poolish 100 g; Dough 270 g"; empty for one place and one preparation."""
-    if not row.divided and len({use.note for use in row.uses}) == 1:
+    if len(row.uses) == 1 or (not row.divided and len({use.note for use in row.uses}) == 1):
         return ""
     same = all(use.item.states == row.first.states for use in row.uses)
     places: dict[int, list[str]] = {}
@@ -100,6 +100,6 @@ def where_text(row: Row, table: Table, kitchen: Kitchen) -> str:
 
 
 def _purpose_line(row: Row, kitchen: Kitchen) -> str:
-    amount = shown(row, kitchen).written
+    amount = as_written(row, kitchen)
     line = " ".join(word for word in (amount, row.name, " and ".join(row.purposes)) if word)
     return f"{line}, {row.first.preparation}" if row.first.preparation else line

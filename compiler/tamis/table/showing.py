@@ -35,16 +35,36 @@ class Shown(NamedTuple):
 
 def shown(row: Row, kitchen: Kitchen) -> Shown:
     """How a row's amount reads as written, in metric and in US units."""
+    own = as_written(row, kitchen)
+    if not row.total:
+        return Shown(own, "", "")
+    if _only_percent(row):
+        weight = _joined(row.total, row, kitchen)
+        return Shown(own, weight, _turned(row, to_us, weight, kitchen))
+    if _also_percent(row):
+        return Shown(own, own, own)
+    return Shown(own, _turned(row, to_metric, own, kitchen), _turned(row, to_us, own, kitchen))
+
+
+def as_written(row: Row, kitchen: Kitchen) -> str:
+    """How a row's amount reads as written."""
     if not row.total:
         percents = {percent_text(use.item) for use in row.uses}
-        return Shown(percents.pop() if len(percents) == 1 else "by percent", "", "")
-    if row.once is not None and row.first.percent is not None:
-        weight = _joined(row.total, row, kitchen)
-        return Shown(percent_text(row.first), weight, _turned(row, to_us, weight, kitchen))
-    own = _as_written(row, kitchen)
-    if any(use.item.percent and not use.item.measures for use in row.uses):
-        return Shown(*[f"{own}, and by percent"] * 3)
-    return Shown(own, _turned(row, to_metric, own, kitchen), _turned(row, to_us, own, kitchen))
+        return percents.pop() if len(percents) == 1 else "by percent"
+    if _only_percent(row):
+        return percent_text(row.first)
+    own = _own_figures(row, kitchen)
+    return f"{own}, and by percent" if _also_percent(row) else own
+
+
+def _only_percent(row: Row) -> bool:
+    """Whether a single percentage makes up the row."""
+    return row.once is not None and row.first.percent is not None
+
+
+def _also_percent(row: Row) -> bool:
+    """Whether a percentage comes to the measures."""
+    return any([use.item.percent and not use.item.measures for use in row.uses])
 
 
 def metric_alone(row: Row, amounts: Shown) -> str:
@@ -61,7 +81,7 @@ def _a_few_spoons(measure: Measure) -> bool:
     return most is not None and measure.amount.hi <= most
 
 
-def _as_written(row: Row, kitchen: Kitchen) -> str:
+def _own_figures(row: Row, kitchen: Kitchen) -> str:
     """The cook's own figures where one measure makes up the row; else the sum."""
     if row.once is None:
         text = _joined(row.total, row, kitchen) + _bracket([_joined(row.also, row, kitchen)] if row.also else [])
@@ -84,25 +104,26 @@ def _say_scaled(measures: tuple[Measure, ...], name: str, kitchen: Kitchen) -> s
 def _turned(row: Row, turn: Turn, own: str, kitchen: Kitchen) -> str:
     """The row's amount in other units: pieces stay, with their weight turned where the cook gave one."""
     worths = _worths(row, turn, kitchen)
-    changed = [worth.measure for worth in worths] != list(row.total)
+    measures = [worth.measure for worth in worths]
+    changed = measures != list(row.total)
     if row.also and changed and all(turn(m, row.first, kitchen).measure == m for m in row.also):
         return _hedge(row, False) + _joined(row.also, row, kitchen)
     counted = kitchen.units.get(row.total[0].unit) is None
     asides = [(measure, "") for measure in row.also if counted] + (_weights(row) if counted or changed else [])
     if not changed and not asides and not row.also:
         return own
-    text = _joined([worth.measure for worth in worths], row, kitchen)
+    text = _joined(measures, row, kitchen)
     # The weight of a piece or of what is in a can stays a weight, whatever cup its goods are sold by.
     plain = row.first._replace(goods=None) if asides else row.first
     said = [_joined([turn(measure, plain, kitchen).measure], row, kitchen) for measure, _ in asides]
     words = [f"{aside} {word}".rstrip() for aside, (_, word) in zip(said, asides, strict=True)]
-    return _hedge(row, any(worth.by_analogy for worth in worths)) + text + _bracket(words)
+    return _hedge(row, any([worth.by_analogy for worth in worths])) + text + _bracket(words)
 
 
 def _hedge(row: Row, by_analogy: bool) -> str:
     if by_analogy or row.by_analogy:
         return "≈ "
-    return "about " if row.estimated or any(use.item.about for use in row.uses) else ""
+    return "about " if row.estimated or any([use.item.about for use in row.uses]) else ""
 
 
 def _bracket(words: list[str]) -> str:

@@ -112,17 +112,15 @@ def several(name: str, item: Ingredient) -> str:
 
 
 def _volume(measure: Measure, unit: Unit, units: Units) -> str:
-    amount = measure.amount.times(unit.factor)
     if measure.unit in SPOON_UNITS:
-        if measure.unit == "tsp" and measure.amount.lo >= TSP_TO_TBSP:
-            return ends(amount, lambda ml: kitchen_volume(ml, units))
         parts = SPOON_PARTS.get(measure.unit, (1, 2, 3, 4))
-        if measure.amount.lo.denominator in parts and measure.amount.hi.denominator in parts:
+        at_hand = measure.amount.lo.denominator in parts and measure.amount.hi.denominator in parts
+        if at_hand and not (measure.unit == "tsp" and measure.amount.lo >= TSP_TO_TBSP):
             return written(measure)
-        return ends(amount, lambda ml: kitchen_volume(ml, units))
+        return ends(measure.amount.times(unit.factor), lambda ml: kitchen_volume(ml, units))
     if measure.unit == "quart" and any(end.denominator > 2 for end in measure.amount):
-        return ends(amount, lambda ml: quarts(ml, units))
-    return ends(amount, millilitres) if unit.system == "metric" else written(measure)
+        return ends(measure.amount.times(unit.factor), lambda ml: quarts(ml, units))
+    return ends(measure.amount.times(unit.factor), millilitres) if unit.system == "metric" else written(measure)
 
 
 def ends(amount: Amount, show: Callable[[Fraction], str]) -> str:

@@ -55,9 +55,9 @@ def in_grams(measure: Measure, item: Ingredient, kitchen: Kitchen) -> Worth | No
     one = _weight(measure.unit, item, kitchen)
     if one is None:
         return None
-    lo = measure.amount.lo * one.lo
-    hi = lo if measure.amount.single and one.lo is one.hi else measure.amount.hi * one.hi
-    return Worth(Measure(Amount(lo, hi), "g"), one.estimated, one.by_analogy)
+    there = measure.amount
+    amount = there.times(one.lo) if one.lo is one.hi else Amount(there.lo * one.lo, there.hi * one.hi)
+    return Worth(Measure(amount, "g"), one.estimated, one.by_analogy)
 
 
 def across(measure: Measure, unit: str, item: Ingredient, kitchen: Kitchen) -> Worth | None:
