@@ -20,8 +20,9 @@ LONGEST_PARAGRAPH = 4_000
 LONGEST_TEXT = 40_000
 _TAG = re.compile(r"<[^>]*>")
 _BLANK = re.compile(r"\n[ \t]*\n\s*")
-# Without one of these there is no Markdown in a text: it is paragraphs of words.
-_MARKED = re.compile(r"[\\`*_\[\]<>&#~|]|^(?: {4}|\t| *(?:[-+=]|\d+[.)]))|(?:  |\\)$", re.MULTILINE)
+# Without one of these, the second at the start of a line, there is no Markdown in a text: it is paragraphs of words.
+_SIGN = re.compile(r"[\\`*_\[\]<>&#~|]")
+_BLOCK = re.compile(r" {4}|\t| *(?:[-+=]|\d+[.)])")
 
 
 def html_of(markdown: str) -> str:
@@ -29,7 +30,7 @@ def html_of(markdown: str) -> str:
     text = markdown.replace("\r\n", "\n").replace("\r", "\n").strip("\n")
     paragraphs = _BLANK.split(text)
     long = len(text) > LONGEST_TEXT or any(len(paragraph) > LONGEST_PARAGRAPH for paragraph in paragraphs)
-    if long or not _MARKED.search(text):
+    if long or not _marked(text):
         return "".join(f"<p>{escape(p.strip())}</p>\n" for p in paragraphs if p.strip())
     rendered: str = _markdown().render(text)
     return rendered
@@ -39,12 +40,19 @@ def first_words(markdown: str, most: int = 200) -> str:
     """The first paragraph as plain words, cut between two words where it is longer than `most` characters."""
     text = markdown.replace("\r\n", "\n").replace("\r", "\n").strip("\n")
     words = _BLANK.split(text[:LONGEST_PARAGRAPH], maxsplit=1)[0]
-    if _MARKED.search(words):
+    if _marked(words):
         words = unescape(_TAG.sub("", html_of(words)))
     plain = " ".join(words.split())
     if len(plain) <= most:
         return plain
     return plain[:most].rpartition(" ")[0].rstrip(",;:– ") + " …"
+
+
+def _marked(text: str) -> bool:
+    """Whether there may be Markdown in a text; two spaces at the end of a line break it."""
+    if _SIGN.search(text):
+        return True
+    return any(_BLOCK.match(line) or line.endswith("  ") for line in text.split("\n"))
 
 
 @cache
