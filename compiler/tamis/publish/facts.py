@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from functools import lru_cache
 from typing import TYPE_CHECKING
 
 from tamis.publish.iso import iso_duration
@@ -66,6 +67,7 @@ def _time(name: str, lo: int, hi: int) -> Fact:
     return Fact(name, words, iso_duration(most))
 
 
+@lru_cache(maxsize=1024)  # the list of recipes, the facts and the timeline's sentence say the same length
 def _between(lo: int, hi: int) -> tuple[str, int]:
     """A length in words, with its greatest value in seconds: to the minute, a long one to the half-hour."""
     if hi < _LONG:

@@ -19,7 +19,7 @@ def iso_duration(seconds: Fraction | int) -> str:
     hours, left = divmod(left, HOUR)
     minutes, rest = divmod(left, MINUTE)
     date = f"{days}D" if days else ""
-    clock = "".join(f"{count}{name}" for count, name in ((hours, "H"), (minutes, "M"), (rest, "S")) if count)
+    clock = (f"{hours}H" if hours else "") + (f"{minutes}M" if minutes else "") + (f"{rest}S" if rest else "")
     if not date and not clock:
         return "PT0S"
     return f"P{date}T{clock}" if clock else f"P{date}"
