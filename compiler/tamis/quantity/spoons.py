@@ -59,9 +59,10 @@ class _Rung(NamedTuple):
 
 class _Ladder(NamedTuple):
     """All measures in order of volume; `parts` make a millilitre, so that every rung is a whole number, as is a `cup`
-    and a `tsp`."""
+    and a `tsp`. `single` are the rungs of one measure."""
 
     rungs: list[_Rung]
+    single: list[_Rung]
     places: list[int]
     parts: int
     cup: int
@@ -101,7 +102,9 @@ def _best(rungs: list[_Rung], top: int, bottom: int) -> _Rung:
 
 
 def _about(ladder: _Ladder, top: int, bottom: int) -> str:
-    nearest = min((rung for rung in ladder.rungs if rung.rank < TWO), key=lambda rung: abs(rung.at * bottom - top))
+    above = bisect_left(ladder.single, -(-top // bottom), key=lambda rung: rung.at)
+    beside = ladder.single[max(0, above - 1) : above + 1]
+    nearest = min(beside, key=lambda rung: abs(rung.at * bottom - top))
     if top * 4 < nearest.at * bottom * 3:
         return f"less than {nearest.text}"
     return f"scant {nearest.text}" if top < nearest.at * bottom else f"generous {nearest.text}"
@@ -122,7 +125,9 @@ def _ladder(units: Units) -> _Ladder:
     # A size in parts is a whole number, and so is a twenty-fourth of it.
     for rung in sorted(_rungs(*(int(size * parts / WHOLE) for size in (cup, tbsp, tsp)))):
         simplest.setdefault(rung.at, rung)
-    return _Ladder(list(simplest.values()), list(simplest), parts, int(cup * parts), int(tsp * parts))
+    rungs = list(simplest.values())
+    single = [rung for rung in rungs if rung.rank < TWO]
+    return _Ladder(rungs, single, list(simplest), parts, int(cup * parts), int(tsp * parts))
 
 
 def _rungs(cup: int, tbsp: int, tsp: int) -> Iterator[_Rung]:

@@ -56,24 +56,25 @@ def _entry(
     tasks: list[int],
 ) -> Entry:
     action = recipe.actions[network.tasks[tasks[0]].action]
-    segments = tuple(_segment(network, plans, task) for task in tasks)
+    segments = tuple([_segment(network, plans, task) for task in tasks])
     first = network.tasks[tasks[0]]
     own = part == "work"
+    begins, ends, most_begins, most_ends, *_ = zip(*segments, strict=True)
     return Entry(
         action=action.number,
         part="prepare" if part == "prepare" else "heat" if part == "heat" else "work",
         title=title(action) if own else heat_title(action) if part == "heat" else _large(first.title),
         length=_length(action, segments) if own else f"≈ {_rounded(sum(s.end - s.start for s in segments))}",
         component=action.component,
-        start=min(segment.start for segment in segments),
-        end=max(segment.end for segment in segments),
-        most_start=min(segment.most_start for segment in segments),
-        most_end=max(segment.most_end for segment in segments),
+        start=min(begins),
+        end=max(ends),
+        most_start=min(most_begins),
+        most_end=max(most_ends),
         earliest=plans[0].earliest[tasks[0]],
         latest=plans[0].latest[tasks[0]],
         segments=segments,
         estimated=not own or action.work.given != "text",
-        critical=any(critical[task] for task in tasks),
+        critical=any([critical[task] for task in tasks]),
         machine=own and action.work.machine,
         station=network.tasks[tasks[-1]].station,
         cue=action.work.cue if own else "",
@@ -138,7 +139,7 @@ def _with_neighbours(recipe: Recipe, entries: list[Entry]) -> tuple[Entry, ...]:
             beside = {own[named]}
         else:
             beside = {at for begin, _, at in waits if begin <= entry.start}
-        found.append(entry._replace(beside=tuple(sorted(beside))) if entry.end > entry.start else entry)
+        found.append(entry._replace(beside=tuple(sorted(beside))) if beside and entry.end > entry.start else entry)
         if entry.part == "work":
             waits += [(s.start, s.end, index) for s in entry.segments if not s.hands and s.end > s.start]
     return tuple(found)

@@ -94,12 +94,14 @@ class Timeline:
         critical = [self.shortest.critical(task) for task in range(len(self.network.tasks))]
         return entries_of(self.recipe, self.network, self.plans, critical)
 
-    @property
+    @cached_property
     def zero(self) -> datetime | None:
         """The moment of the first start, if it is counted back."""
+        if self.ready is None:
+            return None
         from datetime import timedelta
 
-        return None if self.ready is None else self.ready - timedelta(seconds=self.plans[0].total)
+        return self.ready - timedelta(seconds=self.plans[0].total)
 
     @property
     def least(self) -> int:
@@ -111,12 +113,12 @@ class Timeline:
         """Seconds of the whole with every estimate at its longest."""
         return self.longest.total
 
-    @property
+    @cached_property
     def hands_on(self) -> int:
         """Seconds of the cook's own work at the least."""
         return _hands_on(self.network, self.shortest)
 
-    @property
+    @cached_property
     def hands_on_most(self) -> int:
         """Seconds of the cook's own work at the most."""
         return _hands_on(self.network, self.longest)
@@ -131,7 +133,7 @@ class Timeline:
         """How long the finished dish may wait, in words; empty where nothing says so."""
         return _keeps(self.recipe, self.network, self.shortest)
 
-    @property
+    @cached_property
     def sentence(self) -> str:
         """The whole in words: `3 h 40 min, then keeps up to 4 weeks; have ready 500 ml of the brown stock`."""
         whole = length_between(self.least, self.most)
@@ -152,7 +154,7 @@ class Timeline:
 
 
 def _hands_on(network: Network, plan: Plan) -> int:
-    return sum(plan.lengths[index] for index, task in enumerate(network.tasks) if task.hands)
+    return sum([length for length, task in zip(plan.lengths, network.tasks, strict=True) if task.hands])
 
 
 def _keeps(recipe: Recipe, network: Network, least: Plan) -> str:

@@ -32,7 +32,7 @@ _APART = 13.0
 class Scale:
     """Where on the axis a time lies, in per cent of the width."""
 
-    __slots__ = ("_at", "_marks", "end")
+    __slots__ = ("_at", "_marks", "_places", "end")
 
     def __init__(self, moments: Iterable[int]) -> None:
         marks = sorted({0, *moments})
@@ -42,29 +42,32 @@ class Scale:
             reach.append(reach[-1] + _drawn(mark - before))
         self._marks = marks
         self._at = [round(100 * at / reach[-1], 2) if reach[-1] else 0.0 for at in reach]
+        self._places = dict(zip(marks, self._at, strict=True))
 
     def __call__(self, seconds: int) -> float:
         """Per cent from the left; between two marks in proportion, beyond the ends the ends."""
+        if seconds in self._places:
+            return self._places[seconds]
         right = bisect_left(self._marks, seconds)
         if right == len(self._marks):
             return self._at[-1]
-        if self._marks[right] == seconds or right == 0:
-            return self._at[right]
+        if right == 0:
+            return self._at[0]
         left = right - 1
         part = (seconds - self._marks[left]) / (self._marks[right] - self._marks[left])
         return round(self._at[left] + (self._at[right] - self._at[left]) * part, 2)
 
     def ticks(self) -> list[int]:
         """Round times that stand far enough apart to be read: days first, then hours, then minutes."""
-        chosen: dict[int, float] = {0: 0.0}
+        chosen = [(0.0, 0)]
         for step in _STEPS:
             for moment in range(step, self.end + 1, step) if self.end // step <= _MANY else ():
                 at = self(moment)
-                if _APART * 1.2 <= at <= 100 - _APART / 3 and all(
-                    abs(at - other) >= _APART for other in chosen.values()
-                ):
-                    chosen[moment] = at
-        return sorted(chosen)
+                if _APART * 1.2 <= at <= 100 - _APART / 3:
+                    after = bisect_left(chosen, (at, moment))
+                    if all([abs(at - other) >= _APART for other, _ in chosen[after - 1 : after + 1]]):
+                        chosen.insert(after, (at, moment))
+        return [moment for _, moment in chosen]
 
 
 def _drawn(seconds: int) -> float:

@@ -43,26 +43,32 @@ def timeline_svg(timeline: Timeline, key: str = "tl") -> str:
     if not timeline.entries:
         return ""
     scale = Scale(_moments(timeline))
-    groups = _by_component(timeline)
+    told = [_escaped(f"{_from(timeline, entry)} {entry.title}, {entry.length}") for entry in timeline.entries]
+    groups = _by_component(timeline, told)
     named = len(groups) > 1
     foot = HEAD + sum(NAME * named + ROW * len(entries) for _, entries in groups) + 8
-    parts = [*_opening(timeline, key, foot + LEGEND), *_axis(timeline, scale, foot)]
+    parts = [*_opening(timeline, told, key, foot + LEGEND), *_axis(timeline, scale, foot)]
     y = HEAD
     for name, entries in groups:
         if named:
             y += NAME
             parts.append(f'<text class="tl-name" x="0" y="{y - 7}">{_escaped(name)}</text>')
-        for entry in entries:
-            parts += _row(timeline, scale, entry, y, key)
+        for entry, words in entries:
+            parts += _row(scale, entry, words, y, key)
             y += ROW
     return "\n".join([*parts, *_legend(foot, key), "</svg>"])
 
 
-def _by_component(timeline: Timeline) -> list[tuple[str, list[Entry]]]:
+Told = tuple[Entry, str]
+"""A row and what it says, in words."""
+
+
+def _by_component(timeline: Timeline, told: list[str]) -> list[tuple[str, list[Told]]]:
     """The rows of each component by their start, the component that begins first on top."""
-    groups: dict[int, list[Entry]] = {}
-    for entry in sorted(timeline.entries, key=lambda entry: (entry.most_start, entry.most_end)):
-        groups.setdefault(entry.component, []).append(entry)
+    groups: dict[int, list[Told]] = {}
+    rows = zip(timeline.entries, told, strict=True)
+    for entry, words in sorted(rows, key=lambda row: (row[0].most_start, row[0].most_end)):
+        groups.setdefault(entry.component, []).append((entry, words))
     return [(timeline.components[index], entries) for index, entries in groups.items()]
 
 
@@ -77,16 +83,15 @@ def _sure(segment: Segment) -> int:
     return segment.most_start + segment.end - segment.start
 
 
-def _opening(timeline: Timeline, key: str, height: int) -> list[str]:
+def _opening(timeline: Timeline, told: list[str], key: str, height: int) -> list[str]:
     title = _escaped(f"Timeline of {timeline.recipe.title}")
-    said = [timeline.sentence, f"hands-on {duration(-(-timeline.hands_on // 60) * 60)}"]
-    steps = [f"{_from(timeline, entry)} {entry.title}, {entry.length}" for entry in timeline.entries]
+    said = [_escaped(timeline.sentence), f"hands-on {duration(-(-timeline.hands_on // 60) * 60)}"]
     return [
         f'<svg class="tl" role="img" overflow="visible" '
         f'aria-labelledby="{key}-title {key}-desc" width="100%" height="{height}" '
         f'style="height:{height}px" xmlns="http://www.w3.org/2000/svg">',
         f'<title id="{key}-title">{title}</title>',
-        f'<desc id="{key}-desc">{_escaped("; ".join([*said, *steps]))}. Long stretches are drawn shorter.</desc>',
+        f'<desc id="{key}-desc">{"; ".join([*said, *told])}. Long stretches are drawn shorter.</desc>',
         f"<style>{STYLE}</style>",
         f'<defs><pattern id="{key}-hatch" width="5" height="5" patternUnits="userSpaceOnUse" '
         f'patternTransform="rotate(45)"><path class="tl-hatch" d="M0 0V5"/></pattern></defs>',
@@ -119,13 +124,13 @@ def _from(timeline: Timeline, entry: Entry) -> str:
     return f"{day(moment)} {clock(moment)}"
 
 
-def _row(timeline: Timeline, scale: Scale, entry: Entry, y: int, key: str) -> list[str]:
+def _row(scale: Scale, entry: Entry, words: str, y: int, key: str) -> list[str]:
     return [
         "<g>",
-        f"<title>{_escaped(f'{_from(timeline, entry)} {entry.title}, {entry.length}')}</title>",
+        f"<title>{words}</title>",
         f'<line class="tl-rule" x1="0" x2="100%" y1="{y}" y2="{y}"/>',
         *_label(entry, y + 16),
-        *(bar for segment in entry.segments for bar in _bars(scale, segment, y + 21, key) if bar),
+        *[bar for segment in entry.segments for bar in _bars(scale, segment, y + 21, key)],
         "</g>",
     ]
 
@@ -144,21 +149,24 @@ def _label(entry: Entry, y: int) -> list[str]:
     ]
 
 
-def _bars(scale: Scale, segment: Segment, y: int, key: str) -> Iterator[str]:
+def _bars(scale: Scale, segment: Segment, y: int, key: str) -> list[str]:
     """The stretch that is sure, what an estimate may add, and how long a window may be drawn out."""
+    sure, bars = _sure(segment), []
     if segment.until is not None:
         until = segment.most_start + segment.until - segment.start
-        yield _bar(scale, "tl-slack", segment.most_end, min(until, scale.end), y)
-    yield _bar(scale, "tl-hands" if segment.hands else "tl-wait", segment.most_start, _sure(segment), y)
-    yield _bar(scale, "tl-more", _sure(segment), segment.most_end, y, f' fill="url(#{key}-hatch)"')
+        bars += _bar(scale, "tl-slack", segment.most_end, min(until, scale.end), y)
+    bars += _bar(scale, "tl-hands" if segment.hands else "tl-wait", segment.most_start, sure, y)
+    bars += _bar(scale, "tl-more", sure, segment.most_end, y, f' fill="url(#{key}-hatch)"')
+    return bars
 
 
-def _bar(scale: Scale, name: str, start: int, end: int, y: int, more: str = "") -> str:
+def _bar(scale: Scale, name: str, start: int, end: int, y: int, more: str = "") -> list[str]:
+    """A bar, or none where it would have no width."""
     if end <= start:
-        return ""
+        return []
     left, right = scale(start), scale(end)
     width = round(right - left, 2)
-    return f'<rect class="{name}" x="{left}%" y="{y}" width="{width}%" height="{BAR}"{more}/>' if width else ""
+    return [f'<rect class="{name}" x="{left}%" y="{y}" width="{width}%" height="{BAR}"{more}/>'] if width else []
 
 
 def _legend(y: int, key: str) -> list[str]:
