@@ -6,7 +6,7 @@ towards earlier times, past one taken stretch after another, until it fits.
 
 from __future__ import annotations
 
-from bisect import bisect_left, insort
+from bisect import bisect_left
 from collections.abc import Iterable
 from itertools import pairwise
 
@@ -64,9 +64,9 @@ class Bench:
     def _done_with(line: list[tuple[int, int]], begin: int, end: int) -> None:
         """Marks a stretch as taken; what touches it becomes one with it, so that a crowded line stays
         short."""
-        at = bisect_left(line, (begin,))
-        if at < len(line) and line[at][0] == end:
-            end = line.pop(at)[1]
-        if at and line[at - 1][1] == begin:
-            begin = line.pop(at - 1)[0]
-        insort(line, (begin, end))
+        first = past = bisect_left(line, (begin,))
+        if past < len(line) and line[past][0] == end:
+            end, past = line[past][1], past + 1
+        if first and line[first - 1][1] == begin:
+            begin, first = line[first - 1][0], first - 1
+        line[first:past] = [(begin, end)]

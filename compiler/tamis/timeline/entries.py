@@ -55,9 +55,9 @@ def _entry(
     part: str,
     tasks: list[int],
 ) -> Entry:
-    action = recipe.actions[network.tasks[tasks[0]].action]
-    segments = tuple([_segment(network, plans, task) for task in tasks])
     first = network.tasks[tasks[0]]
+    action = recipe.actions[first.action]
+    segments = tuple([_segment(network, plans, task) for task in tasks])
     own = part == "work"
     begins, ends, most_begins, most_ends, *_ = zip(*segments, strict=True)
     return Entry(
@@ -85,10 +85,10 @@ def _entry(
 def _segment(network: Network, plans: tuple[Plan, Plan], task: int) -> Segment:
     it = network.tasks[task]
     least, most = plans
-    until = None
-    if it.kind == "window" and it.hi is not None and it.hi > it.lo:
-        until = least.starts[task] + it.hi
-    return Segment(least.starts[task], least.end(task), most.starts[task], most.end(task), it.hands, it.kind, until)
+    start, most_start = least.starts[task], most.starts[task]
+    end, most_end = start + least.lengths[task], most_start + most.lengths[task]
+    until = start + it.hi if it.kind == "window" and it.hi is not None and it.hi > it.lo else None
+    return Segment(start, end, most_start, most_end, it.hands, it.kind, until)
 
 
 def _length(action: Action, segments: tuple[Segment, ...]) -> str:

@@ -20,12 +20,14 @@ def flow_links(recipe: Recipe, tasks: Tasks) -> list[Link]:
     for action in recipe.actions:
         if not tasks.alone[action.number]:
             links += _after(recipe, tasks, action, before[action.number], followed)
-            links += _beside(recipe, tasks, action)
+            if action.beside is not None:
+                links += _beside(recipe, tasks, action, action.beside)
         first = tasks.first[action.number]
         links += [Link(tasks.last[line], first, from_start=True) for line in action.after_start]
         if action.before is not None:
             links.append(Link(tasks.last[action.number], tasks.first[action.before]))
-        links += _served(tasks, action)
+        if tasks.stands[action.number]:
+            links += _served(tasks, action)
     links += _heated(recipe, tasks)
     links += _in_text_order(recipe, tasks, before)
     return list(dict.fromkeys(links))
@@ -73,16 +75,14 @@ def _batch(recipe: Recipe, action: Action, before: tuple[int, ...]) -> int | Non
     return max(own or lines, default=None)
 
 
-def _beside(recipe: Recipe, tasks: Tasks, action: Action) -> list[Link]:
+def _beside(recipe: Recipe, tasks: Tasks, action: Action, beside: int) -> list[Link]:
     """A meanwhile begins no sooner than its wait, and after the meanwhile before it."""
-    if action.beside is None:
-        return []
     b = tasks.first[action.number]
-    links = [Link(tasks.last[action.beside], b, from_start=True)]
+    links = [Link(tasks.last[beside], b, from_start=True)]
     previous = action.number - 1
-    while previous > action.beside and tasks.alone[previous]:
+    while previous > beside and tasks.alone[previous]:
         previous -= 1
-    if previous > action.beside and recipe.actions[previous].beside == action.beside:
+    if previous > beside and recipe.actions[previous].beside == beside:
         links.append(Link(tasks.last[previous], b))
     return links
 
@@ -90,11 +90,11 @@ def _beside(recipe: Recipe, tasks: Tasks, action: Action) -> list[Link]:
 def _served(tasks: Tasks, action: Action) -> list[Link]:
     """What is done some time before serving, and the last line of the recipe, which serves."""
     serving = len(tasks.first) - 1
-    stands = tasks.stands[action.number]
-    if not stands or action.number == serving:
+    if action.number == serving:
         return []
     last = tasks.last[serving]
-    return [Link(tasks.first[action.number], last, max(0, stands - tasks.tasks[last].lo), from_start=True)]
+    gap = max(0, tasks.stands[action.number] - tasks.tasks[last].lo)
+    return [Link(tasks.first[action.number], last, gap, from_start=True)]
 
 
 def _heated(recipe: Recipe, tasks: Tasks) -> list[Link]:

@@ -21,6 +21,8 @@ if TYPE_CHECKING:
     from tamis.kitchen.house import Kitchen
 
 When = Literal["before", "just-before", "boils", "waits"]
+Known = dict[str, tuple[When, int]]
+"""Words of the data file: when the work that they mean is done, and how many seconds it takes."""
 
 _WORD = re.compile(r"[^\W\d_][\w’'-]*")
 _LONGEST = 3
@@ -47,19 +49,21 @@ def preparations(use: Use, kitchen: Kitchen) -> list[Preparation]:
     """What a use's words after the comma, and its states before the name, ask for."""
     ingredient = use.ingredient
     found: list[Preparation] = []
+    if not ingredient.states and not ingredient.preparation:
+        return found
+    known_words = _known(_is_fat(use))
     for word in ingredient.states:
-        known = _known(_is_fat(use)).get(word)
+        known = known_words.get(word)
         if known is not None and known[1] and not (known[0] == "just-before" and _is_oil(use)):
             name = ingredient.name.replace(f"{word} ", "", 1)
             found.append(_titled(*known, word, name, kitchen))
     if ingredient.preparation:
-        found += _after_comma(use, kitchen)
+        found += _after_comma(use, known_words, kitchen)
     return found
 
 
-def _after_comma(use: Use, kitchen: Kitchen) -> list[Preparation]:
+def _after_comma(use: Use, known_words: Known, kitchen: Kitchen) -> list[Preparation]:
     words = _WORD.findall(use.ingredient.preparation.lower())
-    known_words = _known(_is_fat(use))
     name, at = use.ingredient.name, 0
     found = []
     while at < len(words):
@@ -89,7 +93,7 @@ def _is_fat(use: Use) -> bool:
     return goods is not None and goods.role == "fat"
 
 
-def _longest(words: list[str], at: int, known: dict[str, tuple[When, int]]) -> str:
+def _longest(words: list[str], at: int, known: Known) -> str:
     """The longest known phrase that begins at a word; empty if there is none."""
     phrases = (" ".join(words[at : at + count]) for count in range(_LONGEST, 0, -1))
     return next((phrase for phrase in phrases if phrase in known), "")
@@ -141,9 +145,9 @@ def _openings() -> frozenset[str]:
 
 
 @cache
-def _known(fat: bool) -> dict[str, tuple[When, int]]:
+def _known(fat: bool) -> Known:
     """The words of the data file; those that mean no work have no seconds. A fault in the file raises."""
-    known: dict[str, tuple[When, int]] = {}
+    known: Known = {}
     for word in _tables()["nothing"]["words"].split(", "):
         known[word] = ("before", 0)
     for table, when in _TABLES.items():
