@@ -57,6 +57,8 @@ LINES = [
     # what is not Markdown's or HTML's business
     ("Press \\[Start\\] & wait <here>.", "Press [Start] &amp; wait &lt;here&gt;."),
     ("1. Add [2 eggs].", 'Add <b class="measure">2</b> eggs.'),
+    # a number or a dash within a line is no mark of a list
+    ("Heat it to gas mark 4. Stir well - gently.", "Heat it to gas mark 4. Stir well - gently."),
     ("Add [2 eggs]\n  and beat.", 'Add <b class="measure">2</b> eggs and beat.'),
 ]
 

@@ -28,7 +28,7 @@ _FRACTION = re.compile(r"(?<![\d/.,])(?:(\d+)[ -])?(\d/\d)(?![\d/])")
 _VULGAR = {"1/2": "½", "1/3": "⅓", "2/3": "⅔", "1/4": "¼", "3/4": "¾", "1/8": "⅛", "3/8": "⅜", "5/8": "⅝", "7/8": "⅞"}
 _TAKEN_APART = re.compile(r"\b(zested|juiced|separated|zest only|juice only|leaves only)\b")
 _NAMED = (Naming, Reference)
-_LIST_MARK = re.compile(r"(?:\d{1,3}[.)]|[-*•])[ \t]+(?=\S)")
+_LIST_MARK = re.compile(r"\A(?:\d{1,3}[.)]|[-*•])[ \t]+(?=\S)")
 
 
 class Piece(NamedTuple):
