@@ -71,7 +71,7 @@ def name_text(row: Row, kitchen: Kitchen) -> str:
     words += [f"or {alternative_text(other, kitchen)}" for other in row.alternatives]
     if row.parts:
         words.append(" and ".join(row.parts))
-    if row.note and first.preparation:
+    if first.preparation and row.note:
         words.append(first.preparation)
     if row.divided and not row.parts:
         words.append("divided")

@@ -76,7 +76,7 @@ class Row(NamedTuple):
     def divided(self) -> bool:
         """Whether the food is used in more than one place."""
         place = self.uses[0].action
-        return any(use.action != place for use in self.uses)
+        return any([use.action != place for use in self.uses])
 
     @property
     def note(self) -> str:
