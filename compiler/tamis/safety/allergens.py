@@ -48,7 +48,7 @@ class Foods:
     def of_batch(self, state: State) -> list[Source]:
         """All the foods of a batch, its alternatives and used recipes included."""
         found: list[Source] = []
-        for use in state.uses.items():
+        for use in state.foods.values():
             found += self._of_use.get(use) or self.of_use(*use)
         for stem in state.recipes:
             supply = self._used[stem]

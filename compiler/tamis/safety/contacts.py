@@ -45,7 +45,7 @@ class Counter:
 
     def _soil(self, tool: Tool, action: Action, state: State) -> None:
         since, raw = self._dirty.get(tool.equipment.name, (-1, None))
-        if raw is None or since >= action.number or not (state.uses or state.items):
+        if raw is None or since >= action.number or not (state.foods or state.items):
             return
         if any(since < washed <= action.number for washed in self._washed.get(tool.equipment.name, ())):
             return

@@ -10,11 +10,12 @@ from fractions import Fraction
 from typing import TYPE_CHECKING
 
 from tamis.kitchen.words import singular
+from tamis.model.pile import Pile
 from tamis.safety.hazards import FLESH
 from tamis.safety.records import Item
 
 if TYPE_CHECKING:
-    from collections.abc import Callable
+    from collections.abc import Callable, Hashable, Iterable, Mapping
 
 Key = tuple[str, int, str]
 
@@ -24,34 +25,82 @@ _MOST_STEPS = 12
 
 
 class State:
-    """One batch. `uses` and `recipes` are the ingredient uses and used recipes in it, in order of arrival;
-    `dough` and `eggs` grams of flour and egg, `own_…` of those those that did not come with another batch."""
+    """One batch. `foods` and `recipes` are the foods (each by its first use, with the part of it that went in) and used
+    recipes in it, in order of arrival; `dough` and `eggs` grams of flour and egg, `own_…` of those those that did not
+    come with another batch."""
 
-    __slots__ = ("dough", "eggs", "items", "name", "own_dough", "own_eggs", "recipes", "uses")
+    __slots__ = (
+        "_came",
+        "_counted",
+        "_items",
+        "_uses",
+        "dough",
+        "eggs",
+        "foods",
+        "name",
+        "own_dough",
+        "own_eggs",
+        "recipes",
+    )
 
     def __init__(self) -> None:
-        self.items: dict[Key, Item] = {}
-        self.uses: dict[int, str] = {}
+        self._came: Pile[Item] = Pile()
+        self._items: dict[Key, Item] = {}
+        self._counted = 0
+        self._uses: Pile[int] = Pile()
+        self.foods: dict[Hashable, tuple[int, str]] = {}
         self.recipes: dict[str, None] = {}
         self.name = ""
         self.dough = self.eggs = _NOTHING
         self.own_dough = self.own_eggs = _NOTHING
 
-    def put(self, item: Item) -> None:
-        """A hazard goes in; of two of one food, the one that is not cleared stays."""
-        key = (item.hazard, item.use, item.form)
-        there = self.items.get(key)
-        if there is None or there.cleared:
-            self.items[key] = item
+    @property
+    def items(self) -> Mapping[Key, Item]:
+        """The hazards in it, worked out when somebody asks; of two of one food, the one that is not cleared stays."""
+        if self._counted < len(self._came):
+            for item, way in self._came.walk(self._counted):
+                key = (item.hazard, item.use, item.form)
+                there = self._items.get(key)
+                if there is None or there.cleared:
+                    self._items[key] = _further(item, way) if way else item
+            self._counted = len(self._came)
+        return self._items
 
-    def take_in(self, other: State, step: str, change: Callable[[Item], Item] = lambda item: item) -> None:
+    @property
+    def uses(self) -> Iterable[int]:
+        """All the uses of ingredients in it."""
+        return dict.fromkeys(self._uses)
+
+    def add(self, use: int, goods: str, same: Hashable) -> None:
+        """A use goes in, or the part of it that is these goods; foods that are the `same` are declared once."""
+        self._uses.add(use)
+        self.foods.setdefault(same, (use, goods))
+
+    def put(self, item: Item) -> None:
+        """A hazard goes in."""
+        self._came.add(item)
+
+    def change(self, change: Callable[[Item], Item]) -> None:
+        """Something happens to every hazard in it."""
+        self._items = {key: change(item) for key, item in self.items.items()}
+        self._came = Pile(self._items.values())
+        self._counted = len(self._came)
+
+    def take_in(self, other: State, step: str) -> None:
         """Another batch goes in, as it is now."""
+        self._came.join(other._came, step)
+        self._mix(other)
+
+    def part_from(self, other: State) -> None:
+        """It was parted from another batch as that is now, and carries its hazards on."""
         for item in other.items.values():
-            if step and len(item.path) < _MOST_STEPS and step not in item.path:
-                item = item._replace(path=(*item.path, step))
-            self.put(change(item))
-        for use, goods in other.uses.items():
-            self.uses.setdefault(use, goods)
+            self.put(parted(_further(item, (self.name,)), self.name))
+        self._mix(other)
+
+    def _mix(self, other: State) -> None:
+        self._uses.join(other._uses)
+        for food, use in other.foods.items():
+            self.foods.setdefault(food, use)
         self.recipes.update(other.recipes)
         if other.dough:
             self.dough += other.dough
@@ -62,6 +111,13 @@ class State:
         """The first meat, fish or poultry in it that is still raw."""
         found = (item for item in self.items.values() if item.cleared is None and item.hazard in FLESH)
         return next((item for item in found if item.form != "contact"), None)
+
+
+def _further(item: Item, way: tuple[str, ...]) -> Item:
+    """A hazard after these steps on its way to the dish."""
+    new = [step for step in way if step and step not in item.path]
+    path = (*item.path, *new)[:_MOST_STEPS]
+    return item._replace(path=path) if len(path) > len(item.path) else item
 
 
 def parted(item: Item, name: str) -> Item:

@@ -12,12 +12,12 @@ from tamis.safety.data import rules
 from tamis.safety.hazards import item_of
 from tamis.safety.heatings import Place, heating
 from tamis.safety.records import Item, Wait
-from tamis.safety.state import State, parted
+from tamis.safety.state import State
 from tamis.safety.waits import long, oil_wait, risky_wait
 from tamis.source import Span
 
 if TYPE_CHECKING:
-    from collections.abc import Mapping, Sequence
+    from collections.abc import Hashable, Mapping, Sequence
 
     from tamis.kitchen.goods import Goods
     from tamis.kitchen.house import Kitchen
@@ -105,12 +105,12 @@ class Trace:
             self._stuffing(action, state, other.name)
             state.take_in(other, other.name)
         else:
-            state.take_in(self.states[event.other], state.name, lambda item: parted(item, state.name))
+            state.part_from(self.states[event.other])
 
     def _food(self, event: Happening, action: Action, state: State) -> None:
         use = self.recipe.uses[event.use]
         goods = self._goods(use, event.goods)
-        state.uses.setdefault(event.use, event.goods)
+        state.add(event.use, event.goods, _same(use, event))
         if goods is None:
             return
         if goods.show not in _AROMATIC:
@@ -160,9 +160,12 @@ class Trace:
         """What a clause does to each hazard in the batch."""
         only = self._only(action, read) if done.core is not None else None
         cooler = done if only is None else done._replace(core=None)
-        for key, item in state.items.items():
+
+        def after(item: Item) -> Item:
             meant = only is None or item.use in only
-            state.items[key] = heated(item, done if meant else cooler, action.number, self.authority)
+            return heated(item, done if meant else cooler, action.number, self.authority)
+
+        state.change(after)
 
     def _only(self, action: Action, read: Read) -> set[int] | None:
         """The uses that a temperature is asked of, where a verb of heating has an ingredient of its own for an
@@ -183,7 +186,19 @@ class Trace:
         In one mixture half the egg's weight is the leanest sponge; where flour and egg meet as two batches, twice
         (a muffin, a glaze), so that a custard in a pastry case stays a custard. Common practice.
         """
-        loose = [key for key, item in state.items.items() if item.hazard == "egg" and not item.bound]
-        if loose and state.eggs and (state.own_dough * 2 >= state.own_eggs > 0 or state.dough >= state.eggs * 2):
-            for key in loose:
-                state.items[key] = state.items[key]._replace(bound=True)
+        if not state.eggs or not (state.own_dough * 2 >= state.own_eggs > 0 or state.dough >= state.eggs * 2):
+            return
+        if any(map(_loose, state.items.values())):
+            state.change(lambda item: item._replace(bound=True) if _loose(item) else item)
+
+
+def _same(use: Use, event: Happening) -> Hashable:
+    """What tells a food from another one, as far as anything must be declared of it."""
+    food = use.ingredient
+    if food.alternatives:
+        return event.use
+    return food.name, food.goods and food.goods.id, event.goods, food.optional, food.purpose
+
+
+def _loose(item: Item) -> bool:
+    return item.hazard == "egg" and not item.bound
