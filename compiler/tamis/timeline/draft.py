@@ -41,7 +41,10 @@ def drafted(network: Network, mode: Mode = "most", nights: Iterable[tuple[int, i
         if not loose:
             break
         glued |= loose
-        draft = _placed(Frame(Blocks(network, glued), mode), nights)
+        blocks = Blocks(network, glued)
+        if blocks.members == draft.frame.blocks.members:
+            break  # nothing took the glue: what already follows one task at once cannot be glued to a second
+        draft = _placed(Frame(blocks, mode), nights)
         if len(draft.broken) < len(best.broken):
             best = draft
     return best
