@@ -98,7 +98,7 @@ class Act:
                 continue
             at += 1
             if isinstance(event, Ingredient):
-                self._put_in(event)
+                put_in(self, event)
             elif isinstance(event, Reference):
                 refer(self, event)
             elif isinstance(event, Tool):
@@ -206,20 +206,6 @@ class Act:
             return
         batch.last = self.number
         batch.on_heat, batch.station = heat.on_heat, heat.station if heat.on_heat else ""
-
-    def _put_in(self, food: Ingredient) -> None:
-        """An ingredient goes in; the history tells into which batch, and which batches it opened."""
-        walker, note = self.walker, self.walker.flow.history.note
-        opened, inside = len(walker.open), len(walker.present.foods) if walker.present else 0
-        put_in(self, food)
-        present = walker.present
-        if present and food.purpose:
-            note("aside", self.number, present, use=self.uses[-1])
-        changed = [(present, present.foods[inside:])] if present else []
-        changed += [(batch, batch.foods) for batch in walker.open[opened:]]
-        for batch, foods in changed:
-            for entry in foods:
-                note("food", self.number, batch, use=entry.use, goods=entry.goods)
 
     def link(self, batch: Batch) -> None:
         if batch.last is None or batch.last == self.number:

@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING
 
 from tamis.kitchen.words import singular
 from tamis.model.mass import NOTHING, minus, plus, times
+from tamis.model.pile import Pile
 from tamis.model.recipe import Mass
 from tamis.source import Span
 
@@ -55,14 +56,15 @@ class Batch:
     """
 
     __slots__ = (
-        "early", "foods", "last", "left", "mass", "measure", "names", "on_heat", "origin", "pieces", "product",
-        "products", "rest_of", "shared", "span", "station", "taken_at",
+        "_label", "early", "foods", "last", "left", "mass", "measure", "names", "on_heat", "origin", "pieces",
+        "product", "products", "rest_of", "shared", "span", "station", "taken_at",
     )  # fmt: skip
 
     def __init__(self, origin: str = "present") -> None:
         self.origin = origin
-        self.names: list[tuple[str, ...]] = []
-        self.foods: list[Food] = []
+        self.names: Pile[tuple[str, ...]] = Pile()
+        self._label: tuple[str, ...] = ()
+        self.foods: Pile[Food] = Pile()
         self.products: list[int] = []
         self.mass: Mass = NOTHING
         self.last: int | None = None
@@ -78,38 +80,43 @@ class Batch:
         self.rest_of: int | None = None
         self.measure: Measure | None = None
 
+    def call(self, words: tuple[str, ...]) -> None:
+        """Give it a name."""
+        self.names.add(words)
+        self._label = words
+
     def add(self, food: Food) -> None:
         """Food goes in."""
-        self.foods.append(food)
+        self.foods.add(food)
         self.mass = plus(self.mass, food.mass)
 
     def take_in(self, other: Batch, fraction: Fraction | None) -> None:
         """Another batch, or a part of it, joins: its foods and names can be found here from now on."""
-        self.foods.extend(other.foods)
-        known = set(self.names)
-        self.names.extend(name for name in dict.fromkeys(other.names) if name not in known)
-        part = fraction if fraction is not None else None
-        if part is None:
+        self.foods.join(other.foods)
+        self.names.join(other.names)
+        self._label = other._label or self._label
+        if fraction is None:
             self.mass = plus(self.mass, Mass(unknown=(" ".join(other.label),), uncounted=other.mass.uncounted))
         else:
-            self.mass = plus(self.mass, times(other.mass, part))
+            self.mass = plus(self.mass, times(other.mass, fraction))
         if other.product is not None:
             self.products.append(other.product)
 
     def remove(self, words: tuple[str, ...], kitchen: Kitchen) -> bool:
         """Food that is fished out or thrown away leaves; tells whether any was found."""
         gone = [food for food in self.foods if matches_food(words, food, kitchen)]
+        if gone:
+            self.foods = Pile(food for food in self.foods if food not in gone)
         for food in gone:
-            self.foods.remove(food)
             self.mass = minus(self.mass, food.mass)
         return bool(gone)
 
     @property
     def label(self) -> tuple[str, ...]:
         """What a message calls it: its last given name, else its first food."""
-        if self.names:
-            return self.names[-1]
-        return self.foods[0].words if self.foods else ("batch",)
+        if self._label:
+            return self._label
+        return next((food.words for food in self.foods), ("batch",))
 
     def is_called(self, words: tuple[str, ...]) -> bool:
         """Whether this is its name, or the whole name of a food in it."""

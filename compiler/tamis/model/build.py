@@ -50,7 +50,12 @@ def _dish(flow: Flow) -> int | None:
     inside = {source for product in flow.products for source in product.from_products}
     last: int | None = None
     for index, product in enumerate(flow.products):
-        if product.kind == "component" and index not in taken | inside and (last is None or product.component > last):
+        if (
+            product.kind == "component"
+            and index not in taken
+            and index not in inside
+            and (last is None or product.component > last)
+        ):
             last = product.component
     return last
 

@@ -9,9 +9,10 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from tamis.diagnostics import Diagnostic, Label
-from tamis.model.batch import Batch, plain
+from tamis.model.batch import Batch, Food, plain
 from tamis.model.history import Ledger
 from tamis.model.percent import Flour
+from tamis.model.pile import Pile
 from tamis.model.recipe import Action, Component, Product, Supply, Taking, Use
 from tamis.reading.clauses import Naming
 from tamis.source import Span
@@ -32,9 +33,10 @@ class Flow:
     """Everything that components share while they are worked through."""
 
     __slots__ = (
-        "actions", "batches", "component_batches", "component_names", "components", "doing", "findings", "first_action",
-        "flour", "history", "homes", "kitchen", "name_homes", "parted", "products", "reading", "station_ready",
-        "station_temperature", "supplies", "takings", "tool_ready", "used", "uses",
+        "actions", "batches", "by_origin", "component_batches", "component_names", "components", "doing",
+        "findings", "first_action", "flour", "history", "homes", "kitchen", "name_homes", "parted",
+        "products", "reading", "station_ready", "station_temperature", "supplies", "takings", "tool_ready",
+        "used", "uses",
     )  # fmt: skip
 
     def __init__(
@@ -52,7 +54,8 @@ class Flow:
         self.components: dict[int, Component] = {}
         self.component_batches: dict[int, Batch | None] = {}
         self.batches: list[Batch] = []
-        self.parted: list[Batch] = []
+        self.by_origin: dict[str, list[Batch]] = {}
+        self.parted: dict[Batch, None] = {}
         self.history = Ledger()
         self.supplies: dict[str, Batch] = {}
         self.doing: list[int] = []
@@ -119,7 +122,7 @@ class Flow:
     def _stand_in(self, at: int) -> Batch:
         """Something that answers to the name of a component that cannot be made: the circle is told once."""
         batch = Batch("component")
-        batch.names = [self.component_names[at]]
+        batch.call(self.component_names[at])
         return batch
 
     def _circle(self, at: int) -> None:
@@ -144,34 +147,39 @@ class Flow:
         """Enter a product, made from a batch as it is now; returns its index."""
         index = len(self.products)
         pieces, noun = batch.pieces or (None, "")
-        uses = tuple(dict.fromkeys(food.use for food in batch.foods if food.use >= 0))
+        foods: Pile[Food] = Pile()
+        foods.join(batch.foods)
         self.products.append(
             product._replace(
-                mass=batch.mass, uses=uses, from_products=tuple(batch.products), pieces=pieces, piece_noun=noun
+                mass=batch.mass, foods=foods, from_products=tuple(batch.products), pieces=pieces, piece_noun=noun
             )
         )
         batch.product = index
         self.batches.append(batch)
+        self.by_origin.setdefault(batch.origin, []).append(batch)
         if batch.shared:
             self.part_from(batch)
         return index
 
     def part_from(self, batch: Batch) -> None:
         """Remember that a share of this batch was taken."""
-        if batch not in self.parted:
-            self.parted.append(batch)
+        self.parted[batch] = None
 
     def named(self) -> list[Batch]:
         """Batches closed with `as`, of all components made so far."""
-        return [batch for batch in self.batches if batch.origin == "named"]
+        return self._from("named")
 
     def byproducts(self) -> list[Batch]:
         """By-products of all components made so far."""
-        return [batch for batch in self.batches if batch.origin == "by-product"]
+        return self._from("by-product")
+
+    def _from(self, origin: str) -> list[Batch]:
+        """The batches registered as such that still are."""
+        return [batch for batch in self.by_origin.get(origin, ()) if batch.origin == origin]
 
     def shared(self) -> list[Batch]:
         """Whole products of which a share has been taken and something is left."""
-        self.parted = [batch for batch in self.parted if batch.left > 0]
+        self.parted = {batch: None for batch in self.parted if batch.left > 0}
         whole = ("component", "named", "by-product", "used-recipe")
         found = [batch for batch in self.parted if batch.shared and batch.product is not None and batch.origin in whole]
         return sorted(found, key=lambda batch: batch.product or 0)
@@ -180,7 +188,8 @@ class Flow:
         """The dish of a used recipe, as a batch to take from."""
         if stem not in self.supplies:
             batch = Batch("used-recipe")
-            batch.names = [plain(supply.title), plain(stem.replace("-", " "))]
+            batch.call(plain(supply.title))
+            batch.call(plain(stem.replace("-", " ")))
             batch.mass, batch.measure = supply.mass, supply.measure
             span = self.reading.header.span("uses")
             product = Product(supply.title, (supply.title,), "used-recipe", -1, None, span, recipe=stem)

@@ -16,7 +16,10 @@ if TYPE_CHECKING:
 
 
 def put_in(act: Act, food: Ingredient) -> None:
-    """An ingredient goes in, unless it is for a purpose; the rest of a shared measure stays open."""
+    """An ingredient goes in, unless it is for a purpose; the rest of a shared measure stays open.
+
+    The history tells into which batch, and which batches it opened.
+    """
     walker, flow = act.walker, act.walker.flow
     share = food.share if food.share and food.share.kind == "fraction" else None
     fraction = share.fraction if share else Fraction(1)
@@ -26,10 +29,13 @@ def put_in(act: Act, food: Ingredient) -> None:
     factor = act.repeats
     mass = times(whole, fraction * factor)
     aside = bool(food.purpose)
+    note = flow.history.note
     index = len(flow.uses)
     in_batch = not aside and not food.optional
     flow.uses.append(Use(food, act.number, walker.component, factor, fraction, None, in_batch, mass, computed))
     act.uses.append(index)
+    if aside and walker.present:
+        note("aside", act.number, walker.present, use=index)
     if "separated" in food.preparation and food.goods and food.goods.parts:
         _separate(act, food, index)
         return
@@ -37,14 +43,16 @@ def put_in(act: Act, food: Ingredient) -> None:
         return
     if walker.present is None:
         walker.present = Batch()
-    walker.present.add(Food.of(index, food, mass))
+    there = Food.of(index, food, mass)
+    walker.present.add(there)
+    note("food", act.number, walker.present, use=index, goods=there.goods)
     if fraction < 1:
         rest = Batch("share")
-        rest.foods = [Food.of(index, food, times(whole, 1 - fraction))]
-        rest.mass = times(whole, 1 - fraction)
+        rest.add(Food(index, there.words, there.goods, times(whole, 1 - fraction)))
         rest.left, rest.shared, rest.rest_of = 1 - fraction, True, index
         rest.last, rest.span = None, food.clause.span
-        walker.open.append(rest)
+        walker.open[rest] = None
+        note("food", act.number, rest, use=index, goods=there.goods)
 
 
 def _separate(act: Act, food: Ingredient, use: int) -> None:
@@ -60,3 +68,4 @@ def _separate(act: Act, food: Ingredient, use: int) -> None:
         batch.add(Food(use, plain(goods.name), goods.id, mass))
         batch.last = act.number
         act.walker.put_aside(batch, "part", goods.name, food.clause.span)
+        act.walker.flow.history.note("food", act.number, batch, use=use, goods=goods.id)

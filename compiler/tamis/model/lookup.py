@@ -95,8 +95,9 @@ def _one(batches: Sequence[Batch], words: tuple[str, ...]) -> Meaning | None:
         batch for batch in batches if batch.left > 0
     ]
     chosen = there or list(batches)
-    called = [batch for batch in chosen if words in batch.names] or chosen
-    return Meaning(called[0], also=tuple(called[1:]))
+    if len(chosen) > 1:
+        chosen = [batch for batch in chosen if words in batch.names] or chosen
+    return Meaning(chosen[0], also=tuple(chosen[1:]))
 
 
 def _component(walker: Walker, words: tuple[str, ...]) -> Meaning | None:

@@ -6,6 +6,7 @@ from typing import TYPE_CHECKING
 
 from tamis.model.batch import Batch, Food, plain
 from tamis.model.mass import minus
+from tamis.model.pile import Pile
 from tamis.model.recipe import Mass, Product
 from tamis.quantity.measure import grams
 from tamis.reading.clauses import Division, Naming, Time
@@ -27,7 +28,7 @@ def name_batch(act: Act, naming: Naming) -> None:
     act.link(batch)
     batch.last = act.number
     if naming.kind == "as":
-        batch.names.append(plain(naming.name))
+        batch.call(plain(naming.name))
         walker.put_aside(batch, "named", naming.name, span)
     else:
         walker.put_aside(batch, "set-aside", "", span)
@@ -38,15 +39,16 @@ def _leave(act: Act, naming: Naming) -> None:
     """A by-product parts from the batch as it stands: before the line's time it exists before the wait."""
     walker = act.walker
     batch = Batch("by-product")
-    batch.names = [plain(naming.name)]
+    words = plain(naming.name)
+    batch.call(words)
     batch.last, batch.span = act.number, naming.clause.span
     batch.early = act.before_time and any(isinstance(event, Time) for event in act.read.events)
     if walker.present:
         walker.flow.history.note("by-product", act.number, batch, walker.present)
         kitchen = walker.flow.kitchen
-        batch.foods = [food for food in walker.present.foods if _same_food(plain(naming.name), food)]
+        batch.foods = Pile(food for food in walker.present.foods if _same_food(words, food))
         if batch.foods and naming.measure is None:
-            walker.present.remove(plain(naming.name), kitchen)
+            walker.present.remove(words, kitchen)
     batch.mass = Mass(unknown=(naming.name,))
     if naming.measure:
         batch.measure = naming.measure

@@ -32,13 +32,17 @@ class _Link(NamedTuple):
 class Pile(Generic[Thing]):
     """A pile; it is in no way changed but by what is added to it."""
 
-    __slots__ = ("_entries",)
+    __slots__ = ("_entries", "_linked")
 
     def __init__(self, things: Iterable[Thing] = ()) -> None:
         self._entries: list[Thing | _Link] = list(things)
+        self._linked = False
 
     def __iter__(self) -> Iterator[Thing]:
-        return (thing for thing, _ in self.walk())
+        return (thing for thing, _ in self.walk()) if self._linked else iter(self._entries)  # type: ignore[arg-type]
+
+    def __contains__(self, thing: Thing) -> bool:
+        return thing in self._entries or (self._linked and any(thing == other for other in self))
 
     def __len__(self) -> int:
         """How often something was put in, be it a thing or a pile."""
@@ -50,8 +54,14 @@ class Pile(Generic[Thing]):
 
     def join(self, other: Pile[Thing], step: str = "") -> None:
         """Another pile goes in, as it is now."""
-        if other._entries:
-            self._entries.append(_Link(other._entries, len(other._entries), step))
+        if not other._entries:
+            return
+        only = other._entries[0]
+        link = _Link(other._entries, len(other._entries), step)
+        if len(other._entries) == 1 and isinstance(only, _Link) and not (step and only.step):
+            link = only._replace(step=step or only.step)
+        self._entries.append(link)
+        self._linked = True
 
     def own(self) -> list[Thing]:
         """What went in by itself."""

@@ -8,9 +8,10 @@ and products are referred to by their index in the recipe's tuples.
 from __future__ import annotations
 
 from fractions import Fraction
-from typing import Literal
+from typing import TYPE_CHECKING, Literal
 
 from tamis.model.history import History
+from tamis.model.pile import Pile
 from tamis.quantity.amount import Amount
 from tamis.quantity.duration import Duration
 from tamis.quantity.measure import Measure
@@ -19,6 +20,9 @@ from tamis.reading.header import Header
 from tamis.record import NamedTuple
 from tamis.source import Span
 from tamis.syntax.document import Part, Remark
+
+if TYPE_CHECKING:
+    from tamis.model.batch import Food
 
 
 class Mass(NamedTuple):
@@ -76,10 +80,10 @@ class Product(NamedTuple):
     """Something made and called by a name: a component's batch at its end, a batch set aside or named, what a share
     left behind, a by-product, a part of an ingredient (yolks, whites), or the dish of a used recipe.
 
-    `made_by` is the last action that worked on it (None for a used recipe's product), `names` what `[the X]` may call
-    it, `uses` the ingredient uses that are in it, `from_products` what went into it before, `pieces` how many it was
-    divided into. `dish` marks the component that no other uses. `early` says that it is there before `made_by`'s wait
-    begins (`[leaving juices]` before the line's time).
+    `made_by` is the last action that worked on it (None for a used recipe's product), `names` its own names (it
+    answers to those of what went into it as well), `foods` what is in it, `from_products` what went into it before,
+    `pieces` how many it was divided into. `dish` marks the component that no other uses. `early` says that it is
+    there before `made_by`'s wait begins (`[leaving juices]` before the line's time).
     """
 
     name: str
@@ -90,12 +94,17 @@ class Product(NamedTuple):
     span: Span
     early: bool = False
     mass: Mass = Mass()
-    uses: tuple[int, ...] = ()
+    foods: Pile[Food] = Pile()
     from_products: tuple[int, ...] = ()
     pieces: Amount | None = None
     piece_noun: str = ""
     recipe: str = ""
     dish: bool = False
+
+    @property
+    def uses(self) -> tuple[int, ...]:
+        """The ingredient uses that are in it."""
+        return tuple(dict.fromkeys(food.use for food in self.foods if food.use >= 0))
 
 
 class Work(NamedTuple):

@@ -58,8 +58,7 @@ def _of_another(act: Act, reference: Reference, batch: Batch, removes: bool) -> 
     walker = act.walker
     if removes:
         batch.left, batch.taken_at = Fraction(0), reference.clause.span
-        if batch in walker.open:
-            walker.open.remove(batch)
+        walker.open.pop(batch, None)
         return
     adds = act.verb is not None and act.verb.adds
     takes_over = act.fresh and not act.joined and not reference.preposition and not adds
@@ -104,8 +103,8 @@ def _take(act: Act, reference: Reference, batch: Batch, into: Batch) -> None:
         flow.part_from(batch)
     batch.left = Fraction(0) if whole else batch.left - (fraction or 0)
     batch.taken_at = reference.clause.span
-    if whole and batch in walker.open:
-        walker.open.remove(batch)
+    if whole:
+        walker.open.pop(batch, None)
     walker.present = into
 
 

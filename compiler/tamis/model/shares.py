@@ -45,6 +45,7 @@ def _ratio(batch: Batch, measure: Measure, kitchen: Kitchen) -> Fraction | None:
 def _by_density(batch: Batch, measure: Measure, kitchen: Kitchen) -> Amount | None:
     """Grams of a volume of a batch that is one food only."""
     volume = millilitres(measure, kitchen.units)
-    goods = kitchen.larder.get(batch.foods[0].goods) if len(batch.foods) == 1 else None
+    foods = list(batch.foods) if volume else ()
+    goods = kitchen.larder.get(foods[0].goods) if len(foods) == 1 else None
     density = kitchen.larder.density(goods) if goods else None
     return volume.times(density.usual) if volume and density else None

@@ -37,7 +37,7 @@ class Walker:
         self.component = component
         self.read = flow.reading.components[component]
         self.present: Batch | None = None
-        self.open: list[Batch] = []
+        self.open: dict[Batch, None] = {}
         self.number = flow.first_action[component]
         self.step_number = 0
         self.last_wait: int | None = None
@@ -160,10 +160,10 @@ class Walker:
         kinds = {"named": "named", "share": "share", "meanwhile": "meanwhile"}
         kind = kinds.get(origin, "set-aside")
         label = name or " ".join(batch.label)
-        names = tuple(dict.fromkeys((label, *(" ".join(words) for words in batch.names))))
+        names = tuple(dict.fromkeys((label, *(" ".join(words) for words in batch.names.own()))))
         product = Product(label, names, kind, self.component, batch.last, span)  # type: ignore[arg-type]  # from the table
         self.flow.register(batch, product)
-        self.open.append(batch)
+        self.open[batch] = None
 
     def _put_down(self, origin: str) -> None:
         """The batch that a meanwhile worked on stays open."""
@@ -181,15 +181,15 @@ class Walker:
             ]
             if len(closed) == 1:
                 self.present = closed[0]
-                self.open.remove(closed[0])
+                del self.open[closed[0]]
         for left in self.open:
             self._still_open(left)
         if self.present is None:
             return None
         batch = self.present
         name = self.read.name
-        batch.names.append(plain(name))
-        names = tuple(dict.fromkeys((name, *(" ".join(words) for words in batch.names))))
+        batch.call(plain(name))
+        names = tuple(dict.fromkeys((name, *(" ".join(words) for words in batch.names.own()))))
         span = self.read.heading or self.flow.reading.header.span("title")
         origin, batch.origin = batch.origin, "component"
         batch.span = span
