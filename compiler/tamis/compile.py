@@ -29,7 +29,10 @@ class Compiled(View):
     @property
     def supply(self) -> Supply:
         """The dish as other recipes use it."""
-        return supplied(supply_of(self.recipe), self.safety)
+        return supplied(supply_of(self.recipe), self.safety)._replace(takes=self._takes)
+
+    def _takes(self) -> tuple[int, int]:
+        return self.timeline.lead
 
     def with_findings(self, findings: Iterable[Diagnostic]) -> Compiled:
         """The same with these findings."""

@@ -63,7 +63,7 @@ class View:
         """What is done when."""
         from tamis.timeline.timeline import build_timeline
 
-        return build_timeline(self.recipe, self.kitchen)
+        return build_timeline(self.recipe, self.kitchen, self.used)
 
     @cached_property
     def formula(self) -> Formula | None:

@@ -22,6 +22,8 @@ from tamis.source import Span
 from tamis.syntax.document import Part, Remark
 
 if TYPE_CHECKING:
+    from collections.abc import Callable
+
     from tamis.model.batch import Food
 
 
@@ -224,7 +226,9 @@ class Recipe(NamedTuple):
 
 
 class Supply(NamedTuple):
-    """What a recipe gives to others that use it: its title, what it makes, and that amount as a measure if stated."""
+    """What a recipe gives to others that use it: its title, what it makes, and that amount as a measure if stated.
+
+    `takes` works out how long it takes, its own used recipes included: seconds at the least and at the most."""
 
     stem: str
     title: str
@@ -234,3 +238,4 @@ class Supply(NamedTuple):
     hazards: tuple[str, ...] = ()
     animal: tuple[str, ...] = ()
     unknown: tuple[str, ...] = ()
+    takes: Callable[[], tuple[int, int]] | None = None

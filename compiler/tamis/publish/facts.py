@@ -3,13 +3,12 @@
 from __future__ import annotations
 
 import re
-from functools import lru_cache
 from typing import TYPE_CHECKING
 
 from tamis.publish.iso import iso_duration
-from tamis.quantity.display import amount, duration_range
+from tamis.quantity.display import amount
 from tamis.record import NamedTuple
-from tamis.timeline.records import length_between
+from tamis.timeline.lengths import length_between, rough_length
 
 if TYPE_CHECKING:
     from markupsafe import Markup
@@ -18,9 +17,6 @@ if TYPE_CHECKING:
     from tamis.timeline.records import Timeline
 
 
-# From here on nobody reads minutes at the head of a page.
-_LONG = 6 * 3600
-_HALF = 1800
 _DATE = re.compile(r"\d{4}-\d{2}-\d{2}")
 
 
@@ -57,20 +53,11 @@ def date_of(text: str) -> Markup:
 def timing_of(timeline: Timeline) -> str:
     """The timeline's sentence, its figure in the words of the facts: a page says a length in one way only."""
     exact = length_between(timeline.least, timeline.most)
-    return _between(timeline.least, timeline.most)[0] + timeline.sentence.removeprefix(exact)
+    return rough_length(timeline.least, timeline.most)[0] + timeline.sentence.removeprefix(exact)
 
 
 def _time(name: str, lo: int, hi: int) -> Fact:
     if not hi:
         return Fact(name, "")
-    words, most = _between(lo, hi)
+    words, most = rough_length(lo, hi)
     return Fact(name, words, iso_duration(most))
-
-
-@lru_cache(maxsize=1024)  # the list of recipes, the facts and the timeline's sentence say the same length
-def _between(lo: int, hi: int) -> tuple[str, int]:
-    """A length in words, with its greatest value in seconds: to the minute, a long one to the half-hour."""
-    if hi < _LONG:
-        return length_between(lo, hi), -(-hi // 60) * 60
-    least, most = (lo + _HALF // 2) // _HALF * _HALF or _HALF, -(-hi // _HALF) * _HALF
-    return duration_range(least, most), most

@@ -17,6 +17,8 @@ from tamis.timeline.timeline import counted_back
 if TYPE_CHECKING:
     from datetime import datetime
 
+    from tamis.timeline.needs import Need
+
 Data = dict[str, Any]
 
 
@@ -35,11 +37,27 @@ def timeline_data(timeline: Timeline, ready: datetime | None = None) -> Data:
         "components": list(timeline.components),
         "entries": [_entry(timeline, entry) for entry in timeline.entries],
         "late": list(timeline.stretched),
+        "needs": [_need(timeline, need) for need in timeline.needs],
     }
     if timeline.ready is not None and timeline.zero is not None:
         data["ready"] = timeline.ready.isoformat(timespec="minutes")
         data["start"] = after(timeline.zero, 0).isoformat(timespec="minutes")
     return data
+
+
+def _need(timeline: Timeline, need: Need) -> Data:
+    data: Data = {
+        "recipe": need.recipe,
+        "text": need.text,
+        "by": {"least": need.start, "most": need.most_start},
+        "takes": None if need.least is None else {"least": need.least, "most": need.most},
+    }
+    if timeline.zero is None:
+        return data
+    begin = None if need.most is None else after(timeline.zero, need.start - need.most).isoformat(timespec="minutes")
+    return data | {
+        "clock": {"by": after(timeline.zero, need.start).isoformat(timespec="minutes"), "begin": begin},
+    }
 
 
 def _entry(timeline: Timeline, entry: Entry) -> Data:

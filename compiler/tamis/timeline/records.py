@@ -10,12 +10,16 @@ from __future__ import annotations
 from functools import cached_property
 from typing import TYPE_CHECKING
 
+from tamis.timeline.lengths import length_between, rough_length
+
 if TYPE_CHECKING:
+    from collections.abc import Mapping
     from datetime import datetime
 
     from tamis.kitchen.house import Kitchen
-    from tamis.model.recipe import Recipe
+    from tamis.model.recipe import Recipe, Supply
     from tamis.timeline.draft import Draft
+    from tamis.timeline.needs import Need
     from tamis.timeline.network import Network, Plan
     from tamis.timeline.rows import Entry
 
@@ -31,12 +35,15 @@ class Timeline:
     come as soon as the recipe wants them.
 
     Counted back, `ready` is the moment when all is done and `zero` that of the first start; both plans are
-    then one, with estimates at their longest.
+    then one, with estimates at their longest. `used` are the dishes of the recipes that this one uses, by stem.
     """
 
-    def __init__(self, recipe: Recipe, kitchen: Kitchen, ready: datetime | None = None) -> None:
+    def __init__(
+        self, recipe: Recipe, kitchen: Kitchen, used: Mapping[str, Supply], ready: datetime | None = None
+    ) -> None:
         self.recipe = recipe
         self.kitchen = kitchen
+        self.used = used
         self.ready = ready
         self.components = tuple(component.name for component in recipe.components)
 
@@ -138,19 +145,35 @@ class Timeline:
         """The whole in words: `3 h 40 min, then keeps up to 4 weeks; have ready 500 ml of the brown stock`."""
         whole = length_between(self.least, self.most)
         whole = f"{whole}, then keeps {self.keeps}" if self.keeps else whole
-        return f"{whole}; have ready {' and '.join(self.have_ready)}" if self.have_ready else whole
+        return f"{whole}; have ready {' and '.join(map(_have_ready, self.needs))}" if self.needs else whole
+
+    @cached_property
+    def needs(self) -> tuple[Need, ...]:
+        """What other recipes make and this one takes: their time is not in the whole."""
+        if all(product.kind != "used-recipe" for product in self.recipe.products):
+            return ()
+        from tamis.timeline.needs import needs_of
+
+        return needs_of(self.recipe, self.entries, self.used)
 
     @property
-    def have_ready(self) -> tuple[str, ...]:
-        """What other recipes make and this one takes, in the cook's words: their time is not in the whole."""
-        products = self.recipe.products
-        return tuple(taking.text for taking in self.recipe.takings if products[taking.product].kind == "used-recipe")
+    def lead(self) -> tuple[int, int]:
+        """Seconds of the whole with what it takes of other recipes, at the least and at the most."""
+        least = [(need.least or 0) - need.start for need in self.needs]
+        most = [(need.most or 0) - need.most_start for need in self.needs]
+        return self.least + max((0, *least)), self.most + max((0, *most))
 
     @cached_property
     def stretched(self) -> tuple[int, ...]:
         """Actions that come later than the recipe wants them, by number."""
         late = {self.network.links[index].b for plan in self.plans for index in plan.stretched}
         return tuple(sorted({self.network.tasks[task].action for task in late}))
+
+
+def _have_ready(need: Need) -> str:
+    if need.least is None or need.most is None:
+        return need.text
+    return f"{need.text} (its own recipe: {rough_length(need.least, need.most)[0]})"
 
 
 def _hands_on(network: Network, plan: Plan) -> int:
@@ -171,11 +194,3 @@ def _keeps(recipe: Recipe, network: Network, least: Plan) -> str:
 
             return f"up to {duration(task.hi)}"
     return recipe.header.keeps
-
-
-def length_between(least: int, most: int) -> str:
-    """The range of a whole, rounded up to minutes: `3 h 40 min`, `3 h 40 min to 4 h`."""
-    from tamis.quantity.times import duration
-
-    lo, hi = (-(-seconds // 60) * 60 for seconds in (least, most))
-    return duration(lo) if lo == hi else f"{duration(lo)} to {duration(hi)}"

@@ -11,12 +11,15 @@ from typing import TYPE_CHECKING
 
 from tamis.quantity.times import duration
 from tamis.timeline.clock import after, clock, day, from_zero
+from tamis.timeline.lengths import rough_length
 from tamis.timeline.records import Timeline
 from tamis.timeline.rows import Entry
 from tamis.timeline.timeline import counted_back
 
 if TYPE_CHECKING:
     from datetime import datetime
+
+    from tamis.timeline.needs import Need
 
 MARKS = {"all": "●", "some": "◐", "none": "○"}
 LEGEND = "● hands-on   ◐ begun by hand, then by itself   ○ by itself"
@@ -49,9 +52,23 @@ def timeline_text(timeline: Timeline, ready: datetime | None = None, width: int 
 def _head(timeline: Timeline, width: int) -> list[str]:
     title = timeline.recipe.title or timeline.recipe.stem
     said = f"{timeline.sentence}; hands-on {_rough(timeline.hands_on)}"
+    lines = []
     if timeline.ready is not None:
         said = f"ready {day(timeline.ready)} {clock(timeline.ready)}, estimates at their longest"
-    return [title, *_wrapped(said, width)]
+        lines = [line for need in timeline.needs for line in _wrapped(_needed(timeline, need), width)]
+    return [title, *_wrapped(said, width), *lines]
+
+
+def _needed(timeline: Timeline, need: Need) -> str:
+    """`have ready by Sun 20 Dec 18:39: 1 l of the stock; begin its own recipe (10–12 h) by Sun 20 Dec 06:39`."""
+    assert timeline.zero is not None, "told by the clock only"
+    by = after(timeline.zero, need.start)
+    said = f"have ready by {day(by)} {clock(by)}: {need.text}"
+    if need.least is None or need.most is None:
+        return said
+    begin = after(timeline.zero, need.start - need.most)
+    length, _ = rough_length(need.least, need.most)
+    return f"{said}; begin its own recipe ({length}) by {day(begin)} {clock(begin)}"
 
 
 def _rough(seconds: int) -> str:
