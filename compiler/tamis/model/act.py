@@ -3,14 +3,14 @@
 from __future__ import annotations
 
 from fractions import Fraction
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Any
 
 from tamis.diagnostics import Diagnostic, Label
 from tamis.kitchen.words import singular
 from tamis.model.batch import Batch
 from tamis.model.foods import put_in
 from tamis.model.heat import Heat, heat_of
-from tamis.model.mass import NOTHING
+from tamis.model.mass import NOTHING, ONE
 from tamis.model.namings import divide, name_batch
 from tamis.model.recipe import Action, Mass, Work
 from tamis.model.references import refer
@@ -29,9 +29,12 @@ from tamis.reading.clauses import (
 )
 
 if TYPE_CHECKING:
+    from collections.abc import Callable
+
     from tamis.kitchen.equipment import Equipment
     from tamis.kitchen.verbs import Verb
     from tamis.model.walker import Walker
+    from tamis.reading.clauses import Read
     from tamis.reading.reading import ActionRead
 
 
@@ -48,6 +51,7 @@ class Act:
         "carried",
         "fresh",
         "joined",
+        "labour",
         "number",
         "piece_mass",
         "product",
@@ -67,9 +71,10 @@ class Act:
     ) -> None:
         self.walker = walker
         self.read = read
+        self.labour = Labour(read)
         self.number = number
         self.step = step
-        self.batches = batches
+        self.batches = next((_batches(e) for e in self.labour.repeats if e.kind in ("batches", "loads")), batches)
         self.after: set[int] = set()
         self.after_start: set[int] = set()
         self.uses: list[int] = []
@@ -85,49 +90,38 @@ class Act:
         self.joined = False
         self.carried: Batch | None = None
         self.piece_mass: Mass | None = None
-        self.repeats = next((e.number for e in read.events if isinstance(e, Repeat) and e.kind == "times"), Fraction(1))
+        self.repeats = next((e.number for e in self.labour.repeats if e.kind == "times"), ONE)
 
     def perform(self) -> Action:
         """Let the events act, left to right; then say what the action costs and waits for."""
-        labour = Labour(self.read)
-        start = self.walker.present
-        at = -1
+        walker, note = self.walker, self.walker.flow.history.note
+        start = walker.present
+        reads: list[Read] = []
         for event in self.read.events:
             if isinstance(event, VerbUse):
                 self.verb = event.verb
                 continue
-            at += 1
-            if isinstance(event, Ingredient):
-                put_in(self, event)
-            elif isinstance(event, Reference):
-                refer(self, event)
-            elif isinstance(event, Tool):
-                self._tool(event)
-            elif isinstance(event, Naming):
-                name_batch(self, event)
-            elif isinstance(event, Division):
-                divide(self, event)
-            elif isinstance(event, Pause):
-                self._pause(event)
-            elif isinstance(event, Time):
-                self.before_time = False
-            if self.walker.present and not isinstance(event, Ingredient):
-                self.walker.flow.history.note("clause", self.number, self.walker.present, read=at)
-        self.walker.flow.findings.extend(missing_times(self.read, labour))
-        return self._record(labour, start)
+            kind = type(event)
+            if kind in _DOES:
+                _DOES[kind](self, event)
+            if kind is not Ingredient and walker.present:
+                note("clause", self.number, walker.present, read=len(reads))
+            reads.append(event)
+        walker.flow.findings.extend(missing_times(self.read, self.labour))
+        return self._record(tuple(reads), start)
 
-    def _record(self, labour: Labour, start: Batch | None) -> Action:
-        walker = self.walker
+    def _record(self, reads: tuple[Read, ...], start: Batch | None) -> Action:
+        walker, labour = self.walker, self.labour
         batch = walker.present or start
         heat = heat_of(self, labour, batch)
         if heat.heats:
             batch = None
         self._links(start if not heat.heats else None, heat)
         pieces = int(batch.pieces[0].hi) if batch and batch.pieces else 1
-        work = work_of(self.read, labour, batch.mass if batch else NOTHING, pieces, walker.flow.kitchen, heat.station)
+        work = work_of(labour, batch.mass if batch else NOTHING, pieces, walker.flow.kitchen, heat.station)
         if heat.heats and work.wait is None:
             work = work._replace(handling=0)
-        if _only_repeats(self.read):
+        if reads and len(labour.repeats) == len(reads):  # the work is that of the lines it repeats
             work = Work()
         at_once = self.at_once or self._follows_at_once(start or self.carried)
         self._touch(batch, start, work, heat)
@@ -138,7 +132,7 @@ class Act:
             step=self.step,
             span=self.read.span,
             parts=self.read.parts,
-            reads=tuple(event for event in self.read.events if not isinstance(event, VerbUse)),
+            reads=reads,
             verbs=tuple(labour.verbs),
             work=work,
             times=self.repeats,
@@ -212,7 +206,8 @@ class Act:
             return
         (self.after_start if batch.early else self.after).add(batch.last)
 
-    def _tool(self, tool: Tool) -> None:
+    def hold(self, tool: Tool) -> None:
+        """A piece of equipment is used; the food may be divided between several."""
         self.tools.append(tool)
         self.walker.tools.append(tool)
         batch = self.walker.present
@@ -222,9 +217,14 @@ class Act:
     def name_tool(self, reference: Reference, equipment: Equipment) -> None:
         """Equipment called by `the`: the piece named before, or one that every kitchen has."""
         tool = Tool(reference.clause, reference.name, equipment, preposition=reference.preposition, definite=True)
-        self._tool(tool)
+        self.hold(tool)
 
-    def _pause(self, pause: Pause) -> None:
+    def begin_time(self, time: Time) -> None:
+        """What comes after this in the line comes after the wait."""
+        self.before_time = False
+
+    def pause(self, pause: Pause) -> None:
+        """How the next thing follows."""
         if pause.kind == "at-once":
             self.at_once = True
         elif pause.kind == "within" and pause.duration and pause.duration.hi is not None:
@@ -235,7 +235,17 @@ class Act:
         self.walker.flow.findings.append(Diagnostic(rule, "error", span, message, hint, labels))
 
 
-def _only_repeats(read: ActionRead) -> bool:
-    """Whether a line says nothing but `[Repeat twice]`: the work is that of the lines it repeats."""
-    clauses = [event for event in read.events if not isinstance(event, VerbUse)]
-    return bool(clauses) and all(isinstance(event, Repeat) for event in clauses)
+def _batches(repeat: Repeat) -> tuple[Fraction, bool]:
+    """`in 4 batches`, `in 2 loads`: holds from its line to the end of the step."""
+    return repeat.number, repeat.kind == "loads"
+
+
+_DOES: dict[type, Callable[[Act, Any], None]] = {
+    Ingredient: put_in,
+    Reference: refer,
+    Tool: Act.hold,
+    Naming: name_batch,
+    Division: divide,
+    Pause: Act.pause,
+    Time: Act.begin_time,
+}

@@ -6,7 +6,7 @@ from fractions import Fraction
 from typing import TYPE_CHECKING
 
 from tamis.kitchen.words import singular
-from tamis.model.mass import NOTHING, minus, plus, times
+from tamis.model.mass import NOTHING, ONE, minus, plus, times
 from tamis.model.pile import Pile
 from tamis.model.recipe import Mass
 from tamis.source import Span
@@ -72,7 +72,7 @@ class Batch:
         self.pieces: tuple[Amount, str] | None = None
         self.on_heat = False
         self.station = ""
-        self.left = Fraction(1)
+        self.left = ONE
         self.shared = False
         self.product: int | None = None
         self.taken_at: Span | None = None

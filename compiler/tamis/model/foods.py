@@ -6,7 +6,7 @@ from fractions import Fraction
 from typing import TYPE_CHECKING
 
 from tamis.model.batch import Batch, Food, plain
-from tamis.model.mass import mass_of, times
+from tamis.model.mass import ONE, mass_of, times
 from tamis.model.percent import as_weighed, weigh
 from tamis.model.recipe import Mass, Use
 
@@ -22,12 +22,12 @@ def put_in(act: Act, food: Ingredient) -> None:
     """
     walker, flow = act.walker, act.walker.flow
     share = food.share if food.share and food.share.kind == "fraction" else None
-    fraction = share.fraction if share else Fraction(1)
+    fraction = share.fraction if share else ONE
     act.fresh = False
     computed = weigh(act, food) if food.percent else None
     whole = mass_of(as_weighed(food, computed) if computed else food, flow.kitchen)
     factor = act.repeats
-    mass = times(whole, fraction * factor)
+    mass = times(whole, fraction * factor if share else factor)
     aside = bool(food.purpose)
     note = flow.history.note
     index = len(flow.uses)
@@ -46,7 +46,7 @@ def put_in(act: Act, food: Ingredient) -> None:
     there = Food.of(index, food, mass)
     walker.present.add(there)
     note("food", act.number, walker.present, use=index, goods=there.goods)
-    if fraction < 1:
+    if share and fraction < 1:
         rest = Batch("share")
         rest.add(Food(index, there.words, there.goods, times(whole, 1 - fraction)))
         rest.left, rest.shared, rest.rest_of = 1 - fraction, True, index

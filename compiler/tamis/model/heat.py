@@ -64,24 +64,28 @@ def _station(tools: list[Tool], labour: Labour, batch: Batch | None, bath: bool)
     for tool in tools:
         if tool.equipment.station and tool.equipment.kind == "station":
             return tool.equipment.station
-    if any(setting.kind == "off" for setting in labour.settings):
+    if "off" in labour.set:
         return ""
-    if any(setting.kind == "heat" for setting in labour.settings):
+    if "heat" in labour.set:
         return "ring"
-    if any(setting.kind == "speed" for setting in labour.settings):
+    if "speed" in labour.set:
         return "mixer"
     lies = batch.station if batch and batch.on_heat else ""
     uses = [labour.time_verb] if labour.time_verb else labour.verbs
-    station = next((use.verb.station for use in uses if use and use.verb.station), "")
+    station = next((use.verb.station for use in uses if use.verb.station), "")
     if station == "ring" and not lies and bath:
         return "bath"
-    set_hot = any(s.kind == "temperature" and s.celsius and s.celsius.lo >= 2 * _HOT for s in labour.settings)
-    if station == "ring" and (lies in ("oven", "bath") or set_hot):
+    if station == "ring" and (lies in ("oven", "bath") or _set_hot(labour)):
         return lies or "oven"
     if station or not lies:
         return station
     moved = any(tool.equipment.kind in ("vessel", "surface") and not tool.definite for tool in tools)
     return "" if moved else lies
+
+
+def _set_hot(labour: Labour) -> bool:
+    """Whether an oven is meant by a setting in degrees."""
+    return any(s.kind == "temperature" and s.celsius and s.celsius.lo >= 2 * _HOT for s in labour.settings)
 
 
 def _only_heats(act: Act) -> bool:
@@ -101,7 +105,7 @@ def _is_station(act: Act, first: Tool | Reference) -> bool:
 
 def _stays(labour: Labour, batch: Batch | None, station: str) -> bool:
     """Whether the batch lies on the heat when the action ends."""
-    if any(setting.kind == "off" for setting in labour.settings):
+    if "off" in labour.set:
         return False
     if labour.time_verb and labour.time_verb.verb.keeps:
         return False

@@ -48,26 +48,31 @@ class History(NamedTuple):
 class Ledger:
     """The history while it is written: happenings still point at the batches themselves."""
 
-    __slots__ = ("_batches", "_happenings", "_numbers")
+    __slots__ = ("_happenings", "_numbers")
 
     def __init__(self) -> None:
         self._happenings: list[Happening] = []
-        self._numbers: dict[int, int] = {}
-        self._batches: list[Batch] = []
+        self._numbers: dict[Batch, int] = {}
 
-    def note(self, kind: Kind, action: int, batch: Batch, other: Batch | None = None, **more: object) -> None:
+    def note(
+        self,
+        kind: Kind,
+        action: int,
+        batch: Batch,
+        other: Batch | None = None,
+        use: int = -1,
+        goods: str = "",
+        read: int = -1,
+    ) -> None:
         """Write one happening down."""
-        against = self._number(other) if other is not None else -1
-        self._happenings.append(Happening(kind, action, self._number(batch), against, **more))  # type: ignore[arg-type]  # its fields
+        against = -1 if other is None else self._number(other)
+        self._happenings.append(Happening(kind, action, self._number(batch), against, use, goods, read))
 
     def _number(self, batch: Batch) -> int:
-        number = self._numbers.setdefault(id(batch), len(self._batches))
-        if number == len(self._batches):
-            self._batches.append(batch)  # kept, so that no other batch can get its id
-        return number
+        return self._numbers.setdefault(batch, len(self._numbers))
 
     def close(self, components: Sequence[Batch | None]) -> History:
         """The finished history; `components` are the batches that the components ended with."""
         ends = tuple(-1 if batch is None else self._number(batch) for batch in components)
-        products = tuple(-1 if batch.product is None else batch.product for batch in self._batches)
+        products = tuple(-1 if batch.product is None else batch.product for batch in self._numbers)
         return History(tuple(self._happenings), products, ends)

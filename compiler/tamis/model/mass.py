@@ -20,11 +20,14 @@ if TYPE_CHECKING:
     from tamis.kitchen.house import Kitchen
     from tamis.reading.clauses import Ingredient
 
+ONE = Fraction(1)
 NOTHING = Mass()
 
 
 def plus(one: Mass, other: Mass) -> Mass:
     """Both together."""
+    if one is NOTHING:
+        return other
     lo = one.lo + other.lo
     return Mass(
         lo,

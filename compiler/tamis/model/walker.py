@@ -13,7 +13,7 @@ from typing import TYPE_CHECKING
 from tamis.diagnostics import Diagnostic
 from tamis.model.act import Act
 from tamis.model.batch import Batch, plain
-from tamis.model.mass import plus, times
+from tamis.model.mass import ONE, plus, times
 from tamis.model.recipe import Component, Product, StepView, Waiting
 from tamis.reading.clauses import Meanwhile, Repeat, VerbUse
 from tamis.source import Span
@@ -22,6 +22,8 @@ if TYPE_CHECKING:
     from tamis.model.flow import Flow
     from tamis.reading.clauses import Tool
     from tamis.reading.reading import ActionRead, StepRead
+
+Batches = tuple[Fraction, bool]
 
 
 class Walker:
@@ -76,11 +78,10 @@ class Walker:
         if beside:
             before, self.present = self.present, None
         wait: int | None = None
-        batches = (Fraction(1), False)
+        batches = (ONE, False)
         for action in step.actions:
             alone = not beside and _is_meanwhile(action)
-            batches = _batches(action) or batches
-            number = self._action(action, at, beside or alone, alone, batches)
+            number, batches = self._action(action, at, beside or alone, alone, batches)
             numbers.append(number)
             if not alone and self.flow.actions[number].work.wait:
                 wait = number
@@ -92,7 +93,9 @@ class Walker:
         self._repeat_step(step, numbers)
         return StepView(at, tuple(numbers), step.remarks, beside)
 
-    def _action(self, action: ActionRead, step: int, beside: bool, alone: bool, batches: tuple[Fraction, bool]) -> int:
+    def _action(
+        self, action: ActionRead, step: int, beside: bool, alone: bool, batches: Batches
+    ) -> tuple[int, Batches]:
         number = self.number
         self.number += 1
         before: Batch | None = None
@@ -114,7 +117,7 @@ class Walker:
             self.present = before
         elif not beside and self.flow.actions[number].work.wait:
             self.last_wait = number
-        return number
+        return number, act.batches
 
     def _wait_beside(self, action: ActionRead, alone: bool) -> int | None:
         if self.last_wait is None:
@@ -194,7 +197,7 @@ class Walker:
         origin, batch.origin = batch.origin, "component"
         batch.span = span
         if origin == "present" or batch.product is None:
-            batch.left, batch.shared = Fraction(1), False
+            batch.left, batch.shared = ONE, False
         self.flow.register(batch, Product(name, names, "component", self.component, batch.last, span))
         return batch
 
@@ -218,12 +221,4 @@ class Walker:
 
 
 def _is_meanwhile(action: ActionRead) -> bool:
-    return any(isinstance(event, Meanwhile) for event in action.events[:3])
-
-
-def _batches(action: ActionRead) -> tuple[Fraction, bool] | None:
-    """`in 4 batches`, `in 2 loads`: holds from its line to the end of the step."""
-    for event in action.events:
-        if isinstance(event, Repeat) and event.kind in ("batches", "loads"):
-            return event.number, event.kind == "loads"
-    return None
+    return Meanwhile in map(type, action.events[:3])

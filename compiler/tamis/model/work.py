@@ -8,13 +8,13 @@ from __future__ import annotations
 
 import re
 from fractions import Fraction
-from typing import TYPE_CHECKING, Literal
+from typing import TYPE_CHECKING, Any, Literal
 
 from tamis.diagnostics import Diagnostic
 from tamis.model.recipe import Mass, Work
 from tamis.quantity.duration import Duration
 from tamis.quantity.measure import grams
-from tamis.reading.clauses import Cue, Setting, Target, Tending, Time, Tool, VerbUse
+from tamis.reading.clauses import Cue, Repeat, Setting, Target, Tending, Time, VerbUse
 from tamis.syntax.document import Text
 
 if TYPE_CHECKING:
@@ -28,20 +28,26 @@ KILO = Fraction(1000)
 
 
 class Labour:
-    """The events of one action sorted by what they say about time."""
+    """The events of one action sorted by kind; `set` are the kinds of its settings, `time` is what gives it its
+    length, `time_verb` the verb that this belongs to."""
 
-    __slots__ = ("cues", "settings", "targets", "tending", "time", "time_verb", "tools", "verbs")
+    __slots__ = ("cues", "repeats", "set", "settings", "targets", "tending", "time", "time_verb", "verbs")
 
     def __init__(self, action: ActionRead) -> None:
-        self.verbs = [event for event in action.events if isinstance(event, VerbUse)]
-        self.settings = [event for event in action.events if isinstance(event, Setting)]
-        self.targets = [event for event in action.events if isinstance(event, Target)]
-        self.cues = [event for event in action.events if isinstance(event, Cue)]
-        self.tending = [event for event in action.events if isinstance(event, Tending)]
-        self.tools = [event for event in action.events if isinstance(event, Tool)]
+        kinds: dict[type, list[Any]] = {}
+        for event in action.events:
+            kinds.setdefault(type(event), []).append(event)
+        self.verbs: list[VerbUse] = kinds.get(VerbUse, [])
+        self.settings: list[Setting] = kinds.get(Setting, [])
+        self.targets: list[Target] = kinds.get(Target, [])
+        self.cues: list[Cue] = kinds.get(Cue, [])
+        self.tending: list[Tending] = kinds.get(Tending, [])
+        self.repeats: list[Repeat] = kinds.get(Repeat, [])
+        self.set = {setting.kind for setting in self.settings}
         self.time: Time | Cue | None = None
         self.time_verb: VerbUse | None = None
-        self._find_time(action.events)
+        timed = Time in kinds or any([cue.duration for cue in self.cues])
+        self._find_time(action.events if timed else ())
 
     def _find_time(self, events: Sequence[Event]) -> None:
         """The event that gives the line its length, and the verb that it belongs to: its own, else the nearest
@@ -63,22 +69,22 @@ class Labour:
             self.time_verb = candidates[-1]
 
     def _ended(self) -> bool:
-        return bool(self.cues) or any(target.kind in ("temperature", "state", "measure") for target in self.targets)
+        return bool(self.cues) or any([target.kind != "size" for target in self.targets])
 
 
-def work_of(action: ActionRead, labour: Labour, mass: Mass, pieces: int, kitchen: Kitchen, station: str) -> Work:
+def work_of(labour: Labour, mass: Mass, pieces: int, kitchen: Kitchen, station: str) -> Work:
     """The work of an action on a batch of this mass, in so many pieces, at the station where it lies."""
     wait, given = _wait(labour, mass, kitchen)
     verb = labour.time_verb.verb if labour.time_verb else None
     others = [use for use in labour.verbs if use is not labour.time_verb] if wait else labour.verbs
     handling = _handling(others, labour, mass, pieces, kitchen) if others or not wait else 0
-    machine = any(setting.kind == "speed" for setting in labour.settings)
+    machine = "speed" in labour.set
     hands = verb is None or verb.attention == "hands"
     if machine or station in ("oven", "bath", "fridge", "freezer"):
         hands = False
     if isinstance(labour.time, Time) and labour.time.hands is not None:
         hands = labour.time.hands
-    if any(tending.constant for tending in labour.tending):
+    if any([tending.constant for tending in labour.tending]):
         hands = True
     return Work(
         handling=handling,
@@ -102,14 +108,15 @@ def _wait(labour: Labour, mass: Mass, kitchen: Kitchen) -> tuple[Duration | None
             duration = _rated(labour.time, mass, kitchen)
         keeps = verb is not None and verb.keeps
         window = duration.window or (keeps and duration.lo != duration.hi)
-        return duration._replace(window=window), "text"
+        return duration if window == duration.window else duration._replace(window=window), "text"
     if verb is None or not (labour.cues or labour.targets):
         return None, "default"
-    kilos = mass.lo / KILO
-    length = verb.estimate + verb.estimate_per_kg * kilos
+    length = Fraction(verb.estimate)
+    if verb.estimate_per_kg:
+        length += verb.estimate_per_kg * mass.lo / KILO
     if not length:
         return None, "default"
-    return Duration(Fraction(length), Fraction(length)), "verb"
+    return Duration(length, length), "verb"
 
 
 def _rated(time: Time, mass: Mass, kitchen: Kitchen) -> Duration:
@@ -126,11 +133,14 @@ def _rated(time: Time, mass: Mass, kitchen: Kitchen) -> Duration:
 
 def _handling(uses: Sequence[VerbUse], labour: Labour, mass: Mass, pieces: int, kitchen: Kitchen) -> int:
     """Hands-on seconds of the verbs; the house's figure for a line where the trade has no opinion."""
-    kilos = mass.lo / KILO
-    total = Fraction(0)
+    total: int | Fraction = 0
+    per_kg = 0
     for use in uses:
         verb = use.verb
-        total += verb.takes + verb.per_kg * kilos + verb.per_piece * max(1, pieces)
+        total += verb.takes + verb.per_piece * max(1, pieces)
+        per_kg += verb.per_kg
+    if per_kg:
+        total += per_kg * mass.lo / KILO
     if not total:
         return kitchen.settings.kitchen.handling if labour.time is None else 0
     return int(total)
