@@ -22,7 +22,6 @@ from tamis.reading.clauses import (
     Naming,
     Pause,
     Reference,
-    Repeat,
     Time,
     Tool,
     VerbUse,
@@ -74,7 +73,8 @@ class Act:
         self.labour = Labour(read)
         self.number = number
         self.step = step
-        self.batches = next((_batches(e) for e in self.labour.repeats if e.kind in ("batches", "loads")), batches)
+        self.batches = batches
+        self.repeats = ONE
         self.after: set[int] = set()
         self.after_start: set[int] = set()
         self.uses: list[int] = []
@@ -90,7 +90,11 @@ class Act:
         self.joined = False
         self.carried: Batch | None = None
         self.piece_mass: Mass | None = None
-        self.repeats = next((e.number for e in self.labour.repeats if e.kind == "times"), ONE)
+        for repeat in reversed(self.labour.repeats):  # the first of a kind counts
+            if repeat.kind == "times":
+                self.repeats = repeat.number
+            elif repeat.kind in ("batches", "loads"):  # from its line to the end of the step
+                self.batches = repeat.number, repeat.kind == "loads"
 
     def perform(self) -> Action:
         """Let the events act, left to right; then say what the action costs and waits for."""
@@ -102,8 +106,9 @@ class Act:
                 self.verb = event.verb
                 continue
             kind = type(event)
-            if kind in _DOES:
-                _DOES[kind](self, event)
+            act = _DOES.get(kind)
+            if act:
+                act(self, event)
             if kind is not Ingredient and walker.present:
                 note("clause", self.number, walker.present, read=len(reads))
             reads.append(event)
@@ -233,11 +238,6 @@ class Act:
     def say(self, rule: str, clause: object, message: str, hint: str, labels: tuple[Label, ...] = ()) -> None:
         span = clause.span  # type: ignore[attr-defined]  # always a clause
         self.walker.flow.findings.append(Diagnostic(rule, "error", span, message, hint, labels))
-
-
-def _batches(repeat: Repeat) -> tuple[Fraction, bool]:
-    """`in 4 batches`, `in 2 loads`: holds from its line to the end of the step."""
-    return repeat.number, repeat.kind == "loads"
 
 
 _DOES: dict[type, Callable[[Act, Any], None]] = {

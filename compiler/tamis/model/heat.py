@@ -72,7 +72,8 @@ def _station(tools: list[Tool], labour: Labour, batch: Batch | None, bath: bool)
         return "mixer"
     lies = batch.station if batch and batch.on_heat else ""
     uses = [labour.time_verb] if labour.time_verb else labour.verbs
-    station = next((use.verb.station for use in uses if use.verb.station), "")
+    stations = [use.verb.station for use in uses if use.verb.station]
+    station = stations[0] if stations else ""
     if station == "ring" and not lies and bath:
         return "bath"
     if station == "ring" and (lies in ("oven", "bath") or _set_hot(labour)):

@@ -33,6 +33,7 @@ class State:
         "_came",
         "_counted",
         "_items",
+        "_stale",
         "_uses",
         "dough",
         "eggs",
@@ -47,6 +48,7 @@ class State:
         self._came: Pile[Item] = Pile()
         self._items: dict[Key, Item] = {}
         self._counted = 0
+        self._stale = False
         self._uses: Pile[int] = Pile()
         self.foods: dict[Hashable, tuple[int, str]] = {}
         self.recipes: dict[str, None] = {}
@@ -57,13 +59,13 @@ class State:
     @property
     def items(self) -> Mapping[Key, Item]:
         """The hazards in it, worked out when somebody asks; of two of one food, the one that is not cleared stays."""
-        if self._counted < len(self._came):
+        if self._stale:
             for item, way in self._came.walk(self._counted):
                 key = (item.hazard, item.use, item.form)
                 there = self._items.get(key)
                 if there is None or there.cleared:
                     self._items[key] = _further(item, way) if way else item
-            self._counted = len(self._came)
+            self._counted, self._stale = len(self._came), False
         return self._items
 
     @property
@@ -79,6 +81,7 @@ class State:
     def put(self, item: Item) -> None:
         """A hazard goes in."""
         self._came.add(item)
+        self._stale = True
 
     def change(self, change: Callable[[Item], Item]) -> None:
         """Something happens to every hazard in it."""
@@ -89,6 +92,7 @@ class State:
     def take_in(self, other: State, step: str) -> None:
         """Another batch goes in, as it is now."""
         self._came.join(other._came, step)
+        self._stale = True
         self._mix(other)
 
     def part_from(self, other: State) -> None:
