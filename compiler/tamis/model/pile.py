@@ -70,7 +70,7 @@ class Pile(Generic[Thing]):
     def walk(self, start: int = 0) -> Iterator[tuple[Thing, Way]]:
         """Everything in it, or all that came after the first so many entries; each with the steps by which it came
         here first: innermost first, each step once."""
-        met: dict[int, int] = {}
+        met = {id(self._entries): len(self._entries)}
         stack: list[tuple[Iterator[Thing | _Link], Way]] = [(iter(self._entries[start:]), ())]
         while stack:
             entries, way = stack[-1]

@@ -186,9 +186,9 @@ class Trace:
         In one mixture half the egg's weight is the leanest sponge; where flour and egg meet as two batches, twice
         (a muffin, a glaze), so that a custard in a pastry case stays a custard. Common practice.
         """
-        if not state.eggs or not (state.own_dough * 2 >= state.own_eggs > 0 or state.dough >= state.eggs * 2):
+        if not state.eggs or not any([_loose(item) for item in state.items.values()]):
             return
-        if any(map(_loose, state.items.values())):
+        if state.own_dough * 2 >= state.own_eggs > 0 or state.dough >= state.eggs * 2:
             state.change(lambda item: item._replace(bound=True) if _loose(item) else item)
 
 
