@@ -95,16 +95,19 @@ def _right_way_round(text: str) -> str:
 
 
 def _is_reversed(phrase: Phrase, item: Quantity) -> bool:
-    if item.upper is None:
-        return item.amount.lo is not item.amount.hi and item.amount.lo > item.amount.hi
-    if item.amount.lo > item.amount.hi:
+    low_end, high_end = item.amount
+    if low_end is not high_end and low_end > high_end:
         return True
+    if item.upper is None:
+        return False
     low, high = phrase.kitchen.units.get(item.unit), phrase.kitchen.units.get(item.upper.unit)
     return bool(low and high and item.amount.lo * low.factor > item.upper.amount.hi * high.factor)
 
 
 def _units_are_sound(phrase: Phrase) -> bool:
     """Letters that are no unit (`1 T oil`) and misspelt units (`2 tbps sugar`)."""
+    if "#pieces" not in phrase.keys:
+        return True
     for at, item in phrase.quantities("pieces"):
         word = phrase.items[at + 1] if at + 1 < phrase.end else None
         if not isinstance(word, Word):
@@ -269,7 +272,7 @@ def _nearest(phrase: Phrase) -> str:
     tried = match(phrase.tables.hints, phrase.keys, 0)
     if tried:
         return f"did you mean `[{tried[0]} …]`?" if tried[0] in ("until",) else f"did you mean `[{tried[0]}]`?"
-    openers = {" ".join(words) for entries in phrase.tables.openers.values() for words, _ in entries}
+    openers = [" ".join(words) for lengths in phrase.tables.openers.values() for _, known in lengths for words in known]
     head = " ".join(phrase.keys[:2])
     for words in (head, phrase.keys[0]):
         near = nearest(words, openers)

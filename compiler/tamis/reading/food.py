@@ -57,7 +57,11 @@ def _ingredient(phrase: Phrase, decision: Decision, measured: Measured, noun: No
     measures = measured.measures
     if found and found.piece_word and measures and not measures[0].unit:
         measures = (Measure(measures[0].amount, found.piece_word), *measures[1:])
-    preparation = ", ".join([text for text in (measured.note, tail.preparation) if text])
+    preparation = (
+        f"{measured.note}, {tail.preparation}"
+        if measured.note and tail.preparation
+        else (measured.note or tail.preparation)
+    )
     role: Role = "unmeasured" if decision.role == "unmeasured" else "ingredient"
     return Ingredient(
         clause=phrase.clause,
@@ -80,7 +84,7 @@ def _ingredient(phrase: Phrase, decision: Decision, measured: Measured, noun: No
         preparation=preparation,
         purpose=tail.purpose,
         optional=tail.optional,
-        alternatives=_alternatives(phrase, tail.alternative),
+        alternatives=_alternatives(phrase, tail.alternative) if tail.alternative else (),
         at=tail.at,
         role=role,
     )
@@ -166,7 +170,7 @@ def _after_comma(phrase: Phrase, tail: _Tail, start: int, end: int) -> _Tail:
 
 def _alternatives(phrase: Phrase, start: int) -> tuple[Ingredient, ...]:
     """What may stand in for it: `or 5 g instant yeast`."""
-    if not start or start >= phrase.end:
+    if start >= phrase.end:
         return ()
     measured = read_measure(phrase, phrase.hedged(start))
     noun = read_noun(phrase, measured.end, False)

@@ -71,7 +71,11 @@ class Phrase:
 
     def hedged(self, start: int) -> int:
         """The index after any hedges at `start`."""
-        while (found := match(self.tables.hedges, self.keys, start)) and start + found[1] < self.end:
+        hedges = self.tables.hedges
+        while self.key(start) in hedges:
+            found = match(hedges, self.keys, start)
+            if not found or start + found[1] >= self.end:
+                break
             start += found[1]
         return start
 

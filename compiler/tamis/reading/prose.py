@@ -7,6 +7,7 @@ looked through. Every other word is prose: *the dough in a warm place* warms not
 from __future__ import annotations
 
 import re
+from itertools import islice
 
 from tamis.kitchen.verbs import Verb, Verbs
 from tamis.reading.clauses import VerbUse
@@ -28,8 +29,7 @@ def verbs_in(text: str, span: Span, verbs: Verbs, starts_open: bool, clause_foll
     said = text.strip()
     if not said or said in _OPENS:  # most of what stands between two clauses
         return uses
-    tokens = list(_TOKEN.finditer(text))
-    words = [token[0].lower() for token in tokens]
+    words = [token.lower() for token in _TOKEN.findall(text)]
     is_open = starts_open
     after = 0  # the last verb
     for at, word in enumerate(words):
@@ -38,7 +38,8 @@ def verbs_in(text: str, span: Span, verbs: Verbs, starts_open: bool, clause_foll
         found = verbs.match(words, at) if is_open else None
         if found and _is_verb(found[0], words, at, found[1], clause_follows):
             after = at + found[1]
-            start, end = tokens[at].start(), tokens[after - 1].end()
+            tokens = list(islice(_TOKEN.finditer(text), at, after))
+            start, end = tokens[0].start(), tokens[-1].end()
             uses.append(VerbUse(found[0], text[start:end], Span(span.start + start, span.start + end)))
             is_open = False
         else:

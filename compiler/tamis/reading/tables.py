@@ -9,12 +9,12 @@ from typing import Any
 from tamis.assets import asset_text
 from tamis.record import NamedTuple
 
-Phrases = dict[str, list[tuple[tuple[str, ...], str]]]
+Phrases = dict[str, list[tuple[int, dict[tuple[str, ...], str]]]]
 
 
 class Tables(NamedTuple):
-    """Word lists ready for look-up. A `Phrases` maps a first word to whole phrases, longest first, each with what
-    it stands for."""
+    """Word lists ready for look-up. A `Phrases` maps a first word to the phrases of each length, longest first: a
+    phrase to what it stands for."""
 
     hedges: Phrases
     articles: frozenset[str]
@@ -46,22 +46,22 @@ class Tables(NamedTuple):
 
 
 def _phrases(*groups: tuple[str, list[str]]) -> Phrases:
-    table: Phrases = {}
+    table: dict[str, dict[int, dict[tuple[str, ...], str]]] = {}
     for meaning, phrases in groups:
         for phrase in phrases:
             words = tuple(phrase.split(" "))
-            table.setdefault(words[0], []).append((words, meaning or phrase))
-    for entries in table.values():
-        entries.sort(key=lambda entry: (-len(entry[0]), entry[0]))
-    return table
+            by_length = table.setdefault(words[0], {})
+            by_length.setdefault(len(words), {}).setdefault(words, meaning or phrase)
+    return {first: sorted(by_length.items(), reverse=True) for first, by_length in table.items()}
 
 
 def match(table: Phrases, keys: tuple[str, ...], start: int) -> tuple[str, int] | None:
     """The longest phrase of the table that begins at `keys[start]`: what it stands for, and its number of words."""
     if start < len(keys):
-        for words, meaning in table.get(keys[start], ()):
-            if keys[start : start + len(words)] == words:
-                return meaning, len(words)
+        for length, phrases in table.get(keys[start], ()):
+            meaning = phrases.get(keys[start : start + length])
+            if meaning is not None:
+                return meaning, length
     return None
 
 
