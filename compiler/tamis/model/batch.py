@@ -13,6 +13,7 @@ from tamis.source import Span
 
 if TYPE_CHECKING:
     from tamis.kitchen.house import Kitchen
+    from tamis.model.opened import Opened
     from tamis.quantity.amount import Amount
     from tamis.quantity.measure import Measure
     from tamis.reading.clauses import Ingredient
@@ -50,13 +51,13 @@ class Food:
 class Batch:
     """Food worked on as one. `share` is the part of the batch it was parted from (1 for a whole one).
 
-    `last` is the action that worked on it last, `origin` how it came to be open, `left` how much of it a share has
-    not yet taken, `shared` whether one has, `taken_at` where the last of it went, `rest_of` the use whose written
-    measure it is the rest of, `measure` how much it is as the text or its recipe says.
+    `last` is the action that worked on it last, `origin` how it came to be open, `home` where it lies open, `left` how
+    much of it a share has not yet taken, `shared` whether one has, `taken_at` where the last of it went, `rest_of` the
+    use whose written measure it is the rest of, `measure` how much it is as the text or its recipe says.
     """
 
     __slots__ = (
-        "_label", "early", "foods", "last", "left", "mass", "measure", "names", "on_heat", "origin", "pieces",
+        "_label", "early", "foods", "home", "last", "left", "mass", "measure", "names", "on_heat", "origin", "pieces",
         "product", "products", "rest_of", "shared", "span", "station", "taken_at",
     )  # fmt: skip
 
@@ -74,6 +75,7 @@ class Batch:
         self.station = ""
         self.left = ONE
         self.shared = False
+        self.home: Opened | None = None
         self.product: int | None = None
         self.taken_at: Span | None = None
         self.span: Span = Span(0, 0)
@@ -101,6 +103,12 @@ class Batch:
             self.mass = plus(self.mass, times(other.mass, fraction))
         if other.product is not None:
             self.products.append(other.product)
+
+    def share(self) -> None:
+        """A part of it is taken."""
+        self.shared = True
+        if self.home:
+            self.home.share(self)
 
     def remove(self, words: tuple[str, ...], kitchen: Kitchen) -> bool:
         """Food that is fished out or thrown away leaves; tells whether any was found."""

@@ -51,7 +51,7 @@ def put_in(act: Act, food: Ingredient) -> None:
         rest.add(Food(index, there.words, there.goods, times(whole, 1 - fraction)))
         rest.left, rest.shared, rest.rest_of = 1 - fraction, True, index
         rest.last, rest.span = None, food.clause.span
-        walker.open[rest] = None
+        walker.open.put(rest)
         note("food", act.number, rest, use=index, goods=there.goods)
 
 

@@ -49,7 +49,7 @@ def look_up(walker: Walker, reference: Reference) -> Meaning | None:
 def _food(walker: Walker, words: tuple[str, ...], share: Share | None) -> Meaning | None:
     flow = walker.flow
     if share and (share.kind == "rest" or share.another or walker.present is None):
-        left = [batch for batch in walker.open if batch.shared and _answers(batch, words, flow)]
+        left = [batch for batch in walker.open.shared() if _answers(batch, words, flow)]
         left += [batch for batch in flow.shared() if _answers(batch, words, flow)]
         if left:
             return _one(left, words)

@@ -58,7 +58,7 @@ def _of_another(act: Act, reference: Reference, batch: Batch, removes: bool) -> 
     walker = act.walker
     if removes:
         batch.left, batch.taken_at = Fraction(0), reference.clause.span
-        walker.open.pop(batch, None)
+        walker.open.drop(batch)
         return
     adds = act.verb is not None and act.verb.adds
     takes_over = act.fresh and not act.joined and not reference.preposition and not adds
@@ -99,12 +99,12 @@ def _take(act: Act, reference: Reference, batch: Batch, into: Batch) -> None:
     if into.pieces is None and batch.pieces and whole:
         into.pieces = batch.pieces
     if not whole:
-        batch.shared = True
+        batch.share()
         flow.part_from(batch)
     batch.left = Fraction(0) if whole else batch.left - (fraction or 0)
     batch.taken_at = reference.clause.span
     if whole:
-        walker.open.pop(batch, None)
+        walker.open.drop(batch)
     walker.present = into
 
 

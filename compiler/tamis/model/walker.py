@@ -14,6 +14,7 @@ from tamis.diagnostics import Diagnostic
 from tamis.model.act import Act
 from tamis.model.batch import Batch, plain
 from tamis.model.mass import ONE, plus, times
+from tamis.model.opened import Opened
 from tamis.model.recipe import Component, Product, StepView, Waiting
 from tamis.reading.clauses import Meanwhile, Repeat, VerbUse
 from tamis.source import Span
@@ -39,7 +40,7 @@ class Walker:
         self.component = component
         self.read = flow.reading.components[component]
         self.present: Batch | None = None
-        self.open: dict[Batch, None] = {}
+        self.open = Opened()
         self.number = flow.first_action[component]
         self.step_number = 0
         self.last_wait: int | None = None
@@ -166,7 +167,7 @@ class Walker:
         names = tuple(dict.fromkeys((label, *(" ".join(words) for words in batch.names.own()))))
         product = Product(label, names, kind, self.component, batch.last, span)  # type: ignore[arg-type]  # from the table
         self.flow.register(batch, product)
-        self.open[batch] = None
+        self.open.put(batch)
 
     def _put_down(self, origin: str) -> None:
         """The batch that a meanwhile worked on stays open."""
@@ -184,7 +185,7 @@ class Walker:
             ]
             if len(closed) == 1:
                 self.present = closed[0]
-                del self.open[closed[0]]
+                self.open.drop(closed[0])
         for left in self.open:
             self._still_open(left)
         if self.present is None:
