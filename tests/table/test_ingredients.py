@@ -210,6 +210,9 @@ def test_a_dish_of_another_recipe_is_listed_with_its_words() -> None:
         (food("500 g", "potatoes", also="1 lb plus 2 oz"),
          ("500 g (1 lb 2 oz)", "", "", "potatoes")),
         (food("1 lb plus 8 oz", "beef"), ("1 lb 8 oz", "680 g", "", "beef")),
+        # a weight beside a cup is turned, whatever a density says
+        (food("1 cup", "cheddar", also="4 oz"), ("1 cup (4 oz)", "113 g", "", "cheddar")),
+        (food("1/2 stick", "butter"), ("½ stick", "56.5 g", "", "butter")),
         (food("4", "garlic cloves", preparation="crushed"), ("4", "", "", "garlic cloves, crushed")),
         (food("4", "large eggs"), ("4", "", "", "large eggs")),
         (food("40 g", "soft butter"), ("40 g", "", "2 tbsp plus 2½ tsp", "soft butter")),

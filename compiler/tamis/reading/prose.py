@@ -9,16 +9,20 @@ from __future__ import annotations
 import re
 from itertools import islice
 
+from tamis.kitchen.equipment import Cupboard
 from tamis.kitchen.verbs import Verb, Verbs
-from tamis.reading.clauses import VerbUse
+from tamis.reading.clauses import Tool, VerbUse
 from tamis.reading.tables import Tables, match
 from tamis.source import Span
+from tamis.syntax.clause import Items
+from tamis.syntax.document import Clause
 
 _TOKEN = re.compile(r"[^\W\d_][\w’'-]*|[^\w\s]")
 _OPENS = frozenset((",", ";", ":", ".", "(", "and", "then", "or", "but", "—", "–"))
 _THROUGH = frozenset(
     ("then", "now", "just", "first", "next", "again", "carefully", "and", "you", "can", "do", "not", "slowly")
 )
+_STATION = re.compile(r"\s+(?:(?:the|your)\s+)?([^\W\d_]+)\b")
 _LAST_WORD = re.compile(r"[^\W\d_][\w-]*\Z")
 _BETWEEN = frozenset(("well", "lightly", "generously", "with", "in", "by"))
 
@@ -45,6 +49,18 @@ def verbs_in(text: str, span: Span, verbs: Verbs, starts_open: bool, clause_foll
         else:
             is_open = word in _OPENS or (is_open and (word in _THROUGH or word.endswith("ly")))
     return uses
+
+
+def station_after(use: VerbUse, text: str, span: Span, cupboard: Cupboard) -> Tool | None:
+    """The oven or grill that `heat` names in plain words, as it would stand in a bracket: *Preheat the oven to*."""
+    if use.verb.base != "heat":
+        return None
+    named = _STATION.match(text, use.span.end - span.start)
+    found = cupboard.find([named[1].lower()]) if named else None
+    if named is None or found is None or found.item.kind != "station":
+        return None
+    place = Span(span.start + named.start(1), span.start + named.end(1))
+    return Tool(Clause(named[1], Items(()), place), named[1], found.item, definite=True)
 
 
 def _is_verb(verb: Verb, words: list[str], at: int, length: int, clause_follows: bool) -> bool:

@@ -12,7 +12,7 @@ from tamis.kitchen.house import Kitchen
 from tamis.reading.clause_reader import read_clause
 from tamis.reading.clauses import Cue, Ingredient, Reference, Target, Time, VerbUse
 from tamis.reading.header import read_header
-from tamis.reading.prose import preposition_before, purpose_before, verbs_in
+from tamis.reading.prose import preposition_before, purpose_before, station_after, verbs_in
 from tamis.reading.reading import (
     ActionRead,
     ComponentRead,
@@ -105,12 +105,22 @@ class _Reader:
         for at, part in enumerate(parts):
             if isinstance(part, Text):
                 follows = at + 1 < len(parts)
-                events += verbs_in(part.text, part.span, self.kitchen.verbs, starts_open, follows)
+                events += self._plain(part, starts_open, follows)
                 before = part.text
             else:
                 events += self._clause(part, events, before)
                 starts_open, before = True, ""
         return ActionRead(parts, tuple(events), action.span)
+
+    def _plain(self, part: Text, starts_open: bool, clause_follows: bool) -> list[Event]:
+        """The verbs of plain words, and the station that one of them heats."""
+        events: list[Event] = []
+        for use in verbs_in(part.text, part.span, self.kitchen.verbs, starts_open, clause_follows):
+            events.append(use)
+            station = station_after(use, part.text, part.span, self.kitchen.cupboard)
+            if station:
+                events.append(station)
+        return events
 
     def _clause(self, clause: Clause, earlier: Sequence[Event], before: str) -> list[Event]:
         record = read_clause(clause, self.kitchen, self.tables, self.findings)

@@ -13,7 +13,9 @@ from tamis.syntax.items import Quantity
 
 
 def read_time(phrase: Phrase, decision: Decision) -> Time | None:
-    """`knead for 5 min`, `20 min per 500 g`, `3 min on each side`, `chill overnight`, `bake for 20 min at 200 °C`."""
+    """`knead for 5 min`, `20 min per 500 g`, `3 min on each side`, `chill overnight`, `bake for 20 min at 200 °C`.
+
+    What is done `1 h before roasting` needs nobody in that hour."""
     at = phrase.hedged(0) if phrase.key(0) not in ("at", "up") else 0
     found = phrase.kitchen.verbs.match(phrase.keys, at)
     read = decision.duration or find_duration(phrase, decision.start)
@@ -34,7 +36,7 @@ def read_time(phrase: Phrase, decision: Decision) -> Time | None:
         "each" in rest or "both" in rest,
         "another" in phrase.keys or "more" in rest,
         _setting_in(phrase, at + (found[1] if found else 0)),
-        _attention(phrase, rest),
+        False if rest[:1] == ("before",) else _attention(phrase, rest),
         phrase.clause.text,
     )
 

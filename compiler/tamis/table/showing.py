@@ -106,8 +106,8 @@ def _turned(row: Row, turn: Turn, own: str, kitchen: Kitchen) -> str:
     worths = _worths(row, turn, kitchen)
     measures = [worth.measure for worth in worths]
     changed = measures != list(row.total)
-    if row.also and changed and all(turn(m, row.first, kitchen).measure == m for m in row.also):
-        return _hedge(row, False) + _joined(row.also, row, kitchen)
+    if row.also and changed and _better(row, turn, kitchen):
+        return _hedge(row, False) + _joined([turn(m, row.first, kitchen).measure for m in row.also], row, kitchen)
     counted = kitchen.units.get(row.total[0].unit) is None
     asides = [(measure, "") for measure in row.also if counted] + (_weights(row) if counted or changed else [])
     if not changed and not asides and not row.also:
@@ -118,6 +118,20 @@ def _turned(row: Row, turn: Turn, own: str, kitchen: Kitchen) -> str:
     said = [_joined([turn(measure, plain, kitchen).measure], row, kitchen) for measure, _ in asides]
     words = [f"{aside} {word}".rstrip() for aside, (_, word) in zip(said, asides, strict=True)]
     return _hedge(row, any([worth.by_analogy for worth in worths])) + text + _bracket(words)
+
+
+def _better(row: Row, turn: Turn, kitchen: Kitchen) -> bool:
+    """Whether the cook's second figure says it better: it stands in these units already, or is a weight, which is
+    turned exactly, beside a volume."""
+    weighed = all([_is_mass(measure, kitchen) for measure in row.also])
+    if weighed and not any([_is_mass(measure, kitchen) for measure in row.total]):
+        return True
+    return all([turn(measure, row.first, kitchen).measure == measure for measure in row.also])
+
+
+def _is_mass(measure: Measure, kitchen: Kitchen) -> bool:
+    unit = kitchen.units.get(measure.unit)
+    return unit is not None and unit.kind == "mass"
 
 
 def _hedge(row: Row, by_analogy: bool) -> str:

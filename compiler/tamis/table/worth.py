@@ -22,6 +22,8 @@ SPOON_UNITS = frozenset(
     for system in ("", "us_", "metric_", "label_", "imp_", "australian_", "japanese_")
     for unit in ("cup", "tbsp", "tsp")
 ) | {"dessertspoon"}
+# Fat is sold in the US by a stick that has one weight, and nowhere else (common practice).
+US_STICK = "stick"
 # Goods that US cooks weigh; the rest goes in cups and spoons where the density is known (common practice).
 US_WEIGHED = frozenset({"meat", "fish", "vegetable", "fruit", "cheese", "piece"})
 
@@ -95,8 +97,11 @@ def _weight(name: str, item: Ingredient, kitchen: Kitchen, written: bool = True)
 
 
 def to_metric(measure: Measure, item: Ingredient, kitchen: Kitchen) -> Worth:
-    """Grams for solids, millilitres for liquids (grams stay); pieces and pinches stay."""
+    """Grams for solids, millilitres for liquids (grams stay); pieces and pinches stay, but for sticks of butter."""
     unit = kitchen.units.get(measure.unit)
+    if measure.unit == US_STICK and item.goods is not None and item.goods.role == "fat":
+        weighed = in_grams(measure, item, kitchen)
+        return Worth(weighed.measure) if weighed else Worth(measure)
     if unit is None or unit.kind not in ("mass", "volume"):
         return Worth(measure)
     plain = unit.system == "metric" and measure.unit not in SPOON_UNITS

@@ -165,9 +165,10 @@ class Timeline:
 
     @cached_property
     def stretched(self) -> tuple[int, ...]:
-        """Actions that come later than the recipe wants them, by number."""
-        late = {self.network.links[index].b for plan in self.plans for index in plan.stretched}
-        return tuple(sorted({self.network.tasks[task].action for task in late}))
+        """Actions that come later than the recipe wants them, by number; that a beaten egg waits is no such thing."""
+        tasks = self.network.tasks
+        late = {self.network.links[index] for plan in self.plans for index in plan.stretched}
+        return tuple(sorted({tasks[link.b].action for link in late if tasks[link.a].part != "prepare"}))
 
 
 def _have_ready(need: Need) -> str:
