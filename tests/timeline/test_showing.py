@@ -146,7 +146,7 @@ def test_svg_rows_stand_by_time_and_long_labels_are_cut_for_a_narrow_screen_only
     making.component("Sauce")
     making.line("Simmer", work(0, wait(10 * MIN)), after=(2,))
     making.component("Meat")
-    making.line("Parade the shoulder with the onions, the carrots and the leeks", work(0, wait(30 * MIN)))
+    making.line("Parade the shoulder with the onions and the carrots and the leeks", work(0, wait(30 * MIN)))
     making.line("Rest", work(0, wait(5 * MIN)), after=(1,))
     root = ElementTree.fromstring(timeline_svg(build_timeline(making.recipe(), KITCHEN)))
     texts = [text for text in root.iter(SVG + "text") if text.get("class") != "tl-tick"]

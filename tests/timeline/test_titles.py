@@ -27,6 +27,8 @@ def title_of(line: str) -> str:
         ("Strain [through a fine sieve].", "Strain through a fine sieve"),
         ("Cover and [rest for 20 min] [in a bowl].", "Cover, rest"),
         ("[Bake for 20 min].", "Bake"),
+        ("Scrape into [a 1-litre container].", "Scrape into a 1-litre container"),
+        ("[Cook over low heat], [stirring all the time], [until 82 °C].", "Cook over low heat"),
     ],
 )
 def test_title(line: str, said: str) -> None:

@@ -27,7 +27,7 @@ _VAGUE = frozenset((*_INTO, "a", "an", "the", "of", "by", "its", "their", "it", 
 def title(action: Action) -> str:
     """`Stir rye flour, water, instant yeast`; the beginning of the line where it has no known verb."""
     if not action.verbs:
-        return _cut(_plain(action) or action.work.verb.capitalize() or "Work")
+        return _cut(_plain(action).partition(",")[0] or action.work.verb.capitalize() or "Work")
     phrases: list[list[str]] = []
     for word, opens in _words(action):
         if opens:
@@ -64,11 +64,12 @@ def _object(action: Action, use: VerbUse, end: int) -> str:
             break
         words.append(match[1])
         at = match.end()
+    trail: list[str] = []
     while words and words[-1].lower() in _VAGUE:
-        words.pop()
+        trail.insert(0, words.pop())
     tools = (read for read in action.reads if isinstance(read, Tool))
     tool = next((tool for tool in tools if use.span.end <= tool.clause.span.start < end), None)
-    return " ".join(words) or (tool.clause.text if tool else "")
+    return " ".join(words or ([*trail, tool.clause.text] if tool else []))
 
 
 def _few(foods: list[str]) -> list[str]:
