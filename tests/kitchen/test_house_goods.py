@@ -54,6 +54,18 @@ price = "1.20 per kg"
     assert larder.find(["strong", "white", "flour"]) == larder.find(["bread", "flour"])
 
 
+def test_another_name_of_ours_keeps_what_we_know() -> None:
+    larder, problems = extended('[strong-flour]\nprice = "1.80 per kg"\n')
+    found = larder.find(["strong", "flour"])
+    assert problems == [] and found
+    assert found.goods.id == "strong-flour" and found.goods.price == "1.80 per kg"
+    assert found.goods.allergens == ("wheat", "gluten") and found.goods.hazard == "raw-flour" and found.goods.flour
+    density, ours = larder.density(found.goods), larder.get("bread-flour")
+    assert density and ours and density.usual == ours.densities[0].usual and not density.analogy
+    assert ours.price == "", "the price is said of one name alone"
+    assert larder.find(["bread", "flour"]) == LARDER.find(["bread", "flour"])
+
+
 def test_a_neighbour_lends_its_figures() -> None:
     larder, problems = extended('[einkorn-flour]\nlike = "wholemeal-flour"\n')
     goods = larder.get("einkorn-flour")

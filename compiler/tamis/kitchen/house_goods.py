@@ -36,7 +36,7 @@ def merge(
             continue
         fresh, wrong = _facts(said, closed)
         problems += [f"[{id}] {text}" for text in wrong]
-        base, lent = dict(whole(items, id)) if id in items else {}, said.get("like")
+        base, lent = _known(items, names, id), said.get("like")
         if lent is not None and lent not in items:
             problems.append(f"[{id}] like: there is no food {lent!r}{_meant(str(lent), list(items))}")
         elif lent is not None:
@@ -48,6 +48,16 @@ def merge(
             if name.strip():
                 names[key(name.lower().split())] = id
     return items, names, problems
+
+
+def _known(items: Mapping[str, Raw], names: Mapping[str, str], id: str) -> dict[str, Any]:
+    """Return what is known of the food already. One that is called by a name of another (strong flour, which is bread
+    flour to us) is that food, for which the house has its own figures: it keeps all the facts, allergens above all."""
+    if id in items:
+        return dict(whole(items, id))
+    words = id.replace("-", " ").lower().split()
+    same = names.get(key(words)) if words else None
+    return {} if same is None else {name: value for name, value in whole(items, same).items() if name not in _OWN}
 
 
 def _borrowed(neighbour: Raw) -> dict[str, Any]:
