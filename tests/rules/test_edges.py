@@ -42,6 +42,23 @@ def test_measure_outside_brackets(text: str, expected: list[str]) -> None:
 @pytest.mark.parametrize(
     ("text", "expected"),
     [
+        ("Heat the oven to 200 °C.", ["to 200 °C"]),
+        ("Put [4 potatoes] in the oven at 350°F [for 1 h].", ["at 350°F"]),
+        ("Bake [4 potatoes] [for 1 h] at gas mark 4.", ["at gas mark 4"]),
+        ("Cook [2 eggs] [for 1 min] until 72 degrees C inside.", ["until 72 degrees C"]),
+        ("Heat [the oven] [to 200 °C] (180 °C with a fan).", []),
+        ("Bake [4 potatoes] [at 200 °C] [for 1 h]; below 190 °C they stay pale.", []),
+        ("Turn [4 potatoes] by 90 degrees.", []),
+        ("Put [4 potatoes] on a gas ring, and [boil for 20 min].", []),
+    ],
+)
+def test_degrees_outside_brackets(text: str, expected: list[str]) -> None:
+    assert marked("degrees-outside-brackets", text) == expected
+
+
+@pytest.mark.parametrize(
+    ("text", "expected"),
+    [
         ("Stir [100 g rolled oats].\nAdd the cold butter and stir.", ["cold butter"]),
         ("Stir [100 g rolled oats].\nFold in honey.", ["honey"]),
         ("Stir [100 g rolled oats] [in a bowl].\nAdd the oats to the pan.", []),

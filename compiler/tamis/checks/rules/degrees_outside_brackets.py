@@ -1,0 +1,70 @@
+"""A temperature in the plain words of a line.
+
+No oven is heated to it in time, no other scale is printed beside it, and no check of food safety counts it.
+
+Put it in a bracket: `heat [the oven] [to 200 °C]`, `[until 74 °C inside]`.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator
+from typing import TYPE_CHECKING
+
+from tamis.diagnostics import Diagnostic, Severity
+from tamis.source import Span
+from tamis.syntax.document import Clause, Part, Text
+
+if TYPE_CHECKING:
+    from tamis.checks.view import View
+
+RULE = "degrees-outside-brackets"
+LEVEL: Severity = "warning"
+BAD = """\
+title: Baked squash
+serves: 4
+
+# Squash
+
+Heat the oven to 200 °C.
+Lay [1 squash, halved] [in a roasting tin].
+[Roast for 40 min] [at 200 °C] [until soft].
+"""
+GOOD = """\
+title: Baked squash
+serves: 4
+
+# Squash
+
+Heat [the oven] [to 200 °C].
+Lay [1 squash, halved] [in a roasting tin].
+[Roast for 40 min] [until soft].
+"""
+
+_DEGREES = re.compile(
+    r"(?<![\w.,])(?:\d{2,3}(?:[–-]\d{2,3})? ?(?:[°º](?: ?[CF]\b)?|deg(?:rees?)? ?(?:[CF]|celsius|fahrenheit)\b)"
+    r"|gas(?: mark)? \d\b)",
+    re.IGNORECASE,
+)
+_OPENER = re.compile(r"\b(to|at|until)\s+(?:about\s+)?\Z", re.IGNORECASE)
+
+
+def check(view: View) -> Iterator[Diagnostic]:
+    """Degrees in plain words, in a line that has none in its brackets; a second scale beside a bracket is no harm."""
+    for action in view.recipe.actions:
+        for part in action.parts:
+            found = _DEGREES.search(part.text) if isinstance(part, Text) else None
+            if found and not any(_has_degrees(other) for other in action.parts):
+                yield _told(view, part, found)
+
+
+def _told(view: View, part: Part, found: re.Match[str]) -> Diagnostic:
+    opener = _OPENER.search(found.string, 0, found.start())
+    span = Span(opener.start() if opener else found.start(), found.end()).shifted(part.span.start)
+    text = view.source.slice(span).rstrip()
+    message = f"“{text}” stands outside brackets: no oven is heated for it, and no check sees it"
+    return Diagnostic(RULE, LEVEL, Span(span.start, span.start + len(text)), message, f"write `[{text}]`")
+
+
+def _has_degrees(part: Part) -> bool:
+    return isinstance(part, Clause) and ("#temperature" in part.items.keys or "#gas" in part.items.keys)
