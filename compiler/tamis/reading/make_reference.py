@@ -21,6 +21,7 @@ from tamis.assets import asset_text
 from tamis.kitchen.goods import Larder
 from tamis.kitchen.house import default_kitchen
 from tamis.kitchen.verbs import Verb, Verbs
+from tamis.reading.tables import raw_tables
 
 TARGET = Path(__file__).resolve().parents[3] / "grammar" / "reference.md"
 
@@ -52,7 +53,7 @@ def filled(page: str, made: Mapping[str, str]) -> str:
 
 def lists() -> dict[str, str]:
     """All the lists, by name, as Markdown."""
-    roles = tomllib.loads(asset_text("grammar/roles.toml"))
+    roles = raw_tables()
     verbs = tomllib.loads(asset_text("grammar/verbs.toml"))
     equipment = tomllib.loads(asset_text("grammar/equipment.toml"))
     return {
@@ -73,7 +74,7 @@ def _opening(roles: Mapping[str, Any]) -> dict[str, str]:
     heats = [("after *at*, *over*, *on*", settings["words"]), ("as a whole, after *at*", settings["rooms"])]
     tending = [(how, words) for how, words in roles["tending"].items()]
     return {
-        "openers": _table(("role", "opens with"), [*rows, ("looked through", roles["hedges"])]),
+        "openers": _table(("role", "opens with"), [*rows, ("looked through", roles["numbers"]["hedges"])]),
         "prepositions": _plain(roles["prepositions"]["food"]),
         "settings": _table(("where", "words"), [*heats, ("after *to the*", targets["states"])]),
         "tending": _table(("how often", "words"), tending),
@@ -82,7 +83,7 @@ def _opening(roles: Mapping[str, Any]) -> dict[str, str]:
 
 def _measuring(roles: Mapping[str, Any]) -> dict[str, str]:
     shares, measures = roles["shares"], roles["measures"]
-    kinds = [("a fraction", list(shares["fractions"])), ("what is left", shares["rest"])]
+    kinds = [("a fraction", list(roles["fractions"])), ("what is left", shares["rest"])]
     kinds += [("no figure", [*shares["some"], "all", "all but"])]
     comma = roles["after-comma"]
     words = [("how heaped, how big", measures["how"]), ("no measure", measures["vague"])]

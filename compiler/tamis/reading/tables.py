@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from fractions import Fraction
 from functools import cache
-from typing import Any
 
 from tamis.assets import asset_text
+from tamis.kitchen.string_tables import tables as string_tables
 from tamis.record import NamedTuple
 
 Phrases = dict[str, list[tuple[int, dict[tuple[str, ...], str]]]]
@@ -65,16 +65,20 @@ def match(table: Phrases, keys: tuple[str, ...], start: int) -> tuple[str, int] 
     return None
 
 
+def raw_tables() -> dict[str, dict[str, list[str]]]:
+    """The tables as they are written, each key with its words."""
+    raw = string_tables(asset_text("grammar/roles.toml"))
+    return {name: {key: text.split(", ") for key, text in table.items()} for name, table in raw.items()}
+
+
 @cache
 def tables() -> Tables:
     """The tables, read once."""
-    import tomllib
-
-    raw: dict[str, Any] = tomllib.loads(asset_text("grammar/roles.toml"))
-    shares, measures, tending = raw["shares"], raw["measures"], raw["tending"]
+    raw = raw_tables()
+    numbers, shares, measures, tending = raw["numbers"], raw["shares"], raw["measures"], raw["tending"]
     return Tables(
-        hedges=_phrases(("", raw["hedges"])),
-        articles=frozenset(raw["articles"]),
+        hedges=_phrases(("", numbers["hedges"])),
+        articles=frozenset(numbers["articles"]),
         openers=_phrases(*raw["openers"].items()),
         endings=tuple(
             (tuple(phrase.split(" ")), role) for role, phrases in raw["endings"].items() for phrase in phrases
@@ -84,11 +88,11 @@ def tables() -> Tables:
         setting_words=frozenset(raw["settings"]["words"]),
         rooms=_phrases(("", raw["settings"]["rooms"])),
         states=frozenset(raw["targets"]["states"]),
-        repeat_nouns={plural: kind for kind, plural in raw["repeats"]["nouns"].items()},
-        fractions={word: Fraction(text) for word, text in shares["fractions"].items()},
+        repeat_nouns={plural: kind for kind, (plural,) in raw["repeats"].items()},
+        fractions={word: Fraction(text) for word, (text,) in raw["fractions"].items()},
         rest=_phrases(("", shares["rest"])),
         no_name=frozenset(raw["namings"]["not"]),
-        hints=_phrases(*((said, [tried]) for tried, said in raw["hints"].items())),
+        hints=_phrases(*((said, [tried]) for tried, (said,) in raw["hints"].items())),
         some=_phrases(("", shares["some"])),
         all=_phrases(("", shares["all"])),
         how=frozenset(measures["how"]),
