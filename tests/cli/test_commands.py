@@ -212,8 +212,7 @@ def test_every_command_has_help(name: str, capsys: pytest.CaptureFixture[str]) -
 def test_check_imports_nothing_heavy(tmp_path: Path) -> None:
     (tmp_path / "oats.tamis").write_text(CLEAN)
     program = (
-        "import sys; from tamis.cli.main import main; main(['check', sys.argv[1]]);"
-        "print(' '.join(sorted(sys.modules)))"
+        "import sys; from tamis.cli.main import main; main(['check', sys.argv[1]]);print(' '.join(sorted(sys.modules)))"
     )
     done = subprocess.run([sys.executable, "-c", program, str(tmp_path)], capture_output=True, text=True, check=True)
     loaded = done.stdout.splitlines()[-1].split()

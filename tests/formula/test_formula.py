@@ -16,8 +16,7 @@ from .kneading import KITCHEN, faults, formula, made
 
 LEVAIN = "# Levain\n\nStir [50 g rye flour], [50 g water] and [10 g sourdough starter].\nCover and [leave overnight].\n"
 DOUGH = (
-    "\n# Dough\n\nMix [450 g bread flour], [300 g water], [10 g fine salt] and {}.\n"
-    "[Rise for 3 h] [until doubled].\n"
+    "\n# Dough\n\nMix [450 g bread flour], [300 g water], [10 g fine salt] and {}.\n[Rise for 3 h] [until doubled].\n"
 )
 BUN = (
     "# Dough\n\nMix [500 g bread flour], [200 g milk], [2 eggs], [80 g soft butter], [40 g honey], [9 g fine salt] and"
@@ -54,8 +53,7 @@ def test_what_is_kept_back_is_not_in_the_dough() -> None:
 
 def test_a_preferment_within_a_preferment() -> None:
     first = (
-        "# First build\n\nStir [20 g rye flour] with [20 g water] and [10 g sourdough starter].\n"
-        "[Leave overnight].\n\n"
+        "# First build\n\nStir [20 g rye flour] with [20 g water] and [10 g sourdough starter].\n[Leave overnight].\n\n"
     )
     second = LEVAIN.replace("[10 g sourdough starter]", "[the first build]")
     built = formula(made(first + second + DOUGH.format("[the levain]")))
@@ -126,8 +124,7 @@ def test_the_base_is_said() -> None:
 
 def test_what_has_no_weight_is_named() -> None:
     foods = (
-        "Mix [500 g bread flour], [300 g water], [10 g moon dust], [a handful of moon leaves] and [7 g "
-        "instant yeast]."
+        "Mix [500 g bread flour], [300 g water], [10 g moon dust], [a handful of moon leaves] and [7 g instant yeast]."
     )
     built = formula(made(foods))
     assert built.unweighed == ("moon leaves",)

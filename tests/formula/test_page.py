@@ -19,7 +19,7 @@ CAKE = (
 def test_a_bread_has_a_formula_and_names_cannot_act_as_markup() -> None:
     html = recipe_page(made(LOAF), KITCHEN, ())
     section = html[html.index('<section class="formula"') :].partition("</section>")[0]
-    assert "<th scope=\"row\">water</th><td>350 g</td><td>70</td><td>50 g</td><td>100</td>" in section
+    assert '<th scope="row">water</th><td>350 g</td><td>70</td><td>50 g</td><td>100</td>' in section
     assert "10 % of all flour" in section
     assert "&lt;b&gt; Poolish" in section and "<b>" not in section
 

@@ -41,8 +41,7 @@ def test_each_component_has_a_base_of_its_own() -> None:
 @pytest.mark.parametrize("header", ["flour: 1 kg\n", "dough: 1.75 kg\n"])
 def test_purposes_and_what_is_optional_make_no_base_and_no_part(header: str) -> None:
     text = (
-        "Mix [100 % bread flour], [75 % water] and [5 % honey, optional], and dust with [50 g rye flour, "
-        "for dusting]."
+        "Mix [100 % bread flour], [75 % water] and [5 % honey, optional], and dust with [50 g rye flour, for dusting]."
     )
     assert grams(made(text, header), "water") == [750]
 

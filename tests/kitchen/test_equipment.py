@@ -50,9 +50,7 @@ def test_a_piece_is_found_at_the_end_of_a_phrase(line: str) -> None:
     assert found.several == (number == "several")
 
 
-@pytest.mark.parametrize(
-    "said", ["", "egg yolks", "bowl ice", "pan juices", "oven chips", "low speed", "2 pieces"]
-)
+@pytest.mark.parametrize("said", ["", "egg yolks", "bowl ice", "pan juices", "oven chips", "low speed", "2 pieces"])
 def test_what_is_no_equipment_is_not_found(said: str) -> None:
     assert CUPBOARD.find(said.split()) is None
 

@@ -134,9 +134,7 @@ def test_densities_are_possible() -> None:
         ("butter", ("soft",), (227, 227)),
     ],
 )
-def test_where_sources_differ_the_range_is_kept(
-    id: str, states: tuple[str, ...], grams_a_cup: tuple[int, int]
-) -> None:
+def test_where_sources_differ_the_range_is_kept(id: str, states: tuple[str, ...], grams_a_cup: tuple[int, int]) -> None:
     goods = LARDER.get(id)
     assert goods
     density = LARDER.density(goods, states)

@@ -70,9 +70,7 @@ def test_a_neighbour_lends_its_figures() -> None:
     larder, problems = extended('[einkorn-flour]\nlike = "wholemeal-flour"\n')
     goods = larder.get("einkorn-flour")
     assert problems == [] and goods and goods.flour and goods.name == "einkorn flour"
-    assert goods.densities[0].analogy and goods.densities[0].source.startswith(
-        "by analogy to wholemeal-flour"
-    )
+    assert goods.densities[0].analogy and goods.densities[0].source.startswith("by analogy to wholemeal-flour")
     found = larder.find(["sifted", "einkorn", "flour"])
     assert found and found.goods.id == "einkorn-flour"
 

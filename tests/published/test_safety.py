@@ -89,7 +89,7 @@ def test_fsis_stuffing() -> None:
 
 @pytest.mark.parametrize("food", ["2 pork chops", "2 rump steaks", "4 lamb chops", "2 veal cutlets"])
 def test_fsis_rest_of_three_minutes(food: str) -> None:
-    """"and rest at least 3 minutes": FSIS chart, confirmed as above."""
+    """ "and rest at least 3 minutes": FSIS chart, confirmed as above."""
     line = f"Grill [{food}] [until 145 °F in the middle, 8–10 min]."
     assert [f.rule for f in compiled(line).findings] == ["rest-too-short"]
     assert [f.rule for f in compiled(f"{line}\n[Rest for 3 min].").findings] == []

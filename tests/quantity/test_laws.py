@@ -15,18 +15,14 @@ from tamis.quantity.number import parse
 from tamis.quantity.units import SPOONS, Units, shipped
 from tamis.quantity.weights import OUNCE
 
-HOUSES = st.builds(
-    shipped, st.sampled_from(["us", "metric", "label", "japanese"]), st.sampled_from(["", *SPOONS])
-)
+HOUSES = st.builds(shipped, st.sampled_from(["us", "metric", "label", "japanese"]), st.sampled_from(["", *SPOONS]))
 NUMBERS = st.fractions(min_value=0, max_value=20_000, max_denominator=1000)
 AMOUNTS = st.tuples(NUMBERS, NUMBERS).map(lambda ends: Amount(min(ends), max(ends)))
 BY_KIND = {
     kind: sorted({unit.id for name in shipped().names(kind) if (unit := shipped().get(name)) is not None})
     for kind in ("mass", "volume", "time", "length")
 }
-PAIRS = st.sampled_from(sorted(BY_KIND)).flatmap(
-    lambda kind: st.tuples(*[st.sampled_from(BY_KIND[kind])] * 2)
-)
+PAIRS = st.sampled_from(sorted(BY_KIND)).flatmap(lambda kind: st.tuples(*[st.sampled_from(BY_KIND[kind])] * 2))
 
 
 def read_volume(text: str, units: Units) -> Fraction:

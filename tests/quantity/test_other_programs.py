@@ -64,9 +64,7 @@ def test_pint_agrees(unit: str) -> None:
     assert ours.factor == theirs
 
 
-@pytest.mark.skipif(
-    shutil.which("units") is None, reason="GNU units is not installed (Debian package: units)"
-)
+@pytest.mark.skipif(shutil.which("units") is None, reason="GNU units is not installed (Debian package: units)")
 @pytest.mark.parametrize("unit", [unit for unit in SIZED if NAMES[unit][1]])
 def test_gnu_units_agree(unit: str) -> None:
     ours = shipped().get(unit)

@@ -38,9 +38,7 @@ def test_known(name: str, unit: str) -> None:
     assert found.id == unit
 
 
-@pytest.mark.parametrize(
-    "name", ["T", "t", "c", "C", "in", "m", "G", "S", "H", "", "overnight", "clove", "stick", "."]
-)
+@pytest.mark.parametrize("name", ["T", "t", "c", "C", "in", "m", "G", "S", "H", "", "overnight", "clove", "stick", "."])
 def test_no_unit(name: str) -> None:
     assert UNITS.get(name) is None
 
