@@ -188,11 +188,12 @@ def _unknown(phrase: Phrase, food: Ingredient) -> bool:
         hint = "a time is a number with its unit: `[for 10 min]`; a repeat is `[twice]` or `[3 times]`"
         phrase.find("clause-role", "error", phrase.clause.span, message, hint)
         return False
-    both = [part for part in name.split(" and ") if phrase.kitchen.larder.find(tuple(part.split()))]
-    if len(both) > 1:
-        hint = "one food to a clause: " + " and ".join(f"`[{part}]`" for part in both)
-        phrase.find("unknown-ingredient", "warning", food.name_span, f"“{food.name}” are two foods in one clause", hint)
-        return True
+    if " and " in name or "," in name:
+        hint = _one_each(phrase, food)
+        if hint:
+            message = f"“{food.name}” are two foods in one clause"
+            phrase.find("unknown-ingredient", "warning", food.name_span, message, hint)
+            return True
     near_tool = phrase.kitchen.cupboard.near(name)
     near = phrase.kitchen.larder.near(name) or near_tool
     if near and near != name:
@@ -260,10 +261,32 @@ def _what_verb_wants(phrase: Phrase) -> str:
     )
 
 
+_PARTED = re.compile(r"\band\b|&|\+|,")
+_TO_TASTE = re.compile(r",?\s*\bto taste\s*\Z")
+
+
 def _several_foods(phrase: Phrase) -> str:
-    foods = [part.strip() for part in re.split(r"\band\b|&|\+|,", phrase.clause.text.lower()) if part.strip()]
+    """How to say `[salt and pepper to taste]`, which is two clauses."""
+    text = phrase.clause.text.lower()
+    taste = _TO_TASTE.search(text)
+    return _apart(phrase, text[: taste.start()] if taste else text, "", ", to taste" if taste else "")
+
+
+def _one_each(phrase: Phrase, food: Ingredient) -> str:
+    """How to say `[1 tsp each of cumin and coriander]`: each food with its measure, if that is what was meant."""
+    name = food.name.lower()
+    each = name.startswith(("each ", "each of "))
+    measure = f"{food.measure_text} " if each and food.measure_text else ""
+    after = ", to taste" if food.purpose == "to taste" else ""
+    return _apart(phrase, name.removeprefix("each ").removeprefix("of "), measure, after)
+
+
+def _apart(phrase: Phrase, text: str, before: str, after: str) -> str:
+    foods = [part.strip() for part in _PARTED.split(text) if part.strip()]
     known = [part for part in foods if phrase.kitchen.larder.find(tuple(part.split()))]
-    return "one food to a clause: " + " and ".join(f"`[{part}]`" for part in known) if len(known) > 1 else ""
+    if len(known) < 2:
+        return ""
+    return "one food to a clause: " + " and ".join(f"`[{before}{part}{after}]`" for part in known)
 
 
 def _nearest(phrase: Phrase) -> str:

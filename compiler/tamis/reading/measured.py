@@ -67,7 +67,10 @@ def _quantified(phrase: Phrase, start: int, at: int, item: Quantity, article: bo
     if item.kind in ("mass", "volume"):
         return _weighed(phrase, start, at, item, article)
     if item.kind == "pieces":
-        return _counted(phrase, start, at + 1, item.amount)
+        after = at + 1
+        if item.amount.hi < 1 and phrase.key(after) in phrase.tables.articles:
+            after += 1  # `½ a lemon`
+        return _counted(phrase, start, after, item.amount)
     if item.kind == "length":
         return _sized(phrase, start, at, article)
     if item.kind == "percent":
