@@ -15,7 +15,7 @@ from .samples import CUSTARD, Writer
 
 # Section 8a of the published values: Recipe, HowTo, CreativeWork and Thing.
 KNOWN = {
-    "@context", "@type", "name", "url", "description", "author", "publisher", "datePublished", "totalTime",
+    "@context", "@type", "name", "url", "image", "description", "author", "publisher", "datePublished", "totalTime",
     "recipeYield", "recipeCategory", "recipeCuisine", "keywords", "suitableForDiet", "recipeIngredient", "supply",
     "tool", "recipeInstructions",
 }  # fmt: skip

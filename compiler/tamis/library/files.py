@@ -24,6 +24,7 @@ class Unreadable(Exception):
 class Text(NamedTuple):
     """A file's text; `bad_byte` is the offset of the first that is not UTF-8, or None."""
 
+    path: Path
     source: Source
     bad_byte: int | None
 
@@ -57,7 +58,7 @@ def read_text(path: Path) -> Text:
     except OSError as error:
         raise Unreadable(f"{shown(path)}: cannot be read: {error.strerror or error}") from error
     text, bad = decode(data)
-    return Text(Source(shown(path), text, path.name.removesuffix(SUFFIX)), bad)
+    return Text(path, Source(shown(path), text, path.name.removesuffix(SUFFIX)), bad)
 
 
 def read_if_there(path: Path) -> Text | None:

@@ -67,7 +67,7 @@ def open_library(path: Path, files: Sequence[Path] | None = None, progress: Prog
     wanted = list(files) if files is not None else recipe_paths(path) if path.is_dir() else [path]
     texts = {file: read_text(file) for file in wanted}
     others, stems = _used_elsewhere(texts.values(), house)
-    compiled = _compile_all([*texts.values(), *others], stems, house.kitchen, progress)
+    compiled = _compile_all([*texts.values(), *others], stems, house, progress)
     entries = [Entry(file, compiled[id(text)]) for file, text in texts.items()]
     return Library(house, tuple(_among_each_other(entries)))
 
@@ -88,9 +88,7 @@ def _used_elsewhere(texts: Iterable[Text], house: House) -> tuple[list[Text], se
     return [found[stem] for stem in sorted(found)], {*have, *paths}
 
 
-def _compile_all(
-    texts: list[Text], stems: set[str], kitchen: Kitchen, progress: Progress | None
-) -> dict[int, Compiled]:
+def _compile_all(texts: list[Text], stems: set[str], house: House, progress: Progress | None) -> dict[int, Compiled]:
     """Each text compiled, by its identity; of two with one stem, the first is what others use."""
     first: dict[str, Text] = {}
     for text in texts:
@@ -102,17 +100,17 @@ def _compile_all(
     twins = [text for text in texts if first[text.source.stem] is not text]
     for done, text in enumerate([*(first[stem] for stem in order.stems), *twins], 1):
         needed = {stem: supplies[stem] for stem in uses_of(text.source.text) if stem in supplies}
-        result = compile(text.source, kitchen, needed)
+        result = compile(text.source, house.kitchen, needed)
         supplies.setdefault(text.source.stem, result.supply)
-        compiled[id(text)] = _with_own(result, text, order, stems)
+        compiled[id(text)] = _with_own(result, text, order, stems, house)
         if progress:
             progress(done, len(texts))
     return compiled
 
 
-def _with_own(compiled: Compiled, text: Text, order: Order, stems: set[str]) -> Compiled:
+def _with_own(compiled: Compiled, text: Text, order: Order, stems: set[str], house: House) -> Compiled:
     """What only the library knows about one file: bytes that are no text, recipes it uses that are not there or in turn
-    use it."""
+    use it, a picture that is not there."""
     own: list[Diagnostic] = []
     if text.bad_byte is not None:
         own.append(about_bytes(text.bad_byte))
@@ -121,6 +119,11 @@ def _with_own(compiled: Compiled, text: Text, order: Order, stems: set[str]) -> 
         own.append(about_circle(compiled.document, circle))
     missing = [stem for stem in uses_of(text.source.text) if stem not in stems]
     own += about_uses(compiled.document, missing, stems)
+    if compiled.recipe.header.image:
+        from tamis.library.pictures import about_picture
+
+        picture = about_picture(compiled.recipe.header, text.path, house.folder)
+        own += [picture] if picture else []
     return compiled.with_findings(in_order([*compiled.findings, *own])) if own else compiled
 
 

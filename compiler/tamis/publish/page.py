@@ -8,12 +8,13 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
+from tamis.library.pictures import is_on_the_web
 from tamis.publish.cautions import SafetyView, safety_view
 from tamis.publish.columns import Cells, cells_of, heads
 from tamis.publish.facts import Fact, date_of, facts_of, timing_of
 from tamis.publish.formula import FormulaView, formula_view
 from tamis.publish.method import Section, method_of
-from tamis.publish.paths import page_link
+from tamis.publish.paths import link, page_link
 from tamis.publish.prose import first_words, html_of
 from tamis.publish.running import Running, running_of
 from tamis.publish.sentence import as_html
@@ -68,6 +69,7 @@ class Page(NamedTuple):
     data: Markup
     course: str
     headnote: Markup
+    picture: str
     facts: list[Fact]
     heads: tuple[str, str]
     groups: list[Group]
@@ -84,16 +86,21 @@ class Page(NamedTuple):
     safety: SafetyView | None = None
 
 
-def recipe_page(compiled: Compiled, kitchen: Kitchen, pages: Collection[str]) -> str:
-    """The HTML of a recipe's page; `pages` are the stems of the recipes that have one."""
+def recipe_page(compiled: Compiled, kitchen: Kitchen, pages: Collection[str], picture: str = "") -> str:
+    """The HTML of a recipe's page.
+
+    `pages` are the stems of the recipes that have one, `picture` is the path of its picture in the site.
+    """
     house = kitchen.settings.publish
-    address = f"{house.address.rstrip('/')}/{page_link(compiled.source.stem)}" if house.address else ""
-    page = _page(compiled, kitchen, address, pages)
+    page = _page(compiled, kitchen, pages, picture)
     return template("recipe.html").render(page=page, root="../", house=house.name)
 
 
-def _page(compiled: Compiled, kitchen: Kitchen, address: str, pages: Collection[str]) -> Page:
+def _page(compiled: Compiled, kitchen: Kitchen, pages: Collection[str], picture: str) -> Page:
     from markupsafe import Markup
+
+    site = f"{kitchen.settings.publish.address.rstrip('/')}/" if kitchen.settings.publish.address else ""
+    address = f"{site}{page_link(compiled.source.stem)}" if site else ""
 
     recipe, table, header = compiled.recipe, compiled.table, compiled.recipe.header
     method = method_of(recipe, table, kitchen)
@@ -103,7 +110,9 @@ def _page(compiled: Compiled, kitchen: Kitchen, address: str, pages: Collection[
     ]
     loose = apart(table, kitchen)
     description = first_words(recipe.headnote)
-    words = Words(address, kitchen.settings.publish.name, description, method, *_for_machines(groups, loose, table))
+    listed = _for_machines(groups, loose, table)
+    image = f"{site or '../'}{link(picture)}" if picture else header.image if is_on_the_web(header.image) else ""
+    words = Words(address, kitchen.settings.publish.name, description, image, method, *listed)
     return Page(
         title=recipe.title,
         description=description,
@@ -111,6 +120,7 @@ def _page(compiled: Compiled, kitchen: Kitchen, address: str, pages: Collection[
         data=Markup(structured_data(compiled, words)),  # its angle brackets are escaped
         course=header.course,
         headnote=Markup(html_of(recipe.headnote)),
+        picture=f"../{link(picture)}" if picture else "",
         facts=facts_of(header, compiled.timeline),
         heads=heads(kitchen),
         groups=[group for group in groups if group.rows],

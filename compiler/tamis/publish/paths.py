@@ -14,6 +14,16 @@ def page_file(stem: str) -> str:
     return f"recipes/{stem}.html"
 
 
+def picture_path(stem: str, suffix: str) -> str:
+    """The path of a recipe's picture in the site's folder."""
+    return f"pictures/{stem}{suffix.lower()}"
+
+
+def link(path: str) -> str:
+    """A path in the site as a link from its first page."""
+    return quote(path, errors="surrogateescape")
+
+
 def page_link(stem: str) -> str:
     """The same as a link from the site's first page."""
     name = quote(stem, errors="surrogateescape")

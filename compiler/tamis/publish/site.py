@@ -12,11 +12,12 @@ from typing import TYPE_CHECKING
 
 from tamis.assets import asset
 from tamis.library.files import shown
+from tamis.library.pictures import about_picture, is_on_the_web, picture_file
 from tamis.publish.folder import Refused, put_site
 from tamis.publish.listing import index_page
 from tamis.publish.market import PAGE, house_market_page
 from tamis.publish.page import recipe_page
-from tamis.publish.paths import page_file
+from tamis.publish.paths import page_file, picture_path
 from tamis.record import NamedTuple
 
 if TYPE_CHECKING:
@@ -92,7 +93,10 @@ def _files(
     if market:
         files[PAGE] = _bytes(market)
     for done, entry in enumerate(sound, 1):
-        files[page_file(entry.stem)] = _bytes(recipe_page(entry.compiled, kitchen, pages))
+        picture = _picture(entry, library.house.folder)
+        if picture:
+            files[picture] = picture_file(entry.path, entry.compiled.recipe.header.image).read_bytes()
+        files[page_file(entry.stem)] = _bytes(recipe_page(entry.compiled, kitchen, pages, picture))
         if progress:
             progress(done, len(sound))
     static = asset("site/static")
@@ -100,6 +104,14 @@ def _files(
         if path.is_file():
             files[path.relative_to(static).as_posix()] = path.read_bytes()
     return files
+
+
+def _picture(entry: Entry, house: Path) -> str:
+    """Where the recipe's picture lies in the site; empty where it has none that can be shown."""
+    header = entry.compiled.recipe.header
+    if not header.image or is_on_the_web(header.image) or about_picture(header, entry.path, house):
+        return ""
+    return picture_path(entry.stem, Path(header.image).suffix)
 
 
 def _bytes(html: str) -> bytes:

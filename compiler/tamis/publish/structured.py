@@ -34,12 +34,13 @@ DIETS = {
 
 
 class Words(NamedTuple):
-    """What the page says already: its address, house and first words (each perhaps empty), the method, the ingredients
-    a line each, and what is used but not eaten as such (for steam, for the tin)."""
+    """What the page says already: its address, house, first words and picture (each perhaps empty), the method, the
+    ingredients a line each, and what is used but not eaten as such (for steam, for the tin)."""
 
     address: str
     house: str
     description: str
+    image: str
     method: tuple[Section, ...]
     ingredients: list[str]
     supplies: list[str]
@@ -67,6 +68,7 @@ def recipe_data(compiled: Compiled, words: Words) -> dict[str, Any]:
         "name": header.title,
         "url": words.address,
         "description": words.description,
+        "image": words.image,
         **_about(header, words.house),
         "totalTime": iso_duration(-(-compiled.timeline.most // 60) * 60) if compiled.timeline.most else "",
         "recipeIngredient": words.ingredients,
