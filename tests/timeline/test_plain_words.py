@@ -45,3 +45,11 @@ def test_what_is_no_station_is_food(line: str) -> None:
 )
 def test_the_hour_before_needs_nobody(line: str, hands: bool) -> None:
     assert made(line).recipe.actions[1].work.hands is hands
+
+
+def test_tending_after_a_target_goes_on_for_the_time_that_follows() -> None:
+    said = made(
+        "Pour in [200 ml milk], bring [to a simmer], [whisking all the time], and [cook for 5 min] [until thick]."
+    )
+    work = [action.work for action in said.recipe.actions[1:3]]
+    assert [(each.verb, each.hands) for each in work] == [("bring", True), ("cook", True)]

@@ -177,7 +177,10 @@ def _in_batch(batch: Batch, words: tuple[str, ...], kitchen: Kitchen) -> Mass | 
 
 def _no_flour(act: Act, food: Ingredient) -> None:
     message = f"{_said(food)} of which flour? None is weighed in this component, and the header names none"
-    hint = "weigh the flour here (`[500 g bread flour]`), or write `flour: 1 kg` or `dough: 1.7 kg` in the header"
+    hint = (
+        "weigh the flour here (`[500 g bread flour]`), or write `flour: 1 kg` or `dough: 1.7 kg` in the header; "
+        f"of what is salted or sugared: `[{_said(food).strip('“”')} of its weight in {food.name}]`"
+    )
     act.say(RULE, food.clause, message, hint)
 
 

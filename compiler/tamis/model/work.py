@@ -146,11 +146,12 @@ def _handling(uses: Sequence[VerbUse], labour: Labour, mass: Mass, pieces: int, 
     return int(total)
 
 
+_TO_A_STATE = re.compile(r"\bto (?:the|a) (?:boil|simmer)\b")
+_IN_PLAIN_WORDS = re.compile(r"\buntil\b|\bto (?:the|a) (?:boil|simmer)\b|\b\d+ ?(?:min|h|hours?|minutes?)\b")
+
+
 def _says_it_in_plain_words(action: ActionRead) -> bool:
-    return any(
-        isinstance(part, Text) and re.search(r"\buntil\b|\bto the boil\b|\b\d+ ?(min|h|hours?|minutes?)\b", part.text)
-        for part in action.parts
-    )
+    return any(isinstance(part, Text) and _IN_PLAIN_WORDS.search(part.text) for part in action.parts)
 
 
 def missing_times(action: ActionRead, labour: Labour) -> list[Diagnostic]:
@@ -162,7 +163,10 @@ def missing_times(action: ActionRead, labour: Labour) -> list[Diagnostic]:
         return []
     use = waiting[-1]
     message = f"“{use.text}” needs a time, a cue or a target in its line"
-    hint = f"how long, or until what? `[{use.text.lower()} for 10 min]`, or what to look for: `[until …]`"
+    verb = "" if use.text.lower() == "let" else f"{use.text.lower()} "
+    hint = f"how long, or until what? `[{verb}for 10 min]`, or what to look for: `[until …]`"
     if _says_it_in_plain_words(action):
         hint = "put brackets round the words that say how long, or until what: only clauses count"
+        to_the_boil = _TO_A_STATE.search("".join(part.text for part in action.parts if isinstance(part, Text)))
+        hint = f"{hint} (`[{to_the_boil[0]}]`)" if to_the_boil else hint
     return [Diagnostic("verb-without-time", "error", use.span, message, hint)]

@@ -172,7 +172,8 @@ def _food_is_sound(phrase: Phrase, food: Ingredient, decision: Decision) -> bool
     if food.name_span == phrase.clause.span and not food.piece_word:
         text = phrase.clause.text.strip()
         message = f"“{text}” is an amount without a name"
-        phrase.find("clause-role", "error", phrase.clause.span, message, "write what it is an amount of")
+        oven = f"; an oven’s setting is `[{text} °F]`, `[{text} °C]`" if re.fullmatch(r"[1-5]\d\d", text) else ""
+        phrase.find("clause-role", "error", phrase.clause.span, message, f"write what it is an amount of{oven}")
         return False
     if food.goods is None:
         return _unknown(phrase, food)
@@ -223,7 +224,7 @@ def _no_role(phrase: Phrase) -> None:
             "take the brackets out, or write what goes in them",
         )
         return
-    hint = _several_foods(phrase) or _what_verb_wants(phrase) or _nearest(phrase)
+    hint = _several_foods(phrase) or _what_verb_wants(phrase) or _hot_tool(phrase) or _nearest(phrase)
     if phrase.end == 1 and isinstance(phrase.items[0], Quantity):
         message = f"“{text}” is an amount without a name"
         phrase.find("clause-role", "error", phrase.clause.span, message, "write what it is an amount of")
@@ -256,9 +257,21 @@ def _what_verb_wants(phrase: Phrase) -> str:
         return f"`until …` is a clause of its own: write `{verb} [{phrase.text(until, phrase.end)}]`"
     if "few" in phrase.keys or "some" in phrase.keys:
         return f"say how many, as a range if it varies: `[{verb} for 3–5 min]`"
+    if not found[0].waits:
+        return f"“{verb}” without a time needs no brackets; with one it is `[{verb} for 5 min]`"
     return (
         f"a clause that opens with “{verb}” gives its time: `[{verb} for 5 min]`; without a time it needs no brackets"
     )
+
+
+def _hot_tool(phrase: Phrase) -> str:
+    """How to say `[a 200 °F oven]`, which is two clauses."""
+    degrees = next((item for item in phrase.items if isinstance(item, Quantity) and item.kind == "temperature"), None)
+    tool = phrase.kitchen.cupboard.find(phrase.keys[-1:])
+    if degrees is None or tool is None:
+        return ""
+    setting = phrase.clause.text[degrees.span.start : degrees.span.end].strip()
+    return f"part them: `[in the {tool.item.name}] [at {setting}]`"
 
 
 _PARTED = re.compile(r"\band\b|&|\+|,")

@@ -5,12 +5,13 @@ A clause that cannot be read is one finding and is left out; the rest of the lin
 
 from __future__ import annotations
 
+from itertools import takewhile
 from typing import TYPE_CHECKING
 
 from tamis.diagnostics import Diagnostic, Label
 from tamis.kitchen.house import Kitchen
 from tamis.reading.clause_reader import read_clause
-from tamis.reading.clauses import Cue, Ingredient, Reference, Target, Time, VerbUse
+from tamis.reading.clauses import Cue, Ingredient, Reference, Target, Tending, Time, VerbUse
 from tamis.reading.header import read_header
 from tamis.reading.prose import preposition_before, purpose_before, station_after, verbs_in
 from tamis.reading.reading import (
@@ -153,7 +154,7 @@ class _Reader:
         timed = [event for event in action.events if _gives_time(event)]
         if len(timed) < 2:
             at = _end_of_first_wait(action, timed[0]) if timed else None
-            return [action] if at is None else list(_cut(action, at))
+            return [action] if at is None else list(_tended(*_cut(action, at)))
         first, second = timed[0], timed[1]
         assert not isinstance(first, VerbUse) and not isinstance(second, VerbUse)
         at = self._then(action.parts, first.clause.span.end, second.clause.span.start)
@@ -192,6 +193,12 @@ def _end_of_first_wait(action: ActionRead, timed: Event) -> int | None:
         elif isinstance(event, Target) and event.kind != "size" and waiting is not None:
             reached = event.clause.span.end
     return None
+
+
+def _tended(head: ActionRead, tail: ActionRead) -> tuple[ActionRead, ActionRead]:
+    """`bring [to a simmer], [whisking all the time], and [cook for 5 min]`: the whisking is for both."""
+    tending = list(takewhile(lambda event: isinstance(event, Tending), tail.events))
+    return head._replace(events=(*head.events, *tending)), tail
 
 
 def _gives_time(event: Event) -> bool:

@@ -63,7 +63,7 @@ def hottest(item: Item) -> str:
     if item.core is None:
         return ""
     f = f_from_c(item.core)
-    return f"{_one(item.core)} °C is {_one(f)} °F"
+    return f"{_one(item.core)} °C ({_one(f)} °F)"
 
 
 def _one(value: Fraction) -> str:

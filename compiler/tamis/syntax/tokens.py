@@ -116,6 +116,8 @@ class ClauseLexer(Lexer):
             return unit[0], start, unit[1]
         if word in ("to", "or", "x") and _BEFORE_NUMBER.match(text, stop):
             return ("TIMES" if word == "x" else "RANGE"), start, stop
+        if word[0] in "xX" and word[1:2].isdigit():  # `9x13`
+            return "TIMES", start, start + 1
         for pattern, kind in ((_DEGREES, "DEGREE"), (_PERCENT, "PERCENT")):
             found = pattern.match(text, start)
             if found:

@@ -13,6 +13,7 @@ import re
 from collections.abc import Iterator
 from typing import TYPE_CHECKING
 
+from tamis.checks.likely import likely
 from tamis.diagnostics import Diagnostic, Severity
 from tamis.kitchen.words import singular
 from tamis.record import NamedTuple
@@ -80,14 +81,15 @@ def check(view: View) -> Iterator[Diagnostic]:
                     known = _known_words(view)
                 measured = singular(named.food.split(" ")[-1]) in known or named.food in known
                 if not measured or (named.vague and not named.definite):
-                    yield _said(named, verb, measured)
+                    yield _said(view, named, verb, measured)
 
 
-def _said(named: Named, verb: Verb, measured: bool) -> Diagnostic:
+def _said(view: View, named: Named, verb: Verb, measured: bool) -> Diagnostic:
     food = named.food
+    found = view.kitchen.larder.find(food.split(" "))
     light = measured or verb.purpose or not named.ends or food.split(" ")[-1] == "water"
     where = "this line does not say how much" if measured else "no bracket of the recipe measures it"
-    hint = f"write `[20 g {food}]`, with the measure it needs"
+    hint = f"write `[{likely(found.goods if found else None)} {food}]`, with the measure it needs"
     message = f"“{food}” is added here, and {where}"
     return Diagnostic(RULE, "information" if light else "warning", named.span, message, hint)
 

@@ -77,7 +77,7 @@ def _finding(view: View, item: Item, authority: str) -> Diagnostic:
     reached = hottest(item)
     hint = f"{offer(item, authority)}; local food codes prevail"
     if reached:
-        hint = f"the hottest that is asked of it, {reached}, is not enough; {hint}"
+        hint = f"{reached} is the hottest that the recipe asks for, and not enough; {hint}"
     parted = view.recipe.products
     labels = tuple(
         Label(product.span, "parted here, before it was made safe")

@@ -13,6 +13,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from typing import TYPE_CHECKING
 
+from tamis.checks.likely import likely
 from tamis.diagnostics import Diagnostic, Severity
 
 if TYPE_CHECKING:
@@ -48,5 +49,7 @@ def check(view: View) -> Iterator[Diagnostic]:
         if food.preparation.startswith(_REASONS):
             continue
         message = f"how much {food.name}? expected a measure, or a reason why there is none"
-        hint = f"write `[20 g {food.name}]`, or `[{food.name}, to taste]`"
+        seasons = food.goods is not None and (food.goods.salt or food.goods.show in ("spice", "herb"))
+        reason = "to taste" if seasons else "for the pan" if food.goods and food.goods.role == "fat" else "as needed"
+        hint = f"write `[{likely(food.goods)} {food.name}]`, or `[{food.name}, {reason}]`"
         yield Diagnostic(RULE, LEVEL, food.clause.span, message, hint)
