@@ -116,6 +116,9 @@ def _with_own(compiled: Compiled, text: Text, order: Order, stems: set[str], hou
         own.append(about_bytes(text.bad_byte))
     circle = order.circles.get(text.source.stem, ())
     if circle:
+        # Of two that use each other only one could be compiled with the other: what it takes tells nothing.
+        findings = [finding for finding in compiled.findings if finding.rule != "uses-not-taken"]
+        compiled = compiled.with_findings(findings)
         own.append(about_circle(compiled.document, circle))
     missing = [stem for stem in uses_of(text.source.text) if stem not in stems]
     own += about_uses(compiled.document, missing, stems)
