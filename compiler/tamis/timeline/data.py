@@ -42,6 +42,9 @@ def timeline_data(timeline: Timeline, ready: datetime | None = None) -> Data:
     if timeline.ready is not None and timeline.zero is not None:
         data["ready"] = timeline.ready.isoformat(timespec="minutes")
         data["start"] = after(timeline.zero, 0).isoformat(timespec="minutes")
+        data["standing"] = [
+            {"action": gap.action, "until": gap.next_action, "seconds": gap.seconds} for gap in timeline.standing
+        ]
     return data
 
 

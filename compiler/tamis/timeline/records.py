@@ -22,6 +22,7 @@ if TYPE_CHECKING:
     from tamis.timeline.needs import Need
     from tamis.timeline.network import Network, Plan
     from tamis.timeline.rows import Entry
+    from tamis.timeline.standing import Standing
 
 
 class Timeline:
@@ -169,6 +170,15 @@ class Timeline:
         tasks = self.network.tasks
         late = {self.network.links[index] for plan in self.plans for index in plan.stretched}
         return tuple(sorted({tasks[link.b].action for link in late if tasks[link.a].part != "prepare"}))
+
+    @cached_property
+    def standing(self) -> tuple[Standing, ...]:
+        """Where food is left in the room for longer than it may, if it is counted back: over a night, mostly."""
+        if self.ready is None:
+            return ()
+        from tamis.timeline.standing import standings
+
+        return standings(self.recipe, self.network, self.plans[0])
 
 
 def _have_ready(need: Need) -> str:

@@ -45,7 +45,7 @@ def timeline_text(timeline: Timeline, ready: datetime | None = None, width: int 
         named = len(timeline.components) > 1 and entry.component != component
         component = entry.component
         lines += _row(timeline, entry, when, columns, named, width)
-    lines += ["", *_foot(timeline)]
+    lines += ["", *_foot(timeline, width)]
     return "\n".join(lines) + "\n"
 
 
@@ -102,8 +102,12 @@ def _row(timeline: Timeline, entry: Entry, when: str, columns: tuple[int, int], 
 
 def _beside(title: str) -> str:
     """What a row runs beside: the first of them, short; the times of the rows tell the rest."""
-    name = title[:1].lower() + title[1:]
+    name = _lower(title)
     return f"(beside {name if len(name) <= _SHORT else name[: _SHORT - 1].rstrip(' ,') + '…'})"
+
+
+def _lower(title: str) -> str:
+    return title[:1].lower() + title[1:]
 
 
 def _wrapped(text: str, width: int) -> list[str]:
@@ -116,7 +120,7 @@ def _wrapped(text: str, width: int) -> list[str]:
     return lines
 
 
-def _foot(timeline: Timeline) -> list[str]:
+def _foot(timeline: Timeline, width: int) -> list[str]:
     """What the marks mean, and what cannot be as the recipe wants it."""
     said = [ESTIMATED] if any(entry.estimated for entry in timeline.entries) else []
     said += [CRITICAL] if any(entry.critical for entry in timeline.entries) else []
@@ -127,4 +131,10 @@ def _foot(timeline: Timeline) -> list[str]:
         for action in timeline.stretched
         if action in titles
     ]
-    return lines
+    lines += [
+        f"! {titles[gap.action]}: then stands {_rough(gap.seconds)} until {_lower(titles[gap.next_action])}; "
+        "dine at another hour, or chill it in a line of its own"
+        for gap in timeline.standing
+        if gap.action in titles and gap.next_action in titles
+    ]
+    return [line for said in lines for line in (_wrapped(said, width) if said.startswith("!") else [said])]

@@ -1,0 +1,45 @@
+"""Counted back over a night, a plan may leave food in the room: then it says so."""
+
+from __future__ import annotations
+
+from datetime import datetime
+
+import pytest
+
+from tamis.compile import compile
+from tamis.kitchen.house import default_kitchen
+from tamis.source import Source
+from tamis.timeline import counted_back
+from tamis.timeline.data import timeline_data
+from tamis.timeline.text import timeline_text
+
+LAMB = """\
+title: Lamb
+serves: 6
+
+# Lamb
+
+Rub [1 lamb shoulder (2–2.4 kg)] with [20 g fine salt] [in a large dish].
+Cover and [marinate overnight] [in the fridge].
+Take it out and [leave for 1 h].
+
+# Roast
+
+Put [the lamb] [in a roasting tin].
+[Roast for 6 h] [at 150 °C] [until 93 °C inside].
+"""
+
+
+@pytest.mark.parametrize(("hour", "stands"), [(13, True), (15, False), (19, True)])
+def test_raw_meat_over_a_night_is_told(hour: int, stands: bool) -> None:
+    timeline = compile(Source("lamb.tamis", LAMB), default_kitchen(), {}).timeline
+    ready = datetime(2026, 12, 25, hour, 0)
+    found = counted_back(timeline, ready).standing
+    assert [(gap.action, gap.next_action) for gap in found] == ([(3, 4)] if stands else [])
+    assert ("! Put lamb: then stands" in timeline_text(timeline, ready, 200)) is stands
+    assert len(timeline_data(timeline, ready)["standing"]) == stands
+    assert all(gap.seconds > 2 * 3600 for gap in found)
+
+
+def test_from_zero_nothing_waits_for_the_morning() -> None:
+    assert compile(Source("lamb.tamis", LAMB), default_kitchen(), {}).timeline.standing == ()
