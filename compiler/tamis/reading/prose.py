@@ -86,7 +86,7 @@ def purpose_before(text: str, verbs: Verbs) -> str:
 
 def preposition_before(text: str, tables: Tables) -> str:
     """The preposition that stands right before a bracket: `blend with [2 tbsp of the oil]`."""
-    words = tuple(text.lower().split()[-3:])
+    words = tuple(text.lower().split()[-4:])
     for start in range(len(words)):
         found = match(tables.prepositions, words, start)
         if found and start + found[1] == len(words):
