@@ -5,6 +5,7 @@ A clause that cannot be read is one finding and is left out; the rest of the lin
 
 from __future__ import annotations
 
+import re
 from itertools import takewhile
 from typing import TYPE_CHECKING
 
@@ -30,6 +31,9 @@ if TYPE_CHECKING:
     from collections.abc import Sequence
 
     from tamis.syntax.document import Part
+
+_OF_EACH = re.compile(r"[^.;,]*\b(?:each|every)\b")
+_EACH_WITH = re.compile(r"\b(?:each|every)\b[^.;,]*\bwith\s*\Z")
 
 
 def read(document: Document, kitchen: Kitchen) -> tuple[Reading, list[Diagnostic]]:
@@ -109,7 +113,9 @@ class _Reader:
                 events += self._plain(part, starts_open, follows)
                 before = part.text
             else:
-                events += self._clause(part, events, before)
+                following = parts[at + 1] if at + 1 < len(parts) else None
+                after = following.text if isinstance(following, Text) else ""
+                events += self._clause(part, events, before, after)
                 starts_open, before = True, ""
         return ActionRead(parts, tuple(events), action.span)
 
@@ -123,7 +129,7 @@ class _Reader:
                 events.append(station)
         return events
 
-    def _clause(self, clause: Clause, earlier: Sequence[Event], before: str) -> list[Event]:
+    def _clause(self, clause: Clause, earlier: Sequence[Event], before: str, after: str) -> list[Event]:
         record = read_clause(clause, self.kitchen, self.tables, self.findings)
         if record is None:
             return []
@@ -131,6 +137,7 @@ class _Reader:
             purpose = "" if record.purpose else self._purpose(record, earlier, before)
             return [record._replace(purpose=purpose) if purpose else record]
         if isinstance(record, Reference):
+            record = _for_each(record, before, after)
             preposition = "" if record.preposition else preposition_before(before, self.tables)
             return [record._replace(preposition=preposition) if preposition else record]
         if isinstance(record, Time) and record.verb:
@@ -176,6 +183,14 @@ class _Reader:
                 if found >= 0:
                     return part.span.start + found
         return None
+
+
+def _for_each(reference: Reference, before: str, after: str) -> Reference:
+    """`[1 tsp of the filling] in the middle of each`: so much for every piece, and in the end all of it."""
+    share = reference.share
+    if share is None or share.kind != "measure" or not (_OF_EACH.match(after) or _EACH_WITH.search(before)):
+        return reference
+    return reference._replace(share=None)
 
 
 def _end_of_first_wait(action: ActionRead, timed: Event) -> int | None:
