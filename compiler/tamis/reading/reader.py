@@ -134,6 +134,7 @@ class _Reader:
         if record is None:
             return []
         if isinstance(record, Ingredient):
+            self._is_no_division(record, before)
             purpose = "" if record.purpose else self._purpose(record, earlier, before)
             return [record._replace(purpose=purpose) if purpose else record]
         if isinstance(record, Reference):
@@ -144,6 +145,15 @@ class _Reader:
             span = Span(clause.inner, clause.inner + len(record.verb_text))
             return [VerbUse(record.verb, record.verb_text, span), record]
         return [record]
+
+    def _is_no_division(self, record: Ingredient, before: str) -> None:
+        """`Roll into [20 balls]`: pieces that no food is called like, after *into*, were meant as a division."""
+        last = self.findings[-1] if self.findings else None
+        if last is None or last.rule != "unknown-ingredient" or last.span != record.name_span:
+            return
+        if before.rstrip().endswith(" into"):
+            hint = f"if the food is divided here, `into` belongs to the clause: `[into {record.clause.text}]`"
+            self.findings[-1] = last._replace(severity="warning", hint=hint)
 
     def _purpose(self, record: Ingredient, earlier: Sequence[Event], before: str) -> str:
         """The purpose that the verb gives: a participle right before the bracket, or the verb of the line for
