@@ -151,7 +151,8 @@ class _Reader:
         last = self.findings[-1] if self.findings else None
         if last is None or last.rule != "unknown-ingredient" or last.span != record.name_span:
             return
-        if before.rstrip().endswith(" into"):
+        counted = all(self.kitchen.units.get(measure.unit) is None for measure in record.measures)
+        if counted and before.rstrip().endswith(" into"):
             hint = f"if the food is divided here, `into` belongs to the clause: `[into {record.clause.text}]`"
             self.findings[-1] = last._replace(severity="warning", hint=hint)
 
