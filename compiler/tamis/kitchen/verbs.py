@@ -38,6 +38,10 @@ class Verb(NamedTuple):
     heat: bool = False
     station: str = ""
     """oven, grill, ring, mixer, fridge, freezer, bath; empty for none."""
+    sets: bool = False
+    """An oven or grill named after it, in plain words too, is what it is done to."""
+    stands: bool = False
+    """What it leaves in the room may not stand there for hours."""
     adds: bool = False
     """Puts other food into or on to the batch."""
     removes: bool = False

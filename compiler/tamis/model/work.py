@@ -163,8 +163,8 @@ def missing_times(action: ActionRead, labour: Labour) -> list[Diagnostic]:
         return []
     use = waiting[-1]
     message = f"“{use.text}” needs a time, a cue or a target in its line"
-    verb = "" if use.text.lower() == "let" else f"{use.text.lower()} "
-    hint = f"how long, or until what? `[{verb}for 10 min]`, or what to look for: `[until …]`"
+    verb = use.verb.base if use.verb.stands else use.text.lower()
+    hint = f"how long, or until what? `[{verb} for 10 min]`, or what to look for: `[until …]`"
     if _says_it_in_plain_words(action):
         hint = "put brackets round the words that say how long, or until what: only clauses count"
         to_the_boil = _TO_A_STATE.search("".join(part.text for part in action.parts if isinstance(part, Text)))

@@ -74,7 +74,7 @@ def _sets_an_oven(action: Action) -> bool:
     """Whether its degrees are those of a knob, which has no single degrees, and not of the food."""
     if action.heats == "oven" or action.settings:
         return True
-    if action.work.station == "oven" and any(use.verb.base == "lower" for use in action.verbs):
+    if action.work.station == "oven" and any(use.verb.sets for use in action.verbs):
         return True
     return any(isinstance(read, Time) and read.setting is not None for read in action.reads)
 

@@ -52,9 +52,8 @@ def verbs_in(text: str, span: Span, verbs: Verbs, starts_open: bool, clause_foll
 
 
 def station_after(use: VerbUse, text: str, span: Span, cupboard: Cupboard) -> Tool | None:
-    """The oven or grill that *heat* or *lower* names in plain words, as it would stand in a bracket: *Preheat the oven
-    to*."""
-    if use.verb.base not in ("heat", "lower"):
+    """The oven or grill that a verb sets in plain words, as it would stand in a bracket: *Preheat the oven to*."""
+    if not use.verb.sets:
         return None
     named = _STATION.match(text, use.span.end - span.start)
     found = cupboard.find([named[1].lower()]) if named else None

@@ -178,7 +178,7 @@ class Timeline:
             return ()
         from tamis.timeline.standing import standings
 
-        return standings(self.recipe, self.network, self.plans[0])
+        return standings(self.recipe, self.network, self.plans[0], self.kitchen.verbs)
 
 
 def _have_ready(need: Need) -> str:

@@ -11,13 +11,13 @@ from typing import TYPE_CHECKING
 from tamis.record import NamedTuple
 
 if TYPE_CHECKING:
+    from tamis.kitchen.verbs import Verbs
     from tamis.model.recipe import Action, Recipe
     from tamis.timeline.network import Network, Plan, Task
 
 AT_ROOM = 2 * 3600
 """Seconds that food may stand in the room (USDA FSIS: the two hours of raw and cooked food; a shaped dough has no
 longer)."""
-_STANDS = frozenset(("rest", "leave", "stand", "rise", "prove", "marinate", "take"))
 
 
 class Standing(NamedTuple):
@@ -28,7 +28,7 @@ class Standing(NamedTuple):
     seconds: int
 
 
-def standings(recipe: Recipe, network: Network, plan: Plan) -> tuple[Standing, ...]:
+def standings(recipe: Recipe, network: Network, plan: Plan, verbs: Verbs) -> tuple[Standing, ...]:
     """Where food stands for longer than it may: after a wait in the room, or in the midst of a component's work."""
     found: dict[int, Standing] = {}
     for link in network.links:
@@ -37,10 +37,12 @@ def standings(recipe: Recipe, network: Network, plan: Plan) -> tuple[Standing, .
         if gap <= AT_ROOM or link.from_start or a.action == b.action:
             continue
         one, other = recipe.actions[a.action], recipe.actions[b.action]
-        if _waits_in_the_room(one, a) or (a.part == "handle" and one.component == other.component):
+        if _waits_in_the_room(one, a, verbs) or (a.part == "handle" and one.component == other.component):
             found.setdefault(a.action, Standing(a.action, b.action, gap))
     return tuple(found[action] for action in sorted(found))
 
 
-def _waits_in_the_room(action: Action, task: Task) -> bool:
-    return task.part == "wait" and task.kind != "window" and not task.station and action.work.verb in _STANDS
+def _waits_in_the_room(action: Action, task: Task, verbs: Verbs) -> bool:
+    verb = verbs.get(action.work.verb)
+    stands = verb is not None and verb.stands
+    return stands and task.part == "wait" and task.kind != "window" and not task.station
