@@ -24,7 +24,6 @@ class Unreadable(Exception):
 class Text(NamedTuple):
     """A file's text; `bad_byte` is the offset of the first that is not UTF-8, or None."""
 
-    path: Path
     source: Source
     bad_byte: int | None
 
@@ -51,14 +50,18 @@ def recipe_paths(folder: Path) -> list[Path]:
     return sorted(found)
 
 
-def read_text(path: Path) -> Text:
-    """A file as text, named as a cook would type it. Raises Unreadable."""
+def read_bytes(path: Path) -> bytes:
+    """What is in a file. Raises Unreadable."""
     try:
-        data = path.read_bytes()
+        return path.read_bytes()
     except OSError as error:
         raise Unreadable(f"{shown(path)}: cannot be read: {error.strerror or error}") from error
-    text, bad = decode(data)
-    return Text(path, Source(shown(path), text, path.name.removesuffix(SUFFIX)), bad)
+
+
+def read_text(path: Path) -> Text:
+    """A file as text, named as a cook would type it. Raises Unreadable."""
+    text, bad = decode(read_bytes(path))
+    return Text(Source(shown(path), text, path.name.removesuffix(SUFFIX)), bad)
 
 
 def read_if_there(path: Path) -> Text | None:

@@ -27,11 +27,13 @@ Progress = Callable[[int, int], None]
 class Entry(NamedTuple):
     """One recipe file of the library.
 
-    `compiled.findings` holds all that is said about it, the library's own too.
+    `compiled.findings` holds all that is said about it, the library's own too. `picture` is the file to be shown on
+    its page.
     """
 
     path: Path
     compiled: Compiled
+    picture: Path | None = None
 
     @property
     def stem(self) -> str:
@@ -67,8 +69,8 @@ def open_library(path: Path, files: Sequence[Path] | None = None, progress: Prog
     wanted = list(files) if files is not None else recipe_paths(path) if path.is_dir() else [path]
     texts = {file: read_text(file) for file in wanted}
     others, stems = _used_elsewhere(texts.values(), house)
-    compiled = _compile_all([*texts.values(), *others], stems, house, progress)
-    entries = [Entry(file, compiled[id(text)]) for file, text in texts.items()]
+    compiled = _compile_all([*texts.values(), *others], stems, house.kitchen, progress)
+    entries = [_entry(file, compiled[id(text)], house.folder) for file, text in texts.items()]
     return Library(house, tuple(_among_each_other(entries)))
 
 
@@ -88,7 +90,9 @@ def _used_elsewhere(texts: Iterable[Text], house: House) -> tuple[list[Text], se
     return [found[stem] for stem in sorted(found)], {*have, *paths}
 
 
-def _compile_all(texts: list[Text], stems: set[str], house: House, progress: Progress | None) -> dict[int, Compiled]:
+def _compile_all(
+    texts: list[Text], stems: set[str], kitchen: Kitchen, progress: Progress | None
+) -> dict[int, Compiled]:
     """Each text compiled, by its identity; of two with one stem, the first is what others use."""
     first: dict[str, Text] = {}
     for text in texts:
@@ -100,17 +104,17 @@ def _compile_all(texts: list[Text], stems: set[str], house: House, progress: Pro
     twins = [text for text in texts if first[text.source.stem] is not text]
     for done, text in enumerate([*(first[stem] for stem in order.stems), *twins], 1):
         needed = {stem: supplies[stem] for stem in uses_of(text.source.text) if stem in supplies}
-        result = compile(text.source, house.kitchen, needed)
+        result = compile(text.source, kitchen, needed)
         supplies.setdefault(text.source.stem, result.supply)
-        compiled[id(text)] = _with_own(result, text, order, stems, house)
+        compiled[id(text)] = _with_own(result, text, order, stems)
         if progress:
             progress(done, len(texts))
     return compiled
 
 
-def _with_own(compiled: Compiled, text: Text, order: Order, stems: set[str], house: House) -> Compiled:
+def _with_own(compiled: Compiled, text: Text, order: Order, stems: set[str]) -> Compiled:
     """What only the library knows about one file: bytes that are no text, recipes it uses that are not there or in turn
-    use it, a picture that is not there."""
+    use it."""
     own: list[Diagnostic] = []
     if text.bad_byte is not None:
         own.append(about_bytes(text.bad_byte))
@@ -122,12 +126,19 @@ def _with_own(compiled: Compiled, text: Text, order: Order, stems: set[str], hou
         own.append(about_circle(compiled.document, circle))
     missing = [stem for stem in uses_of(text.source.text) if stem not in stems]
     own += about_uses(compiled.document, missing, stems)
-    if compiled.recipe.header.image:
-        from tamis.library.pictures import about_picture
-
-        picture = about_picture(compiled.recipe.header, text.path, house.folder)
-        own += [picture] if picture else []
     return compiled.with_findings(in_order([*compiled.findings, *own])) if own else compiled
+
+
+def _entry(path: Path, compiled: Compiled, house: Path) -> Entry:
+    """A recipe with its picture, or with what is wrong with that. The disk is asked only where the header names one."""
+    if not compiled.recipe.header.image:
+        return Entry(path, compiled)
+    from tamis.library.pictures import picture_of
+
+    picture, finding = picture_of(compiled.recipe.header, path, house)
+    if finding:
+        compiled = compiled.with_findings(in_order([*compiled.findings, finding]))
+    return Entry(path, compiled, picture)
 
 
 def _among_each_other(entries: list[Entry]) -> list[Entry]:

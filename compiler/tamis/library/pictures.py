@@ -20,39 +20,61 @@ SUFFIXES = (".avif", ".gif", ".jpeg", ".jpg", ".png", ".svg", ".webp")
 
 def is_on_the_web(image: str) -> bool:
     """Whether the header names a place on the web instead of a file."""
-    return image.startswith(("http://", "https://"))
+    return image.lower().startswith(("http://", "https://"))
 
 
-def picture_file(recipe: Path, image: str) -> Path:
-    """The file that a recipe names as its picture, counted from the recipe's own folder."""
-    return recipe.parent / image
+def picture_of(header: Header, recipe: Path, house: Path) -> tuple[Path | None, Diagnostic | None]:
+    """The file of a recipe's picture, counted from the recipe's own folder, or why the site cannot show it.
 
-
-def about_picture(header: Header, recipe: Path, house: Path) -> Diagnostic | None:
-    """The finding for a picture that the site could not show; None where there is nothing to say."""
+    Neither where there is no picture, or only one on the web.
+    """
     if not header.image or is_on_the_web(header.image):
-        return None
-    wrong = _wrong(picture_file(recipe, header.image), house)
+        return None, None
+    file = recipe.parent / header.image
+    wrong = _wrong(file, header.image, house)
     if wrong is None:
-        return None
+        return file, None
     message, hint = wrong
-    return Diagnostic("image-missing", "warning", header.span("image"), message, hint)
+    return None, Diagnostic("image-missing", "warning", header.span("image"), message, hint)
 
 
-def _wrong(file: Path, house: Path) -> tuple[str, str] | None:
-    if file.suffix.lower() not in SUFFIXES:
-        return f"“{file.name}” is no picture that browsers show", f"its name ends in one of {', '.join(SUFFIXES)}"
-    if not file.resolve().is_relative_to(house.resolve()):
-        return f"“{file.name}” lies outside the folder of the house", "copy the picture beside the recipe"
-    if file.is_file():
+def _wrong(file: Path, image: str, house: Path) -> tuple[str, str] | None:
+    """What keeps a file from being shown, and what to do; None where nothing does."""
+    inside, there = _found(file, house)
+    if not inside:
+        return f"“{image}” lies outside the folder of the house", "copy the picture beside the recipe"
+    known = file.suffix.lower() in SUFFIXES
+    if known and there:
         return None
-    near = nearest(file.name, sorted(other.name for other in _beside(file)))
-    hint = f"did you mean `{near}`?" if near else "put the picture beside the recipe, or take the line out"
-    return f"there is no picture “{file.name}” here", hint
+    near = _nearest(file)
+    if near:
+        hint = f"did you mean `{(Path(image).parent / near).as_posix()}`?"
+    elif known:
+        hint = "put the picture beside the recipe, or take the line out"
+    else:
+        hint = f"its name ends in one of {', '.join(SUFFIXES)}"
+    return f"there is no picture “{image}”" if known else f"“{image}” is no picture that browsers show", hint
 
 
-def _beside(file: Path) -> list[Path]:
-    """The pictures in the folder of a file."""
-    if not file.parent.is_dir():
+def _found(file: Path, house: Path) -> tuple[bool, bool]:
+    """Whether a file lies in the house's folder, and whether it is there."""
+    try:
+        return file.resolve().is_relative_to(house.resolve()), file.is_file()
+    except (OSError, RuntimeError, ValueError):  # too long a name, a link to itself, a sign that no name may hold
+        return True, False
+
+
+def _nearest(file: Path) -> str | None:
+    """The picture in the same folder that was most likely meant: one that differs in its ending or in capitals only,
+    or else the one with the nearest name."""
+    names = _pictures_in(file.parent)
+    same = (name for name in names if Path(name).stem.casefold() == file.stem.casefold())
+    return next(same, None) or nearest(file.name, names)
+
+
+def _pictures_in(folder: Path) -> list[str]:
+    """The names of the pictures in a folder, sorted; none where it cannot be looked into."""
+    try:
+        return sorted(each.name for each in folder.iterdir() if each.suffix.lower() in SUFFIXES and each.is_file())
+    except (OSError, ValueError):
         return []
-    return [other for other in file.parent.iterdir() if other.suffix.lower() in SUFFIXES]

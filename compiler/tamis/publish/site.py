@@ -11,8 +11,7 @@ from pathlib import Path
 from typing import TYPE_CHECKING
 
 from tamis.assets import asset
-from tamis.library.files import shown
-from tamis.library.pictures import about_picture, is_on_the_web, picture_file
+from tamis.library.files import read_bytes, shown
 from tamis.publish.folder import Refused, put_site
 from tamis.publish.listing import index_page
 from tamis.publish.market import PAGE, house_market_page
@@ -49,7 +48,10 @@ def build_site(
     replace: bool = False,
     progress: Progress | None = None,
 ) -> Report:
-    """Build the site of a library in `out`, whole or not at all. Raises OSError where the disk will not take it."""
+    """Build the site of a library in `out`, whole or not at all.
+
+    Raises OSError where the disk will not take it, and Unreadable where a picture is no longer to be had.
+    """
     sound = [entry for entry in library.entries if not entry.faulty]
     missing = tuple(shown(entry.path) for entry in library.entries if entry.faulty)
     wrong = missing or any(finding.severity == "error" for _, finding in library.house.findings)
@@ -84,7 +86,7 @@ def _holds_recipes(library: Library, out: Path) -> bool:
 def _files(
     library: Library, sound: Sequence[Entry], missing: tuple[str, ...], progress: Progress | None
 ) -> dict[str, bytes]:
-    """Every file of the site, by its path in it."""
+    """Every file of the site, by its path in it. Raises Unreadable."""
     kitchen = library.kitchen
     pages = {entry.stem for entry in sound}
     recipes = [entry.compiled for entry in sound]
@@ -93,9 +95,9 @@ def _files(
     if market:
         files[PAGE] = _bytes(market)
     for done, entry in enumerate(sound, 1):
-        picture = _picture(entry, library.house.folder)
-        if picture:
-            files[picture] = picture_file(entry.path, entry.compiled.recipe.header.image).read_bytes()
+        picture = picture_path(entry.stem, entry.picture.suffix) if entry.picture else ""
+        if entry.picture:
+            files[picture] = read_bytes(entry.picture)
         files[page_file(entry.stem)] = _bytes(recipe_page(entry.compiled, kitchen, pages, picture))
         if progress:
             progress(done, len(sound))
@@ -104,14 +106,6 @@ def _files(
         if path.is_file():
             files[path.relative_to(static).as_posix()] = path.read_bytes()
     return files
-
-
-def _picture(entry: Entry, house: Path) -> str:
-    """Where the recipe's picture lies in the site; empty where it has none that can be shown."""
-    header = entry.compiled.recipe.header
-    if not header.image or is_on_the_web(header.image) or about_picture(header, entry.path, house):
-        return ""
-    return picture_path(entry.stem, Path(header.image).suffix)
 
 
 def _bytes(html: str) -> bytes:

@@ -1,9 +1,10 @@
 """`image:` names a picture that the site cannot show.
 
-The page would have a hole where the dish should be.
+The page is built without it, and a guest who looks for the dish sees none.
 
-Put the picture beside the recipe and write its file's name as it is, or take the line out. A picture must lie in the
-folder of the house and end in `.jpg`, `.png`, `.webp`, `.avif`, `.gif` or `.svg`.
+Put the picture beside the recipe and write its file's name as it is, capitals too, or take the line out. A picture must
+lie in the folder of the house and end in `.jpg`, `.jpeg`, `.png`, `.webp`, `.avif`, `.gif` or `.svg`. One on the web is
+not looked for.
 """
 
 from __future__ import annotations
