@@ -5,7 +5,7 @@ from __future__ import annotations
 from copy import copy
 from typing import TYPE_CHECKING
 
-from tamis.checks.run import run_checks
+from tamis.checks.run import run_checks, settle_more
 from tamis.checks.view import View
 from tamis.model.build import build, supply_of
 from tamis.model.recipe import Supply
@@ -39,6 +39,11 @@ class Compiled(View):
         other = copy(self)
         other.findings = tuple(findings)
         return other
+
+    def with_more(self, findings: list[Diagnostic]) -> Compiled:
+        """The same with further findings, as the house and the cook have decided about them."""
+        levels = self.kitchen.settings.checks
+        return self.with_findings(settle_more(self.findings, findings, self.document, levels)) if findings else self
 
     def with_used(self, used: Mapping[str, Supply]) -> Compiled:
         """The same with other dishes to use."""

@@ -20,6 +20,8 @@ if TYPE_CHECKING:
     from tamis.checks.view import View
     from tamis.syntax.document import Comment, Document
 
+_OF_ALLOWS = ("allow-unused", "allow-unknown")
+
 
 def run_checks(view: View, earlier: Iterable[Diagnostic] = ()) -> tuple[Diagnostic, ...]:
     """All findings of a recipe, sorted.
@@ -37,6 +39,16 @@ def settle(findings: list[Diagnostic], document: Document, levels: Mapping[str, 
     allows = [comment for comment in document.comments if comment.rule]
     kept = _allowed(findings, allows, document) if allows else findings
     return tuple(in_order(_levelled(kept, levels) if levels else kept))
+
+
+def settle_more(
+    settled: Iterable[Diagnostic], more: list[Diagnostic], document: Document, levels: Mapping[str, str]
+) -> tuple[Diagnostic, ...]:
+    """Findings that are settled already, with more of the same file: an allow that silences one of these is used."""
+    again = settle(more, document, levels)
+    idle = {finding.span for finding in again if finding.rule == "allow-unused"}
+    kept = [finding for finding in settled if finding.rule != "allow-unused" or finding.span in idle]
+    return tuple(in_order([*kept, *(finding for finding in again if finding.rule not in _OF_ALLOWS)]))
 
 
 def _levelled(findings: list[Diagnostic], levels: Mapping[str, str]) -> list[Diagnostic]:

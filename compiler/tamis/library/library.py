@@ -11,7 +11,7 @@ from collections.abc import Callable, Iterable, Sequence
 from pathlib import Path
 
 from tamis.compile import Compiled, compile
-from tamis.diagnostics import Diagnostic, in_order
+from tamis.diagnostics import Diagnostic
 from tamis.kitchen.house import Kitchen
 from tamis.library.between import about_bytes, about_circle, about_uses, same_stems, same_titles
 from tamis.library.files import Text, house_folder, read_text, recipe_paths
@@ -126,7 +126,7 @@ def _with_own(compiled: Compiled, text: Text, order: Order, stems: set[str]) -> 
         own.append(about_circle(compiled.document, circle))
     missing = [stem for stem in uses_of(text.source.text) if stem not in stems]
     own += about_uses(compiled.document, missing, stems)
-    return compiled.with_findings(in_order([*compiled.findings, *own])) if own else compiled
+    return compiled.with_more(own)
 
 
 def _entry(path: Path, compiled: Compiled, house: Path) -> Entry:
@@ -137,7 +137,7 @@ def _entry(path: Path, compiled: Compiled, house: Path) -> Entry:
 
     picture, finding = picture_of(compiled.recipe.header, path, house)
     if finding:
-        compiled = compiled.with_findings(in_order([*compiled.findings, finding]))
+        compiled = compiled.with_more([finding])
     return Entry(path, compiled, picture)
 
 
@@ -148,8 +148,6 @@ def _among_each_other(entries: list[Entry]) -> list[Entry]:
     for index, finding in (*same_titles(headed), *same_stems([source for source, _ in headed])):
         more.setdefault(index, []).append(finding)
     return [
-        entry._replace(compiled=entry.compiled.with_findings(in_order([*entry.compiled.findings, *more[index]])))
-        if index in more
-        else entry
+        entry._replace(compiled=entry.compiled.with_more(more[index])) if index in more else entry
         for index, entry in enumerate(entries)
     ]
