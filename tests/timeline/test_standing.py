@@ -43,3 +43,21 @@ def test_raw_meat_over_a_night_is_told(hour: int, stands: bool) -> None:
 
 def test_from_zero_nothing_waits_for_the_morning() -> None:
     assert compile(Source("lamb.tamis", LAMB), default_kitchen(), {}).timeline.standing == ()
+
+
+FRITTERS = """\
+title: Fritters
+serves: 2
+
+# Fritters
+
+Whisk [200 g plain flour] with [2 eggs] [in a bowl] [for 10 min].
+[At once], pour [into a baking dish] and [bake for 30 min] [at 200 °C] [until firm].
+"""
+
+
+@pytest.mark.parametrize(("hour", "sooner"), [(19, False), (7, True)])
+def test_what_is_done_before_it_was_wished_for_is_told(hour: int, sooner: bool) -> None:
+    timeline = compile(Source("fritters.tamis", FRITTERS), default_kitchen(), {}).timeline
+    said = timeline_text(timeline, datetime(2026, 12, 25, hour, 20), 200)
+    assert ("already, as nobody works at night" in said) is sooner

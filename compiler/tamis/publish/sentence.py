@@ -68,7 +68,7 @@ def as_html(pieces: Iterable[Piece]) -> str:
 
 def kept_together(text: str) -> str:
     """Text in which no line ends between a number and its unit."""
-    return _KEPT.sub("\u00a0", text) if " " in text else text
+    return _KEPT.sub("\u00a0", text).replace("≈ ", "≈\u00a0") if " " in text else text
 
 
 def _html(piece: Piece) -> str:

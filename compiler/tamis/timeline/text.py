@@ -54,9 +54,19 @@ def _head(timeline: Timeline, width: int) -> list[str]:
     said = f"{timeline.sentence}; hands-on {_rough(timeline.hands_on)}"
     lines = []
     if timeline.ready is not None:
-        said = f"ready {day(timeline.ready)} {clock(timeline.ready)}, estimates at their longest"
+        said = f"ready {day(timeline.ready)} {clock(timeline.ready)}, estimates at their longest{_sooner(timeline)}"
         lines = [line for need in timeline.needs for line in _wrapped(_needed(timeline, need), width)]
     return [title, *_wrapped(said, width), *lines]
+
+
+def _sooner(timeline: Timeline) -> str:
+    """Where the night leaves no better way, all is done before it was wished for."""
+    if timeline.zero is None or timeline.ready is None:
+        return ""
+    done = after(timeline.zero, max((entry.end for entry in timeline.entries), default=0))
+    if (timeline.ready - done).total_seconds() < _SOON:
+        return ""
+    return f"; done by {day(done)} {clock(done)} already, as nobody works at night"
 
 
 def _needed(timeline: Timeline, need: Need) -> str:
@@ -85,6 +95,7 @@ def _when(timeline: Timeline, entry: Entry) -> str:
 
 
 _SHORT = 24
+_SOON = 1800
 
 
 def _row(timeline: Timeline, entry: Entry, when: str, columns: tuple[int, int], named: bool, width: int) -> list[str]:
