@@ -14,11 +14,13 @@ from typing import TYPE_CHECKING, Literal
 
 from tamis.assets import asset_text
 from tamis.kitchen.seconds import seconds
+from tamis.kitchen.words import singular
 from tamis.model.recipe import Use
 from tamis.record import NamedTuple
 
 if TYPE_CHECKING:
     from tamis.kitchen.house import Kitchen
+    from tamis.kitchen.verbs import Verb
 
 When = Literal["before", "just-before", "boils", "waits"]
 Known = dict[str, tuple[When, int]]
@@ -76,10 +78,19 @@ def _after_comma(use: Use, known_words: Known, kitchen: Kitchen) -> list[Prepara
             continue
         verb = kitchen.verbs.participle(words[at])
         if verb is not None and not verb.waits and words[at] != verb.base + "ing":
-            takes = verb.takes + _by_amount(use, verb.per_piece, verb.per_kg, kitchen)
+            work = _shaped(verb, words[at + 1 :], kitchen)
+            takes = work.takes + _by_amount(use, work.per_piece, work.per_kg, kitchen)
             found.append(Preparation("before", takes or kitchen.settings.kitchen.handling, verb.base, name))
         at += 1
     return found
+
+
+def _shaped(verb: Verb, after: list[str], kitchen: Kitchen) -> Verb:
+    """`cut into 1-cm slices` is slicing: what a dividing verb makes says how long it takes, if that is a verb too."""
+    if not verb.divides:
+        return verb
+    made = (kitchen.verbs.get(singular(word)) for word in after)
+    return next((other for other in made if other is not None and other.per_piece), verb)
 
 
 def _is_oil(use: Use) -> bool:

@@ -1,0 +1,68 @@
+"""*The laminated dough* was read as the dough, and there is a component called Lamination.
+
+A name is looked for at the end of what is written; the words before it are taken for a description. Here one of them
+sounds like another component, which may have been meant.
+
+Call the component by its name, `[the lamination]`; or leave the describing word out, if the first one was meant.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from typing import TYPE_CHECKING
+
+from tamis.diagnostics import Diagnostic, Severity
+from tamis.reading.clauses import Reference
+
+if TYPE_CHECKING:
+    from tamis.checks.view import View
+
+RULE = "other-meant"
+LEVEL: Severity = "information"
+BAD = """\
+title: Spirals
+makes: 12 spirals
+
+# Dough
+
+Mix [500 g bread flour], [300 ml whole milk], [10 g fine salt] and [7 g instant yeast] [in a bowl] [for 4 min].
+[Rise for 1 h] [until doubled].
+
+# Lamination
+
+Roll out [half the dough] and spread with [200 g soft butter].
+Fold in three and [chill for 45 min].
+
+# Spirals
+
+Roll [the laminated dough] round [the lamination] and cut [into 12 slices].
+[Bake for 20 min at 200 °C] [in the oven] [until golden].
+"""
+GOOD = BAD.replace("[the laminated dough]", "[the rest of the dough]")
+
+_SOUNDS = 5
+"""Letters at the head of a word that make it sound like another one."""
+
+
+def check(view: View) -> Iterator[Diagnostic]:
+    """References with more words than the name they were taken for, one of which begins like another component."""
+    recipe = view.recipe
+    names = {component.name: component.name.lower().split() for component in recipe.components if component.name}
+    if len(names) < 2:
+        return
+    taken = {taking.span: recipe.products[taking.product].name.lower() for taking in recipe.takings}
+    for action in recipe.actions:
+        for read in action.reads:
+            found = taken.get(read.clause.span, "") if isinstance(read, Reference) and " " in read.name else ""
+            if not found or not isinstance(read, Reference):
+                continue
+            more = [word for word in read.name.lower().split() if word not in found.split() and len(word) > _SOUNDS]
+            heads = {word[:_SOUNDS] for word in more}
+            other = next((n for n, words in names.items() if n.lower() != found and _begins(words, heads)), None)
+            if other:
+                message = f"“{read.name}” is read as “{found}”; there is a component “{other}” too"
+                yield Diagnostic(RULE, LEVEL, read.clause.span, message, f"did you mean `[the {other.lower()}]`?")
+
+
+def _begins(words: list[str], heads: set[str]) -> bool:
+    return any(word[:_SOUNDS] in heads for word in words)
