@@ -214,6 +214,11 @@ class Walker:
             return
         message = f"the {name} is still open at the end of “{self.read.name}”: it never comes back"
         hint = f"bring it back with `[the {name}]`, or give it a component of its own"
+        if batch.origin == "meanwhile":
+            hint = (
+                f"bring it back with `[the {name}]`; if it is made of what the step before leaves, name that there "
+                "(`[leaving juices]`) and take it up here (`[the juices]`)"
+            )
         self.find("batch-left-open", "error", batch.span, message, hint)
 
     def find(self, rule: str, severity: str, span: Span, message: str, hint: str = "") -> None:
