@@ -123,6 +123,7 @@ def _setting(phrase: Phrase, start: int) -> Setting:
 def read_target(phrase: Phrase, decision: Decision) -> Target | None:
     """`to 230 °C`, `to the boil`, `to 200 ml`, `to 38 × 6 cm`, `4 mm thick`; a bare number is told."""
     text = phrase.clause.text
+    _time_is_apart(phrase)
     degrees = _degrees(phrase, decision.start)
     if degrees:
         return Target(phrase.clause, "temperature", degrees[0], text=text)
@@ -138,6 +139,18 @@ def read_target(phrase: Phrase, decision: Decision) -> Target | None:
     if any(key in ("#length", "#product") for key in phrase.keys):
         return Target(phrase.clause, "size", text=text)
     return Target(phrase.clause, "state", word=phrase.text(decision.start, phrase.end), text=text)
+
+
+def _time_is_apart(phrase: Phrase) -> None:
+    """`to stand for 5 min`: the target would be reached by the kitchen's estimate, and the cook's own time be lost."""
+    at = phrase.index("#time")
+    if at >= phrase.end:
+        return
+    quantity = phrase.items[at]
+    said = phrase.text(at, at + 1)
+    message = f"a time inside a target: “{said}” is not read here"
+    hint = f"give it a clause of its own: `[for {said}]`"
+    phrase.find("clause-role", "error", quantity.span.shifted(phrase.clause.inner), message, hint)
 
 
 def read_cue(phrase: Phrase, decision: Decision) -> Cue:
