@@ -57,7 +57,7 @@ def _need(timeline: Timeline, need: Need) -> Data:
     }
     if timeline.zero is None:
         return data
-    begin = None if need.most is None else after(timeline.zero, need.start - need.most).isoformat(timespec="minutes")
+    begin = None if need.begin is None else after(timeline.zero, need.begin).isoformat(timespec="minutes")
     return data | {
         "clock": {"by": after(timeline.zero, need.start).isoformat(timespec="minutes"), "begin": begin},
     }

@@ -31,6 +31,11 @@ class Need(NamedTuple):
     least: int | None = None
     most: int | None = None
 
+    @property
+    def begin(self) -> int | None:
+        """When its recipe must be begun at the latest, in seconds from the first start (mostly before it)."""
+        return None if self.most is None else self.start - self.most
+
 
 def needs_of(recipe: Recipe, entries: Sequence[Entry], used: Mapping[str, Supply]) -> tuple[Need, ...]:
     """What the recipe takes of others, in the order of the text."""

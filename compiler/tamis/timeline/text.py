@@ -74,9 +74,9 @@ def _needed(timeline: Timeline, need: Need) -> str:
     assert timeline.zero is not None, "told by the clock only"
     by = after(timeline.zero, need.start)
     said = f"have ready by {day(by)} {clock(by)}: {need.text}"
-    if need.least is None or need.most is None:
+    if need.least is None or need.most is None or need.begin is None:
         return said
-    begin = after(timeline.zero, need.start - need.most)
+    begin = after(timeline.zero, need.begin)
     length, _ = rough_length(need.least, need.most)
     return f"{said}; begin its own recipe ({length}) by {day(begin)} {clock(begin)}"
 
