@@ -14,6 +14,7 @@ from tamis.kitchen.house import Kitchen
 from tamis.model.recipe import Use
 from tamis.quantity.amount import Amount
 from tamis.quantity.measure import Measure, plus
+from tamis.quantity.units import Units
 from tamis.reading.clauses import Ingredient
 from tamis.record import NamedTuple
 from tamis.table.worth import SPOON_UNITS, across
@@ -134,3 +135,9 @@ def scale(measures: tuple[Measure, ...], times: Fraction) -> tuple[Measure, ...]
     if not measures or times == 1:
         return measures
     return tuple(measure.times(times) for measure in measures)
+
+
+def is_mass(measure: Measure, units: Units) -> bool:
+    """Whether a measure is a weight."""
+    unit = units.get(measure.unit)
+    return unit is not None and unit.kind == "mass"

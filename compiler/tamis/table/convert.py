@@ -16,6 +16,7 @@ from tamis.quantity.measure import Measure, base
 from tamis.quantity.units import SPOONS, Units, shipped
 from tamis.reading.clauses import Ingredient
 from tamis.record import NamedTuple
+from tamis.table.adding import is_mass
 from tamis.table.asked import Asked
 
 DRAWERS = {
@@ -108,7 +109,7 @@ def _counted(measure: Measure, item: Ingredient, kitchen: Kitchen) -> Worths:
         return _parted(measure, item, kitchen)
     density, count = density_of(item, kitchen), measure.amount
     each = base(item.each, kitchen.units) if item.each else None
-    beside = next((base(also, kitchen.units) for also in item.also if _is_mass(also, kitchen.units)), None)
+    beside = next((base(also, kitchen.units) for also in item.also if is_mass(also, kitchen.units)), None)
     if each is not None:
         return _weighing(exactly(Amount(count.lo * each.lo, count.hi * each.hi)), density, GIVEN)
     if beside is not None:
@@ -130,11 +131,6 @@ def _parted(measure: Measure, item: Ingredient, kitchen: Kitchen) -> Worths:
         return Worths()
     grams = Figure(measure.amount.times(part.lo), measure.amount.lo * part.lo, measure.amount.hi * part.hi)
     return _weighing(grams, kitchen.larder.density(goods), part.source)
-
-
-def _is_mass(measure: Measure, units: Units) -> bool:
-    unit = units.get(measure.unit)
-    return unit is not None and unit.kind == "mass"
 
 
 def density_of(item: Ingredient | None, kitchen: Kitchen) -> Density | None:

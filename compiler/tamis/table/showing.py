@@ -16,7 +16,7 @@ from tamis.quantity.amount import Amount
 from tamis.quantity.measure import Measure, plus
 from tamis.reading.clauses import Ingredient
 from tamis.record import NamedTuple
-from tamis.table.adding import scale, scaled
+from tamis.table.adding import is_mass, scale, scaled
 from tamis.table.rows import Row
 from tamis.table.scaled_words import scaled_text
 from tamis.table.wording import measure_text, percent_text, written_all
@@ -123,15 +123,10 @@ def _turned(row: Row, turn: Turn, own: str, kitchen: Kitchen) -> str:
 def _better(row: Row, turn: Turn, kitchen: Kitchen) -> bool:
     """Whether the cook's second figure says it better: it stands in these units already, or is a weight, which is
     turned exactly, beside a volume."""
-    weighed = all([_is_mass(measure, kitchen) for measure in row.also])
-    if weighed and not any([_is_mass(measure, kitchen) for measure in row.total]):
+    weighed = all([is_mass(measure, kitchen.units) for measure in row.also])
+    if weighed and not any([is_mass(measure, kitchen.units) for measure in row.total]):
         return True
     return all([turn(measure, row.first, kitchen).measure == measure for measure in row.also])
-
-
-def _is_mass(measure: Measure, kitchen: Kitchen) -> bool:
-    unit = kitchen.units.get(measure.unit)
-    return unit is not None and unit.kind == "mass"
 
 
 def _hedge(row: Row, by_analogy: bool) -> str:
