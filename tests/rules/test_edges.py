@@ -59,6 +59,23 @@ def test_degrees_outside_brackets(text: str, expected: list[str]) -> None:
 @pytest.mark.parametrize(
     ("text", "expected"),
     [
+        ("Stir [100 g rolled oats] for ten minutes.", ["for ten minutes"]),
+        ("Fold [100 g rolled oats] every half hour.", ["every half hour"]),
+        ("Fold [100 g rolled oats] every half an hour.", ["every half an hour"]),
+        ("Knead [100 g rolled oats] for about 8–10 min.", ["for about 8–10 min"]),
+        ("[Knead for 8 min] [100 g rolled oats], and rest your arms for 1 min.", []),
+        ("Boil [100 g rolled oats] for 10 min.", []),  # told as a verb without a time
+        ("Stir [100 g rolled oats] for two people.", []),
+        ("Stir [100 g rolled oats].\n\nNote: they keep for 2 days.", []),
+    ],
+)
+def test_time_outside_brackets(text: str, expected: list[str]) -> None:
+    assert marked("time-outside-brackets", text) == expected
+
+
+@pytest.mark.parametrize(
+    ("text", "expected"),
+    [
         ("Stir [100 g rolled oats].\nAdd the cold butter and stir.", ["cold butter"]),
         ("Stir [100 g rolled oats].\nFold in honey.", ["honey"]),
         ("Stir [100 g rolled oats] [in a bowl].\nAdd the oats to the pan.", []),

@@ -18,9 +18,14 @@ from tamis.kitchen.string_tables import tables
 from tamis.kitchen.words import nearest
 from tamis.record import NamedTuple
 
-_TIMES = ("takes", "per_kg", "per_piece", "estimate", "estimate_per_kg")
+_TIMES = ("takes", "per_kg", "per_piece", "estimate", "estimate_per_kg", "water_per_kg")
 _PLAIN = {"no": False, "none": ""}
 _VOWELS = "aeiou"
+
+# *leave the dough in a warm place to rise*: so many words at most; after an article stands a noun (*leave the rest*).
+_LONGEST_OBJECT = 8
+_ARTICLES = frozenset(("the", "a", "an", "this", "your"))
+_BEFORE_VERB = frozenset(("to", "it", "them", "everything", "all"))
 
 
 class Verb(NamedTuple):
@@ -40,6 +45,8 @@ class Verb(NamedTuple):
     """oven, grill, ring, mixer, fridge, freezer, bath; empty for none."""
     sets: bool = False
     """An oven or grill named after it, in plain words too, is what it is done to."""
+    lets: bool = False
+    """A waiting verb after it, or after it and its object, takes its place: let it bubble, leave the dough to rise."""
     stands: bool = False
     """What it leaves in the room may not stand there for hours."""
     adds: bool = False
@@ -60,6 +67,8 @@ class Verb(NamedTuple):
     estimate: int = 0
     """Length of a line that only a cue or a target ends; `estimate_per_kg` comes on top."""
     estimate_per_kg: int = 0
+    water_per_kg: int = 0
+    """… and this for what the line puts in for boiling and the like, unless that is hot."""
     doubtful: bool = False
     """Also a noun or an adjective (cream, warm): within a line a verb only where an object follows."""
 
@@ -112,7 +121,21 @@ class Verbs:
             return None
         for phrase, verb in self._by_first.get(words[start], ()):
             if tuple(words[start : start + len(phrase)]) == phrase:
-                return verb, len(phrase)
+                let = self._let(words, start + len(phrase)) if verb.lets else None
+                return (let[0], let[1] - start) if let else (verb, len(phrase))
+        return None
+
+    def _let(self, words: Sequence[str], after: int) -> tuple[Verb, int] | None:
+        """The waiting verb that takes the place of one that lets, and where its words end."""
+        for at in range(after, min(len(words), after + _LONGEST_OBJECT)):
+            if not words[at].isalpha():
+                return None
+            found = self.match(words, at) if words[at - 1] not in _ARTICLES else None
+            if found and found[0].waits and not found[0].lets:
+                end = at + found[1]
+                plain = at == after or words[at - 1] in _BEFORE_VERB or end == len(words) or not words[end].isalpha()
+                if plain or not found[0].doubtful:
+                    return found[0], end
         return None
 
     def participle(self, word: str) -> Verb | None:

@@ -10,7 +10,7 @@ from tamis.kitchen.words import singular
 from tamis.model.batch import Batch
 from tamis.model.foods import put_in
 from tamis.model.heat import Heat, heat_of
-from tamis.model.mass import NOTHING, ONE
+from tamis.model.mass import NONE, NOTHING, ONE
 from tamis.model.namings import divide, name_batch
 from tamis.model.recipe import Action, Mass, Work
 from tamis.model.references import refer
@@ -48,6 +48,7 @@ class Act:
         "before_time",
         "beside",
         "carried",
+        "cold_water",
         "fresh",
         "joined",
         "labour",
@@ -86,6 +87,7 @@ class Act:
         self.at_once = False
         self.within: int | None = None
         self.before_time = True
+        self.cold_water = NONE  # g, put in for boiling and the like
         self.fresh = walker.new_step
         self.joined = False
         self.carried: Batch | None = None
@@ -123,7 +125,7 @@ class Act:
             batch = None
         self._links(start if not heat.heats else None, heat)
         pieces = int(batch.pieces[0].hi) if batch and batch.pieces else 1
-        work = work_of(labour, batch.mass if batch else NOTHING, pieces, walker.flow.kitchen, heat.station)
+        work = work_of(labour, batch.mass if batch else NOTHING, pieces, walker.flow.kitchen, heat.station, self.cold_water)
         if heat.heats and work.wait is None:
             work = work._replace(handling=0)
         if reads and len(labour.repeats) == len(reads):  # the work is that of the lines it repeats

@@ -6,7 +6,7 @@ from fractions import Fraction
 from typing import TYPE_CHECKING
 
 from tamis.model.batch import Batch, Food, plain
-from tamis.model.mass import ONE, mass_of, times
+from tamis.model.mass import ONE, cold_water, mass_of, times
 from tamis.model.percent import as_weighed, weigh
 from tamis.model.recipe import Mass, Use
 
@@ -34,6 +34,8 @@ def put_in(act: Act, food: Ingredient) -> None:
     in_batch = not aside and not food.optional
     flow.uses.append(Use(food, act.number, walker.component, factor, fraction, None, in_batch, mass, computed))
     act.uses.append(index)
+    if aside:
+        act.cold_water += cold_water(food, flow.kitchen)
     if aside and walker.present:
         note("aside", act.number, walker.present, use=index)
     if "separated" in food.preparation and food.goods and food.goods.parts:

@@ -21,7 +21,11 @@ if TYPE_CHECKING:
     from tamis.reading.clauses import Ingredient
 
 ONE = Fraction(1)
+NONE = Fraction(0)
 NOTHING = Mass()
+
+# As goods are bought or drawn they are cold; these states are hot.
+_HOT = frozenset(("boiling", "simmering", "steaming", "scalded", "hot", "just boiled"))
 
 
 def plus(one: Mass, other: Mass) -> Mass:
@@ -72,6 +76,14 @@ def mass_of(food: Ingredient, kitchen: Kitchen) -> Mass:
         nominal = all(kind(measure, kitchen.units) == "nominal" for measure in food.measures)
         return Mass(uncounted=(food.name,)) if nominal else Mass(unknown=(food.name,))
     return Mass(amount.lo, amount.lo) if amount.lo is amount.hi else Mass(min(amount), max(amount))
+
+
+def cold_water(food: Ingredient, kitchen: Kitchen) -> Fraction:
+    """Grams that come to the boil beside the batch: what is put in for boiling and the like, unless it is hot."""
+    if not food.purpose.startswith("for ") or not food.measures or not _HOT.isdisjoint(food.states):
+        return NONE
+    amount = _weighed(food, kitchen)
+    return min(amount) if amount else NONE
 
 
 def _weighed(food: Ingredient, kitchen: Kitchen) -> Amount | None:

@@ -139,7 +139,10 @@ class Walker:
         """`[Repeat twice]`, last in a step, does the whole step two more times."""
         if not step.actions:
             return
-        more = [e.number for e in step.actions[-1].events if isinstance(e, Repeat) and e.kind == "step-times"]
+        for action in step.actions[:-1]:
+            for repeat in _repeats_of_step(action):
+                self._repeats_too_early(repeat)
+        more = [repeat.number for repeat in _repeats_of_step(step.actions[-1])]
         if not more:
             return
         factor = 1 + more[0]
@@ -156,6 +159,12 @@ class Walker:
                 fraction = flow.takings[taking].fraction
                 if fraction is not None and not flow.takings[taking].rest:
                     flow.takings[taking] = flow.takings[taking]._replace(fraction=fraction * factor)
+
+    def _repeats_too_early(self, repeat: Repeat) -> None:
+        text = repeat.clause.text
+        message = f"“{text}” repeats its whole paragraph, and so stands at its end; here it counts for nothing"
+        hint = f"end the paragraph with it, or, to do only this line again, write `[{1 + repeat.number} times]`"
+        self.find("repeat-not-last", "error", repeat.clause.span, message, hint)
 
     def put_aside(self, batch: Batch, origin: str, name: str, span: Span) -> None:
         """Close a batch: from now on it is one of the open ones, under its names."""
@@ -224,6 +233,10 @@ class Walker:
     def find(self, rule: str, severity: str, span: Span, message: str, hint: str = "") -> None:
         """Keep a finding."""
         self.flow.findings.append(Diagnostic(rule, severity, span, message, hint))  # type: ignore[arg-type]  # by callers
+
+
+def _repeats_of_step(action: ActionRead) -> list[Repeat]:
+    return [event for event in action.events if isinstance(event, Repeat) and event.kind == "step-times"]
 
 
 def _is_meanwhile(action: ActionRead) -> bool:

@@ -11,6 +11,7 @@ from fractions import Fraction
 from typing import TYPE_CHECKING, Any, Literal
 
 from tamis.diagnostics import Diagnostic
+from tamis.model.mass import NONE
 from tamis.model.recipe import Mass, Work
 from tamis.quantity.duration import Duration
 from tamis.quantity.measure import grams
@@ -72,9 +73,12 @@ class Labour:
         return bool(self.cues) or any([target.kind != "size" for target in self.targets])
 
 
-def work_of(labour: Labour, mass: Mass, pieces: int, kitchen: Kitchen, station: str) -> Work:
-    """The work of an action on a batch of this mass, in so many pieces, at the station where it lies."""
-    wait, given = _wait(labour, mass, kitchen)
+def work_of(
+    labour: Labour, mass: Mass, pieces: int, kitchen: Kitchen, station: str, cold_water: Fraction = NONE
+) -> Work:
+    """The work of an action on a batch of this mass, in so many pieces, at the station where it lies; `cold_water` is
+    what the line puts in beside it for boiling and the like, in grams."""
+    wait, given = _wait(labour, mass, cold_water, kitchen)
     verb = labour.time_verb.verb if labour.time_verb else None
     others = [use for use in labour.verbs if use is not labour.time_verb] if wait else labour.verbs
     handling = _handling(others, labour, mass, pieces, kitchen) if others or not wait else 0
@@ -99,7 +103,7 @@ def work_of(labour: Labour, mass: Mass, pieces: int, kitchen: Kitchen, station: 
     )
 
 
-def _wait(labour: Labour, mass: Mass, kitchen: Kitchen) -> tuple[Duration | None, Given]:
+def _wait(labour: Labour, mass: Mass, cold_water: Fraction, kitchen: Kitchen) -> tuple[Duration | None, Given]:
     verb = labour.time_verb.verb if labour.time_verb else None
     if labour.time is not None:
         duration = labour.time.duration
@@ -114,6 +118,8 @@ def _wait(labour: Labour, mass: Mass, kitchen: Kitchen) -> tuple[Duration | None
     length = Fraction(verb.estimate)
     if verb.estimate_per_kg:
         length += verb.estimate_per_kg * mass.lo / KILO
+    if verb.water_per_kg and cold_water:
+        length += verb.water_per_kg * cold_water / KILO
     if not length:
         return None, "default"
     return Duration(length, length), "verb"

@@ -65,7 +65,7 @@ def station_after(use: VerbUse, text: str, span: Span, cupboard: Cupboard) -> To
 
 def _is_verb(verb: Verb, words: list[str], at: int, length: int, clause_follows: bool) -> bool:
     """Whether a word that is also a noun or adjective (cream, warm, toast) is a command here: something must follow."""
-    if not verb.doubtful or (at == 0 and length < len(words)):
+    if not verb.doubtful or length > 1 or (at == 0 and length < len(words)):
         return True
     after = at + length
     if after >= len(words):

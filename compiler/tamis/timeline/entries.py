@@ -99,7 +99,8 @@ def _length(action: Action, segments: tuple[Segment, ...]) -> str:
     if work.wait is None and standing(action):
         return _said(standing(action), None, False)
     if work.wait is None:
-        return f"≈ {_rounded(sum(segment.end - segment.start for segment in segments))}"
+        total = sum(segment.end - segment.start for segment in segments)
+        return f"≈ {often}{_rounded(ceil(total / count))}"
     if work.given != "text":
         return f"≈ {often}{_rounded(ceil(work.wait.lo))}"
     return often + _said(ceil(work.wait.lo), None if work.wait.hi is None else ceil(work.wait.hi), work.window)
