@@ -53,3 +53,41 @@ def test_tending_after_a_target_goes_on_for_the_time_that_follows() -> None:
     )
     work = [action.work for action in said.recipe.actions[1:3]]
     assert [(each.verb, each.hands) for each in work] == [("bring", True), ("cook", True)]
+
+
+@pytest.mark.parametrize(
+    ("line", "verb"),
+    [
+        ("Let it bubble [until thick].", "reduce"),
+        ("Let the sauce simmer gently [until thick].", "simmer"),
+        ("Leave it in a warm place to rise [for 1 h].", "rise"),
+        ("Leave to cool [for 1 h].", "cool"),
+        ("[Let the onions brown for 5 min].", "brown"),
+        ("Leave the rest [in the tin] [for 5 min].", "leave"),
+    ],
+)
+def test_what_is_let_happen_is_what_is_waited_for(line: str, verb: str) -> None:
+    assert made(line).recipe.actions[1].work.verb == verb
+
+
+@pytest.mark.parametrize(
+    ("line", "minutes"),
+    [
+        ("Bring [2 l water, for boiling] [to the boil].", 12),
+        ("Bring [2 l boiling water, for boiling] [to the boil].", 2),
+        ("Boil [1 kg potatoes] [in 2 l water, for boiling] [until tender].", 18),
+        ("[Boil for 15 min] [in 2 l water, for boiling].", 15),  # the cook's own time stands as it is
+    ],
+)
+def test_water_for_boiling_comes_to_the_boil_first(line: str, minutes: int) -> None:
+    """335 kJ heat a kilo of water from 20 to 100 °C; 60 % of a 2 kW ring give them in 4 min 40 s."""
+    source = Source("pot.tamis", f"title: Pot\nserves: 2\n\n# Pot\n\n{line}\n")
+    wait = compile(source, default_kitchen(), {}).recipe.actions[0].work.wait
+    assert wait is not None and wait.lo == minutes * 60
+
+
+def test_a_second_wait_after_a_timed_one_is_a_wait_of_its_own() -> None:
+    said = made("[Simmer for 10 min], then add [200 g peas] and boil [until tender].")
+    assert [action.work.verb for action in said.recipe.actions[1:3]] == ["simmer", "boil"]
+    said = made("[Simmer for 10 min] and leave to cool.")
+    assert [finding.rule for finding in said.findings if finding.severity == "error"] == ["verb-without-time"]

@@ -26,6 +26,7 @@ _VOWELS = "aeiou"
 _LONGEST_OBJECT = 8
 _ARTICLES = frozenset(("the", "a", "an", "this", "your"))
 _BEFORE_VERB = frozenset(("to", "it", "them", "everything", "all"))
+_AFTER_VERB = frozenset(("for", "until", "till", "in", "on", "at", "over", "under"))
 
 
 class Verb(NamedTuple):
@@ -133,8 +134,7 @@ class Verbs:
             found = self.match(words, at) if words[at - 1] not in _ARTICLES else None
             if found and found[0].waits and not found[0].lets:
                 end = at + found[1]
-                plain = at == after or words[at - 1] in _BEFORE_VERB or end == len(words) or not words[end].isalpha()
-                if plain or not found[0].doubtful:
+                if not found[0].doubtful or at == after or words[at - 1] in _BEFORE_VERB or _ends(words, end):
                     return found[0], end
         return None
 
@@ -156,6 +156,11 @@ class Verbs:
             for form in odd.split(", ") if odd else participles(first):
                 forms.setdefault(form + space + rest, verb)
         return forms
+
+
+def _ends(words: Sequence[str], end: int) -> bool:
+    """Whether what stands before is no adjective of what follows."""
+    return end == len(words) or not words[end].isalpha() or words[end] in _AFTER_VERB
 
 
 def _facts(text: str) -> dict[str, Any]:

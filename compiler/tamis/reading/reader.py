@@ -171,8 +171,14 @@ class _Reader:
         """Two times in a line parted by `then` are two actions; two without are one finding."""
         timed = [event for event in action.events if _gives_time(event)]
         if len(timed) < 2:
-            at = _end_of_first_wait(action, timed[0]) if timed else None
-            return [action] if at is None else list(_tended(*_cut(action, at)))
+            if not timed:
+                return [action]
+            at = _end_of_first_wait(action, timed[0])
+            if at is not None:
+                head, tail = _tended(*_cut(action, at))
+                return [head, *self._split(tail)]
+            at = _start_of_next_wait(action, timed[0])
+            return [action] if at is None else list(_cut(action, at))
         first, second = timed[0], timed[1]
         assert not isinstance(first, VerbUse) and not isinstance(second, VerbUse)
         at = self._then(action.parts, first.clause.span.end, second.clause.span.start)
@@ -219,6 +225,15 @@ def _end_of_first_wait(action: ActionRead, timed: Event) -> int | None:
         elif isinstance(event, Target) and event.kind != "size" and waiting is not None:
             reached = event.clause.span.end
     return None
+
+
+def _start_of_next_wait(action: ActionRead, timed: Event) -> int | None:
+    """Where another wait begins after the one that is timed: `[simmer for 10 min] and leave to cool`."""
+    events = iter(action.events)
+    for event in events:
+        if event is timed:
+            break
+    return next((event.span.start for event in events if isinstance(event, VerbUse) and event.verb.waits), None)
 
 
 def _tended(head: ActionRead, tail: ActionRead) -> tuple[ActionRead, ActionRead]:
