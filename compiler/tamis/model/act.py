@@ -123,6 +123,8 @@ class Act:
         heat = heat_of(self, labour, batch)
         if heat.heats:
             batch = None
+        elif batch is None:
+            self._needs_food(heat)
         self._links(start if not heat.heats else None, heat)
         pieces = int(batch.pieces[0].hi) if batch and batch.pieces else 1
         work = work_of(labour, batch.mass if batch else NOTHING, pieces, walker.flow.kitchen, heat.station, self.cold_water)
@@ -163,6 +165,18 @@ class Act:
             product=self.product,
             piece_mass=self.piece_mass,
         )
+
+    def _needs_food(self, heat: Heat) -> None:
+        """Food is cooked, or stands in the oven, but none is there: it was named in plain words, or not at all."""
+        use = self.labour.time_verb or next(iter(self.labour.verbs), None)
+        in_oven = heat.station in ("oven", "grill") and self.labour.time is not None
+        if use is None or not (use.verb.cooks or in_oven):
+            return
+        if any(tool.equipment.kind != "station" for tool in self.walker.tools):
+            return
+        message = f"“{use.text}”: no food is there, and no equipment is named"
+        hint = "name in brackets what this is done to: `[the …]`, a measured food, or equipment as in `[2 jars]`"
+        self.walker.find("nothing-there", "warning", use.span, message, hint)
 
     def _links(self, start: Batch | None, heat: Heat) -> None:
         """What must have ended before: the batch's last action, prepared equipment, a heated station."""

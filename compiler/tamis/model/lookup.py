@@ -36,13 +36,22 @@ def look_up(walker: Walker, reference: Reference) -> Meaning | None:
     found = _food(walker, words, reference.share)
     if found:
         return found
-    tool = walker.flow.kitchen.cupboard.find(words) if words else None
+    cupboard = walker.flow.kitchen.cupboard
+    tool = cupboard.find(words) or cupboard.find(reference.name.split())
     if tool:
         return Meaning(equipment=tool.item)
     for start in range(1, len(words)):
         found = _food(walker, words[start:], reference.share)
         if found:
             return found
+    return _tool_at_hand(walker, words)
+
+
+def _tool_at_hand(walker: Walker, words: tuple[str, ...]) -> Meaning | None:
+    """*The beans*, where the component has used baking beans."""
+    for tool in reversed(walker.tools):
+        if len(words) == 1 and plain(tool.equipment.name)[-1:] == words:
+            return Meaning(equipment=tool.equipment)
     return None
 
 

@@ -256,7 +256,8 @@ def _what_verb_wants(phrase: Phrase) -> str:
     if until < phrase.end:
         return f"`until …` is a clause of its own: write `{verb} [{phrase.text(until, phrase.end)}]`"
     if "few" in phrase.keys or "some" in phrase.keys:
-        return f"say how many, as a range if it varies: `[{verb} for 3–5 min]`"
+        unit = next((key for key in phrase.keys if _is_time(phrase, key)), "min")
+        return f"say how many, as a range if it varies: `[{verb} for 3–5 {unit}]`"
     if not found[0].waits:
         return f"“{verb}” without a time needs no brackets; with one it is `[{verb} for 5 min]`"
     return (

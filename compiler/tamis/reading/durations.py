@@ -32,7 +32,8 @@ def find_duration(phrase: Phrase, start: int, only_here: bool = False) -> Durati
 
 def _bounded(phrase: Phrase, at: int) -> DurationRead | None:
     if phrase.keys[at] not in ("at", "up"):
-        return _plain(phrase, at)
+        plain = _plain(phrase, at)
+        return _or_longer(phrase, plain) if plain and phrase.key(plain.end) in ("or", ",") else plain
     words = phrase.keys[at : at + 2]
     if words == ("at", "least"):
         low = _plain(phrase, at + 2)
@@ -40,6 +41,7 @@ def _bounded(phrase: Phrase, at: int) -> DurationRead | None:
             return None
         more = low.end + 1 if phrase.key(low.end) in (",", "and", "but") else low.end
         high = _plain(phrase, more + 2) if phrase.keys[more : more + 2] in (("up", "to"), ("at", "most")) else None
+        high = high or _alternative(phrase, low.end)
         if high and high.duration.hi is not None:
             return DurationRead(window(low.duration.lo, high.duration.hi), at, high.end)
         return DurationRead(at_least(low.duration.lo), at, low.end)
@@ -48,6 +50,26 @@ def _bounded(phrase: Phrase, at: int) -> DurationRead | None:
         if high and high.duration.hi is not None:
             return DurationRead(up_to(high.duration.hi), at, high.end)
     return None
+
+
+def _or_longer(phrase: Phrase, least: DurationRead) -> DurationRead:
+    """`3 h or overnight`, `2 h or up to 6 h`, `30 min or longer`: what the cook may choose within."""
+    high = _alternative(phrase, least.end)
+    if high and high.duration.hi is not None:
+        return DurationRead(window(least.duration.lo, high.duration.hi), least.start, high.end)
+    at = least.end + (phrase.key(least.end) == ",")
+    if phrase.keys[at : at + 2] in (("or", "longer"), ("or", "more")):
+        return DurationRead(at_least(least.duration.lo), least.start, at + 2)
+    return least
+
+
+def _alternative(phrase: Phrase, at: int) -> DurationRead | None:
+    """The longer time after `or`, or None."""
+    at += phrase.key(at) == ","
+    if phrase.key(at) != "or":
+        return None
+    at += 1
+    return _plain(phrase, at + 2 if phrase.keys[at : at + 2] == ("up", "to") else at)
 
 
 def _plain(phrase: Phrase, at: int) -> DurationRead | None:

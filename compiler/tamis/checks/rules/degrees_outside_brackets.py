@@ -17,6 +17,7 @@ from tamis.syntax.document import Clause, Part, Text
 
 if TYPE_CHECKING:
     from tamis.checks.view import View
+    from tamis.model.recipe import Action
 
 RULE = "degrees-outside-brackets"
 LEVEL: Severity = "warning"
@@ -46,16 +47,29 @@ _DEGREES = re.compile(
     r"|gas(?: mark)? \d\b)",
     re.IGNORECASE,
 )
+_TO = re.compile(r"[\w ]{0,24}?\b(up\s+|down\s+)?to\s+(?:about\s+)?")
 _OPENER = re.compile(r"\b(to|at|until)\s+(?:about\s+)?\Z", re.IGNORECASE)
 
 
 def check(view: View) -> Iterator[Diagnostic]:
-    """Degrees in plain words, in a line that has none in its brackets; a second scale beside a bracket is no harm."""
+    """Degrees in plain words, in a line that has none in its brackets, or to which something is turned up or down; a
+    second scale beside a bracket is no harm."""
     for action in view.recipe.actions:
         for part in action.parts:
             found = _DEGREES.search(part.text) if isinstance(part, Text) else None
-            if found and not any(_has_degrees(other) for other in action.parts):
+            if found and (_is_set(action, part, found) or not any(_has_degrees(other) for other in action.parts)):
                 yield _told(view, part, found)
+
+
+def _is_set(action: Action, part: Part, found: re.Match[str]) -> bool:
+    """`then turn up to 220 °C`, `turn the oven down to 180 °C`: right after a verb."""
+    start, at = part.span.start, part.span.start + found.start()
+    for use in action.verbs:
+        if start <= use.span.end <= at:
+            to = _TO.fullmatch(found.string, use.span.end - start, found.start())
+            if to and (use.verb.sets or to[1]):
+                return True
+    return False
 
 
 def _told(view: View, part: Part, found: re.Match[str]) -> Diagnostic:
