@@ -127,7 +127,9 @@ class Act:
             self._needs_food(heat)
         self._links(start if not heat.heats else None, heat)
         pieces = int(batch.pieces[0].hi) if batch and batch.pieces else 1
-        work = work_of(labour, batch.mass if batch else NOTHING, pieces, walker.flow.kitchen, heat.station, self.cold_water)
+        work = work_of(
+            labour, batch.mass if batch else NOTHING, pieces, walker.flow.kitchen, heat.station, self.cold_water
+        )
         if heat.heats and work.wait is None:
             work = work._replace(handling=0)
         if reads and len(labour.repeats) == len(reads):  # the work is that of the lines it repeats

@@ -9,6 +9,7 @@ from tamis.kitchen.words import singular
 from tamis.model.mass import NOTHING, ONE, minus, plus, times
 from tamis.model.pile import Pile
 from tamis.model.recipe import Mass
+from tamis.reading.tables import tables
 from tamis.source import Span
 
 if TYPE_CHECKING:
@@ -113,6 +114,7 @@ class Batch:
     def remove(self, words: tuple[str, ...], kitchen: Kitchen) -> bool:
         """Food that is fished out or thrown away leaves; tells whether any was found."""
         gone = [food for food in self.foods if matches_food(words, food, kitchen)]
+        gone = gone or [food for food in self.foods if is_of_kind(words, food, kitchen)]
         if gone:
             self.foods = Pile(food for food in self.foods if food not in gone)
         for food in gone:
@@ -135,6 +137,20 @@ class Batch:
         if words in self.names or (len(words) == 1 and any(name[-1] == words[0] for name in self.names if name)):
             return True
         return any(matches_food(words, food, kitchen) for food in self.foods)
+
+    def holds_kind(self, words: tuple[str, ...], kitchen: Kitchen) -> bool:
+        """Whether a food of it is of this kind."""
+        return any(is_of_kind(words, food, kitchen) for food in self.foods)
+
+
+def is_of_kind(words: tuple[str, ...], food: Food, kitchen: Kitchen) -> bool:
+    """Spaghetti is *the pasta*; chicken thighs are *the meat* and *the chicken*."""
+    goods = kitchen.larder.get(food.goods) if food.goods and len(words) == 1 else None
+    if goods is None:
+        return False
+    kinds = tables().kinds.get(words[0], ())
+    by_animal = goods.show in ("meat", "fish") and words[0] in food.words
+    return goods.show in kinds or goods.id in kinds or by_animal
 
 
 def matches_food(words: tuple[str, ...], food: Food, kitchen: Kitchen) -> bool:

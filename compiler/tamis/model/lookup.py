@@ -44,7 +44,20 @@ def look_up(walker: Walker, reference: Reference) -> Meaning | None:
         found = _food(walker, words[start:], reference.share)
         if found:
             return found
-    return _tool_at_hand(walker, words)
+    return _of_kind(walker, words) or _tool_at_hand(walker, words)
+
+
+def _of_kind(walker: Walker, words: tuple[str, ...]) -> Meaning | None:
+    """*The meat*, *the pasta*: what holds food of that kind, the nearest first."""
+    flow, kitchen = walker.flow, walker.flow.kitchen
+    if walker.present and walker.present.holds_kind(words, kitchen):
+        return Meaning(walker.present, present=True)
+    made = [batch for batch in flow.component_batches.values() if batch]
+    for tier in (walker.open, flow.named(), flow.byproducts(), made):
+        found = _one([batch for batch in tier if batch.holds_kind(words, kitchen)], words)
+        if found:
+            return found
+    return None
 
 
 def _tool_at_hand(walker: Walker, words: tuple[str, ...]) -> Meaning | None:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from fractions import Fraction
 from typing import TYPE_CHECKING
 
@@ -12,13 +13,23 @@ from tamis.model.mass import times
 from tamis.model.recipe import Taking
 from tamis.model.shares import part_of
 from tamis.reading.clauses import Reference, Share
+from tamis.syntax.document import Text
 
 if TYPE_CHECKING:
     from tamis.model.act import Act
 
+_KEEPING = re.compile(r"\b(leaving|keeping|reserving)\s*\Z", re.IGNORECASE)
+
 
 def refer(act: Act, reference: Reference) -> None:
     """Something made, opened or set out before."""
+    if reference.share and reference.share.kind == "measure":
+        hint = _belongs_inside(act, reference)
+        if hint:
+            act.say(
+                "clause-role", reference.clause, "this would go in, where the words before say that it is kept", hint
+            )
+            return
     meaning = look_up(act.walker, reference)
     if meaning is None:
         _unknown(act, reference)
@@ -122,13 +133,24 @@ def _rest_of_measure(act: Act, batch: Batch, fraction: Fraction) -> None:
 
 def _unknown(act: Act, reference: Reference) -> None:
     name = reference.name or "it"
-    near = nearest_name(act.walker, reference)
-    hint = (
-        f"did you mean `[the {near}]`?"
-        if near
-        else "name it before: by a heading, `[as …]`, `[leaving …]` or as an ingredient"
-    )
+    hint = _belongs_inside(act, reference)
+    near = None if hint else nearest_name(act.walker, reference)
+    if near:
+        hint = f"did you mean `[the {near}]`?"
+    elif not hint and act.verb and act.verb.removes:
+        hint = "what nobody named before needs no brackets to be thrown away; to keep it, `[leaving …]` names it"
+    elif not hint:
+        hint = "name it before: by a heading, `[as …]`, `[leaving …]` or as an ingredient"
     act.say("product-unknown", reference.clause, f"nothing here is called “{name}”", hint)
+
+
+def _belongs_inside(act: Act, reference: Reference) -> str:
+    """How to say `reserving [a cup of the pasta water]`, which names what the batch leaves behind."""
+    parts = act.read.parts
+    at = next((at for at, part in enumerate(parts) if part is reference.clause), 0)
+    before = parts[at - 1] if at else None
+    found = _KEEPING.search(before.text) if isinstance(before, Text) else None
+    return f"`{found[1]}` belongs inside the brackets: `[{found[1]} {reference.clause.text}]`" if found else ""
 
 
 def _ambiguous(act: Act, reference: Reference, meaning: Meaning) -> None:

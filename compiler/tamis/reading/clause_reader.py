@@ -108,6 +108,7 @@ def _units_are_sound(phrase: Phrase) -> bool:
     """Letters that are no unit (`1 T oil`) and misspelt units (`2 tbps sugar`)."""
     if "#pieces" not in phrase.keys:
         return True
+    sound = True
     for at, item in phrase.quantities("pieces"):
         word = phrase.items[at + 1] if at + 1 < phrase.end else None
         if not isinstance(word, Word):
@@ -118,7 +119,8 @@ def _units_are_sound(phrase: Phrase) -> bool:
             written = f"{text} °{sign}"
             mend = Fix(span, f"°{sign}", f"write `{written}`")
             phrase.find("unit-unclear", "error", span, f"“{word.text}” alone is no unit", f"write `{written}`", mend)
-            return False
+            sound = False
+            continue
         long_form = LONG_FORMS.get(word.text)
         if long_form and (word.text != "in" or at + 2 == phrase.end or not _opens_place(phrase, at + 2)):
             fix = Fix(span, long_form, f"write `{long_form}`") if word.text in ("T", "t") else None
@@ -131,7 +133,7 @@ def _units_are_sound(phrase: Phrase) -> bool:
             message = f"no unit is called “{word.text}”"
             phrase.find("unit-unknown", "error", span, message, f"did you mean `{near}`?", fix)
             return False
-    return True
+    return sound
 
 
 def _unit_meant(phrase: Phrase, word: str) -> str:
@@ -313,7 +315,7 @@ def _nearest(phrase: Phrase) -> str:
     head = " ".join(phrase.keys[:2])
     for words in (head, phrase.keys[0]):
         near = nearest(words, openers)
-        if near and near != words:
+        if near and near != words and near[0] == words[0]:  # hardly anybody mistypes the first letter
             return f"did you mean `[{near} …]`?"
     name = " ".join(key for key in phrase.keys if key[:1].isalpha())
     near = phrase.kitchen.larder.near(name) or phrase.kitchen.cupboard.near(name)

@@ -86,7 +86,10 @@ def _measuring(roles: Mapping[str, Any]) -> dict[str, str]:
     kinds = [("a fraction", list(roles["fractions"])), ("what is left", shares["rest"])]
     kinds += [("no figure", [*shares["some"], "all", "all but"])]
     comma = roles["after-comma"]
-    words = [("how heaped, how big", measures["how"]), ("no measure", measures["vague"])]
+    words = [
+        ("how heaped, how big", measures["how"]),
+        ("no measure: told as missing, unless a reason follows", measures["vague"]),
+    ]
     words += [("a size", roles["sizes"]["words"])]
     return {
         "shares": _table(("says", "words"), kinds),

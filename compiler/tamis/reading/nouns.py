@@ -52,8 +52,19 @@ def read_noun(phrase: Phrase, start: int, equipment_too: bool = True) -> Noun:
         found = phrase.kitchen.cupboard.find(head)
         if found and not _count_of_food(phrase, found, words):
             return Noun(start, sized_end, equipment=found)
+        found = _after_comma(phrase, sized_end) if sized_end == end and phrase.key(end) == "," else None
+        if found and not phrase.kitchen.larder.find(words):
+            return found
     named = tuple([key for key in words if key[0] != "#"]) if "#percent" in words else words
     return Noun(start, end, goods=phrase.kitchen.larder.find(named))
+
+
+def _after_comma(phrase: Phrase, comma: int) -> Noun | None:
+    """`a wide, heavy-bottomed pan`: what describes a piece of equipment before its comma, as words do after it."""
+    end = name_end(phrase, comma + 1, sizes=True)
+    described = tuple([key for key in phrase.keys[comma + 1 : end] if key[0] != "#"])
+    found = phrase.kitchen.cupboard.find(described)
+    return Noun(comma + 1, end, equipment=found) if found and phrase.key(end) != "," else None
 
 
 def _count_of_food(phrase: Phrase, found: FoundEquipment, words: tuple[str, ...]) -> bool:

@@ -66,6 +66,7 @@ def _by_small_word(phrase: Phrase, at: int) -> Decision | None:
         _degrees(phrase, at)
         or _setting_words(phrase, at + 1, phrase.end)
         or match(phrase.tables.rooms, phrase.keys, at + 1)
+        or phrase.keys[-1] in phrase.tables.states
     ):
         return Decision("setting", at)
     return None

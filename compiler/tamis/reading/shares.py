@@ -24,7 +24,8 @@ def read_share(phrase: Phrase, start: int) -> ShareRead | None:
     """The share that begins at an index, or None."""
     key = phrase.key(start)
     if key[:1] != "#":
-        return _rest(phrase, start) or _some(phrase, start) or _fraction(phrase, start)
+        named = _rest(phrase, start) or _some(phrase, start) or _fraction(phrase, start)
+        return named or (_one_measure(phrase, start) if key in phrase.tables.articles else None)
     of_pieces = _fraction(phrase, start) if key == "#pieces" else None
     return of_pieces or _measure(phrase, start)
 
@@ -109,3 +110,11 @@ def _measure(phrase: Phrase, start: int) -> ShareRead | None:
     if not quantity or quantity.kind not in ("mass", "volume", "pieces"):
         return None
     return _the(phrase, start + 1, Share("measure", measure=_as_measure(phrase, start)))
+
+
+def _one_measure(phrase: Phrase, start: int) -> ShareRead | None:
+    """`a cup of the pasta water`."""
+    unit = phrase.kitchen.units.get(phrase.key(start + 1)) if phrase.key(start + 2) == "of" else None
+    if unit is None or unit.kind not in ("mass", "volume"):
+        return None
+    return _the(phrase, start + 2, Share("measure", measure=Measure(exactly(1), unit.id)))

@@ -30,6 +30,7 @@ class Tables(NamedTuple):
     rest: Phrases
     some: Phrases
     no_name: frozenset[str]
+    kinds: dict[str, frozenset[str]]
     hints: Phrases
     all: Phrases
     how: frozenset[str]
@@ -92,6 +93,7 @@ def tables() -> Tables:
         fractions={word: Fraction(text) for word, (text,) in raw["fractions"].items()},
         rest=_phrases(("", shares["rest"])),
         no_name=frozenset(raw["namings"]["not"]),
+        kinds={word: frozenset(kinds) for word, kinds in raw["kinds"].items()},
         hints=_phrases(*((said, [tried]) for tried, (said,) in raw["hints"].items())),
         some=_phrases(("", shares["some"])),
         all=_phrases(("", shares["all"])),

@@ -48,7 +48,10 @@ def check(view: View) -> Iterator[Diagnostic]:
             continue
         if food.preparation.startswith(_REASONS):
             continue
-        message = f"how much {food.name}? expected a measure, or a reason why there is none"
+        said = food.clause.text.split(",")[0].strip().removeprefix(food.preposition).lstrip()
+        vague = food.name in said and said[: said.rindex(food.name)].split()[-1:] == ["of"]
+        much = f"is “{said}”" if vague else food.name
+        message = f"how much {much}? expected a measure, or a reason why there is none"
         seasons = food.goods is not None and (food.goods.salt or food.goods.show in ("spice", "herb"))
         reason = "to taste" if seasons else "for the pan" if food.goods and food.goods.role == "fat" else "as needed"
         hint = f"write `[{likely(food.goods)} {food.name}]`, or `[{food.name}, {reason}]`"
