@@ -161,6 +161,10 @@ class Flow:
             self.part_from(batch)
         return index
 
+    def called(self, batch: Batch) -> str:
+        """What a message calls a batch: by its product's name, as the text writes it, where it is one."""
+        return self.products[batch.product].name if batch.product is not None else " ".join(batch.label)
+
     def part_from(self, batch: Batch) -> None:
         """Remember that a share of this batch was taken."""
         self.parted[batch] = None

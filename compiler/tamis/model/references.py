@@ -132,7 +132,7 @@ def _rest_of_measure(act: Act, batch: Batch, fraction: Fraction) -> None:
 
 
 def _unknown(act: Act, reference: Reference) -> None:
-    name = reference.name or "it"
+    name = reference.name or reference.clause.text.strip()
     hint = _belongs_inside(act, reference)
     near = None if hint else nearest_name(act.walker, reference)
     if near:
@@ -155,8 +155,9 @@ def _belongs_inside(act: Act, reference: Reference) -> str:
 
 def _ambiguous(act: Act, reference: Reference, meaning: Meaning) -> None:
     batches = [meaning.batch, *meaning.also]
-    labels = tuple(Label(batch.span, f"this {' '.join(batch.label)}") for batch in batches if batch)
-    names = " and ".join(f"“{' '.join(batch.label)}”" for batch in batches if batch)
+    called = [(batch, act.walker.flow.called(batch)) for batch in batches if batch]
+    labels = tuple(Label(batch.span, f"this is “{name}”") for batch, name in called)
+    names = " and ".join(f"“{name}”" for _, name in called)
     message = f"“{reference.name}” can mean {names}"
     act.say("product-ambiguous", reference.clause, message, "give one of them a name of its own with `[as …]`", labels)
 

@@ -139,8 +139,8 @@ class Walker:
         """`[Repeat twice]`, last in a step, does the whole step two more times."""
         if not step.actions:
             return
-        for action in step.actions[:-1]:
-            for repeat in _repeats_of_step(action):
+        for before in step.actions[:-1]:
+            for repeat in _repeats_of_step(before):
                 self._repeats_too_early(repeat)
         more = [repeat.number for repeat in _repeats_of_step(step.actions[-1])]
         if not more:

@@ -171,6 +171,8 @@ def missing_times(action: ActionRead, labour: Labour) -> list[Diagnostic]:
     message = f"“{use.text}” needs a time, a cue or a target in its line"
     verb = use.verb.base if use.verb.stands else use.text.lower()
     hint = f"how long, or until what? `[{verb} for 10 min]`, or what to look for: `[until …]`"
+    if use.verb.lets:
+        hint = f"{hint}; if nothing waits here, say *keep* (`keep the lid on`)"
     if _says_it_in_plain_words(action):
         hint = "put brackets round the words that say how long, or until what: only clauses count"
         to_the_boil = _TO_A_STATE.search("".join(part.text for part in action.parts if isinstance(part, Text)))

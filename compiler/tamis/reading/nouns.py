@@ -52,9 +52,9 @@ def read_noun(phrase: Phrase, start: int, equipment_too: bool = True) -> Noun:
         found = phrase.kitchen.cupboard.find(head)
         if found and not _count_of_food(phrase, found, words):
             return Noun(start, sized_end, equipment=found)
-        found = _after_comma(phrase, sized_end) if sized_end == end and phrase.key(end) == "," else None
-        if found and not phrase.kitchen.larder.find(words):
-            return found
+        further = _after_comma(phrase, sized_end) if sized_end == end and phrase.key(end) == "," else None
+        if further and not phrase.kitchen.larder.find(words):
+            return further
     named = tuple([key for key in words if key[0] != "#"]) if "#percent" in words else words
     return Noun(start, end, goods=phrase.kitchen.larder.find(named))
 

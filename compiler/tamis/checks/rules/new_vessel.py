@@ -57,7 +57,7 @@ def check(view: View) -> Iterator[Diagnostic]:
                 if _beside(step, action):
                     continue
                 vessel = _vessel(action)
-                if vessel and lies_in and _other(vessel, lies_in) and _takes_new_food(action, vessel):
+                if vessel and lies_in and _takes_new_food(action, vessel):
                     yield _finding(vessel, lies_in)
                 lies_in = None if _closes(action) else vessel or lies_in
 
@@ -80,7 +80,8 @@ def _vessel(action: Action) -> Tool | None:
 
 
 def _takes_new_food(action: Action, vessel: Tool) -> bool:
-    """Whether new food goes into a vessel by itself: right before it, no verb and no word for the batch between."""
+    """Whether new food goes into a vessel by itself: right before it, no verb and no word for the batch between. A bowl
+    named again with an article is another one."""
     if vessel.definite or action.takings:
         return False
     if any(read.role in ("reference", "division") for read in action.reads):
@@ -92,10 +93,6 @@ def _takes_new_food(action: Action, vessel: Tool) -> bool:
     if any(use.span.start in between for use in action.verbs):
         return False
     return not any(isinstance(part, Text) and _BATCH.search(part.text) for part in action.parts)
-
-
-def _other(one: Tool, two: Tool) -> bool:
-    return (one.equipment.name, one.size) != (two.equipment.name, two.size)
 
 
 def _finding(vessel: Tool, lies_in: Tool) -> Diagnostic:

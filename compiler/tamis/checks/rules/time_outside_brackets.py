@@ -42,7 +42,10 @@ Mix [500 g bread flour] and [320 g water] [in a bowl], then [knead for 10 minute
 [Bake for 40 min] [at 220 °C] [in the oven] [until brown].
 """
 
-_NUMBER = r"(?:\d[\d.,/½¼¾]*(?: ?(?:[–-]|to|or) ?\d[\d.,/½¼¾]*)?|half(?: an?)?|an?|a few|two|three|four|five|ten|twenty|thirty)"
+_FIGURE = r"\d[\d.,/½¼¾]*"
+_NUMBER = (
+    rf"(?:{_FIGURE}(?: ?(?:[–-]|to|or) ?{_FIGURE})?|half(?: an?)?|an?|a few|two|three|four|five|ten|twenty|thirty)"
+)
 _TIME = re.compile(
     rf"\b(?:for|every) (?:(?:about|around|roughly|another|a further|at least|up to|a good) )*{_NUMBER}"
     r"[ \u00a0-]?(?:min|mins|minutes?|h|hrs?|hours?|s|secs?|seconds?|days?)\b",
