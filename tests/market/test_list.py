@@ -183,3 +183,17 @@ def test_what_cannot_be_told_of_a_food_is_left_out_and_said() -> None:
     (pepper,) = found.lines
     assert pepper.used == F("0.30") and pepper.packs == 1
     assert "In no sum: 6 black pepper" in list_text(found, kitchen)
+
+
+def test_metric_weights_where_one_dish_has_them_and_another_has_cups() -> None:
+    cups = cooked(PLAIN, "Mix [1 cup raspberries] with [1 stick butter].")
+    grams = cooked(PLAIN, "Mix [200 g raspberries] with [100 g butter].")
+    found = market_list([dish(cups), dish(grams)], {}, PLAIN)
+    # USDA SR28: 09302 a cup of raspberries 123 g, 01145 a stick of butter 113 g
+    assert {one.name: buy_text(one, PLAIN) for one in found.lines} == {"raspberries": "323 g", "butter": "213 g"}
+
+
+def test_tins_are_another_line_from_another_shelf() -> None:
+    found = list_of(PLAIN, "Mix [2 tins tomatoes] with [3 tomatoes, chopped].")
+    lines = [(one.name, one.merchant, buy_text(one, PLAIN)) for one in found.lines]
+    assert lines == [("tomatoes", "greengrocer", "3"), ("tomatoes", "grocer", "2 tins")]

@@ -91,3 +91,32 @@ def test_a_second_wait_after_a_timed_one_is_a_wait_of_its_own() -> None:
     assert [action.work.verb for action in said.recipe.actions[1:3]] == ["simmer", "boil"]
     said = made("[Simmer for 10 min] and leave to cool.")
     assert [finding.rule for finding in said.findings if finding.severity == "error"] == ["verb-without-time"]
+
+
+@pytest.mark.parametrize(
+    ("tending", "hands"),
+    [
+        ("skimming", False),
+        ("basting", False),
+        ("stirring", True),
+        ("turning all the time", True),
+        ("stirring now and then", False),
+    ],
+)
+def test_skimming_keeps_nobody_at_the_pot_but_stirring_does(tending: str, hands: bool) -> None:
+    assert made(f"[Simmer for 30 min], [{tending}], [until thick].").recipe.actions[1].work.hands is hands
+
+
+@pytest.mark.parametrize(
+    ("time", "shortest", "longest"),
+    [
+        ("3 hours or overnight", 3, 12),
+        ("2 hours, or up to 6 hours", 2, 6),
+        ("2 h or longer", 2, None),
+        ("at least 2 h or overnight", 2, 12),
+        ("2 h", 2, 2),
+    ],
+)
+def test_a_time_or_a_longer_one(time: str, shortest: int, longest: int | None) -> None:
+    wait = made(f"[Chill for {time}].").recipe.actions[1].work.wait
+    assert wait is not None and (wait.lo, wait.hi) == (shortest * 3600, longest and longest * 3600)

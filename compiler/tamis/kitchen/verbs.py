@@ -48,6 +48,8 @@ class Verb(NamedTuple):
     """An oven or grill named after it, in plain words too, is what it is done to."""
     lets: bool = False
     """A waiting verb after it, or after it and its object, takes its place: let it bubble, leave the dough to rise."""
+    occasional: bool = False
+    """As tending (basting, skimming) it is done now and then, unless it says how often."""
     stands: bool = False
     """What it leaves in the room may not stand there for hours."""
     adds: bool = False

@@ -13,6 +13,7 @@ from typing import TYPE_CHECKING
 
 from tamis.kitchen.sale import Sale, Unsaleable, sale_of
 from tamis.market.money import cents
+from tamis.market.needs import TINNED, is_tinned
 from tamis.market.yields import Weights, rounded_up
 from tamis.quantity.amount import exactly
 from tamis.quantity.display import plural
@@ -59,6 +60,8 @@ class Line(NamedTuple):
     @property
     def merchant(self) -> str:
         """Who sells it; empty for a food that the goods do not know."""
+        if is_tinned(self.goods, self.needed):
+            return TINNED
         return self.goods.merchant if self.goods else ""
 
     @property

@@ -31,6 +31,12 @@ if TYPE_CHECKING:
     from tamis.table.rows import Row
 
 TAP = "tap"
+TINNED = "grocer"
+"""Who sells tins and jars of what others sell fresh."""
+_FRESH = frozenset(("greengrocer", "butcher", "fishmonger"))
+_TINS = frozenset(("can", "tin", "jar"))
+_METRIC = frozenset(("g", "kg"))
+_US = frozenset(("cup", "stick", "oz", "lb", "pint", "quart"))
 
 
 class Need(NamedTuple):
@@ -61,6 +67,19 @@ class Need(NamedTuple):
         return found._replace(prepared=None) if self.parts else found
 
 
+def _is_us(need: Need) -> bool:
+    return any(measure.unit in _US for measure in need.item.measures)
+
+
+def _is_metric(need: Need) -> bool:
+    return any(measure.unit in _METRIC for measure in need.item.measures)
+
+
+def is_tinned(goods: Goods | None, measures: Sequence[Measure]) -> bool:
+    """Whether fresh food is asked for by the tin or jar: another thing than the fresh one, from another shelf."""
+    return goods is not None and goods.merchant in _FRESH and any(measure.unit in _TINS for measure in measures)
+
+
 class Food(NamedTuple):
     """All needs of one food."""
 
@@ -69,8 +88,12 @@ class Food(NamedTuple):
     needs: tuple[Need, ...]
 
     def total(self, kitchen: Kitchen, dish: int | None = None) -> tuple[Measure, ...]:
-        """The sum, in the first need's kind; of one dish only, if its index is given."""
-        uses = [Use(need.item, 0, 0, need.times) for need in self.needs if dish is None or need.dish == dish]
+        """The sum, in the first need's kind, or by weight where that is a US measure and another need is weighed in
+        metric; of one dish only, if its index is given."""
+        needs = [need for need in self.needs if dish is None or need.dish == dish]
+        if needs and _is_us(needs[0]):
+            needs.sort(key=lambda need: not _is_metric(need))
+        uses = [Use(need.item, 0, 0, need.times) for need in needs]
         return add_up(uses, kitchen).total
 
     def also(self, kitchen: Kitchen) -> tuple[Measure, ...]:
@@ -135,7 +158,7 @@ def _needs(row: Row, at: int, dish: Dish) -> Iterator[Need]:
 
 def _key(row: Row) -> str:
     if row.goods is not None:
-        return row.goods.id
+        return f"{row.goods.id} tinned" if is_tinned(row.goods, row.first.measures) else row.goods.id
     head, _, last = row.name.lower().rpartition(" ")
     return f"?{head} {singular(last)}"
 

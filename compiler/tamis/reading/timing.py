@@ -182,7 +182,13 @@ def read_tending(phrase: Phrase, _decision: Decision) -> Tending:
     if any(words in lower for words in phrase.tables.once):
         return Tending(phrase.clause, text, once=True)
     sometimes = any(words in lower for words in phrase.tables.sometimes) or "every" in phrase.keys
+    verb = phrase.kitchen.verbs.participle(phrase.key(phrase.hedged(0)))
+    sometimes = sometimes or (verb is not None and verb.occasional and not _says_constant(phrase, lower))
     return Tending(phrase.clause, text, constant=not sometimes)
+
+
+def _says_constant(phrase: Phrase, lower: str) -> bool:
+    return any(words in lower for words in phrase.tables.constant)
 
 
 def read_pause(phrase: Phrase, _decision: Decision) -> Pause:

@@ -15,6 +15,7 @@ from tamis.kitchen.house import Kitchen
 from tamis.kitchen.words import singular
 from tamis.model.recipe import Recipe
 from tamis.quantity.display import number as number_text
+from tamis.quantity.display import plural
 from tamis.reading.clauses import Tool
 from tamis.table.rows import EquipmentRow
 
@@ -52,7 +53,7 @@ def equipment_list(recipe: Recipe, kitchen: Kitchen) -> tuple[EquipmentRow, ...]
                 if piece is not None:
                     piece.actions.append(action.number)
                     piece.components.append(action.component)
-    return tuple(_row(piece) for piece in pieces.values())
+    return tuple(_row(piece, kitchen) for piece in pieces.values())
 
 
 def _piece(tool: Tool, pieces: dict[Key, _Piece], kitchen: Kitchen) -> _Piece | None:
@@ -87,11 +88,11 @@ def _before(tool: Tool, equipment: Equipment, pieces: dict[Key, _Piece]) -> _Pie
     return None
 
 
-def _row(piece: _Piece) -> EquipmentRow:
+def _row(piece: _Piece, kitchen: Kitchen) -> EquipmentRow:
     tool = piece.tool
     return EquipmentRow(
         piece.equipment.name,
-        _label(tool, piece.number, piece.equipment),
+        _label(tool, piece.number, piece.equipment, kitchen),
         piece.number,
         tool.size,
         piece.equipment.kind,
@@ -102,16 +103,31 @@ def _row(piece: _Piece) -> EquipmentRow:
     )
 
 
-def _label(tool: Tool, count: Fraction, equipment: Equipment) -> str:
+def _label(tool: Tool, count: Fraction, equipment: Equipment, kitchen: Kitchen) -> str:
     """`2 round tins, 20 cm`, `heavy saucepan`, `bowl of ice`; a single piece without its number."""
     lining = equipment.kind == "lining"
     last = tool.name.lower().rpartition(" ")[2]
     several = count > 1 or (count == 1 and singular(last) != last)
     words = list(tool.adjectives)
     # A hyphened size stands before its noun: a 3-litre pan, but a tin, 20 × 20 cm.
-    words += [tool.size] * ("-" in tool.size) + [equipment.plural if several and not lining else equipment.name]
+    words += [tool.size] * ("-" in tool.size) + [_noun(tool, equipment, several and not lining, kitchen)]
     if count != 1 and not lining:
         words.insert(0, number_text(count))
     if tool.contains:
         words += ["of", tool.contains]
     return " ".join(words) + (f", {tool.size}" if tool.size and "-" not in tool.size else "")
+
+
+def _noun(tool: Tool, equipment: Equipment, several: bool, kitchen: Kitchen) -> str:
+    """The piece as the cook calls it, in the number of the list: a skillet stays a skillet."""
+    words = tool.name.lower().replace("’", "'").split()
+    for start in range(len(words)):
+        noun = " ".join(words[start:])
+        if kitchen.cupboard.get(noun) == equipment:
+            break
+    else:
+        return equipment.plural if several else equipment.name
+    if noun in (equipment.name, equipment.plural) or equipment.kind == "station":
+        return equipment.plural if several else equipment.name
+    one = " ".join((*words[start:-1], singular(words[-1])))
+    return plural(one) if several else one
