@@ -49,11 +49,12 @@ class FoundEquipment(NamedTuple):
 class Cupboard:
     """All the equipment and the count words, found by name in singular or plural."""
 
-    __slots__ = ("_by_name", "_counts")
+    __slots__ = ("_by_name", "_counts", "_tins")
 
     def __init__(self) -> None:
         self._by_name: dict[str, tuple[Equipment, bool]] = {}
         self._counts: dict[str, str] = {}
+        self._tins: tuple[str, ...] = ()
 
     @classmethod
     def load(cls, text: str) -> Cupboard:
@@ -67,6 +68,7 @@ class Cupboard:
         return cupboard
 
     def _add_counts(self, groups: dict[str, str], odd: dict[str, str]) -> None:
+        self._tins = tuple(groups.get("tins", "").split(", "))
         for words in groups.values():
             for word in words.split(", "):
                 self._counts[word] = self._counts[odd.get(word) or plural(word)] = word
@@ -120,6 +122,10 @@ class Cupboard:
     def count_word(self, word: str) -> str | None:
         """The singular of one of the trade's count words, or None: `cloves` gives `clove`."""
         return self._counts.get(word)
+
+    def is_tin(self, word: str) -> bool:
+        """Whether a count word (singular) is what preserved food is sold in: a tin, a jar."""
+        return word in self._tins
 
 
 def plural(noun: str) -> str:

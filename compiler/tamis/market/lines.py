@@ -41,7 +41,8 @@ class Line(NamedTuple):
     `needed` adds up what the recipes say. `weights` are grams as bought and prepared. `amount` is the same in the unit
     of sale, exact, and `buy` rounded up to what is sold; both None where the house does not say how it is sold, or the
     one cannot be told in the other (`why`). `also` adds up the second measures, where every use has one; `stated`: a
-    recipe itself gives the prepared weight; `uncounted` is what `amount` leaves out, since nothing turns it.
+    recipe itself gives the prepared weight; `uncounted` is what `amount` leaves out, since nothing turns it; `tinned`:
+    food asked for by the tin or jar that others sell fresh.
     """
 
     name: str
@@ -56,11 +57,12 @@ class Line(NamedTuple):
     also: tuple[Measure, ...] = ()
     stated: bool = False
     uncounted: tuple[Measure, ...] = ()
+    tinned: bool = False
 
     @property
     def merchant(self) -> str:
         """Who sells it; empty for a food that the goods do not know."""
-        if is_tinned(self.goods, self.needed):
+        if self.tinned:
             return TINNED
         return self.goods.merchant if self.goods else ""
 
@@ -103,7 +105,8 @@ def line_of(food: Food, kitchen: Kitchen) -> Line:
     others = [alternative_text(other, kitchen) for need in food.needs for other in need.item.alternatives]
     line = Line(food.name, food.goods, food.total(kitchen), places, _weights(food, kitchen))
     line = line._replace(alternatives=tuple(dict.fromkeys(others)), also=food.also(kitchen))
-    line = line._replace(stated=any(need.item.prepared is not None for need in food.needs))
+    tinned = is_tinned(food.goods, food.needs[0].item.measures, kitchen)
+    line = line._replace(stated=any(need.item.prepared is not None for need in food.needs), tinned=tinned)
     sale = _sale(food.goods, kitchen)
     if sale is None:
         return line._replace(why="the house does not say how it is sold")

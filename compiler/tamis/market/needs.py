@@ -34,7 +34,6 @@ TAP = "tap"
 TINNED = "grocer"
 """Who sells tins and jars of what others sell fresh."""
 _FRESH = frozenset(("greengrocer", "butcher", "fishmonger"))
-_TINS = frozenset(("can", "tin", "jar"))
 _METRIC = frozenset(("g", "kg"))
 _US = frozenset(("cup", "stick", "oz", "lb", "pint", "quart"))
 
@@ -75,9 +74,11 @@ def _is_metric(need: Need) -> bool:
     return any(measure.unit in _METRIC for measure in need.item.measures)
 
 
-def is_tinned(goods: Goods | None, measures: Sequence[Measure]) -> bool:
+def is_tinned(goods: Goods | None, measures: Sequence[Measure], kitchen: Kitchen) -> bool:
     """Whether fresh food is asked for by the tin or jar: another thing than the fresh one, from another shelf."""
-    return goods is not None and goods.merchant in _FRESH and any(measure.unit in _TINS for measure in measures)
+    if goods is None or goods.merchant not in _FRESH:
+        return False
+    return any(kitchen.cupboard.is_tin(measure.unit) for measure in measures)
 
 
 class Food(NamedTuple):
@@ -137,9 +138,10 @@ def _put(
     """Add a row's needs; those without a measure, or with no more than a pinch, go to what must be in the house."""
     if row.goods is not None and row.goods.merchant == TAP:
         return
-    key = _key(row)
+    name = _key(row)
     for need in needs:
         counts = any(kind(measure, kitchen.units) != "nominal" for measure in need.item.measures)
+        key = f"{name} tinned" if is_tinned(row.goods, need.item.measures, kitchen) else name
         (measured if counts else rest).setdefault(key, []).append(need)
 
 
@@ -158,7 +160,7 @@ def _needs(row: Row, at: int, dish: Dish) -> Iterator[Need]:
 
 def _key(row: Row) -> str:
     if row.goods is not None:
-        return f"{row.goods.id} tinned" if is_tinned(row.goods, row.first.measures) else row.goods.id
+        return row.goods.id
     head, _, last = row.name.lower().rpartition(" ")
     return f"?{head} {singular(last)}"
 

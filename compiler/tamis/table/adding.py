@@ -113,8 +113,11 @@ class _Adder:
         return metric and measure.unit not in SPOON_UNITS
 
     def _convert(self, measure: Measure, item: Ingredient) -> None:
-        """Add by way of the food's density or the weight of a piece; else open a sum of its own."""
-        worth = across(measure, self.total[0].unit, item, self.kitchen) if self.total else None
+        """Add by way of the food's density or the weight of a piece; else open a sum of its own. What is bought by the
+        tin is no part of what is bought fresh, nor the other way round."""
+        is_tin = self.kitchen.cupboard.is_tin
+        alike = bool(self.total) and is_tin(measure.unit) == is_tin(self.total[0].unit)
+        worth = across(measure, self.total[0].unit, item, self.kitchen) if alike else None
         if worth is None:
             self.total.append(measure)
             return
