@@ -134,7 +134,15 @@ def _apart(found: MarketList, costs: Costs, kitchen: Kitchen, width: int, totals
         said.append("Not counted, since optional: " + ", ".join(line.name for line in found.optional) + ".")
     if costs.unpriced and (costs.paid or not totals):
         said.append(f"In no sum: {unpriced_text(costs, kitchen)}.")
+    if not totals and not costs.used:
+        said.append(PRICES)
     return [_wrapped(line, width, "", "  ") for line in said]
+
+
+PRICES = (
+    "Packs and prices stand in goods.toml beside the recipes, a table a food: [butter], with the lines "
+    'pack = "250 g" and price = 2.40 (for the pack), or price = "9.60 per kg".'
+)
 
 
 def _wrapped(words: str, width: int, first: str, rest: str) -> str:

@@ -11,13 +11,13 @@ from fractions import Fraction
 from tamis.quantity.amount import Amount
 from tamis.quantity.measure import Measure
 from tamis.quantity.numerals import amount, decimal, decimals, number, rounded
-from tamis.quantity.spoons import Spoons, kitchen_volume, quarts, spoons
+from tamis.quantity.spoons import Spoons, kitchen_volume, quarts, single_spoon, spoons
 from tamis.quantity.times import duration, duration_range, wait
 from tamis.quantity.weights import grams, millilitres, pounds_ounces
 
 __all__ = [
     "Spoons", "amount", "decimal", "decimals", "duration", "duration_range", "grams", "kitchen_volume",
-    "limit_c", "limit_f", "millilitres", "number", "oven_c", "oven_f", "plural", "pounds_ounces", "quarts", "spoons",
+    "limit_c", "limit_f", "millilitres", "number", "oven_c", "oven_f", "plural", "pounds_ounces", "quarts", "single_spoon", "spoons",
     "temperature_c", "temperature_f", "unit_words", "wait", "written",
 ]  # fmt: skip
 

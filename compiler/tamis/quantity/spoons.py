@@ -23,6 +23,7 @@ from tamis.quantity.weights import millilitres
 from tamis.record import NamedTuple
 
 NEAR, NEAR_SMALL = Fraction(25, 1000), Fraction(5, 100)
+NEAR_END = Fraction(1, 8)
 # From here a step of the single measures is within the tolerance of any volume, so the ladder can end.
 TOP_CUPS = 6
 FEW_QUARTS = 2
@@ -90,6 +91,15 @@ def spoons(ml: Fraction, units: Units) -> Spoons:
     if first < past:
         return Spoons(_best(ladder.rungs[first:past], top, bottom).text, True)
     return Spoons(_about(ladder, top, bottom), False)
+
+
+def single_spoon(ml: Fraction, units: Units) -> str | None:
+    """A volume in ml as one measure of the drawer, for an end of a range, which nobody takes to the millilitre; None
+    where none is near."""
+    ladder = _ladder(units)
+    wanted = ml * ladder.parts
+    nearest = min(ladder.single, key=lambda rung: (abs(rung.at - wanted), rung.rank))
+    return nearest.text if abs(nearest.at - wanted) <= NEAR_END * wanted else None
 
 
 def _best(rungs: list[_Rung], top: int, bottom: int) -> _Rung:

@@ -20,6 +20,7 @@ from tamis.quantity.display import (
     plural,
     pounds_ounces,
     quarts,
+    single_spoon,
     written,
 )
 from tamis.quantity.measure import Measure
@@ -117,10 +118,20 @@ def _volume(measure: Measure, unit: Unit, units: Units) -> str:
         at_hand = measure.amount.lo.denominator in parts and measure.amount.hi.denominator in parts
         if at_hand and not (measure.unit == "tsp" and measure.amount.lo >= TSP_TO_TBSP):
             return written(measure)
-        return ends(measure.amount.times(unit.factor), lambda ml: kitchen_volume(ml, units))
+        return _spoons(measure.amount.times(unit.factor), units)
     if measure.unit == "quart" and any(end.denominator > 2 for end in measure.amount):
         return ends(measure.amount.times(unit.factor), lambda ml: quarts(ml, units))
     return ends(measure.amount.times(unit.factor), millilitres) if unit.system == "metric" else written(measure)
+
+
+def _spoons(ml: Amount, units: Units) -> str:
+    """Cups and spoons; for a range one measure at each end, where two of them would be more exact than the cook is."""
+    exact = ends(ml, lambda end: kitchen_volume(end, units))
+    if ml.single or "plus" not in exact:
+        return exact
+    lo, hi = single_spoon(ml.lo, units), single_spoon(ml.hi, units)
+    said = {ml.lo: lo, ml.hi: hi}
+    return ends(ml, lambda end: said[end] or "") if lo and hi and lo != hi else exact
 
 
 def ends(amount: Amount, show: Callable[[Fraction], str]) -> str:

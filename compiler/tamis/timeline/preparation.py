@@ -28,6 +28,8 @@ Known = dict[str, tuple[When, int]]
 
 _WORD = re.compile(r"[^\W\d_][\w’'-]*")
 _LONGEST = 3
+_OF_PART = re.compile(r"(?:^|[,;]|\band\b)\s*(?:the )?([^\W\d_]+) ([^\W\d_]+)\s*(?=$|[,;]|\band\b)")
+_HOW = re.compile(r"\w+ly|well|half|just|still|not|then|very|barely|cold|hot|warm|raw|dry|thin|thick|fine")
 _TABLES: dict[str, When] = {
     "before": "before",
     "just_before": "just-before",
@@ -65,7 +67,9 @@ def preparations(use: Use, kitchen: Kitchen) -> list[Preparation]:
 
 
 def _after_comma(use: Use, known_words: Known, kitchen: Kitchen) -> list[Preparation]:
-    words = _WORD.findall(use.ingredient.preparation.lower())
+    text = use.ingredient.preparation.lower()
+    words = _WORD.findall(text)
+    parts = _parts(text)
     name, at = use.ingredient.name, 0
     found = []
     while at < len(words):
@@ -80,9 +84,16 @@ def _after_comma(use: Use, known_words: Known, kitchen: Kitchen) -> list[Prepara
         if verb is not None and not verb.waits and words[at] != verb.base + "ing":
             work = _shaped(verb, words[at + 1 :], kitchen)
             takes = work.takes + _by_amount(use, work.per_piece, work.per_kg, kitchen)
-            found.append(Preparation("before", takes or kitchen.settings.kitchen.handling, verb.base, name))
+            part = parts.get(words[at])
+            said = f"{verb.base} {part} of …" if part else verb.base
+            found.append(Preparation("before", takes or kitchen.settings.kitchen.handling, said, name))
         at += 1
     return found
+
+
+def _parts(text: str) -> dict[str, str]:
+    """What a participle is about where that is a part of the food: `casings removed` gives the casings."""
+    return {found[2]: found[1] for found in _OF_PART.finditer(text) if not _HOW.fullmatch(found[1])}
 
 
 def _shaped(verb: Verb, after: list[str], kitchen: Kitchen) -> Verb:
