@@ -12,9 +12,9 @@ from tamis.reading.clauses import Ingredient, Percent
 from tamis.source import Span
 from tamis.table.ingredients import build_table
 from tamis.table.lines import apart, lines, name_text, where_text
+from tamis.table.names import bare_name
 from tamis.table.rows import Row, Table
 from tamis.table.showing import shown
-from tamis.table.wording import bare_name
 
 from .bench import KITCHEN, Entry, food, measure, recipe
 from .samples import rye_batons

@@ -20,7 +20,7 @@ from tamis.model.recipe import Use
 from tamis.quantity.measure import kind
 from tamis.record import NamedTuple
 from tamis.table.adding import add_up, scale, scaled
-from tamis.table.wording import bare_name, several
+from tamis.table.names import bare_name, several
 
 if TYPE_CHECKING:
     from tamis.kitchen.goods import Goods

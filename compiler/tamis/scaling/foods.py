@@ -18,7 +18,7 @@ from tamis.scaling.edits import Edit
 from tamis.scaling.quantities import Scaling, counted, joined, multiplied, scaled_measures, weighed
 from tamis.source import Span
 from tamis.syntax.items import Bracket, Item, Product, Quantity, Word
-from tamis.table.wording import several
+from tamis.table.names import several
 
 SCALED = ("mass", "volume")
 

@@ -15,7 +15,7 @@ from typing import TYPE_CHECKING
 
 from tamis.quantity.amount import ZERO, Amount
 from tamis.record import NamedTuple
-from tamis.table.wording import bare_name
+from tamis.table.names import bare_name
 
 if TYPE_CHECKING:
     from tamis.kitchen.goods import Goods

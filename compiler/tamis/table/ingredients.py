@@ -14,8 +14,8 @@ from tamis.model.recipe import Recipe, Use
 from tamis.quantity.measure import Measure
 from tamis.reading.clauses import Ingredient
 from tamis.table.adding import add_up, scale, scaled
+from tamis.table.names import bare_name, several
 from tamis.table.rows import Row, RowUse, Supplied, Table
-from tamis.table.wording import bare_name, several
 
 TO_TASTE = "to taste"
 Key = tuple[str, str, str]

@@ -17,7 +17,6 @@ from tamis.quantity.display import (
     grams,
     kitchen_volume,
     millilitres,
-    plural,
     pounds_ounces,
     quarts,
     single_spoon,
@@ -90,26 +89,6 @@ def _base_text(of: str) -> str:
         return "the flour"
     possessive = "" if of.endswith(("'", "’")) else "’s"
     return f"the {of}{possessive} weight"
-
-
-def bare_name(item: Ingredient) -> str:
-    """The name without the states before it: "butter" of "soft butter", "cheddar" of "finely grated cheddar"."""
-    left = sum(len(state.split()) for state in item.states)
-    if not left:
-        return item.name
-    states = {word for state in item.states for word in state.split()}
-    words = item.name.split()
-    for at, word in enumerate(words):
-        if not left:
-            return " ".join(words[at:])
-        left -= sum(part in states for part in word.lower().split("-"))
-    return item.name
-
-
-def several(name: str, item: Ingredient) -> str:
-    """The plural of a food's name; the goods know the odd ones."""
-    known = item.goods is not None and name.lower() == item.goods.name
-    return (item.goods.plural if known and item.goods else "") or plural(name)
 
 
 def _volume(measure: Measure, unit: Unit, units: Units) -> str:

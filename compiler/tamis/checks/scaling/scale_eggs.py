@@ -52,7 +52,7 @@ def check(scene: Scene) -> Iterator[Diagnostic]:
 def _finding(scene: Scene, use: Use, wanted: Fraction) -> Diagnostic:
     from tamis.quantity.display import grams
     from tamis.quantity.numerals import decimal
-    from tamis.table.wording import several
+    from tamis.table.names import several
 
     food = use.ingredient
     assert food.goods is not None
