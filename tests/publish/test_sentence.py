@@ -27,6 +27,8 @@ LINES = [
         "Add [8 chicken thighs (140–200 g each), trimmed].",
         'Add <b class="measure">8</b> chicken thighs (140–200 g each).',
     ),
+    # degrees typed without their sign get it, and their twin
+    ("Roast [at 200C/180C fan/gas 6].", "Roast at 200\u00a0°C (392\u00a0°F)/180\u00a0°C fan/gas 6."),
     # times are marked, with the least of a range for machines
     ("[Knead for 5 min].", 'Knead for <time datetime="PT5M">5\u00a0min</time>.'),
     ("[Bake for 22–26 min].", 'Bake for <time datetime="PT22M">22–26\u00a0min</time>.'),

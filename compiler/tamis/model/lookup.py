@@ -9,7 +9,9 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
+from tamis.kitchen.words import singular
 from tamis.model.batch import Batch, plain
+from tamis.reading.tables import tables
 from tamis.record import NamedTuple
 
 if TYPE_CHECKING:
@@ -44,7 +46,17 @@ def look_up(walker: Walker, reference: Reference) -> Meaning | None:
         found = _food(walker, words[start:], reference.share)
         if found:
             return found
-    return _of_kind(walker, words) or _tool_at_hand(walker, words)
+    found = _of_kind(walker, words) or _tool_at_hand(walker, words)
+    if found is None and words and words[-1] in tables().made:
+        return _made_of(walker, words[:-1], reference.share)
+    return found
+
+
+def _made_of(walker: Walker, words: tuple[str, ...], share: Share | None) -> Meaning | None:
+    """*The egg mixture* is what holds the eggs, *the mixture* what is worked on."""
+    if words:
+        return _food(walker, (*words[:-1], singular(words[-1])), share)
+    return Meaning(walker.present, present=True) if walker.present else None
 
 
 def _of_kind(walker: Walker, words: tuple[str, ...]) -> Meaning | None:

@@ -23,14 +23,14 @@ _KEEPING = re.compile(r"\b(leaving|keeping|reserving)\s*\Z", re.IGNORECASE)
 
 def refer(act: Act, reference: Reference) -> None:
     """Something made, opened or set out before."""
-    if reference.share and reference.share.kind == "measure":
+    meaning = look_up(act.walker, reference)
+    measured = reference.share is not None and reference.share.kind == "measure"
+    if measured or (meaning is not None and meaning.present and reference.share is None):
         hint = _belongs_inside(act, reference)
         if hint:
-            act.say(
-                "clause-role", reference.clause, "this would go in, where the words before say that it is kept", hint
-            )
+            message = "this would go in, where the words before say that it is kept"
+            act.say("clause-role", reference.clause, message, hint)
             return
-    meaning = look_up(act.walker, reference)
     if meaning is None:
         _unknown(act, reference)
         return

@@ -8,6 +8,7 @@ apart.
 
 from __future__ import annotations
 
+import re
 from fractions import Fraction
 from math import ceil
 
@@ -19,6 +20,7 @@ from tamis.syntax.document import Clause
 from tamis.syntax.items import Quantity
 
 OVEN_FROM_C = 100
+_SCALES = re.compile(r"\d[ \u00a0]?(?:° ?)?([CF])\b")
 SAME_F = Fraction(1, 4)
 SAME_C = SAME_F * Fraction(5, 9)
 
@@ -37,7 +39,7 @@ def twin(clause: Clause, oven: bool) -> Twin | None:
     gas = next((item for item in items if item.kind == "gas"), None)
     if gas is not None and not found:
         return _of_gas(gas)
-    if not found or _both(clause.text):
+    if not found or {scale[1] for scale in _SCALES.finditer(clause.text)} == {"C", "F"}:
         return None
     amount, fahrenheit = found[0].amount, "f" in found[0].unit.lower()
     return Twin(_shown(amount, fahrenheit, oven), found[0].span.end)
@@ -49,11 +51,6 @@ def _of_gas(item: Quantity) -> Twin | None:
     if fahrenheit is None:
         return None
     return Twin(f"{oven_c(c_from_f(fahrenheit))}, {oven_f(fahrenheit)}", item.span.end)
-
-
-def _both(text: str) -> bool:
-    written = text.replace("° ", "°").upper()
-    return "°C" in written and "°F" in written
 
 
 def _shown(amount: Amount, fahrenheit: bool, oven: bool) -> str:

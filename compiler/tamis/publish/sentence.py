@@ -24,6 +24,7 @@ ONE_LINE = 30
 """A length of time is set in one line; more characters than this would not fit a phone's."""
 _SPACE = re.compile(r"\s+")
 _KEPT = re.compile(r" (?<=[\d¼-¾⅐-⅞] )(?=[^\s(])")
+_BARE_DEGREES = re.compile(r"(?<=\d)[ \u00a0]?([CF])\b")  # `200C`, as it is typed
 _FRACTION = re.compile(r"(?<![\d/.,])(?:(\d+)[ -])?(\d/\d)(?![\d/])")
 _VULGAR = {"1/2": "½", "1/3": "⅓", "2/3": "⅔", "1/4": "¼", "3/4": "¾", "1/8": "⅛", "3/8": "⅜", "5/8": "⅝", "7/8": "⅞"}
 _TAKEN_APART = re.compile(r"\b(zested|juiced|separated|zest only|juice only|leaves only)\b")
@@ -110,7 +111,7 @@ def _clause(clause: Clause, read: Read | None, oven: bool) -> list[Piece]:
         return _marked(clause.text, *_first_measure(clause))
     kind = "cue" if isinstance(read, Cue) else ""
     length = read.every if isinstance(read, Tending) else getattr(read, "duration", None)
-    if length is None and "°" not in clause.text and "gas" not in clause.text:
+    if length is None and not _has_degrees(clause):
         return [Piece(_plain(clause.text), kind)]
     return _timed(clause, length, kind, oven)
 
@@ -167,13 +168,19 @@ def _timed(clause: Clause, length: Duration | None, kind: str, oven: bool) -> li
     """Words with the lengths of time in them marked, and the twin of a temperature put in."""
     text = clause.text
     start, end = _stretch(clause) if length else (len(text), len(text))
-    degrees = twin(clause, oven) if "°" in text or "gas" in text else None
+    degrees = twin(clause, oven) if _has_degrees(clause) else None
     before, after = text[:start], text[end:]
     if degrees and degrees.at <= start:
         before = f"{text[: degrees.at]} ({degrees.text}){text[degrees.at : start]}"
     elif degrees and degrees.at >= end:
         after = f"{text[end : degrees.at]} ({degrees.text}){text[degrees.at :]}"
+    if _has_degrees(clause):
+        before, after = _BARE_DEGREES.sub(r" °\1", before), _BARE_DEGREES.sub(r" °\1", after)
     return _between(before, Piece(_with_fractions(_plain(text[start:end])), "time", length), after, kind)
+
+
+def _has_degrees(clause: Clause) -> bool:
+    return "#temperature" in clause.items.keys or "#gas" in clause.items.keys
 
 
 def _stretch(clause: Clause) -> tuple[int, int]:

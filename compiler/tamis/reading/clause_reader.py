@@ -226,7 +226,8 @@ def _no_role(phrase: Phrase) -> None:
             "take the brackets out, or write what goes in them",
         )
         return
-    hint = _several_foods(phrase) or _what_verb_wants(phrase) or _hot_tool(phrase) or _nearest(phrase)
+    hints = (_several_foods, _purpose_alone, _what_verb_wants, _hot_tool, _known_at_end, _nearest)
+    hint = next(filter(None, (give(phrase) for give in hints)), "")
     if phrase.end == 1 and isinstance(phrase.items[0], Quantity):
         message = f"“{text}” is an amount without a name"
         phrase.find("clause-role", "error", phrase.clause.span, message, "write what it is an amount of")
@@ -267,6 +268,26 @@ def _what_verb_wants(phrase: Phrase) -> str:
     )
 
 
+def _purpose_alone(phrase: Phrase) -> str:
+    """`Season [to taste] with [salt]`: a purpose stands after the comma of its food."""
+    found = match(phrase.tables.purposes, phrase.keys, 0)
+    if not found or found[1] < phrase.end:
+        return ""
+    return f"it belongs to the food, after a comma: `[salt, {found[0]}]`; alone it needs no brackets"
+
+
+def _known_at_end(phrase: Phrase) -> str:
+    """`with buttered peas`: a food that is known, described by words that are not."""
+    preposition = match(phrase.tables.prepositions, phrase.keys, 0)
+    start = preposition[1] if preposition else 0
+    for at in range(start + 1, phrase.end):
+        if all(key[:1].isalpha() for key in phrase.keys[start:]) and phrase.kitchen.larder.find(phrase.keys[at:]):
+            food, words = phrase.text(at, phrase.end), phrase.text(start, at)
+            before = f"{preposition[0]} " if preposition else ""
+            return f"“{food}” are known: `[{before}200 g {food}, {words}]`"
+    return ""
+
+
 def _hot_tool(phrase: Phrase) -> str:
     """How to say `[a 200 °F oven]`, which is two clauses."""
     degrees = next((item for item in phrase.items if isinstance(item, Quantity) and item.kind == "temperature"), None)
@@ -284,6 +305,9 @@ _TO_TASTE = re.compile(r",?\s*\bto taste\s*\Z")
 def _several_foods(phrase: Phrase) -> str:
     """How to say `[salt and pepper to taste]`, which is two clauses."""
     text = phrase.clause.text.lower()
+    preposition = match(phrase.tables.prepositions, phrase.keys, 0)
+    if preposition:
+        text = text.removeprefix(preposition[0]).lstrip()
     taste = _TO_TASTE.search(text)
     return _apart(phrase, text[: taste.start()] if taste else text, "", ", to taste" if taste else "")
 

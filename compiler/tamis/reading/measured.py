@@ -140,7 +140,8 @@ def _counted(phrase: Phrase, start: int, at: int, count: Amount) -> Measured:
     """A number of pieces, perhaps of a size, perhaps of a unit: `2 (400 g) cans`, `1 28 cm tin`, `2 heaped tbsp`."""
     read = _with_size(phrase, Measured(start, at, pieces=count))
     at = read.end
-    if phrase.key(at) in phrase.tables.how and _unit_word(phrase, at + 1):
+    described = phrase.key(at) in phrase.tables.how or phrase.key(at).endswith("-sized")
+    if described and _unit_word(phrase, at + 1):
         at += 1
     unit = _unit_word(phrase, at)
     if not unit:

@@ -33,6 +33,7 @@ if TYPE_CHECKING:
     from tamis.syntax.document import Part
 
 _OF_EACH = re.compile(r"[^.;,]*\b(?:each|every)\b")
+_NEXT = re.compile(r"\b(then )|[.;]\s+([^\W\d_a-z])")
 _EACH_WITH = re.compile(r"\b(?:each|every)\b[^.;,]*\bwith\s*\Z")
 
 
@@ -193,12 +194,12 @@ class _Reader:
         return [head, *self._split(tail)]
 
     def _then(self, parts: Sequence[Part], start: int, end: int) -> int | None:
-        """Where `then` stands in the plain words between two offsets."""
+        """Where `then` stands in the plain words between two offsets, or where a sentence begins."""
         for part in parts:
             if isinstance(part, Text) and start <= part.span.start < end:
-                found = part.text.find("then ")
-                if found >= 0:
-                    return part.span.start + found
+                found = _NEXT.search(part.text)
+                if found:
+                    return part.span.start + found.start(found.lastindex or 0)
         return None
 
 

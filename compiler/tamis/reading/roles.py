@@ -81,6 +81,8 @@ def _to(phrase: Phrase, at: int) -> Decision | None:
         noun = read_noun(phrase, share.end if share else after + 1)
         if noun.equipment:
             return Decision("equipment", after + 1, "to", noun=noun)
+        if share is None and phrase.keys[-1] in phrase.tables.heats:
+            return Decision("setting", after)
         if not phrase.tables.states.intersection(phrase.keys[after:]):
             return Decision("reference", after, "to", share)
     return Decision("target", after)
@@ -223,7 +225,7 @@ def _by_name(phrase: Phrase, at: int) -> Decision | None:
         return Decision(role, at, "", None, measured, noun)
     if noun.end > noun.start and match(phrase.tables.purposes, phrase.keys, phrase.index(",", noun.end) + 1):
         return Decision("unmeasured", at, "", None, measured, noun)
-    if isinstance(phrase.items[-1], Word) and phrase.keys[-1] in ("heat", "flame", "speed"):
+    if isinstance(phrase.items[-1], Word) and phrase.keys[-1] in phrase.tables.heats:
         return Decision("setting", at)
     return None
 

@@ -7,6 +7,7 @@ from functools import cache
 
 from tamis.assets import asset_text
 from tamis.kitchen.string_tables import tables as string_tables
+from tamis.kitchen.words import singular
 from tamis.record import NamedTuple
 
 Phrases = dict[str, list[tuple[int, dict[tuple[str, ...], str]]]]
@@ -23,6 +24,7 @@ class Tables(NamedTuple):
     prepositions: Phrases
     dividing: frozenset[str]
     setting_words: frozenset[str]
+    heats: frozenset[str]
     rooms: Phrases
     states: frozenset[str]
     repeat_nouns: dict[str, str]
@@ -31,6 +33,7 @@ class Tables(NamedTuple):
     some: Phrases
     no_name: frozenset[str]
     kinds: dict[str, frozenset[str]]
+    made: frozenset[str]
     hints: Phrases
     all: Phrases
     how: frozenset[str]
@@ -87,6 +90,7 @@ def tables() -> Tables:
         prepositions=_phrases(("", raw["prepositions"]["food"])),
         dividing=frozenset(raw["prepositions"]["dividing"]),
         setting_words=frozenset(raw["settings"]["words"]),
+        heats=frozenset(raw["settings"]["nouns"]),
         rooms=_phrases(("", raw["settings"]["rooms"])),
         states=frozenset(raw["targets"]["states"]),
         repeat_nouns={plural: kind for kind, (plural,) in raw["repeats"].items()},
@@ -94,6 +98,7 @@ def tables() -> Tables:
         rest=_phrases(("", shares["rest"])),
         no_name=frozenset(raw["namings"]["not"]),
         kinds={word: frozenset(kinds) for word, kinds in raw["kinds"].items()},
+        made=frozenset(map(singular, raw["made"]["words"])),
         hints=_phrases(*((said, [tried]) for tried, (said,) in raw["hints"].items())),
         some=_phrases(("", shares["some"])),
         all=_phrases(("", shares["all"])),

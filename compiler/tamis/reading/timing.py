@@ -116,7 +116,7 @@ def _setting(phrase: Phrase, start: int) -> Setting:
         return Setting(phrase.clause, "room", word=phrase.text(start, phrase.end), text=text)
     words = [key for key in phrase.keys[start:] if key in phrase.tables.setting_words]
     kind = "speed" if "speed" in words or phrase.key(phrase.end - 1) == "speed" else "heat"
-    level = next((word for word in words if word not in ("heat", "flame", "speed")), "")
+    level = next((word for word in words if word not in phrase.tables.heats), "")
     if not words:  # `at a bare simmer`
         level = phrase.text(start + (phrase.key(start) == "at"), phrase.end)
     return Setting(phrase.clause, "speed" if kind == "speed" else "heat", word=level, text=text)

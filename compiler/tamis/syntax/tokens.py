@@ -47,6 +47,8 @@ _DOZEN = re.compile(r"(?:(?:half )?a )?dozen\b(?!-)", re.IGNORECASE)
 _BEFORE_NUMBER = re.compile(rf"\s*(?:[0-9{_FRACTIONS}]|(?:{'|'.join(WORDS)})\b)", re.IGNORECASE)
 _GAS = re.compile(rf"gas(?:\s+mark)?(?=\s*[0-9{_FRACTIONS}])", re.IGNORECASE)
 _DEGREES = re.compile(r"degrees?(?:\s+(?:celsius|fahrenheit|C|F)\b)?", re.IGNORECASE)
+# From 30 on nobody counts cups.
+_HOT = re.compile(r"(?<![\d.,])(?:[3-9]\d|[1-9]\d\d)[ \u00a0]?\Z")
 _PERCENT = re.compile(r"per ?cent\b", re.IGNORECASE)
 _SECOND_WORD = re.compile(r"[ \t]+([^\W\d_]+)")
 _KINDS = {"mass": "MASS", "volume": "VOLUME", "length": "LENGTH", "time": "TIME"}
@@ -118,6 +120,8 @@ class ClauseLexer(Lexer):
             return ("TIMES" if word == "x" else "RANGE"), start, stop
         if word[0] in "xX" and word[1:2].isdigit():  # `9x13`
             return "TIMES", start, start + 1
+        if word in ("C", "F") and _HOT.search(text, 0, start):  # `200C`
+            return "DEGREE", start, stop
         for pattern, kind in ((_DEGREES, "DEGREE"), (_PERCENT, "PERCENT")):
             found = pattern.match(text, start)
             if found:

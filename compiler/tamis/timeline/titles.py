@@ -10,7 +10,7 @@ import re
 
 from tamis.model.recipe import Action
 from tamis.quantity.display import oven_c, temperature_c
-from tamis.reading.clauses import Ingredient, Reference, Target, Tool, VerbUse
+from tamis.reading.clauses import Ingredient, Reference, Setting, Target, Tool, VerbUse
 from tamis.syntax.document import Text
 
 LONGEST = 64
@@ -47,6 +47,8 @@ def _words(action: Action) -> list[tuple[str, bool]]:
     for read in action.reads:
         if isinstance(read, (Ingredient, Reference)):
             found.append((read.clause.span.start, read.name, False))
+        elif isinstance(read, Setting) and read.kind == "off":
+            found.append((read.clause.span.start, "off the heat", False))
         elif isinstance(read, Target) and read.text:
             found.append((read.clause.span.start, read.text, False))
     return [(word, opens) for _, word, opens in sorted(found)]

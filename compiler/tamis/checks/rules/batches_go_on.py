@@ -51,7 +51,9 @@ def check(view: View) -> Iterator[Diagnostic]:
         if (action.component, action.step) != step:
             step, repeat = (action.component, action.step), None
         if repeat is not None:
-            yield from _added(view, action, repeat)
+            told = list(_added(view, action, repeat))
+            yield from told
+            repeat = None if told else repeat
             continue
         kinds = (read for read in action.reads if isinstance(read, Repeat) and read.kind in ("batches", "loads"))
         repeat = next(kinds, None)

@@ -8,11 +8,13 @@ Add what to look for: `[bake for 22–26 min] [until golden and hollow when tapp
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterator
 from typing import TYPE_CHECKING
 
 from tamis.diagnostics import Diagnostic, Severity
 from tamis.source import Span
+from tamis.syntax.document import Text
 
 if TYPE_CHECKING:
     from tamis.checks.view import View
@@ -38,6 +40,9 @@ Fry [2 onions, sliced] [in 20 g butter] [in a frying pan] [over medium heat] [fo
 """
 
 
+_UNTIL = re.compile(r"\buntil [^.;,\n]{2,60}")
+
+
 def check(view: View) -> Iterator[Diagnostic]:
     """Actions whose length the food decides, with nothing that tells when it has."""
     for action in view.recipe.actions:
@@ -49,7 +54,13 @@ def check(view: View) -> Iterator[Diagnostic]:
         if verb is None or not verb.cooks or _tells_when(action):
             continue
         message = "the food decides when this is done; expected what to look for"
-        yield Diagnostic(RULE, LEVEL, _time_span(action), message, "add a clause such as `[until golden]`")
+        yield Diagnostic(RULE, LEVEL, _time_span(action), message, _hint(action))
+
+
+def _hint(action: Action) -> str:
+    texts = (part.text for part in action.parts if isinstance(part, Text))
+    found = next(filter(None, map(_UNTIL.search, texts)), None)
+    return f"put it in brackets: `[{found[0].strip()}]`" if found else "add a clause such as `[until golden]`"
 
 
 def _tells_when(action: Action) -> bool:
