@@ -36,6 +36,8 @@ class Equipment(NamedTuple):
     """Longer heating of the oven with it inside, in seconds; common practice."""
     part_of: str = ""
     """The piece that it comes with, and so isn't listed apart."""
+    general: bool = False
+    """With *the* it may be any vessel that goes to the same place: *the pot* of a casserole."""
 
 
 class FoundEquipment(NamedTuple):
@@ -84,7 +86,9 @@ class Cupboard:
             name in self._counts,
             seconds(facts.pop("heats", "0 s")),
             facts.pop("part_of", ""),
+            "general" in facts,
         )
+        facts.pop("general", None)
         if facts:
             raise ValueError(f"{name!r} has facts that nobody knows: {', '.join(facts)}")
         self._put(name, item.plural, item)

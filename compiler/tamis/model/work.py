@@ -153,7 +153,9 @@ def _handling(uses: Sequence[VerbUse], labour: Labour, mass: Mass, pieces: int, 
 
 
 _TO_A_STATE = re.compile(r"\bto (?:the|a) (?:boil|simmer)\b")
-_IN_PLAIN_WORDS = re.compile(r"\buntil\b|\bovernight\b|\bto (?:the|a) (?:boil|simmer)\b|\b\d+ ?(?:min|h|hours?|minutes?)\b")
+_IN_PLAIN_WORDS = re.compile(
+    r"\buntil\b|\bovernight\b|\bto (?:the|a) (?:boil|simmer)\b|\b\d+ ?(?:min|h|hours?|minutes?)\b"
+)
 
 
 def _says_it_in_plain_words(action: ActionRead) -> bool:

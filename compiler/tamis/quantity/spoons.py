@@ -23,7 +23,7 @@ from tamis.quantity.weights import millilitres
 from tamis.record import NamedTuple
 
 NEAR, NEAR_SMALL = Fraction(25, 1000), Fraction(5, 100)
-NEAR_END = Fraction(1, 8)
+NEAR_END = Fraction(1, 10)
 # From here a step of the single measures is within the tolerance of any volume, so the ladder can end.
 TOP_CUPS = 6
 FEW_QUARTS = 2

@@ -78,13 +78,17 @@ def _piece(tool: Tool, pieces: dict[Key, _Piece], kitchen: Kitchen) -> _Piece | 
 
 
 def _before(tool: Tool, equipment: Equipment, pieces: dict[Key, _Piece]) -> _Piece | None:
-    """The last piece that *the* pan can be: of this noun or one that ends in it, with the adjectives said."""
+    """The last piece that *the* pan can be: of this noun or one that ends in it, with the adjectives said; else any
+    vessel for the same place, for *the pot* may be a casserole."""
     said = set(tool.adjectives) - SAME
     for piece in reversed(pieces.values()):
         name = piece.equipment.name
         ends = name == equipment.name or name.endswith(f" {equipment.name}")
         if ends and said <= {*piece.tool.adjectives, *name.split()} and tool.size in ("", piece.tool.size):
             return piece
+    if equipment.general and not said:
+        alike = [piece for piece in pieces.values() if piece.equipment.kind == equipment.kind]
+        return next((piece for piece in reversed(alike) if piece.equipment.station == equipment.station), None)
     return None
 
 
@@ -120,14 +124,14 @@ def _label(tool: Tool, count: Fraction, equipment: Equipment, kitchen: Kitchen) 
 
 def _noun(tool: Tool, equipment: Equipment, several: bool, kitchen: Kitchen) -> str:
     """The piece as the cook calls it, in the number of the list: a skillet stays a skillet."""
-    words = tool.name.lower().replace("’", "'").split()
+    words = tool.name.replace("’", "'").split()
     for start in range(len(words)):
         noun = " ".join(words[start:])
-        if kitchen.cupboard.get(noun) == equipment:
+        if kitchen.cupboard.get(noun.lower()) == equipment:
             break
     else:
         return equipment.plural if several else equipment.name
-    if noun in (equipment.name, equipment.plural) or equipment.kind == "station":
+    if noun.lower() in (equipment.name, equipment.plural) or equipment.kind == "station":
         return equipment.plural if several else equipment.name
     one = " ".join((*words[start:-1], singular(words[-1])))
     return plural(one) if several else one

@@ -110,7 +110,8 @@ def _turned(row: Row, turn: Turn, own: str, kitchen: Kitchen) -> str:
         return _hedge(row, False) + _joined([turn(m, row.first, kitchen).measure for m in row.also], row, kitchen)
     counted = kitchen.units.get(row.total[0].unit) is None
     asides = [(measure, "") for measure in row.also if counted] + (_weights(row) if counted or changed else [])
-    if not changed and not asides and not row.also:
+    alike = all([turn(measure, row.first, kitchen).measure == measure for measure, _ in asides])
+    if not changed and alike and (asides or not row.also):
         return own
     text = _joined(measures, row, kitchen)
     # The weight of a piece or of what is in a can stays a weight, whatever cup its goods are sold by.
@@ -144,10 +145,14 @@ def _weights(row: Row) -> list[tuple[Measure, str]]:
     """What the cook said of the weight beside the measure: of a piece, and of what is left once prepared."""
     weights = []
     if row.once is not None and row.first.each is not None:
-        weights.append((row.first.each, "each"))
+        weights.append((row.first.each, "each" if _several(row) else ""))
     if row.once is not None and row.first.prepared is not None:
         weights.append((row.first.prepared.times(row.once), row.first.prepared_word))
     return weights
+
+
+def _several(row: Row) -> bool:
+    return any([measure.amount.hi > 1 for measure in row.total])
 
 
 def _joined(measures: Iterable[Measure], row: Row, kitchen: Kitchen) -> str:

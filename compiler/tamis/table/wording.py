@@ -108,9 +108,9 @@ def _spoons(ml: Amount, units: Units) -> str:
     exact = ends(ml, lambda end: kitchen_volume(end, units))
     if ml.single or "plus" not in exact:
         return exact
-    lo, hi = single_spoon(ml.lo, units), single_spoon(ml.hi, units)
-    said = {ml.lo: lo, ml.hi: hi}
-    return ends(ml, lambda end: said[end] or "") if lo and hi and lo != hi else exact
+    said = [single_spoon(end, units) or kitchen_volume(end, units) for end in ml]
+    plainer = dict(zip(ml, said, strict=True))
+    return ends(ml, plainer.__getitem__) if said[0] != said[1] else exact
 
 
 def ends(amount: Amount, show: Callable[[Fraction], str]) -> str:

@@ -18,6 +18,7 @@ from tamis.syntax.document import Text
 
 if TYPE_CHECKING:
     from tamis.checks.view import View
+    from tamis.kitchen.verbs import Verb
     from tamis.model.recipe import Action
 
 RULE = "missing-cue"
@@ -54,13 +55,17 @@ def check(view: View) -> Iterator[Diagnostic]:
         if verb is None or not verb.cooks or _tells_when(action):
             continue
         message = "the food decides when this is done; expected what to look for"
-        yield Diagnostic(RULE, LEVEL, _time_span(action), message, _hint(action))
+        yield Diagnostic(RULE, LEVEL, _time_span(action), message, _hint(action, verb))
 
 
-def _hint(action: Action) -> str:
+def _hint(action: Action, verb: Verb) -> str:
     texts = (part.text for part in action.parts if isinstance(part, Text))
     found = next(filter(None, map(_UNTIL.search, texts)), None)
-    return f"put it in brackets: `[{found[0].strip()}]`" if found else "add a clause such as `[until golden]`"
+    return f"put it in brackets: `[{found[0].strip()}]`" if found else f"add a clause such as `[until {_done(verb)}]`"
+
+
+def _done(verb: Verb) -> str:
+    return "tender" if verb.station == "ring" and verb.attention == "unattended" else "golden"
 
 
 def _tells_when(action: Action) -> bool:
