@@ -172,12 +172,18 @@ class Act:
         """Food is cooked, or stands in the oven, but none is there: it was named in plain words, or not at all."""
         use = self.labour.time_verb or next(iter(self.labour.verbs), None)
         in_oven = heat.station in ("oven", "grill") and self.labour.time is not None
-        if use is None or not (use.verb.cooks or in_oven):
+        if use is None or not (use.verb.cooks or in_oven) or self.uses or self.takings or self.walker.has_unread():
             return
-        if any(tool.equipment.kind != "station" for tool in self.walker.tools):
+        tools = [tool for tool in self.tools if not tool.preposition] if use.verb.cooks else self.walker.tools
+        if any(tool.equipment.kind not in ("station", "lining") for tool in tools):
             return
         message = f"“{use.text}”: no food is there, and no equipment is named"
         hint = "name in brackets what this is done to: `[the …]`, a measured food, or equipment as in `[2 jars]`"
+        if self.beside is not None:
+            hint = (
+                "name in brackets what this is done to; a meanwhile lasts to the end of its paragraph: begin a new one "
+                "where the work before it goes on"
+            )
         self.walker.find("nothing-there", "warning", use.span, message, hint)
 
     def _links(self, start: Batch | None, heat: Heat) -> None:

@@ -18,6 +18,7 @@ from tamis.model.opened import Opened
 from tamis.model.recipe import Component, Product, StepView, Waiting
 from tamis.reading.clauses import Meanwhile, Repeat, VerbUse
 from tamis.source import Span
+from tamis.syntax.document import Clause
 
 if TYPE_CHECKING:
     from tamis.model.flow import Flow
@@ -165,6 +166,15 @@ class Walker:
         message = f"“{text}” repeats its whole paragraph, and so stands at its end; here it counts for nothing"
         hint = f"end the paragraph with it, or, to do only this line again, write `[{1 + repeat.number} times]`"
         self.find("repeat-not-last", "error", repeat.clause.span, message, hint)
+
+    def has_unread(self) -> bool:
+        """Whether a clause of the component could not be read: that is told, and food may be missing for it."""
+        actions = (action for step in self.read.steps for action in step.actions)
+        return any(
+            sum(isinstance(part, Clause) for part in action.parts)
+            > sum(not isinstance(event, VerbUse) for event in action.events)
+            for action in actions
+        )
 
     def put_aside(self, batch: Batch, origin: str, name: str, span: Span) -> None:
         """Close a batch: from now on it is one of the open ones, under its names."""

@@ -22,6 +22,7 @@ if TYPE_CHECKING:
     from collections.abc import Sequence
 
     from tamis.kitchen.house import Kitchen
+    from tamis.kitchen.verbs import Verb
     from tamis.reading.reading import ActionRead, Event
 
 Given = Literal["text", "verb", "default"]
@@ -162,6 +163,13 @@ def _says_it_in_plain_words(action: ActionRead) -> bool:
     return any(isinstance(part, Text) and _IN_PLAIN_WORDS.search(part.text) for part in action.parts)
 
 
+def _likely(verb: Verb) -> str:
+    """A time as this work often takes, to be put right by the cook."""
+    from tamis.quantity.times import duration
+
+    return duration(Fraction(verb.estimate or 600))
+
+
 def missing_times(action: ActionRead, labour: Labour) -> list[Diagnostic]:
     """A waiting verb in a line without a time, a cue or a target: a stranger would not know when to stop."""
     if labour.time is not None or labour.cues or labour.targets:
@@ -172,7 +180,7 @@ def missing_times(action: ActionRead, labour: Labour) -> list[Diagnostic]:
     use = waiting[-1]
     message = f"“{use.text}” needs a time, a cue or a target in its line"
     verb = use.verb.base if use.verb.stands else use.text.lower()
-    hint = f"how long, or until what? `[{verb} for 10 min]`, or what to look for: `[until …]`"
+    hint = f"how long, or until what? `[{verb} for {_likely(use.verb)}]`, or what to look for: `[until …]`"
     if use.verb.lets:
         hint = f"{hint}; if nothing waits here, say *keep* (`keep the lid on`)"
     if _says_it_in_plain_words(action):
