@@ -56,6 +56,8 @@ class Verb(NamedTuple):
     """Puts other food into or on to the batch."""
     removes: bool = False
     """What it names leaves the batch."""
+    lifts: bool = False
+    """… but is only lifted out where a later line names it again."""
     separates: bool = False
     """Parts the liquid from what was in it."""
     divides: bool = False

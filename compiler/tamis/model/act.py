@@ -27,6 +27,8 @@ from tamis.reading.clauses import (
     VerbUse,
 )
 
+from tamis.reading.tables import tables
+
 if TYPE_CHECKING:
     from collections.abc import Callable
 
@@ -237,11 +239,22 @@ class Act:
 
     def hold(self, tool: Tool) -> None:
         """A piece of equipment is used; the food may be divided between several."""
+        tool = self._as_named_before(tool)
         self.tools.append(tool)
         self.walker.tools.append(tool)
         batch = self.walker.present
         if tool.divides and batch:
             batch.pieces = (exactly(tool.number), singular(tool.name.lower()))
+
+    def _as_named_before(self, tool: Tool) -> Tool:
+        """*Between the prepared tins*: as many as were prepared."""
+        noun = _noun(tool)
+        several = tool.definite and singular(noun) != noun and tool.preposition in tables().dividing
+        if not several or tool.equipment.kind != "vessel":
+            return tool
+        alike = (other for other in reversed(self.walker.tools) if singular(_noun(other)) == singular(noun))
+        before = next((other for other in alike if other.number > 1), None)
+        return tool._replace(number=before.number, divides=True) if before else tool
 
     def name_tool(self, reference: Reference, equipment: Equipment) -> None:
         """Equipment called by `the`: the piece named before, or one that every kitchen has."""
@@ -262,6 +275,11 @@ class Act:
     def say(self, rule: str, clause: object, message: str, hint: str, labels: tuple[Label, ...] = ()) -> None:
         span = clause.span  # type: ignore[attr-defined]  # always a clause
         self.walker.flow.findings.append(Diagnostic(rule, "error", span, message, hint, labels))
+
+
+def _noun(tool: Tool) -> str:
+    """The last word by which the cook calls it."""
+    return tool.name.lower().rpartition(" ")[2]
 
 
 _DOES: dict[type, Callable[[Act, Any], None]] = {

@@ -14,7 +14,7 @@ from tamis.model.history import Ledger
 from tamis.model.percent import Flour
 from tamis.model.pile import Pile
 from tamis.model.recipe import Action, Component, Product, Supply, Taking, Use
-from tamis.reading.clauses import Naming
+from tamis.reading.clauses import Naming, Reference
 from tamis.source import Span
 
 if TYPE_CHECKING:
@@ -33,7 +33,7 @@ class Flow:
     """Everything that components share while they are worked through."""
 
     __slots__ = (
-        "actions", "batches", "by_origin", "component_batches", "component_names", "components", "doing",
+        "_last_named", "actions", "batches", "by_origin", "component_batches", "component_names", "components", "doing",
         "findings", "first_action", "flour", "history", "homes", "kitchen", "name_homes", "parted",
         "products", "reading", "station_ready", "station_temperature", "supplies", "takings", "tool_ready",
         "used", "uses",
@@ -42,6 +42,7 @@ class Flow:
     def __init__(
         self, reading: Reading, kitchen: Kitchen, used: Mapping[str, Supply], findings: list[Diagnostic]
     ) -> None:
+        self._last_named: dict[str, int] | None = None
         self.reading = reading
         self.kitchen = kitchen
         self.used = {stem: used[stem] for stem in reading.header.uses if stem in used}
@@ -160,6 +161,19 @@ class Flow:
         if batch.shared:
             self.part_from(batch)
         return index
+
+    def is_named_after(self, reference: Reference) -> bool:
+        """Whether a later clause names the same thing again."""
+        if self._last_named is None:
+            self._last_named = {}
+            for component in self.reading.components:
+                for step in component.steps:
+                    for action in step.actions:
+                        for event in action.events:
+                            if isinstance(event, Reference) and event.name:
+                                self._last_named[plain(event.name)[-1]] = event.clause.span.start
+        words = plain(reference.name)
+        return bool(words) and self._last_named.get(words[-1], 0) > reference.clause.span.start
 
     def called(self, batch: Batch) -> str:
         """What a message calls a batch: by its product's name, as the text writes it, where it is one."""

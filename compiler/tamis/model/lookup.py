@@ -49,7 +49,15 @@ def look_up(walker: Walker, reference: Reference) -> Meaning | None:
     found = _of_kind(walker, words) or _tool_at_hand(walker, words)
     if found is None and words and words[-1] in tables().made:
         return _made_of(walker, words[:-1], reference.share)
+    if found is None and walker.present and words and words in _own_names(walker):
+        return Meaning(walker.present, present=True)
     return found
+
+
+def _own_names(walker: Walker) -> tuple[tuple[str, ...], ...]:
+    """What the component that is being made will be called: *serve with the gravy*."""
+    name = walker.flow.component_names[walker.component]
+    return name, name[-1:]
 
 
 def _made_of(walker: Walker, words: tuple[str, ...], share: Share | None) -> Meaning | None:

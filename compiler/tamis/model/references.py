@@ -12,17 +12,21 @@ from tamis.model.lookup import Meaning, look_up, nearest_name
 from tamis.model.mass import times
 from tamis.model.recipe import Taking
 from tamis.model.shares import part_of
+from tamis.quantity.amount import exactly
+from tamis.quantity.measure import Measure
 from tamis.reading.clauses import Reference, Share
 from tamis.syntax.document import Text
 
 if TYPE_CHECKING:
     from tamis.model.act import Act
 
+_ORDINALS = frozenset(("first", "second", "third", "fourth", "fifth", "sixth", "last", "other"))
 _KEEPING = re.compile(r"\b(leaving|keeping|reserving)\s*\Z", re.IGNORECASE)
 
 
 def refer(act: Act, reference: Reference) -> None:
     """Something made, opened or set out before."""
+    reference = _one_of_several(act, reference)
     meaning = look_up(act.walker, reference)
     measured = reference.share is not None and reference.share.kind == "measure"
     if measured or (meaning is not None and meaning.present and reference.share is None):
@@ -41,11 +45,29 @@ def refer(act: Act, reference: Reference) -> None:
     if meaning.also:
         _ambiguous(act, reference, meaning)
     removes = act.verb is not None and act.verb.removes and not reference.preposition
+    if removes and act.verb and act.verb.lifts and act.walker.flow.is_named_after(reference):
+        removes = False  # *remove the chicken from the marinade*: it comes back, so it is not thrown away
     if meaning.present:
         _of_the_present(act, reference, meaning.batch, removes)
     else:
         _of_another(act, reference, meaning.batch, removes)
     act.fresh = False
+
+
+def _one_of_several(act: Act, reference: Reference) -> Reference:
+    """*The second layer* of two: one of what a share was taken from before, or of what lies there in pieces."""
+    number, _, rest = reference.name.lower().partition(" ")
+    if reference.share or number not in _ORDINALS or not rest:
+        return reference
+    flow, words = act.walker.flow, plain(rest)
+    shared = [batch for batch in (*act.walker.open.shared(), *flow.shared()) if batch.answers_to(words, flow.kitchen)]
+    if not shared:
+        meaning = look_up(act.walker, reference)
+        shared = [meaning.batch] if meaning and meaning.batch and not meaning.present else []
+    for batch in shared:
+        if batch.pieces and batch.pieces[0].hi > 1 and plain(reference.name) not in batch.names:
+            return reference._replace(share=Share("measure", measure=Measure(exactly(1), ""), another=True))
+    return reference
 
 
 def _of_the_present(act: Act, reference: Reference, batch: Batch, removes: bool) -> None:
@@ -137,7 +159,7 @@ def _unknown(act: Act, reference: Reference) -> None:
     near = None if hint else nearest_name(act.walker, reference)
     if near:
         hint = f"did you mean `[the {near}]`?"
-    elif not hint and act.verb and act.verb.removes:
+    elif not hint and act.verb and act.verb.removes and reference.share is None:
         hint = "what nobody named before needs no brackets to be thrown away; to keep it, `[leaving …]` names it"
     elif not hint:
         hint = "name it before: by a heading, `[as …]`, `[leaving …]` or as an ingredient"

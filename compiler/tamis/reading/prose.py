@@ -23,6 +23,7 @@ _THROUGH = frozenset(
     ("then", "now", "just", "first", "next", "again", "carefully", "and", "you", "can", "do", "not", "slowly")
 )
 _STATION = re.compile(r"\s+(?:(?:the|your)\s+)?([^\W\d_]+)\b")
+_TO = re.compile(r"\bto ([^\W\d_]+(?: [^\W\d_]+){0,4}),?\s*\Z")
 _LAST_WORD = re.compile(r"[^\W\d_][\w-]*\Z")
 _BETWEEN = frozenset(("well", "lightly", "generously", "with", "in", "by"))
 
@@ -49,6 +50,21 @@ def verbs_in(text: str, span: Span, verbs: Verbs, starts_open: bool, clause_foll
         else:
             is_open = word in _OPENS or (is_open and (word in _THROUGH or word.endswith("ly")))
     return uses
+
+
+def wait_before(text: str, end: int, verbs: Verbs) -> VerbUse | None:
+    """What is waited for in *turn out onto a rack to cool completely*, right before the clause that says how long.
+    `end` is where the text ends in the file."""
+    found = _TO.search(text)
+    if found is None:
+        return None
+    words = found[1].lower().split()
+    verb = verbs.match(words, 0)
+    if verb is None or not verb[0].waits:
+        return None
+    said = " ".join(found[1].split()[: verb[1]])
+    start = end - len(text) + found.start(1)
+    return VerbUse(verb[0], said, Span(start, start + len(said)))
 
 
 def station_after(use: VerbUse, text: str, span: Span, cupboard: Cupboard) -> Tool | None:

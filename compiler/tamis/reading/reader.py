@@ -14,7 +14,7 @@ from tamis.kitchen.house import Kitchen
 from tamis.reading.clause_reader import read_clause
 from tamis.reading.clauses import Cue, Ingredient, Reference, Target, Tending, Time, VerbUse
 from tamis.reading.header import read_header
-from tamis.reading.prose import preposition_before, purpose_before, station_after, verbs_in
+from tamis.reading.prose import preposition_before, purpose_before, station_after, verbs_in, wait_before
 from tamis.reading.reading import (
     ActionRead,
     ComponentRead,
@@ -145,7 +145,8 @@ class _Reader:
         if isinstance(record, Time) and record.verb:
             span = Span(clause.inner, clause.inner + len(record.verb_text))
             return [VerbUse(record.verb, record.verb_text, span), record]
-        return [record]
+        wait = wait_before(before, clause.span.start, self.kitchen.verbs) if isinstance(record, Time | Cue) else None
+        return [wait, record] if wait else [record]
 
     def _is_no_division(self, record: Ingredient, before: str) -> None:
         """`Roll into [20 balls]`: pieces that no food is called like, after *into*, were meant as a division."""
@@ -184,7 +185,7 @@ class _Reader:
         assert not isinstance(first, VerbUse) and not isinstance(second, VerbUse)
         at = self._then(action.parts, first.clause.span.end, second.clause.span.start)
         if at is None:
-            hint = "two actions are two lines; or part them by *then*"
+            hint = "two actions are two lines; or part them by *then*; of two ways to do it, bracket one"
             message = "a second time in one line: the first is already its length"
             label = Label(first.clause.span, "the first time")
             self.findings.append(Diagnostic("two-times", "error", second.clause.span, message, hint, (label,)))

@@ -69,7 +69,9 @@ def _done(verb: Verb) -> str:
 
 
 def _tells_when(action: Action) -> bool:
-    return bool(action.work.cue) or any(read.role == "cue" or read.role == "target" for read in action.reads)
+    if action.work.cue or any(read.role == "cue" or read.role == "target" for read in action.reads):
+        return True
+    return any(read.role == "time" and "until" in read.clause.items.keys for read in action.reads)
 
 
 def _time_span(action: Action) -> Span:

@@ -15,6 +15,7 @@ from typing import TYPE_CHECKING
 
 from tamis.diagnostics import Diagnostic, Label, Severity
 from tamis.reading.clauses import Ingredient, Tool
+from tamis.source import Span
 from tamis.syntax.document import Text
 
 if TYPE_CHECKING:
@@ -44,6 +45,7 @@ Fry [2 onions, sliced] [in 20 g butter] [in a frying pan] [over low heat] [until
 Add [the cream].
 """  # Words that say that the batch itself goes along.
 
+_OPENS = re.compile(r"In (?:an?|another|a second) ([\w -]{3,40}),")
 _BATCH = re.compile(r"\b(it|them|this|these|everything|all|together|mixture|contents|both)\b", re.IGNORECASE)
 
 
@@ -58,7 +60,9 @@ def check(view: View) -> Iterator[Diagnostic]:
                     continue
                 vessel = _vessel(action)
                 if vessel and lies_in and _takes_new_food(action, vessel):
-                    yield _finding(vessel, lies_in)
+                    yield _finding(vessel.clause.span, lies_in)
+                elif lies_in and not vessel and (said := _vessel_in_words(view, action)):
+                    yield _finding(said, lies_in)
                 lies_in = None if _closes(action) else vessel or lies_in
 
 
@@ -95,8 +99,21 @@ def _takes_new_food(action: Action, vessel: Tool) -> bool:
     return not any(isinstance(part, Text) and _BATCH.search(part.text) for part in action.parts)
 
 
-def _finding(vessel: Tool, lies_in: Tool) -> Diagnostic:
+def _vessel_in_words(view: View, action: Action) -> Span | None:
+    """`In a clean bowl, whip [4 egg whites]`: a vessel that opens the line in plain words, before new food."""
+    first = action.parts[0] if action.parts else None
+    found = _OPENS.match(first.text) if isinstance(first, Text) else None
+    if first is None or found is None or action.takings or any(read.role == "reference" for read in action.reads):
+        return None
+    named = view.kitchen.cupboard.find(found[1].split())
+    food = any(isinstance(read, Ingredient) and not read.purpose for read in action.reads)
+    if named is None or named.item.kind != "vessel" or not food:
+        return None
+    return Span(first.span.start, first.span.start + found.end(1))
+
+
+def _finding(vessel: Span, lies_in: Tool) -> Diagnostic:
     message = f"this food goes into another vessel, while the batch still lies in the {lies_in.name}"
     labels = (Label(lies_in.clause.span, "the batch lies here"),)
     hint = "begin the line with `[Meanwhile]`, close the first with `[set aside]`, or open a component"
-    return Diagnostic(RULE, LEVEL, vessel.clause.span, message, hint, labels)
+    return Diagnostic(RULE, LEVEL, vessel, message, hint, labels)
