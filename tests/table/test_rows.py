@@ -16,7 +16,7 @@ from tamis.table.showing import shown
         ("[40–60 g butter]", "40–60 g", "40–60 g", "3 tbsp to ¼ cup"),  # USDA SR28 01145: 227 g a cup
         ("[1–2 tbsp plain flour]", "1–2 tbsp", "7.8–16 g", "1–2 tbsp"),  # 20081: 125 g a cup
         ("[1 can (28 oz) tomatoes]", "1 can (28 oz)", "1 can (795 g)", "1 can (28 oz)"),
-        ("[2 14-ounce cans tomatoes]", "2 cans (14 oz each)", "2 cans (395 g each)", "2 cans (14 oz each)"),
+        ("[2 14-ounce cans tomatoes]", "2 cans (14 oz each)", "2 cans (397 g each)", "2 cans (14 oz each)"),
         ("[a 28-ounce can tomatoes]", "1 can (28 oz)", "1 can (795 g)", "1 can (28 oz)"),
     ],
 )

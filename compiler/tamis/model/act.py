@@ -26,7 +26,6 @@ from tamis.reading.clauses import (
     Tool,
     VerbUse,
 )
-
 from tamis.reading.tables import tables
 
 if TYPE_CHECKING:

@@ -32,8 +32,8 @@ class Walker:
     """The state of one component while its steps are worked through."""
 
     __slots__ = (
-        "component", "flow", "heated", "last_wait", "new_step", "number", "open", "present", "read", "running",
-        "step_number", "tools",
+        "component", "flow", "heated", "last_wait", "long_meanwhiles", "new_step", "number", "open", "present", "read",
+        "running", "step_number", "tools",
     )  # fmt: skip
 
     def __init__(self, flow: Flow, component: int) -> None:
@@ -45,6 +45,7 @@ class Walker:
         self.number = flow.first_action[component]
         self.step_number = 0
         self.last_wait: int | None = None
+        self.long_meanwhiles: list[Batch] = []
         self.heated = ""
         self.running: list[int] = []
         self.new_step = True
@@ -88,6 +89,8 @@ class Walker:
             if not alone and self.flow.actions[number].work.wait:
                 wait = number
         if beside:
+            if self.present is not None and len(step.actions) > 1:
+                self.long_meanwhiles.append(self.present)
             self._put_down("meanwhile")
             self.present = before
         else:
@@ -233,7 +236,13 @@ class Walker:
             return
         message = f"the {name} is still open at the end of “{self.read.name}”: it never comes back"
         hint = f"bring it back with `[the {name}]`, or give it a component of its own"
-        if batch.origin == "meanwhile":
+        if batch in self.long_meanwhiles:
+            hint = (
+                "a meanwhile that opens a paragraph lasts to its end: begin a new one where the work before it goes "
+                f"on, and bring this back with `[the {name}]`; what the step before leaves is named there "
+                "(`[leaving juices]`)"
+            )
+        elif batch.origin == "meanwhile":
             hint = (
                 f"bring it back with `[the {name}]`; if it is made of what the step before leaves, name that there "
                 "(`[leaving juices]`) and take it up here (`[the juices]`)"

@@ -12,7 +12,7 @@ from typing import TYPE_CHECKING
 from tamis.diagnostics import Diagnostic, Label
 from tamis.kitchen.house import Kitchen
 from tamis.reading.clause_reader import read_clause
-from tamis.reading.clauses import Cue, Ingredient, Reference, Target, Tending, Time, VerbUse
+from tamis.reading.clauses import Cue, Ingredient, Reference, Target, Tending, Time, Tool, VerbUse
 from tamis.reading.header import read_header
 from tamis.reading.prose import preposition_before, purpose_before, station_after, verbs_in, wait_before
 from tamis.reading.reading import (
@@ -142,6 +142,8 @@ class _Reader:
             record = _for_each(record, before, after)
             preposition = "" if record.preposition else preposition_before(before, self.tables)
             return [record._replace(preposition=preposition) if preposition else record]
+        if isinstance(record, Tool) and not record.preposition:
+            return [record._replace(preposition=preposition_before(before, self.tables))]
         if isinstance(record, Time) and record.verb:
             span = Span(clause.inner, clause.inner + len(record.verb_text))
             return [VerbUse(record.verb, record.verb_text, span), record]

@@ -21,6 +21,7 @@ MOST_WORDS = 6
 _WORD = re.compile(r"\s*([^\W\d_][\w'’-]*)")
 _JOINTS = frozenset(("and", "or", "then", "until", "while", "so"))
 _INTO = ("in", "into", "on", "to", "off", "with", "over", "round", "for", "from", "through", "under", "between", "at")
+_PLACES = ("over", "on", "into", "on to", "onto", "on top of", "under")
 _VAGUE = frozenset((*_INTO, "a", "an", "the", "of", "by", "its", "their", "it", "them"))
 
 
@@ -37,7 +38,7 @@ def title(action: Action) -> str:
     if phrases and all(len(phrase) == 1 for phrase in phrases):
         end = action.verbs[1].span.start if len(phrases) > 1 else action.span.end
         phrases[0][0] = f"{phrases[0][0]} {_object(action, action.verbs[0], end)}".strip()
-    said = [f"{phrase[0]} {', '.join(_few(phrase[1:]))}".strip() for phrase in phrases]
+    said = [_said(phrase[0], _few(phrase[1:])) for phrase in phrases]
     return _cut(", ".join(said))
 
 
@@ -45,8 +46,12 @@ def _words(action: Action) -> list[tuple[str, bool]]:
     """Verbs (which open a phrase) and the foods and states after them, in the order of the text."""
     found = [(use.span.start, use.text.lower(), True) for use in action.verbs]
     for read in action.reads:
-        if isinstance(read, (Ingredient, Reference)):
-            found.append((read.clause.span.start, read.name, False))
+        if isinstance(read, Ingredient):
+            if not (read.preposition == "in" and read.purpose):  # the water that something boils in
+                found.append((read.clause.span.start, read.name, False))
+        elif isinstance(read, Reference):
+            place = f"{read.preposition} " if read.preposition in _PLACES else ""
+            found.append((read.clause.span.start, place + read.name, False))
         elif isinstance(read, Setting) and read.kind == "off":
             found.append((read.clause.span.start, "off the heat", False))
         elif isinstance(read, Target) and read.text:
@@ -72,6 +77,17 @@ def _object(action: Action, use: VerbUse, end: int) -> str:
     tools = (read for read in action.reads if isinstance(read, Tool))
     tool = next((tool for tool in tools if use.span.end <= tool.clause.span.start < end), None)
     return " ".join(words or ([*trail, tool.clause.text] if tool else []))
+
+
+def _said(verb: str, foods: list[str]) -> str:
+    """`Spoon mash over filling`; foods without a place have commas between them, and *spoon over* has its place."""
+    text = verb
+    for food in foods:
+        place = next((place for place in _PLACES if food.startswith(f"{place} ")), "")
+        if place and text == verb and verb.endswith(f" {place}"):
+            food = food.removeprefix(place).lstrip()
+        text += " " + food if place or text == verb else ", " + food
+    return text
 
 
 def _few(foods: list[str]) -> list[str]:

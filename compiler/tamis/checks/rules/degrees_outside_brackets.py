@@ -43,7 +43,8 @@ Lay [1 squash, halved] [in a roasting tin].
 """
 
 _DEGREES = re.compile(
-    r"(?<![\w.,])(?:\d{2,3}(?:[–-]\d{2,3})? ?(?:[°º](?: ?[CF]\b)?|(?-i:[CF])\b|deg(?:rees?)? ?(?:[CF]|celsius|fahrenheit)\b)"
+    r"(?<![\w.,])(?:\d{2,3}(?:[–-]\d{2,3})? ?"
+    r"(?:[°º](?: ?[CF]\b)?|(?-i:[CF])\b|deg(?:rees?)? ?(?:[CF]|celsius|fahrenheit)\b)"
     r"|gas(?: mark)? \d\b)",
     re.IGNORECASE,
 )

@@ -14,7 +14,7 @@ from collections.abc import Iterator
 from typing import TYPE_CHECKING
 
 from tamis.diagnostics import Diagnostic, Label, Severity
-from tamis.reading.clauses import Ingredient, Tool
+from tamis.reading.clauses import Ingredient, Naming, Tool
 from tamis.source import Span
 from tamis.syntax.document import Text
 
@@ -72,7 +72,8 @@ def _beside(step: StepView, action: Action) -> bool:
 
 def _closes(action: Action) -> bool:
     """Whether the batch ends here, so that the next food begins another."""
-    return action.product is not None or any(read.role == "naming" for read in action.reads)
+    named = any(isinstance(read, Naming) and read.kind != "leaving" for read in action.reads)
+    return action.product is not None or named
 
 
 def _vessel(action: Action) -> Tool | None:
