@@ -47,6 +47,7 @@ def test_the_first_sample_needs_these() -> None:
         ([tool("chopsticks")], ["chopsticks"]),
         ([tool("lidded pan"), tool("lid", definite=True)], ["lidded pan"]),
         ([tool("pan"), tool("lid", definite=True)], ["pan", "lid"]),
+        ([tool("jars", number=Fraction(4), size="pint")], ["4 pint jars"]),
         ([tool("Dutch oven"), tool("pot", definite=True)], ["Dutch oven"]),
         ([tool("baking tray"), tool("pot", definite=True)], ["baking tray", "pot"]),
         ([tool("knives", number=Fraction(2))], ["2 knives"]),

@@ -153,9 +153,9 @@ def _handling(uses: Sequence[VerbUse], labour: Labour, mass: Mass, pieces: int, 
     return int(total)
 
 
-_TO_A_STATE = re.compile(r"\bto (?:the|a) (?:boil|simmer)\b")
+_TO_A_STATE = re.compile(r"\bto (?:the|a) (?:\w+ )?(?:boil|simmer)\b")
 _IN_PLAIN_WORDS = re.compile(
-    r"\buntil\b|\bovernight\b|\bto (?:the|a) (?:boil|simmer)\b|\b\d+ ?(?:min|h|hours?|minutes?)\b"
+    rf"\buntil\b|\bovernight\b|{_TO_A_STATE.pattern}|\b\d+ ?(?:min|h|hours?|minutes?)\b"
 )
 
 

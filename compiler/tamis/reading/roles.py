@@ -7,9 +7,10 @@ takes everything.
 
 from __future__ import annotations
 
+from tamis.quantity.measure import Measure
 from tamis.reading.clauses import Role
 from tamis.reading.durations import DurationRead, find_duration
-from tamis.reading.measured import Measured, read_measure
+from tamis.reading.measured import ONE, Measured, read_measure
 from tamis.reading.nouns import Noun, read_noun
 from tamis.reading.phrase import Phrase
 from tamis.reading.shares import ShareRead, read_share
@@ -207,12 +208,31 @@ def _by_quantity(phrase: Phrase, at: int) -> Decision | None:
     noun = read_noun(phrase, measured.end, equipment_too=not by_weight)
     if noun.equipment:
         return Decision("equipment", at, "", None, measured, noun)
+    if by_weight and not noun.goods:
+        held = _held_in(phrase, at, measured)
+        if held:
+            return held
     sized = isinstance(item, Product) or bool(measured.size)
     if sized and not noun.goods and all(key in phrase.tables.size_words for key in phrase.keys[noun.start : noun.end]):
         return Decision("target", at)
     if noun.end > noun.start:
         return Decision("ingredient", at, "", None, measured, noun)
     return None
+
+
+def _held_in(phrase: Phrase, at: int, measured: Measured) -> Decision | None:
+    """`4 pint jars`, `a 2 litre jug`: what it holds is the size of a vessel."""
+    noun = read_noun(phrase, measured.end)
+    found = noun.equipment
+    if found is None or found.item.kind != "vessel" or len(measured.measures) != 1:
+        return None
+    unit = measured.measures[0].unit
+    size = phrase.text(at + (phrase.key(at) in phrase.tables.articles), measured.end)
+    held = Measured(measured.start, measured.end, (Measure(ONE, ""),), size=size, pieces=ONE)
+    if found.several:
+        count = measured.measures[0].amount
+        held = held._replace(measures=(Measure(count, ""),), size=unit, pieces=count)
+    return Decision("equipment", at, "", None, held, noun)
 
 
 def _by_name(phrase: Phrase, at: int) -> Decision | None:

@@ -25,6 +25,9 @@ def read_time(phrase: Phrase, decision: Decision) -> Time | None:
     verb = found[0] if found else None
     if found and _holds_food(phrase, at + found[1], read.start):
         return None
+    if "than" in phrase.keys[read.end :]:
+        _hangs_on_another(phrase)
+        return None
     per = phrase.quantity(read.end + 1) if phrase.key(read.end) == "per" else None
     rest = phrase.keys[read.end :]
     return Time(
@@ -52,6 +55,13 @@ def _holds_food(phrase: Phrase, start: int, end: int) -> bool:
     span = phrase.span(words[0], last + 1)
     phrase.find("clause-role", "error", span, "a food inside a time: nothing measures it", hint)
     return True
+
+
+def _hangs_on_another(phrase: Phrase) -> None:
+    """`for 2 minutes less than the packet says`: no plan can be made from it."""
+    message = "a time that hangs on another one cannot be planned"
+    hint = "say how long in all: `[for 9 min]`, and the rest in plain words"
+    phrase.find("clause-role", "error", phrase.clause.span, message, hint)
 
 
 def _attention(phrase: Phrase, keys: tuple[str, ...]) -> bool | None:

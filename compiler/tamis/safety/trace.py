@@ -102,7 +102,7 @@ class Trace:
             self._food(event, action, state)
         elif event.kind == "batch":
             other = self.states[event.other]
-            self._stuffing(action, state, other.name)
+            self._stuffing(action, state, other.name, action.span.end)
             state.take_in(other, other.name)
         else:
             state.part_from(self.states[event.other])
@@ -114,7 +114,7 @@ class Trace:
         if goods is None:
             return
         if goods.show not in _AROMATIC:
-            self._stuffing(action, state, use.ingredient.name)
+            self._stuffing(action, state, use.ingredient.name, use.ingredient.clause.span.start)
         item = item_of(use, event.use, goods)
         if goods.hazard == "raw-flour":
             state.dough += use.mass.hi
@@ -132,9 +132,11 @@ class Trace:
             return self.kitchen.larder.get(id)
         return use.ingredient.goods if not use.ingredient.part else None
 
-    def _stuffing(self, action: Action, state: State, name: str) -> None:
-        """What raw meat is stuffed with has to be done in the middle, whatever it is made of."""
-        if self.verbs[action.number].isdisjoint(rules().words["fillers"]):
+    def _stuffing(self, action: Action, state: State, name: str, at: int) -> None:
+        """What raw meat is stuffed with has to be done in the middle, whatever it is made of. What stands before the
+        verb (at an offset) goes elsewhere: *rub [butter] under the skin and stuff with [1 lemon]*."""
+        fillers = rules().words["fillers"]
+        if not any(use.verb.base in fillers and use.span.start < at for use in action.verbs):
             return
         host = state.raw_flesh()
         if host and host.hazard != "minced-meat":

@@ -5,7 +5,7 @@ from __future__ import annotations
 from fractions import Fraction
 from typing import TYPE_CHECKING
 
-from tamis.quantity.numerals import number
+from tamis.quantity.numerals import decimal
 from tamis.quantity.temperature import f_from_c
 from tamis.safety.clearing import limit_of
 from tamis.safety.data import rules
@@ -68,4 +68,4 @@ def hottest(item: Item) -> str:
 
 def _one(value: Fraction) -> str:
     """With one decimal at most, cut off: a temperature just under a limit must not look as if it met it."""
-    return number(Fraction(int(value * 10), 10))
+    return decimal(Fraction(int(value * 10), 10))

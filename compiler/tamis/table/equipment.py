@@ -113,13 +113,14 @@ def _label(tool: Tool, count: Fraction, equipment: Equipment, kitchen: Kitchen) 
     last = tool.name.lower().rpartition(" ")[2]
     several = count > 1 or (count == 1 and singular(last) != last)
     words = list(tool.adjectives)
-    # A hyphened size stands before its noun: a 3-litre pan, but a tin, 20 × 20 cm.
-    words += [tool.size] * ("-" in tool.size) + [_noun(tool, equipment, several and not lining, kitchen)]
+    # A hyphened size stands before its noun, as does a unit: a 3-litre pan, pint jars, but a tin, 20 × 20 cm.
+    first = "-" in tool.size or tool.size.isalpha()
+    words += [tool.size] * first + [_noun(tool, equipment, several and not lining, kitchen)]
     if count != 1 and not lining:
         words.insert(0, number_text(count))
     if tool.contains:
         words += ["of", tool.contains]
-    return " ".join(words) + (f", {tool.size}" if tool.size and "-" not in tool.size else "")
+    return " ".join(words) + (f", {tool.size}" if tool.size and not first else "")
 
 
 def _noun(tool: Tool, equipment: Equipment, several: bool, kitchen: Kitchen) -> str:
