@@ -24,7 +24,7 @@ __all__ = ["EquipmentRow", "equipment_list"]
 # Common practice: fixtures, not equipment to set out.
 FIXTURES = frozenset({"oven", "hob", "ring", "fridge", "freezer", "larder", "sink", "bench", "microwave", "lighter"})
 POINTERS = frozenset({"the", "same", "other"})
-SAME = frozenset({"emptied", "empty", "hot", "warm", "cold", "first"})
+SAME = frozenset({"emptied", "empty", "hot", "warm", "cold", "first", "prepared", "greased", "lined", "buttered"})
 """Adjectives that tell what happened to a piece. With *the*, they point at one that stood there before."""
 
 Key = tuple[str, tuple[str, ...], str, str]
@@ -83,13 +83,18 @@ def _before(tool: Tool, equipment: Equipment, pieces: dict[Key, _Piece]) -> _Pie
     said = set(tool.adjectives) - SAME
     for piece in reversed(pieces.values()):
         name = piece.equipment.name
-        ends = name == equipment.name or name.endswith(f" {equipment.name}")
+        alike = singular(_last(piece.tool)) == singular(_last(tool))  # *the pans* are the cake pans
+        ends = alike or name == equipment.name or name.endswith(f" {equipment.name}")
         if ends and said <= {*piece.tool.adjectives, *name.split()} and tool.size in ("", piece.tool.size):
             return piece
     if equipment.general and not said:
         alike = [piece for piece in pieces.values() if piece.equipment.kind == equipment.kind]
         return next((piece for piece in reversed(alike) if piece.equipment.station == equipment.station), None)
     return None
+
+
+def _last(tool: Tool) -> str:
+    return tool.name.lower().rpartition(" ")[2]
 
 
 def _row(piece: _Piece, kitchen: Kitchen) -> EquipmentRow:
