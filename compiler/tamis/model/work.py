@@ -154,9 +154,7 @@ def _handling(uses: Sequence[VerbUse], labour: Labour, mass: Mass, pieces: int, 
 
 
 _TO_A_STATE = re.compile(r"\bto (?:the|a) (?:\w+ )?(?:boil|simmer)\b")
-_IN_PLAIN_WORDS = re.compile(
-    rf"\buntil\b|\bovernight\b|{_TO_A_STATE.pattern}|\b\d+ ?(?:min|h|hours?|minutes?)\b"
-)
+_IN_PLAIN_WORDS = re.compile(rf"\buntil\b|\bovernight\b|{_TO_A_STATE.pattern}|\b\d+ ?(?:min|h|hours?|minutes?)\b")
 
 
 def _says_it_in_plain_words(action: ActionRead) -> bool:

@@ -20,6 +20,7 @@ from tamis.publish.running import Running, running_of
 from tamis.publish.sentence import as_html
 from tamis.publish.structured import Words, structured_data
 from tamis.publish.templates import template
+from tamis.quantity.inches import with_centimetres
 from tamis.record import NamedTuple
 from tamis.table.lines import apart, supplied_text
 from tamis.timeline.svg import timeline_svg
@@ -125,7 +126,7 @@ def _page(compiled: Compiled, kitchen: Kitchen, pages: Collection[str], picture:
         heads=heads(kitchen),
         groups=[group for group in groups if group.rows],
         apart=_linked(loose, table, pages),
-        equipment=[piece.label for piece in compiled.equipment],
+        equipment=[with_centimetres(piece.label) for piece in compiled.equipment],
         method=_sections(method, recipe.title),
         timeline=Markup(timeline_svg(compiled.timeline)),
         running=running_of(compiled.timeline),

@@ -2,7 +2,7 @@
 
 The cook's sentence stays; what a bracket held is marked, so that an eye that comes back from the pan finds the measure,
 the time and the cue. What follows an ingredient's first comma belongs to the table. A temperature gets its twin in the
-other scale, and a part of a measure (*half of 300 g*) the amount it comes to.
+other scale, inches get their centimetres, and a part of a measure (*half of 300 g*) the amount it comes to.
 """
 
 from __future__ import annotations
@@ -14,6 +14,7 @@ from html import escape
 from tamis.publish.degrees import twin
 from tamis.publish.iso import iso_duration, least
 from tamis.quantity.duration import Duration
+from tamis.quantity.inches import with_centimetres
 from tamis.reading.clauses import Cue, Ingredient, Naming, Read, Reference, Tending
 from tamis.record import NamedTuple
 from tamis.source import Span
@@ -54,7 +55,7 @@ def pieces_of(
         else:
             text = part.text if pieces else _LIST_MARK.sub("", part.text, count=1)
             pieces.append(Piece(_plain(text)))
-    return pieces
+    return [piece._replace(text=with_centimetres(piece.text)) if "inch" in piece.text else piece for piece in pieces]
 
 
 def plain_text(pieces: Iterable[Piece]) -> str:

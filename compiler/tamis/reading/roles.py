@@ -16,7 +16,7 @@ from tamis.reading.phrase import Phrase
 from tamis.reading.shares import ShareRead, read_share
 from tamis.reading.tables import match
 from tamis.record import NamedTuple
-from tamis.syntax.items import Miswritten, Product, Quantity, Word
+from tamis.syntax.items import Item, Miswritten, Product, Quantity, Word
 
 
 class Decision(NamedTuple):
@@ -205,13 +205,17 @@ def _by_quantity(phrase: Phrase, at: int) -> Decision | None:
     measured = read_measure(phrase, at)
     if measured.end == at or measured.vague:
         return None
+    return _measured_thing(phrase, at, item, measured, by_weight)
+
+
+def _measured_thing(phrase: Phrase, at: int, item: Item | None, measured: Measured, by_weight: bool) -> Decision | None:
+    """`2 eggs`, `2 tins`, `300 g flour`, `4 pint jars`, `4 mm thick`."""
     noun = read_noun(phrase, measured.end, equipment_too=not by_weight)
     if noun.equipment:
         return Decision("equipment", at, "", None, measured, noun)
-    if by_weight and not noun.goods:
-        held = _held_in(phrase, at, measured)
-        if held:
-            return held
+    held = _held_in(phrase, at, measured) if by_weight and not noun.goods else None
+    if held:
+        return held
     sized = isinstance(item, Product) or bool(measured.size)
     if sized and not noun.goods and all(key in phrase.tables.size_words for key in phrase.keys[noun.start : noun.end]):
         return Decision("target", at)

@@ -88,8 +88,8 @@ def _before(tool: Tool, equipment: Equipment, pieces: dict[Key, _Piece]) -> _Pie
         if ends and said <= {*piece.tool.adjectives, *name.split()} and tool.size in ("", piece.tool.size):
             return piece
     if equipment.general and not said:
-        alike = [piece for piece in pieces.values() if piece.equipment.kind == equipment.kind]
-        return next((piece for piece in reversed(alike) if piece.equipment.station == equipment.station), None)
+        vessels = [piece for piece in pieces.values() if piece.equipment.kind == equipment.kind]
+        return next((piece for piece in reversed(vessels) if piece.equipment.station == equipment.station), None)
     return None
 
 

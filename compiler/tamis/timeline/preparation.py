@@ -29,6 +29,8 @@ Known = dict[str, tuple[When, int]]
 _WORD = re.compile(r"[^\W\d_][\w’'-]*")
 _LONGEST = 3
 _OF_PART = re.compile(r"(?:^|[,;]|\band\b)\s*(?:the )?([^\W\d_]+) ([^\W\d_]+)\s*(?=$|[,;]|\band\b)")
+# What must be cold is worked on right before its line.
+_COLD = frozenset(("cold", "chilled", "very cold", "ice cold", "frozen"))
 _HOW = re.compile(r"\w+ly|well|half|just|still|not|then|very|barely|cold|hot|warm|raw|dry|thin|thick|fine")
 _TABLES: dict[str, When] = {
     "before": "before",
@@ -70,7 +72,8 @@ def _after_comma(use: Use, known_words: Known, kitchen: Kitchen) -> list[Prepara
     text = use.ingredient.preparation.lower()
     words = _WORD.findall(text)
     parts = _parts(text)
-    name, at = use.ingredient.name, 0
+    ingredient = use.ingredient
+    name, at = ingredient.name, 0
     found = []
     while at < len(words):
         phrase = _longest(words, at, known_words) if words[at] in _openings() else ""
@@ -86,7 +89,8 @@ def _after_comma(use: Use, known_words: Known, kitchen: Kitchen) -> list[Prepara
             takes = work.takes + _by_amount(use, work.per_piece, work.per_kg, kitchen)
             part = parts.get(words[at])
             said = f"{verb.base} {part} of …" if part else verb.base
-            found.append(Preparation("before", takes or kitchen.settings.kitchen.handling, said, name))
+            late: When = "before" if _COLD.isdisjoint(ingredient.states) else "just-before"
+            found.append(Preparation(late, takes or kitchen.settings.kitchen.handling, said, name))
         at += 1
     return found
 
