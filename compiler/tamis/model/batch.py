@@ -22,7 +22,7 @@ if TYPE_CHECKING:
 
 def plain(name: str) -> tuple[str, ...]:
     """A name as look-ups compare it: lower case, its last word in the singular, no article."""
-    words = name.lower().replace("’", "'").split()
+    words = name.lower().replace("’", "'").replace(",", " ").split()
     if len(words) > 1 and words[0] in ("the", "a", "an"):
         words = words[1:]
     return (*words[:-1], singular(words[-1])) if words else ()

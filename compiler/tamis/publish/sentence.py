@@ -158,9 +158,9 @@ def _first_comma(clause: Clause, read: Ingredient) -> int:
     """Where the table's part begins: the first comma after the name, round brackets passed over."""
     if "," not in clause.text:
         return len(clause.text)
-    named = read.name_span.start - clause.inner
+    named = read.name_span.end - clause.inner
     for item, key in zip(clause.items.items, clause.items.keys, strict=True):
-        if key == "," and item.span.start > named:
+        if key == "," and item.span.start >= named:
             return item.span.start
     return len(clause.text)
 

@@ -241,8 +241,8 @@ def _no_role(phrase: Phrase) -> None:
     message = f"“{text[:60]}” is no clause that is known: {expected}"
     if not hint:
         hint = (
-            "a clause opens with a number, `the`, a preposition, a work verb with its time, `until` …; "
-            "plain words need no brackets"
+            "plain words need no brackets; a clause opens with a number, `the`, a preposition, a work verb with its "
+            "time, `until` …"
         )
     phrase.find("clause-role", "error", phrase.clause.span, message, hint)
 
@@ -329,6 +329,10 @@ def _apart(phrase: Phrase, text: str, before: str, after: str) -> str:
     return "one food to a clause: " + " and ".join(f"`[{before}{part}{after}]`" for part in known)
 
 
+# Shorter words (both, warm) are near to too many others.
+_LEAST_NAME = 5
+
+
 def _nearest(phrase: Phrase) -> str:
     from tamis.quantity.near import nearest
 
@@ -342,5 +346,7 @@ def _nearest(phrase: Phrase) -> str:
         if near and near != words and near[0] == words[0]:  # hardly anybody mistypes the first letter
             return f"did you mean `[{near} …]`?"
     name = " ".join(key for key in phrase.keys if key[:1].isalpha())
+    if len(name) < _LEAST_NAME or phrase.kitchen.verbs.participle(name):
+        return ""
     near = phrase.kitchen.larder.near(name) or phrase.kitchen.cupboard.near(name)
     return f"did you mean “{near}”?" if near and near != name else ""

@@ -54,6 +54,10 @@ def _bounded(phrase: Phrase, at: int) -> DurationRead | None:
 
 def _or_longer(phrase: Phrase, least: DurationRead) -> DurationRead:
     """`3 h or overnight`, `2 h or up to 6 h`, `30 min or longer`: what the cook may choose within."""
+    more = phrase.quantity(least.end + 1) if phrase.key(least.end) == "or" else None
+    if more and more.kind == "pieces" and not phrase.key(least.end + 2).isalpha():  # `an hour or two`
+        hi = least.duration.lo * more.amount.hi
+        return DurationRead(Duration(least.duration.lo, hi), least.start, least.end + 2)
     high = _alternative(phrase, least.end)
     if high and high.duration.hi is not None:
         return DurationRead(window(least.duration.lo, high.duration.hi), least.start, high.end)
@@ -92,6 +96,9 @@ def _in_words(phrase: Phrase, start: int) -> DurationRead | None:
         unit = _unit_of_time(phrase, at + 2)
         return DurationRead(Duration(*number.amount.times(unit.factor)), start, at + 3) if unit else None
     articles, fractions = phrase.tables.articles, phrase.tables.fractions
+    if phrase.keys[at : at + 3] == ("a", "couple", "of"):
+        unit = _unit_of_time(phrase, at + 3)
+        return DurationRead(Duration(2 * unit.factor, 2 * unit.factor), start, at + 4) if unit else None
     if number or (phrase.key(at) in articles and phrase.key(at + 1) in fractions):
         at += 1
     part = fractions.get(phrase.key(at).removesuffix("s"))

@@ -96,7 +96,8 @@ def _vague(phrase: Phrase, start: int, at: int) -> Measured:
 def _weighed(phrase: Phrase, start: int, at: int, item: Quantity, article: bool) -> Measured:
     """A weight or volume first: `420 g (3 cups)`, `500 g / 1 lb 2 oz`, `a 400 g can of`."""
     count_word = phrase.kitchen.cupboard.count_word(phrase.key(at + 1))
-    if count_word and _name_follows(phrase, at + 2) and (article or _holds(phrase, at + 1)):
+    tool = phrase.kitchen.cupboard.get(f"{phrase.key(at + 1)} {phrase.key(at + 2)}")  # a 900 g loaf tin
+    if count_word and not tool and _name_follows(phrase, at + 2) and (article or _holds(phrase, at + 1)):
         each = measures_of(phrase, item)[0]
         return Measured(start, _after_of(phrase, at + 2), (Measure(ONE, count_word),), each=each, pieces=ONE)
     read = Measured(start, at + 1, measures_of(phrase, item))

@@ -55,16 +55,31 @@ def read_noun(phrase: Phrase, start: int, equipment_too: bool = True) -> Noun:
         further = _after_comma(phrase, sized_end) if sized_end == end and phrase.key(end) == "," else None
         if further and not phrase.kitchen.larder.find(words):
             return further
+        part = phrase.kitchen.cupboard.find(described[described.index("of") + 1 :]) if "of" in described else None
+        if part and described[0] in phrase.tables.ends and not phrase.kitchen.larder.find(words):
+            return Noun(start, sized_end, equipment=part)
     named = tuple([key for key in words if key[0] != "#"]) if "#percent" in words else words
-    return Noun(start, end, goods=phrase.kitchen.larder.find(named))
+    goods = phrase.kitchen.larder.find(named)
+    if goods is None and phrase.key(end) == ",":
+        return _described(phrase, start, end)
+    return Noun(start, end, goods=goods)
 
 
 def _after_comma(phrase: Phrase, comma: int) -> Noun | None:
     """`a wide, heavy-bottomed pan`: what describes a piece of equipment before its comma, as words do after it."""
     end = name_end(phrase, comma + 1, sizes=True)
+    if phrase.key(end) == ",":
+        return _after_comma(phrase, end)
     described = tuple([key for key in phrase.keys[comma + 1 : end] if key[0] != "#"])
     found = phrase.kitchen.cupboard.find(described)
-    return Noun(comma + 1, end, equipment=found) if found and phrase.key(end) != "," else None
+    return Noun(comma + 1, end, equipment=found) if found else None
+
+
+def _described(phrase: Phrase, start: int, comma: int) -> Noun:
+    """`skinless, boneless chicken thighs`: states of a food parted by a comma, if the goods know all of them."""
+    end = name_end(phrase, comma + 1)
+    goods = phrase.kitchen.larder.find((*phrase.keys[start:comma], *phrase.keys[comma + 1 : end]))
+    return Noun(start, end, goods=goods) if goods else Noun(start, comma)
 
 
 def _count_of_food(phrase: Phrase, found: FoundEquipment, words: tuple[str, ...]) -> bool:

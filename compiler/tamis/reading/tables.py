@@ -39,6 +39,7 @@ class Tables(NamedTuple):
     how: frozenset[str]
     vague: Phrases
     stops: frozenset[str]
+    ends: frozenset[str]
     purposes: Phrases
     optional: frozenset[str]
     size_words: frozenset[str]
@@ -105,6 +106,7 @@ def tables() -> Tables:
         how=frozenset(measures["how"]),
         vague=_phrases(("", measures["vague"])),
         stops=frozenset(raw["names"]["stops"]),
+        ends=frozenset(raw["names"]["ends"]),
         purposes=_phrases(("", raw["after-comma"]["purposes"])),
         optional=frozenset(raw["after-comma"]["optional"]),
         size_words=frozenset(raw["sizes"]["words"]),

@@ -42,11 +42,15 @@ def read_tool(phrase: Phrase, decision: Decision) -> Tool:
     same = phrase.index("same", noun.start)
     name = phrase.text(same + 1 if same < noun.end - 1 else noun.start, noun.end)
     of = name.lower().find(" of ")
+    if of >= 0 and phrase.key(noun.start) in phrase.tables.ends:  # `the back of a spoon`
+        name, of = _bare(name[of + 4 :], phrase), -1
+    said = _bare(name if of < 0 else name[:of], phrase)
+    words = said.lower().split()
     return Tool(
         phrase.clause,
-        name if of < 0 else name[:of],
+        said,
         noun.equipment.item,
-        tuple(word for word in noun.equipment.adjectives if word not in ("the", "same")),
+        tuple(word for word in noun.equipment.adjectives if word in words and word not in ("the", "same")),
         number,
         size,
         decision.preposition,
@@ -54,6 +58,14 @@ def read_tool(phrase: Phrase, decision: Decision) -> Tool:
         decision.preposition in phrase.tables.dividing and number > 1 and noun.equipment.item.kind == "vessel",
         "" if of < 0 else name[of + 4 :],
     )
+
+
+def _bare(name: str, phrase: Phrase) -> str:
+    """The piece without its article, and without what stands before it: `cover with foil` names foil."""
+    words = name.split()
+    start = max((at + 1 for at, word in enumerate(words[:-1]) if word.lower() in phrase.tables.prepositions), default=0)
+    start += words[start].lower() in phrase.tables.articles and start + 1 < len(words)
+    return " ".join(words[start:])
 
 
 def _number_and_size(phrase: Phrase, measured: Measured, several: bool) -> tuple[Fraction, str]:

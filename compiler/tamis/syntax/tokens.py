@@ -25,9 +25,9 @@ _FRACTIONS = "¼½¾⅐⅑⅒⅓⅔⅕⅖⅗⅘⅙⅚⅛⅜⅝⅞"
 _TOKEN = re.compile(
     rf"""\s*(?:
       (?P<MISWRITTEN>[0-9]+,[0-9]+(?:[.,][0-9]+)*)
-    | (?P<NUMBER>(?!00\b)(?:[0-9]+[ \u00a0-][0-9]+/[0-9]+(?![0-9/]) | [0-9]+/[0-9]+ | [0-9]*[ \u00a0]?[{_FRACTIONS}]
+    | (?P<NUMBER>(?!00\b|[0-9]+-hole\b)(?:[0-9]+[ \u00a0-][0-9]+/[0-9]+(?![0-9/]) | [0-9]+/[0-9]+ | [0-9]*[ \u00a0]?[{_FRACTIONS}]
         | [0-9]+(?:\.[0-9]+)?))
-    | (?P<WORD>(?:[^\W\d_]|00\b)[\w’'-]*)  # 00 flour is a name
+    | (?P<WORD>(?:[^\W\d_]|00\b|[0-9]+-hole\b)[\w’'-]*)  # 00 flour is a name, a 12-hole tin a kind of tin
     | (?P<RANGE>[–—−-](?=\s*[0-9{_FRACTIONS}]))
     | (?P<HYPHEN>-(?=[^\W\d_]))
     | (?P<DEGREE>°\s*[CF]?(?!\w))

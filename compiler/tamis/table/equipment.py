@@ -22,7 +22,9 @@ from tamis.table.rows import EquipmentRow
 __all__ = ["EquipmentRow", "equipment_list"]
 
 # Common practice: fixtures, not equipment to set out.
-FIXTURES = frozenset({"oven", "hob", "ring", "fridge", "freezer", "larder", "sink", "bench", "microwave", "lighter"})
+FIXTURES = frozenset(
+    {"oven", "hob", "ring", "fridge", "freezer", "shelf", "larder", "sink", "bench", "microwave", "lighter"}
+)
 POINTERS = frozenset({"the", "same", "other"})
 SAME = frozenset({"emptied", "empty", "hot", "warm", "cold", "first", "prepared", "greased", "lined", "buttered"})
 """Adjectives that tell what happened to a piece. With *the*, they point at one that stood there before."""

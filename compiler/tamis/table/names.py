@@ -18,7 +18,7 @@ def bare_name(item: Ingredient) -> str:
     for at, word in enumerate(words):
         if not left:
             return " ".join(words[at:])
-        left -= sum(part in states for part in word.lower().split("-"))
+        left -= sum(part in states for part in word.lower().rstrip(",").split("-"))
     return item.name
 
 
