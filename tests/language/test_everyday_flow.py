@@ -94,3 +94,14 @@ Turn out onto [a wire rack] to cool completely, [about 1 hour].
 """
     work = compiled(text).recipe.actions[-1].work
     assert work.verb == "cool" and not work.hands
+
+
+def test_foods_are_known_however_they_are_described() -> None:
+    text = """\
+Mix [4 skinless, boneless chicken breasts] with [a 125 g ball mozzarella], [pinch of saffron] and [7 g sachet instant yeast].
+[Bake for 30 min at 200C] [until 74 °C inside].
+"""
+    recipe = compiled(text).recipe
+    goods = [use.ingredient.goods.id if use.ingredient.goods else "" for use in recipe.uses]
+    assert goods == ["chicken-breast", "mozzarella", "saffron", "instant-yeast"]
+    assert [use.ingredient.measures[0].unit for use in recipe.uses] == ["", "ball", "pinch", "sachet"]

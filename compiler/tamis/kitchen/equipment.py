@@ -51,12 +51,13 @@ class FoundEquipment(NamedTuple):
 class Cupboard:
     """All the equipment and the count words, found by name in singular or plural."""
 
-    __slots__ = ("_by_name", "_counts", "_tins")
+    __slots__ = ("_by_name", "_counts", "_holders", "_tins")
 
     def __init__(self) -> None:
         self._by_name: dict[str, tuple[Equipment, bool]] = {}
         self._counts: dict[str, str] = {}
         self._tins: tuple[str, ...] = ()
+        self._holders: frozenset[str] = frozenset()
 
     @classmethod
     def load(cls, text: str) -> Cupboard:
@@ -71,6 +72,7 @@ class Cupboard:
 
     def _add_counts(self, groups: dict[str, str], odd: dict[str, str]) -> None:
         self._tins = tuple(groups.get("tins", "").split(", "))
+        self._holders = frozenset(", ".join(groups.get(name, "") for name in ("blocks", "packs", "tins")).split(", "))
         for words in groups.values():
             for word in words.split(", "):
                 self._counts[word] = self._counts[odd.get(word) or plural(word)] = word
@@ -126,6 +128,10 @@ class Cupboard:
     def count_word(self, word: str) -> str | None:
         """The singular of one of the trade's count words, or None: `cloves` gives `clove`."""
         return self._counts.get(word)
+
+    def holds(self, word: str) -> bool:
+        """Whether a count word (singular) after a weight is what that much food is sold as: `200 g block feta`."""
+        return word in self._holders
 
     def is_tin(self, word: str) -> bool:
         """Whether a count word (singular) is what preserved food is sold in: a tin, a jar."""

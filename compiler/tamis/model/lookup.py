@@ -47,6 +47,8 @@ def look_up(walker: Walker, reference: Reference) -> Meaning | None:
         if found:
             return found
     found = _of_kind(walker, words) or _tool_at_hand(walker, words)
+    if found is None and "and" in words:
+        found = _food(walker, words[: words.index("and")], reference.share)
     if found is None and words and words[-1] in tables().made:
         return _made_of(walker, words[:-1], reference.share)
     if found is None and walker.present and words and words in _own_names(walker):
@@ -62,9 +64,14 @@ def _own_names(walker: Walker) -> tuple[tuple[str, ...], ...]:
 
 def _made_of(walker: Walker, words: tuple[str, ...], share: Share | None) -> Meaning | None:
     """*The egg mixture* is what holds the eggs, *the mixture* what is worked on."""
-    if words:
-        return _food(walker, (*words[:-1], singular(words[-1])), share)
-    return Meaning(walker.present, present=True) if walker.present else None
+    for name in (words, words[: words.index("and")] if "and" in words else ()):
+        found = _food(walker, (*name[:-1], singular(name[-1])), share) if name else None
+        if found:
+            return found
+    there = list(walker.open)
+    if words and len(there) == 1:  # the dry ingredients
+        return Meaning(there[0])
+    return Meaning(walker.present, present=True) if walker.present and not words else None
 
 
 def _of_kind(walker: Walker, words: tuple[str, ...]) -> Meaning | None:

@@ -191,6 +191,13 @@ def _unknown(phrase: Phrase, food: Ingredient) -> bool:
         hint = "a time is a number with its unit: `[for 10 min]`; a repeat is `[twice]` or `[3 times]`"
         phrase.find("clause-role", "error", phrase.clause.span, message, hint)
         return False
+    if "with" in words and phrase.kitchen.larder.find(words[:1]):
+        message = f"“{phrase.clause.text.strip()[:60]}” are two foods in one clause"
+        first, _, second = phrase.clause.text.strip().partition(" with ")
+        phrase.find(
+            "unknown-ingredient", "warning", food.name_span, message, f"part them: `[{first}]` with `[{second}]`"
+        )
+        return True
     if " and " in name or "," in name:
         hint = _one_each(phrase, food)
         if hint:

@@ -52,6 +52,8 @@ def read_measure(phrase: Phrase, start: int) -> Measured:
     vague = match(phrase.tables.vague, phrase.keys, start)
     if vague:
         return _vague(phrase, start, start + vague[1])
+    if phrase.key(start + 1) == "of" and _unit_word(phrase, start):
+        return _counted(phrase, start, start, ONE)  # `pinch of saffron`
     article = key in phrase.tables.articles
     at = start + article
     item = phrase.items[at] if at < phrase.end else None
@@ -106,11 +108,14 @@ def _weighed(phrase: Phrase, start: int, at: int, item: Quantity, article: bool)
 
 def _holds(phrase: Phrase, at: int) -> bool:
     """Whether a count word after a weight is what holds the food: `400 g tin tomatoes`, but `200 g leaf spinach`."""
-    found = phrase.kitchen.cupboard.get(phrase.key(at))
+    cupboard, larder = phrase.kitchen.cupboard, phrase.kitchen.larder
+    found = cupboard.get(phrase.key(at))
     end = at + 1
     while end < phrase.end and isinstance(phrase.items[end], Word) and phrase.key(end) not in phrase.tables.stops:
         end += 1
-    return found is not None and found.kind == "vessel" and phrase.kitchen.larder.find(phrase.keys[at:end]) is None
+    holder = cupboard.holds(cupboard.count_word(phrase.key(at)) or "") and larder.find(phrase.keys[at + 1 : end])
+    vessel = found is not None and found.kind == "vessel"
+    return bool(vessel or holder) and larder.find(phrase.keys[at:end]) is None
 
 
 def _sized(phrase: Phrase, start: int, at: int, article: bool) -> Measured:

@@ -50,6 +50,9 @@ def read_noun(phrase: Phrase, start: int, equipment_too: bool = True) -> Noun:
         described = tuple([key for key in phrase.keys[start:sized_end] if key[0] != "#"])
         head = described[: described.index("of")] if "of" in described else described
         found = phrase.kitchen.cupboard.find(head)
+        if found and "of" in described:
+            whole = phrase.kitchen.cupboard.find([word for word in described if word not in phrase.tables.articles])
+            found = whole if whole and whole.item.part_of else found
         if found and not _count_of_food(phrase, found, words):
             return Noun(start, sized_end, equipment=found)
         further = _after_comma(phrase, sized_end) if sized_end == end and phrase.key(end) == "," else None

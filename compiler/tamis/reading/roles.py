@@ -245,7 +245,8 @@ def _by_name(phrase: Phrase, at: int) -> Decision | None:
     if noun.equipment:
         return Decision("equipment", at, "", None, measured, noun)
     if noun.goods:
-        role: Role = "ingredient" if phrase.keys[at : at + 2] == ("a", "few") else "unmeasured"
+        measures = measured.measures or phrase.keys[at : at + 2] == ("a", "few")
+        role: Role = "ingredient" if measures else "unmeasured"
         return Decision(role, at, "", None, measured, noun)
     if noun.end > noun.start and match(phrase.tables.purposes, phrase.keys, phrase.index(",", noun.end) + 1):
         return Decision("unmeasured", at, "", None, measured, noun)
