@@ -98,7 +98,8 @@ Turn out onto [a wire rack] to cool completely, [about 1 hour].
 
 def test_foods_are_known_however_they_are_described() -> None:
     text = """\
-Mix [4 skinless, boneless chicken breasts] with [a 125 g ball mozzarella], [pinch of saffron] and [7 g sachet instant yeast].
+Mix [4 skinless, boneless chicken breasts] with [a 125 g ball mozzarella] and [pinch of saffron].
+Add [7 g sachet instant yeast].
 [Bake for 30 min at 200C] [until 74 °C inside].
 """
     recipe = compiled(text).recipe

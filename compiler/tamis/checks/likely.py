@@ -19,6 +19,8 @@ def likely(goods: Goods | None) -> str:
         return "20 g"
     if goods.salt:
         return "½ tsp"
+    if goods.hazard == "egg" and goods.pieces:
+        return "1"
     if goods.role == "water":
         return "100 ml"
     return "2 tbsp" if goods.liquid else _BY_KIND.get(goods.show, "20 g")

@@ -291,7 +291,7 @@ def _known_at_end(phrase: Phrase) -> str:
         if all(key[:1].isalpha() for key in phrase.keys[start:]) and phrase.kitchen.larder.find(phrase.keys[at:]):
             food, words = phrase.text(at, phrase.end), phrase.text(start, at)
             before = f"{preposition[0]} " if preposition else ""
-            return f"“{food}” are known: `[{before}200 g {food}, {words}]`"
+            return f"the goods know “{food}”: write how much, and the rest after a comma, `[{before}… {food}, {words}]`"
     return ""
 
 

@@ -176,12 +176,15 @@ class Time(NamedTuple):
 
 
 class Cue(NamedTuple):
-    """What to look for; `celsius` is a temperature named in it, `duration` the time after its comma."""
+    """What to look for; `celsius` is a temperature named in it, `duration` the time beside it, `verb` the work that
+    fills this where the clause names one."""
 
     clause: Clause
     text: str
     celsius: Amount | None = None
     duration: Duration | None = None
+    verb: Verb | None = None
+    verb_text: str = ""
     role: Role = "cue"
 
 

@@ -33,7 +33,7 @@ if TYPE_CHECKING:
     from tamis.syntax.document import Part
 
 _OF_EACH = re.compile(r"[^.;,]*\b(?:each|every)\b")
-_NEXT = re.compile(r"\b(then )|[.;]\s+([^\W\d_a-z])")
+_NEXT = re.compile(r"\b(then )|\.\s+([^\W\d_a-z])|;\s+(\w)")
 _EACH_WITH = re.compile(r"\b(?:each|every)\b[^.;,]*\bwith\s*\Z")
 
 
@@ -144,7 +144,7 @@ class _Reader:
             return [record._replace(preposition=preposition) if preposition else record]
         if isinstance(record, Tool) and not record.preposition:
             return [record._replace(preposition=preposition_before(before, self.tables))]
-        if isinstance(record, Time) and record.verb:
+        if isinstance(record, Time | Cue) and record.verb:
             span = Span(clause.inner, clause.inner + len(record.verb_text))
             return [VerbUse(record.verb, record.verb_text, span), record]
         wait = wait_before(before, clause.span.start, self.kitchen.verbs) if isinstance(record, Time | Cue) else None

@@ -2,17 +2,26 @@
 
 from __future__ import annotations
 
+from typing import TYPE_CHECKING
+
 from tamis.quantity.amount import Amount
 from tamis.quantity.temperature import c_from_f, c_from_gas
 from tamis.reading.clauses import Cue, Pause, Setting, Target, Tending, Time
-from tamis.reading.durations import find_duration
+from tamis.reading.durations import DurationRead, find_duration
 from tamis.reading.phrase import Phrase, measures_of
 from tamis.reading.roles import Decision
 from tamis.reading.tables import match
 from tamis.syntax.items import Quantity
 
+if TYPE_CHECKING:
+    from tamis.kitchen.verbs import Verb
 
-def read_time(phrase: Phrase, decision: Decision) -> Time | None:
+
+# What only a time can say: a rate, both sides, more of it, whose hands.
+_TOLD_APART = frozenset(("per", "each", "both", "more", "another", "hands", "unattended"))
+
+
+def read_time(phrase: Phrase, decision: Decision) -> Time | Cue | None:
     """`knead for 5 min`, `20 min per 500 g`, `3 min on each side`, `chill overnight`, `bake for 20 min at 200 °C`.
 
     What is done `1 h before roasting` needs nobody in that hour."""
@@ -28,20 +37,34 @@ def read_time(phrase: Phrase, decision: Decision) -> Time | None:
     if "than" in phrase.keys[read.end :]:
         _hangs_on_another(phrase)
         return None
+    verb_text = phrase.text(at, at + found[1]) if found else ""
+    setting = _setting_in(phrase, at + (found[1] if found else 0))
+    if "until" in phrase.keys and setting is None and _TOLD_APART.isdisjoint(phrase.keys):
+        return _until(phrase, read, verb, verb_text)
     per = phrase.quantity(read.end + 1) if phrase.key(read.end) == "per" else None
     rest = phrase.keys[read.end :]
     return Time(
         phrase.clause,
         read.duration,
         verb,
-        phrase.text(at, at + found[1]) if found else "",
+        verb_text,
         measures_of(phrase, per)[0] if per and per.kind == "mass" else None,
         "each" in rest or "both" in rest,
         "another" in phrase.keys or "more" in rest,
-        _setting_in(phrase, at + (found[1] if found else 0)),
+        setting,
         False if rest[:1] == ("before",) else _attention(phrase, rest),
         phrase.clause.text,
     )
+
+
+def _until(phrase: Phrase, read: DurationRead, verb: Verb | None, verb_text: str) -> Cue:
+    """`simmer for 1 h, until tender` says the same as `simmer [until tender, 1 h]`."""
+    start, end = phrase.index("until"), phrase.end
+    if read.start > start:
+        commas = [at for at in range(start, read.start) if phrase.key(at) == ","]
+        end = commas[-1] if commas else read.start
+    degrees = _degrees(phrase, start)
+    return Cue(phrase.clause, phrase.text(start, end), degrees[0] if degrees else None, read.duration, verb, verb_text)
 
 
 def _holds_food(phrase: Phrase, start: int, end: int) -> bool:

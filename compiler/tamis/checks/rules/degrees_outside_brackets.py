@@ -42,7 +42,7 @@ Lay [1 squash, halved] [in a roasting tin].
 [Roast for 40 min] [until soft].
 """
 
-_DEGREES = re.compile(
+DEGREES = re.compile(
     r"(?<![\w.,])(?:\d{2,3}(?:[–-]\d{2,3})? ?"
     r"(?:[°º](?: ?[CF]\b)?|(?-i:[CF])\b|deg(?:rees?)? ?(?:[CF]|celsius|fahrenheit)\b)"
     r"|gas(?: mark)? \d\b)",
@@ -57,7 +57,7 @@ def check(view: View) -> Iterator[Diagnostic]:
     second scale beside a bracket is no harm."""
     for action in view.recipe.actions:
         for part in action.parts:
-            found = _DEGREES.search(part.text) if isinstance(part, Text) else None
+            found = DEGREES.search(part.text) if isinstance(part, Text) else None
             if found and (_is_set(action, part, found) or not any(_has_degrees(other) for other in action.parts)):
                 yield _told(view, part, found)
 

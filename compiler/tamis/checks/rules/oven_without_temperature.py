@@ -11,9 +11,11 @@ from __future__ import annotations
 from collections.abc import Iterator
 from typing import TYPE_CHECKING
 
+from tamis.checks.rules.degrees_outside_brackets import DEGREES
 from tamis.diagnostics import Diagnostic, Severity
 from tamis.reading.clauses import Setting, Target, Time
 from tamis.source import Span
+from tamis.syntax.document import Text
 
 if TYPE_CHECKING:
     from tamis.checks.view import View
@@ -49,10 +51,18 @@ def check(view: View) -> Iterator[Diagnostic]:
             continue
         if any(_temperature(read) for read in action.reads):
             return
+        if _in_words(view, action):
+            return  # that is told where it stands
         if action.heats != "oven":
             message = "no temperature of the oven is said here or before"
             yield Diagnostic(RULE, LEVEL, _place(action), message, "heat it first: `heat [the oven] [to 180 °C]`")
             return
+
+
+def _in_words(view: View, last: Action) -> bool:
+    """Whether degrees stand in the plain words of a line up to this one."""
+    before = (action for action in view.recipe.actions if action.span.start <= last.span.start)
+    return any(isinstance(part, Text) and DEGREES.search(part.text) for action in before for part in action.parts)
 
 
 def _temperature(read: object) -> bool:
