@@ -34,7 +34,7 @@ class Flow:
 
     __slots__ = (
         "_last_named", "actions", "batches", "by_origin", "component_batches", "component_names", "components", "doing",
-        "findings", "first_action", "flour", "history", "homes", "kitchen", "name_homes", "parted",
+        "findings", "first_action", "flour", "history", "homes", "kitchen", "last_waits", "name_homes", "parted",
         "products", "reading", "station_ready", "station_temperature", "supplies", "takings", "tool_ready",
         "used", "uses",
     )  # fmt: skip
@@ -42,6 +42,7 @@ class Flow:
     def __init__(
         self, reading: Reading, kitchen: Kitchen, used: Mapping[str, Supply], findings: list[Diagnostic]
     ) -> None:
+        self.last_waits: dict[int, int | None] = {}
         self._last_named: dict[str, int] | None = None
         self.reading = reading
         self.kitchen = kitchen

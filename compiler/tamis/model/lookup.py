@@ -46,7 +46,7 @@ def look_up(walker: Walker, reference: Reference) -> Meaning | None:
         found = _food(walker, words[start:], reference.share)
         if found:
             return found
-    found = _of_kind(walker, words) or _tool_at_hand(walker, words)
+    found = _in_pieces(walker, words) or _of_kind(walker, words) or _tool_at_hand(walker, words)
     if found is None and "and" in words:
         found = _food(walker, words[: words.index("and")], reference.share)
     if found is None and words and words[-1] in tables().made:
@@ -72,6 +72,16 @@ def _made_of(walker: Walker, words: tuple[str, ...], share: Share | None) -> Mea
     if words and len(there) == 1:  # the dry ingredients
         return Meaning(there[0])
     return Meaning(walker.present, present=True) if walker.present and not words else None
+
+
+def _in_pieces(walker: Walker, words: tuple[str, ...]) -> Meaning | None:
+    """*One of the discs*, where something was divided into discs."""
+    made = [batch for batch in walker.flow.component_batches.values() if batch]
+    for tier in (walker.open, walker.flow.named(), made):
+        named = [batch for batch in tier if batch.pieces and singular(batch.pieces[1]) == words[-1:][0]] if words else []
+        if named:
+            return _one(named, words)
+    return None
 
 
 def _of_kind(walker: Walker, words: tuple[str, ...]) -> Meaning | None:

@@ -44,7 +44,7 @@ class Walker:
         self.open = Opened()
         self.number = flow.first_action[component]
         self.step_number = 0
-        self.last_wait: int | None = None
+        self.last_wait: int | None = flow.last_waits.get(component - 1)
         self.long_meanwhiles: list[Batch] = []
         self.heated = ""
         self.running: list[int] = []
@@ -58,6 +58,7 @@ class Walker:
         for at, step in enumerate(self.read.steps):
             steps.append(self._step(at, step))
         batch = self._finish()
+        self.flow.last_waits[self.component] = self.last_wait
         product = batch.product if batch else None
         prepares = tuple(self.tools) if batch is None else ()
         ahead = tuple(self._waiting(paragraph.action, paragraph.span) for paragraph in self.read.ahead)

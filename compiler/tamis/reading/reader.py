@@ -148,7 +148,9 @@ class _Reader:
             span = Span(clause.inner, clause.inner + len(record.verb_text))
             return [VerbUse(record.verb, record.verb_text, span), record]
         wait = wait_before(before, clause.span.start, self.kitchen.verbs) if isinstance(record, Time | Cue) else None
-        return [wait, record] if wait else [record]
+        last = earlier[-1] if earlier else None
+        said = wait is None or (isinstance(last, VerbUse) and last.span.end >= wait.span.start)  # *leave to rise*
+        return [record] if said or wait is None else [wait, record]
 
     def _is_no_division(self, record: Ingredient, before: str) -> None:
         """`Roll into [20 balls]`: pieces that no food is called like, after *into*, were meant as a division."""

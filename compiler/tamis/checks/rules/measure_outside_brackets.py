@@ -13,6 +13,7 @@ from collections.abc import Iterator
 from typing import TYPE_CHECKING
 
 from tamis.diagnostics import Diagnostic, Severity
+from tamis.reading.clauses import Ingredient
 from tamis.source import Span
 from tamis.syntax.document import Text
 
@@ -53,10 +54,19 @@ def check(view: View) -> Iterator[Diagnostic]:
     for action in view.recipe.actions:
         for part in action.parts:
             if isinstance(part, Text) and _NUMBER.search(part.text):
-                yield from _in_words(view, part)
+                yield from _in_words(view, part, "stands outside brackets")
+        for read in action.reads:
+            if isinstance(read, Ingredient) and _NUMBER.search(read.preparation):
+                yield from _in_words(view, _after_comma(read), "stands in another food’s bracket")
 
 
-def _in_words(view: View, part: Text) -> Iterator[Diagnostic]:
+def _after_comma(food: Ingredient) -> Text:
+    """The words after a food's comma: `[1 egg, beaten with 1 tbsp milk]`."""
+    start = food.clause.inner + max(0, food.clause.text.find(food.preparation))
+    return Text(food.preparation, Span(start, start + len(food.preparation)))
+
+
+def _in_words(view: View, part: Text, where: str) -> Iterator[Diagnostic]:
     for found in _NUMBER.finditer(part.text):
         words = found[2].replace("\u00a0", " ").replace("-", " ").split()
         unit = view.kitchen.units.get(words[0])
@@ -72,7 +82,7 @@ def _in_words(view: View, part: Text) -> Iterator[Diagnostic]:
         end = found.start(2) + _end_of(found[2], name[length - 1])
         span = Span(found.start(), end).shifted(part.span.start)
         text = view.source.slice(span)
-        message = f"“{text}” stands outside brackets: no table and no check sees it"
+        message = f"“{text}” {where}: no table and no check sees it"
         yield Diagnostic(RULE, LEVEL, span, message, f"write `[{text}]`")
 
 
