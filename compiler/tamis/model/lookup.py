@@ -78,7 +78,9 @@ def _in_pieces(walker: Walker, words: tuple[str, ...]) -> Meaning | None:
     """*One of the discs*, where something was divided into discs."""
     made = [batch for batch in walker.flow.component_batches.values() if batch]
     for tier in (walker.open, walker.flow.named(), made):
-        named = [batch for batch in tier if batch.pieces and singular(batch.pieces[1]) == words[-1:][0]] if words else []
+        named = (
+            [batch for batch in tier if batch.pieces and singular(batch.pieces[1]) == words[-1:][0]] if words else []
+        )
         if named:
             return _one(named, words)
     return None
