@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from .kitchen_table import one_line, sentence, times
+from .kitchen_table import compiled, one_line, sentence, times
 
 
 @pytest.mark.parametrize(
@@ -38,6 +38,8 @@ from .kitchen_table import one_line, sentence, times
         ("2 × 400 g cans tomatoes", "2", "4 × 400 g cans tomatoes", "4 × 400 g cans tomatoes"),
         ("a 400 g can of tomatoes", "2", "2 × 400 g cans of tomatoes", "2 × 400 g cans of tomatoes"),
         ("2 (400 g) cans tomatoes", "2", "4 (400 g) cans tomatoes", "4 (400 g) cans tomatoes"),
+        ("1 cup (2 sticks) butter", "1/2", "1/2 cup (1 stick) butter", "½ cup (1 stick) butter"),
+        ("1 cup (2 sticks) butter, softened", "2", "2 cups (4 sticks) butter, softened", "2 cups (4 sticks) butter"),
         # The weight of a piece and sizes stay, the weight once prepared grows.
         (
             "8 chicken thighs (140–200 g each)",
@@ -124,3 +126,19 @@ def test_words_outside_clauses_stay() -> None:
     line = "Stir [300 g plain flour] with [200 ml water] [in a bowl].\n\nNote: 2 cups are enough."
     made = times(one_line(line), 2)
     assert made.text.endswith("Note: 2 cups are enough.\n")
+
+
+def test_pieces_of_what_tins_divide_stay_as_many_as_the_tins() -> None:
+    text = """\
+title: Cake
+makes: 1 cake
+
+# Layers
+Whisk [4 eggs] with [200 g caster sugar] and [200 g self-raising flour] [in a bowl].
+Divide it [between 2 cake tins] and [bake for 25 min at 180 °C] [until firm].
+
+# Cake
+Spread [one of the layers] with [100 g strawberry jam] and top with [the rest of the layers].
+"""
+    said = sentence(times(compiled(text), "1/2"))
+    assert "Spread one of the layers with 50 g strawberry jam" in said

@@ -8,11 +8,13 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from tamis.kitchen.words import singular
 from tamis.model.recipe import Recipe
 from tamis.reading.clauses import Division, Ingredient, Naming, Read, Reference, Target
 from tamis.scaling.edits import Edit
 from tamis.scaling.foods import SCALED, food_edits
 from tamis.scaling.quantities import Scaling, counted, weighed
+from tamis.source import Span
 from tamis.syntax.items import Bracket, Item, Quantity
 
 
@@ -80,4 +82,21 @@ def divisions_whole(recipe: Recipe, scaling: Scaling) -> bool:
 
 def recipe_edits(recipe: Recipe, scaling: Scaling) -> list[Edit]:
     """All changes in the steps of a recipe, counted in its file."""
-    return [edit.shifted(read.clause.inner) for read in reads_of(recipe) for edit in read_edits(read, scaling)]
+    stay = _pieces_of_tins(recipe)
+    reads = (read for read in reads_of(recipe) if read.clause.span not in stay)
+    return [edit.shifted(read.clause.inner) for read in reads for edit in read_edits(read, scaling)]
+
+
+def _pieces_of_tins(recipe: Recipe) -> set[Span]:
+    """The clauses that take so many pieces of what was divided between tins: tins stay as many as they are."""
+    divided = {singular(read.noun.lower()) for read in reads_of(recipe) if isinstance(read, Division)}
+    tins = {
+        index for index, made in enumerate(recipe.products) if made.pieces and singular(made.piece_noun) not in divided
+    }
+    by_number = {read.clause.span for read in reads_of(recipe) if _takes_pieces(read)}
+    return {taking.span for taking in recipe.takings if taking.product in tins and taking.span in by_number}
+
+
+def _takes_pieces(read: Read) -> bool:
+    measure = read.share.measure if isinstance(read, Reference) and read.share else None
+    return measure is not None and not measure.unit

@@ -213,3 +213,13 @@ class _Walk:
         first = next((item for item in items if not isinstance(item, Word)), None)
         if isinstance(first, Quantity) and first.kind in SCALED:
             self.edits.append(weighed(first, self.text, self.scaling))
+        elif isinstance(first, Quantity) and first.kind == "pieces" and self.food.also:
+            self._counted_also(first, last, self.food.also[0].unit)
+
+    def _counted_also(self, number: Quantity, word: Item | None, unit: str) -> None:
+        """`1 cup (2 sticks)`: the other writing is a count."""
+        many = number.amount.times(self.scaling.factor)
+        self.edits.append(counted(number.span, many))
+        fitting = unit_words(unit, many=many.hi > 1)
+        if isinstance(word, Word) and word.lower in (unit_words(unit), unit_words(unit, many=True)):
+            self.edits.append(Edit(word.span, fitting, fitting))
