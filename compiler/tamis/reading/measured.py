@@ -102,8 +102,19 @@ def _weighed(phrase: Phrase, start: int, at: int, item: Quantity, article: bool)
     if count_word and not tool and _name_follows(phrase, at + 2) and (article or _holds(phrase, at + 1)):
         each = measures_of(phrase, item)[0]
         return Measured(start, _after_of(phrase, at + 2), (Measure(ONE, count_word),), each=each, pieces=ONE)
+    if article and item.kind == "mass" and _is_one_piece(phrase, at + 1):  # a 1.6 kg chicken
+        return Measured(start, at + 1, (Measure(ONE, ""),), each=measures_of(phrase, item)[0], pieces=ONE)
     read = Measured(start, at + 1, measures_of(phrase, item))
     return _extras(phrase, read)
+
+
+def _is_one_piece(phrase: Phrase, at: int) -> bool:
+    """Whether a food is named there that comes in pieces."""
+    end = at
+    while end < phrase.end and isinstance(phrase.items[end], Word) and phrase.key(end) not in phrase.tables.stops:
+        end += 1
+    found = phrase.kitchen.larder.find(phrase.keys[at:end]) if end > at else None
+    return found is not None and any(not piece.word for piece in found.goods.pieces)
 
 
 def _holds(phrase: Phrase, at: int) -> bool:
@@ -135,7 +146,7 @@ def _product(phrase: Phrase, start: int, at: int, item: Product) -> Measured:
     unit = phrase.kitchen.units.get(item.unit)
     each = Measure(item.factors[1], unit.id if unit else item.unit)
     count_word = phrase.kitchen.cupboard.count_word(phrase.key(at + 1)) or ""
-    if not _name_follows(phrase, at + 2):
+    if not _name_follows(phrase, at + 2) and not phrase.kitchen.larder.find(phrase.keys[at + 1 : at + 2]):
         size = phrase.text(at, at + 1).replace("x", "×").partition("×")[2].strip()
         return Measured(start, at + 1, (Measure(item.factors[0], ""),), each=each, size=size, pieces=item.factors[0])
     end = _after_of(phrase, at + 2) if count_word else at + 1

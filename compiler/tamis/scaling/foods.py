@@ -146,7 +146,7 @@ class _Walk:
         if self._key(1) in ("#mass", "#volume"):
             # `a 400 g can of tomatoes`; without a count noun the article is part of the phrase and no number.
             count_word = self.scaling.kitchen.cupboard.count_word(self._key(2))
-            if count_word and self.food.measures[0].unit == count_word:
+            if self.food.measures[0].unit == (count_word or "") and self.food.each:
                 self._counted(word.span, one, " ×")
         elif one.single and self._key(1) != "#pieces":
             self._counted(word.span, one)

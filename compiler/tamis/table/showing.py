@@ -173,7 +173,10 @@ def _countable(measure: Measure, row: Row, kitchen: Kitchen) -> Measure:
 
 def _worths(row: Row, turn: Turn, kitchen: Kitchen) -> list[Worth]:
     """The sum turned; where the food is in several states, each use by its own density."""
-    if row.parts or len({use.item.states for use in row.uses if use.buys}) == 1:
+    units = kitchen.units
+    pieces = any([units.get(measure.unit) is None for use in row.uses for measure in use.amount])
+    one = len(row.total) == 1 and pieces and units.get(row.total[0].unit) is not None
+    if one or row.parts or len({use.item.states for use in row.uses if use.buys}) == 1:
         return [turn(measure, row.first, kitchen) for measure in row.total]
     sums: list[Worth] = []
     for use in row.uses:
