@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import re
+
 from tamis.scaling.edits import Edit
 from tamis.scaling.quantities import Scaling, counted, weighed
 from tamis.source import Span
@@ -9,6 +11,8 @@ from tamis.syntax.clause import parse_clause
 from tamis.syntax.document import Document, Field
 from tamis.syntax.items import Quantity
 from tamis.table.scaled_words import noun_for
+
+_NUMBER = re.compile(r"[\d.,/¼-¾⅓-⅞]+")
 
 
 def header_edits(document: Document, scaling: Scaling) -> list[Edit]:
@@ -22,12 +26,22 @@ def header_edits(document: Document, scaling: Scaling) -> list[Edit]:
     return edits
 
 
+def _are_vessels(words: str, scaling: Scaling) -> bool:
+    """Whether several vessels are named right after a measure: what each holds is their size."""
+    name = words.strip().partition(" ")[0].lower()
+    found = scaling.kitchen.cupboard.find([name]) if name else None
+    return found is not None and found.several and found.item.kind == "vessel"
+
+
 def _field(field: Field, scaling: Scaling) -> list[Edit]:
     items = parse_clause(field.value).items
     first = items[0] if items else None
     if not isinstance(first, Quantity):
         return []
     if first.kind in ("mass", "volume"):
+        number = _NUMBER.match(field.value, first.span.start)
+        if number and _are_vessels(field.value[first.span.end :], scaling):  # 4 pint jars are jars
+            return [counted(Span(*number.span()), first.amount.times(scaling.factor))]
         return [weighed(first, field.value, scaling)]
     if first.kind != "pieces":
         return []
