@@ -33,14 +33,15 @@ class Heat(NamedTuple):
 def heat_of(act: Act, labour: Labour, batch: Batch | None) -> Heat:
     """Work the station out from tools, settings, the verb, and where the batch lies already."""
     temperature = _temperature(labour)
-    station = _station(act.tools, labour, batch, act.walker.heated == "bath")
+    hot_oven = "oven" in act.walker.flow.station_temperature
+    station = _station(act.tools, labour, batch, act.walker.heated == "bath", hot_oven)
     inside = batch is not None and batch.on_heat and batch.station == station
     if station in ("oven", "bath", "grill") and not inside and _only_heats(act):
         return Heat(station, station, temperature)
     preheat = None
     if station == "oven" and temperature and not inside and labour.time is not None:
         there = act.walker.flow.station_temperature.get("oven")
-        preheat = temperature if there is None else None
+        preheat = temperature if there is None or temperature.hi > there.hi else None
     return Heat(station, "", temperature, preheat, _stays(labour, batch, station))
 
 
@@ -59,8 +60,9 @@ def _temperature(labour: Labour) -> Amount | None:
     return None
 
 
-def _station(tools: list[Tool], labour: Labour, batch: Batch | None, bath: bool) -> str:
-    """The station that an action takes; `bath` says that the component has a water bath on."""
+def _station(tools: list[Tool], labour: Labour, batch: Batch | None, bath: bool, hot_oven: bool) -> str:
+    """The station that an action takes; `bath` says that the component has a water bath on, `hot_oven` that the oven has
+    been heated."""
     for tool in tools:
         if tool.equipment.station and tool.equipment.kind == "station":
             return tool.equipment.station
@@ -78,6 +80,8 @@ def _station(tools: list[Tool], labour: Labour, batch: Batch | None, bath: bool)
         return "bath"
     if station == "ring" and (lies in ("oven", "bath") or _set_hot(labour)):
         return lies or "oven"
+    if station == "ring" and hot_oven and not lies and any(tool.equipment.station == "oven" for tool in tools):
+        return "oven"  # place on a baking tray and cook
     if station or not lies:
         return station
     moved = any(tool.equipment.kind in ("vessel", "surface") and not tool.definite for tool in tools)

@@ -89,7 +89,15 @@ def _of_the_present(act: Act, reference: Reference, batch: Batch, removes: bool)
 def _of_another(act: Act, reference: Reference, batch: Batch, removes: bool) -> None:
     """Another batch joins the present one, or takes the work over."""
     walker = act.walker
+    if removes and reference.share and reference.share.kind == "but" and reference.share.measure:
+        kept = Share("measure", measure=reference.share.measure)  # *pour off all but 1 tbsp*: that stays
+        _take(act, reference._replace(share=kept), batch, walker.present or Batch())
+        batch.left, batch.taken_at = Fraction(0), reference.clause.span
+        walker.open.drop(batch)
+        act.joined = True
+        return
     if removes:
+        act.link(batch)
         batch.left, batch.taken_at = Fraction(0), reference.clause.span
         walker.open.drop(batch)
         return

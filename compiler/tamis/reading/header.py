@@ -8,10 +8,11 @@ from tamis.diagnostics import Diagnostic, Fix
 from tamis.quantity.amount import Amount
 from tamis.quantity.measure import Measure
 from tamis.quantity.near import nearest
+from tamis.reading.tables import tables
 from tamis.record import NamedTuple
 from tamis.source import Span
 from tamis.syntax.clause import parse_clause
-from tamis.syntax.items import Bracket, Quantity
+from tamis.syntax.items import Bracket, Item, Product, Quantity, Word
 
 if TYPE_CHECKING:
     from tamis.kitchen.house import Kitchen
@@ -163,10 +164,21 @@ def _amount(text: str) -> Amount | None:
     return None
 
 
+def first_amount(items: tuple[Item, ...]) -> Item | None:
+    """What a header's value begins with, after *about* and the like."""
+    hedges = tables().hedges
+    return next((item for item in items if not isinstance(item, Word) or item.lower not in hedges), None)
+
+
 def _makes(text: str, kitchen: Kitchen) -> Makes | None:
     """`2 loaves`, `5 jars (340 g each)`, `1 cake (20 cm)`, `600 ml`."""
     read = parse_clause(text)
-    first = read.items[0] if read.items else None
+    first = first_amount(read.items)
+    if isinstance(first, Product) and first.kind in ("mass", "volume") and first.factors[0].lo > 0:
+        unit = kitchen.units.get(first.unit)
+        noun = text[first.span.end :].strip(" ,")
+        weight = Measure(first.factors[1], unit.id if unit else first.unit)
+        return Makes(first.factors[0], noun, text, None, weight) if noun else None
     if not isinstance(first, Quantity) or not 0 < first.amount.lo <= first.amount.hi:
         return None
     if first.kind in ("mass", "volume"):

@@ -24,6 +24,7 @@ _THROUGH = frozenset(
 )
 _STATION = re.compile(r"\s+(?:(?:the|your)\s+)?([^\W\d_]+)\b")
 _TO = re.compile(r"\bto ([^\W\d_]+(?: [^\W\d_]+){0,4}),?\s*\Z")
+_IN_THE = re.compile(r"\bin(?:to)? (?:the|a|your) ([^\W\d_]+)")
 _LAST_WORD = re.compile(r"[^\W\d_][\w-]*\Z")
 _BETWEEN = frozenset(("well", "lightly", "generously", "with", "in", "by"))
 
@@ -77,6 +78,17 @@ def station_after(use: VerbUse, text: str, span: Span, cupboard: Cupboard) -> To
         return None
     place = Span(span.start + named.start(1), span.start + named.end(1))
     return Tool(Clause(named[1], Items(()), place), named[1], found.item, definite=True)
+
+
+def cold_place(text: str, start: int, cupboard: Cupboard) -> Tool | None:
+    """The fridge or freezer that food stands in, named in plain words or within a time: *in the fridge for 1 h*.
+    `start` is where the text begins in the file."""
+    for named in _IN_THE.finditer(text) if "in" in text else ():
+        found = cupboard.find([named[1].lower()])
+        if found is not None and found.item.kind == "station" and found.item.station in ("fridge", "freezer"):
+            place = Span(start + named.start(1), start + named.end(1))
+            return Tool(Clause(named[1], Items(()), place), named[1], found.item, preposition="in", definite=True)
+    return None
 
 
 def _is_verb(verb: Verb, words: list[str], at: int, length: int, clause_follows: bool) -> bool:

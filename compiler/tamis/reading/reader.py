@@ -14,7 +14,7 @@ from tamis.kitchen.house import Kitchen
 from tamis.reading.clause_reader import read_clause
 from tamis.reading.clauses import Cue, Ingredient, Reference, Target, Tending, Time, Tool, VerbUse
 from tamis.reading.header import read_header
-from tamis.reading.prose import preposition_before, purpose_before, station_after, verbs_in, wait_before
+from tamis.reading.prose import cold_place, preposition_before, purpose_before, station_after, verbs_in, wait_before
 from tamis.reading.reading import (
     ActionRead,
     ComponentRead,
@@ -128,7 +128,8 @@ class _Reader:
             station = station_after(use, part.text, part.span, self.kitchen.cupboard)
             if station:
                 events.append(station)
-        return events
+        place = cold_place(part.text, part.span.start, self.kitchen.cupboard)
+        return [*events, place] if place else events
 
     def _clause(self, clause: Clause, earlier: Sequence[Event], before: str, after: str) -> list[Event]:
         record = read_clause(clause, self.kitchen, self.tables, self.findings)
@@ -144,13 +145,21 @@ class _Reader:
             return [record._replace(preposition=preposition) if preposition else record]
         if isinstance(record, Tool) and not record.preposition:
             return [record._replace(preposition=preposition_before(before, self.tables))]
+        if isinstance(record, Time | Cue) and (place := cold_place(clause.text, clause.inner, self.kitchen.cupboard)):
+            return [*self._worked(record), place, record]
         if isinstance(record, Time | Cue) and record.verb:
-            span = Span(clause.inner, clause.inner + len(record.verb_text))
-            return [VerbUse(record.verb, record.verb_text, span), record]
+            return [*self._worked(record), record]
         wait = wait_before(before, clause.span.start, self.kitchen.verbs) if isinstance(record, Time | Cue) else None
         last = earlier[-1] if earlier else None
         said = wait is None or (isinstance(last, VerbUse) and last.span.end >= wait.span.start)  # *leave to rise*
         return [record] if said or wait is None else [wait, record]
+
+    def _worked(self, record: Time | Cue) -> list[Event]:
+        """The verb that a time begins with, as a verb of the line."""
+        if record.verb is None:
+            return []
+        at = record.clause.inner
+        return [VerbUse(record.verb, record.verb_text, Span(at, at + len(record.verb_text)))]
 
     def _is_no_division(self, record: Ingredient, before: str) -> None:
         """`Roll into [20 balls]`: pieces that no food is called like, after *into*, were meant as a division."""
@@ -239,7 +248,14 @@ def _start_of_next_wait(action: ActionRead, timed: Event) -> int | None:
     for event in events:
         if event is timed:
             break
-    return next((event.span.start for event in events if isinstance(event, VerbUse) and event.verb.waits), None)
+    waits = (event for event in events if isinstance(event, VerbUse) and event.verb.waits)
+    return next((use.span.start for use in waits if not _is_alternative(action, use)), None)
+
+
+def _is_alternative(action: ActionRead, use: VerbUse) -> bool:
+    """`[chill for up to 2 days], or freeze`: no work of this line."""
+    part = next((part for part in action.parts if part.span.start <= use.span.start < part.span.end), None)
+    return isinstance(part, Text) and part.text[: use.span.start - part.span.start].rstrip().endswith(" or")
 
 
 def _tended(head: ActionRead, tail: ActionRead) -> tuple[ActionRead, ActionRead]:

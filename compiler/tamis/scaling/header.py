@@ -4,12 +4,13 @@ from __future__ import annotations
 
 import re
 
+from tamis.reading.header import first_amount
 from tamis.scaling.edits import Edit
-from tamis.scaling.quantities import Scaling, counted, weighed
+from tamis.scaling.quantities import Scaling, counted, multiplied, weighed
 from tamis.source import Span
 from tamis.syntax.clause import parse_clause
 from tamis.syntax.document import Document, Field
-from tamis.syntax.items import Quantity
+from tamis.syntax.items import Product, Quantity
 from tamis.table.scaled_words import noun_for
 
 _NUMBER = re.compile(r"[\d.,/¼-¾⅓-⅞]+")
@@ -35,7 +36,9 @@ def _are_vessels(words: str, scaling: Scaling) -> bool:
 
 def _field(field: Field, scaling: Scaling) -> list[Edit]:
     items = parse_clause(field.value).items
-    first = items[0] if items else None
+    first = first_amount(items)
+    if isinstance(first, Product) and first.kind in ("mass", "volume"):
+        return [multiplied(first, field.value, scaling)]
     if not isinstance(first, Quantity):
         return []
     if first.kind in ("mass", "volume"):

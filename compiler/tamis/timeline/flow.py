@@ -9,6 +9,7 @@ from __future__ import annotations
 
 from tamis.model.recipe import Action, Recipe
 from tamis.timeline.network import Link
+from tamis.timeline.oven import waits_for_oven
 from tamis.timeline.tasks import Tasks
 
 
@@ -29,6 +30,7 @@ def flow_links(recipe: Recipe, tasks: Tasks) -> list[Link]:
         if tasks.stands[action.number]:
             links += _served(tasks, action)
     links += _heated(recipe, tasks)
+    links += _oven_free(recipe, tasks, before)
     links += _in_text_order(recipe, tasks, before)
     return list(dict.fromkeys(links))
 
@@ -106,6 +108,18 @@ def _heated(recipe: Recipe, tasks: Tasks) -> list[Link]:
             links.append(Link(tasks.last[action.number], tasks.first[cooks_there[action.heats]]))
         if action.work.station and not tasks.alone[action.number]:
             cooks_there[action.work.station] = action.number
+    return links
+
+
+def _oven_free(recipe: Recipe, tasks: Tasks, before: list[tuple[int, ...]]) -> list[Link]:
+    """From what bakes at one temperature to what heats or uses the oven for another one."""
+    if tasks.kitchen.settings.kitchen.ovens != 1:
+        return []
+    links = []
+    for earlier, later in waits_for_oven(recipe, before):
+        heats = (at for at, task in enumerate(tasks.tasks) if task.action == later and task.part == "heat")
+        first = tasks.first[later] if tasks.alone[later] else next(heats, tasks.first[later])
+        links.append(Link(tasks.last[earlier], first))
     return links
 
 

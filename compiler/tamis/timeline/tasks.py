@@ -14,6 +14,7 @@ from tamis.model.recipe import Action, Recipe
 from tamis.reading.clauses import Pause
 from tamis.timeline.heating import heating_seconds, heats_alone, preheating_seconds
 from tamis.timeline.network import Kind, Link, Part, Task
+from tamis.timeline.oven import OVEN, cools
 from tamis.timeline.preparation import Preparation, in_words, preparations
 
 if TYPE_CHECKING:
@@ -141,7 +142,10 @@ class Tasks:
         if action.work.handling:
             self._task(action, "handle", action.work.handling, hands=True)
             self._join()
-        self._task(action, "heat", heating_seconds(action, self.kitchen))
+        seconds = heating_seconds(action, self.kitchen)
+        # An oven that is turned down is hot already.
+        down = action.heats == OVEN and action.work.given != "text" and cools(self.recipe, action.number)
+        self._task(action, "heat", MOMENT if down else seconds)
 
     def _join(self) -> None:
         """Lets the task that comes next follow the last one without a gap."""

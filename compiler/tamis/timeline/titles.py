@@ -113,8 +113,10 @@ def heat_title(action: Action) -> str:
     if degrees is None:
         settings = [*(t.celsius for t in action.targets), *(s.celsius for s in action.settings)]
         degrees = next((celsius for celsius in settings if celsius is not None), None)
+    turned = action.heats == "oven" and not any(use.verb.heat for use in action.verbs)
+    verb = "Set" if turned else "Heat"
     if degrees is None:
-        return f"Heat {station}"
+        return f"{verb} {station}"
     # What was written as a gas mark or in °F comes out as a setting that a knob has.
     whole = degrees.lo.denominator == 1 and degrees.hi.denominator == 1
-    return f"Heat {station} to {temperature_c(degrees) if whole or station != 'oven' else oven_c(degrees.lo)}"
+    return f"{verb} {station} to {temperature_c(degrees) if whole or station != 'oven' else oven_c(degrees.lo)}"

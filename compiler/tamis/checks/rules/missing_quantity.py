@@ -18,6 +18,7 @@ from tamis.diagnostics import Diagnostic, Severity
 
 if TYPE_CHECKING:
     from tamis.checks.view import View
+    from tamis.reading.clauses import Ingredient
 
 RULE = "missing-quantity"
 LEVEL: Severity = "error"
@@ -38,6 +39,16 @@ serves: 4
 Stir [1 l water] with [40 g sugar] [in a jug].
 """
 
+
+def _by_eye(food: Ingredient) -> bool:
+    """A splash of water and a grating of nutmeg are taken by eye, in any kitchen."""
+    goods = food.goods
+    if goods is None or not (goods.role == "water" or goods.salt or goods.show in ("spice", "herb")):
+        return False
+    said = food.clause.text.lower()
+    return food.name.lower() in said and said[: said.index(food.name.lower())].split()[-1:] == ["of"]
+
+
 _REASONS = ("to ", "for ", "as ", "if ", "enough")
 
 
@@ -52,6 +63,8 @@ def check(view: View) -> Iterator[Diagnostic]:
         vague = food.name in said and said[: said.rindex(food.name)].split()[-1:] == ["of"]
         much = f"is “{said}”" if vague else food.name
         message = f"how much {much}? expected a measure, or a reason why there is none"
+        if _by_eye(food):
+            continue
         seasons = food.goods is not None and (food.goods.salt or food.goods.show in ("spice", "herb"))
         reason = "to taste" if seasons else "for the pan" if food.goods and food.goods.role == "fat" else "as needed"
         hint = f"write `[{likely(food.goods)} {food.name}]`, or `[{food.name}, {reason}]`"

@@ -1,0 +1,74 @@
+"""One oven has one temperature: what wants another one waits until the oven is empty.
+
+The text's order decides who goes first, unless the food itself says otherwise. In a house with several ovens nobody
+waits.
+"""
+
+from __future__ import annotations
+
+from fractions import Fraction
+from typing import TYPE_CHECKING
+
+from tamis.reading.clauses import Setting, Target, Time
+
+if TYPE_CHECKING:
+    from collections.abc import Sequence
+
+    from tamis.model.recipe import Action, Recipe
+
+OVEN = "oven"
+
+
+def waits_for_oven(recipe: Recipe, before: Sequence[tuple[int, ...]]) -> list[tuple[int, int]]:
+    """Pairs of lines of which the first must be out of the oven when the second heats or uses it. `before` are the
+    lines that each line follows anyway."""
+    pairs: list[tuple[int, int]] = []
+    there: Fraction | None = None
+    inside: list[int] = []
+    for action in recipe.actions:
+        if OVEN not in (action.heats, action.work.station):
+            continue
+        wanted = temperature(action)
+        if wanted is not None and there is not None and wanted != there:
+            pairs += [(line, action.number) for line in inside if not _follows(line, action.number, before)]
+            inside = []
+        there = there if wanted is None else wanted
+        if action.work.station == OVEN and action.heats != OVEN:
+            inside.append(action.number)
+    return pairs
+
+
+def cools(recipe: Recipe, number: int) -> bool:
+    """Whether a line sets the oven lower than it was."""
+    there: Fraction | None = None
+    for action in recipe.actions[:number]:
+        if OVEN in (action.heats, action.work.station):
+            there = temperature(action) or there
+    wanted = temperature(recipe.actions[number])
+    return there is not None and wanted is not None and wanted < there
+
+
+def temperature(action: Action) -> Fraction | None:
+    """°C that a line sets the oven to, or uses it at; None if it says none."""
+    for read in action.reads:
+        setting = read.setting if isinstance(read, Time) else read
+        if isinstance(setting, Setting) and setting.kind == "temperature" and setting.celsius:
+            return setting.celsius.hi
+    if action.heats != OVEN:
+        return None
+    targets = (read.celsius for read in action.reads if isinstance(read, Target))
+    return next((celsius.hi for celsius in targets if celsius), None)
+
+
+def _follows(line: int, other: int, before: Sequence[tuple[int, ...]]) -> bool:
+    """Whether a line comes after another one by way of the food."""
+    seen: set[int] = set()
+    stack = [line]
+    while stack:
+        for earlier in before[stack.pop()]:
+            if earlier == other:
+                return True
+            if earlier not in seen:
+                seen.add(earlier)
+                stack.append(earlier)
+    return False
