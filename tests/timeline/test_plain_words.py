@@ -120,3 +120,68 @@ def test_skimming_keeps_nobody_at_the_pot_but_stirring_does(tending: str, hands:
 def test_a_time_or_a_longer_one(time: str, shortest: int, longest: int | None) -> None:
     wait = made(f"[Chill for {time}].").recipe.actions[1].work.wait
     assert wait is not None and (wait.lo, wait.hi) == (shortest * 3600, longest and longest * 3600)
+
+
+def plan(text: str) -> dict[str, tuple[int, int]]:
+    """Begin and end of each row in minutes, by its title."""
+    compiled = compile(Source("dish.tamis", f"title: Dish\nserves: 4\n\n{text}"), default_kitchen(), {})
+    assert [finding.message for finding in compiled.findings if finding.severity == "error"] == []
+    return {entry.title: (entry.start // 60, entry.end // 60) for entry in compiled.timeline.entries}
+
+
+def test_one_oven_has_one_temperature() -> None:
+    """Two dishes at 220 and 150 °C are baked one after the other; two at 180 °C go in together."""
+    text = """\
+# Carrots
+Lay [500 g carrots] [in a roasting tin] and [roast for 40 min at 220 °C] [in the oven] [until tender].
+
+# Plums
+Lay [500 g plums] [in a baking dish] and [bake for 30 min at 150 °C] [in the oven] [until tender].
+
+# Plate
+Spoon [the carrots] and [the plums] [on to 4 plates].
+"""
+    rows = plan(text)
+    assert rows["Lay plums, bake"][0] >= rows["Lay carrots, roast"][1] - 1
+    together = plan(text.replace("220", "180").replace("150", "180"))
+    assert together["Lay plums, bake"][0] < together["Lay carrots, roast"][1]
+
+
+def test_the_oven_is_turned_down_when_what_bakes_is_out_and_is_hot_already() -> None:
+    text = """\
+# Case
+Roll out [300 g shortcrust pastry] and line [a 24 cm tart tin] with it.
+[Bake for 20 min at 200 °C] [in the oven] [until golden].
+
+# Filling
+Whisk [3 eggs] with [300 ml double cream] [in a jug].
+
+# Tart
+Turn [the oven] down [to 150 °C].
+Pour [the filling] into [the case] and [bake for 30 min] [until 80 °C and set].
+"""
+    rows = plan(text)
+    assert rows["Set oven to 150 °C"][0] >= rows["Bake"][1]
+    assert rows["Set oven to 150 °C"][1] - rows["Set oven to 150 °C"][0] <= 1
+
+
+def test_what_is_poured_off_was_left_before() -> None:
+    text = """\
+# Duck
+Fry [4 duck breasts] [in a frying pan] [for 15 min] [until 74 °C inside], [leaving duck fat].
+
+# Cabbage
+Pour off [all but 1 tbsp of the duck fat], add [500 g cabbage] and [fry for 5 min] [until wilted].
+
+# Plate
+Serve [the duck] on [the cabbage].
+"""
+    rows = plan(text)
+    assert rows["Pour off duck fat, add cabbage, fry"][0] >= rows["Fry duck breasts"][1] - 1
+
+
+@pytest.mark.parametrize("line", ["[Leave in the fridge overnight].", "Leave it in the fridge [for 4 h]."])
+def test_the_fridge_is_cold_wherever_it_is_named(line: str) -> None:
+    said = made(line)
+    assert said.recipe.actions[1].work.station == "fridge"
+    assert not [finding for finding in said.findings if finding.rule == "warm-too-long"]

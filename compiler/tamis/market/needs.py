@@ -35,7 +35,7 @@ TINNED = "grocer"
 """Who sells tins and jars of what others sell fresh."""
 _FRESH = frozenset(("greengrocer", "butcher", "fishmonger"))
 _METRIC = frozenset(("g", "kg"))
-_US = frozenset(("cup", "stick", "oz", "lb", "pint", "quart"))
+_US = frozenset(("cup", "tbsp", "tsp", "stick", "oz", "lb", "pint", "quart"))
 
 
 class Need(NamedTuple):

@@ -8,6 +8,7 @@ common practice; the shares are the goods' own, each with its source.
 
 from __future__ import annotations
 
+import re
 from collections.abc import Sequence
 from fractions import Fraction
 from typing import TYPE_CHECKING
@@ -27,6 +28,8 @@ PREPARED = frozenset({
     "mashed", "minced", "peeled", "picked", "pitted", "prepared", "pureed", "puréed", "quartered", "seeded", "shredded",
     "skinned", "sliced", "stoned", "strips", "torn", "trimmed",
 })  # fmt: skip
+KEEPS_SKIN = re.compile(r"\b(?:scrubbed|unpeeled|skins? on|in (?:its|their) skins?)\b")
+"""What is cooked in its skin loses none of it."""
 CONTAINERS = frozenset({"can", "tin", "jar"})
 """What comes in these comes without what is thrown away."""
 # States in which the food is sold without what is thrown away.
@@ -63,18 +66,18 @@ def rounded_up(needed: Fraction, step: Fraction) -> Fraction:
     return -(-needed // step) * step
 
 
-def yield_of(goods: Goods | None, states: Sequence[str] = ()) -> Fraction | None:
-    """The edible share of a food as bought in these states; None where nothing is published."""
+def yield_of(goods: Goods | None, states: Sequence[str] = (), preparation: str = "") -> Fraction | None:
+    """The edible share of a food as bought in these states and prepared so; None where nothing is published."""
     if goods is None or goods.refuse is None or goods.refuse >= 100:
         return None
-    return Fraction(1) if READY.intersection(states) else 1 - goods.refuse / 100
+    return Fraction(1) if READY.intersection(states) or KEEPS_SKIN.search(preparation) else 1 - goods.refuse / 100
 
 
 def weights(measures: Sequence[Measure], item: Ingredient, times: Fraction, kitchen: Kitchen) -> Weights:
     """What these measures of a food weigh as bought and prepared; `times` counts for its stated prepared weight."""
     grams = grams_of(measures, item, kitchen)
     tinned = any(measure.unit in CONTAINERS for measure in measures)
-    share = Fraction(1) if tinned else yield_of(item.goods, item.states)
+    share = Fraction(1) if tinned else yield_of(item.goods, item.states, item.preparation)
     if item.prepared is not None:
         prepared = grams_of([item.prepared.times(times)], item, kitchen)
         bought = grams if grams is not None or prepared is None or share is None else as_purchased(prepared, share)

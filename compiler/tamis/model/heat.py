@@ -61,8 +61,8 @@ def _temperature(labour: Labour) -> Amount | None:
 
 
 def _station(tools: list[Tool], labour: Labour, batch: Batch | None, bath: bool, hot_oven: bool) -> str:
-    """The station that an action takes; `bath` says that the component has a water bath on, `hot_oven` that the oven has
-    been heated."""
+    """The station that an action takes; `bath` says that the component has a water bath on, `hot_oven` that the oven
+    has been heated."""
     for tool in tools:
         if tool.equipment.station and tool.equipment.kind == "station":
             return tool.equipment.station

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from fractions import Fraction
 from typing import TYPE_CHECKING
 
 from tamis.model.batch import Batch, Food, plain
@@ -10,6 +11,8 @@ from tamis.model.pile import Pile
 from tamis.model.recipe import Mass, Product
 from tamis.quantity.measure import grams
 from tamis.reading.clauses import Division, Naming, Time
+
+ZERO = Fraction(0)
 
 if TYPE_CHECKING:
     from tamis.model.act import Act
@@ -66,8 +69,19 @@ def divide(act: Act, division: Division) -> None:
     batch = act.walker.present
     if batch and division.number:
         batch.pieces = (division.number, division.noun)
-        if batch.mass.known and division.number.lo:
+        if batch.mass.known and division.number.lo and _is_weighed(act, batch):
             act.piece_mass = Mass(batch.mass.lo / division.number.hi, batch.mass.hi / division.number.lo)
+
+
+def _is_weighed(act: Act, batch: Batch) -> bool:
+    """Whether the cook's own weights make up all but a tenth: a guess at a cabbage says nothing of its wedges."""
+    units = act.walker.flow.kitchen.units
+    guessed = ZERO
+    for food in batch.foods:
+        item = act.walker.flow.uses[food.use].ingredient
+        told = item.each or item.also or item.prepared or any(units.get(measure.unit) for measure in item.measures)
+        guessed += ZERO if told else food.mass.hi
+    return guessed * 10 <= batch.mass.hi
 
 
 def _same_food(words: tuple[str, ...], food: Food) -> bool:

@@ -178,7 +178,21 @@ def _food_is_sound(phrase: Phrase, food: Ingredient, decision: Decision) -> bool
         phrase.find("clause-role", "error", phrase.clause.span, message, f"write what it is an amount of{oven}")
         return False
     if food.goods is None:
-        return _unknown(phrase, food)
+        return not _part_of_known(phrase, food) and _unknown(phrase, food)
+    return True
+
+
+def _part_of_known(phrase: Phrase, food: Ingredient) -> bool:
+    """`juice of half the orange`: a share of something there cannot be juiced, a piece can."""
+    words = food.name.lower().split()
+    if not food.part or len(words) < len(("half", "the", "orange")) or words[1] != "the":
+        return False
+    if words[0] not in phrase.tables.fractions:
+        return False
+    rest = " ".join(words[2:])
+    article = "an" if rest[:1] in "aeiou" else "a"
+    hint = f"count it here too: `[{food.part} of {words[0]} {article} {rest}]`; the table takes both parts from one"
+    phrase.find("clause-role", "error", food.name_span, f"a part of “the {rest}” cannot be measured", hint)
     return True
 
 
@@ -260,7 +274,11 @@ _FUSED_TIME = re.compile(r"\d*h\d+(min)?")
 def _what_verb_wants(phrase: Phrase) -> str:
     found = phrase.kitchen.verbs.match(phrase.keys, 0)
     if not found:
-        return ""
+        meant = phrase.kitchen.verbs.participle(phrase.key(0))
+        timed = meant is not None and "#time" in phrase.keys
+        if meant is None or not timed:
+            return ""
+        return f"a work verb stands in its plain form: `[{meant.base} {phrase.text(1, phrase.end)}]`"
     verb = phrase.text(0, found[1])
     until = phrase.index("until")
     if until < phrase.end:
@@ -270,9 +288,7 @@ def _what_verb_wants(phrase: Phrase) -> str:
         return f"say how many, as a range if it varies: `[{verb} for 3–5 {unit}]`"
     if not found[0].waits:
         return f"“{verb}” without a time needs no brackets; with one it is `[{verb} for 5 min]`"
-    return (
-        f"a clause that opens with “{verb}” gives its time: `[{verb} for 5 min]`; without a time it needs no brackets"
-    )
+    return f"a clause that opens with “{verb}” gives its time: `[{verb} for 30 min]`; what to look for is `[until …]`"
 
 
 def _purpose_alone(phrase: Phrase) -> str:

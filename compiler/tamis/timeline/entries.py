@@ -102,7 +102,9 @@ def _length(action: Action, segments: tuple[Segment, ...]) -> str:
         total = sum(segment.end - segment.start for segment in segments)
         return f"≈ {often}{_rounded(ceil(total / count))}"
     if work.given != "text":
-        return f"≈ {often}{_rounded(ceil(work.wait.lo))}"
+        # The kitchen's figure is for the whole line: the next one begins where it ends.
+        total = sum(segment.end - segment.start for segment in segments)
+        return f"≈ {often}{_rounded(ceil(total / count))}"
     return often + _said(ceil(work.wait.lo), None if work.wait.hi is None else ceil(work.wait.hi), work.window)
 
 
