@@ -10,7 +10,7 @@ from tamis.kitchen.house import Kitchen
 from tamis.market.dishes import ON_LIST
 from tamis.market.market_list import costs_of, market_list
 from tamis.market.text import list_text
-from tamis.market.words import buy_text, needed_text
+from tamis.market.words import buy_text, needed_text, weights_text
 from tests.market.stall import cooked, demo, dish, house, line, list_of
 
 F = Fraction
@@ -197,3 +197,14 @@ def test_tins_are_another_line_from_another_shelf() -> None:
     found = list_of(PLAIN, "Mix [2 tins tomatoes] with [3 tomatoes, chopped].")
     lines = [(one.name, one.merchant, buy_text(one, PLAIN)) for one in found.lines]
     assert lines == [("tomatoes", "greengrocer", "3"), ("tomatoes", "grocer", "2 tins")]
+
+
+def test_the_butcher_is_told_the_cut_and_the_weight_of_each() -> None:
+    found = list_of(PLAIN, "Mix [8 skinless, boneless chicken thighs (150 g each)] with [250 ml dry cider].")
+    said = {one.name: (buy_text(one, PLAIN), weights_text(one)) for one in found.lines}
+    assert said == {"skinless, boneless chicken thighs": ("8", "150 g each"), "dry cider": ("250 ml", "")}
+
+
+def test_what_is_scrubbed_keeps_its_skin() -> None:
+    assert line(PLAIN, "[750 g new potatoes, scrubbed]").weights.prepared == 750
+    assert line(PLAIN, "[750 g new potatoes]").weights.prepared == F("562.5")  # USDA SR28 11352: 25 % parings

@@ -42,7 +42,7 @@ class Line(NamedTuple):
     of sale, exact, and `buy` rounded up to what is sold; both None where the house does not say how it is sold, or the
     one cannot be told in the other (`why`). `also` adds up the second measures, where every use has one; `stated`: a
     recipe itself gives the prepared weight; `uncounted` is what `amount` leaves out, since nothing turns it; `tinned`:
-    food asked for by the tin or jar that others sell fresh.
+    food asked for by the tin or jar that others sell fresh; `each`: what a recipe says that a piece weighs.
     """
 
     name: str
@@ -58,6 +58,7 @@ class Line(NamedTuple):
     stated: bool = False
     uncounted: tuple[Measure, ...] = ()
     tinned: bool = False
+    each: Measure | None = None
 
     @property
     def merchant(self) -> str:
@@ -105,6 +106,8 @@ def line_of(food: Food, kitchen: Kitchen) -> Line:
     others = [alternative_text(other, kitchen) for need in food.needs for other in need.item.alternatives]
     line = Line(food.name, food.goods, food.total(kitchen), places, _weights(food, kitchen))
     line = line._replace(alternatives=tuple(dict.fromkeys(others)), also=food.also(kitchen))
+    each = {need.item.each for need in food.needs if not need.item.piece_word}
+    line = line._replace(each=each.pop() if len(each) == 1 else None)
     tinned = is_tinned(food.goods, food.needs[0].item.measures, kitchen)
     line = line._replace(stated=any(need.item.prepared is not None for need in food.needs), tinned=tinned)
     sale = _sale(food.goods, kitchen)

@@ -31,6 +31,11 @@ if TYPE_CHECKING:
     from tamis.table.rows import Row
 
 TAP = "tap"
+# States in which food is bought (common practice).
+_BOUGHT = frozenset((
+    "dry", "sweet", "medium", "medium dry", "dark", "white", "golden", "light", "full bodied", "extra virgin", "virgin",
+    "toasted", "unsalted", "salted", "low salt", "low sodium", "reduced salt", "smooth", "coarse", "baby",
+))  # fmt: skip
 TINNED = "grocer"
 """Who sells tins and jars of what others sell fresh."""
 _FRESH = frozenset(("greengrocer", "butcher", "fishmonger"))
@@ -176,5 +181,7 @@ def _foods(groups: dict[str, list[Need]], kitchen: Kitchen) -> Iterator[Food]:
 
 
 def _name(item: Ingredient) -> str:
-    """The food as first written, without its states: a shop sells onions, whoever chops them."""
-    return bare_name(item)
+    """The food as first written, without what is done to it at home: a shop sells onions, whoever chops them, but
+    skinless thighs and dry cider as such."""
+    from_butcher = item.goods is not None and item.goods.show in ("meat", "fish")
+    return item.name if from_butcher or _BOUGHT.issuperset(item.states) else bare_name(item)

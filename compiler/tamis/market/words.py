@@ -15,7 +15,7 @@ from tamis.market.dishes import Dish, Ready
 from tamis.market.money import money
 from tamis.market.yields import rounded_up
 from tamis.quantity.amount import Amount
-from tamis.quantity.display import number, plural
+from tamis.quantity.display import number, plural, written
 from tamis.quantity.measure import Measure
 from tamis.quantity.weights import grams, millilitres
 from tamis.table.scaled_words import countable, scaled_text
@@ -78,6 +78,8 @@ def measures_text(measures: tuple[Measure, ...], name: str, kitchen: Kitchen) ->
 def weights_text(line: Line) -> str:
     """The weight as bought and its edible portion, where both are known and the measure does not say so already."""
     bought, prepared = line.weights
+    if line.each is not None and not line.needed[0].unit:
+        return f"{written(line.each)} each"
     if bought is None or prepared is None or bought == prepared:
         return ""
     said = {measure.amount.hi * METRIC.get(measure.unit, 0) for measure in line.needed[:1]}
