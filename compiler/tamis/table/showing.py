@@ -22,6 +22,7 @@ from tamis.table.scaled_words import scaled_text
 from tamis.table.wording import measure_text, percent_text, written_all
 from tamis.table.worth import MOST_SPOONS, Worth, to_metric, to_us
 
+_HOW = frozenset(("heaped", "heaping", "level", "rounded", "scant", "generous", "small", "large"))
 Turn = Callable[[Measure, Ingredient, Kitchen], Worth]
 
 
@@ -87,10 +88,17 @@ def _own_figures(row: Row, kitchen: Kitchen) -> str:
         text = _joined(row.total, row, kitchen) + _bracket([_joined(row.also, row, kitchen)] if row.also else [])
         return _hedge(row, row.by_analogy) + text
     say = _say_scaled if row.scaled else _say_written
-    text = say(scaled(row.first, row.once), row.name, kitchen)
+    text = _heaped(say(scaled(row.first, row.once), row.name, kitchen), row.first)
     also = say(scale(row.first.also, row.once), "", kitchen)
     asides = [f"{say((measure,), '', kitchen)} {word}".rstrip() for measure, word in _weights(row)]
     return _hedge(row, False) + text + _bracket([row.first.size.replace("-", " "), also, *asides])
+
+
+def _heaped(text: str, item: Ingredient) -> str:
+    """`1 heaped tbsp`, `1 small bunch`: how full a measure is, as the cook said it."""
+    how = next((word for word in item.measure_text.lower().split() if word in _HOW), "")
+    number, space, unit = text.partition(" ")
+    return f"{number} {how} {unit}" if how and space and how not in text else text
 
 
 def _say_written(measures: tuple[Measure, ...], name: str, kitchen: Kitchen) -> str:
