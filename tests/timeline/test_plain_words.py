@@ -185,3 +185,19 @@ def test_the_fridge_is_cold_wherever_it_is_named(line: str) -> None:
     said = made(line)
     assert said.recipe.actions[1].work.station == "fridge"
     assert not [finding for finding in said.findings if finding.rule == "warm-too-long"]
+
+
+def test_a_component_may_begin_beside_the_last_wait_of_the_one_before() -> None:
+    text = """\
+# Chicken
+Roast [8 chicken thighs] [in a roasting tin] [at 200C] [for 40 min] [until 74 °C inside].
+Lift out and [rest for 15 min].
+
+# Sauce
+[Meanwhile], simmer [300 ml dry cider] [in a pan] [for 10 min] [until syrupy].
+
+# Plate
+Serve [the chicken] with [the sauce].
+"""
+    rows = plan(text)
+    assert rows["Simmer dry cider"][0] >= rows["Lift out, rest"][0]
