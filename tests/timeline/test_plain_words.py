@@ -201,3 +201,9 @@ Serve [the chicken] with [the sauce].
 """
     rows = plan(text)
     assert rows["Simmer dry cider"][0] >= rows["Lift out, rest"][0]
+
+
+@pytest.mark.parametrize("verb", ["Pressure-cook", "Slow-cook", "Air-fry", "Microwave"])
+def test_an_appliance_needs_nobody(verb: str) -> None:
+    work = made(f"{verb} it [for 25 min].").recipe.actions[1].work
+    assert not work.hands and work.wait is not None and work.wait.lo == 25 * 60

@@ -39,6 +39,7 @@ _VERBS = {
     "cutting": "cut",
     "parting": "parted",
     "hob": "on the hob",
+    "appliances": "cooked in an appliance",
     "warming": "warmed",
     "oven": "in the oven",
     "waiting": "left",
