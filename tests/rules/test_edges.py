@@ -216,3 +216,16 @@ def test_missing_yield_is_not_told_of_a_yield_that_cannot_be_read() -> None:
     text = "title: Edge\nserves: many\n\n# Edge\n\nStir [100 g rolled oats].\n"
     assert marked("missing-yield", text) == []
     assert marked("missing-yield", text.replace("serves: many\n", "")) == ["title"]
+
+
+@pytest.mark.parametrize(
+    ("text", "expected"),
+    [
+        ("Whisk [1 egg plus 1 yolk] [in a bowl].", ["1 yolk"]),
+        ("Whisk [1 egg, beaten with 1 tbsp milk] [in a bowl].", ["1 tbsp milk"]),
+        ("Whisk [100 g plain flour, plus extra for dusting] [in a bowl].", []),
+        ("Whisk [100 g dark chocolate (70% cocoa solids)] [in a bowl].", []),
+    ],
+)
+def test_a_measure_within_another_foods_bracket(text: str, expected: list[str]) -> None:
+    assert marked("measure-outside-brackets", text) == expected

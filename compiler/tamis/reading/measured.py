@@ -52,8 +52,13 @@ def read_measure(phrase: Phrase, start: int) -> Measured:
     vague = match(phrase.tables.vague, phrase.keys, start)
     if vague:
         return _vague(phrase, start, start + vague[1])
-    if phrase.key(start + 1) == "of" and _unit_word(phrase, start):
-        return _counted(phrase, start, start, ONE)  # `pinch of saffron`
+    part = start + (key in phrase.tables.articles)
+    if phrase.key(part) in phrase.tables.fractions and phrase.key(part + 1) == "of":
+        if phrase.key(part + 2) in phrase.tables.articles:  # a quarter of a cabbage
+            fraction = phrase.tables.fractions[phrase.key(part)]
+            return _counted(phrase, start, part + 3, Amount(fraction, fraction))
+    elif _is_one(phrase, start):
+        return _counted(phrase, start, start, ONE)
     article = key in phrase.tables.articles
     at = start + article
     item = phrase.items[at] if at < phrase.end else None
@@ -62,6 +67,21 @@ def read_measure(phrase: Phrase, start: int) -> Measured:
     if isinstance(item, Product):
         return _product(phrase, start, at, item)
     return _counted(phrase, start, at, ONE) if article else Measured(start, at)
+
+
+def _is_one(phrase: Phrase, start: int) -> bool:
+    """`pinch of saffron`, `handful mint`: a count word without its article, before a food that is not called so."""
+    described = phrase.key(start) in phrase.tables.how or phrase.key(start).endswith(("-size", "-sized"))
+    at = start + described
+    if not phrase.key(at).isalpha() or not _unit_word(phrase, at):
+        return False
+    if phrase.key(at + 1) == "of":
+        return True
+    end = at
+    while end < phrase.end and isinstance(phrase.items[end], Word) and phrase.key(end) not in phrase.tables.stops:
+        end += 1
+    larder = phrase.kitchen.larder
+    return larder.find(phrase.keys[start:end]) is None and larder.find(phrase.keys[at + 1 : end]) is not None
 
 
 def _quantified(phrase: Phrase, start: int, at: int, item: Quantity, article: bool) -> Measured:
@@ -157,7 +177,7 @@ def _counted(phrase: Phrase, start: int, at: int, count: Amount) -> Measured:
     """A number of pieces, perhaps of a size, perhaps of a unit: `2 (400 g) cans`, `1 28 cm tin`, `2 heaped tbsp`."""
     read = _with_size(phrase, Measured(start, at, pieces=count))
     at = read.end
-    described = phrase.key(at) in phrase.tables.how or phrase.key(at).endswith("-sized")
+    described = phrase.key(at) in phrase.tables.how or phrase.key(at).endswith(("-size", "-sized"))
     if described and _unit_word(phrase, at + 1):
         at += 1
     unit = _unit_word(phrase, at)

@@ -102,6 +102,8 @@ def _what_verb_wants(phrase: Phrase) -> str:
             return ""
         return f"a work verb stands in its plain form: `[{meant.base} {phrase.text(1, phrase.end)}]`"
     verb = phrase.text(0, found[1])
+    if phrase.key(found[1]) == "#pieces" and match(phrase.tables.openers, (*phrase.keys[: found[1]], "of"), 0):
+        return f"write `[{verb} of {phrase.text(found[1], phrase.end)}]`"
     until = phrase.index("until")
     if until < phrase.end:
         return f"`until …` is a clause of its own: write `{verb} [{phrase.text(until, phrase.end)}]`"

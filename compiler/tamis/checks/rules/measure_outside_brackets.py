@@ -45,6 +45,7 @@ _NUMBER = re.compile(
     r"[ \u00a0-]?((?:[^\W\d_]{1,30}\.?[ \u00a0-]?){1,4})",
     re.IGNORECASE,
 )
+_PLUS = re.compile(r"plus (\d+|an?|one|two|three) ([^\W\d_]+(?: [^\W\d_]+)?)\Z", re.IGNORECASE)
 _OPEN = re.compile(r"(?<!\\)\[")
 _KINDS = ("mass", "volume")
 
@@ -58,12 +59,23 @@ def check(view: View) -> Iterator[Diagnostic]:
         for read in action.reads:
             if isinstance(read, Ingredient) and _NUMBER.search(read.preparation):
                 yield from _in_words(view, _after_comma(read), "stands in another food’s bracket")
+            if isinstance(read, Ingredient) and (more := _PLUS.match(read.preparation)):
+                yield from _plus(view, _after_comma(read), more)
 
 
 def _after_comma(food: Ingredient) -> Text:
     """The words after a food's comma: `[1 egg, beaten with 1 tbsp milk]`."""
     start = food.clause.inner + max(0, food.clause.text.find(food.preparation))
     return Text(food.preparation, Span(start, start + len(food.preparation)))
+
+
+def _plus(view: View, part: Text, found: re.Match[str]) -> Iterator[Diagnostic]:
+    """`1 egg plus 1 yolk`: pieces of another food."""
+    if view.kitchen.larder.find(found[2].lower().split()):
+        span = Span(found.start(1), found.end(2)).shifted(part.span.start)
+        text = view.source.slice(span)
+        message = f"“{text}” stands in another food’s bracket: no table and no check sees it"
+        yield Diagnostic(RULE, LEVEL, span, message, f"write `[{text}]`")
 
 
 def _in_words(view: View, part: Text, where: str) -> Iterator[Diagnostic]:
