@@ -52,15 +52,15 @@ def read_measure(phrase: Phrase, start: int) -> Measured:
     vague = match(phrase.tables.vague, phrase.keys, start)
     if vague:
         return _vague(phrase, start, start + vague[1])
-    part = start + (key in phrase.tables.articles)
-    if phrase.key(part) in phrase.tables.fractions and phrase.key(part + 1) == "of":
-        if phrase.key(part + 2) in phrase.tables.articles:  # a quarter of a cabbage
-            fraction = phrase.tables.fractions[phrase.key(part)]
-            return _counted(phrase, start, part + 3, Amount(fraction, fraction))
-    elif _is_one(phrase, start):
-        return _counted(phrase, start, start, ONE)
     article = key in phrase.tables.articles
     at = start + article
+    if key[:1] != "#":
+        if phrase.key(at) in phrase.tables.fractions and phrase.key(at + 1) == "of":
+            if phrase.key(at + 2) in phrase.tables.articles:  # a quarter of a cabbage
+                fraction = phrase.tables.fractions[phrase.key(at)]
+                return _counted(phrase, start, at + 3, Amount(fraction, fraction))
+        elif _is_one(phrase, start):
+            return _counted(phrase, start, start, ONE)
     item = phrase.items[at] if at < phrase.end else None
     if isinstance(item, Quantity):
         return _quantified(phrase, start, at, item, article)
