@@ -56,7 +56,7 @@ def verbs_in(text: str, span: Span, verbs: Verbs, starts_open: bool, clause_foll
 def wait_before(text: str, end: int, verbs: Verbs) -> VerbUse | None:
     """What is waited for in *turn out onto a rack to cool completely*, right before the clause that says how long.
     `end` is where the text ends in the file."""
-    found = _TO.search(text)
+    found = _TO.search(text) if "to " in text else None
     if found is None:
         return None
     words = found[1].lower().split()

@@ -42,6 +42,7 @@ Mix [500 g bread flour] and [320 g water] [in a bowl], then [knead for 10 minute
 [Bake for 40 min] [at 220 °C] [in the oven] [until brown].
 """
 
+_SHORTEST = len("for 1 h")
 _FIGURE = r"\d[\d.,/½¼¾]*"
 _NUMBER = (
     rf"(?:{_FIGURE}(?: ?(?:[–-]|to|or) ?{_FIGURE})?|half(?: an?)?|an?|a few|two|three|four|five|ten|twenty|thirty)"
@@ -57,7 +58,7 @@ def check(view: View) -> Iterator[Diagnostic]:
     """`for` or `every` with a time, in a line that has none in its brackets and whose verbs do not ask for one."""
     for action in view.recipe.actions:
         for part in action.parts:
-            found = _TIME.search(part.text) if isinstance(part, Text) else None
+            found = _TIME.search(part.text) if isinstance(part, Text) and len(part.text) > _SHORTEST else None
             if found and not _has_time(action):
                 text = found[0]
                 span = Span(found.start(), found.end()).shifted(part.span.start)
