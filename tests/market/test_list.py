@@ -208,3 +208,11 @@ def test_the_butcher_is_told_the_cut_and_the_weight_of_each() -> None:
 def test_what_is_scrubbed_keeps_its_skin() -> None:
     assert line(PLAIN, "[750 g new potatoes, scrubbed]").weights.prepared == 750
     assert line(PLAIN, "[750 g new potatoes]").weights.prepared == F("562.5")  # USDA SR28 11352: 25 % parings
+
+
+def test_a_knob_here_and_grams_there_are_grams() -> None:
+    knob = cooked(PLAIN, "Mix [a knob of butter] with [400 g cooked chickpeas].")
+    grams = cooked(PLAIN, "Mix [200 g butter] with [100 g chickpeas].")
+    found = market_list([dish(knob), dish(grams)], {}, PLAIN)
+    said = [(one.name, buy_text(one, PLAIN)) for one in found.lines]
+    assert said == [("butter", "210 g"), ("chickpeas", "100 g"), ("cooked chickpeas", "400 g")]

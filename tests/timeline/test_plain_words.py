@@ -207,3 +207,16 @@ Serve [the chicken] with [the sauce].
 def test_an_appliance_needs_nobody(verb: str) -> None:
     work = made(f"{verb} it [for 25 min].").recipe.actions[1].work
     assert not work.hands and work.wait is not None and work.wait.lo == 25 * 60
+
+
+def test_serving_within_two_hours_takes_no_two_hours() -> None:
+    action = made("[Serve within 2 hours].").recipe.actions[1]
+    assert action.work.wait is None and action.within == 2 * 3600
+
+
+def test_nuts_are_toasted_before_they_are_chopped() -> None:
+    text = """\
+Beat [100 g butter] with [100 g caster sugar] [in a bowl] [until pale, 5 min].
+Fold in [80 g hazelnuts, toasted and chopped] and [bake for 20 min at 180 °C] [until firm].
+"""
+    assert any(title.startswith("Toast hazelnuts; chop hazelnuts") for title in plan(text))

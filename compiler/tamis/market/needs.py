@@ -34,11 +34,14 @@ TAP = "tap"
 # States in which food is bought (common practice).
 _BOUGHT = frozenset((
     "dry", "sweet", "medium", "medium dry", "dark", "white", "golden", "light", "full bodied", "extra virgin", "virgin",
-    "toasted", "unsalted", "salted", "low salt", "low sodium", "reduced salt", "smooth", "coarse", "baby",
+    "toasted", "unsalted", "salted", "low salt", "low sodium", "reduced salt", "smooth", "coarse", "baby", "cooked",
+    "canned", "tinned", "frozen", "dried",
 ))  # fmt: skip
 TINNED = "grocer"
 """Who sells tins and jars of what others sell fresh."""
 _FRESH = frozenset(("greengrocer", "butcher", "fishmonger"))
+# Cooked pulses are not the dried ones, whoever cooks them.
+_COOKED = frozenset(("cooked", "canned", "tinned"))
 _METRIC = frozenset(("g", "kg"))
 _US = frozenset(("cup", "tbsp", "tsp", "stick", "oz", "lb", "pint", "quart"))
 
@@ -75,6 +78,12 @@ def _is_us(need: Need) -> bool:
     return any(measure.unit in _US for measure in need.item.measures)
 
 
+def _is_by_eye(need: Need, kitchen: Kitchen) -> bool:
+    """A knob or a handful, where another dish weighs."""
+    units = [measure.unit for measure in need.item.measures]
+    return any(unit and not kitchen.units.get(unit) and not kitchen.cupboard.is_tin(unit) for unit in units)
+
+
 def _is_metric(need: Need) -> bool:
     return any(measure.unit in _METRIC for measure in need.item.measures)
 
@@ -97,7 +106,7 @@ class Food(NamedTuple):
         """The sum, in the first need's kind, or by weight where that is a US measure and another need is weighed in
         metric; of one dish only, if its index is given."""
         needs = [need for need in self.needs if dish is None or need.dish == dish]
-        if needs and _is_us(needs[0]):
+        if needs and (_is_us(needs[0]) or _is_by_eye(needs[0], kitchen)):
             needs.sort(key=lambda need: not _is_metric(need))
         uses = [Use(need.item, 0, 0, need.times) for need in needs]
         return add_up(uses, kitchen).total
@@ -147,6 +156,7 @@ def _put(
     for need in needs:
         counts = any(kind(measure, kitchen.units) != "nominal" for measure in need.item.measures)
         key = f"{name} tinned" if is_tinned(row.goods, need.item.measures, kitchen) else name
+        key = f"{key} cooked" if _COOKED.intersection(need.item.states) else key
         (measured if counts else rest).setdefault(key, []).append(need)
 
 

@@ -135,6 +135,8 @@ class Act:
             work = work._replace(handling=0)
         if reads and len(labour.repeats) == len(reads):  # the work is that of the lines it repeats
             work = Work()
+        if reads and not labour.verbs and all(isinstance(read, Pause) for read in reads):
+            work = Work()  # *keep warm* is no work
         at_once = self.at_once or self._follows_at_once(start or self.carried)
         self._touch(batch, start, work, heat)
         numbers, loads = self.batches

@@ -21,7 +21,7 @@ if TYPE_CHECKING:
 _TOLD_APART = frozenset(("per", "each", "both", "more", "another", "hands", "unattended"))
 
 
-def read_time(phrase: Phrase, decision: Decision) -> Time | Cue | None:
+def read_time(phrase: Phrase, decision: Decision) -> Time | Cue | Pause | None:
     """`knead for 5 min`, `20 min per 500 g`, `3 min on each side`, `chill overnight`, `bake for 20 min at 200 °C`.
 
     What is done `1 h before roasting` needs nobody in that hour."""
@@ -32,6 +32,8 @@ def read_time(phrase: Phrase, decision: Decision) -> Time | Cue | None:
         _without_unit(phrase)
         return None
     verb = found[0] if found else None
+    if phrase.key(read.start - 1) == "within":  # `serve within 2 hours` is no wait of 2 hours
+        return Pause(phrase.clause, "within", read.duration)
     if found and _holds_food(phrase, at + found[1], read.start):
         return None
     if "than" in phrase.keys[read.end :]:

@@ -190,7 +190,10 @@ def _nearest(phrase: Phrase) -> str:
     head = " ".join(phrase.keys[:2])
     for words in (head, phrase.keys[0]):
         near = nearest(words, openers)
-        if near and near != words and near[0] == words[0]:  # hardly anybody mistypes the first letter
+        preposition = match(phrase.tables.prepositions, phrase.keys, 0)
+        if (
+            near and near != words and not preposition and near[0] == words[0]
+        ):  # hardly anybody mistypes the first letter
             return f"did you mean `[{near} …]`?"
     name = " ".join(key for key in phrase.keys if key[:1].isalpha())
     if len(name) < _LEAST_NAME or phrase.kitchen.verbs.participle(name):

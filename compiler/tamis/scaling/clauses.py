@@ -6,16 +6,20 @@ is boiled down to, and the number of pieces where it comes out whole. Times, tem
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterator
 
 from tamis.kitchen.words import singular
 from tamis.model.recipe import Recipe
-from tamis.reading.clauses import Division, Ingredient, Naming, Read, Reference, Target
+from tamis.reading.clauses import Cue, Division, Ingredient, Naming, Read, Reference, Target
 from tamis.scaling.edits import Edit
 from tamis.scaling.foods import SCALED, food_edits
 from tamis.scaling.quantities import Scaling, counted, weighed
 from tamis.source import Span
 from tamis.syntax.items import Bracket, Item, Quantity
+
+# What is to be left of a liquid: `until reduced to 150 ml`.
+_LEFT = re.compile(r"\b(?:reduced|down|left|measures?)\b")
 
 
 def read_edits(read: Read, scaling: Scaling) -> list[Edit]:
@@ -28,13 +32,14 @@ def read_edits(read: Read, scaling: Scaling) -> list[Edit]:
         (isinstance(read, Reference) and read.share is not None and read.share.measure is not None)
         or (isinstance(read, Naming) and read.measure is not None)
         or (isinstance(read, Target) and read.kind == "measure")
+        or (isinstance(read, Cue) and _LEFT.search(read.text) is not None)
     )
     return _first_quantity(read, scaling) if measured else []
 
 
 def _first_quantity(read: Read, scaling: Scaling) -> list[Edit]:
     for item in read.clause.items.items:
-        if isinstance(item, Quantity):
+        if isinstance(item, Quantity) and not (isinstance(read, Cue) and item.kind not in SCALED):
             return _quantity(item, read.clause.text, scaling)
     return []
 

@@ -92,7 +92,16 @@ def _after_comma(use: Use, known_words: Known, kitchen: Kitchen) -> list[Prepara
             late: When = "before" if _COLD.isdisjoint(ingredient.states) else "just-before"
             found.append(Preparation(late, takes or kitchen.settings.kitchen.handling, said, name))
         at += 1
-    return found
+    return _in_order(found)
+
+
+def _in_order(found: list[Preparation]) -> list[Preparation]:
+    """`toasted and chopped`: what is worked on afterwards is made ready as early as that."""
+    early = [at for at, one in enumerate(found) if one.when == "before"]
+    last = early[-1] if early else -1
+    return [
+        one._replace(when="before") if at < last and one.when == "just-before" else one for at, one in enumerate(found)
+    ]
 
 
 def _parts(text: str) -> dict[str, str]:

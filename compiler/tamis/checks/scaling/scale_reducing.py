@@ -57,10 +57,12 @@ def check(scene: Scene) -> Iterator[Diagnostic]:
 
 def _place(action: Action, verbs: frozenset[str]) -> Span | None:
     """Where an action states a time for boiling, or what is to be left of the liquid."""
-    from tamis.reading.clauses import Target, Time
+    from tamis.reading.clauses import Cue, Target, Time
 
     for read in action.reads:
         if isinstance(read, Target) and read.kind == "measure":
+            return read.clause.span
+        if isinstance(read, Cue) and "reduced" in read.text:
             return read.clause.span
         if isinstance(read, Time) and read.verb is not None and read.verb.base in verbs:
             return read.clause.span

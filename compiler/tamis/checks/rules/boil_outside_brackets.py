@@ -1,0 +1,57 @@
+"""*To the boil* in plain words, in a line that is timed for something else.
+
+The plan takes the line's own time for all of it, though two litres need a quarter of an hour to come to the boil.
+
+Write it as a clause: `bring [to the boil] and [simmer for 20 min]`.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator
+from typing import TYPE_CHECKING
+
+from tamis.diagnostics import Diagnostic, Severity
+from tamis.source import Span
+from tamis.syntax.document import Text
+
+if TYPE_CHECKING:
+    from tamis.checks.view import View
+
+RULE = "boil-outside-brackets"
+LEVEL: Severity = "information"
+BAD = """\
+title: Barley broth
+serves: 4
+
+# Broth
+
+Put [200 g pearl barley] and [2 l water] [into a large pot].
+Bring to the boil and [simmer for 35–40 min] [until tender].
+"""
+GOOD = """\
+title: Barley broth
+serves: 4
+
+# Broth
+
+Put [200 g pearl barley] and [2 l water] [into a large pot].
+Bring [to the boil] and [simmer for 35–40 min] [until tender].
+"""
+
+_TO_THE_BOIL = re.compile(r"\bto (?:the|a) (?:\w+ )?(?:boil|simmer)\b")
+
+
+def check(view: View) -> Iterator[Diagnostic]:
+    """The words after a verb that waits, in a line with a time; without one the line is told as untimed."""
+    for action in view.recipe.actions:
+        if action.work.given != "text":
+            continue
+        for part in action.parts:
+            found = _TO_THE_BOIL.search(part.text) if isinstance(part, Text) else None
+            if found and any(
+                use.verb.waits and part.span.start <= use.span.start < part.span.end for use in action.verbs
+            ):
+                span = Span(found.start(), found.end()).shifted(part.span.start)
+                message = f"“{found[0]}” stands outside brackets: the timeline does not see how long that takes"
+                yield Diagnostic(RULE, LEVEL, span, message, f"write `[{found[0]}]`")
