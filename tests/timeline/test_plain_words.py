@@ -220,3 +220,15 @@ Beat [100 g butter] with [100 g caster sugar] [in a bowl] [until pale, 5 min].
 Fold in [80 g hazelnuts, toasted and chopped] and [bake for 20 min at 180 °C] [until firm].
 """
     assert any(title.startswith("Toast hazelnuts; chop hazelnuts") for title in plan(text))
+
+
+@pytest.mark.parametrize(
+    ("line", "station"),
+    [
+        ("[Leave for 3 h] in the fridge.", "fridge"),
+        ("[Cool for 3 h], then put it in the fridge.", ""),
+        ("Put it in the fridge and [leave for 3 h].", "fridge"),
+    ],
+)
+def test_the_fridge_counts_where_the_wait_is(line: str, station: str) -> None:
+    assert made(line).recipe.actions[1].work.station == station

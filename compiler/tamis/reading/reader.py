@@ -32,6 +32,7 @@ if TYPE_CHECKING:
 
     from tamis.syntax.document import Part
 
+_RIGHT_BEHIND = len(" into the ")
 _OF_EACH = re.compile(r"[^.;,]*\b(?:each|every)\b")
 _NEXT = re.compile(r"\b(then )|\.\s+([^\W\d_a-z])|;\s+(\w)")
 _EACH_WITH = re.compile(r"\b(?:each|every)\b[^.;,]*\bwith\s*\Z")
@@ -111,7 +112,7 @@ class _Reader:
         for at, part in enumerate(parts):
             if isinstance(part, Text):
                 follows = at + 1 < len(parts)
-                events += self._plain(part, starts_open, follows)
+                events += self._plain(part, starts_open, follows, any(map(_gives_time, events)))
                 before = part.text
             else:
                 following = parts[at + 1] if at + 1 < len(parts) else None
@@ -120,8 +121,9 @@ class _Reader:
                 starts_open, before = True, ""
         return ActionRead(parts, tuple(events), action.span)
 
-    def _plain(self, part: Text, starts_open: bool, clause_follows: bool) -> list[Event]:
-        """The verbs of plain words, and the station that one of them heats."""
+    def _plain(self, part: Text, starts_open: bool, clause_follows: bool, timed: bool) -> list[Event]:
+        """The verbs of plain words, the station that one of them heats, and the fridge that the food goes into; after a
+        time only right behind it: *cool for 3 h, then keep in the fridge* cools nothing there."""
         events: list[Event] = []
         for use in verbs_in(part.text, part.span, self.kitchen.verbs, starts_open, clause_follows):
             events.append(use)
@@ -129,7 +131,8 @@ class _Reader:
             if station:
                 events.append(station)
         place = cold_place(part.text, part.span.start, self.kitchen.cupboard)
-        return [*events, place] if place else events
+        near = place is not None and (not timed or place.clause.span.start - part.span.start <= _RIGHT_BEHIND)
+        return [*events, place] if place and near else events
 
     def _clause(self, clause: Clause, earlier: Sequence[Event], before: str, after: str) -> list[Event]:
         record = read_clause(clause, self.kitchen, self.tables, self.findings)
