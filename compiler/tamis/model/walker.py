@@ -33,7 +33,7 @@ class Walker:
 
     __slots__ = (
         "component", "flow", "heated", "last_wait", "long_meanwhiles", "new_step", "number", "open", "present", "read",
-        "running", "step_number", "tools",
+        "running", "step_number", "tools", "unread",
     )  # fmt: skip
 
     def __init__(self, flow: Flow, component: int) -> None:
@@ -45,7 +45,8 @@ class Walker:
         self.number = flow.first_action[component]
         self.step_number = 0
         self.last_wait: int | None = flow.last_waits.get(component - 1)
-        self.long_meanwhiles: list[Batch] = []
+        self.long_meanwhiles: set[Batch] = set()
+        self.unread: bool | None = None
         self.heated = ""
         self.running: list[int] = []
         self.new_step = True
@@ -91,7 +92,7 @@ class Walker:
                 wait = number
         if beside:
             if self.present is not None and len(step.actions) > 1:
-                self.long_meanwhiles.append(self.present)
+                self.long_meanwhiles.add(self.present)
             self._put_down("meanwhile")
             self.present = before
         else:
@@ -173,6 +174,11 @@ class Walker:
 
     def has_unread(self) -> bool:
         """Whether a clause of the component could not be read: that is told, and food may be missing for it."""
+        if self.unread is None:
+            self.unread = self._find_unread()
+        return self.unread
+
+    def _find_unread(self) -> bool:
         actions = (action for step in self.read.steps for action in step.actions)
         return any(
             sum(isinstance(part, Clause) for part in action.parts)

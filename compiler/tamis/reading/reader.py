@@ -106,18 +106,20 @@ class _Reader:
 
     def _action(self, action: Action) -> ActionRead:
         events: list[Event] = []
-        starts_open = True
+        starts_open, timed = True, False
         before = ""
         parts = action.parts
         for at, part in enumerate(parts):
             if isinstance(part, Text):
                 follows = at + 1 < len(parts)
-                events += self._plain(part, starts_open, follows, any(map(_gives_time, events)))
+                events += self._plain(part, starts_open, follows, timed)
                 before = part.text
             else:
                 following = parts[at + 1] if at + 1 < len(parts) else None
                 after = following.text if isinstance(following, Text) else ""
-                events += self._clause(part, events, before, after)
+                read = self._clause(part, events, before, after)
+                timed = timed or any(map(_gives_time, read))
+                events += read
                 starts_open, before = True, ""
         return ActionRead(parts, tuple(events), action.span)
 

@@ -23,6 +23,7 @@ def waits_for_oven(recipe: Recipe, before: Sequence[tuple[int, ...]]) -> list[tu
     """Pairs of lines of which the first must be out of the oven when the second heats or uses it. `before` are the
     lines that each line follows anyway."""
     pairs: list[tuple[int, int]] = []
+    latest = _latest(before)
     there: Fraction | None = None
     inside: list[int] = []
     for action in recipe.actions:
@@ -30,7 +31,8 @@ def waits_for_oven(recipe: Recipe, before: Sequence[tuple[int, ...]]) -> list[tu
             continue
         wanted = temperature(action)
         if wanted is not None and there is not None and wanted != there:
-            pairs += [(line, action.number) for line in inside if not _follows(line, action.number, before)]
+            other = action.number
+            pairs += [(line, other) for line in inside if latest[line] < other or not _follows(line, other, before)]
             inside = []
         there = there if wanted is None else wanted
         if action.work.station == OVEN and action.heats != OVEN:
@@ -38,14 +40,18 @@ def waits_for_oven(recipe: Recipe, before: Sequence[tuple[int, ...]]) -> list[tu
     return pairs
 
 
-def cools(recipe: Recipe, number: int) -> bool:
-    """Whether a line sets the oven lower than it was."""
+def cooling(recipe: Recipe) -> frozenset[int]:
+    """The lines that set the oven lower than it was."""
+    found: list[int] = []
     there: Fraction | None = None
-    for action in recipe.actions[:number]:
-        if OVEN in (action.heats, action.work.station):
-            there = temperature(action) or there
-    wanted = temperature(recipe.actions[number])
-    return there is not None and wanted is not None and wanted < there
+    for action in recipe.actions:
+        if OVEN not in (action.heats, action.work.station):
+            continue
+        wanted = temperature(action)
+        if wanted is not None and there is not None and wanted < there:
+            found.append(action.number)
+        there = there if wanted is None else wanted
+    return frozenset(found)
 
 
 def temperature(action: Action) -> Fraction | None:
@@ -58,6 +64,16 @@ def temperature(action: Action) -> Fraction | None:
         return None
     targets = (read.celsius for read in action.reads if isinstance(read, Target))
     return next((celsius.hi for celsius in targets if celsius), None)
+
+
+def _latest(before: Sequence[tuple[int, ...]]) -> list[int]:
+    """For each line the last line of the text that it comes after, by way of the food; more than any line has where one
+    follows a line further down, and must be looked at."""
+    latest: list[int] = []
+    for line, lines in enumerate(before):
+        earlier = [max(other, latest[other]) if other < line else len(before) for other in lines]
+        latest.append(max(earlier, default=-1))
+    return latest
 
 
 def _follows(line: int, other: int, before: Sequence[tuple[int, ...]]) -> bool:

@@ -14,7 +14,7 @@ from tamis.model.recipe import Action, Recipe
 from tamis.reading.clauses import Pause
 from tamis.timeline.heating import heating_seconds, heats_alone, preheating_seconds
 from tamis.timeline.network import Kind, Link, Part, Task
-from tamis.timeline.oven import OVEN, cools
+from tamis.timeline.oven import cooling
 from tamis.timeline.preparation import Preparation, in_words, preparations
 
 if TYPE_CHECKING:
@@ -46,7 +46,20 @@ class Tasks:
     what it makes stands before it is served; `early` and `late` hold what is prepared before a step and before a
     line of it."""
 
-    __slots__ = ("alone", "early", "first", "handled", "kitchen", "last", "late", "links", "recipe", "stands", "tasks")
+    __slots__ = (
+        "alone",
+        "cooling",
+        "early",
+        "first",
+        "handled",
+        "kitchen",
+        "last",
+        "late",
+        "links",
+        "recipe",
+        "stands",
+        "tasks",
+    )
 
     def __init__(self, recipe: Recipe, kitchen: Kitchen) -> None:
         self.recipe = recipe
@@ -56,6 +69,7 @@ class Tasks:
         self.first: list[int] = []
         self.handled: list[int] = []
         self.last: list[int] = []
+        self.cooling = cooling(recipe)
         self.alone = [heats_alone(action) for action in recipe.actions]
         self.stands = [standing(action) for action in recipe.actions]
         self.early: dict[tuple[int, int], list[Preparation]] = {}
@@ -144,7 +158,7 @@ class Tasks:
             self._join()
         seconds = heating_seconds(action, self.kitchen)
         # An oven that is turned down is hot already.
-        down = action.heats == OVEN and action.work.given != "text" and cools(self.recipe, action.number)
+        down = action.work.given != "text" and action.number in self.cooling
         self._task(action, "heat", MOMENT if down else seconds)
 
     def _join(self) -> None:
