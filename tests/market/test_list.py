@@ -216,3 +216,11 @@ def test_a_knob_here_and_grams_there_are_grams() -> None:
     found = market_list([dish(knob), dish(grams)], {}, PLAIN)
     said = [(one.name, buy_text(one, PLAIN)) for one in found.lines]
     assert said == [("butter", "210 g"), ("chickpeas", "100 g"), ("cooked chickpeas", "400 g")]
+
+
+def test_a_zested_lemon_gives_no_wedges() -> None:
+    found = list_of(PLAIN, "Mix [the zest and juice of 1 lemon] with [200 g sugar].", "Serve with [lemon wedges].")
+    assert [one.name for one in found.lines if one.goods and one.goods.id == "lemon"] == ["lemon"]
+    assert [one.name for one in found.in_house] == ["lemon wedges"]
+    found = list_of(PLAIN, "Mix [2 lemons, sliced] with [200 g sugar].", "Serve with [lemon wedges].")
+    assert not found.in_house

@@ -142,7 +142,9 @@ def needs_of(dishes: Sequence[Dish], kitchen: Kitchen) -> Needs:
             _put(optional, in_house, _needs(row, at, dish), row, kitchen)
         for row in table.unmeasured:
             _put(in_house, in_house, _needs(row, at, dish), row, kitchen)
-    house = {key: needs for key, needs in in_house.items() if key not in bought}
+    # A lemon that is zested and juiced gives no wedges.
+    whole = {key for key, needs in bought.items() if not all(need.parts for need in needs)}
+    house = {key: needs for key, needs in in_house.items() if key not in whole}
     return Needs(*[tuple(_foods(group, kitchen)) for group in (bought, optional, house)])
 
 
