@@ -127,11 +127,11 @@ def test_an_unknown_food_gets_what_can_be_told() -> None:
 
 
 HEATS = [
-    ("180 C", ["Celsius: 180 °C", "Fahrenheit: 356 °F", "oven: 180 °C, 355 °F", "gas mark: 4"]),
+    ("180 C", ["Celsius: 180 °C", "Fahrenheit: 356 °F", "oven: 180 °C, 350 °F", "gas mark: 4"]),
     ("350 F", ["Celsius: 176.7 °C", "oven: 175 °C, 350 °F", "gas mark: 4"]),
     ("gas mark 6", ["Fahrenheit: 400 °F", "oven: 205 °C, 400 °F", "gas mark: 6"]),
-    ("160 fan", ["oven: 180 °C, 355 °F", "fan oven: 160 °C, 320 °F: 20 °C lower (NSW Health)"]),
-    ("180–190 C", ["oven: 180–190 °C, 355–375 °F", "gas mark: 4–5"]),
+    ("160 fan", ["oven: 180 °C, 350 °F", "fan oven: 160 °C, 325 °F: 20 °C lower (NSW Health)"]),
+    ("180–190 C", ["oven: 180–190 °C, 350–375 °F", "gas mark: 4–5"]),
     ("-18 C", ["Celsius: −18 °C", "Fahrenheit: −0.4 °F"]),
 ]
 

@@ -45,7 +45,7 @@ LINES = [
         'Fry <span class="cue">until golden, about </span><time datetime="PT5M">5\u00a0min</time>.',
     ),
     # the other scale: ovens to the five degrees, a probe never below what is written
-    ("Heat [the oven] [to 230 °C].", "Heat the oven to 230\u00a0°C (445\u00a0°F)."),
+    ("Heat [the oven] [to 230 °C].", "Heat the oven to 230\u00a0°C (450\u00a0°F)."),
     ("Heat [the oven] [to 375 °F].", "Heat the oven to 375\u00a0°F (190\u00a0°C)."),
     ("Heat [the oven] [to 375 °F (190 °C)].", "Heat the oven to 375\u00a0°F (190\u00a0°C)."),
     ("Heat [the oven] [to gas mark 4].", "Heat the oven to gas mark 4 (175\u00a0°C, 350\u00a0°F)."),

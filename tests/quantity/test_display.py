@@ -191,7 +191,11 @@ def test_temperatures() -> None:
     assert display.temperature_c(Fraction(1590, 9)) == "177 °C"
     assert display.temperature_f(Fraction(350)) == "350 °F"
     assert display.oven_c(Fraction(1590, 9)) == "175 °C"
-    assert display.oven_f(Fraction(356)) == "355 °F"
+    # NIST's page on metric cooking pairs 180 °C with 350 °F and 190 with 375; the table of gas marks (sizes.com) pairs
+    # 220 with 425 and 230 with 450.
+    pairs = {150: 300, 160: 325, 165: 325, 170: 340, 180: 350, 190: 375, 200: 400, 220: 425, 230: 450}
+    for celsius, said in pairs.items():
+        assert display.oven_f(Fraction(celsius * 9, 5) + 32) == f"{said} °F"
 
 
 def test_a_limit_is_never_rounded_below_itself() -> None:

@@ -48,7 +48,7 @@ def test_markdown(file: str, capsys: pytest.CaptureFixture[str]) -> None:
     assert main(["scale", file, "--makes", "6 buns", "--format", "markdown"]) == 0
     said = capsys.readouterr().out
     assert said.startswith("# Honey buns\n\nMakes 6 buns; Serves 2; × 0.5\n\n| Amount |")
-    assert "\n1. Heat the oven to 180 °C (355 °F). Stir 250 g plain flour with 150 ml water, 1½ eggs" in said
+    assert "\n1. Heat the oven to 180 °C (350 °F). Stir 250 g plain flour with 150 ml water, 1½ eggs" in said
     assert "\n> Note: 3 eggs give the colour." in said
     assert "- Line 8, “3 eggs”: 3 becomes 1.5 eggs; beat them" in said
 

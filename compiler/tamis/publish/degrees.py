@@ -1,9 +1,9 @@
 """A temperature's twin in the other scale.
 
-A reader with a dial in Fahrenheit should not have to count. An oven's knob shows every fifth degree, so a setting is
-given to the five; what a thermometer must read is given to the degree, and never below what was written. There a
-quarter of a degree Fahrenheit counts as equal: 74 °C is the 165 °F of the charts (165.2), and no probe tells the two
-apart.
+A reader with a dial in Fahrenheit should not have to count. An oven's knob shows every fifth degree, and recipes in
+Fahrenheit use every twenty-fifth, so a setting is given to those; what a thermometer must read is given to the degree,
+and never below what was written. There a quarter of a degree Fahrenheit counts as equal: 74 °C is the 165 °F of the
+charts (165.2), and no probe tells the two apart.
 """
 
 from __future__ import annotations

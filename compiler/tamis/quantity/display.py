@@ -71,14 +71,20 @@ def temperature_f(value: Fraction | Amount) -> str:
     return f"{_degrees(value)} °F"
 
 
+NEAR_OVEN_F = 8
+"""180 °C is 356 °F and set as 350, 200 °C is 392 and set as 400 (common practice): no oven is nearer to its mark."""
+
+
 def oven_c(c: Fraction) -> str:
     """An oven setting in °C to the 5 degrees that its knob shows."""
     return f"{rounded(c, 5)} °C"
 
 
 def oven_f(f: Fraction) -> str:
-    """An oven setting in °F to the 5 degrees that its knob shows."""
-    return f"{rounded(f, 5)} °F"
+    """An oven setting in °F as cooks give it: to the 25 degrees that recipes use where one is near, else to the 5 that
+    the knob shows."""
+    usual = rounded(f, 25)
+    return f"{usual if abs(usual - f) <= NEAR_OVEN_F else rounded(f, 5)} °F"
 
 
 def limit_c(c: Fraction) -> str:

@@ -57,6 +57,9 @@ def _is_time(phrase: Phrase, word: str) -> bool:
     return (unit is not None and unit.kind == "time") or bool(_FUSED_TIME.fullmatch(word))
 
 
+_FEW_WORDS = 3
+
+
 def no_role(phrase: Phrase) -> None:
     """Say what a clause may be, and the nearest thing that it might have meant."""
     text = phrase.clause.text.strip()
@@ -82,6 +85,8 @@ def no_role(phrase: Phrase) -> None:
         else "expected an ingredient, a thing made before (`the …`), equipment, a time, a heat or a cue"
     )
     message = f"“{text[:60]}” is no clause that is known: {expected}"
+    if not hint and preposition is None and all(key.isalpha() for key in phrase.keys) and phrase.end <= _FEW_WORDS:
+        hint = "plain words need no brackets; a food gives its measure, or why it has none: `[…, to serve]`"
     if not hint:
         hint = (
             "plain words need no brackets; a clause opens with a number, `the`, a preposition, a work verb with its "

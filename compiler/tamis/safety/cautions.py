@@ -51,7 +51,8 @@ def caution(key: str, action: int | None = None) -> Caution:
 
 
 def _of_actions(recipe: Recipe, dish: State, verbs: Sequence[frozenset[str]]) -> Iterator[Caution]:
-    hot = roasted = False
+    hot = False
+    roasted: set[int] = set()
     sweet = with_sugar(recipe)
     for action, said in zip(recipe.actions, verbs, strict=True):
         at = action.number
@@ -66,8 +67,9 @@ def _of_actions(recipe: Recipe, dish: State, verbs: Sequence[frozenset[str]]) ->
             yield caution("stick-blender" if open_pan else "blender", at)
         if "flambé" in said:
             yield caution("flame", at)
-        roasted = roasted or action.work.station in ("oven", "grill")
-        if roasted and not said.isdisjoint(_TIPS) and _hot_tin(action, dish):
+        if action.work.station in ("oven", "grill"):
+            roasted.add(action.component)
+        if action.component in roasted and not said.isdisjoint(_TIPS) and _hot_tin(action, dish):
             yield caution("hot-tin", at)
         hot = _stays_hot(action, said, hot)
 
