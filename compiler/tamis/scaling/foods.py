@@ -19,6 +19,7 @@ from tamis.scaling.quantities import Scaling, counted, joined, multiplied, scale
 from tamis.source import Span
 from tamis.syntax.items import Bracket, Item, Product, Quantity, Word
 from tamis.table.names import several
+from tamis.table.scaled_words import count_text, pinches
 
 SCALED = ("mass", "volume")
 
@@ -125,6 +126,9 @@ class _Walk:
     def _counted(self, span: Span, amount: Amount, join: str = "") -> None:
         self.count = amount.times(self.scaling.factor)
         edit = counted(span, self.count, self.food.about)
+        unit = self.scaling.kitchen.units.get(self.food.measures[0].unit)
+        if unit is not None and unit.kind == "nominal":
+            edit = edit._replace(shown=count_text(pinches(self.count)))
         # `2 2-cm pieces` compiles, and is hard to read.
         sized = "#length" in (self._key(0), self._key(1)) or self._key(1) in ("#mass", "#volume")
         sign = " ×" if sized and "×" not in join else ""

@@ -39,7 +39,9 @@ def scaled_text(measures: tuple[Measure, ...], name: str, units: Units) -> str:
 
 def _one(measure: Measure, name: str, units: Units) -> str:
     unit = units.get(measure.unit)
-    if unit is None or unit.kind == "nominal":
+    if unit is not None and unit.kind == "nominal":
+        return written_text(Measure(pinches(measure.amount), measure.unit), name)
+    if unit is None:
         return _pieces(measure, name)
     if measure.unit in SPOON_UNITS and not _drawer_spoons(measure):
         worth = base(measure, units)
@@ -51,6 +53,12 @@ def _one(measure: Measure, name: str, units: Units) -> str:
     if unit.kind == "mass" and unit.system != "metric" and measure.amount.single:
         return pounds_quarters(measure.amount.lo * unit.factor)
     return measure_text(measure, name, units)
+
+
+def pinches(amount: Amount) -> Amount:
+    """So many pinches, to the half: nobody weighs one, so nobody takes three quarters of it."""
+    half = Fraction(1, 2)
+    return Amount(*[max(rounded(end, half), half) for end in amount])
 
 
 def pounds_quarters(g: Fraction) -> str:
