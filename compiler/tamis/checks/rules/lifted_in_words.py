@@ -1,7 +1,7 @@
 """Food is lifted out in plain words.
 
-For the table and the plan it stays with the rest: what is boiled down and named afterwards holds it too, and it cannot be
-called back by its name alone.
+For the table and the plan it stays with the rest: what is boiled down and named afterwards holds it too, and it cannot
+be called back by its name alone.
 
 Name what stays behind, as in `[leaving syrup]`, and go on with `[the syrup]`; the food is then what you have in hand.
 """
