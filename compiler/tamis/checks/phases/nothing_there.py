@@ -16,7 +16,7 @@ serves: 4
 
 # Soup
 
-Put it all into a pan and [simmer for 20 min] [until soft].
+Put it all on the heat and [simmer for 20 min] [until soft].
 Stir in [200 ml double cream].
 """
 GOOD = """\

@@ -1,0 +1,64 @@
+"""A pan or a bowl in the plain words of a line.
+
+It is in no equipment list, and nothing tells that the food now lies in another vessel.
+
+Put it in a bracket: `[in a large bowl]`, `[into a wide pan]`.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator
+from typing import TYPE_CHECKING
+
+from tamis.diagnostics import Diagnostic, Severity
+from tamis.source import Span
+from tamis.syntax.document import Text
+
+if TYPE_CHECKING:
+    from tamis.checks.view import View
+
+RULE = "vessel-outside-brackets"
+LEVEL: Severity = "information"
+BAD = """\
+title: Sweet cream
+serves: 4
+
+# Cream
+
+Whip [300 ml double cream] and [20 g caster sugar] in a large bowl [until thick].
+"""
+GOOD = """\
+title: Sweet cream
+serves: 4
+
+# Cream
+
+Whip [300 ml double cream] and [20 g caster sugar] [in a large bowl] [until thick].
+"""
+
+_PLACED = re.compile(r"\b(?:in|into) an? ((?:[^\W\d_][\w-]* ){0,3}[^\W\d_][\w-]*)", re.IGNORECASE)
+
+
+def check(view: View) -> Iterator[Diagnostic]:
+    """`in a` or `into a` with a vessel; *the* pan was named before, and a bowl of ice is told by its *of*."""
+    for action in view.recipe.actions:
+        for part in action.parts:
+            for found in _PLACED.finditer(part.text) if isinstance(part, Text) else ():
+                length = _vessel(view, found[1].split())
+                rest = part.text[found.start(1) :].split()[length : length + 1]
+                if length and rest != ["of"]:
+                    words = " ".join((found[0][: found.start(1) - found.start()].rstrip(), *found[1].split()[:length]))
+                    span = Span(found.start(), found.start() + len(words)).shifted(part.span.start)
+                    message = f"“{words}” stands outside brackets: no equipment list has it"
+                    yield Diagnostic(RULE, LEVEL, span, message, f"write `[{words}]`")
+
+
+def _vessel(view: View, words: list[str]) -> int:
+    """How many of the words name a vessel; 0 if none do, or if it holds something."""
+    words = words[: words.index("of")] if "of" in words else words
+    for end in range(len(words), 0, -1):
+        found = view.kitchen.cupboard.find(words[:end])
+        if found is not None:
+            return end if found.item.kind == "vessel" and not found.item.count_unit else 0
+    return 0
