@@ -220,7 +220,7 @@ def test_check_imports_nothing_heavy(tmp_path: Path) -> None:
     assert heavy.isdisjoint(loaded)
     # Of our own it takes what reads and judges a recipe, and nothing of what shows or plans one.
     parts = {".".join(name.split(".")[:2]) for name in loaded if name.startswith("tamis.")}
-    base = ("assets", "record", "source", "diagnostics", "quantity")
+    base = ("assets", "record", "string_tables", "words", "source", "diagnostics", "quantity")
     reading = ("syntax", "kitchen", "reading", "model", "safety")
     judging = ("checks", "compile", "library", "cli", "table")
     assert parts <= {f"tamis.{name}" for name in (*base, *reading, *judging)}

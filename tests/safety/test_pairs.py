@@ -10,8 +10,8 @@ from pathlib import Path
 import pytest
 
 from tamis.assets import asset_text
-from tamis.kitchen.string_tables import tables
 from tamis.library.library import open_library
+from tamis.string_tables import tables
 
 PAIRS = sorted(path for path in (Path(__file__).parent / "pairs").iterdir() if path.is_dir())
 SAFETY = {

@@ -13,9 +13,9 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 
 from tamis.kitchen.seconds import seconds
-from tamis.kitchen.string_tables import tables
 from tamis.kitchen.words import nearest
 from tamis.record import NamedTuple
+from tamis.string_tables import tables
 
 _LONGEST = 4
 """Words in the longest name of the list; a test holds the two together."""

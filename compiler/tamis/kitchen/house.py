@@ -32,6 +32,11 @@ class Kitchen(NamedTuple):
     verbs: Verbs
     cupboard: Cupboard
 
+    @property
+    def language(self) -> str:
+        """The language of the recipes: a folder of `grammar/words/`."""
+        return self.settings.kitchen.language
+
 
 class Problem(NamedTuple):
     """What is wrong with one of the house's files. A finding of the rule `UNREADABLE` stops the command."""

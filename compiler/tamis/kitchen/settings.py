@@ -27,7 +27,8 @@ LEVELS = ("error", "warning", "information", "off")
 class Workplace(NamedTuple):
     """What plans are made for.
 
-    `awake` is in minutes from midnight, `heat` in °C a minute, `stone` and `handling` in seconds.
+    `awake` is in minutes from midnight, `heat` in °C a minute, `stone` and `handling` in seconds; `language` is the one
+    in which the recipes are written, a folder of `grammar/words/`.
     """
 
     cooks: int = 1
@@ -39,6 +40,7 @@ class Workplace(NamedTuple):
     heat: Fraction = Fraction(8)
     stone: int = 1200
     handling: int = 120
+    language: str = "en"
 
 
 class Publishing(NamedTuple):

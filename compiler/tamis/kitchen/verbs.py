@@ -14,9 +14,9 @@ from collections.abc import Iterator, Sequence
 from typing import Any
 
 from tamis.kitchen.seconds import seconds
-from tamis.kitchen.string_tables import tables
 from tamis.kitchen.words import nearest
 from tamis.record import NamedTuple
+from tamis.string_tables import tables
 
 _TIMES = ("takes", "per_kg", "per_piece", "estimate", "estimate_per_kg", "water_per_kg")
 _PLAIN = {"no": False, "none": ""}

@@ -40,6 +40,7 @@ def build(reading: Reading, kitchen: Kitchen, used: Mapping[str, Supply]) -> tup
         takings=tuple(flow.takings),
         dish=dish,
         history=flow.history.close([flow.component_batches[at] for at in range(len(reading.components))]),
+        language=kitchen.language,
     )
     return recipe, findings
 

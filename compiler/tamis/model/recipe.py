@@ -206,7 +206,8 @@ class Component(NamedTuple):
 
 
 class Recipe(NamedTuple):
-    """The whole dish. `dish` is the index of the component that no other uses; `headnote` is Markdown."""
+    """The whole dish. `dish` is the index of the component that no other uses; `headnote` is Markdown; `language` names
+    the folder of `grammar/words/` whose words it is written in."""
 
     stem: str
     header: Header
@@ -218,6 +219,7 @@ class Recipe(NamedTuple):
     takings: tuple[Taking, ...]
     dish: int | None = None
     history: History = History()
+    language: str = "en"
 
     @property
     def title(self) -> str:

@@ -1,1 +1,1 @@
-"""From clauses to what they say: roles by `roles.toml` and the lists of goods, verbs and equipment."""
+"""From clauses to what they say: roles by `words/en/reading.toml` and the lists of goods, verbs and equipment."""

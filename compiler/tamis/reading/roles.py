@@ -1,4 +1,4 @@
-"""Which role a clause has: the tables of `roles.toml`, asked in order.
+"""Which role a clause has: the tables of `words/en/reading.toml`, asked in order.
 
 Each recogniser looks at one thing (the opener, the preposition, a share, the verb, the first unit, the noun) and
 either decides or leaves it to the next. What none of them knows is an error: nothing falls through to a role that

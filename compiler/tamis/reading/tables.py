@@ -1,14 +1,13 @@
-"""The tables of `roles.toml`: words by which a clause is read, as data that a cook can read too."""
+"""The tables of `words/en/reading.toml`: words by which a clause is read, as data that a cook can read too."""
 
 from __future__ import annotations
 
 from fractions import Fraction
 from functools import cache
 
-from tamis.assets import asset_text
-from tamis.kitchen.string_tables import tables as string_tables
 from tamis.kitchen.words import singular
 from tamis.record import NamedTuple
+from tamis.words import word_tables
 
 Phrases = dict[str, list[tuple[int, dict[tuple[str, ...], str]]]]
 
@@ -72,7 +71,7 @@ def match(table: Phrases, keys: tuple[str, ...], start: int) -> tuple[str, int] 
 
 def raw_tables() -> dict[str, dict[str, list[str]]]:
     """The tables as they are written, each key with its words."""
-    raw = string_tables(asset_text("grammar/roles.toml"))
+    raw = word_tables("en", "reading")
     return {name: {key: text.split(", ") for key, text in table.items()} for name, table in raw.items()}
 
 

@@ -12,9 +12,9 @@ from functools import cache
 
 from tamis.assets import asset_text
 from tamis.kitchen.seconds import seconds
-from tamis.kitchen.string_tables import tables
 from tamis.quantity.temperature import c_from_f
 from tamis.record import NamedTuple
+from tamis.string_tables import tables
 
 _PAIR = re.compile(r"([\d.]+) °([CF])(?: for (.+))?")
 

@@ -1,0 +1,29 @@
+"""The words of a language, as data: `grammar/words/<language>/`, a file for each phase that asks for words.
+
+No phase holds a word of a cook's language in its code. It has a class of its own for the words that it asks for, made
+once for each language from its file here, so that another language is another folder and no other code.
+
+A file holds tables of strings; a list of words stands in one string, parted by commas.
+"""
+
+from __future__ import annotations
+
+from functools import cache
+
+from tamis.assets import asset_text
+from tamis.string_tables import tables
+
+Lists = dict[str, dict[str, tuple[str, ...]]]
+
+
+@cache
+def word_tables(language: str, name: str) -> dict[str, dict[str, str]]:
+    """The tables of one file as written: `word_tables("en", "safety")` reads `grammar/words/en/safety.toml`."""
+    return tables(asset_text(f"grammar/words/{language}/{name}.toml"))
+
+
+@cache
+def word_lists(language: str, name: str) -> Lists:
+    """The same, each string as the list of words that it holds."""
+    raw = word_tables(language, name)
+    return {table: {key: tuple(text.split(", ")) for key, text in rows.items()} for table, rows in raw.items()}
