@@ -37,7 +37,7 @@ missing-cue = "off"
 def test_everything_is_read() -> None:
     settings, findings = read_settings(tomllib.loads(WHOLE), WHOLE)
     assert findings == []
-    assert settings.kitchen == (2, 1, 3, 6, 0, (390, 1320), Fraction(10), 1800, 90)
+    assert settings.kitchen == (2, 1, 3, 6, 0, (390, 1320), Fraction(10), 1800, 90, "en")
     assert settings.publish == ("us", "metric", "Tern Quay", "https://example.org/", "£")
     assert (settings.safety.authority, settings.checks) == ("uk", {"missing-cue": "off"})
 
