@@ -21,6 +21,17 @@ Stir [100 g rolled oats] with [200 ml milk] [in a bowl].
 [Chill for 8–12 h].
 """
 FAULTY = CLEAN.replace("200 ml milk", "2 tbps milk")
+DOUGH = """\
+title: Buns
+makes: 8 buns
+
+# Buns
+
+Stir [500 g bread flour] with [320 g water], [10 g fine salt] and [5 g instant yeast] [in a bowl].
+[Leave for 2 h] [until doubled].
+Heat [the oven] [to 220 °C].
+Shape the dough and [bake for 18 min] [until browned].
+"""
 WARNED = CLEAN.replace("serves: 2\n", "")
 
 
@@ -209,23 +220,26 @@ def test_every_command_has_help(name: str, capsys: pytest.CaptureFixture[str]) -
     assert end.value.code == 0 and name in capsys.readouterr().out
 
 
-def test_check_imports_nothing_heavy(tmp_path: Path) -> None:
-    (tmp_path / "oats.tamis").write_text(CLEAN)
+def loaded_by_check(folder: Path) -> set[str]:
     program = (
         "import sys; from tamis.cli.main import main; main(['check', sys.argv[1]]);print(' '.join(sorted(sys.modules)))"
     )
-    done = subprocess.run([sys.executable, "-c", program, str(tmp_path)], capture_output=True, text=True, check=True)
-    loaded = done.stdout.splitlines()[-1].split()
+    done = subprocess.run([sys.executable, "-c", program, str(folder)], capture_output=True, text=True, check=True)
+    return set(done.stdout.splitlines()[-1].split())
+
+
+@pytest.mark.parametrize(("text", "dough"), [(CLEAN, set()), (DOUGH, {"tamis.formula.formula", "tamis.formula.parts"})])
+def test_check_imports_nothing_heavy(tmp_path: Path, text: str, dough: set[str]) -> None:
+    (tmp_path / "dish.tamis").write_text(text)
+    loaded = loaded_by_check(tmp_path)
     heavy = {"jinja2", "markdown_it", "pint", "pydantic", "csv", "asyncio", "difflib"}
     assert heavy.isdisjoint(loaded)
     # Of our own it takes what reads and judges a recipe, and nothing of what shows or plans one.
-    parts = {".".join(name.split(".")[:2]) for name in loaded if name.startswith("tamis.")}
-    base = ("assets", "record", "string_tables", "words", "source", "diagnostics", "quantity")
-    reading = ("syntax", "kitchen", "reading", "model", "safety")
-    judging = ("checks", "compile", "library", "cli", "table")
-    assert parts <= {f"tamis.{name}" for name in (*base, *reading, *judging)}
-    sums = {"adding", "rows", "wording", "worth"}
-    assert {name for name in loaded if name.startswith("tamis.table.")} <= {f"tamis.table.{name}" for name in sums}
+    base = {"assets", "record", "string_tables", "words", "source", "diagnostics", "quantity"}
+    judging = {"syntax", "kitchen", "reading", "model", "safety", "checks", "compile", "library", "cli"}
+    parts = {name.split(".")[1] for name in loaded if name.startswith("tamis.")}
+    assert parts - base - judging == ({"formula"} if dough else set())
+    assert {name for name in loaded if name.startswith("tamis.formula.")} == dough
 
 
 def test_a_reader_that_goes_away_is_no_traceback(tmp_path: Path) -> None:

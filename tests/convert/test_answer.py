@@ -6,12 +6,12 @@ from fractions import Fraction
 
 import pytest
 
+from tamis.convert.answer import Answer, answer
+from tamis.convert.asked import read_asked
+from tamis.convert.printing import answer_data, answer_text
+from tamis.convert.unit import said_in
 from tamis.kitchen.house import default_kitchen
 from tamis.quantity.units import shipped
-from tamis.table.asked import read_asked
-from tamis.table.convert_answer import Answer, answer
-from tamis.table.convert_print import answer_data, answer_text
-from tamis.table.convert_unit import said_in
 
 KITCHEN = default_kitchen()
 

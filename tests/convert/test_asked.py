@@ -6,9 +6,9 @@ from fractions import Fraction
 
 import pytest
 
+from tamis.convert.asked import Asked, read_asked
 from tamis.kitchen.house import default_kitchen
 from tamis.quantity.amount import Amount
-from tamis.table.asked import Asked, read_asked
 
 KITCHEN = default_kitchen()
 

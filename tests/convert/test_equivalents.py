@@ -4,11 +4,11 @@ from __future__ import annotations
 
 import pytest
 
+from tamis.convert.asked import read_asked
+from tamis.convert.measures import worths
+from tamis.convert.substitutes import Instead, instead_of
 from tamis.kitchen.equivalents import read_equivalents, shipped_equivalents
 from tamis.kitchen.house import default_kitchen
-from tamis.table.asked import read_asked
-from tamis.table.convert import worths
-from tamis.table.instead import Instead, instead_of
 
 KITCHEN = default_kitchen()
 RULES = shipped_equivalents()

@@ -7,14 +7,14 @@ from fractions import Fraction
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
+from tamis.convert.answer import answer
+from tamis.convert.asked import Asked, Degrees, read_asked
+from tamis.convert.degrees import heat_lines, heat_of
+from tamis.convert.measures import worths
+from tamis.convert.printing import answer_data, answer_text
 from tamis.kitchen.house import default_kitchen
 from tamis.quantity.amount import Amount
 from tamis.quantity.measure import Measure
-from tamis.table.asked import Asked, Degrees, read_asked
-from tamis.table.convert import worths
-from tamis.table.convert_answer import answer
-from tamis.table.convert_degrees import heat_lines, heat_of
-from tamis.table.convert_print import answer_data, answer_text
 
 KITCHEN = default_kitchen()
 FOODS = [

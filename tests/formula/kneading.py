@@ -9,9 +9,9 @@ from runpy import run_path
 from typing import Any
 
 from tamis.compile import Compiled, compile
+from tamis.formula.formula import Base, Formula, build_formula
 from tamis.kitchen.house import default_kitchen, house_kitchen
 from tamis.source import Source
-from tamis.table.formula import Base, Formula, build_formula
 
 KITCHEN = default_kitchen()
 HEAD = "title: Test\nmakes: 1 loaf\n"

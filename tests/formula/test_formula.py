@@ -8,9 +8,9 @@ from fractions import Fraction
 import pytest
 
 from tamis.assets import asset_text
-from tamis.table.formula import Formula, build_formula
-from tamis.table.formula_print import formula_csv, formula_data, formula_markdown, formula_text
-from tamis.table.formula_words import facts, notes
+from tamis.formula.formula import Formula, build_formula
+from tamis.formula.printing import formula_csv, formula_data, formula_markdown, formula_text
+from tamis.formula.wording import facts, notes
 
 from .kneading import KITCHEN, faults, formula, made
 

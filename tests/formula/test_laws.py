@@ -7,9 +7,9 @@ from fractions import Fraction
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
+from tamis.formula.formula import Cell, build_formula
+from tamis.formula.printing import formula_csv, formula_markdown, formula_text
 from tamis.quantity.amount import Amount
-from tamis.table.formula import Cell, build_formula
-from tamis.table.formula_print import formula_csv, formula_markdown, formula_text
 
 from .kneading import KITCHEN, formula, made
 

@@ -21,12 +21,12 @@ from fractions import Fraction
 import pytest
 
 from tamis.compile import Compiled, compile
+from tamis.formula.formula import INSTANT, Base, Cell, Formula, build_formula
+from tamis.formula.water import Bench, dough_with, friction_of, water_for
 from tamis.kitchen.house import default_kitchen
 from tamis.kitchen.settings import Dough
 from tamis.quantity.numerals import fixed
 from tamis.source import Source
-from tamis.table.formula import INSTANT, Base, Cell, Formula, build_formula
-from tamis.table.formula_water import Bench, dough_with, friction_of, water_for
 
 KITCHEN = default_kitchen()
 POUND, OUNCE = Fraction("453.59237"), Fraction("453.59237") / 16  # exact, NIST Handbook 44

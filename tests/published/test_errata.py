@@ -10,12 +10,12 @@ from fractions import Fraction
 
 import pytest
 
+from tamis.convert.asked import read_asked
+from tamis.convert.measures import Figure, worths
+from tamis.convert.unit import said_in
 from tamis.kitchen.house import default_kitchen
 from tamis.quantity.numerals import fixed
 from tamis.quantity.units import shipped
-from tamis.table.asked import read_asked
-from tamis.table.convert import Figure, worths
-from tamis.table.convert_unit import said_in
 
 KITCHEN = default_kitchen()
 

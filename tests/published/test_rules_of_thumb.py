@@ -10,13 +10,13 @@ from fractions import Fraction
 
 import pytest
 
+from tamis.convert.asked import read_asked
+from tamis.convert.measures import worths
 from tamis.kitchen.equivalents import Equivalent, shipped_equivalents
 from tamis.kitchen.goods import Goods
 from tamis.kitchen.house import default_kitchen
 from tamis.quantity.amount import Amount
 from tamis.quantity.measure import base
-from tamis.table.asked import read_asked
-from tamis.table.convert import worths
 
 KITCHEN = default_kitchen()
 LARDER = KITCHEN.larder

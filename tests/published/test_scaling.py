@@ -9,6 +9,7 @@ from fractions import Fraction
 
 import pytest
 
+from tamis.checks.scaling._pans import pan_factor, read_pan
 from tamis.compile import Compiled, compile
 from tamis.kitchen.house import default_kitchen
 from tamis.quantity.amount import exactly
@@ -17,8 +18,7 @@ from tamis.quantity.numerals import rounded
 from tamis.scaling.scale import scaled
 from tamis.scaling.wanted import factor_for
 from tamis.source import Source
-from tamis.table.scaled_pans import pan_factor, read_pan
-from tamis.table.scaled_words import pounds_quarters
+from tamis.table.scaled import pounds_quarters
 
 KITCHEN = default_kitchen()
 POUND = Fraction(45359237, 100000)

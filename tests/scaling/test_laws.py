@@ -14,7 +14,7 @@ from tamis.compile import Compiled
 from tamis.quantity.measure import Measure
 from tamis.scaling.numbers import exact
 from tamis.table.rows import Row
-from tamis.table.scaled_words import countable
+from tamis.table.scaled import countable
 
 from .kitchen_table import compiled, library, times
 

@@ -6,8 +6,8 @@ from fractions import Fraction
 
 import pytest
 
+from tamis.checks.scaling._pans import read_pan
 from tamis.scaling.exchange import exchange_for, exchanged
-from tamis.table.scaled_pans import read_pan
 
 from .kitchen_table import KITCHEN, compiled, one_line, sentence
 

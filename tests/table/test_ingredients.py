@@ -6,13 +6,13 @@ from fractions import Fraction
 
 import pytest
 
+from tamis.model.names import bare_name
 from tamis.model.recipe import Mass, Product, Taking, Use
 from tamis.quantity.amount import exactly
 from tamis.reading.clauses import Ingredient, Percent
 from tamis.source import Span
 from tamis.table.ingredients import build_table
 from tamis.table.lines import apart, lines, name_text, where_text
-from tamis.table.names import bare_name
 from tamis.table.rows import Row, Table
 from tamis.table.showing import shown
 

@@ -12,9 +12,9 @@ from tamis.source import Span
 
 if TYPE_CHECKING:
     from tamis.checks.view import View
+    from tamis.formula.formula import Formula
     from tamis.model.recipe import Use
     from tamis.quantity.amount import Amount
-    from tamis.table.formula import Formula
 
 Band = tuple[Fraction, Fraction]
 

@@ -15,12 +15,12 @@ from tamis.reading.clauses import Ingredient
 if TYPE_CHECKING:
     from collections.abc import Mapping
 
+    from tamis.formula.formula import Formula
     from tamis.kitchen.house import Kitchen
     from tamis.model.recipe import Recipe, Supply
     from tamis.safety.records import Safety
     from tamis.source import Source
     from tamis.syntax.document import Document
-    from tamis.table.formula import Formula
     from tamis.table.rows import EquipmentRow, Table
     from tamis.timeline.records import Timeline
 
@@ -71,8 +71,8 @@ class View:
         foods = [use.ingredient.goods for use in self.recipe.uses if use.ingredient.goods is not None]
         if not any(food.flour for food in foods):
             return None
-        from tamis.table.formula import build_formula
-        from tamis.table.formula_parts import FERMENTING
+        from tamis.formula.formula import build_formula
+        from tamis.formula.parts import FERMENTING
 
         ferments = any(food.role in FERMENTING for food in foods)
         return build_formula(self.recipe, self.kitchen) if ferments else None

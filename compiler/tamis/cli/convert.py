@@ -14,8 +14,8 @@ from typing import TYPE_CHECKING
 from tamis.cli.common import Stop, print_findings, terminal_width
 
 if TYPE_CHECKING:
+    from tamis.convert.asked import Asked
     from tamis.kitchen.house import Kitchen
-    from tamis.table.asked import Asked
 
 
 def arguments(parser: argparse.ArgumentParser) -> None:
@@ -30,7 +30,7 @@ def arguments(parser: argparse.ArgumentParser) -> None:
 
 def run(options: argparse.Namespace) -> int:
     """Print; 1 if the food is not known, so that only a part can be told."""
-    from tamis.table.asked import read_asked
+    from tamis.convert.asked import read_asked
 
     kitchen = _kitchen(options.cup)
     asked = read_asked(" ".join(options.measure), kitchen)
@@ -53,8 +53,8 @@ def _kitchen(cup: str | None) -> Kitchen:
 
 
 def _everything(asked: Asked, kitchen: Kitchen, form: str) -> int:
-    from tamis.table.convert_answer import answer
-    from tamis.table.convert_print import answer_data, answer_text
+    from tamis.convert.answer import answer
+    from tamis.convert.printing import answer_data, answer_text
 
     found = answer(asked, kitchen)
     if found.problem and not found.sections:
@@ -75,7 +75,7 @@ def _told(problem: str, hint: str) -> str:
 
 
 def _in_unit(asked: Asked, wanted: str, kitchen: Kitchen) -> str:
-    from tamis.table.convert_unit import said_in
+    from tamis.convert.unit import said_in
 
     said = said_in(asked, wanted, kitchen)
     if said.problem:

@@ -11,7 +11,7 @@ from typing import TYPE_CHECKING
 from tamis.cli.common import Stop, open_one, tell_faults
 
 if TYPE_CHECKING:
-    from tamis.table.formula import Formula
+    from tamis.formula.formula import Formula
 
 PART = "This is only a part: the recipe has errors."
 
@@ -25,7 +25,7 @@ def arguments(parser: argparse.ArgumentParser) -> None:
 
 def run(options: argparse.Namespace) -> int:
     """Print; 1 if the recipe is faulty."""
-    from tamis.table.formula import build_formula
+    from tamis.formula.formula import build_formula
 
     library, entry = open_one(options.file)
     partial = tell_faults(library, entry)
@@ -40,7 +40,7 @@ def run(options: argparse.Namespace) -> int:
 def _text(title: str, formula: Formula, partial: bool) -> str:
     from shutil import get_terminal_size
 
-    from tamis.table.formula_print import formula_text
+    from tamis.formula.printing import formula_text
 
     width = max(40, min(get_terminal_size().columns, 110))
     blocks = (title, formula_text(formula, width).rstrip(), PART if partial else "")
@@ -48,7 +48,7 @@ def _text(title: str, formula: Formula, partial: bool) -> str:
 
 
 def _markdown(title: str, formula: Formula, partial: bool) -> str:
-    from tamis.table.formula_print import formula_markdown
+    from tamis.formula.printing import formula_markdown
 
     blocks = (f"# {title}", formula_markdown(formula).rstrip(), f"*{PART}*" if partial else "")
     return "\n\n".join(block for block in blocks if block)
@@ -57,13 +57,13 @@ def _markdown(title: str, formula: Formula, partial: bool) -> str:
 def _json(title: str, formula: Formula, partial: bool) -> str:
     import json
 
-    from tamis.table.formula_print import formula_data
+    from tamis.formula.printing import formula_data
 
     return json.dumps({"partial": partial, "title": title, **formula_data(formula)}, ensure_ascii=False, indent=1)
 
 
 def _csv(title: str, formula: Formula, partial: bool) -> str:
-    from tamis.table.formula_print import formula_csv
+    from tamis.formula.printing import formula_csv
 
     return formula_csv(formula).rstrip("\n")
 

@@ -14,7 +14,7 @@ from typing import TYPE_CHECKING
 from tamis.cli.common import Stop
 
 if TYPE_CHECKING:
-    from tamis.table.formula_water import Bench, Scale
+    from tamis.formula.water import Bench, Scale
 
 _DEGREES = re.compile(r"([-−]?)(\d{1,3}(?:\.\d{1,3})?) *(?:° *)?([CcFf]?)")
 _NAMES = ("dough", "mixed", "water", "flour", "room", "preferment", "friction")
@@ -34,7 +34,7 @@ def arguments(parser: argparse.ArgumentParser) -> None:
 
 def run(options: argparse.Namespace) -> int:
     """Print the temperature, in both scales, and how it was worked out."""
-    from tamis.table.formula_water import Bench
+    from tamis.formula.water import Bench
 
     given, scale = _read(options)
     bench = Bench(given["flour"], given["room"], given.get("preferment"))
@@ -65,7 +65,7 @@ def _read(options: argparse.Namespace) -> tuple[dict[str, Fraction], Scale]:
 
 
 def _water(dough: Fraction, bench: Bench, friction: Fraction, scale: Scale) -> int:
-    from tamis.table.formula_water import advice, in_other, water_for
+    from tamis.formula.water import advice, in_other, water_for
 
     water = water_for(dough, bench, friction)
     other: Scale = "C" if scale == "F" else "F"
@@ -80,7 +80,7 @@ def _water(dough: Fraction, bench: Bench, friction: Fraction, scale: Scale) -> i
 
 
 def _friction(given: dict[str, Fraction], bench: Bench, scale: Scale) -> int:
-    from tamis.table.formula_water import friction_of
+    from tamis.formula.water import friction_of
 
     if "water" not in given:
         raise Stop("--mixed needs --water: how warm was the water?")

@@ -15,12 +15,12 @@ from typing import TYPE_CHECKING
 from tamis.kitchen.words import singular
 from tamis.market.wholes import as_sold
 from tamis.market.yields import Weights, weights
+from tamis.model.names import bare_name, several
 from tamis.model.percent import weighed
 from tamis.model.recipe import Use
 from tamis.quantity.measure import kind
 from tamis.record import NamedTuple
 from tamis.table.adding import add_up, scale, scaled
-from tamis.table.names import bare_name, several
 
 if TYPE_CHECKING:
     from tamis.kitchen.goods import Goods

@@ -18,7 +18,7 @@ from tamis.quantity.amount import Amount
 from tamis.quantity.display import number, plural, written
 from tamis.quantity.measure import Measure
 from tamis.quantity.weights import grams, millilitres
-from tamis.table.scaled_words import countable, scaled_text
+from tamis.table.scaled import countable, scaled_text
 
 if TYPE_CHECKING:
     from tamis.kitchen.house import Kitchen

@@ -10,7 +10,7 @@ from typing import TYPE_CHECKING
 from tamis.record import NamedTuple
 
 if TYPE_CHECKING:
-    from tamis.table.formula import Formula
+    from tamis.formula.formula import Formula
 
 
 class FormulaRow(NamedTuple):
@@ -36,7 +36,7 @@ def formula_view(formula: Formula | None) -> FormulaView | None:
     """The formula as the template lays it out; None for what is no bread."""
     if formula is None or not formula.bread:
         return None
-    from tamis.table.formula_words import base_sentence, facts, grid, notes
+    from tamis.formula.wording import base_sentence, facts, grid, notes
 
     table = grid(formula)
     rows = [FormulaRow(name, cells, part) for name, cells, part in table.rows]

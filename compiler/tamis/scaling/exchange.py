@@ -9,6 +9,7 @@ import re
 from fractions import Fraction
 from typing import TYPE_CHECKING
 
+from tamis.checks.scaling._pans import SHAPES, Pan, pan_factor, pan_of, read_pan
 from tamis.quantity.numerals import decimal
 from tamis.record import NamedTuple
 from tamis.scaling.clauses import divisions_whole, recipe_edits
@@ -17,7 +18,6 @@ from tamis.scaling.header import header_edits
 from tamis.scaling.quantities import Scaling
 from tamis.scaling.scale import Scaled, with_edits
 from tamis.source import Span
-from tamis.table.scaled_pans import SHAPES, Pan, pan_factor, pan_of, read_pan
 
 if TYPE_CHECKING:
     from tamis.compile import Compiled

@@ -9,17 +9,18 @@ from __future__ import annotations
 
 from tamis.checks.scaling._scene import practice
 from tamis.kitchen.words import singular
+from tamis.model.names import several
 from tamis.quantity.amount import Amount
 from tamis.quantity.display import unit_words
 from tamis.quantity.measure import Measure
 from tamis.reading.clauses import Ingredient
 from tamis.reading.tables import tables
 from tamis.scaling.edits import Edit
+from tamis.scaling.fitting import count_text
 from tamis.scaling.quantities import Scaling, counted, joined, multiplied, scaled_measures, weighed
 from tamis.source import Span
 from tamis.syntax.items import Bracket, Item, Product, Quantity, Word
-from tamis.table.names import several
-from tamis.table.scaled_words import count_text, pinches
+from tamis.table.scaled import pinches
 
 SCALED = ("mass", "volume")
 

@@ -6,12 +6,12 @@ import re
 
 from tamis.reading.header import first_amount
 from tamis.scaling.edits import Edit
+from tamis.scaling.fitting import noun_for
 from tamis.scaling.quantities import Scaling, counted, multiplied, weighed
 from tamis.source import Span
 from tamis.syntax.clause import parse_clause
 from tamis.syntax.document import Document, Field
 from tamis.syntax.items import Product, Quantity
-from tamis.table.scaled_words import noun_for
 
 _NUMBER = re.compile(r"[\d.,/¼-¾⅓-⅞]+")
 

@@ -11,10 +11,11 @@ from tamis.quantity.display import DECIMAL
 from tamis.quantity.measure import Measure
 from tamis.record import NamedTuple
 from tamis.scaling.edits import Edit
+from tamis.scaling.fitting import count_text, unit_for
 from tamis.scaling.numbers import exact_amount
 from tamis.source import Span
 from tamis.syntax.items import Product, Quantity
-from tamis.table.scaled_words import count_text, scaled_text, unit_for
+from tamis.table.scaled import scaled_text
 
 _FACTOR_END = re.compile(r"\s*[×x*]")
 

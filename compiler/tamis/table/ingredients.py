@@ -9,12 +9,12 @@ from __future__ import annotations
 
 from tamis.kitchen.house import Kitchen
 from tamis.kitchen.words import singular
+from tamis.model.names import bare_name, several
 from tamis.model.percent import weighed
 from tamis.model.recipe import Recipe, Use
 from tamis.quantity.measure import Measure
 from tamis.reading.clauses import Ingredient
 from tamis.table.adding import add_up, scale, scaled
-from tamis.table.names import bare_name, several
 from tamis.table.rows import Row, RowUse, Supplied, Table
 
 TO_TASTE = "to taste"

@@ -8,7 +8,7 @@ from __future__ import annotations
 from tamis.kitchen.house import Kitchen
 from tamis.record import NamedTuple
 from tamis.table.rows import Row, Supplied, Table
-from tamis.table.scaled_words import scaled_text
+from tamis.table.scaled import scaled_text
 from tamis.table.showing import Shown, as_written, metric_alone, shown
 from tamis.table.wording import alternative_text, amount_text, percent_text
 

@@ -18,7 +18,7 @@ from tamis.reading.clauses import Ingredient
 from tamis.record import NamedTuple
 from tamis.table.adding import is_mass, scale, scaled
 from tamis.table.rows import Row
-from tamis.table.scaled_words import scaled_text
+from tamis.table.scaled import scaled_text
 from tamis.table.wording import measure_text, percent_text, written_all
 from tamis.table.worth import MOST_SPOONS, Worth, to_metric, to_us
 

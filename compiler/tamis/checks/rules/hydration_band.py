@@ -17,7 +17,7 @@ from tamis.diagnostics import Diagnostic, Severity
 
 if TYPE_CHECKING:
     from tamis.checks.view import View
-    from tamis.table.formula import FormulaRow
+    from tamis.formula.formula import FormulaRow
 
 RULE = "hydration-band"
 LEVEL: Severity = "information"
@@ -55,7 +55,7 @@ def check(view: View) -> Iterator[Diagnostic]:
         return
     if formula.unweighed or (formula.all_water.hi < band[0] and any(_may_be_wet(row) for row in formula.rows)):
         return
-    from tamis.table.formula_words import percent
+    from tamis.formula.wording import percent
 
     said = f"{percent(formula.all_water)} % of the flour"
     message = f"the water in this dough is {said}; this house’s breads have {band_text(band)}"

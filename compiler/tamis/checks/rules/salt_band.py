@@ -51,8 +51,8 @@ def check(view: View) -> Iterator[Diagnostic]:
     band = view.kitchen.settings.dough.salt
     if formula is None or not outside(formula.salt, band) or unweighed(view, "salt"):
         return
+    from tamis.formula.wording import percent
     from tamis.quantity.display import grams
-    from tamis.table.formula_words import percent
 
     flour = formula.flour.lo
     said = f"the salt is {percent(formula.salt)} % of the flour" if formula.salt.hi else "no salt goes into this bread"

@@ -51,7 +51,7 @@ def check(view: View) -> Iterator[Diagnostic]:
         return
     if formula.starter.hi and formula.instant_yeast.hi < band[0]:
         return
-    from tamis.table.formula_words import percent
+    from tamis.formula.wording import percent
 
     said = f"{percent(formula.yeast)} % of the flour"
     if formula.yeast != formula.instant_yeast:

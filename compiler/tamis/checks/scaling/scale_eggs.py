@@ -50,9 +50,9 @@ def check(scene: Scene) -> Iterator[Diagnostic]:
 
 
 def _finding(scene: Scene, use: Use, wanted: Fraction) -> Diagnostic:
+    from tamis.model.names import several
     from tamis.quantity.display import grams
     from tamis.quantity.numerals import decimal
-    from tamis.table.names import several
 
     food = use.ingredient
     assert food.goods is not None

@@ -16,9 +16,9 @@ from typing import TYPE_CHECKING
 from tamis.diagnostics import Diagnostic, Severity
 
 if TYPE_CHECKING:
+    from tamis.checks.scaling._pans import Pan
     from tamis.checks.scaling._scene import Scene
     from tamis.reading.clauses import Tool
-    from tamis.table.scaled_pans import Pan
 
 RULE = "scale-pan"
 LEVEL: Severity = "warning"
@@ -58,8 +58,8 @@ def check(scene: Scene) -> Iterator[Diagnostic]:
 
 def _said(scene: Scene, tool: Tool) -> tuple[str, str] | None:
     """What is wrong with a vessel, and what to take instead; None if nothing is known of its size or number."""
+    from tamis.checks.scaling._pans import pan_of
     from tamis.checks.scaling._scene import practice
-    from tamis.table.scaled_pans import pan_of
 
     if tool.equipment.name in practice().trays and not tool.size:
         return None  # told of as loads of the oven

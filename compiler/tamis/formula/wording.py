@@ -5,10 +5,10 @@ from __future__ import annotations
 from collections.abc import Callable
 from fractions import Fraction
 
+from tamis.formula.formula import Cell, Formula, FormulaRow
 from tamis.quantity.amount import Amount
 from tamis.quantity.numerals import decimal, fixed
 from tamis.record import NamedTuple
-from tamis.table.formula import Cell, Formula, FormulaRow
 
 TOTAL, FINAL = "Total", "Final dough"
 

@@ -5,8 +5,8 @@ from __future__ import annotations
 import textwrap
 from typing import Any
 
-from tamis.table.convert import Figure
-from tamis.table.convert_answer import Answer, Row, Section
+from tamis.convert.answer import Answer, Row, Section
+from tamis.convert.measures import Figure
 
 GAP = "  "
 INDENT = 4

@@ -9,6 +9,7 @@ from __future__ import annotations
 from collections.abc import Iterable
 from fractions import Fraction
 
+from tamis.convert.measures import Figure
 from tamis.kitchen.equivalents import Equivalent, Mixture, shipped_equivalents
 from tamis.kitchen.goods import Found, Goods
 from tamis.kitchen.house import Kitchen
@@ -17,7 +18,6 @@ from tamis.quantity.display import grams, plural
 from tamis.quantity.measure import Measure, base, convert
 from tamis.reading.clauses import Ingredient
 from tamis.record import NamedTuple
-from tamis.table.convert import Figure
 from tamis.table.wording import ends, measure_text
 
 # Weights stand beside spoons unless the food's own densities are farther apart: salts in flakes are not one thing.

@@ -13,9 +13,9 @@ from functools import cached_property
 from math import lcm
 from typing import TYPE_CHECKING
 
+from tamis.model.names import bare_name
 from tamis.quantity.amount import ZERO, Amount
 from tamis.record import NamedTuple
-from tamis.table.names import bare_name
 
 if TYPE_CHECKING:
     from tamis.kitchen.goods import Goods

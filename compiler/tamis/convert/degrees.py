@@ -10,6 +10,7 @@ from __future__ import annotations
 from collections.abc import Callable
 from fractions import Fraction
 
+from tamis.convert.asked import Degrees
 from tamis.quantity.amount import Amount
 from tamis.quantity.display import number, oven_c, oven_f
 from tamis.quantity.numerals import fixed
@@ -23,7 +24,6 @@ from tamis.quantity.temperature import (
     gas_from_f,
 )
 from tamis.record import NamedTuple
-from tamis.table.asked import Degrees
 
 # Below this no oven is set, above it no food is (common practice: from a low oven to a pizza oven).
 OVEN_C = (Fraction(80), Fraction(320))

@@ -5,9 +5,9 @@ from __future__ import annotations
 from fractions import Fraction
 from typing import Any
 
+from tamis.formula.formula import Cell, Formula, FormulaRow
+from tamis.formula.wording import Grid, base_sentence, facts, grid, notes
 from tamis.quantity.amount import Amount
-from tamis.table.formula import Cell, Formula, FormulaRow
-from tamis.table.formula_words import Grid, base_sentence, facts, grid, notes
 from tamis.table.markdown import plain
 
 FORMAT = 1

@@ -5,6 +5,11 @@ from __future__ import annotations
 from collections.abc import Callable
 from fractions import Fraction
 
+from tamis.convert.asked import Asked
+from tamis.convert.degrees import heat_lines, heat_of
+from tamis.convert.measures import DRAWERS, Count, Figure, Worths, counts, drawer, in_states, worths
+from tamis.convert.substitutes import Instead, instead_of
+from tamis.convert.unit import SIZES
 from tamis.kitchen.house import Kitchen
 from tamis.quantity.amount import Amount
 from tamis.quantity.display import grams, kitchen_volume, millilitres, plural, pounds_ounces
@@ -12,11 +17,6 @@ from tamis.quantity.measure import base
 from tamis.quantity.numerals import decimal, number
 from tamis.reading.clauses import Ingredient
 from tamis.record import NamedTuple
-from tamis.table.asked import Asked
-from tamis.table.convert import DRAWERS, Count, Figure, Worths, counts, drawer, in_states, worths
-from tamis.table.convert_degrees import heat_lines, heat_of
-from tamis.table.convert_unit import SIZES
-from tamis.table.instead import Instead, instead_of
 from tamis.table.wording import ends
 
 NO_STANDARD = "no standard says how much a {} is: it is shown as written and never converted"

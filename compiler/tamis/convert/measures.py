@@ -9,6 +9,7 @@ from __future__ import annotations
 
 from fractions import Fraction
 
+from tamis.convert.asked import Asked
 from tamis.kitchen.goods import Density, Piece
 from tamis.kitchen.house import Kitchen
 from tamis.quantity.amount import Amount
@@ -17,7 +18,6 @@ from tamis.quantity.units import SPOONS, Units, shipped
 from tamis.reading.clauses import Ingredient
 from tamis.record import NamedTuple
 from tamis.table.adding import is_mass
-from tamis.table.asked import Asked
 
 DRAWERS = {
     "us": "US cups and spoons", "metric": "metric cups and spoons", "imperial": "old British cups and spoons",

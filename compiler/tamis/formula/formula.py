@@ -13,9 +13,9 @@ from fractions import Fraction
 from functools import cached_property
 from typing import TYPE_CHECKING, Literal
 
+from tamis.formula.parts import ONE, Line, Part, dough_of, total
 from tamis.quantity.amount import ZERO, Amount
 from tamis.record import NamedTuple
-from tamis.table.formula_parts import ONE, Line, Part, dough_of, total
 
 if TYPE_CHECKING:
     from tamis.kitchen.goods import Goods

@@ -10,7 +10,7 @@ from __future__ import annotations
 from fractions import Fraction
 
 from tamis.quantity.amount import Amount
-from tamis.quantity.display import kitchen_volume, number, plural, pounds_ounces, unit_words, written
+from tamis.quantity.display import kitchen_volume, number, pounds_ounces, written
 from tamis.quantity.measure import Measure, base, plus
 from tamis.quantity.numerals import rounded
 from tamis.quantity.units import Units
@@ -94,27 +94,3 @@ def countable(value: Fraction) -> Fraction:
     if value.denominator in PIECE_PARTS:
         return value
     return max(rounded(value, Fraction(1, 4)), Fraction(1, 4))
-
-
-def count_text(value: Amount) -> str:
-    """A number of portions or pieces: "6", "9–13", "about 2¾"."""
-    lo, hi = countable(value.lo), countable(value.hi)
-    shown = number(lo) if lo == hi else f"{number(lo)}–{number(hi)}"
-    return shown if (lo, hi) == value else f"about {shown}"
-
-
-def noun_for(noun: str, value: Amount) -> str:
-    """A yield's noun in the number that fits: "1 loaf", "3 loaves"."""
-    from tamis.kitchen.words import singular
-
-    head, space, last = noun.rpartition(" ")
-    one = singular(last)
-    return head + space + (plural(one) if value.hi > 1 else one)
-
-
-def unit_for(spelling: str, unit: str, many: bool) -> str:
-    """A unit's spelling in the number that fits; an abbreviation stays as it is."""
-    single, several = unit_words(unit), unit_words(unit, many=True)
-    if single != several and spelling.lower() in (single, several):
-        return several if many else single
-    return spelling

@@ -4,6 +4,9 @@ from __future__ import annotations
 
 from fractions import Fraction
 
+from tamis.convert.asked import Asked
+from tamis.convert.degrees import heat_of, in_scale
+from tamis.convert.measures import Figure, in_unit, worths
 from tamis.kitchen.house import Kitchen
 from tamis.kitchen.words import singular
 from tamis.quantity.amount import Amount
@@ -11,9 +14,6 @@ from tamis.quantity.display import grams, millilitres, unit_words
 from tamis.quantity.near import nearest
 from tamis.quantity.numerals import decimal, number
 from tamis.record import NamedTuple
-from tamis.table.asked import Asked
-from tamis.table.convert import Figure, in_unit, worths
-from tamis.table.convert_degrees import heat_of, in_scale
 
 SCALES = {
     "c": "c", "°c": "c", "celsius": "c", "f": "f", "°f": "f", "fahrenheit": "f", "fan": "fan", "gas": "gas",

@@ -1,0 +1,1 @@
+"""A dough in weights and baker's percentages, and how warm its water must be."""
