@@ -8,6 +8,8 @@ A file holds tables of strings; a list of words stands in one string, parted by 
 
 from __future__ import annotations
 
+import re
+from collections.abc import Iterable
 from functools import cache
 
 from tamis.assets import asset_text
@@ -27,3 +29,8 @@ def word_lists(language: str, name: str) -> Lists:
     """The same, each string as the list of words that it holds."""
     raw = word_tables(language, name)
     return {table: {key: tuple(text.split(", ")) for key, text in rows.items()} for table, rows in raw.items()}
+
+
+def one_of(words: Iterable[str]) -> str:
+    """A regular expression for any of the words or phrases; where one begins another, the longer is tried first."""
+    return f"(?:{'|'.join(map(re.escape, sorted(words, key=lambda word: (-len(word), word))))})"

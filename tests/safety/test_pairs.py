@@ -13,6 +13,7 @@ from tamis.assets import asset_text
 from tamis.library.library import open_library
 from tamis.string_tables import tables
 
+GRAMMAR = Path(__file__).parents[2] / "grammar"
 PAIRS = sorted(path for path in (Path(__file__).parent / "pairs").iterdir() if path.is_dir())
 SAFETY = {
     "beans-not-soaked", "garlic-in-oil", "hazard-not-cleared", "hazard-unknown", "jar-untested", "raw-flour",
@@ -39,7 +40,10 @@ def test_sound(folder: Path) -> None:
     assert rules_of(folder, "sound") == []
 
 
-@pytest.mark.parametrize("name", ["safety", "verbs", "equipment", "words/en/reading"])
+WORDS = sorted(f"words/{path.parent.name}/{path.stem}" for path in (GRAMMAR / "words").glob("*/*.toml"))
+
+
+@pytest.mark.parametrize("name", ["safety", "verbs", "equipment", *WORDS])
 def test_data_is_read_as_toml(name: str) -> None:
     import tomllib
 

@@ -91,6 +91,9 @@ def test_turning_once_comes_half_way() -> None:
         ("soaked", [("waits", "soak onion", 30 * MIN)]),
         ("at room temperature", [("waits", "leave onion at room temperature", HOUR)]),
         ("cooked", []),
+        ("for dusting", []),
+        ("for drizzling", []),
+        ("chilled, for slicing", []),
         ("the best you can get", []),
     ],
 )

@@ -13,7 +13,8 @@ from .making import KITCHEN
 
 def title_of(line: str) -> str:
     text = f"title: Trial\nserves: 2\n\n# Trial\n\n{line}\n"
-    return title(compile(Source("trial.tamis", text), KITCHEN, {}).recipe.actions[0])
+    recipe = compile(Source("trial.tamis", text), KITCHEN, {}).recipe
+    return title(recipe.actions[0], recipe.language)
 
 
 @pytest.mark.parametrize(

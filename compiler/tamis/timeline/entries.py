@@ -63,7 +63,7 @@ def _entry(
     return Entry(
         action=action.number,
         part="prepare" if part == "prepare" else "heat" if part == "heat" else "work",
-        title=title(action) if own else heat_title(action) if part == "heat" else _large(first.title),
+        title=title(action, recipe.language) if own else heat_title(action) if part == "heat" else _large(first.title),
         length=_length(action, segments) if own else f"≈ {_rounded(sum(s.end - s.start for s in segments))}",
         component=action.component,
         start=min(begins),

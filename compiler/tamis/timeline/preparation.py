@@ -17,6 +17,7 @@ from tamis.kitchen.seconds import seconds
 from tamis.kitchen.words import singular
 from tamis.model.recipe import Use
 from tamis.record import NamedTuple
+from tamis.timeline.words import PreparationWords, preparation_words
 
 if TYPE_CHECKING:
     from tamis.kitchen.house import Kitchen
@@ -28,10 +29,6 @@ Known = dict[str, tuple[When, int]]
 
 _WORD = re.compile(r"[^\W\d_][\w’'-]*")
 _LONGEST = 3
-_OF_PART = re.compile(r"(?:^|[,;]|\band\b)\s*(?:the )?([^\W\d_]+) ([^\W\d_]+)\s*(?=$|[,;]|\band\b)")
-# What must be cold is worked on right before its line.
-_COLD = frozenset(("cold", "chilled", "very cold", "ice cold", "frozen"))
-_HOW = re.compile(r"\w+ly|well|half|just|still|not|then|very|barely|cold|hot|warm|raw|dry|thin|thick|fine")
 _TABLES: dict[str, When] = {
     "before": "before",
     "just_before": "just-before",
@@ -71,7 +68,8 @@ def preparations(use: Use, kitchen: Kitchen) -> list[Preparation]:
 def _after_comma(use: Use, known_words: Known, kitchen: Kitchen) -> list[Preparation]:
     text = use.ingredient.preparation.lower()
     words = _WORD.findall(text)
-    parts = _parts(text)
+    known = preparation_words(kitchen.language)
+    parts = _parts(text, known)
     ingredient = use.ingredient
     name, at = ingredient.name, 0
     found = []
@@ -84,12 +82,12 @@ def _after_comma(use: Use, known_words: Known, kitchen: Kitchen) -> list[Prepara
                 found.append(_titled(when, takes, phrase, name, kitchen))
             continue
         verb = kitchen.verbs.participle(words[at])
-        if verb is not None and not verb.waits and words[at] != verb.base + "ing":
+        if verb is not None and not verb.waits and not words[at].endswith(known.present):
             work = _shaped(verb, words[at + 1 :], kitchen)
             takes = work.takes + _by_amount(use, work.per_piece, work.per_kg, kitchen)
             part = parts.get(words[at])
             said = f"{verb.base} {part} of …" if part else verb.base
-            late: When = "before" if _COLD.isdisjoint(ingredient.states) else "just-before"
+            late: When = "before" if known.cold.isdisjoint(ingredient.states) else "just-before"
             found.append(Preparation(late, takes or kitchen.settings.kitchen.handling, said, name))
         at += 1
     return _in_order(found)
@@ -104,9 +102,9 @@ def _in_order(found: list[Preparation]) -> list[Preparation]:
     ]
 
 
-def _parts(text: str) -> dict[str, str]:
+def _parts(text: str, words: PreparationWords) -> dict[str, str]:
     """What a participle is about where that is a part of the food: `casings removed` gives the casings."""
-    return {found[2]: found[1] for found in _OF_PART.finditer(text) if not _HOW.fullmatch(found[1])}
+    return {found[2]: found[1] for found in words.of_part.finditer(text) if not words.how.fullmatch(found[1])}
 
 
 def _shaped(verb: Verb, after: list[str], kitchen: Kitchen) -> Verb:

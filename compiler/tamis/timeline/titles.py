@@ -12,6 +12,7 @@ from tamis.model.recipe import Action
 from tamis.quantity.display import oven_c, temperature_c
 from tamis.reading.clauses import Ingredient, Reference, Setting, Target, Tool, VerbUse
 from tamis.syntax.document import Text
+from tamis.timeline.words import TitleWords, title_words
 
 LONGEST = 64
 MOST_FOODS = 3
@@ -19,38 +20,35 @@ MOST_WORDS = 6
 """Plain words that a bare verb takes along: `Lay them skin up`."""
 
 _WORD = re.compile(r"\s*([^\W\d_][\w'’-]*)")
-_JOINTS = frozenset(("and", "or", "then", "until", "while", "so"))
-_INTO = ("in", "into", "on", "to", "off", "with", "over", "round", "for", "from", "through", "under", "between", "at")
-_PLACES = ("over", "on", "into", "on to", "onto", "on top of", "under")
-_VAGUE = frozenset((*_INTO, "a", "an", "the", "of", "by", "its", "their", "it", "them"))
 
 
-def title(action: Action) -> str:
+def title(action: Action, language: str) -> str:
     """`Stir rye flour, water, instant yeast`; the beginning of the line where it has no known verb."""
     if not action.verbs:
         return _cut(_plain(action).partition(",")[0] or action.work.verb.capitalize() or "Work")
+    words = title_words(language)
     phrases: list[list[str]] = []
-    for word, opens in _words(action):
+    for word, opens in _words(action, words):
         if opens:
             phrases.append([word])
         elif phrases:
             phrases[-1].append(word)
     if phrases and all(len(phrase) == 1 for phrase in phrases):
         end = action.verbs[1].span.start if len(phrases) > 1 else action.span.end
-        phrases[0][0] = f"{phrases[0][0]} {_object(action, action.verbs[0], end)}".strip()
-    said = [_said(phrase[0], _few(phrase[1:])) for phrase in phrases]
+        phrases[0][0] = f"{phrases[0][0]} {_object(action, action.verbs[0], end, words)}".strip()
+    said = [_said(phrase[0], _few(phrase[1:]), words) for phrase in phrases]
     return _cut(", ".join(said))
 
 
-def _words(action: Action) -> list[tuple[str, bool]]:
+def _words(action: Action, words: TitleWords) -> list[tuple[str, bool]]:
     """Verbs (which open a phrase) and the foods and states after them, in the order of the text."""
     found = [(use.span.start, use.text.lower(), True) for use in action.verbs]
     for read in action.reads:
         if isinstance(read, Ingredient):
-            if not (read.preposition == "in" and read.purpose):  # the water that something boils in
+            if not (read.preposition in words.boiled and read.purpose):  # the water that something boils in
                 found.append((read.clause.span.start, read.name, False))
         elif isinstance(read, Reference):
-            place = f"{read.preposition} " if read.preposition in _PLACES else ""
+            place = f"{read.preposition} " if read.preposition in words.places else ""
             found.append((read.clause.span.start, place + read.name, False))
         elif isinstance(read, Setting) and read.kind == "off":
             found.append((read.clause.span.start, "off the heat", False))
@@ -59,31 +57,31 @@ def _words(action: Action) -> list[tuple[str, bool]]:
     return [(word, opens) for _, word, opens in sorted(found)]
 
 
-def _object(action: Action, use: VerbUse, end: int) -> str:
+def _object(action: Action, use: VerbUse, end: int, words: TitleWords) -> str:
     """What a bare verb works on or with: the plain words after it, else the tool: *Lay* alone tells nothing."""
     part = next((part for part in action.parts if part.span.start <= use.span.start < part.span.end), None)
     if not isinstance(part, Text):
         return ""
-    words: list[str] = []
+    said: list[str] = []
     at = use.span.end - part.span.start
-    while len(words) < MOST_WORDS and (match := _WORD.match(part.text, at)) and match[1].lower() not in _JOINTS:
-        if match[1].lower() in _INTO and not _VAGUE.issuperset(map(str.lower, words)):
+    while len(said) < MOST_WORDS and (match := _WORD.match(part.text, at)) and match[1].lower() not in words.joints:
+        if match[1].lower() in words.prepositions and not words.empty.issuperset(map(str.lower, said)):
             break
-        words.append(match[1])
+        said.append(match[1])
         at = match.end()
     trail: list[str] = []
-    while words and words[-1].lower() in _VAGUE:
-        trail.insert(0, words.pop())
+    while said and said[-1].lower() in words.empty:
+        trail.insert(0, said.pop())
     tools = (read for read in action.reads if isinstance(read, Tool))
     tool = next((tool for tool in tools if use.span.end <= tool.clause.span.start < end), None)
-    return " ".join(words or ([*trail, tool.clause.text] if tool else []))
+    return " ".join(said or ([*trail, tool.clause.text] if tool else []))
 
 
-def _said(verb: str, foods: list[str]) -> str:
+def _said(verb: str, foods: list[str], words: TitleWords) -> str:
     """`Spoon mash over filling`; foods without a place have commas between them, and *spoon over* has its place."""
     text = verb
     for food in foods:
-        place = next((place for place in _PLACES if food.startswith(f"{place} ")), "")
+        place = next((place for place in words.places if food.startswith(f"{place} ")), "")
         if place and text == verb and verb.endswith(f" {place}"):
             food = food.removeprefix(place).lstrip()
         text += " " + food if place or text == verb else ", " + food

@@ -1,0 +1,55 @@
+"""The words that a timeline asks of a recipe, from `grammar/words/<language>/timeline.toml`."""
+
+from __future__ import annotations
+
+import re
+from functools import cache
+
+from tamis.record import NamedTuple
+from tamis.words import one_of, word_lists
+
+
+class TitleWords(NamedTuple):
+    """By which the name of a piece of work is made."""
+
+    joints: frozenset[str]
+    prepositions: frozenset[str]
+    empty: frozenset[str]
+    """Prepositions too."""
+    places: tuple[str, ...]
+    boiled: frozenset[str]
+
+
+class PreparationWords(NamedTuple):
+    """By which the words after an ingredient's comma are understood."""
+
+    cold: frozenset[str]
+    of_part: re.Pattern[str]
+    """Two words that are a phrase of their own: *casings removed*."""
+    how: re.Pattern[str]
+    present: tuple[str, ...]
+    """How a participle ends that says what is yet to be done: *for dusting*."""
+
+
+@cache
+def title_words(language: str) -> TitleWords:
+    lists = word_lists(language, "timeline")["titles"]
+    return TitleWords(
+        joints=frozenset(lists["joints"]),
+        prepositions=frozenset(lists["prepositions"]),
+        empty=frozenset((*lists["prepositions"], *lists["empty"])),
+        places=lists["places"],
+        boiled=frozenset(lists["boiled"]),
+    )
+
+
+@cache
+def preparation_words(language: str) -> PreparationWords:
+    lists = word_lists(language, "timeline")["preparations"]
+    joint, article = rf"[,;]|\b{one_of(lists['joints'])}\b", one_of(lists["articles"])
+    return PreparationWords(
+        cold=frozenset(lists["cold"]),
+        of_part=re.compile(rf"(?:^|{joint})\s*(?:{article} )?([^\W\d_]+) ([^\W\d_]+)\s*(?=$|{joint})"),
+        how=re.compile(rf"\w+{one_of(lists['adverbs'])}|{one_of(lists['how'])}"),
+        present=lists["present"],
+    )
