@@ -232,7 +232,7 @@ def loaded_by_check(folder: Path) -> set[str]:
 def test_check_imports_nothing_heavy(tmp_path: Path, text: str, dough: set[str]) -> None:
     (tmp_path / "dish.tamis").write_text(text)
     loaded = loaded_by_check(tmp_path)
-    heavy = {"jinja2", "markdown_it", "pint", "pydantic", "csv", "asyncio", "difflib"}
+    heavy = {"jinja2", "markdown_it", "pint", "pydantic", "csv", "asyncio", "difflib", "tomllib"}
     assert heavy.isdisjoint(loaded)
     # Of our own it takes what reads and judges a recipe, and nothing of what shows or plans one.
     base = {"assets", "record", "string_tables", "words", "source", "diagnostics", "quantity"}

@@ -1,7 +1,7 @@
 """The rules there are, found by looking into the folders.
 
 A list of rules in one place would be edited by everybody and forgotten by somebody. A rule is a file;
-its name is the file's, with hyphens. `rules/` holds those that check a compiled recipe, `phases/` the
+its name is the file's, with hyphens. `rules/` holds those that check a compiled recipe, `grammar/rules/` the
 documentation of what earlier phases and the library find. A check imports the first only; the names come
 from the folders unopened.
 """
@@ -14,6 +14,7 @@ from importlib import import_module
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
+from tamis.assets import asset, asset_text
 from tamis.diagnostics import Diagnostic, Severity
 from tamis.record import NamedTuple
 
@@ -45,7 +46,7 @@ class Page(NamedTuple):
 @cache
 def names() -> tuple[str, ...]:
     """The names of all rules, in the order of the alphabet."""
-    return tuple(sorted((*_names("rules"), *_names("phases"))))
+    return tuple(sorted((*_names("rules"), *_told_names())))
 
 
 @cache
@@ -68,10 +69,27 @@ def scaling_checks() -> tuple[Callable[[Scene], Iterator[Diagnostic]], ...]:
 
 def page(name: str) -> Page:
     """The documentation of a rule; `name` must be one of `names()` or `scaling_names()`."""
-    folder = next(folder for folder in ("rules", "phases", "scaling") if name in _names(folder))
-    module = _module(folder, name)
+    if name in _told_names():
+        return _told(name)
+    module = _module("rules" if name in _names("rules") else "scaling", name)
     parts = tuple((module.__doc__ or "").strip().split("\n\n"))
     return Page(name, module.LEVEL, parts, _files(module.BAD), _files(module.GOOD), getattr(module, "FACTOR", None))
+
+
+def _told(name: str) -> Page:
+    """The documentation of what an earlier phase finds. A bad example may be in another encoding than UTF-8."""
+    import tomllib
+
+    raw = tomllib.loads(asset_text(f"grammar/rules/{name}.toml"))
+    bad = _files(raw["bad"])
+    if encoding := raw.get("bad_encoding"):
+        bad = {file: str(text).encode(encoding) for file, text in bad.items()}
+    return Page(name, raw["level"], (raw["finds"], raw["why"], raw["mend"]), bad, _files(raw["good"]))
+
+
+@cache
+def _told_names() -> tuple[str, ...]:
+    return tuple(sorted(file.stem for file in asset("grammar/rules").glob("*.toml")))
 
 
 def _names(folder: str) -> tuple[str, ...]:
