@@ -3,9 +3,7 @@
 from __future__ import annotations
 
 import re
-from typing import TYPE_CHECKING, Any
-
-from lark.lexer import Lexer
+from typing import TYPE_CHECKING
 
 from tamis.syntax.token import Token
 
@@ -27,21 +25,14 @@ _KIND = re.compile(
 _BYTE_ORDER_MARK = "\ufeff"
 
 
-class LineLexer(Lexer):
-    """Lark's lexer for `outline.lark`: one token a line, line end included."""
-
-    def __init__(self, _conf: Any) -> None:
-        pass
-
-    def lex(self, data: Any, *_: Any) -> Iterator[Token]:  # type: ignore[override]  # lighter than Lark's tokens
-        """The lines of a text, in order."""
-        text = str(data)
-        at = 0
-        if text.startswith(_BYTE_ORDER_MARK):
-            yield Token("BOM", _BYTE_ORDER_MARK, 0, 1)
-            at = 1
-        for line in _LINE.findall(text, at):
-            kind = _KIND.match(line)
-            end = at + len(line)
-            yield Token(kind.lastgroup or "TEXT" if kind else "TEXT", line, at, end)
-            at = end
+def lines_of(text: str) -> Iterator[Token]:
+    """The lines of a text in order, line ends included."""
+    at = 0
+    if text.startswith(_BYTE_ORDER_MARK):
+        yield Token("BOM", _BYTE_ORDER_MARK, 0, 1)
+        at = 1
+    for line in _LINE.findall(text, at):
+        kind = _KIND.match(line)
+        end = at + len(line)
+        yield Token(kind.lastgroup or "TEXT" if kind else "TEXT", line, at, end)
+        at = end

@@ -1,4 +1,4 @@
-"""From a file's text to a `Document`, by the Lark grammar `outline.lark` and the bracket scan.
+"""From a file's text to a `Document`, by the grammar `outline.lark` and the bracket scan.
 
 The grammar tells what each line is and which lines stand together; here they become a header, a headnote,
 components and steps. Whatever is wrong with a line is a finding, and the rest is compiled all the same.
@@ -8,12 +8,12 @@ from __future__ import annotations
 
 import re
 from functools import cache
-from typing import TYPE_CHECKING, Any, cast
-
-from lark import Lark, Tree
+from typing import TYPE_CHECKING, cast
 
 from tamis.assets import asset_text
 from tamis.diagnostics import Diagnostic, Fix
+from tamis.lalr.parse import Node, parse_tokens
+from tamis.lalr.table import Table, load
 from tamis.source import Source, Span
 from tamis.syntax.actions import action_of, actions_of
 from tamis.syntax.document import (
@@ -28,7 +28,7 @@ from tamis.syntax.document import (
     RemarkKind,
     Step,
 )
-from tamis.syntax.lines import LineLexer
+from tamis.syntax.lines import lines_of
 from tamis.syntax.token import Token
 
 if TYPE_CHECKING:
@@ -39,14 +39,13 @@ _ALLOW_TRY = re.compile(r"%\s*allow\b")
 
 
 @cache
-def _parser() -> Lark:
-    grammar = asset_text("grammar/outline.lark")
-    return Lark(grammar, parser="lalr", lexer=LineLexer, start="document", maybe_placeholders=False)
+def _table() -> Table:
+    return load(asset_text("grammar/saved/outline.json"))
 
 
 def parse(source: Source) -> tuple[Document, list[Diagnostic]]:
     """The document of a recipe's text, and what is wrong with its lines and brackets."""
-    tree = _parser().parse(source.text)
+    tree = parse_tokens(_table(), "document", lines_of(source.text))
     return _Builder(source).build(tree)
 
 
@@ -82,7 +81,7 @@ class _Builder:
         self.heading: Span | None = None
         self.blocks: list[Block] = []
 
-    def build(self, tree: Tree[Any]) -> tuple[Document, list[Diagnostic]]:
+    def build(self, tree: Node) -> tuple[Document, list[Diagnostic]]:
         self.prose = any(isinstance(child, Token) and child.type == "HEADING" for child in tree.children)
         begun = False
         for child in tree.children:

@@ -1,0 +1,1 @@
+"""Grammars of Lark as saved parse tables, and what reads by them without Lark."""

@@ -1,0 +1,125 @@
+"""Make the parse table of a grammar, by Lark, and write it as data for `tamis.lalr.table`.
+
+States and rules get their numbers by walking the table from its starts, symbols in the order of the alphabet: Lark's
+own order changes from run to run.
+"""
+
+from __future__ import annotations
+
+import json
+from collections.abc import Iterator
+from typing import Any
+
+from lark import Lark
+from lark.grammar import Rule as LarkRule
+from lark.grammar import Terminal
+from lark.lexer import Lexer
+from lark.parsers.lalr_analysis import ParseTable, Shift
+
+from tamis.record import NamedTuple
+
+_LINE = 110
+
+
+class Tables(NamedTuple):
+    """A parse table as plain data: what `Table` holds, all of it unpacked."""
+
+    starts: dict[str, tuple[int, int]]
+    rules: list[tuple[str, str, tuple[str, ...]]]
+    rows: list[dict[str, int]]
+
+
+class _NoLexer(Lexer):
+    """Stands where Lark wants a lexer: the terminals are declared, and cut by our own code."""
+
+    def __init__(self, _conf: Any) -> None:
+        pass
+
+    def lex(self, *_: Any) -> Iterator[Any]:
+        raise NotImplementedError
+
+
+def made(grammar: str, *starts: str) -> str:
+    """The saved table of a grammar's text, for the symbols that a text may be."""
+    return save(tables_of(lark_of(grammar, *starts)))
+
+
+def lark_of(grammar: str, *starts: str, lexer: type[Lexer] = _NoLexer) -> Lark:
+    """Lark's own parser of a grammar whose terminals are all declared."""
+    return Lark(grammar, parser="lalr", lexer=lexer, start=list(starts), maybe_placeholders=False)
+
+
+def tables_of(lark: Lark) -> Tables:
+    """The parse table of a Lark parser. Raises ValueError for what the loops that read by the table don't know."""
+    table: ParseTable = lark.parser.parser._parse_table  # shown nowhere else
+    states = _in_order(table)
+    used: dict[LarkRule, int] = {}
+    rows: list[dict[str, int]] = []
+    for state in states:
+        row = {}
+        for symbol, (action, to) in _sorted(table.states[state]):
+            row[symbol] = states[to] if action is Shift else ~used.setdefault(to, len(used))
+        rows.append(row)
+    starts = {start: (states[first], states[table.end_states[start]]) for start, first in table.start_states.items()}
+    return Tables(starts, [_plain(rule) for rule in used], rows)
+
+
+def _in_order(table: ParseTable) -> dict[Any, int]:
+    """The number of each state that can be reached."""
+    numbers: dict[Any, int] = {state: at for at, (_, state) in enumerate(_sorted(table.start_states))}
+    waiting = list(numbers)
+    for state in waiting:
+        for _, (action, to) in _sorted(table.states[state]):
+            if action is Shift and to not in numbers:
+                numbers[to] = len(numbers)
+                waiting.append(to)
+    return numbers
+
+
+def _sorted(row: dict[Any, Any]) -> list[tuple[str, Any]]:
+    return sorted(((str(symbol), value) for symbol, value in row.items()), key=lambda pair: pair[0])
+
+
+def _plain(rule: LarkRule) -> tuple[str, str, tuple[str, ...]]:
+    name = str(rule.origin.name)
+    hidden = [symbol for symbol in rule.expansion if isinstance(symbol, Terminal) and symbol.filter_out]
+    if rule.options.expand1 or rule.options.keep_all_tokens or any(symbol.name[0] != "_" for symbol in hidden):
+        raise ValueError(f"{name}: `?rule`, `!rule` and tokens without a name are not in use here")
+    return name, str(rule.alias or name), tuple(str(symbol.name) for symbol in rule.expansion)
+
+
+def save(tables: Tables) -> str:
+    """The text of a saved table. A row is written once for all the states that share it; in a row, symbols that lead to
+    the same stand behind it: `7 2 3,-1 4` is 7 after the symbols 2 and 3, and the end of rule 0 before symbol 4."""
+    names = [name for rule in tables.rules for name in (rule[0], rule[1], *rule[2])]
+    symbols = {name: at for at, name in enumerate(sorted({*names, *(name for row in tables.rows for name in row)}))}
+    rows: dict[str, int] = {}
+    states = [rows.setdefault(_packed(row, symbols), len(rows)) for row in tables.rows]
+    rules = [" ".join(str(symbols[name]) for name in (name, label, *rest)) for name, label, rest in tables.rules]
+    parts: dict[str, Any] = {
+        "symbols": list(symbols),
+        "starts": tables.starts,
+        "rules": rules,
+        "rows": list(rows),
+        "states": states,
+    }
+    return "{\n" + ",\n".join(f"{json.dumps(name)}: {_wrapped(part)}" for name, part in parts.items()) + "\n}\n"
+
+
+def _packed(row: dict[str, int], symbols: dict[str, int]) -> str:
+    groups: dict[int, list[str]] = {}
+    for symbol, target in row.items():
+        groups.setdefault(target, []).append(str(symbols[symbol]))
+    return ",".join(f"{target} {' '.join(group)}" for target, group in groups.items())
+
+
+def _wrapped(part: Any) -> str:
+    """JSON in lines in which a difference can be read."""
+    lines, line = [], ""
+    for piece in json.dumps(part).split(", "):
+        if line and len(line) + len(piece) > _LINE:
+            lines.append(line)
+            line = piece
+        else:
+            line += f", {piece}" if line else piece
+    return ",\n".join((*lines, line))

@@ -1,0 +1,75 @@
+"""The tree of a row of tokens, by a saved table."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING, Any
+
+from tamis.lalr.table import END, Rule, Table
+from tamis.record import NamedTuple
+
+if TYPE_CHECKING:
+    from collections.abc import Iterable
+    from typing import Protocol
+
+    class Token(Protocol):
+        """What is asked of a token."""
+
+        type: str
+
+
+class Node(NamedTuple):
+    """A rule of the grammar, and what stands under it: tokens and nodes."""
+
+    label: str
+    children: list[Any]
+
+
+class Unexpected(Exception):
+    """A token that cannot stand where it stands; None for the end."""
+
+    def __init__(self, token: object, expected: list[str]) -> None:
+        super().__init__(f"{token!r} where one of {', '.join(expected)} may stand")
+        self.token = token
+        self.expected = expected
+
+
+def parse_tokens(table: Table, start: str, tokens: Iterable[Token]) -> Node:
+    """The node of the start symbol. Raises Unexpected where the tokens don't fit the grammar."""
+    rows, rules = table.rows, table.rules
+    first, last = table.starts[start]
+    states: list[int] = [first]
+    values: list[Any] = []
+    for token in tokens:
+        while (step := _step(rows[states[-1]], token.type, token)) < 0:
+            _reduce(rules[~step], states, values)
+            states.append(rows[states[-1]][rules[~step].name])
+        states.append(step)
+        values.append(token)
+    while states[-1] != last:
+        rule = rules[~_step(rows[states[-1]], END, None)]
+        _reduce(rule, states, values)
+        states.append(rows[states[-1]][rule.name])
+    node: Node = values[0]
+    return node
+
+
+def _step(row: dict[str, int], kind: str, token: object) -> int:
+    step = row.get(kind)
+    if step is None:
+        raise Unexpected(token, sorted(symbol for symbol in row if symbol.isupper()))
+    return step
+
+
+def _reduce(rule: Rule, states: list[int], values: list[Any]) -> None:
+    """Put the values of a rule's symbols together as its own; the value of a hidden rule is a list."""
+    size = len(rule.symbols)
+    children: list[Any] = []
+    if size:
+        for symbol, value in zip(rule.symbols, values[-size:], strict=True):
+            if symbol[0] != "_":
+                children.append(value)
+            elif isinstance(value, list):
+                # What repeats grows at its end: the list before belongs to nobody else.
+                children = value if not children else children + value
+        del values[-size:], states[-size:]
+    values.append(children if rule.name[0] == "_" else Node(rule.label, children))

@@ -1,0 +1,69 @@
+"""A parse table as it is saved: made from a grammar by `tamis.lalr.build`, read here without Lark.
+
+To import Lark and have it work out a table takes longer than all else that a first check does. So the tables lie
+beside their grammars as data. Of hundreds of states a recipe visits a few dozen: a row stays the string that it is
+in the file until its state is visited.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+
+from tamis.record import NamedTuple
+
+END = "$END"
+"""The symbol that stands after the last token."""
+
+
+class Rule(NamedTuple):
+    """A production. `label` is what its node is called: the alias that the grammar gives it, else its name.
+
+    Symbols that begin with `_` leave no node: a rule's children go to the rule above, a token is dropped.
+    """
+
+    name: str
+    label: str
+    symbols: tuple[str, ...]
+
+
+class Rows(dict[int, dict[str, int]]):
+    """For each state what its symbols lead to: a state, or `~rule` where that rule is complete.
+
+    A row is cut when it is first asked for.
+    """
+
+    __slots__ = ("_packed", "_symbols")
+
+    def __init__(self, packed: Sequence[str], symbols: Sequence[str]) -> None:
+        self._packed = packed
+        self._symbols = symbols
+
+    def __missing__(self, state: int) -> dict[str, int]:
+        row: dict[str, int] = {}
+        for group in self._packed[state].split(",") if self._packed[state] else ():
+            target, *symbols = map(int, group.split())
+            row.update((self._symbols[symbol], target) for symbol in symbols)
+        self[state] = row
+        return row
+
+
+class Table(NamedTuple):
+    """A grammar's parse table; `starts` gives the first and the last state for each symbol that a text may be."""
+
+    starts: Mapping[str, tuple[int, int]]
+    rules: tuple[Rule, ...]
+    rows: Rows
+
+
+def load(text: str) -> Table:
+    """A table from what `tamis.lalr.build.save` wrote."""
+    import json
+
+    data = json.loads(text)
+    symbols: list[str] = data["symbols"]
+    named = ([symbols[at] for at in map(int, rule.split())] for rule in data["rules"])
+    rules = tuple(Rule(name, label, tuple(rest)) for name, label, *rest in named)
+    packed = [data["rows"][at] for at in data["states"]]
+    return Table(
+        {start: (first, last) for start, (first, last) in data["starts"].items()}, rules, Rows(packed, symbols)
+    )
