@@ -12,8 +12,10 @@ from tamis.record import NamedTuple
 from tamis.source import Span
 
 Severity = Literal["error", "warning", "information"]
+Level = Literal["error", "warning", "information", "off"]
+"""What a house may say of a rule."""
 
-RANK: dict[str, int] = {"error": 0, "warning": 1, "information": 2}
+RANK: dict[Severity, int] = {"error": 0, "warning": 1, "information": 2}
 
 
 class Label(NamedTuple):

@@ -12,7 +12,7 @@ from typing import TYPE_CHECKING, cast
 
 from tamis.checks.echoes import without_echoes
 from tamis.checks.registry import checks, names
-from tamis.diagnostics import Diagnostic, Severity, in_order
+from tamis.diagnostics import Diagnostic, Level, in_order
 from tamis.quantity.near import nearest
 from tamis.syntax.document import Step
 
@@ -54,9 +54,9 @@ def settle_more(
 def _levelled(findings: list[Diagnostic], levels: Mapping[str, str]) -> list[Diagnostic]:
     levelled = []
     for finding in findings:
-        level = levels.get(finding.rule, finding.severity)
+        level = cast("Level", levels.get(finding.rule, finding.severity))
         if level != "off":
-            levelled.append(finding._replace(severity=cast("Severity", level)))
+            levelled.append(finding._replace(severity=level))
     return levelled
 
 

@@ -17,6 +17,7 @@ from tamis.cli.findings import as_data, closing, counts
 
 if TYPE_CHECKING:
     from tamis.cli.findings import Finding
+    from tamis.diagnostics import Severity
 
 
 def arguments(parser: argparse.ArgumentParser) -> None:
@@ -40,7 +41,7 @@ def run(options: argparse.Namespace) -> int:
     return 1 if numbers["error"] or (options.strict and numbers["warning"]) else 0
 
 
-def _print_json(findings: list[Finding], numbers: dict[str, int], recipes: int) -> None:
+def _print_json(findings: list[Finding], numbers: dict[Severity, int], recipes: int) -> None:
     import json
 
     said = [as_data(source, finding) for source, finding in findings]

@@ -3,13 +3,17 @@
 from __future__ import annotations
 
 import sys
-from collections.abc import Iterable, Sequence
+from collections.abc import Callable, Iterable, Sequence
 from pathlib import Path
-from typing import TYPE_CHECKING, TextIO
+from typing import TYPE_CHECKING, Literal, TextIO
 
 if TYPE_CHECKING:
     from tamis.cli.findings import Finding
     from tamis.library.library import Entry, Library, Progress
+
+OutputFormat = Literal["text", "markdown", "json", "csv", "source"]
+Printer = Callable[..., str]
+"""What makes the text of a form."""
 
 LONG_WORK = 40
 """From so many recipes on, progress is worth showing."""

@@ -14,6 +14,7 @@ from typing import TYPE_CHECKING
 from tamis.cli.common import Stop, print_findings, terminal_width
 
 if TYPE_CHECKING:
+    from tamis.cli.common import OutputFormat
     from tamis.convert.asked import Asked
     from tamis.kitchen.house import Kitchen
 
@@ -52,7 +53,7 @@ def _kitchen(cup: str | None) -> Kitchen:
     return kitchen._replace(units=shipped(cup)) if cup else kitchen
 
 
-def _everything(asked: Asked, kitchen: Kitchen, form: str) -> int:
+def _everything(asked: Asked, kitchen: Kitchen, form: OutputFormat) -> int:
     from tamis.convert.answer import answer
     from tamis.convert.printing import answer_data, answer_text
 

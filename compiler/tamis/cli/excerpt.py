@@ -49,7 +49,7 @@ def columns(text: str) -> int:
         return len(text)
     from unicodedata import combining, east_asian_width
 
-    return sum(0 if combining(char) else 2 if east_asian_width(char) in "WF" else 1 for char in text)
+    return sum(0 if combining(char) else 2 if east_asian_width(char) in ("W", "F") else 1 for char in text)
 
 
 def _printable(text: str) -> str:

@@ -11,16 +11,21 @@ The first line is one that editors and terminals know how to jump to.
 from __future__ import annotations
 
 from collections.abc import Iterable
-from typing import Any, TextIO
+from typing import Any, Literal, TextIO
 
 from tamis.cli.excerpt import excerpt
-from tamis.diagnostics import Diagnostic
+from tamis.diagnostics import Diagnostic, Severity
 from tamis.record import NamedTuple
 from tamis.source import Source, Span
 
 Finding = tuple[Source, Diagnostic]
 
-_COLOURS = {"error": "1;31", "warning": "1;33", "information": "1;36", "quiet": "2", "hint": "32"}
+Colour = Literal["error", "warning", "information", "quiet", "hint"]
+_COLOURS: dict[Colour, str] = {"error": "1;31", "warning": "1;33", "information": "1;36", "quiet": "2", "hint": "32"}
+
+
+_NO_COLOURS: Literal["dumb"] = "dumb"
+"""What a terminal calls itself that has none."""
 
 
 class Ink(NamedTuple):
@@ -28,7 +33,7 @@ class Ink(NamedTuple):
 
     wet: bool = False
 
-    def paint(self, text: str, colour: str) -> str:
+    def paint(self, text: str, colour: Colour) -> str:
         """The text, in the colour of a level."""
         return f"\x1b[{_COLOURS[colour]}m{text}\x1b[0m" if self.wet else text
 
@@ -40,7 +45,7 @@ def ink_for(stream: TextIO) -> Ink:
     """Colour only on a terminal, never with NO_COLOR set (no-color.org) or on a terminal that is dumb."""
     import os
 
-    wanted = not os.environ.get("NO_COLOR") and os.environ.get("TERM") != "dumb"
+    wanted = not os.environ.get("NO_COLOR") and os.environ.get("TERM") != _NO_COLOURS
     return Ink(wanted and stream.isatty())
 
 
@@ -60,7 +65,7 @@ def as_text(source: Source, finding: Diagnostic, ink: Ink = DRY) -> str:
     return "\n".join(lines)
 
 
-def _marked(source: Source, span: Span, mark: str, message: str, colour: str, ink: Ink) -> list[str]:
+def _marked(source: Source, span: Span, mark: str, message: str, colour: Colour, ink: Ink) -> list[str]:
     part = excerpt(source, span)
     bar = ink.paint("|", "quiet")
     underline = ink.paint(mark * part.width, colour)
@@ -94,15 +99,15 @@ def _place(source: Source, span: Span) -> dict[str, int]:
     return {"line": start.line, "column": start.column, "end_line": end.line, "end_column": end.column}
 
 
-def counts(findings: Iterable[Finding]) -> dict[str, int]:
+def counts(findings: Iterable[Finding]) -> dict[Severity, int]:
     """How many findings there are of each level."""
-    numbers = {"error": 0, "warning": 0, "information": 0}
+    numbers: dict[Severity, int] = {"error": 0, "warning": 0, "information": 0}
     for _, finding in findings:
         numbers[finding.severity] += 1
     return numbers
 
 
-def closing(numbers: dict[str, int], recipes: int) -> str:
+def closing(numbers: dict[Severity, int], recipes: int) -> str:
     """The last line of a check: `12 recipes: 1 error, 2 warnings`, or that they are clean."""
     what = "1 recipe" if recipes == 1 else f"{recipes} recipes"
     said = [

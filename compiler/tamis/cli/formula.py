@@ -11,6 +11,7 @@ from typing import TYPE_CHECKING
 from tamis.cli.common import Stop, open_one, tell_faults
 
 if TYPE_CHECKING:
+    from tamis.cli.common import OutputFormat, Printer
     from tamis.formula.formula import Formula
 
 PART = "This is only a part: the recipe has errors."
@@ -68,4 +69,4 @@ def _csv(title: str, formula: Formula, partial: bool) -> str:
     return formula_csv(formula).rstrip("\n")
 
 
-_FORMS = {"text": _text, "markdown": _markdown, "json": _json, "csv": _csv}
+_FORMS: dict[OutputFormat, Printer] = {"text": _text, "markdown": _markdown, "json": _json, "csv": _csv}

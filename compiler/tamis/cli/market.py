@@ -7,9 +7,13 @@ A folder stands for all its recipes. Dishes that a recipe uses are shopped for w
 from __future__ import annotations
 
 import argparse
+from typing import TYPE_CHECKING
 
 from tamis.cli.common import terminal_width
 from tamis.cli.dishes import PART, Wanted, dish_arguments, wanted
+
+if TYPE_CHECKING:
+    from tamis.cli.common import OutputFormat, Printer
 
 
 def arguments(parser: argparse.ArgumentParser) -> None:
@@ -55,4 +59,4 @@ def _json(wanted: Wanted) -> str:
     return json.dumps(data, ensure_ascii=False, indent=1) + "\n"
 
 
-_FORMS = {"text": _text, "markdown": _markdown, "csv": _csv, "json": _json}
+_FORMS: dict[OutputFormat, Printer] = {"text": _text, "markdown": _markdown, "csv": _csv, "json": _json}

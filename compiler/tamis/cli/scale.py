@@ -15,6 +15,7 @@ from tamis.cli.scaling import Outcome, asked, outcome_of, scaling_arguments
 from tamis.kitchen.settings import UNITS
 
 if TYPE_CHECKING:
+    from tamis.cli.common import OutputFormat, Printer
     from tamis.diagnostics import Diagnostic
     from tamis.kitchen.house import Kitchen
 
@@ -109,4 +110,4 @@ def _json(outcome: Outcome, kitchen: Kitchen, partial: bool) -> str:
     return json.dumps(data, ensure_ascii=False, indent=1) + "\n"
 
 
-_FORMS = {"text": _text, "markdown": _markdown, "json": _json, "source": _source}
+_FORMS: dict[OutputFormat, Printer] = {"text": _text, "markdown": _markdown, "json": _json, "source": _source}

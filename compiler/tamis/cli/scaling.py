@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import argparse
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Literal
 
 from tamis.cli.common import Stop
 from tamis.record import NamedTuple
@@ -14,14 +14,25 @@ if TYPE_CHECKING:
     from tamis.kitchen.house import Kitchen
     from tamis.scaling.scale import Scaled
 
-WAYS = {
-    "serves": ("6", "for so many people"),
-    "makes": ("3 loaves", "so much of what the recipe makes"),
-    "by": ("1.5", "so many times the recipe"),
-    "flour": ("2 kg", "with so much flour"),
-    "dough": ("12 × 90 g", "for so much dough"),
-    "pan": ("23 cm round", "for another tin; of several, `23 cm round for 20 cm round`"),
-}
+WayName = Literal["serves", "makes", "by", "flour", "dough", "pan"]
+
+
+class Way(NamedTuple):
+    """An option, what may stand after it, and what that asks for."""
+
+    name: WayName
+    example: str
+    what: str
+
+
+WAYS = (
+    Way("serves", "6", "for so many people"),
+    Way("makes", "3 loaves", "so much of what the recipe makes"),
+    Way("by", "1.5", "so many times the recipe"),
+    Way("flour", "2 kg", "with so much flour"),
+    Way("dough", "12 × 90 g", "for so much dough"),
+    Way("pan", "23 cm round", "for another tin; of several, `23 cm round for 20 cm round`"),
+)
 
 
 class Outcome(NamedTuple):
@@ -35,7 +46,7 @@ class Outcome(NamedTuple):
 def scaling_arguments(parser: argparse.ArgumentParser, required: bool) -> None:
     """The options, of which one can be given (must be, if `required`)."""
     group = parser.add_mutually_exclusive_group(required=required)
-    for way, (example, what) in WAYS.items():
+    for way, example, what in WAYS:
         group.add_argument(f"--{way}", metavar="AMOUNT", help=f"{what}: --{way} {_quoted(example)}")
 
 
@@ -43,13 +54,13 @@ def _quoted(example: str) -> str:
     return f'"{example}"' if " " in example else example
 
 
-def asked(options: argparse.Namespace) -> tuple[str, str] | None:
+def asked(options: argparse.Namespace) -> tuple[WayName, str] | None:
     """The way and the words that the cook gave, if any."""
-    given = ((way, getattr(options, way)) for way in WAYS)
+    given = ((way.name, getattr(options, way.name)) for way in WAYS)
     return next(((way, text) for way, text in given if text is not None), None)
 
 
-def outcome_of(way: str, text: str, compiled: Compiled, kitchen: Kitchen) -> Outcome:
+def outcome_of(way: WayName, text: str, compiled: Compiled, kitchen: Kitchen) -> Outcome:
     """The recipe scaled; raises Stop where the recipe or the wish does not give a factor."""
     from tamis.scaling.misleads import misleading
     from tamis.scaling.scale import scaled

@@ -14,6 +14,7 @@ from tamis.cli.scaling import asked, outcome_of, scaling_arguments
 from tamis.kitchen.settings import UNITS
 
 if TYPE_CHECKING:
+    from tamis.cli.common import OutputFormat, Printer
     from tamis.compile import Compiled
     from tamis.kitchen.house import Kitchen
 
@@ -80,4 +81,4 @@ def _json(compiled: Compiled, kitchen: Kitchen, partial: bool) -> str:
     return json.dumps({"partial": partial, **data}, ensure_ascii=False, indent=1)
 
 
-_FORMS = {"markdown": _markdown, "json": _json}
+_FORMS: dict[OutputFormat, Printer] = {"markdown": _markdown, "json": _json}

@@ -9,7 +9,7 @@ from __future__ import annotations
 import argparse
 import re
 from fractions import Fraction
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Literal
 
 from tamis.cli.common import Stop
 
@@ -17,7 +17,8 @@ if TYPE_CHECKING:
     from tamis.formula.water import Bench, Scale
 
 _DEGREES = re.compile(r"([-−]?)(\d{1,3}(?:\.\d{1,3})?) *(?:° *)?([CcFf]?)")
-_NAMES = ("dough", "mixed", "water", "flour", "room", "preferment", "friction")
+Measured = Literal["dough", "mixed", "water", "flour", "room", "preferment", "friction"]
+_NAMES: tuple[Measured, ...] = ("dough", "mixed", "water", "flour", "room", "preferment", "friction")
 
 
 def arguments(parser: argparse.ArgumentParser) -> None:
@@ -45,9 +46,9 @@ def run(options: argparse.Namespace) -> int:
     return _water(given["dough"], bench, given.get("friction", Fraction(0)), scale)
 
 
-def _read(options: argparse.Namespace) -> tuple[dict[str, Fraction], Scale]:
+def _read(options: argparse.Namespace) -> tuple[dict[Measured, Fraction], Scale]:
     """The temperatures by name, and their scale; mixed scales stop the command."""
-    given: dict[str, Fraction] = {}
+    given: dict[Measured, Fraction] = {}
     scales: dict[str, None] = {}
     for name in _NAMES:
         text = getattr(options, name)
@@ -79,7 +80,7 @@ def _water(dough: Fraction, bench: Bench, friction: Fraction, scale: Scale) -> i
     return 0
 
 
-def _friction(given: dict[str, Fraction], bench: Bench, scale: Scale) -> int:
+def _friction(given: dict[Measured, Fraction], bench: Bench, scale: Scale) -> int:
     from tamis.formula.water import friction_of
 
     if "water" not in given:

@@ -6,6 +6,7 @@ from collections.abc import Iterable, Iterator, Sequence
 from typing import TYPE_CHECKING
 
 from tamis.diagnostics import Diagnostic
+from tamis.library.order import USES
 from tamis.quantity.near import nearest
 from tamis.source import Source, Span
 
@@ -25,7 +26,7 @@ def about_uses(document: Document, missing: Sequence[str], known: Iterable[str])
     findings = []
     stems = sorted(known) if missing else []
     for stem in missing:
-        field = next((field for field in document.fields if field.key == "uses" and stem in field.value), None)
+        field = next((field for field in document.fields if field.key == USES and stem in field.value), None)
         start = field.value_span.start + field.value.index(stem) if field else 0
         near = nearest(stem, stems)
         hint = f"did you mean `{near}`?" if near else "write a file's name without `.tamis`"
@@ -36,7 +37,7 @@ def about_uses(document: Document, missing: Sequence[str], known: Iterable[str])
 
 def about_circle(document: Document, circle: Sequence[str]) -> Diagnostic:
     """The finding for a recipe that uses itself by way of others."""
-    span = next((field.value_span for field in document.fields if field.key == "uses"), Span(0, 0))
+    span = next((field.value_span for field in document.fields if field.key == USES), Span(0, 0))
     message = f"these recipes use each other in a circle: {' → '.join(circle)}"
     hint = "one of them must be made without the other: take it out of `uses:`"
     return Diagnostic("uses-circle", "error", span, message, hint)

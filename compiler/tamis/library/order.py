@@ -9,11 +9,14 @@ from __future__ import annotations
 
 import re
 from collections.abc import Mapping, Sequence
+from typing import Literal
 
 from tamis.record import NamedTuple
 
+USES: Literal["uses"] = "uses"
+"""The header's key."""
+
 _LINE = re.compile(r"([^\r\n]*)(?:\r\n|\n|\r|\Z)")
-_USES = re.compile(r"uses[ \t]*:[ \t]*(.*)", re.IGNORECASE)
 _HEADER_LIMIT = 8192
 
 
@@ -39,9 +42,9 @@ def uses_of(text: str) -> tuple[str, ...]:
         if begun and not line.strip():
             break
         begun = begun or bool(line.strip() and not line.startswith("%"))
-        named = _USES.match(line)
-        if named:
-            stems += [stem.strip() for stem in named[1].split(",") if stem.strip()]
+        key, _, value = line.partition(":")
+        if key.rstrip().lower() == USES:
+            stems += [stem.strip() for stem in value.split(",") if stem.strip()]
     return tuple(stems)
 
 

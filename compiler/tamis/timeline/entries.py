@@ -16,11 +16,11 @@ from tamis.model.recipe import Action, Recipe
 from tamis.quantity.duration import Duration
 from tamis.quantity.times import duration, duration_range, wait
 from tamis.timeline.network import Network, Plan
-from tamis.timeline.rows import Entry, Segment
+from tamis.timeline.rows import Entry, RowPart, Segment
 from tamis.timeline.tasks import standing
 from tamis.timeline.titles import heat_title, title
 
-Groups = dict[tuple[int, str, int], list[int]]
+Groups = dict[tuple[int, RowPart, int], list[int]]
 """Tasks by action, part, and (for preparation, which is one entry each) task."""
 
 
@@ -28,7 +28,7 @@ def entries_of(recipe: Recipe, network: Network, plans: tuple[Plan, Plan], criti
     groups: Groups = {}
     for index, task in enumerate(network.tasks):
         own = index if task.part == "prepare" else 0
-        part = task.part if task.part in ("prepare", "heat") else "work"
+        part: RowPart = "work" if task.part == "handle" or task.part == "wait" else task.part
         groups.setdefault((task.action, part, own), []).append(index)
     _heat_with_its_lighting(recipe, groups)
     rows = [_entry(recipe, network, plans, critical, part, tasks) for (_, part, _), tasks in groups.items()]
@@ -41,10 +41,10 @@ def entries_of(recipe: Recipe, network: Network, plans: tuple[Plan, Plan], criti
 def _heat_with_its_lighting(recipe: Recipe, groups: Groups) -> None:
     """A line that heats a station is one entry, the turning on included; heating that no line asks for is
     its own."""
-    for key in [key for key in groups if key[1] == "heat"]:
-        action = recipe.actions[key[0]]
-        if action.heats and not action.preheat:
-            groups[key] = groups.pop((key[0], "work", 0), []) + groups[key]
+    for number, part, own in list(groups):
+        action = recipe.actions[number]
+        if part == "heat" and action.heats and not action.preheat:
+            groups[number, part, own] = groups.pop((number, "work", 0), []) + groups[number, part, own]
 
 
 def _entry(
@@ -52,7 +52,7 @@ def _entry(
     network: Network,
     plans: tuple[Plan, Plan],
     critical: list[bool],
-    part: str,
+    part: RowPart,
     tasks: list[int],
 ) -> Entry:
     first = network.tasks[tasks[0]]
@@ -62,7 +62,7 @@ def _entry(
     begins, ends, most_begins, most_ends, *_ = zip(*segments, strict=True)
     return Entry(
         action=action.number,
-        part="prepare" if part == "prepare" else "heat" if part == "heat" else "work",
+        part=part,
         title=title(action, recipe.language) if own else heat_title(action) if part == "heat" else _large(first.title),
         length=_length(action, segments) if own else f"≈ {_rounded(sum(s.end - s.start for s in segments))}",
         component=action.component,

@@ -16,7 +16,7 @@ Kind = Literal["fixed", "window", "estimate"]
 Part = Literal["prepare", "handle", "wait", "heat"]
 Mode = Literal["least", "most"]
 
-COOK = "cook"
+COOK: Literal["cook"] = "cook"
 
 
 class Resource(NamedTuple):

@@ -24,18 +24,24 @@ if TYPE_CHECKING:
     from tamis.kitchen.verbs import Verb
 
 When = Literal["before", "just-before", "boils", "waits"]
-Known = dict[str, tuple[When, int]]
-"""Words of the data file: when the work that they mean is done, and how many seconds it takes."""
+Table = Literal["before", "just_before", "boils", "waits", "fats"]
 
 _WORD = re.compile(r"[^\W\d_][\w’'-]*")
 _LONGEST = 3
-_TABLES: dict[str, When] = {
+_TABLES: dict[Table, When] = {
     "before": "before",
     "just_before": "just-before",
     "boils": "boils",
     "waits": "waits",
     "fats": "waits",
 }
+
+
+class Known(NamedTuple):
+    """What a word of the data file means: when the work is done, and how many seconds it takes; none for no work."""
+
+    when: When
+    seconds: int
 
 
 class Preparation(NamedTuple):
@@ -57,7 +63,7 @@ def preparations(use: Use, kitchen: Kitchen) -> list[Preparation]:
     known_words = _known(_is_fat(use))
     for word in ingredient.states:
         known = known_words.get(word)
-        if known is not None and known[1] and not (known[0] == "just-before" and _is_oil(use)):
+        if known is not None and known.seconds and not (known.when == "just-before" and _is_oil(use)):
             name = ingredient.name.replace(f"{word} ", "", 1)
             found.append(_titled(*known, word, name, kitchen))
     if ingredient.preparation:
@@ -65,7 +71,7 @@ def preparations(use: Use, kitchen: Kitchen) -> list[Preparation]:
     return found
 
 
-def _after_comma(use: Use, known_words: Known, kitchen: Kitchen) -> list[Preparation]:
+def _after_comma(use: Use, known_words: dict[str, Known], kitchen: Kitchen) -> list[Preparation]:
     text = use.ingredient.preparation.lower()
     words = _WORD.findall(text)
     known = preparation_words(kitchen.language)
@@ -126,7 +132,7 @@ def _is_fat(use: Use) -> bool:
     return goods is not None and goods.role == "fat"
 
 
-def _longest(words: list[str], at: int, known: Known) -> str:
+def _longest(words: list[str], at: int, known: dict[str, Known]) -> str:
     """The longest known phrase that begins at a word; empty if there is none."""
     phrases = (" ".join(words[at : at + count]) for count in range(_LONGEST, 0, -1))
     return next((phrase for phrase in phrases if phrase in known), "")
@@ -178,12 +184,12 @@ def _openings() -> frozenset[str]:
 
 
 @cache
-def _known(fat: bool) -> Known:
+def _known(fat: bool) -> dict[str, Known]:
     """The words of the data file; those that mean no work have no seconds. A fault in the file raises."""
-    known: Known = {}
+    known: dict[str, Known] = {}
     for word in _tables()["nothing"]["words"].split(", "):
-        known[word] = ("before", 0)
+        known[word] = Known("before", 0)
     for table, when in _TABLES.items():
         for word, takes in _tables()[table].items():
-            known[word] = (when, seconds(takes) if fat or table != "fats" else 0)
+            known[word] = Known(when, seconds(takes) if fat or table != "fats" else 0)
     return known

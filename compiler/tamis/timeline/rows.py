@@ -12,6 +12,9 @@ from tamis.record import NamedTuple
 from tamis.source import Span
 from tamis.timeline.network import Kind
 
+RowPart = Literal["prepare", "work", "heat"]
+Hands = Literal["all", "some", "none"]
+
 
 class Segment(NamedTuple):
     """A stretch of one entry in which the cook is or is not needed: seconds in the least and in the most
@@ -39,7 +42,7 @@ class Entry(NamedTuple):
     """
 
     action: int
-    part: Literal["prepare", "work", "heat"]
+    part: RowPart
     title: str
     length: str
     component: int
@@ -59,7 +62,7 @@ class Entry(NamedTuple):
     beside: tuple[int, ...] = ()
 
     @property
-    def hands(self) -> Literal["all", "some", "none"]:
+    def hands(self) -> Hands:
         """Whether the cook is needed all through, for a part, or not at all."""
         kinds = {segment.hands for segment in self.segments}
         return "some" if len(kinds) == 2 else "all" if True in kinds else "none"

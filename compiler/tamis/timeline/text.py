@@ -13,7 +13,7 @@ from tamis.quantity.times import duration
 from tamis.timeline.clock import after, clock, day, from_zero
 from tamis.timeline.lengths import rough_length
 from tamis.timeline.records import Timeline
-from tamis.timeline.rows import Entry
+from tamis.timeline.rows import Entry, Hands
 from tamis.timeline.timeline import counted_back
 
 if TYPE_CHECKING:
@@ -21,7 +21,7 @@ if TYPE_CHECKING:
 
     from tamis.timeline.needs import Need
 
-MARKS = {"all": "●", "some": "◐", "none": "○"}
+MARKS: dict[Hands, str] = {"all": "●", "some": "◐", "none": "○"}
 LEGEND = "● hands-on   ◐ begun by hand, then by itself   ○ by itself"
 ESTIMATED = "≈ the kitchen's estimate"
 CRITICAL = "* a delay here delays the dish"
