@@ -6,6 +6,7 @@ import pytest
 
 from tamis.kitchen.house import default_kitchen
 from tamis.publish.sentence import as_html, pieces_of, plain_text
+from tamis.publish.words import page_words
 from tamis.reading.clauses import VerbUse
 from tamis.reading.reader import read
 from tamis.source import Source
@@ -71,7 +72,7 @@ def pieces(line: str) -> list:
     reading, _ = read(document, kitchen)
     action = reading.components[0].steps[0].actions[0]
     reads = [event for event in action.events if not isinstance(event, VerbUse)]
-    return pieces_of(action.parts, reads, {}, oven="the oven" in line)
+    return pieces_of(action.parts, reads, {}, page_words("en"), oven="the oven" in line)
 
 
 @pytest.mark.parametrize(("line", "html"), LINES, ids=[line for line, _ in LINES])
@@ -85,10 +86,13 @@ def test_the_amount_of_a_part_follows_its_clause() -> None:
     action = read(document, kitchen)[0].components[0].steps[0].actions[0]
     reads = [event for event in action.events if not isinstance(event, VerbUse)]
     comes_to = {reads[0].clause.span: "150 g"}
-    assert plain_text(pieces_of(action.parts, reads, comes_to)) == "Add half of 300 g bread flour (150 g)."
+    assert (
+        plain_text(pieces_of(action.parts, reads, comes_to, page_words("en")))
+        == "Add half of 300 g bread flour (150 g)."
+    )
 
 
 def test_a_clause_that_was_not_understood_stays_as_written() -> None:
     document, _ = parse(Source("line.tamis", "title: A line\n\n# Dish\n\nDo [whatever <b>you</b> like].\n"))
     action = document.components[0].blocks[0].actions[0]  # type: ignore[union-attr]
-    assert as_html(pieces_of(action.parts, [], {})) == "Do whatever &lt;b&gt;you&lt;/b&gt; like."
+    assert as_html(pieces_of(action.parts, [], {}, page_words("en"))) == "Do whatever &lt;b&gt;you&lt;/b&gt; like."

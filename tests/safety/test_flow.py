@@ -142,7 +142,7 @@ def test_allergens_of_a_house() -> None:
 
 
 def test_every_page_says_what_prevails() -> None:
-    view = safety_view(safety("# D\n\nToss [2 carrots, grated] with [1 tbsp lemon juice].\n"))
+    view = safety_view(safety("# D\n\nToss [2 carrots, grated] with [1 tbsp lemon juice].\n"), "en")
     assert view.notice == "Local food codes and licensed practice prevail."
     assert view.cautions == ()
 

@@ -9,7 +9,7 @@ from __future__ import annotations
 import re
 from collections.abc import Callable, Mapping
 from fractions import Fraction
-from typing import Any
+from typing import Any, Literal
 
 from tamis.diagnostics import Diagnostic
 from tamis.kitchen.seconds import seconds
@@ -17,7 +17,8 @@ from tamis.quantity.near import nearest
 from tamis.record import NamedTuple
 from tamis.source import Span
 
-UNITS = ("metric", "us", "written")
+ShownUnits = Literal["metric", "us", "written"]
+UNITS: tuple[ShownUnits, ...] = ("metric", "us", "written")
 CUPS = ("us", "metric", "label")
 AUTHORITIES = ("us-home", "us-food-service", "uk")
 ALLERGENS = ("us", "eu", "both")
@@ -49,7 +50,7 @@ class Publishing(NamedTuple):
     `currency` is a sign to stand before a price ("£") or letters to stand after it ("EUR"); "" prints the figure alone.
     """
 
-    units: str = "metric"
+    units: ShownUnits = "metric"
     cup: str = "us"
     name: str = ""
     address: str = ""

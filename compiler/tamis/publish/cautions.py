@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
+from tamis.publish.words import page_words
 from tamis.record import NamedTuple
 from tamis.safety.data import rules
 from tamis.safety.report import LISTS, PREVAIL, allergen_words
@@ -43,10 +44,11 @@ class SafetyView(NamedTuple):
     notice: str = PREVAIL
 
 
-def safety_view(safety: Safety) -> SafetyView:
+def safety_view(safety: Safety, language: str) -> SafetyView:
     """The data of the partial `safety.html`."""
+    unchecked = page_words(language).unchecked
     return SafetyView(
-        cautions=tuple(CautionView(c.key, c.text, c.source.removesuffix(", from memory")) for c in safety.cautions),
+        cautions=tuple(CautionView(c.key, c.text, unchecked.sub("", c.source)) for c in safety.cautions),
         allergens=tuple(_list(safety, declared.list) for declared in safety.dish.declared),
         unknown=safety.dish.unknown,
         served=safety.served,

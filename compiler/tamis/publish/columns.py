@@ -17,10 +17,25 @@ from tamis.table.showing import Shown, metric_alone, shown
 
 if TYPE_CHECKING:
     from tamis.kitchen.house import Kitchen
+    from tamis.kitchen.settings import ShownUnits
     from tamis.table.rows import Row, Table
 
-_SPOONS = re.compile(r"\bt(bsp|sp)\b")
-HEADS = {"metric": ("Metric", "US"), "us": ("US", "Metric"), "written": ("Amount", "Or")}
+_WORD = re.compile(r"[^\W\d_]+")
+_SPOONS = frozenset(("tsp", "tbsp"))
+
+
+class Heads(NamedTuple):
+    """What stands over the two columns of amounts."""
+
+    first: str
+    second: str
+
+
+HEADS: dict[ShownUnits, Heads] = {
+    "metric": Heads("Metric", "US"),
+    "us": Heads("US", "Metric"),
+    "written": Heads("Amount", "Or"),
+}
 
 
 class Cell(NamedTuple):
@@ -43,8 +58,8 @@ class Cells(NamedTuple):
     line: str
 
 
-def heads(kitchen: Kitchen) -> tuple[str, str]:
-    """What stands over the two columns of amounts."""
+def heads(kitchen: Kitchen) -> Heads:
+    """What stands over the two columns of amounts, as the house wants them."""
     return HEADS[kitchen.settings.publish.units]
 
 
@@ -68,7 +83,7 @@ def _set(cell: Cell) -> Cell:
     return Cell(kept_together(cell.text), cell.own)
 
 
-def _pair(amounts: Shown, metric: str, units: str) -> tuple[Cell, Cell]:
+def _pair(amounts: Shown, metric: str, units: ShownUnits) -> tuple[Cell, Cell]:
     """The two columns; spoons belong to both, since every kitchen has them."""
     if units == "written":
         others = dict.fromkeys(text for text in (amounts.metric, amounts.us) if not _own(text, amounts))
@@ -78,7 +93,7 @@ def _pair(amounts: Shown, metric: str, units: str) -> tuple[Cell, Cell]:
     first, second = (ours, theirs) if units == "metric" else (theirs, ours)
     if not first.text:
         return Cell(amounts.written, True), Cell("", False)
-    spoons = first.text == second.text and _SPOONS.search(first.text)
+    spoons = first.text == second.text and not _SPOONS.isdisjoint(_WORD.findall(first.text))
     return first, second if spoons or second.text != first.text else Cell("", False)
 
 

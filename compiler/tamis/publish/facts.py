@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Literal
 
 from tamis.publish.iso import iso_duration
 from tamis.quantity.display import amount
@@ -20,10 +20,13 @@ if TYPE_CHECKING:
 _DATE = re.compile(r"\d{4}-\d{2}-\d{2}")
 
 
+FactName = Literal["Makes", "Serves", "Takes", "At work", "Keeps", "Tags"]
+
+
 class Fact(NamedTuple):
     """A name and what is said under it; a length of time for machines too."""
 
-    name: str
+    name: FactName
     words: str
     length: str = ""
 
@@ -56,7 +59,7 @@ def timing_of(timeline: Timeline) -> str:
     return rough_length(timeline.least, timeline.most)[0] + timeline.sentence.removeprefix(exact)
 
 
-def _time(name: str, lo: int, hi: int) -> Fact:
+def _time(name: FactName, lo: int, hi: int) -> Fact:
     if not hi:
         return Fact(name, "")
     words, most = rough_length(lo, hi)

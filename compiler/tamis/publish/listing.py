@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from typing import TYPE_CHECKING
 
-from tamis.publish.facts import facts_of
+from tamis.publish.facts import FactName, facts_of
 from tamis.publish.paths import page_link
 from tamis.publish.prose import first_words
 from tamis.publish.templates import template
@@ -15,7 +15,7 @@ if TYPE_CHECKING:
     from tamis.compile import Compiled
     from tamis.kitchen.house import Kitchen
 
-SHOWN_FACTS = ("Makes", "Serves", "Takes")
+SHOWN_FACTS: tuple[FactName, ...] = ("Makes", "Serves", "Takes")
 
 
 class Listed(NamedTuple):

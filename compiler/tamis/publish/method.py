@@ -10,6 +10,7 @@ from collections.abc import Mapping
 from typing import TYPE_CHECKING
 
 from tamis.publish.sentence import Piece, pieces_of, plain_text
+from tamis.publish.words import page_words
 from tamis.reading.clauses import Reference, Time
 from tamis.record import NamedTuple
 from tamis.source import Span
@@ -53,7 +54,8 @@ def method_of(recipe: Recipe, table: Table, kitchen: Kitchen) -> tuple[Section, 
 
 def _section(component: Component, recipe: Recipe, comes_to: Mapping[Span, str]) -> Section:
     steps = tuple(_step(step, recipe, comes_to) for step in component.steps)
-    ahead = tuple(tuple(pieces_of(waiting.parts, waiting.reads, comes_to)) for waiting in component.ahead)
+    words = page_words(recipe.language)
+    ahead = tuple(tuple(pieces_of(waiting.parts, waiting.reads, comes_to, words)) for waiting in component.ahead)
     return Section(component.name, component.remarks, tuple(step for step in steps if step.lines), ahead)
 
 
@@ -61,11 +63,12 @@ def _step(step: StepView, recipe: Recipe, comes_to: Mapping[Span, str]) -> StepT
     """The actions of a step, each a line as the cook wrote it; the halves of a line with two times stay together."""
     lines: list[list[Piece]] = []
     end = -1
+    words = page_words(recipe.language)
     for index in step.actions:
         action = recipe.actions[index]
         if not lines or not _goes_on(action, end):
             lines.append([])
-        lines[-1] += pieces_of(action.parts, action.reads, comes_to, _sets_an_oven(action))
+        lines[-1] += pieces_of(action.parts, action.reads, comes_to, words, _sets_an_oven(action))
         end = action.span.end
     return StepText(tuple(tuple(line) for line in lines if line), step.remarks, step.meanwhile)
 

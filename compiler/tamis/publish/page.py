@@ -20,6 +20,7 @@ from tamis.publish.running import Running, running_of
 from tamis.publish.sentence import as_html
 from tamis.publish.structured import Words, structured_data
 from tamis.publish.templates import template
+from tamis.publish.words import PageWords, page_words
 from tamis.quantity.inches import with_centimetres
 from tamis.record import NamedTuple
 from tamis.table.lines import apart, supplied_text
@@ -111,14 +112,15 @@ def _page(compiled: Compiled, kitchen: Kitchen, pages: Collection[str], picture:
     ]
     loose = apart(table, kitchen)
     description = first_words(recipe.headnote)
-    listed = _for_machines(groups, loose, table)
+    words = page_words(recipe.language)
+    listed = _for_machines(groups, apart(table, kitchen, alone=True), table, words)
     image = f"{site or '../'}{link(picture)}" if picture else header.image if is_on_the_web(header.image) else ""
-    words = Words(address, kitchen.settings.publish.name, description, image, method, *listed)
+    said = Words(address, kitchen.settings.publish.name, description, image, method, *listed)
     return Page(
         title=recipe.title,
         description=description,
         address=address,
-        data=Markup(structured_data(compiled, words)),  # its angle brackets are escaped
+        data=Markup(structured_data(compiled, said)),  # its angle brackets are escaped
         course=header.course,
         headnote=Markup(html_of(recipe.headnote)),
         picture=f"../{link(picture)}" if picture else "",
@@ -135,18 +137,18 @@ def _page(compiled: Compiled, kitchen: Kitchen, pages: Collection[str], picture:
         author=header.author,
         source=header.source,
         formula=formula_view(compiled.formula),
-        safety=safety_view(compiled.safety) if compiled.safety else None,
+        safety=safety_view(compiled.safety, recipe.language) if compiled.safety else None,
     )
 
 
-def _for_machines(groups: list[Group], loose: list[str], table: Table) -> tuple[list[str], list[str]]:
+def _for_machines(groups: list[Group], loose: list[str], table: Table, words: PageWords) -> tuple[list[str], list[str]]:
     """The ingredients in a line each, and the supplies: what serves a purpose *for* something else."""
     ingredients = [cells.line for group in groups for cells in group.rows]
     supplies: list[str] = []
-    for at, words in enumerate(loose):
+    for at, line in enumerate(loose):
         purposes = table.purposes[at].purposes if at < len(table.purposes) else ()
-        serves = bool(purposes) and all(purpose.startswith("for ") for purpose in purposes)
-        (supplies if serves else ingredients).append(words.removeprefix("plus "))
+        serves = bool(purposes) and all(words.supplies.match(purpose) for purpose in purposes)
+        (supplies if serves else ingredients).append(line)
     return ingredients, supplies
 
 

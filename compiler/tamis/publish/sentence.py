@@ -10,9 +10,11 @@ from __future__ import annotations
 import re
 from collections.abc import Iterable, Mapping
 from html import escape
+from typing import Literal
 
 from tamis.publish.degrees import twin
 from tamis.publish.iso import iso_duration, least
+from tamis.publish.words import PageWords
 from tamis.quantity.duration import Duration
 from tamis.quantity.inches import with_centimetres
 from tamis.reading.clauses import Cue, Ingredient, Naming, Read, Reference, Tending
@@ -28,34 +30,41 @@ _KEPT = re.compile(r" (?<=[\d¼-¾⅐-⅞] )(?=[^\s(])")
 _BARE_DEGREES = re.compile(r"(?<=\d)[ \u00a0]?([CF])\b")  # `200C`, as it is typed
 _FRACTION = re.compile(r"(?<![\d/.,])(?:(\d+)[ -])?(\d/\d)(?![\d/])")
 _VULGAR = {"1/2": "½", "1/3": "⅓", "2/3": "⅔", "1/4": "¼", "3/4": "¾", "1/8": "⅛", "3/8": "⅜", "5/8": "⅝", "7/8": "⅞"}
-_TAKEN_APART = re.compile(r"\b(zested|juiced|separated|zest only|juice only|leaves only)\b")
 _NAMED = (Naming, Reference)
 _LIST_MARK = re.compile(r"\A(?:\d{1,3}[.)]|[-*•])[ \t]+(?=\S)")
+
+
+PieceKind = Literal["", "measure", "time", "cue"]
 
 
 class Piece(NamedTuple):
     """A stretch of the sentence: plain words, or a "measure", a "time" (with its length), a "cue"."""
 
     text: str
-    kind: str = ""
+    kind: PieceKind = ""
     length: Duration | None = None
 
 
 def pieces_of(
-    parts: Iterable[Part], reads: Iterable[Read], comes_to: Mapping[Span, str], oven: bool = False
+    parts: Iterable[Part], reads: Iterable[Read], comes_to: Mapping[Span, str], words: PageWords, oven: bool = False
 ) -> list[Piece]:
     """The pieces of an action. `comes_to` gives the amounts of parts of a measure, by clause; `oven`: it heats one."""
     understood = {read.clause.span.start: read for read in reads}
     pieces: list[Piece] = []
     for part in parts:
         if isinstance(part, Clause):
-            pieces += _clause(part, understood.get(part.span.start), oven)
+            pieces += _clause(part, understood.get(part.span.start), words, oven)
             if comes_to and part.span in comes_to:
                 pieces.append(Piece(f" ({comes_to[part.span]})", "measure"))
         else:
             text = part.text if pieces else _LIST_MARK.sub("", part.text, count=1)
             pieces.append(Piece(_plain(text)))
-    return [piece._replace(text=with_centimetres(piece.text)) if "inch" in piece.text else piece for piece in pieces]
+    return [_with_centimetres(piece) for piece in pieces]
+
+
+def _with_centimetres(piece: Piece) -> Piece:
+    text = with_centimetres(piece.text)
+    return piece if text is piece.text else piece._replace(text=text)
 
 
 def plain_text(pieces: Iterable[Piece]) -> str:
@@ -102,25 +111,25 @@ def _with_fractions(text: str) -> str:
     return _FRACTION.sub(lambda found: (found[1] or "") + _VULGAR[found[2]] if found[2] in _VULGAR else found[0], text)
 
 
-def _clause(clause: Clause, read: Read | None, oven: bool) -> list[Piece]:
+def _clause(clause: Clause, read: Read | None, words: PageWords, oven: bool) -> list[Piece]:
     """The pieces of a clause; one that was not understood stays as written."""
     if read is None:
         return [Piece(_plain(clause.text))]
     if isinstance(read, Ingredient):
-        return _ingredient(clause, read, oven)
+        return _ingredient(clause, read, words, oven)
     if isinstance(read, _NAMED):
         return _marked(clause.text, *_first_measure(clause))
-    kind = "cue" if isinstance(read, Cue) else ""
+    kind: PieceKind = "cue" if isinstance(read, Cue) else ""
     length = read.every if isinstance(read, Tending) else getattr(read, "duration", None)
     if length is None and not _has_degrees(clause):
         return [Piece(_plain(clause.text), kind)]
-    return _timed(clause, length, kind, oven)
+    return _timed(clause, length, kind, words, oven)
 
 
-def _ingredient(clause: Clause, read: Ingredient, oven: bool) -> list[Piece]:
+def _ingredient(clause: Clause, read: Ingredient, words: PageWords, oven: bool) -> list[Piece]:
     """Measure and name; the words up to the comma."""
     text = clause.text[: _first_comma(clause, read)]
-    if read.preparation and _TAKEN_APART.search(read.preparation):
+    if read.preparation and words.apart.search(read.preparation):
         text = clause.text  # *1 lemon, zested*: without the comma's words the sentence would be another
     degrees = twin(clause, oven) if read.at else None
     if degrees and degrees.at <= len(text):
@@ -128,7 +137,7 @@ def _ingredient(clause: Clause, read: Ingredient, oven: bool) -> list[Piece]:
     named = read.name_span.start - clause.inner
     start = text.find(read.measure_text) if read.measured and read.measure_text else named
     end = min(start + len(read.measure_text), named) if start < named else start
-    return _marked(text, start, len(text[:end].rstrip().removesuffix(" of")))
+    return _marked(text, start, len(words.of.sub("", text[:end].rstrip())))
 
 
 def _marked(text: str, start: int, end: int) -> list[Piece]:
@@ -138,7 +147,7 @@ def _marked(text: str, start: int, end: int) -> list[Piece]:
     return _between(text[:start], Piece(_with_fractions(_plain(text[start:end])), "measure"), text[end:])
 
 
-def _between(before: str, marked: Piece, after: str, kind: str = "") -> list[Piece]:
+def _between(before: str, marked: Piece, after: str, kind: PieceKind = "") -> list[Piece]:
     """A marked piece and the words around it, as far as there are any."""
     pieces = [Piece(_plain(before), kind)] if before else []
     if marked.text:
@@ -165,10 +174,10 @@ def _first_comma(clause: Clause, read: Ingredient) -> int:
     return len(clause.text)
 
 
-def _timed(clause: Clause, length: Duration | None, kind: str, oven: bool) -> list[Piece]:
+def _timed(clause: Clause, length: Duration | None, kind: PieceKind, words: PageWords, oven: bool) -> list[Piece]:
     """Words with the lengths of time in them marked, and the twin of a temperature put in."""
     text = clause.text
-    start, end = _stretch(clause) if length else (len(text), len(text))
+    start, end = _stretch(clause, words) if length else (len(text), len(text))
     degrees = twin(clause, oven) if _has_degrees(clause) else None
     before, after = text[:start], text[end:]
     if degrees and degrees.at <= start:
@@ -184,12 +193,12 @@ def _has_degrees(clause: Clause) -> bool:
     return "#temperature" in clause.items.keys or "#gas" in clause.items.keys
 
 
-def _stretch(clause: Clause) -> tuple[int, int]:
+def _stretch(clause: Clause, words: PageWords) -> tuple[int, int]:
     """From the first to the last length of time in a clause: `8 h, up to 16 h`, `overnight`."""
     spans = [
         item.span
         for item, key in zip(clause.items.items, clause.items.keys, strict=True)
-        if key == "overnight" or (isinstance(item, Quantity) and item.kind == "time")
+        if key in words.night or (isinstance(item, Quantity) and item.kind == "time")
     ]
     if not spans:
         return len(clause.text), len(clause.text)

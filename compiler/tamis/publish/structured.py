@@ -11,6 +11,7 @@ from functools import cache
 from typing import TYPE_CHECKING, Any
 
 from tamis.publish.iso import iso_duration
+from tamis.publish.words import PageWords, page_words
 from tamis.quantity.display import amount
 from tamis.record import NamedTuple
 
@@ -21,16 +22,6 @@ if TYPE_CHECKING:
     from tamis.publish.method import Section
     from tamis.reading.header import Header
     from tamis.table.rows import EquipmentRow
-
-# schema.org/RestrictedDiet, by the tag that claims it.
-DIETS = {
-    "vegan": "VeganDiet",
-    "vegetarian": "VegetarianDiet",
-    "gluten-free": "GlutenFreeDiet",
-    "gluten free": "GlutenFreeDiet",
-    "halal": "HalalDiet",
-    "kosher": "KosherDiet",
-}
 
 
 class Words(NamedTuple):
@@ -69,7 +60,7 @@ def recipe_data(compiled: Compiled, words: Words) -> dict[str, Any]:
         "url": words.address,
         "description": words.description,
         "image": words.image,
-        **_about(header, words.house),
+        **_about(header, words.house, page_words(compiled.recipe.language)),
         "totalTime": iso_duration(-(-compiled.timeline.most // 60) * 60) if compiled.timeline.most else "",
         "recipeIngredient": words.ingredients,
         "supply": [{"@type": "HowToSupply", "name": name} for name in words.supplies],
@@ -79,7 +70,7 @@ def recipe_data(compiled: Compiled, words: Words) -> dict[str, Any]:
     return {key: value for key, value in said.items() if value}
 
 
-def _about(header: Header, house: str) -> dict[str, Any]:
+def _about(header: Header, house: str, words: PageWords) -> dict[str, Any]:
     """What the header says, in schema.org's words."""
     tags = {tag.lower() for tag in header.tags}
     return {
@@ -90,7 +81,9 @@ def _about(header: Header, house: str) -> dict[str, Any]:
         "recipeCategory": header.course,
         "recipeCuisine": header.cuisine,
         "keywords": ", ".join(header.tags),
-        "suitableForDiet": [f"https://schema.org/{diet}" for tag, diet in DIETS.items() if tag in tags],
+        "suitableForDiet": [
+            f"https://schema.org/{diet}" for diet, claims in words.diets.items() if not tags.isdisjoint(claims)
+        ],
     }
 
 

@@ -35,12 +35,15 @@ def lines(rows: tuple[Row, ...], table: Table, kitchen: Kitchen) -> list[Line]:
     return [_line(row, table, kitchen) for row in rows]
 
 
-def apart(table: Table, kitchen: Kitchen) -> list[str]:
-    """What counts in no sum, a line each: "plus rye flour for dusting", "salt to taste", "brown stock, …"."""
+def apart(table: Table, kitchen: Kitchen, alone: bool = False) -> list[str]:
+    """What counts in no sum, a line each: "plus rye flour for dusting", "salt to taste", "brown stock, …".
+
+    `alone` is without the *plus*, which refers to the table.
+    """
     listed = {row.id or row.name for row in table.rows}
     said = []
     for row in (*table.purposes, *table.unmeasured):
-        more = "plus " if (row.id or row.name) in listed else ""
+        more = "plus " if (row.id or row.name) in listed and not alone else ""
         said.append(more + _purpose_line(row, kitchen))
     return said + [supplied_text(dish) for dish in table.supplied]
 

@@ -1,0 +1,40 @@
+"""The words that the pages ask of a recipe, from `grammar/words/<language>/publish.toml`."""
+
+from __future__ import annotations
+
+import re
+from functools import cache
+
+from tamis.record import NamedTuple
+from tamis.words import one_of, word_lists
+
+
+class PageWords(NamedTuple):
+    """By which a recipe's words are set on a page."""
+
+    apart: re.Pattern[str]
+    """A preparation without which the sentence would be another."""
+    of: re.Pattern[str]
+    """What parts a measure from its food, as the last word."""
+    night: frozenset[str]
+    """What is a length of time without a number."""
+    supplies: re.Pattern[str]
+    """How a purpose begins that is not eaten."""
+    unchecked: re.Pattern[str]
+    """What stands after a source that was not looked up again."""
+    diets: dict[str, tuple[str, ...]]
+    """By their names at schema.org, the tags that claim them."""
+
+
+@cache
+def page_words(language: str) -> PageWords:
+    lists = word_lists(language, "publish")
+    sentence = lists["sentence"]
+    return PageWords(
+        apart=re.compile(rf"\b{one_of(sentence['apart'])}\b"),
+        of=re.compile(rf" {one_of(sentence['of'])}\Z"),
+        night=frozenset(word_lists(language, "reading")["openers"]["time"]),
+        supplies=re.compile(rf"{one_of(lists['supplies']['purposes'])} "),
+        unchecked=re.compile(rf", {one_of(lists['sources']['unchecked'])}\Z"),
+        diets=lists["diets"],
+    )
