@@ -9,7 +9,6 @@ import time
 import pytest
 
 from tamis.assets import asset_text
-from tamis.quantity.near import distance
 from tamis.quantity.units import CUPS, SPOONS, Units, shipped, spellings
 
 UNITS = shipped()
@@ -110,11 +109,3 @@ def test_loading_is_cheap() -> None:
         Units.load(text)
         best = min(best, time.perf_counter() - start)
     assert best < 0.001
-
-
-@pytest.mark.parametrize(
-    ("one", "other", "slips"),
-    [("cup", "cup", 0), ("cup", "cups", 1), ("form", "from", 1), ("", "ab", 2), ("tsp", "oz", 3)],
-)
-def test_distance(one: str, other: str, slips: int) -> None:
-    assert distance(one, other) == distance(other, one) == slips

@@ -13,7 +13,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 
 from tamis.kitchen.seconds import seconds
-from tamis.kitchen.words import nearest
+from tamis.quantity.near import nearest
 from tamis.record import NamedTuple
 from tamis.string_tables import tables
 

@@ -14,10 +14,11 @@ from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
 
+from tamis.quantity.near import nearest
 from tamis.record import NamedTuple
 
 from .food import Density, Goods, Part, Piece, Raw, amount, read_goods, whole
-from .words import nearest, singular
+from .words import singular
 
 __all__ = ["Density", "Found", "Goods", "Larder", "Part", "Piece", "amount", "key"]
 

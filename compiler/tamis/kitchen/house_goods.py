@@ -11,9 +11,10 @@ from collections.abc import Mapping
 from fractions import Fraction
 from typing import Any
 
+from tamis.quantity.near import nearest
+
 from .food import Raw, amount, whole
 from .goods import key
-from .words import nearest
 
 SOURCE = "the house's own"
 _TEXTS = ("name", "plural", "show", "hazard", "animal", "role", "merchant", "pack", "price", "like")

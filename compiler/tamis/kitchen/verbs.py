@@ -14,7 +14,7 @@ from collections.abc import Iterator, Sequence
 from typing import Any
 
 from tamis.kitchen.seconds import seconds
-from tamis.kitchen.words import nearest
+from tamis.quantity.near import nearest
 from tamis.record import NamedTuple
 from tamis.string_tables import tables
 

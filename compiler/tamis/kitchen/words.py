@@ -1,4 +1,4 @@
-"""One spelling for one thing: singular forms and near misses of kitchen words.
+"""One spelling for one thing: the singular forms of kitchen words.
 
 A cook writes *two loaves*, *6 egg yolks*, *chillies*; the lists of goods and equipment hold one name
 each. A general stemmer turns *molasses* into nonsense, so this is a handful of rules for English nouns
@@ -6,10 +6,6 @@ and a short list of exceptions.
 """
 
 from __future__ import annotations
-
-from collections.abc import Iterable
-
-from tamis.quantity.near import distance
 
 # Plurals that the rules below would get wrong. "-ves" is "-ve" (cloves, olives) unless it stands here.
 _IRREGULAR = {
@@ -44,38 +40,3 @@ def singular(word: str) -> str:
     if word.endswith(("oes", "ches", "shes", "xes", "sses", "zzes")):
         return word[:-2]
     return word[:-1]
-
-
-def nearest(name: str, known: Iterable[str]) -> str | None:
-    """Return the known name nearest in spelling, if no word of it is farther off than a third of its length.
-
-    Word by word, because *almond milk* is no misspelt *almond meal*. Of several equally near, the first
-    in the order given.
-    """
-    best, limit = None, len(name) // 3
-    letters = set(name)
-    for candidate in known:
-        # A letter that one name lacks costs at least one edit: cheaper to count than the distance.
-        if abs(len(candidate) - len(name)) > limit or len(letters.difference(candidate)) > limit:
-            continue
-        far = _apart(name, candidate, limit)
-        if far <= limit:
-            best, limit = candidate, far - 1
-            if far == 0:
-                break
-    return best
-
-
-def _apart(name: str, candidate: str, limit: int) -> int:
-    """Return the distance of two names, more than `limit` if one of their words is another word."""
-    pairs = list(zip(name.split(), candidate.split(), strict=False))
-    if len(pairs) < 2 or name.count(" ") != candidate.count(" "):
-        return distance(name, candidate, limit)
-    total = 0
-    for word, other in pairs:
-        allowed = len(word) // 3
-        far = distance(word, other, allowed)
-        if far > allowed:
-            return limit + 1
-        total += far
-    return total

@@ -190,7 +190,7 @@ def _supply(flow: Flow, words: tuple[str, ...]) -> Meaning | None:
 
 def nearest_name(walker: Walker, reference: Reference) -> str | None:
     """The name in reach whose spelling is nearest to one that nothing answers to."""
-    from tamis.kitchen.words import nearest
+    from tamis.quantity.near import nearest
 
     flow = walker.flow
     batches = [*walker.open, *flow.named(), *flow.byproducts(), *([walker.present] if walker.present else [])]
