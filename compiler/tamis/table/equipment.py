@@ -102,15 +102,15 @@ def _last(tool: Tool) -> str:
 def _row(piece: _Piece, kitchen: Kitchen) -> EquipmentRow:
     tool = piece.tool
     return EquipmentRow(
-        piece.equipment.name,
-        _label(tool, piece.number, piece.equipment, kitchen),
-        piece.number,
-        tool.size,
-        piece.equipment.kind,
-        piece.equipment.station,
-        tuple(dict.fromkeys(piece.actions)),
-        tuple(dict.fromkeys(piece.components)),
-        tool.clause.span,
+        name=piece.equipment.name,
+        label=_label(tool, piece.number, piece.equipment, kitchen),
+        number=piece.number,
+        size=tool.size,
+        kind=piece.equipment.kind,
+        station=piece.equipment.station,
+        actions=tuple(dict.fromkeys(piece.actions)),
+        components=tuple(dict.fromkeys(piece.components)),
+        span=tool.clause.span,
     )
 
 

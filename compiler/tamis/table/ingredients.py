@@ -56,26 +56,34 @@ def _row(group: list[tuple[int, Use]], kitchen: Kitchen) -> Row:
     items = [use.ingredient for use in bought]
     first, once, sums = items[0], len(items) == 1, add_up(bought, kitchen)
     return Row(
-        _name(items, sums.total),
-        first.goods,
-        first,
-        tuple([_place(at, use) for at, use in group]),
-        sums.total,
-        sums.also,
-        bought[0].times if once else None,
-        _distinct([item.part for item in items]),
-        _distinct([item.purpose for item in items]),
-        first.alternatives if once else tuple(other for item in items for other in item.alternatives),
-        sums.estimated,
-        sums.by_analogy,
+        name=_name(items, sums.total),
+        goods=first.goods,
+        first=first,
+        uses=tuple([_place(at, use) for at, use in group]),
+        total=sums.total,
+        also=sums.also,
+        once=bought[0].times if once else None,
+        parts=_distinct([item.part for item in items]),
+        purposes=_distinct([item.purpose for item in items]),
+        alternatives=first.alternatives if once else tuple(other for item in items for other in item.alternatives),
+        estimated=sums.estimated,
+        by_analogy=sums.by_analogy,
     )
 
 
 def _place(at: int, use: Use) -> RowUse:
     item = use.ingredient
-    amount = scale(scaled(item, use.times), use.fraction)
-    buys = use.rest_of is None
-    return RowUse(at, use.component, use.action, item.clause.span, amount, item, _note(item), use.mass, buys)
+    return RowUse(
+        use=at,
+        component=use.component,
+        action=use.action,
+        span=item.clause.span,
+        amount=scale(scaled(item, use.times), use.fraction),
+        item=item,
+        note=_note(item),
+        mass=use.mass,
+        buys=use.rest_of is None,
+    )
 
 
 def _distinct(words: list[str]) -> tuple[str, ...]:

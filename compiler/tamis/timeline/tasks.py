@@ -112,19 +112,18 @@ class Tasks:
         index, work, waits = len(self.tasks), action.work, part == "wait"
         self.tasks.append(
             Task(
-                f"{action.number}.{part}.{index}",
-                lo,
-                lo if kind == "fixed" else hi,
-                kind,
-                hands,
-                part,
-                action.number,
-                title,
-                work.machine and waits,
-                work.station if waits else action.heats or work.station if part == "heat" else "",
-                (),
-                action.beside is not None and part != "heat" and not self.alone[action.number],
-                action.span,
+                id=f"{action.number}.{part}.{index}",
+                lo=lo,
+                hi=lo if kind == "fixed" else hi,
+                kind=kind,
+                hands=hands,
+                part=part,
+                action=action.number,
+                title=title,
+                machine=work.machine and waits,
+                station=work.station if waits else action.heats or work.station if part == "heat" else "",
+                soon=action.beside is not None and part != "heat" and not self.alone[action.number],
+                span=action.span,
             )
         )
         return index
