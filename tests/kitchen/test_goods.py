@@ -6,11 +6,12 @@ import csv
 import json
 from fractions import Fraction
 from pathlib import Path
-from typing import Any
+from typing import Any, get_args
 
 import pytest
 
 from tamis.kitchen import make_goods
+from tamis.kitchen.food import Animal, Hazard, Role, Show
 from tamis.kitchen.goods import Found, Larder, key
 
 GRAMMAR = Path(make_goods.ROOT)
@@ -31,6 +32,11 @@ def shown(found: Found | None) -> str:
         return "-"
     states = f" [{', '.join(found.states)}]" if found.states else ""
     return found.goods.id + states + (f" ({found.piece_word})" if found.piece_word else "")
+
+
+def test_the_code_names_what_the_closed_lists_hold() -> None:
+    kinds = {"show": Show, "hazard": Hazard, "animal": Animal, "role": Role}
+    assert {name: LARDER.closed[name] for name in kinds} == {name: list(get_args(kinds[name])) for name in kinds}
 
 
 @pytest.mark.parametrize(("phrase", "wanted"), phrases())

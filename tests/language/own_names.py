@@ -12,6 +12,8 @@ from collections.abc import Iterator
 from pathlib import Path
 from typing import NamedTuple
 
+from tamis.checks.registry import names, scaling_names
+
 GRAMMAR = Path(__file__).parents[2] / "grammar"
 _TERMINAL = re.compile(r"\b[A-Z][A-Z_]+\b")
 
@@ -36,7 +38,7 @@ def own_names(modules: dict[str, ast.Module]) -> Names:
     aliases: dict[str, frozenset[str]] = {}
     nodes = [node for tree in modules.values() for node in ast.walk(tree)]
     for node in nodes:
-        if isinstance(node, ast.Assign) and isinstance(node.value, ast.Subscript) and last(node.value) == "Literal":
+        if isinstance(node, ast.Assign) and _names_literals(node.value):
             name = last(node.targets[0])
             aliases[name] = aliases.get(name, frozenset()) | members_of(node.value, aliases)
     of: dict[str, frozenset[str]] = {}
@@ -51,10 +53,16 @@ def own_names(modules: dict[str, ast.Module]) -> Names:
     terminals = {
         found for file in sorted(GRAMMAR.glob("*.lark")) for found in _TERMINAL.findall(file.read_text("utf-8"))
     }
-    rules = {Path(file).stem.replace("_", "-") for file in modules if file.startswith("checks/")}
     units = json.loads((GRAMMAR / "units.json").read_text("utf-8"))
-    beside = {"unit": frozenset(unit["id"] for unit in units), "rule": frozenset(rules)}
+    beside = {"unit": frozenset(unit["id"] for unit in units), "rule": frozenset((*names(), *scaling_names()))}
     return Names(of, aliases, (*sets, beside["unit"]), beside, frozenset(terminals))
+
+
+def _names_literals(value: ast.expr) -> bool:
+    """Whether this is a `Literal[…]`, or a union with one."""
+    if isinstance(value, ast.BinOp):
+        return _names_literals(value.left) or _names_literals(value.right)
+    return isinstance(value, ast.Subscript) and last(value) == "Literal"
 
 
 def _modules(modules: dict[str, ast.Module]) -> list[frozenset[str]]:

@@ -93,6 +93,7 @@ NOT_COUNTED = (
     "HOT: dict[Station, str] = {'oven': 'in the oven'}\nif word in HOT: pass",
     "if measure.unit == 'cup': pass",
     "if finding.rule == 'missing-cue': pass",
+    "walker.find('missing-cue', span)",
     "if token.type == 'COMMENT': pass",
     "parser.add_argument('--format', choices=('text', 'json'))\nif said.format == 'json': pass",
     "for field in ('title', 'amount'):\n    if row[field] == other: pass",
@@ -112,7 +113,7 @@ NOT_COUNTED = (
 
 
 def words_in(snippet: str) -> str:
-    modules = {"snippet.py": ast.parse(HEAD + snippet), "checks/rules/missing_cue.py": ast.parse("")}
+    modules = {"snippet.py": ast.parse(HEAD + snippet)}
     return " ".join(literal.word for literal in word_literals(modules))
 
 

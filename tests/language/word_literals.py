@@ -117,6 +117,7 @@ class _Reader(ast.NodeVisitor):
         self.found: list[tuple[ast.expr, str]] = []
         self.local: dict[str, frozenset[str]] = {}
         self.judged: set[int] = set()
+        self.rules = frozenset(rule for rule in names.beside["rule"] if "-" in rule)
 
     # What is asked
 
@@ -235,7 +236,7 @@ class _Reader(ast.NodeVisitor):
             own = own | self.names.of.get(node.id, frozenset())
             node = self.constants.get(node.id, node)
         if isinstance(node, ast.Constant) and isinstance(node.value, str):
-            if is_word(node.value) and node.value not in own | self.names.terminals:
+            if is_word(node.value) and node.value not in own | self.names.terminals | self.rules:
                 self.found.append((node, node.value))
         elif isinstance(node, ast.IfExp):
             self._ask(node.body, own)

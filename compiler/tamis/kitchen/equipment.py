@@ -11,11 +11,15 @@ The same list knows the trade's counts (clove, sprig, can), which are units betw
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
+from typing import Any, Literal
 
 from tamis.kitchen.seconds import seconds
 from tamis.quantity.near import nearest
 from tamis.record import NamedTuple
 from tamis.string_tables import tables
+
+Station = Literal["oven", "grill", "ring", "mixer", "fridge", "freezer", "bath", ""]
+EquipmentKind = Literal["vessel", "tool", "surface", "lining", "lid", "station"]
 
 _LONGEST = 4
 """Words in the longest name of the list; a test holds the two together."""
@@ -25,10 +29,9 @@ class Equipment(NamedTuple):
     """A piece of equipment, under the name that the equipment list shows."""
 
     name: str
-    kind: str
-    """vessel, tool, surface, lining, lid or station."""
+    kind: EquipmentKind
     plural: str = ""
-    station: str = ""
+    station: Station = ""
     """Where it is heated, cooled or driven, or the station that it is; empty for none."""
     count_unit: bool = False
     """Also one of the counts: a unit after a number and before a name (`1 jar passata`)."""
@@ -77,8 +80,8 @@ class Cupboard:
             for word in words.split(", "):
                 self._counts[word] = self._counts[odd.get(word) or plural(word)] = word
 
-    def _add(self, name: str, kind: str, text: str) -> None:
-        facts = dict(fact.partition(" ")[::2] for fact in text.split(", ") if fact)
+    def _add(self, name: str, kind: Any, text: str) -> None:
+        facts: dict[str, Any] = dict(fact.partition(" ")[::2] for fact in text.split(", ") if fact)
         others = facts.pop("also", "")
         item = Equipment(
             name,

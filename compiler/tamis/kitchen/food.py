@@ -8,11 +8,23 @@ from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
 from fractions import Fraction
-from typing import Any
+from typing import Any, Literal
 
 from tamis.record import NamedTuple
 
 Raw = Mapping[str, Any]
+
+# The closed lists of the goods: their head in grammar/sources tells what each is for. A test holds the two together.
+Show = Literal[
+    "liquid", "powder", "spice", "solid", "piece", "meat", "fish", "vegetable", "fruit", "herb", "cheese", "grain",
+    "nut",
+]  # fmt: skip
+Hazard = Literal[
+    "", "poultry", "minced-meat", "whole-meat", "pork", "fish", "shellfish", "egg", "raw-flour", "rice", "pulses",
+    "kidney-beans", "sprouts", "raw-milk", "honey", "garlic-in-oil",
+]  # fmt: skip
+Animal = Literal["", "meat", "fish", "dairy", "egg", "honey", "gelatine"]
+Role = Literal["", "flour", "water", "salt", "yeast", "sugar", "fat", "egg", "milk", "starter", "flavour"]
 
 CUP = Fraction(473176473, 2000000)  # millilitres; NIST Handbook 44, Appendix C: half a US liquid pint
 MILLILITRES = {
@@ -68,18 +80,18 @@ class Goods(NamedTuple):
     plural: str
     aliases: tuple[str, ...]
     liquid: bool
-    show: str
+    show: Show
     states: frozenset[str]
     densities: tuple[Density, ...]
     pieces: tuple[Piece, ...]
     parts: tuple[Part, ...]
     allergens: tuple[str, ...]
-    hazard: str
-    animal: str
+    hazard: Hazard
+    animal: Animal
     flour: bool
     salt: bool
     leavener: bool
-    role: str
+    role: Role
     merchant: str
     water: Fraction | None
     water_source: str

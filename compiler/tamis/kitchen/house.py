@@ -16,11 +16,11 @@ from tamis.kitchen.equipment import Cupboard
 from tamis.kitchen.goods import Larder
 from tamis.kitchen.settings import Settings, read_settings, setting_span
 from tamis.kitchen.verbs import Verbs
-from tamis.quantity.units import Units
+from tamis.quantity.units import Cup, Units
 from tamis.record import NamedTuple
 from tamis.source import Source, Span
 
-UNREADABLE = "settings-unreadable"
+UNREADABLE: Literal["settings-unreadable"] = "settings-unreadable"
 
 
 class Kitchen(NamedTuple):
@@ -58,7 +58,7 @@ def default_kitchen() -> Kitchen:
 
 
 @cache
-def _units(cup: str) -> Units:
+def _units(cup: Cup) -> Units:
     return Units.load(asset_text("grammar/units.json"), cup)
 
 

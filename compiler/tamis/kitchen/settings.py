@@ -9,7 +9,7 @@ from __future__ import annotations
 import re
 from collections.abc import Callable, Mapping
 from fractions import Fraction
-from typing import Any, Literal
+from typing import Any, Literal, get_args
 
 from tamis.diagnostics import Diagnostic
 from tamis.kitchen.seconds import seconds
@@ -18,11 +18,16 @@ from tamis.record import NamedTuple
 from tamis.source import Span
 
 ShownUnits = Literal["metric", "us", "written"]
-UNITS: tuple[ShownUnits, ...] = ("metric", "us", "written")
-CUPS = ("us", "metric", "label")
-AUTHORITIES = ("us-home", "us-food-service", "uk")
-ALLERGENS = ("us", "eu", "both")
-LEVELS = ("error", "warning", "information", "off")
+HouseCup = Literal["us", "metric", "label"]
+Authority = Literal["us-home", "us-food-service", "uk"]
+AllergenLists = Literal["us", "eu", "both"]
+Level = Literal["error", "warning", "information", "off"]
+
+UNITS: tuple[ShownUnits, ...] = get_args(ShownUnits)
+CUPS: tuple[HouseCup, ...] = get_args(HouseCup)
+AUTHORITIES: tuple[Authority, ...] = get_args(Authority)
+ALLERGENS: tuple[AllergenLists, ...] = get_args(AllergenLists)
+LEVELS: tuple[Level, ...] = get_args(Level)
 
 
 class Workplace(NamedTuple):
@@ -51,7 +56,7 @@ class Publishing(NamedTuple):
     """
 
     units: ShownUnits = "metric"
-    cup: str = "us"
+    cup: HouseCup = "us"
     name: str = ""
     address: str = ""
     currency: str = ""
@@ -60,8 +65,8 @@ class Publishing(NamedTuple):
 class Safety(NamedTuple):
     """Whose limits hold: one of AUTHORITIES; which allergens are declared: one of ALLERGENS, "" for the authority's."""
 
-    authority: str = "us-home"
-    allergens: str = ""
+    authority: Authority = "us-home"
+    allergens: AllergenLists | Literal[""] = ""
 
 
 class Dough(NamedTuple):
@@ -83,7 +88,7 @@ class Settings(NamedTuple):
     kitchen: Workplace = Workplace()
     publish: Publishing = Publishing()
     safety: Safety = Safety()
-    checks: Mapping[str, str] = {}
+    checks: Mapping[str, Level] = {}
     dough: Dough = Dough()
 
 

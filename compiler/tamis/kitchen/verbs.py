@@ -11,12 +11,15 @@ Phrases are kept whole ("fold in" is not "fold") and found longest first.
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from typing import Any
+from typing import Any, Literal
 
+from tamis.kitchen.equipment import Station
 from tamis.kitchen.seconds import seconds
 from tamis.quantity.near import nearest
 from tamis.record import NamedTuple
 from tamis.string_tables import tables
+
+Attention = Literal["hands", "unattended"]
 
 _TIMES = ("takes", "per_kg", "per_piece", "estimate", "estimate_per_kg", "water_per_kg")
 _PLAIN = {"no": False, "none": ""}
@@ -33,7 +36,7 @@ class Verb(NamedTuple):
     """A word or phrase for work. All times in seconds; 0 means that the trade has no opinion."""
 
     base: str
-    attention: str = "hands"
+    attention: Attention = "hands"
     """`hands`: a timed line keeps the cook; `unattended`: it does not."""
     waits: bool = False
     """A line with it needs a time, a cue or a target."""
@@ -42,8 +45,7 @@ class Verb(NamedTuple):
     cooks: bool = False
     """A range of time wants a cue to look for."""
     heat: bool = False
-    station: str = ""
-    """oven, grill, ring, mixer, fridge, freezer, bath; empty for none."""
+    station: Station = ""
     sets: bool = False
     """An oven or grill named after it, in plain words too, is what it is done to."""
     lets: bool = False

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from fractions import Fraction
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Literal
 
 from tamis.kitchen.words import singular
 from tamis.model.mass import NOTHING, ONE, minus, plus, times
@@ -13,11 +13,18 @@ from tamis.reading.tables import tables
 from tamis.source import Span
 
 if TYPE_CHECKING:
+    from tamis.kitchen.equipment import Station
     from tamis.kitchen.house import Kitchen
     from tamis.model.opened import Opened
     from tamis.quantity.amount import Amount
     from tamis.quantity.measure import Measure
     from tamis.reading.clauses import Ingredient
+
+
+Origin = Literal[
+    "present", "component", "set-aside", "named", "share", "part", "left", "by-product", "meanwhile", "used-recipe"
+]
+"""How a batch came to be open."""
 
 
 def plain(name: str) -> tuple[str, ...]:
@@ -62,8 +69,8 @@ class Batch:
         "product", "products", "rest_of", "shared", "span", "station", "taken_at",
     )  # fmt: skip
 
-    def __init__(self, origin: str = "present") -> None:
-        self.origin = origin
+    def __init__(self, origin: Origin = "present") -> None:
+        self.origin: Origin = origin
         self.names: Pile[tuple[str, ...]] = Pile()
         self._label: tuple[str, ...] = ()
         self.foods: Pile[Food] = Pile()
@@ -73,7 +80,7 @@ class Batch:
         self.early = False
         self.pieces: tuple[Amount, str] | None = None
         self.on_heat = False
-        self.station = ""
+        self.station: Station = ""
         self.left = ONE
         self.shared = False
         self.home: Opened | None = None

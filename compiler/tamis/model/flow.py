@@ -9,7 +9,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from tamis.diagnostics import Diagnostic, Label
-from tamis.model.batch import Batch, Food, plain
+from tamis.model.batch import Batch, Food, Origin, plain
 from tamis.model.history import Ledger
 from tamis.model.percent import Flour
 from tamis.model.pile import Pile
@@ -192,7 +192,7 @@ class Flow:
         """By-products of all components made so far."""
         return self._from("by-product")
 
-    def _from(self, origin: str) -> list[Batch]:
+    def _from(self, origin: Origin) -> list[Batch]:
         """The batches registered as such that still are."""
         return [batch for batch in self.by_origin.get(origin, ()) if batch.origin == origin]
 

@@ -9,6 +9,7 @@ from tamis.reading.clauses import Reference, Time, Tool
 from tamis.record import NamedTuple
 
 if TYPE_CHECKING:
+    from tamis.kitchen.equipment import Station
     from tamis.model.act import Act
     from tamis.model.batch import Batch
     from tamis.model.work import Labour
@@ -23,8 +24,8 @@ class Heat(NamedTuple):
     """`station` is what the action occupies; `heats` the empty station that it brings to `temperature`; `preheat`
     a temperature that the station needs and nobody has heated it to."""
 
-    station: str = ""
-    heats: str = ""
+    station: Station = ""
+    heats: Station = ""
     temperature: Amount | None = None
     preheat: Amount | None = None
     on_heat: bool = False
@@ -60,7 +61,7 @@ def _temperature(labour: Labour) -> Amount | None:
     return None
 
 
-def _station(tools: list[Tool], labour: Labour, batch: Batch | None, bath: bool, hot_oven: bool) -> str:
+def _station(tools: list[Tool], labour: Labour, batch: Batch | None, bath: bool, hot_oven: bool) -> Station:
     """The station that an action takes; `bath` says that the component has a water bath on, `hot_oven` that the oven
     has been heated."""
     for tool in tools:
@@ -72,7 +73,7 @@ def _station(tools: list[Tool], labour: Labour, batch: Batch | None, bath: bool,
         return "ring"
     if "speed" in labour.set:
         return "mixer"
-    lies = batch.station if batch and batch.on_heat else ""
+    lies: Station = batch.station if batch and batch.on_heat else ""
     uses = [labour.time_verb] if labour.time_verb else labour.verbs
     stations = [use.verb.station for use in uses if use.verb.station]
     station = stations[0] if stations else ""

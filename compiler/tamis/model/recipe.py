@@ -24,6 +24,7 @@ from tamis.syntax.document import Part, Remark
 if TYPE_CHECKING:
     from collections.abc import Callable
 
+    from tamis.kitchen.equipment import Station
     from tamis.model.batch import Food
 
 
@@ -78,6 +79,9 @@ class Taking(NamedTuple):
     text: str = ""
 
 
+ProductKind = Literal["component", "set-aside", "named", "share", "by-product", "meanwhile", "used-recipe"]
+
+
 class Product(NamedTuple):
     """Something made and called by a name: a component's batch at its end, a batch set aside or named, what a share
     left behind, a by-product, a part of an ingredient (yolks, whites), or the dish of a used recipe.
@@ -90,7 +94,7 @@ class Product(NamedTuple):
 
     name: str
     names: tuple[str, ...]
-    kind: Literal["component", "set-aside", "named", "share", "by-product", "meanwhile", "used-recipe"]
+    kind: ProductKind
     component: int
     made_by: int | None
     span: Span
@@ -123,7 +127,7 @@ class Work(NamedTuple):
     window: bool = False
     hands: bool = True
     machine: bool = False
-    station: str = ""
+    station: Station = ""
     given: Literal["text", "verb", "default"] = "default"
     cue: str = ""
     verb: str = ""
@@ -160,7 +164,7 @@ class Action(NamedTuple):
     before: int | None = None
     at_once: bool = False
     within: int | None = None
-    heats: str = ""
+    heats: Station = ""
     preheat: Amount | None = None
     continues: bool = False
     on_heat: bool = False

@@ -12,7 +12,7 @@ from typing import TYPE_CHECKING
 
 from tamis.diagnostics import Diagnostic
 from tamis.model.act import Act
-from tamis.model.batch import Batch, plain
+from tamis.model.batch import Batch, Origin, plain
 from tamis.model.mass import ONE, plus, times
 from tamis.model.opened import Opened
 from tamis.model.recipe import Component, Product, StepView, Waiting
@@ -186,7 +186,7 @@ class Walker:
             for action in actions
         )
 
-    def put_aside(self, batch: Batch, origin: str, name: str, span: Span) -> None:
+    def put_aside(self, batch: Batch, origin: Origin, name: str, span: Span) -> None:
         """Close a batch: from now on it is one of the open ones, under its names."""
         batch.origin = origin
         batch.span = span
@@ -198,7 +198,7 @@ class Walker:
         self.flow.register(batch, product)
         self.open.put(batch)
 
-    def _put_down(self, origin: str) -> None:
+    def _put_down(self, origin: Origin) -> None:
         """The batch that a meanwhile worked on stays open."""
         if self.present is not None:
             batch = self.present

@@ -21,6 +21,7 @@ from tamis.syntax.document import Text
 if TYPE_CHECKING:
     from collections.abc import Sequence
 
+    from tamis.kitchen.equipment import Station
     from tamis.kitchen.house import Kitchen
     from tamis.kitchen.verbs import Verb
     from tamis.reading.reading import ActionRead, Event
@@ -75,7 +76,7 @@ class Labour:
 
 
 def work_of(
-    labour: Labour, mass: Mass, pieces: int, kitchen: Kitchen, station: str, cold_water: Fraction = NONE
+    labour: Labour, mass: Mass, pieces: int, kitchen: Kitchen, station: Station, cold_water: Fraction = NONE
 ) -> Work:
     """The work of an action on a batch of this mass, in so many pieces, at the station where it lies; `cold_water` is
     what the line puts in beside it for boiling and the like, in grams."""

@@ -16,9 +16,11 @@ from fractions import Fraction
 from pathlib import Path
 from typing import Any
 
+from tamis.quantity.units import UnitKind
+
 GRAMMAR = Path(__file__).resolve().parents[3] / "grammar"
 
-BASES = {"mass": "g", "volume": "ml", "time": "s", "length": "mm", "temperature": "kelvin"}
+BASES: dict[UnitKind, str] = {"mass": "g", "volume": "ml", "time": "s", "length": "mm", "temperature": "kelvin"}
 
 
 def made(definitions: Path) -> str:
@@ -53,7 +55,7 @@ def _spelling(name: str) -> str:
     return words if len(words) == 1 else words.lower()
 
 
-def _kind(registry: Any, unit: str) -> str:
+def _kind(registry: Any, unit: str) -> UnitKind:
     mine = registry.get_dimensionality(unit)
     for kind, base in BASES.items():
         if mine == registry.get_dimensionality(base):
@@ -61,7 +63,7 @@ def _kind(registry: Any, unit: str) -> str:
     return "nominal"
 
 
-def _factor(registry: Any, unit: str, kind: str) -> Fraction:
+def _factor(registry: Any, unit: str, kind: UnitKind) -> Fraction:
     """What one of the unit is in its kind's base. A degree counts as an interval: its zero is left out."""
     if kind == "nominal":
         return Fraction(1)

@@ -9,13 +9,14 @@ layer does not know; and a clove or a pinch stays what it is.
 from __future__ import annotations
 
 from fractions import Fraction
+from typing import Literal
 
 from tamis.quantity.amount import Amount
-from tamis.quantity.units import Unit, Units
+from tamis.quantity.units import Unit, UnitKind, Units
 from tamis.record import NamedTuple
 
 # The unit each kind is counted in.
-BASES = {"mass": "g", "volume": "ml", "time": "s", "length": "mm"}
+BASES: dict[UnitKind, str] = {"mass": "g", "volume": "ml", "time": "s", "length": "mm"}
 
 
 class Measure(NamedTuple):
@@ -35,7 +36,7 @@ def known(measure: Measure, units: Units) -> Unit | None:
     return unit if unit is not None and unit.kind in BASES else None
 
 
-def kind(measure: Measure, units: Units) -> str:
+def kind(measure: Measure, units: Units) -> UnitKind | Literal["count"]:
     """mass, volume, time or length; nominal for a pinch and its like; count for pieces and count words."""
     unit = units.get(measure.unit)
     return unit.kind if unit is not None else "count"

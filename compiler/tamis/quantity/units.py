@@ -13,13 +13,19 @@ from __future__ import annotations
 import re
 from fractions import Fraction
 from functools import cache
+from typing import Literal
 
 from tamis.assets import asset_text
 from tamis.quantity.near import nearest
 from tamis.record import NamedTuple
 
+UnitKind = Literal["mass", "volume", "time", "length", "temperature", "nominal"]
+System = Literal["metric", "us", "imperial", ""]
+Cup = Literal["us", "metric", "label", "imperial", "japanese"]
+SpoonSet = Literal["us", "metric", "label", "imperial", "australian"]
+
 # What "cup" can mean in a house, and which spoons stand beside that cup if the house does not say.
-CUPS = {
+CUPS: dict[Cup, tuple[str, SpoonSet]] = {
     "us": ("us_cup", "us"),
     "metric": ("metric_cup", "metric"),
     "label": ("label_cup", "label"),
@@ -27,7 +33,7 @@ CUPS = {
     "japanese": ("japanese_cup", "metric"),
 }
 # What "tbsp" can mean, and the teaspoon that belongs to it.
-SPOONS = {
+SPOONS: dict[SpoonSet, tuple[str, str]] = {
     "us": ("us_tbsp", "us_tsp"),
     "metric": ("metric_tbsp", "metric_tsp"),
     "label": ("label_tbsp", "label_tsp"),
@@ -47,9 +53,9 @@ class Unit(NamedTuple):
     """
 
     id: str
-    kind: str
+    kind: UnitKind
     factor: Fraction
-    system: str
+    system: System
 
 
 class Units:
@@ -63,7 +69,7 @@ class Units:
         self._near: dict[str, str | None] = {}
 
     @classmethod
-    def load(cls, text: str, cup: str = "us", tbsp: str = "") -> Units:
+    def load(cls, text: str, cup: Cup = "us", tbsp: SpoonSet | Literal[""] = "") -> Units:
         """Read the text of units.json.
 
         `cup` is a key of CUPS; `tbsp` a key of SPOONS, or "" for the spoons that stand beside the cup. Raises
@@ -121,7 +127,7 @@ class Units:
 
 
 @cache
-def shipped(cup: str = "us", tbsp: str = "") -> Units:
+def shipped(cup: Cup = "us", tbsp: SpoonSet | Literal[""] = "") -> Units:
     """The units that ship with the compiler, for a house's choice as `Units.load` takes it."""
     return Units.load(asset_text("grammar/units.json"), cup, tbsp)
 

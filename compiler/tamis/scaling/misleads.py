@@ -6,11 +6,11 @@ them as for all rules.
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING, cast
+from typing import TYPE_CHECKING
 
 from tamis.checks.registry import scaling_checks
 from tamis.checks.scaling._scene import Scene
-from tamis.diagnostics import Diagnostic, Severity, in_order
+from tamis.diagnostics import Diagnostic, in_order
 
 if TYPE_CHECKING:
     from fractions import Fraction
@@ -35,5 +35,5 @@ def misleading(
         for finding in check(scene):
             level = levels.get(finding.rule, finding.severity)
             if level != "off":
-                found.append(finding._replace(severity=cast("Severity", level)))
+                found.append(finding._replace(severity=level))
     return in_order(found)
