@@ -72,7 +72,7 @@ def test_no_page_is_wider_than_a_small_phone(site: Path, tmp_path: Path) -> None
     assert {page: width for page, width in widths.items() if width > PHONE} == {}
 
 
-@pytest.mark.parametrize("page", ["recipes/harbour-rye-batons.html", "recipes/lemon-poppy-cake.html", "index.html"])
+@pytest.mark.parametrize("page", ["recipes/harbour-rye-tin-loaves.html", "recipes/lemon-poppy-cake.html", "index.html"])
 def test_a_page_prints(site: Path, tmp_path: Path, page: str) -> None:
     pdf = tmp_path / "page.pdf"
     browse(tmp_path / "profile", "--no-pdf-header-footer", f"--print-to-pdf={pdf}", (site / page).as_uri())

@@ -26,7 +26,7 @@ def ask(text: str) -> Asked:
         ("350 degrees F", 350, 350, "f", False),
         ("350 fahrenheit", 350, 350, "f", False),
         ("180-190 C", 180, 190, "c", False),
-        ("96–99 °C", 96, 99, "c", False),
+        ("97–99 °C", 97, 99, "c", False),
         ("-18 C", -18, -18, "c", False),
         ("160 fan", 160, 160, "c", True),
         ("160 °C fan", 160, 160, "c", True),

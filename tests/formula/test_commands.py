@@ -9,21 +9,21 @@ import pytest
 
 from tamis.cli.main import main
 
-BATONS = str(Path(__file__).resolve().parents[2] / "recipes" / "harbour-rye-batons.tamis")
+LOAVES = str(Path(__file__).resolve().parents[2] / "recipes" / "harbour-rye-tin-loaves.tamis")
 JAM = str(Path(__file__).resolve().parents[2] / "recipes" / "plum-jam.tamis")
 
 
 @pytest.mark.parametrize("form", ["text", "markdown", "json", "csv"])
-def test_the_batons_have_a_formula_in_every_form(form: str, capsys: pytest.CaptureFixture[str]) -> None:
-    assert main(["formula", BATONS, "--format", form]) == 0
+def test_the_rye_loaves_have_a_formula_in_every_form(form: str, capsys: pytest.CaptureFixture[str]) -> None:
+    assert main(["formula", LOAVES, "--format", form]) == 0
     out = capsys.readouterr().out
-    assert "bread flour" in out and "Poolish" in out
+    assert "bread flour" in out and "Scald" in out
 
 
 def test_the_base_can_be_chosen(capsys: pytest.CaptureFixture[str]) -> None:
-    main(["formula", BATONS, "--format", "json", "--base", "final"])
+    main(["formula", LOAVES, "--format", "json", "--base", "final"])
     data = json.loads(capsys.readouterr().out)
-    assert data["base"] == "final" and data["base_flour"]["lo"]["value"] == 420
+    assert data["base"] == "final" and data["base_flour"]["lo"]["value"] == 580
 
 
 def test_jam_has_none(capsys: pytest.CaptureFixture[str]) -> None:

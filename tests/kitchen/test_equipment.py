@@ -18,15 +18,15 @@ KINDS = {"vessel", "tool", "surface", "lining", "lid", "station"}
 FOUND = """
 cold bowl                  · bowl           · cold             · one
 mixer bowl                 · mixer bowl     ·                  · one
-floured baker's cloth      · baker's cloth  · floured          · one
-floured baker’s cloth      · baker's cloth  · floured          · one
+large baker's cloth        · baker's cloth  · large            · one
+large baker’s cloth        · baker's cloth  · large            · one
 2-litre jar                · jar            · 2-litre          · one
 heavy 3-litre pan          · pan            · heavy, 3-litre   · one
 lined baking trays         · baking tray    · lined            · several
 small sharp knives         · knife          · small, sharp     · several
 tart dishes                · dish           · tart             · several
 round tins                 · round tin      ·                  · several
-empty steel tray           · steel tray     · empty            · one
+shallow steel tray         · steel tray     · shallow          · one
 lidded iron pot            · iron pot       · lidded           · one
 large cast-iron skillet    · frying pan     · large, cast-iron · one
 Dutch oven                 · casserole      ·                  · one

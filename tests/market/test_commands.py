@@ -13,7 +13,7 @@ from tamis.cli.main import main
 from tests.market.stall import CHECKOUT
 
 DUCK = "recipes/duck-with-prunes.tamis"
-BATONS = "recipes/harbour-rye-batons.tamis"
+LOAVES = "recipes/harbour-rye-tin-loaves.tamis"
 OATS = "title: Oats\nserves: 2\n\n# Oats\n\nStir [100 g rolled oats] with [200 ml milk].\n"
 JAM = "recipes/plum-jam.tamis"
 
@@ -37,7 +37,7 @@ class Shell:
 
 
 def test_a_list_for_two(shell: Shell) -> None:
-    status, out, err = shell("market", DUCK, BATONS, "--serves", "8")
+    status, out, err = shell("market", DUCK, LOAVES, "--serves", "8")
     assert (status, err) == (0, "")
     assert "gravy, for 8 (× 2)" in out and "Brown chicken stock: 0.3 of the recipe" in out
     assert "\nButcher" in out and "8       duck legs" in out

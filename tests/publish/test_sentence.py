@@ -21,8 +21,8 @@ LINES = [
     ("Add [4 sprigs of thyme].", 'Add <b class="measure">4\u00a0sprigs</b> of thyme.'),
     ("Fry it [in 2 tbsp olive oil].", 'Fry it in <b class="measure">2\u00a0tbsp</b> olive oil.'),
     # both measures are printed, and kitchen fractions as such
-    ("Add [420 g (3 cups) bread flour].", 'Add <b class="measure">420\u00a0g (3\u00a0cups)</b> bread flour.'),
-    ("Add [1 1/4 tsp instant yeast].", 'Add <b class="measure">1¼\u00a0tsp</b> instant yeast.'),
+    ("Add [480 g (3 1/2 cups) bread flour].", 'Add <b class="measure">480\u00a0g (3½\u00a0cups)</b> bread flour.'),
+    ("Add [2 1/4 tsp instant yeast].", 'Add <b class="measure">2¼\u00a0tsp</b> instant yeast.'),
     ("Add [1 cup plus 2 tbsp whole milk].", 'Add <b class="measure">1\u00a0cup plus 2\u00a0tbsp</b> whole milk.'),
     (
         "Add [8 chicken thighs (140–200 g each), trimmed].",
@@ -32,10 +32,10 @@ LINES = [
     ("Roast [at 200C/180C fan/gas 6].", "Roast at 200\u00a0°C (392\u00a0°F)/180\u00a0°C fan/gas 6."),
     # times are marked, with the least of a range for machines
     ("[Knead for 5 min].", 'Knead for <time datetime="PT5M">5\u00a0min</time>.'),
-    ("[Bake for 22–26 min].", 'Bake for <time datetime="PT22M">22–26\u00a0min</time>.'),
+    ("[Bake for 25–30 min].", 'Bake for <time datetime="PT25M">25–30\u00a0min</time>.'),
     (
-        "[Leave for at least 8 h, up to 16 h].",
-        'Leave for at least <time datetime="PT8H">8\u00a0h, up to 16\u00a0h</time>.',
+        "[Leave for at least 4 h, up to 18 h].",
+        'Leave for at least <time datetime="PT4H">4\u00a0h, up to 18\u00a0h</time>.',
     ),
     ("[Chill for up to 3 days].", 'Chill for up to <time datetime="P3D">3\u00a0days</time>.'),
     ("[Leave overnight].", 'Leave <time datetime="PT8H">overnight</time>.'),
@@ -53,7 +53,7 @@ LINES = [
     ("Cook [until 74 °C inside].", 'Cook <span class="cue">until 74\u00a0°C (165\u00a0°F) inside</span>.'),
     ("Cook [until 63 °C inside].", 'Cook <span class="cue">until 63\u00a0°C (146\u00a0°F) inside</span>.'),
     ("Cook [until 145 °F inside].", 'Cook <span class="cue">until 145\u00a0°F (63\u00a0°C) inside</span>.'),
-    ("Cook [until 96–99 °C inside].", 'Cook <span class="cue">until 96–99\u00a0°C (205–210\u00a0°F) inside</span>.'),
+    ("Cook [until 97–99 °C inside].", 'Cook <span class="cue">until 97–99\u00a0°C (207–210\u00a0°F) inside</span>.'),
     # other clauses stand as written
     ("Lay it [in a 30 × 40 cm roasting tin].", "Lay it in a 30\u00a0×\u00a040 cm roasting tin."),
     ("Turn it in [2 tbsp of the duck fat].", 'Turn it in <b class="measure">2\u00a0tbsp</b> of the duck fat.'),

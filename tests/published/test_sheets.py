@@ -43,31 +43,33 @@ def grams(compiled: Compiled, product: str) -> Fraction:
     return found.mass.lo
 
 
-def test_batons_formula() -> None:
-    compiled, kitchen = recipe("harbour-rye-batons")
-    by_hand = sheet("batons-formula")
-    rye, bread = (total(compiled, kitchen, name) for name in ("rye flour", "bread flour"))
-    water, dough, poolish = total(compiled, kitchen, "water"), grams(compiled, "dough"), grams(compiled, "poolish")
-    yeast = sum(use.mass.lo for use in compiled.recipe.uses if use.ingredient.name == "instant yeast")
-    salt = sum(use.mass.lo for use in compiled.recipe.uses if use.ingredient.name == "fine salt")
-    flour = rye + bread
+def test_rye_loaves_formula() -> None:
+    compiled, kitchen = recipe("harbour-rye-tin-loaves")
+    by_hand = sheet("rye-loaves-formula")
+    formula = compiled.formula
+    assert formula is not None
+    foods = {row.name: row.total for row in formula.rows if row.total is not None}
+    (scald,) = [row.final for row in formula.rows if row.part and row.final is not None]
     divided = next(action.piece_mass for action in compiled.recipe.actions if action.piece_mass)
     assert divided is not None
     said = {
-        "flour": flour,
-        "water": water,
-        "hydration": water / flour * 100,
-        "prefermented": rye / flour * 100,
-        "yeast": Fraction(yeast),
-        "salt percent": Fraction(salt) / flour * 100,
-        "poolish": poolish,
-        "dough": dough,
+        "flour": formula.flour.lo,
+        "rye percent": foods["rye flour"].percent.lo,
+        "water": total(compiled, kitchen, "water"),
+        "hydration": formula.hydration.lo,
+        "prefermented": formula.prefermented.lo,
+        "yeast": foods["instant yeast"].grams.lo,
+        "yeast percent": foods["instant yeast"].percent.lo,
+        "salt percent": foods["fine salt"].percent.lo,
+        "scald": grams(compiled, "scald"),
+        "scald percent": scald.percent.lo,
+        "dough": grams(compiled, "dough"),
         "loaf": divided.lo,
-        "percent sum": dough / flour * 100,
+        "percent sum": formula.total.percent.lo,
     }
     assert said.keys() == by_hand.keys()
     for key, value in said.items():
-        assert value == pytest.approx(by_hand[key], abs=0.05), key
+        assert value == pytest.approx(by_hand[key], abs=0.005), key
 
 
 def test_custard_for_ten() -> None:

@@ -21,7 +21,7 @@ KITCHEN: Kitchen = default_kitchen()
 
 
 def measure(text: str) -> Measure:
-    """`1 1/4 tsp`, `140–200 g`, `2 clove`, `8`."""
+    """`2 1/4 tsp`, `140–200 g`, `2 clove`, `8`."""
     found = re.fullmatch(r"([\d/½⅓¼⅛ .–]+?) ?([a-z_ ]*)", text)
     assert found, text
     ends = [parse(end) for end in found[1].split("–")]

@@ -17,7 +17,7 @@ from tamis.table.rows import Row, Table
 from tamis.table.showing import shown
 
 from .bench import KITCHEN, Entry, food, measure, recipe
-from .samples import rye_batons
+from .samples import rye_loaves
 
 HALF = Fraction(1, 2)
 
@@ -40,35 +40,33 @@ def line(*entries: Entry) -> tuple[str, ...]:
     return said[:4]
 
 
-class TestFirstSample:
-    """The first sample of the language."""
+class TestRyeLoaves:
+    """The table of a bread: a scald, a dough, two loaves in tins."""
 
-    made = build_table(rye_batons(), KITCHEN)
+    made = build_table(rye_loaves(), KITCHEN)
 
     def test_rows_stand_in_order_of_first_use(self) -> None:
-        names = ["rye flour", "water", "instant yeast", "bread flour", "fine salt", "caraway seed"]
+        names = ["water", "rye flour", "caraway seed", "bread flour", "instant yeast", "fine salt"]
         assert [row.name for row in self.made.rows] == names
 
-    def test_water_is_divided_between_poolish_and_dough(self) -> None:
+    def test_water_is_divided_between_scald_and_dough(self) -> None:
         row = self.made.row("water")
         assert row and row.divided and len(row.uses) == 2
-        assert shown(row, KITCHEN).written == "370 g"
-        assert where_text(row, self.made, KITCHEN) == "Poolish 100 g; Dough 270 g"
+        assert shown(row, KITCHEN).written == "510 g"
+        assert where_text(row, self.made, KITCHEN) == "Scald 300 g, boiling; Dough 210 g"
 
-    def test_spoons_of_yeast_add_up(self) -> None:
-        row = self.made.row("instant-yeast")
-        assert row and row.total[0].amount.lo == Fraction(11, 8)
-        assert shown(row, KITCHEN).written == "1⅜ tsp"
-        assert where_text(row, self.made, KITCHEN) == "Poolish ⅛ tsp; Dough 1¼ tsp"
+    def test_rye_flour_adds_up_without_what_dusts_the_bench(self) -> None:
+        row = self.made.row("rye-flour")
+        assert row and row.total[0].amount.lo == 240
+        assert shown(row, KITCHEN).written == "240 g"
+        assert where_text(row, self.made, KITCHEN) == "Scald 140 g; Dough 100 g"
 
     def test_flour_shows_both_measures_as_the_cook_wrote_them(self) -> None:
         row = self.made.row("bread-flour")
-        assert row and shown(row, KITCHEN) == ("420 g (3 cups)", "420 g", "3 cups")
+        assert row and shown(row, KITCHEN) == ("480 g (3½ cups)", "480 g", "3½ cups")
 
-    def test_dusting_and_steam_stand_apart(self) -> None:
-        said = ["plus rye flour for dusting", "plus 120 ml boiling water for steam"]
-        assert apart(self.made, KITCHEN) == said
-        assert self.made.rows[0].total[0].amount.lo == 80
+    def test_greasing_and_dusting_stand_apart(self) -> None:
+        assert apart(self.made, KITCHEN) == ["sunflower oil for greasing", "plus rye flour for dusting"]
 
 
 @pytest.mark.parametrize(
@@ -77,6 +75,7 @@ class TestFirstSample:
         ([food("100 g", "butter"), food("1 kg", "butter")], "1.1 kg"),
         ([food("1 tbsp", "olive oil"), food("1 tsp", "olive oil")], "1 tbsp plus 1 tsp"),
         ([food("2 tsp", "fine salt"), food("1 tsp", "fine salt")], "1 tbsp"),
+        ([food("3/4 tsp", "instant yeast"), food("1 1/2 tsp", "instant yeast")], "2¼ tsp"),
         ([food("3 tbsp", "olive oil"), food("200 ml", "olive oil")], "244 ml"),
         ([food("1 cup", "olive oil"), food("1 tbsp", "olive oil")], "1 cup plus 1 tbsp"),
         ([food("1 lb", "beef"), food("8 oz", "beef")], "1 lb 8 oz"),
@@ -97,7 +96,8 @@ class TestFirstSample:
         ([food("2 pinch", "fine salt"), food("5 g", "fine salt")], "2 pinches and 5 g"),
         # A second measure that fits the sum goes before a density.
         ([food("100 g", "bread flour"), food("1 cup", "bread flour", also="140 g")], "240 g"),
-        ([food("420 g", "bread flour", also="3 cups"), food("70 g", "bread flour", also="1/2 cup")], "490 g (3½ cups)"),
+        ([food("480 g", "bread flour", also="3 1/2 cups"), food("70 g", "bread flour", also="1/2 cup")],
+         "550 g (4 cups)"),
         ([food("1 can", "tomatoes", also="400 g"), food("2 can", "tomatoes", also="800 g")], "3 cans (1.2 kg)"),
     ],
 )  # fmt: skip

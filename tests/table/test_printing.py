@@ -14,44 +14,44 @@ from tamis.table.markdown import equipment_markdown, table_markdown
 from tamis.table.text import equipment_text, table_text
 
 from .bench import KITCHEN, food, recipe, tool
-from .samples import rye_batons
+from .samples import rye_loaves
 from .schema import faults
 
 SCHEMA = json.loads(asset_text("grammar/schema/table.schema.json"))
-RYE = rye_batons()
+RYE = rye_loaves()
 TABLE = build_table(RYE, KITCHEN)
 
 TERMINAL = """\
-  amount           metric   US                    ingredient
-  ──────────────   ──────   ───────────────────   ─────────────────────────────
-  80 g                      ¾ cup plus 2 tsp      rye flour
-  370 g                     1½ cups plus 1 tbsp   water, divided
-                                                    Poolish 100 g; Dough 270 g
-  1⅜ tsp           4.3 g                          instant yeast, divided
-                                                    Poolish ⅛ tsp; Dough 1¼ tsp
-  420 g (3 cups)                                  bread flour
-  2 tsp            12 g                           fine salt
-  1 tbsp           6.7 g                          caraway seed, lightly crushed
+  amount            metric   US                   ingredient
+  ───────────────   ──────   ──────────────────   ─────────────────────────────
+  510 g                      2 cups plus 2 tbsp   water, divided
+      Scald 300 g, boiling; Dough 210 g
+  240 g                      2⅓ cups              rye flour, divided
+      Scald 140 g; Dough 100 g
+  1 tbsp            6.7 g                         caraway seed, lightly crushed
+  480 g (3½ cups)                                 bread flour
+  2¼ tsp            7 g                           instant yeast
+  2½ tsp            15 g                          fine salt
 
 Apart from the sum
+  sunflower oil for greasing
   plus rye flour for dusting
-  plus 120 ml boiling water for steam
 """
 
 MARKDOWN = """\
 | Amount | Metric | US | Ingredient | Where used |
 | --- | --- | --- | --- | --- |
-| 80 g |  | ¾ cup plus 2 tsp | rye flour |  |
-| 370 g |  | 1½ cups plus 1 tbsp | water, divided | Poolish 100 g; Dough 270 g |
-| 1⅜ tsp | 4.3 g |  | instant yeast, divided | Poolish ⅛ tsp; Dough 1¼ tsp |
-| 420 g (3 cups) |  |  | bread flour |  |
-| 2 tsp | 12 g |  | fine salt |  |
+| 510 g |  | 2 cups plus 2 tbsp | water, divided | Scald 300 g, boiling; Dough 210 g |
+| 240 g |  | 2⅓ cups | rye flour, divided | Scald 140 g; Dough 100 g |
 | 1 tbsp | 6.7 g |  | caraway seed, lightly crushed |  |
+| 480 g (3½ cups) |  |  | bread flour |  |
+| 2¼ tsp | 7 g |  | instant yeast |  |
+| 2½ tsp | 15 g |  | fine salt |  |
 
 Apart from the sum:
 
+- sunflower oil for greasing
 - plus rye flour for dusting
-- plus 120 ml boiling water for steam
 """
 
 
@@ -65,7 +65,7 @@ def test_markdown_shows_one_table() -> None:
 
 def test_the_equipment_is_a_list() -> None:
     rows = equipment_list(RYE, KITCHEN)
-    assert equipment_text(rows).splitlines()[:2] == ["  tall jar", "  mixer"]
+    assert equipment_text(rows).splitlines()[:2] == ["  mixing bowl", "  mixer"]
     assert equipment_markdown(rows).splitlines()[-1] == "- wire rack"
 
 
@@ -123,19 +123,19 @@ def test_the_schema_finds_faults() -> None:
 
 
 def test_the_data_is_exact() -> None:
-    yeast = table_data(TABLE, (), KITCHEN)["rows"][2]
+    water, _, _, _, yeast, _ = table_data(TABLE, (), KITCHEN)["rows"]
     assert yeast["goods"] == "instant-yeast"
-    number = {"exact": "11/8", "value": 1.375}
+    number = {"exact": "9/4", "value": 2.25}
     assert yeast["total"] == [{"lo": number, "hi": number, "unit": "tsp"}]
-    assert [use["text"] for use in yeast["uses"]] == ["⅛ tsp", "1¼ tsp"]
+    assert [use["text"] for use in water["uses"]] == ["300 g", "210 g"]
 
 
 @pytest.mark.parametrize(
     ("only", "amounts"),
     [
-        ("metric", ["80 g", "370 g", "1⅜ tsp (4.3 g)", "420 g", "2 tsp (12 g)", "1 tbsp (6.7 g)"]),
-        ("us", ["¾ cup plus 2 tsp", "1½ cups plus 1 tbsp", "1⅜ tsp", "3 cups", "2 tsp", "1 tbsp"]),
-        ("written", ["80 g", "370 g", "1⅜ tsp", "420 g (3 cups)", "2 tsp", "1 tbsp"]),
+        ("metric", ["510 g", "240 g", "1 tbsp (6.7 g)", "480 g", "2¼ tsp (7 g)", "2½ tsp (15 g)"]),
+        ("us", ["2 cups plus 2 tbsp", "2⅓ cups", "1 tbsp", "3½ cups", "2¼ tsp", "2½ tsp"]),
+        ("written", ["510 g", "240 g", "1 tbsp", "480 g (3½ cups)", "2¼ tsp", "2½ tsp"]),
     ],
 )
 def test_one_system_alone_still_has_spoons(only: str, amounts: list[str]) -> None:

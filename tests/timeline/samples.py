@@ -1,14 +1,14 @@
-"""The two samples of the language's own page, as the model is to give them."""
+"""A bread and a custard, as the model gives them."""
 
 from __future__ import annotations
 
 from tamis.model.recipe import Recipe
 from tamis.quantity.amount import exactly
-from tamis.reading.clauses import Target, Tool
+from tamis.reading.clauses import Target
 from tamis.source import Span
 from tamis.syntax.document import Clause
 
-from .making import HOUR, KITCHEN, MIN, Making, food, wait, work
+from .making import HOUR, MIN, Making, food, wait, work
 
 
 def hot(celsius: int) -> Target:
@@ -16,43 +16,27 @@ def hot(celsius: int) -> Target:
     return Target(clause, "temperature", exactly(celsius), text=f"to {celsius} °C")
 
 
-def rye_batons() -> Recipe:
-    """Poolish overnight, dough with folds, loaves on a stone; the oven heats beside the last rise."""
-    m = Making("Harbour rye batons")
-    m.component("Poolish")
-    stir = m.line("Stir smooth", work(MIN, None, hands=True), food("80 g rye flour", "rye flour"))
-    leave = m.line("Leave", work(20, wait(8 * HOUR, 16 * HOUR, True)), after=(stir,))
-    m.component("Dough")
-    whisk = m.line("Whisk", work(2 * MIN, None, hands=True), food("420 g bread flour", "bread flour"))
-    mix = m.line("Mix", work(30, wait(2 * MIN), machine=True, station="mixer"), after=(whisk, leave))
-    rest = m.line("Rest", work(20, wait(20 * MIN)), after=(mix,))
-    m.paragraph()
+def rye_loaves() -> Recipe:
+    """A scald, a dough, two loaves in tins; the oven heats beside the last rise and falls in the bake."""
+    m = Making("Harbour rye tin loaves")
+    m.component("Scald")
     caraway = food("1 tbsp caraway seed, lightly crushed", "caraway seed", "lightly crushed")
-    add = m.line("Add", work(30, None, hands=True), caraway, after=(rest,))
-    knead = m.line("Knead", work(0, wait(5 * MIN), machine=True, station="mixer"), after=(add,))
-    m.paragraph()
-    fold = m.line("Fold", work(2 * MIN, wait(30 * MIN)), after=(knead,), times=2, at_once=False)
-    rise = m.line("Rise", work(20, wait(60 * MIN, 90 * MIN)), after=(fold,))
+    pour = m.line("Pour", work(2 * MIN, None, hands=True), food("140 g rye flour", "rye flour"), caraway)
+    leave = m.line("Leave", work(20, wait(4 * HOUR, 18 * HOUR, True)), after=(pour,))
+    m.component("Dough")
+    whisk = m.line("Whisk", work(2 * MIN, None, hands=True), food("480 g bread flour", "bread flour"))
+    knead = m.line("Knead", work(30, wait(8 * MIN), machine=True, station="mixer"), after=(whisk, leave))
+    rise = m.line("Rise", work(20, wait(75 * MIN, 90 * MIN)), after=(knead,))
     m.component("Loaves")
-    divide = m.line("Divide", work(3 * MIN, None, hands=True), after=(rise,), at_once=True)
-    prove = m.line("Prove", work(MIN, wait(30 * MIN, 60 * MIN)), after=(divide,))
+    grease = m.line("Grease", work(MIN, None, hands=True), food("sunflower oil", "sunflower oil"))
+    divide = m.line("Divide", work(6 * MIN, None, hands=True), after=(rise, grease), at_once=True)
+    prove = m.line("Prove", work(20, wait(45 * MIN, 60 * MIN)), after=(divide,))
     m.paragraph()
-    stone = KITCHEN.cupboard.find(["baking", "stone"])
-    assert stone is not None
-    tool = Tool(Clause("with a baking stone", (), Span(0, 1)), "baking stone", stone.item)
-    m.line(
-        "Heat",
-        work(10),
-        heats="oven",
-        targets=(hot(230),),
-        tools=(tool,),
-        beside=prove,
-        before=len(m.actions) + 1,
-    )
+    m.line("Heat", work(10), heats="oven", targets=(hot(240),), beside=prove, before=len(m.actions) + 1)
     m.paragraph()
-    slide = m.line("Slide", work(MIN, None, hands=True), after=(prove,), at_once=True)
-    bake = m.line("Bake", work(0, wait(22 * MIN, 26 * MIN), station="oven"), after=(slide,), at_once=True)
-    m.line("Cool", work(30, wait(2 * HOUR, None, True)), after=(bake,), at_once=True)
+    bake = m.line("Bake", work(0, wait(15 * MIN), station="oven"), after=(prove,), at_once=True)
+    lower = m.line("Lower", work(10, wait(25 * MIN, 30 * MIN), station="oven"), after=(bake,), at_once=True)
+    m.line("Turn out", work(30, wait(12 * HOUR, 48 * HOUR, True)), after=(lower,), at_once=True)
     return m.recipe()
 
 

@@ -20,9 +20,9 @@ from tamis.timeline.text import timeline_text
 from tests.table.schema import faults
 
 from .making import HOUR, KITCHEN, MIN, Making, wait, work
-from .samples import custard, rye_batons
+from .samples import custard, rye_loaves
 
-READY = datetime(2026, 12, 20, 19, 0)
+READY = datetime(2026, 12, 20, 11, 0)
 SVG = "{http://www.w3.org/2000/svg}"
 
 CUSTARD = """\
@@ -42,20 +42,20 @@ Poured custard
 """
 
 BREAD_BACK = """\
-Harbour rye batons
-ready Sun 20 Dec 19:00, estimates at their longest
+Harbour rye tin loaves
+ready Sun 20 Dec 11:00, estimates at their longest
 
 Sat 19 Dec
-22:59  ●* ≈ 1 min       Poolish: Stir rye flour
-23:00  ◐* 8–16 h        Leave
-Sun 20 Dec
-12:24  ●  ≈ 2 min       Dough: Whisk bread flour
+15:25  ●* ≈ 2 min    Scald: Crush caraway seed
+15:27  ●* ≈ 2 min    Pour caraway seed, rye flour
+15:29  ◐* 4–18 h     Leave
+19:27  ●  ≈ 2 min    Dough: Whisk bread flour  (beside leave)
 """
 
 
 @pytest.fixture(scope="module")
 def bread() -> Timeline:
-    return build_timeline(rye_batons(), KITCHEN)
+    return build_timeline(rye_loaves(), KITCHEN)
 
 
 def test_text_from_zero() -> None:
@@ -104,17 +104,17 @@ def test_the_header_tells_it_where_no_window_does() -> None:
 @pytest.mark.parametrize("ready", [None, READY])
 @pytest.mark.parametrize("recipe", ["bread", "custard", "empty"])
 def test_data_has_the_form_of_its_schema(recipe: str, ready: datetime | None) -> None:
-    made = {"bread": rye_batons, "custard": custard, "empty": Making().recipe}[recipe]()
+    made = {"bread": rye_loaves, "custard": custard, "empty": Making().recipe}[recipe]()
     schema = json.loads(asset_text("grammar/schema/timeline.schema.json"))
     data = json.loads(json.dumps(timeline_data(build_timeline(made, KITCHEN), ready)))
     assert list(faults(data, schema, schema)) == []
 
 
 def test_data_of_a_row(bread: Timeline) -> None:
-    """60 s of stirring and 20 s of covering, then eight hours."""
-    leave = timeline_data(bread)["entries"][1]
-    assert leave["least"] == {"start": 60, "end": 60 + 20 + 8 * HOUR}
-    assert leave["segments"][1]["until"] == 80 + 16 * HOUR
+    """Two minutes of crushing, two of pouring, 20 s of covering, then four hours."""
+    leave = timeline_data(bread)["entries"][2]
+    assert leave["least"] == {"start": 240, "end": 240 + 20 + 4 * HOUR}
+    assert leave["segments"][1]["until"] == 260 + 18 * HOUR
     assert (leave["hands"], leave["estimated"], leave["critical"]) == ("some", False, True)
 
 
@@ -123,8 +123,8 @@ def test_svg_is_well_formed_and_speaks(bread: Timeline) -> None:
     assert root.get("role") == "img"
     named = {child.get("id"): child.text or "" for child in root if child.tag in (SVG + "title", SVG + "desc")}
     assert set((root.get("aria-labelledby") or "").split()) == set(named)
-    assert named["tl-title"] == "Timeline of Harbour rye batons"
-    assert "0:01 Leave, 8–16 h" in named["tl-desc"]
+    assert named["tl-title"] == "Timeline of Harbour rye tin loaves"
+    assert "0:04 Leave, 4–18 h" in named["tl-desc"]
 
 
 def test_svg_has_a_bar_for_every_stretch_inside_the_picture(bread: Timeline) -> None:

@@ -20,7 +20,7 @@ def title_of(line: str) -> str:
 @pytest.mark.parametrize(
     ("line", "said"),
     [
-        ("Stir [80 g rye flour] and [100 g water] smooth [in a bowl].", "Stir rye flour, water"),
+        ("Stir [140 g rye flour] and [300 g water] smooth [in a bowl].", "Stir rye flour, water"),
         ("Lay [4 duck legs] [in a roasting tin].", "Lay duck legs"),
         ("Lay them skin up [in a roasting tin].", "Lay them skin up"),
         ("Tip the fat out into a heatproof bowl.", "Tip the fat out"),

@@ -102,7 +102,7 @@ def _and(words: list[str]) -> str:
 
 
 def weight(grams: Amount) -> str:
-    """Grams as a bench scale shows them: "0.39 g", "5.5 g", "270 g", "16.747 kg"."""
+    """Grams as a bench scale shows them: "0.39 g", "5.5 g", "210 g", "16.747 kg"."""
     return _ends(grams, _kilos if grams.lo >= 1000 else _grams, "kg" if grams.lo >= 1000 else "g")
 
 

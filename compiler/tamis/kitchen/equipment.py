@@ -1,7 +1,7 @@
 """What stands in a kitchen, found at the end of a phrase.
 
 `with 2 forks` and `with 2 eggs` differ in one noun, so the nouns of the kitchen are a list: `equipment.toml`
-in `grammar/`. A cook describes pieces freely (*a heavy 3-litre pan*, *a floured baker's cloth*), so only the
+in `grammar/`. A cook describes pieces freely (*a heavy 3-litre pan*, *a well-greased loaf tin*), so only the
 noun at the end must be known; the words before it are adjectives. The longest noun wins: a mixer bowl is no
 bowl.
 

@@ -105,7 +105,7 @@ def _plain(text: str) -> str:
 
 
 def _with_fractions(text: str) -> str:
-    """`1 1/4 tsp` as it is printed: 1¼ tsp. A fraction that no cup has stays as it is."""
+    """`2 1/4 tsp` as it is printed: 2¼ tsp. A fraction that no cup has stays as it is."""
     if "/" not in text:
         return text
     return _FRACTION.sub(lambda found: (found[1] or "") + _VULGAR[found[2]] if found[2] in _VULGAR else found[0], text)
@@ -194,7 +194,7 @@ def _has_degrees(clause: Clause) -> bool:
 
 
 def _stretch(clause: Clause, words: PageWords) -> tuple[int, int]:
-    """From the first to the last length of time in a clause: `8 h, up to 16 h`, `overnight`."""
+    """From the first to the last length of time in a clause: `4 h, up to 18 h`, `overnight`."""
     spans = [
         item.span
         for item, key in zip(clause.items.items, clause.items.keys, strict=True)

@@ -33,7 +33,7 @@ FIRST_WORDS = {"us": "US", "australian": "Australian", "japanese": "Japanese", "
 
 
 def written(measure: Measure) -> str:
-    """A measure as a cook writes it: "420 g", "1½ cups", "2–3 cloves", "½ imperial pint", "6" for pieces."""
+    """A measure as a cook writes it: "480 g", "1½ cups", "2–3 cloves", "½ imperial pint", "6" for pieces."""
     if not measure.unit:
         return amount(measure.amount)
     shown = decimals(measure.amount) if measure.unit in DECIMAL else amount(measure.amount)
@@ -62,7 +62,7 @@ def plural(word: str) -> str:
 
 
 def temperature_c(value: Fraction | Amount) -> str:
-    """Degrees Celsius as written, converted ones to the degree: "180 °C", "96–99 °C", "62.8 °C"."""
+    """Degrees Celsius as written, converted ones to the degree: "180 °C", "97–99 °C", "62.8 °C"."""
     return f"{_degrees(value)} °C"
 
 

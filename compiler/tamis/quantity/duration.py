@@ -1,6 +1,6 @@
 """How long something takes: an estimate that the food decides, or a window that the cook decides.
 
-"Bake for 22–26 min" and "rest for 8–16 h" are both ranges, and mean different things: the oven will be
+"Bake for 25–30 min" and "rest for 4–18 h" are both ranges, and mean different things: the oven will be
 needed for up to 26 minutes whatever one wishes, while the dough may be taken at any hour of the eight. A
 plan must hold for every value of the first and may choose within the second, so a duration carries which of
 the two it is. Seconds, exact.
@@ -51,7 +51,7 @@ def exactly(seconds: Fraction | int) -> Duration:
 
 
 def between(lo: Fraction | int, hi: Fraction | int) -> Duration:
-    """A range that the food decides ("for 22–26 min")."""
+    """A range that the food decides ("for 25–30 min")."""
     return Duration(Fraction(lo), Fraction(hi))
 
 
@@ -66,7 +66,7 @@ def up_to(hi: Fraction | int) -> Duration:
 
 
 def window(lo: Fraction | int, hi: Fraction | int) -> Duration:
-    """A window with both ends ("at least 8 h, up to 16 h")."""
+    """A window with both ends ("at least 4 h, up to 18 h")."""
     return Duration(Fraction(lo), Fraction(hi), window=True)
 
 

@@ -22,7 +22,7 @@ LARGEST_BOTTOM = 64
 
 
 def number(value: Fraction | int) -> str:
-    """A number with its kitchen fraction: "1⅜", "⅔", "12"; without such a sign "0.05", "1/16" or decimals."""
+    """A number with its kitchen fraction: "2⅜", "⅔", "12"; without such a sign "0.05", "1/16" or decimals."""
     bottom = value.denominator
     whole, rest = divmod(value.numerator, bottom)
     if not rest:

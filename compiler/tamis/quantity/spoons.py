@@ -71,7 +71,7 @@ class _Ladder(NamedTuple):
 
 
 def kitchen_volume(ml: Fraction, units: Units) -> str:
-    """A volume in ml as cups and spoons: "1 cup plus 2 tbsp", "⅔ cup", "1⅜ tsp", "scant ⅛ tsp (0.5 ml)"."""
+    """A volume in ml as cups and spoons: "1 cup plus 2 tbsp", "⅔ cup", "2¼ tsp", "scant ⅛ tsp (0.5 ml)"."""
     shown = spoons(ml, units)
     return shown.text if shown.near else f"{shown.text} ({millilitres(ml)})"
 

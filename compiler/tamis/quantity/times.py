@@ -1,4 +1,4 @@
-"""Lengths of time as a cook reads them: "1 h 30 min", "60–90 min", "8–16 h", "2 days".
+"""Lengths of time as a cook reads them: "1 h 30 min", "60–90 min", "4–18 h", "2 days".
 
 A range is easiest to read in one unit, so both ends are put into one that says them in whole numbers (hours
 also in halves) and that nobody has to count far in. Only where there is none does each end get its own.
@@ -57,7 +57,7 @@ def duration_range(lo: Fraction | int, hi: Fraction | int) -> str:
 
 
 def wait(length: Duration) -> str:
-    """A duration, open ends in words: "20 min", "8–16 h", "at least 2 h", "up to 3 days"."""
+    """A duration, open ends in words: "20 min", "4–18 h", "at least 2 h", "up to 3 days"."""
     if length.hi is None:
         return f"at least {duration(length.lo)}"
     if not length.lo and length.hi:

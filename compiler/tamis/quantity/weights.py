@@ -20,7 +20,7 @@ OUNCE_STEPS = ((2, Fraction(1, 8)), (16, Fraction(1, 4)), (64, Fraction(1, 2)), 
 
 
 def grams(g: Fraction) -> str:
-    """A mass in g for a cook: "0.4 g", "7.5 g", "370 g", "1.2 kg"."""
+    """A mass in g for a cook: "0.4 g", "7.5 g", "510 g", "1.2 kg"."""
     return _metric(g, "g", "kg")
 
 

@@ -29,7 +29,7 @@ class Scaling(NamedTuple):
 
 
 def weighed(quantity: Quantity, text: str, scaling: Scaling) -> Edit:
-    """A mass or a volume of a clause's text: `420 g`, `1 lb 8 oz`, `1-2 tbsp`."""
+    """A mass or a volume of a clause's text: `480 g`, `1 lb 8 oz`, `1-2 tbsp`."""
     cuts = [*(part.span.start for part in quantity.then), quantity.span.end]
     starts = [quantity.span.start, *cuts[:-1]]
     parts = (quantity._replace(then=()), *quantity.then)

@@ -1,6 +1,6 @@
 """Adding up the measures of one food.
 
-`100 g` and `270 g` are 370 g; `1/8 tsp` and `1 1/4 tsp` are 1⅜ tsp; `1 cup` and `50 g` need the food's
+`300 g` and `210 g` are 510 g; `3/4 tsp` and `1 1/2 tsp` are 2¼ tsp; `1 cup` and `50 g` need the food's
 density, and without one the honest sum is "1 cup and 50 g". The first measure decides the unit; ranges
 add end by end.
 """

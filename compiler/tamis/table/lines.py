@@ -82,7 +82,7 @@ def name_text(row: Row, kitchen: Kitchen) -> str:
 
 
 def where_text(row: Row, table: Table, kitchen: Kitchen) -> str:
-    """Where a divided food goes: "Poolish 100 g; Dough 270 g"; empty for one place and one preparation."""
+    """Where a divided food goes: "Scald 300 g; Dough 210 g"; empty for one place and one preparation."""
     if len(row.uses) == 1 or (not row.divided and len({use.note for use in row.uses}) == 1):
         return ""
     same = all(use.item.states == row.first.states for use in row.uses)

@@ -14,7 +14,7 @@ if TYPE_CHECKING:
 
 
 def piece_weights(recipe: Recipe) -> Iterator[tuple[Span, str]]:
-    """The clauses that divide a batch of known mass without giving the weight, and that weight: `446 g each`."""
+    """The clauses that divide a batch of known mass without giving the weight, and that weight: `630 g each`."""
     for action in recipe.actions:
         mass = action.piece_mass
         if mass is None or not mass.hi:
@@ -26,7 +26,7 @@ def piece_weights(recipe: Recipe) -> Iterator[tuple[Span, str]]:
 
 
 def pieces_text(recipe: Recipe, text: str) -> str:
-    """The divisions as lines: `2 pieces, 446 g each`. `text` is the recipe's own."""
+    """The divisions as lines: `2 pieces, 630 g each`. `text` is the recipe's own."""
     lines = []
     for span, weight in piece_weights(recipe):
         words = text[span.start + 1 : span.end - 1].removeprefix("into ").removeprefix("between ")

@@ -42,7 +42,7 @@ class Row(NamedTuple):
     """All uses of one food, in order of the text; `name` as first written.
 
     `total` adds them up in the first use's kind; what cannot be said in it follows as a sum of its own.
-    `also` adds up the second measures (`420 g (3 cups)`), if every use has one. `once` is set where a
+    `also` adds up the second measures (`480 g (3 1/2 cups)`), if every use has one. `once` is set where a
     single measure makes up the row: so many times is `first` taken.
     `parts` are what is taken off the food (`zest`, `juice`). `estimated`: a piece's weight was needed for
     the sum; `by_analogy`: a figure that a neighbour lends. `scaled`: the measures are products, not the cook's figures.

@@ -1,7 +1,7 @@
 """How a row's amount reads: as written, metric, and US.
 
-A reader wants the units of the own kitchen, and the cook's own figure wherever it is in them: `420 g (3
-cups)` is 420 g here and 3 cups there, whatever a density table says. Only what was not written is
+A reader wants the units of the own kitchen, and the cook's own figure wherever it is in them: `480 g
+(3 1/2 cups)` is 480 g here and 3½ cups there, whatever a density table says. Only what was not written is
 converted. What rests on a figure lent by a neighbour is marked ≈, a sum that rests on the usual weight of
 a piece says *about*.
 """

@@ -3,7 +3,7 @@
 Ovens, pans and vegetables differ: between the first minute of a range and the last, only a sign such as
 a colour or a core temperature tells the cook when to stop.
 
-Add what to look for: `[bake for 22–26 min] [until golden and hollow when tapped]`.
+Add what to look for: `[bake for 25–30 min] [until golden and hollow when tapped]`.
 """
 
 from __future__ import annotations
