@@ -62,7 +62,8 @@ def _source(outcome: Outcome, kitchen: Kitchen, partial: bool) -> str:
 def _text(outcome: Outcome, kitchen: Kitchen, partial: bool) -> str:
     from tamis.cli.findings import as_text, ink_for
     from tamis.publish.scaled import method_lines, sheet_of
-    from tamis.table.text import equipment_text, table_text, wrap
+    from tamis.quantity.wrapping import wrap
+    from tamis.table.text import equipment_text, table_text
 
     width, scaled = terminal_width(), outcome.scaled
     sheet = sheet_of(scaled, outcome.sentence, kitchen)

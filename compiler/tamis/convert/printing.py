@@ -2,11 +2,11 @@
 
 from __future__ import annotations
 
-import textwrap
 from typing import Any
 
 from tamis.convert.answer import Answer, Row, Section
 from tamis.convert.measures import Figure
+from tamis.quantity.wrapping import wrap
 
 GAP = "  "
 INDENT = 4
@@ -17,7 +17,7 @@ def answer_text(answer: Answer, width: int = 80) -> str:
     """The answer in lines no longer than a width, where words allow; sources stand under what they are for."""
     label = max((len(row.label) for section in answer.sections for row in section.rows), default=0)
     blocks = [answer.asked, *(_section(section, label, width) for section in answer.sections)]
-    notes = [_wrapped(note, "", width) for note in answer.notes]
+    notes = [line for note in answer.notes for line in wrap(note, width)]
     return "\n\n".join([*blocks, *(["\n".join(notes)] if notes else [])]) + "\n"
 
 
@@ -32,18 +32,10 @@ def _section(section: Section, label: int, width: int) -> str:
 def _row(row: Row, label: int, width: int) -> list[str]:
     head = GAP + (row.label.ljust(label) + GAP if label else "")
     indent = " " * len(head)
-    lines = [_wrapped(head + row.text, indent, width)]
+    lines = wrap(row.text, width, rest=indent, first=head)
     if row.source:
-        lines.append(_wrapped(f"{indent}{GAP}{row.source}", indent + GAP, width))
+        lines += wrap(row.source, width, rest=indent + GAP, first=indent + GAP)
     return lines
-
-
-def _wrapped(text: str, indent: str, width: int) -> str:
-    return (
-        text
-        if len(text) <= width
-        else "\n".join(textwrap.wrap(text, width, subsequent_indent=indent, drop_whitespace=True))
-    )
 
 
 def answer_data(answer: Answer) -> dict[str, Any]:

@@ -6,7 +6,6 @@ it. Who prices a dish reads one column of figures that adds up to the sum under 
 
 from __future__ import annotations
 
-import textwrap
 from collections.abc import Iterable
 from fractions import Fraction
 from typing import TYPE_CHECKING
@@ -29,6 +28,7 @@ from tamis.market.words import (
     unpriced_text,
     weights_text,
 )
+from tamis.quantity.wrapping import wrap
 
 if TYPE_CHECKING:
     from tamis.kitchen.house import Kitchen
@@ -43,7 +43,7 @@ LEFT = "      "
 def list_text(found: MarketList, kitchen: Kitchen, width: int = 80) -> str:
     """The list, merchant by merchant, with what the house must have and what it costs."""
     currency = kitchen.settings.publish.currency
-    blocks = ["\n".join(_wrapped(dish_text(dish), width, "  ", "    ") for dish in found.dishes)]
+    blocks = ["\n".join(line for dish in found.dishes for line in wrap(dish_text(dish), width, "    ", "  "))]
     for merchant, lines in found.by_merchant().items():
         paid = sum((line.paid for line in lines if line.paid is not None), Fraction(0))
         head = merchant_text(merchant)
@@ -63,7 +63,7 @@ def cost_text(found: MarketList, kitchen: Kitchen, width: int = 80) -> str:
     rows = [
         (needed_text(line, kitchen), line.name, price_text(line, currency), _used(line, currency)) for line in priced
     ]
-    blocks = ["\n".join(_wrapped(dish_text(dish), width, "", "  ") for dish in found.dishes)]
+    blocks = ["\n".join(line for dish in found.dishes for line in wrap(dish_text(dish), width, "  "))]
     sums = [("What is used", money(costs.used, currency))]
     if costs.each is not None and costs.portions is not None:
         sums.append((f"A portion, of {portions_text(costs.portions)}", money(costs.each, currency)))
@@ -105,7 +105,7 @@ def _lines(lines: Iterable[Line], found: MarketList, kitchen: Kitchen, width: in
         paid = money(line.paid, currency) if line.paid is not None else ""
         out.append(_flush(f"{buy.ljust(first)}{GAP}{name_text(line)}", paid, width).rstrip())
         if more := _more(line, buy, found, kitchen):
-            out.append(_wrapped(more, width, LEFT, LEFT + "  "))
+            out += wrap(more, width, LEFT + "  ", LEFT)
     return "\n".join(out)
 
 
@@ -136,14 +136,10 @@ def _apart(found: MarketList, costs: Costs, kitchen: Kitchen, width: int, totals
         said.append(f"In no sum: {unpriced_text(costs, kitchen)}.")
     if not totals and not costs.used:
         said.append(PRICES)
-    return [_wrapped(line, width, "", "  ") for line in said]
+    return ["\n".join(wrap(line, width, "  ")) for line in said]
 
 
 PRICES = (
     "Packs and prices stand in goods.toml beside the recipes, a table a food: [butter], with the lines "
     'pack = "250 g" and price = 2.40 (for the pack), or price = "9.60 per kg".'
 )
-
-
-def _wrapped(words: str, width: int, first: str, rest: str) -> str:
-    return "\n".join(textwrap.wrap(words, width, initial_indent=first, subsequent_indent=rest))

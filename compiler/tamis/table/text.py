@@ -7,16 +7,13 @@ column.
 
 from __future__ import annotations
 
-import re
-import textwrap
-
 from tamis.kitchen.house import Kitchen
+from tamis.quantity.wrapping import wrap
 from tamis.table.lines import Line, apart, lines
 from tamis.table.rows import EquipmentRow, Table
 
 HEADS = ("amount", "metric", "US", "ingredient")
 GAP = 3
-_UNIT = re.compile(r"([\d⅛¼⅓⅜½⅝⅔¾⅞]) (?=[a-z%])")
 NARROWEST = 16
 WIDEST = 22
 """The last column is never narrower than the first of these, an amount never wider than the second."""
@@ -34,7 +31,7 @@ def table_text(table: Table, kitchen: Kitchen, width: int = 80, only: str = "") 
         optional = _kept(lines(table.optional, table, kitchen), only)
         blocks.append("Optional\n" + _columns(optional, width, heads=False))
     if also := apart(table, kitchen):
-        blocks.append("Apart from the sum\n" + "\n".join(_wrapped(line, width) for line in also))
+        blocks.append("Apart from the sum\n" + _listed(also, width))
     return "\n\n".join(blocks) + "\n" if blocks else ""
 
 
@@ -49,20 +46,11 @@ def _kept(said: list[Line], only: str) -> list[Line]:
 
 def equipment_text(rows: tuple[EquipmentRow, ...], width: int = 80) -> str:
     """The equipment list, a line a piece."""
-    return "".join(_wrapped(row.label, width) + "\n" for row in rows)
+    return _listed([row.label for row in rows], width) + "\n" if rows else ""
 
 
-def _wrapped(text: str, width: int, indent: int = 2) -> str:
-    lines = [text] if len(text) <= width - indent else wrap(text, width - indent - 2)
-    return "\n".join(" " * (indent + 2 * (at > 0)) + line for at, line in enumerate(lines))
-
-
-def wrap(text: str, width: int, indent: str = "") -> list[str]:
-    """Lines of at most a width, where words allow; a number stays beside its unit."""
-    if len(text) <= width:
-        return [text]
-    held = _UNIT.sub("\\1\u00a0", text)
-    return [line.replace("\u00a0", " ") for line in textwrap.wrap(held, width, subsequent_indent=indent)]
+def _listed(said: list[str], width: int) -> str:
+    return "\n".join(line for each in said for line in wrap(each, width, rest="    ", first="  "))
 
 
 def _columns(said: list[Line], width: int, heads: bool = True) -> str:
@@ -81,7 +69,7 @@ def _columns(said: list[Line], width: int, heads: bool = True) -> str:
     for row, line in zip(cells, said, strict=True):
         rows.append(_set(row, widths, last))
         if line.where:
-            rows.append(_wrapped(line.where, width, indent))
+            rows += wrap(line.where, width, rest=" " * (indent + 2), first=" " * indent)
     return "\n".join(rows)
 
 

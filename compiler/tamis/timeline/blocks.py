@@ -30,7 +30,7 @@ class Blocks:
         chain_of, chains = _chains(network, glued)
         self.members = [
             chains[group[0]] if len(group) == 1 else sorted(task for chain in group for task in chains[chain])
-            for group in _knots(_successors(network, chain_of, len(chains)))
+            for group in _strongly_connected(_successors(network, chain_of, len(chains)))
         ]
         self.of = [0] * len(network.tasks)
         for block, tasks in enumerate(self.members):
@@ -77,9 +77,12 @@ def _successors(network: Network, chain_of: list[int], count: int) -> list[list[
     return after
 
 
-def _knots(after: list[list[int]]) -> list[list[int]]:
+def _strongly_connected(after: list[list[int]]) -> list[list[int]]:
     """Groups of chains that wait for each other, each group after all that wait for it (Tarjan's algorithm,
-    with a stack of its own: a recipe may be long). Chains late in the text are visited first."""
+    with a stack of its own: a recipe may be long). Chains late in the text are visited first.
+
+    The library's sorter takes no circles, and here they are the rule.
+    """
     seen = [0] * len(after)
     low = [0] * len(after)
     open_: list[int] = []

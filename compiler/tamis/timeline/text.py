@@ -10,6 +10,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from tamis.quantity.times import duration
+from tamis.quantity.wrapping import wrap
 from tamis.timeline.clock import after, clock, day, from_zero
 from tamis.timeline.lengths import rough_length
 from tamis.timeline.records import Timeline
@@ -55,8 +56,8 @@ def _head(timeline: Timeline, width: int) -> list[str]:
     lines = []
     if timeline.ready is not None:
         said = f"ready {day(timeline.ready)} {clock(timeline.ready)}, estimates at their longest{_sooner(timeline)}"
-        lines = [line for need in timeline.needs for line in _wrapped(_needed(timeline, need), width)]
-    return [title, *_wrapped(said, width), *lines]
+        lines = [line for need in timeline.needs for line in wrap(_needed(timeline, need), width)]
+    return [title, *wrap(said, width), *lines]
 
 
 def _sooner(timeline: Timeline) -> str:
@@ -102,7 +103,7 @@ def _row(timeline: Timeline, entry: Entry, when: str, columns: tuple[int, int], 
     mark = MARKS[entry.hands] + ("*" if entry.critical else " ")
     head = f"{when:>{columns[0]}}  {mark} {entry.length:<{columns[1]}}  "
     what = f"{timeline.components[entry.component]}: {entry.title}" if named else entry.title
-    first, *more = _wrapped(what, max(20, width - len(head)))
+    first, *more = wrap(what, max(20, width - len(head)))
     said = [first, *more]
     if entry.beside:
         beside = _beside(timeline.entries[entry.beside[0]].title)
@@ -119,16 +120,6 @@ def _beside(title: str) -> str:
 
 def _lower(title: str) -> str:
     return title[:1].lower() + title[1:]
-
-
-def _wrapped(text: str, width: int) -> list[str]:
-    lines = [""]
-    for word in text.split():
-        if lines[-1] and len(lines[-1]) + 1 + len(word) > width:
-            lines.append(word)
-        else:
-            lines[-1] = f"{lines[-1]} {word}".strip()
-    return lines
 
 
 def _foot(timeline: Timeline, width: int) -> list[str]:
@@ -148,4 +139,4 @@ def _foot(timeline: Timeline, width: int) -> list[str]:
         for gap in timeline.standing
         if gap.action in titles and gap.next_action in titles
     ]
-    return [line for said in lines for line in (_wrapped(said, width) if said.startswith("!") else [said])]
+    return [line for said in lines for line in (wrap(said, width) if said.startswith("!") else [said])]
