@@ -11,6 +11,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from typing import TYPE_CHECKING
 
+from tamis.checks.words import check_words
 from tamis.diagnostics import Diagnostic, Severity
 from tamis.safety.data import rules
 
@@ -45,6 +46,7 @@ def check(view: View) -> Iterator[Diagnostic]:
     for item in view.safety.items if view.safety else ():
         if item.hazard != "kidney-beans" or item.cleared is None or item.soaked >= rules().soak or item.use < 0:
             continue
-        if "soaked" not in view.recipe.uses[item.use].ingredient.preparation:
+        preparation = view.recipe.uses[item.use].ingredient.preparation
+        if not any(word in preparation for word in check_words(view.recipe.language).foods.soaked):
             hint = "`[soak overnight]`, drain, and boil them in fresh water"
             yield Diagnostic(RULE, LEVEL, item.span, f"{item.food} are boiled without a soak of 5 h or more", hint)

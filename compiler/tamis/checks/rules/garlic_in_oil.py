@@ -11,6 +11,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from typing import TYPE_CHECKING
 
+from tamis.checks.words import keeps_cold
 from tamis.diagnostics import Diagnostic, Severity
 
 if TYPE_CHECKING:
@@ -42,11 +43,8 @@ def check(view: View) -> Iterator[Diagnostic]:
     """A dish that is mostly oil with garlic in it, kept but not in the fridge; a batch of that kind that waits so."""
     header = view.recipe.header
     calls = any(caution.key == "garlic-oil" for caution in view.safety.cautions)
-    spans = [header.span("keeps")] if calls and header.keeps and not _cold(header.keeps) else []
+    cold = keeps_cold(header.keeps, view.recipe.language)
+    spans = [header.span("keeps")] if calls and header.keeps and not cold else []
     for span in (*spans, *(wait.span for wait in view.safety.oil_waits)):
         hint = "keep it in the fridge and use it within 4 days; local food codes prevail"
         yield Diagnostic(RULE, LEVEL, span, "garlic or herbs in oil are kept outside the fridge", hint)
-
-
-def _cold(keeps: str) -> bool:
-    return any(word in keeps.lower() for word in ("fridge", "refrigerat", "freez", "frozen", "chill"))

@@ -11,6 +11,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from typing import TYPE_CHECKING
 
+from tamis.checks.words import check_words
 from tamis.diagnostics import Diagnostic, Severity
 from tamis.safety.hazards import FLESH
 from tamis.safety.wording import hazard_name
@@ -37,19 +38,17 @@ serves: 2
 
 Fry [2 chicken breasts, corn-fed] [in 20 g butter] [in a frying pan] [until golden and 74 °C inside, 10 min].
 """
-_HARMLESS = frozenset(
-    ("vegan", "vegetarian", "veggie", "meatless", "plant", "mock", "chocolate", "soya", "soy", "style", "cooked")
-)
 
 
 def check(view: View) -> Iterator[Diagnostic]:
     """Each use of an unknown food whose last words are a known, raw one."""
+    harmless = frozenset(check_words(view.recipe.language).foods.harmless)
     for use in view.recipe.uses:
         food = use.ingredient
         if food.goods is not None:
             continue
         words = food.name.lower().replace("-", " ").split()
-        if not _HARMLESS.isdisjoint(words):
+        if not harmless.isdisjoint(words):
             continue
         found = next((f for at in range(1, len(words)) if (f := view.kitchen.larder.find(words[at:]))), None)
         if found and found.goods.hazard in {*FLESH, "egg", "kidney-beans", "raw-milk"}:

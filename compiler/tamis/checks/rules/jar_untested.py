@@ -10,9 +10,12 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator
+from functools import cache
 from typing import TYPE_CHECKING
 
+from tamis.checks.words import check_words, keeps_cold
 from tamis.diagnostics import Diagnostic, Severity
+from tamis.words import one_of
 
 if TYPE_CHECKING:
     from tamis.checks.view import View
@@ -41,15 +44,22 @@ keeps: 1 month, in the fridge
 Boil [500 g carrots, sliced] [in 500 ml water] [in a pan] [for 5 min].
 Ladle [into 2 jars] and screw the lids on.
 """
-_SHORT = re.compile(r"\b(?:\d+(?:[–-]\d+)?|one|two|three|a few) (?:days?|hours?)\b")
 
 
 def check(view: View) -> Iterator[Diagnostic]:
     """Closed jars that keep long, and not in the fridge."""
     keeps = view.recipe.header.keeps.lower()
     calls = view.safety is not None and any(caution.key == "jars" for caution in view.safety.cautions)
-    if not calls or not keeps or _SHORT.search(keeps) or "fridge" in keeps or "freez" in keeps:
+    language = view.recipe.language
+    if not calls or not keeps or keeps_cold(keeps, language) or _short(language).search(keeps):
         return
     hint = "keep them in the fridge, or follow tested preserving guidance (USDA Complete Guide to Home Canning)"
     message = "these jars are to stand outside the fridge, and the recipe is not tested for that"
     yield Diagnostic(RULE, LEVEL, view.recipe.header.span("keeps"), message, hint)
+
+
+@cache
+def _short(language: str) -> re.Pattern[str]:
+    """A few days or hours, for which no jar need be tested."""
+    words = check_words(language).keeping
+    return re.compile(rf"\b(?:\d+(?:[–-]\d+)?|{one_of(words.few)}) {one_of(words.units)}\b")

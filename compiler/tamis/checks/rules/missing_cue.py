@@ -10,11 +10,14 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator
+from functools import cache
 from typing import TYPE_CHECKING
 
+from tamis.checks.words import check_words
 from tamis.diagnostics import Diagnostic, Severity
 from tamis.source import Span
 from tamis.syntax.document import Text
+from tamis.words import one_of
 
 if TYPE_CHECKING:
     from tamis.checks.view import View
@@ -41,9 +44,6 @@ Fry [2 onions, sliced] [in 20 g butter] [in a frying pan] [over medium heat] [fo
 """
 
 
-_UNTIL = re.compile(r"\buntil [^.;,\n]{2,60}")
-
-
 def check(view: View) -> Iterator[Diagnostic]:
     """Actions whose length the food decides, with nothing that tells when it has."""
     for action in view.recipe.actions:
@@ -52,15 +52,21 @@ def check(view: View) -> Iterator[Diagnostic]:
         if wait is None or work.given != "text" or work.window or wait.hi is None or wait.lo == wait.hi:
             continue
         verb = view.kitchen.verbs.get(work.verb)
-        if verb is None or not verb.cooks or _tells_when(action):
+        if verb is None or not verb.cooks or _tells_when(action, view.recipe.language):
             continue
         message = "the food decides when this is done; expected what to look for"
-        yield Diagnostic(RULE, LEVEL, _time_span(action), message, _hint(action, verb))
+        yield Diagnostic(RULE, LEVEL, _time_span(action), message, _hint(action, verb, view.recipe.language))
 
 
-def _hint(action: Action, verb: Verb) -> str:
+@cache
+def _cue(language: str) -> re.Pattern[str]:
+    """A cue in plain words."""
+    return re.compile(rf"\b{one_of(check_words(language).cues)} [^.;,\n]{{2,60}}")
+
+
+def _hint(action: Action, verb: Verb, language: str) -> str:
     texts = (part.text for part in action.parts if isinstance(part, Text))
-    found = next(filter(None, map(_UNTIL.search, texts)), None)
+    found = next(filter(None, map(_cue(language).search, texts)), None)
     return f"put it in brackets: `[{found[0].strip()}]`" if found else f"add a clause such as `[until {_done(verb)}]`"
 
 
@@ -68,10 +74,11 @@ def _done(verb: Verb) -> str:
     return "tender" if verb.station == "ring" and verb.attention == "unattended" else "golden"
 
 
-def _tells_when(action: Action) -> bool:
+def _tells_when(action: Action, language: str) -> bool:
     if action.work.cue or any(read.role == "cue" or read.role == "target" for read in action.reads):
         return True
-    return any(read.role == "time" and "until" in read.clause.items.keys for read in action.reads)
+    cues = check_words(language).cues
+    return any(read.role == "time" and any(word in read.clause.items.keys for word in cues) for read in action.reads)
 
 
 def _time_span(action: Action) -> Span:

@@ -14,6 +14,7 @@ from collections.abc import Iterator
 from typing import TYPE_CHECKING
 
 from tamis.checks.likely import likely
+from tamis.checks.words import CheckWords, check_words
 from tamis.diagnostics import Diagnostic, Severity
 
 if TYPE_CHECKING:
@@ -40,31 +41,32 @@ Stir [1 l water] with [40 g sugar] [in a jug].
 """
 
 
-def _by_eye(food: Ingredient) -> bool:
+def _by_eye(food: Ingredient, words: CheckWords) -> bool:
     """A splash of water and a grating of nutmeg are taken by eye, in any kitchen."""
     goods = food.goods
     if goods is None or not (goods.role == "water" or goods.salt or goods.show in ("spice", "herb")):
         return False
-    said = food.clause.text.lower()
-    return food.name.lower() in said and said[: said.index(food.name.lower())].split()[-1:] == ["of"]
+    return _is_part(food.clause.text.lower(), food.name.lower(), words)
 
 
-_REASONS = ("to ", "for ", "as ", "if ", "enough")
+def _is_part(said: str, name: str, words: CheckWords) -> bool:
+    """Whether a vague measure stands before the name: *a splash of water*."""
+    before = said[: said.rindex(name)].split() if name in said else []
+    return bool(before) and before[-1] in words.small.of
 
 
 def check(view: View) -> Iterator[Diagnostic]:
     """Unmeasured foods whose verb gives no purpose and whose comma gives no reason."""
+    words = check_words(view.recipe.language)
+    reasons = (*(f"{word} " for word in words.foods.reasons), *words.foods.enough)
     for food in view.ingredients:
         if food.measured or food.role != "unmeasured" or food.purpose or food.optional:
             continue
-        if food.preparation.startswith(_REASONS):
+        if food.preparation.startswith(reasons) or _by_eye(food, words):
             continue
         said = food.clause.text.split(",")[0].strip().removeprefix(food.preposition).lstrip()
-        vague = food.name in said and said[: said.rindex(food.name)].split()[-1:] == ["of"]
-        much = f"is “{said}”" if vague else food.name
+        much = f"is “{said}”" if _is_part(said, food.name, words) else food.name
         message = f"how much {much}? expected a measure, or a reason why there is none"
-        if _by_eye(food):
-            continue
         seasons = food.goods is not None and (food.goods.salt or food.goods.show in ("spice", "herb"))
         reason = "to taste" if seasons else "for the pan" if food.goods and food.goods.role == "fat" else "as needed"
         hint = f"write `[{likely(food.goods)} {food.name}]`, or `[{food.name}, {reason}]`"

@@ -9,12 +9,15 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator
+from functools import cache
 from typing import TYPE_CHECKING
 
+from tamis.checks.words import check_words
 from tamis.diagnostics import Diagnostic, Severity
 from tamis.reading.clauses import Cue, Target
 from tamis.safety.data import rules
 from tamis.safety.degrees import core_temperature, temperatures
+from tamis.words import one_of
 
 if TYPE_CHECKING:
     from fractions import Fraction
@@ -44,7 +47,12 @@ keeps: 3 days, in the fridge; reheat to 74 °C (165 °F)
 Put [8 chicken thighs] [in a casserole] with [300 ml water].
 [Braise for 40–50 min] [over low heat] [until 74 °C (165 °F) at the bone].
 """
-_HEAT = re.compile(r"\b(?:re-?heat|heat|warm)\b[^.;]*", re.IGNORECASE)
+
+
+@cache
+def _heat(language: str) -> re.Pattern[str]:
+    """How leftovers are heated, up to the end of the sentence."""
+    return re.compile(rf"\b{one_of(check_words(language).keeping.heats)}\b[^.;]*", re.IGNORECASE)
 
 
 def check(view: View) -> Iterator[Diagnostic]:
@@ -59,13 +67,13 @@ def check(view: View) -> Iterator[Diagnostic]:
 
 
 def _asked(view: View) -> Iterator[tuple[Fraction, Span]]:
-    header = view.recipe.header
-    for found in _HEAT.finditer(header.keeps):
+    header, language = view.recipe.header, view.recipe.language
+    for found in _heat(language).finditer(header.keeps):
         degrees = temperatures(found[0])
         if degrees:
             yield max(degrees), header.span("keeps")
     for action in view.recipe.actions:
-        if any(use.text.lower().startswith("reheat") for use in action.verbs):
+        if any(use.text.lower().startswith(check_words(language).keeping.reheats) for use in action.verbs):
             for read in action.reads:
                 core = core_temperature(read.clause.text) if isinstance(read, Cue | Target) else None
                 if core is not None:

@@ -9,10 +9,13 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator
+from functools import cache
 from typing import TYPE_CHECKING
 
+from tamis.checks.words import check_words
 from tamis.diagnostics import Diagnostic, Severity
 from tamis.safety.signs import words_of
+from tamis.words import one_of
 
 if TYPE_CHECKING:
     from tamis.checks.view import View
@@ -41,7 +44,13 @@ Put [8 chicken thighs] [in a casserole] with [300 ml water].
 
 Ahead: [freeze for up to 2 months]. [Thaw overnight] in the fridge.
 """
-_THAW = re.compile(r"\b(thaw|defrost)[^.]*\b(counter|bench|worktop|table|room temperature|on the side)\b")
+
+
+@cache
+def _at_room(language: str) -> re.Pattern[str]:
+    """A word for thawing, and in the same sentence one for a place in the room."""
+    words = check_words(language).keeping
+    return re.compile(rf"\b{one_of(words.thaws)}[^.]*\b{one_of(words.rooms)}\b")
 
 
 def check(view: View) -> Iterator[Diagnostic]:
@@ -51,6 +60,6 @@ def check(view: View) -> Iterator[Diagnostic]:
     told = [(words_of(action), action.span) for action in view.recipe.actions]
     told += [(wait.text.lower(), wait.span) for component in view.recipe.components for wait in component.ahead]
     for text, span in told:
-        if _THAW.search(text):
+        if _at_room(view.recipe.language).search(text):
             hint = "in the fridge, or in cold water changed every 30 minutes; local food codes prevail"
             yield Diagnostic(RULE, LEVEL, span, "this thaws at room temperature", hint)

@@ -15,6 +15,7 @@ from tamis.diagnostics import Diagnostic, Label, Severity
 
 if TYPE_CHECKING:
     from tamis.checks.scaling._scene import Scene
+    from tamis.checks.words import Words
     from tamis.model.recipe import Action
     from tamis.source import Span
 
@@ -43,11 +44,15 @@ Warm [300 ml red wine] with [50 g honey] [in a saucepan] [over low heat] [until 
 def check(scene: Scene) -> Iterator[Diagnostic]:
     """The boiling and simmering of a recipe, told once, if the factor is beyond the limit."""
     from tamis.checks.scaling._scene import practice, times_text
+    from tamis.checks.words import check_words
 
     limit = practice().limits["reducing"]
     if 1 / limit < scene.factor < limit:
         return
-    places = [place for action in scene.recipe.actions if (place := _place(action, practice().verbs["reducing"]))]
+    reduced = check_words(scene.recipe.language).scaling.reduced
+    places = [
+        place for action in scene.recipe.actions if (place := _place(action, practice().verbs["reducing"], reduced))
+    ]
     if places:
         longer = "longer" if scene.factor > 1 else "less time"
         message = f"{times_text(scene.factor)}: what boils down or comes to the simmer takes {longer} than stated"
@@ -55,14 +60,14 @@ def check(scene: Scene) -> Iterator[Diagnostic]:
         yield Diagnostic(RULE, LEVEL, places[0], message, "go by the cue and what is left, not by the minutes", labels)
 
 
-def _place(action: Action, verbs: frozenset[str]) -> Span | None:
+def _place(action: Action, verbs: frozenset[str], reduced: Words) -> Span | None:
     """Where an action states a time for boiling, or what is to be left of the liquid."""
     from tamis.reading.clauses import Cue, Target, Time
 
     for read in action.reads:
         if isinstance(read, Target) and read.kind == "measure":
             return read.clause.span
-        if isinstance(read, Cue) and "reduced" in read.text:
+        if isinstance(read, Cue) and any(word in read.text for word in reduced):
             return read.clause.span
         if isinstance(read, Time) and read.verb is not None and read.verb.base in verbs:
             return read.clause.span

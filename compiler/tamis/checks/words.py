@@ -1,0 +1,152 @@
+"""The words that the checks ask of a recipe, from `grammar/words/<language>/checks.toml`, which says what each list is.
+
+A rule that looks for them makes its pattern from these lists, once for each language.
+"""
+
+from __future__ import annotations
+
+from functools import cache
+
+from tamis.record import NamedTuple
+from tamis.words import word_lists
+
+Words = tuple[str, ...]
+
+
+class Small(NamedTuple):
+    """Small words around a number or a food."""
+
+    the: Words
+    of: Words
+    plus: Words
+    joints: Words
+    numbers: Words
+    ranges: Words
+    adverbs: Words
+
+
+class Times(NamedTuple):
+    """A time in plain words."""
+
+    openers: Words
+    hedges: Words
+
+
+class Degrees(NamedTuple):
+    """Degrees in plain words."""
+
+    names: Words
+    scales: Words
+    gas: Words
+    about: Words
+    to: Words
+    openers: Words
+    turns: Words
+
+
+class Food(NamedTuple):
+    """What may stand before a food in plain words, and after it."""
+
+    vague: Words
+    before: Words
+    joints: Words
+    after: Words
+
+
+class Vessels(NamedTuple):
+    """A vessel in plain words, and what says that the batch goes along."""
+
+    into: Words
+    opens: Words
+    articles: Words
+    another: Words
+    batch: Words
+
+
+class Lifted(NamedTuple):
+    """Food that is lifted out in plain words."""
+
+    verbs: Words
+    out: Words
+
+
+class Boil(NamedTuple):
+    """*To the boil* in plain words."""
+
+    to: Words
+    articles: Words
+    states: Words
+
+
+class Keeping(NamedTuple):
+    """How food is kept, heated again and thawed."""
+
+    cold: Words
+    units: Words
+    few: Words
+    heats: Words
+    reheats: Words
+    thaws: Words
+    rooms: Words
+
+
+class Foods(NamedTuple):
+    """What is said of a food."""
+
+    harmless: Words
+    soaked: Words
+    reasons: Words
+    enough: Words
+
+
+class Scaling(NamedTuple):
+    """What is asked of a recipe that is scaled."""
+
+    reduced: Words
+    upright: Words
+    round: Words
+    square: Words
+    rectangular: Words
+
+
+class CheckWords(NamedTuple):
+    """All of them, by what they are about; `cues` and `meanwhile` open a clause, whose brackets may be missing."""
+
+    small: Small
+    times: Times
+    degrees: Degrees
+    food: Food
+    vessels: Vessels
+    lifted: Lifted
+    boil: Boil
+    keeping: Keeping
+    foods: Foods
+    scaling: Scaling
+    cues: Words
+    meanwhile: Words
+
+
+@cache
+def check_words(language: str) -> CheckWords:
+    lists, reading = word_lists(language, "checks"), word_lists(language, "reading")
+    times = Times(**lists["times"])
+    return CheckWords(
+        small=Small(**lists["small"]),
+        times=times._replace(hedges=(*reading["numbers"]["hedges"], *times.hedges)),
+        degrees=Degrees(**lists["degrees"]),
+        food=Food(**lists["food"]),
+        vessels=Vessels(**lists["vessels"]),
+        lifted=Lifted(**lists["lifted"]),
+        boil=Boil(**lists["boil"]),
+        keeping=Keeping(**lists["keeping"]),
+        foods=Foods(**lists["foods"]),
+        scaling=Scaling(**lists["scaling"]),
+        cues=reading["openers"]["cue"],
+        meanwhile=reading["openers"]["meanwhile"],
+    )
+
+
+def keeps_cold(keeps: str, language: str) -> bool:
+    """Whether what a header says of keeping tells of a cold place."""
+    said = keeps.lower()
+    return any(word in said for word in check_words(language).keeping.cold)
