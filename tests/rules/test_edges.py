@@ -229,3 +229,22 @@ def test_missing_yield_is_not_told_of_a_yield_that_cannot_be_read() -> None:
 )
 def test_a_measure_within_another_foods_bracket(text: str, expected: list[str]) -> None:
     assert marked("measure-outside-brackets", text) == expected
+
+
+@pytest.mark.parametrize(
+    ("keeps", "told"),
+    [
+        ("6 months, in a cool cupboard", True),
+        ("6 months, in the fridge", False),
+        ("6 months, refrigerated", False),
+        ("6 months, frozen", False),
+        ("two days", False),
+        ("a few hours", False),
+    ],
+)
+def test_jars_that_stand_long_and_warm(keeps: str, told: bool) -> None:
+    text = (
+        f"title: Pickled carrots\nmakes: 2 jars\ntags: preserve\nkeeps: {keeps}\n\n# Carrots\n\n"
+        "Boil [500 g carrots, sliced] [in 500 ml water] [in a pan] [for 5 min].\nLadle [into 2 jars] and shut them.\n"
+    )
+    assert bool(marked("jar-untested", text)) == told

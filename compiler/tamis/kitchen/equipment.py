@@ -41,6 +41,8 @@ class Equipment(NamedTuple):
     """The piece that it comes with, and so isn't listed apart."""
     general: bool = False
     """With *the* it may be any vessel that goes to the same place: *the pot* of a casserole."""
+    round: bool = False
+    """Round unless the recipe says something else; common practice."""
 
 
 class FoundEquipment(NamedTuple):
@@ -92,6 +94,7 @@ class Cupboard:
             seconds(facts.pop("heats", "0 s")),
             facts.pop("part_of", ""),
             "general" in facts,
+            facts.pop("round", None) is not None,
         )
         facts.pop("general", None)
         if facts:

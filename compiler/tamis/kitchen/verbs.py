@@ -67,6 +67,8 @@ class Verb(NamedTuple):
     """Parts some of the food, which stays open under its own name."""
     purpose: str = ""
     """What unmeasured goods beside it are for, as `for dusting`."""
+    greases: bool = False
+    """Puts fat on a piece of equipment: where no bracket names the fat, something is missing."""
     takes: int = 0
     """Handling of a line without a time; `per_kg` and `per_piece` come on top."""
     per_kg: int = 0

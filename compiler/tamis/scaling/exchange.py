@@ -7,9 +7,10 @@ from __future__ import annotations
 
 import re
 from fractions import Fraction
+from functools import cache
 from typing import TYPE_CHECKING
 
-from tamis.checks.scaling._pans import SHAPES, Pan, pan_factor, pan_of, read_pan
+from tamis.checks.scaling._pans import Pan, pan_factor, pan_of, read_pan, shapes
 from tamis.quantity.numerals import decimal
 from tamis.record import NamedTuple
 from tamis.scaling.clauses import divisions_whole, recipe_edits
@@ -18,6 +19,7 @@ from tamis.scaling.header import header_edits
 from tamis.scaling.quantities import Scaling
 from tamis.scaling.scale import Scaled, with_edits
 from tamis.source import Span
+from tamis.words import one_of
 
 if TYPE_CHECKING:
     from tamis.compile import Compiled
@@ -25,7 +27,11 @@ if TYPE_CHECKING:
     from tamis.model.recipe import Recipe
     from tamis.reading.clauses import Tool
 
-_SHAPE_WORD = re.compile(r"\b(?:" + "|".join(SHAPES) + r")\b", re.IGNORECASE)
+
+@cache
+def _shape_word(language: str) -> re.Pattern[str]:
+    """A word for the shape of a tin."""
+    return re.compile(rf"\b{one_of(shapes(language))}\b", re.IGNORECASE)
 
 
 class Exchange(NamedTuple):
@@ -97,7 +103,7 @@ def exchanged(original: Compiled, exchange: Exchange, kitchen: Kitchen) -> Scale
         document = document._replace(fields=tuple(field for field in document.fields if field.key != "makes"))
     edits = header_edits(document, scaling) + recipe_edits(recipe, scaling) if exchange.factor != 1 else []
     for tool in exchange.tools:
-        edits += _tool_edits(tool, exchange)
+        edits += _tool_edits(tool, exchange, recipe.language)
     edits += _size_made(original, exchange) if keeps else []
     return with_edits(original, exchange.factor, kitchen, edits)
 
@@ -110,7 +116,7 @@ def _keeps_yield(exchange: Exchange, recipe: Recipe) -> bool:
     return bool(made.size) or made.amount.lo in (1, exchange.tools[0].number)
 
 
-def _tool_edits(tool: Tool, exchange: Exchange) -> list[Edit]:
+def _tool_edits(tool: Tool, exchange: Exchange, language: str) -> list[Edit]:
     """The tin's size and shape in its clause."""
     old, new, text = exchange.old, exchange.new, tool.clause.text
     assert old is not None and new is not None
@@ -119,7 +125,7 @@ def _tool_edits(tool: Tool, exchange: Exchange) -> list[Edit]:
         return []
     edits = [_edit(start, start + len(tool.size), new.size)]
     shape = new.shape or old.shape
-    word = _SHAPE_WORD.search(text, start)
+    word = _shape_word(language).search(text, start)
     if word and shape != old.shape:
         edits.append(_edit(word.start(), word.end(), shape))
     elif shape and shape != old.shape and shape != "rectangular":

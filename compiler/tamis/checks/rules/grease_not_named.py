@@ -36,13 +36,12 @@ serves: 4
 Grease [a baking dish] with [butter, for the dish].
 Tip in [200 g rolled oats] with [500 ml whole milk] and [bake for 30 min at 180 °C] [until set].
 """
-_GREASING = "for greasing"
 
 
 def check(view: View) -> Iterator[Diagnostic]:
     """Lines that grease a piece of equipment and name no food at all."""
     for action in view.recipe.actions:
-        uses = [use for use in action.verbs if use.verb.purpose == _GREASING]
+        uses = [use for use in action.verbs if use.verb.greases]
         if not uses or any(isinstance(read, Ingredient) for read in action.reads):
             continue
         tool = next((read for read in action.reads if isinstance(read, Tool) and not read.preposition), None)

@@ -38,7 +38,25 @@ Fold in three and [chill for 45 min].
 Roll [the laminated dough] round [the lamination] and cut [into 12 slices].
 [Bake for 20 min at 200 °C] [in the oven] [until golden].
 """
-GOOD = BAD.replace("[the laminated dough]", "[the rest of the dough]")
+GOOD = """\
+title: Spirals
+makes: 12 spirals
+
+# Dough
+
+Mix [500 g bread flour], [300 ml whole milk], [10 g fine salt] and [7 g instant yeast] [in a bowl] [for 4 min].
+[Rise for 1 h] [until doubled].
+
+# Lamination
+
+Roll out [half the dough] and spread with [200 g soft butter].
+Fold in three and [chill for 45 min].
+
+# Spirals
+
+Roll [the rest of the dough] round [the lamination] and cut [into 12 slices].
+[Bake for 20 min at 200 °C] [in the oven] [until golden].
+"""
 
 _SOUNDS = 5
 """Letters at the head of a word that make it sound like another one."""

@@ -40,7 +40,19 @@ uses: oat-spread
 Spread [4 slices bread] with [the oat spread].
 """,
 }
-GOOD: Files = BAD | {"toast.tamis": str(BAD["toast.tamis"]).replace("tags: vegan", "tags: breakfast")}
+GOOD: Files = {
+    **BAD,
+    "toast.tamis": """\
+title: Oats on toast
+serves: 2
+tags: breakfast
+uses: oat-spread
+
+# Toast
+
+Spread [4 slices bread] with [the oat spread].
+""",
+}
 
 
 def check(view: View) -> Iterator[Diagnostic]:

@@ -7,8 +7,11 @@ depth is known. Area of a circle: π/4 of its diameter's square; the rest is mul
 from __future__ import annotations
 
 from fractions import Fraction
+from functools import cache
 from itertools import pairwise
+from typing import Literal
 
+from tamis.checks.words import Words, check_words
 from tamis.kitchen.house import Kitchen
 from tamis.reading.clauses import Tool
 from tamis.record import NamedTuple
@@ -19,21 +22,25 @@ PI = Fraction(3141592653589793, 10**15)
 FINEST = 1000
 """Factors that hold π are taken to the nearest fraction with a denominator up to this: 1 in a million."""
 
-SHAPES = {
-    "round": "round", "rounds": "round", "circle": "round", "circular": "round", "springform": "round",
-    "square": "square", "squares": "square",
-    "rectangle": "rectangular", "rectangular": "rectangular", "oblong": "rectangular",
-}  # fmt: skip
-ROUND_TINS = frozenset(
-    ["cake tin", "round tin", "springform tin", "tart tin", "pie plate", "frying pan", "pancake pan", "ramekin"]
-)
-"""Round unless the recipe says something else; common practice."""
+Shape = Literal["", "round", "square", "rectangular"]
+
+
+@cache
+def shapes(language: str) -> dict[str, Shape]:
+    """The shapes of tins, by the words that name them."""
+    words = check_words(language).scaling
+    named: tuple[tuple[Shape, Words], ...] = (
+        ("round", words.round),
+        ("square", words.square),
+        ("rectangular", words.rectangular),
+    )
+    return {word: shape for shape, group in named for word in group}
 
 
 class Pan(NamedTuple):
     """A tin: its shape ("" if nobody says), its sides or diameter and depth in mm, or what it holds in ml."""
 
-    shape: str
+    shape: Shape
     sides: tuple[Fraction, ...]
     depth: Fraction | None
     holds: Fraction | None
@@ -68,7 +75,9 @@ def read_pan(text: str, kitchen: Kitchen) -> Pan | None:
     if at is None:
         return None
     item = items[at]
-    shape = next((SHAPES[word.lower] for word in items if isinstance(word, Word) and word.lower in SHAPES), "")
+    known = shapes(kitchen.language)
+    words = [word.lower for word in items if isinstance(word, Word)]
+    shape: Shape = next((known[word] for word in words if word in known), "")
     size = text[item.span.start : item.span.end].replace("-", " ")
     if isinstance(item, Quantity) and item.kind in ("mass", "volume"):
         unit = kitchen.units.get(item.unit)
@@ -101,9 +110,10 @@ def _lengths(item: Item, kitchen: Kitchen) -> tuple[Fraction, ...]:
 
 def _depth(items: tuple[Item, ...], kitchen: Kitchen) -> Fraction | None:
     """`5 cm deep`, somewhere after the size."""
+    upright = check_words(kitchen.language).scaling.upright
     for item, word in pairwise(items):
-        upright = isinstance(word, Word) and word.lower in ("deep", "high")
-        if upright and isinstance(item, Quantity) and item.kind == "length":
+        deep = isinstance(word, Word) and word.lower in upright
+        if deep and isinstance(item, Quantity) and item.kind == "length":
             return _lengths(item, kitchen)[0]
     return None
 
@@ -116,8 +126,9 @@ def pan_of(tool: Tool, kitchen: Kitchen) -> Pan | None:
     if pan is None:
         return None
     words = tool.clause.text.lower().replace("-", " ").split()
-    shape = next((SHAPES[word] for word in words if word in SHAPES), "")
-    if not shape and tool.equipment.name in ROUND_TINS:
+    known = shapes(kitchen.language)
+    shape: Shape = next((known[word] for word in words if word in known), "")
+    if not shape and tool.equipment.round:
         shape = "round"
     depth = _depth(tool.clause.items.items, kitchen)
     if len(pan.sides) == 1:

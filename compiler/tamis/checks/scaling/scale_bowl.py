@@ -31,7 +31,17 @@ Stir [500 g plain flour] with [300 g water] [in the mixer bowl].
 Shape [into 8 pieces] and set [in a lined tin].
 [Bake for 20–25 min at 220 °C] [until golden].
 """
-GOOD = BAD.replace("in the mixer bowl", "in a bowl").replace("[Knead for 5 min] [on low speed]", "[Knead for 5 min]")
+GOOD = """\
+title: Plain rolls
+makes: 8 rolls
+
+# Rolls
+
+Stir [500 g plain flour] with [300 g water] [in a bowl].
+[Knead for 5 min] [until smooth].
+Shape [into 8 pieces] and set [in a lined tin].
+[Bake for 20–25 min at 220 °C] [until golden].
+"""
 
 
 def check(scene: Scene) -> Iterator[Diagnostic]:

@@ -29,7 +29,15 @@ serves: 2
 Whisk [3 eggs] with [20 ml whole milk] [in a bowl].
 Cook [in a frying pan] [over low heat], [stirring all the time], [until 72 °C and softly set, 3–4 min].
 """
-GOOD = BAD.replace("3 eggs", "4 eggs")
+GOOD = """\
+title: Scrambled eggs
+serves: 2
+
+# Eggs
+
+Whisk [4 eggs] with [20 ml whole milk] [in a bowl].
+Cook [in a frying pan] [over low heat], [stirring all the time], [until 72 °C and softly set, 3–4 min].
+"""
 
 NEAR = Fraction(25, 1000)
 """So near to a whole number an egg is whole: the tolerance of all measures shown."""

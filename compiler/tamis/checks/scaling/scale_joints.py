@@ -29,7 +29,16 @@ Lay [1 leg of lamb (2 kg)] [in a roasting tin].
 [Roast for 90 min] [at 180 °C] [until 63 °C inside].
 [Rest for 15 min].
 """
-GOOD = BAD.replace("1 leg of lamb (2 kg)", "2 legs of lamb (2 kg each)")
+GOOD = """\
+title: Roast leg of lamb
+serves: 6
+
+# Roast
+
+Lay [2 legs of lamb (2 kg each)] [in a roasting tin].
+[Roast for 90 min] [at 180 °C] [until 63 °C inside].
+[Rest for 15 min].
+"""
 
 _WHOLE = ("meat", "fish")
 _MANY = 4

@@ -29,7 +29,16 @@ Heat [the oven] [to 180 °C].
 Set [8 apples, cored] [on 2 baking trays].
 [Bake for 30–40 min] [until soft].
 """
-GOOD = BAD.replace("on 2 baking trays", "on a baking tray")
+GOOD = """\
+title: Baked apples
+serves: 8
+
+# Apples
+
+Heat [the oven] [to 180 °C].
+Set [8 apples, cored] [on a baking tray].
+[Bake for 30–40 min] [until soft].
+"""
 
 
 def check(scene: Scene) -> Iterator[Diagnostic]:

@@ -34,7 +34,17 @@ Stir [300 g rolled oats] with [200 g melted butter] and [150 g honey] [in a bowl
 Press [into a 20 cm square tin].
 [Bake for 20–25 min] [until golden at the edges].
 """
-GOOD = BAD.replace("into a 20 cm square tin", "into a lined tin")
+GOOD = """\
+title: Honey flapjack
+makes: 16 squares
+
+# Flapjack
+
+Heat [the oven] [to 160 °C].
+Stir [300 g rolled oats] with [200 g melted butter] and [150 g honey] [in a bowl].
+Press [into a lined tin].
+[Bake for 20–25 min] [until golden at the edges].
+"""
 
 
 def check(scene: Scene) -> Iterator[Diagnostic]:

@@ -28,7 +28,15 @@ makes: 6 balls
 Stir [200 g rolled oats] with [100 g honey] [in a bowl].
 Divide [into 6 pieces (50 g each)] and roll into balls.
 """
-GOOD = BAD.replace("into 6 pieces", "into 8 pieces").replace("6 balls", "8 balls")
+GOOD = """\
+title: Oat balls
+makes: 8 balls
+
+# Balls
+
+Stir [200 g rolled oats] with [100 g honey] [in a bowl].
+Divide [into 8 pieces (50 g each)] and roll into balls.
+"""
 
 
 def check(scene: Scene) -> Iterator[Diagnostic]:

@@ -50,9 +50,7 @@ def check(scene: Scene) -> Iterator[Diagnostic]:
     if 1 / limit < scene.factor < limit:
         return
     reduced = check_words(scene.recipe.language).scaling.reduced
-    places = [
-        place for action in scene.recipe.actions if (place := _place(action, practice().verbs["reducing"], reduced))
-    ]
+    places = [place for action in scene.recipe.actions if (place := _place(action, reduced))]
     if places:
         longer = "longer" if scene.factor > 1 else "less time"
         message = f"{times_text(scene.factor)}: what boils down or comes to the simmer takes {longer} than stated"
@@ -60,10 +58,12 @@ def check(scene: Scene) -> Iterator[Diagnostic]:
         yield Diagnostic(RULE, LEVEL, places[0], message, "go by the cue and what is left, not by the minutes", labels)
 
 
-def _place(action: Action, verbs: frozenset[str], reduced: Words) -> Span | None:
+def _place(action: Action, reduced: Words) -> Span | None:
     """Where an action states a time for boiling, or what is to be left of the liquid."""
+    from tamis.checks.scaling._scene import practice
     from tamis.reading.clauses import Cue, Target, Time
 
+    verbs = practice().verbs["reducing"]
     for read in action.reads:
         if isinstance(read, Target) and read.kind == "measure":
             return read.clause.span
