@@ -175,10 +175,19 @@ def test_two_densities(first: str, second: str, agree: bool) -> None:
         ("Set [4 apples] [in a baking dish].\n[Bake for 40 min] [at 350 °F].", []),
         ("Set [4 apples] [in a baking dish].\n[Bake for 40 min].\nHeat [the oven] [to 180 °C].", ["Bake"]),
         ("Fry [4 apples] [in 20 g butter] [in a frying pan] [for 5 min].", []),
+        ("Set [4 apples] [in a baking dish].\n[Bake for 40 min] [to 90 °C].", ["Bake"]),
+        ("Set [4 apples] [in a baking dish].\n[Bake for 40 min] [to 190 °C].", []),
+        ("Set [4 apples] [in a baking dish].\nTurn [the oven] up [to 90 °C] and [bake for 40 min].", []),
     ],
 )
 def test_oven_without_temperature(text: str, expected: list[str]) -> None:
     assert marked("oven-without-temperature", text) == expected
+
+
+def test_the_food_s_degrees_are_named_where_the_oven_s_are_missing() -> None:
+    text = f"{HEAD}Set [1.5 kg chicken] [in a roasting tin].\n[Roast for 80 min] [to 74 °C].\n"
+    (found,) = compile(Source("edge.tamis", text), default_kitchen(), {}).findings
+    assert found.message.endswith("“to 74 °C” is asked of the food")
 
 
 @pytest.mark.parametrize(

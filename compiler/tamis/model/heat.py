@@ -5,18 +5,24 @@ from __future__ import annotations
 from fractions import Fraction
 from typing import TYPE_CHECKING
 
-from tamis.reading.clauses import Reference, Time, Tool
+from tamis.reading.clauses import Reference, Setting, Target, Time, Tool, VerbUse
 from tamis.record import NamedTuple
 
 if TYPE_CHECKING:
+    from collections.abc import Sequence
+
     from tamis.kitchen.equipment import Station
     from tamis.model.act import Act
     from tamis.model.batch import Batch
     from tamis.model.work import Labour
     from tamis.quantity.amount import Amount
+    from tamis.reading.clauses import Read
 
 # Above this a temperature in degrees is that of an oven or a pan, not of a room or a proving dough.
 _HOT = Fraction(60)
+_HOTTEST_FOOD = Fraction(120)
+"""°C that no food with water in it reaches: what is brought to more is a station (common practice)."""
+_BATH = "bath"
 _STAYS = ("ring", "oven", "grill", "bath")
 
 
@@ -33,11 +39,12 @@ class Heat(NamedTuple):
 
 def heat_of(act: Act, labour: Labour, batch: Batch | None) -> Heat:
     """Work the station out from tools, settings, the verb, and where the batch lies already."""
-    temperature = _temperature(labour)
     hot_oven = "oven" in act.walker.flow.station_temperature
-    station = _station(act.tools, labour, batch, act.walker.heated == "bath", hot_oven)
+    station = _station(act.tools, labour, batch, act.walker.heated == _BATH, hot_oven)
     inside = batch is not None and batch.on_heat and batch.station == station
-    if station in ("oven", "bath", "grill") and not inside and _only_heats(act):
+    heats = station in ("oven", "bath", "grill") and not inside and _only_heats(act)
+    temperature = _temperature(act, heats)
+    if heats:
         return Heat(station, station, temperature)
     preheat = None
     if station == "oven" and temperature and not inside and labour.time is not None:
@@ -46,26 +53,49 @@ def heat_of(act: Act, labour: Labour, batch: Batch | None) -> Heat:
     return Heat(station, "", temperature, preheat, _stays(labour, batch, station))
 
 
-def _temperature(labour: Labour) -> Amount | None:
+def _temperature(act: Act, heats: bool) -> Amount | None:
     """The temperature that a station is set or brought to."""
-    time = labour.time
-    settings = [*labour.settings]
-    if isinstance(time, Time) and time.setting:
-        settings.append(time.setting)
-    for setting in settings:
-        if setting.kind == "temperature" and setting.celsius and setting.celsius.lo >= _HOT:
-            return setting.celsius
-    for target in labour.targets:
-        if target.kind == "temperature" and target.celsius:
-            return target.celsius
-    return None
+    reads = [event for event in act.read.events if not isinstance(event, VerbUse)]
+    found = station_settings(reads, act.tools, heats)
+    return next((celsius for _, celsius in found if heats or celsius.lo >= _HOT), None)
+
+
+def station_settings(reads: Sequence[Read], tools: Sequence[Tool], heats: bool) -> list[tuple[Read, Amount]]:
+    """The clauses of a line that give degrees to a station, not to the food, and those degrees: settings, then targets.
+
+    What a line brings to a temperature is the station only if it heats one (`heats`), names it right before (`lower
+    [the oven] [to 180 °C]`), or asks for more than food can reach: `roast [to 74 °C]` is the bird's."""
+    settings: list[tuple[Read, Amount]] = []
+    targets: list[tuple[Read, Amount]] = []
+    before: Read | None = None
+    for read in reads:
+        setting = read.setting if isinstance(read, Time) else read
+        if isinstance(setting, Setting) and setting.kind == "temperature" and setting.celsius:
+            settings.append((read, setting.celsius))
+        elif (
+            isinstance(read, Target)
+            and read.celsius
+            and (heats or read.celsius.lo > _HOTTEST_FOOD or _is_set(before, tools))
+        ):
+            targets.append((read, read.celsius))
+        before = read
+    return settings + targets
+
+
+def _is_set(before: Read | None, tools: Sequence[Tool]) -> bool:
+    """Whether a clause names a station that a target right behind it is for: in the oven a joint is brought to 60 °C,
+    but food in a bath gets as warm as the bath."""
+    station = next((tool for tool in tools if before is not None and tool.clause is before.clause), None)
+    if station is None or not _is_station(station):
+        return False
+    return not station.preposition or station.equipment.station == _BATH
 
 
 def _station(tools: list[Tool], labour: Labour, batch: Batch | None, bath: bool, hot_oven: bool) -> Station:
     """The station that an action takes; `bath` says that the component has a water bath on, `hot_oven` that the oven
     has been heated."""
     for tool in tools:
-        if tool.equipment.station and tool.equipment.kind == "station":
+        if _is_station(tool) and tool.equipment.station:
             return tool.equipment.station
     if "off" in labour.set:
         return ""
@@ -91,7 +121,7 @@ def _station(tools: list[Tool], labour: Labour, batch: Batch | None, bath: bool,
 
 def _set_hot(labour: Labour) -> bool:
     """Whether an oven is meant by a setting in degrees."""
-    return any(s.kind == "temperature" and s.celsius and s.celsius.lo >= 2 * _HOT for s in labour.settings)
+    return any(s.kind == "temperature" and s.celsius and s.celsius.lo >= _HOTTEST_FOOD for s in labour.settings)
 
 
 def _only_heats(act: Act) -> bool:
@@ -99,14 +129,18 @@ def _only_heats(act: Act) -> bool:
     if act.uses or act.takings:
         return False
     first = next((e for e in act.read.events if isinstance(e, (Tool, Reference))), None)
-    named = any(tool.equipment.kind == "station" for tool in act.tools)
-    return named and first is not None and first.role in ("equipment", "reference") and _is_station(act, first)
+    named = any(map(_is_station, act.tools))
+    return named and first is not None and first.role in ("equipment", "reference") and _names_station(act, first)
 
 
-def _is_station(act: Act, first: Tool | Reference) -> bool:
+def _names_station(act: Act, first: Tool | Reference) -> bool:
     if isinstance(first, Tool):
-        return first.equipment.kind == "station" and not first.preposition
-    return bool(act.tools) and act.tools[0].clause is first.clause and act.tools[0].equipment.kind == "station"
+        return _is_station(first) and not first.preposition
+    return bool(act.tools) and act.tools[0].clause is first.clause and _is_station(act.tools[0])
+
+
+def _is_station(tool: Tool) -> bool:
+    return tool.equipment.kind == "station"
 
 
 def _stays(labour: Labour, batch: Batch | None, station: str) -> bool:

@@ -11,6 +11,7 @@ from __future__ import annotations
 from fractions import Fraction
 from typing import TYPE_CHECKING
 
+from tamis.model.heat import station_settings
 from tamis.reading.clauses import Cue, Setting, Target, Time, Tool
 from tamis.record import NamedTuple
 from tamis.safety.data import rules
@@ -20,6 +21,7 @@ if TYPE_CHECKING:
     from collections.abc import Sequence
 
     from tamis.model.recipe import Action
+    from tamis.quantity.amount import Amount
     from tamis.reading.clauses import Read
 
 HOT = ("ring", "oven", "grill", "bath")
@@ -89,18 +91,20 @@ def heating(action: Action, read: Read, batch: int, place: Place) -> Heating | N
     if isinstance(read, Cue):
         return _cue(action, read, batch, place)
     if isinstance(read, Target):
-        return _target(line, read, batch, place)
+        return _target(action, read, batch, place)
     if isinstance(read, Setting) and read.kind == "off":
         place.boiling[batch] = False
     return None
 
 
-def _target(line: Line, read: Target, batch: int, place: Place) -> Heating | None:
+def _target(action: Action, read: Target, batch: int, place: Place) -> Heating | None:
     if read.kind == "state":
         boils = any(word in read.text.lower() for word in ("boil", "simmer", "bubbl"))
         place.boiling[batch] = place.boiling.get(batch, False) or boils
         return Heating(read.clause.text, boils="boil" in read.text.lower(), hot=True, wet=0) if boils else None
-    if read.kind != "temperature" or line.cools:
+    if read.kind != "temperature" or place.lines[action.number].cools:
+        return None
+    if any(setting is read for setting, _ in _station_settings(action)):
         return None
     core = core_temperature(read.clause.text)
     return Heating(read.clause.text, core=core, hot=True) if core is not None else None
@@ -169,11 +173,11 @@ def _heats_tool(action: Action) -> bool:
 
 def _station_degrees(action: Action) -> Fraction | None:
     """Exact °C that the action's oven or bath is set or brought to."""
-    for read in action.reads:
-        setting = read.setting if isinstance(read, Time) else read
-        if isinstance(setting, Setting | Target) and setting.celsius is not None:
-            return setting.celsius.lo
-    return None
+    return next((celsius.lo for _, celsius in _station_settings(action)), None)
+
+
+def _station_settings(action: Action) -> list[tuple[Read, Amount]]:
+    return station_settings(action.reads, action.tools, bool(action.heats))
 
 
 def pertains_to_stuffing(text: str) -> bool:

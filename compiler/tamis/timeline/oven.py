@@ -9,7 +9,7 @@ from __future__ import annotations
 from fractions import Fraction
 from typing import TYPE_CHECKING
 
-from tamis.reading.clauses import Setting, Target, Time
+from tamis.model.heat import station_settings
 
 if TYPE_CHECKING:
     from collections.abc import Sequence
@@ -56,14 +56,8 @@ def cooling(recipe: Recipe) -> frozenset[int]:
 
 def temperature(action: Action) -> Fraction | None:
     """°C that a line sets the oven to, or uses it at; None if it says none."""
-    for read in action.reads:
-        setting = read.setting if isinstance(read, Time) else read
-        if isinstance(setting, Setting) and setting.kind == "temperature" and setting.celsius:
-            return setting.celsius.hi
-    if action.heats != OVEN:
-        return None
-    targets = (read.celsius for read in action.reads if isinstance(read, Target))
-    return next((celsius.hi for celsius in targets if celsius), None)
+    found = station_settings(action.reads, action.tools, action.heats == OVEN)
+    return found[0][1].hi if found else None
 
 
 def _latest(before: Sequence[tuple[int, ...]]) -> list[int]:

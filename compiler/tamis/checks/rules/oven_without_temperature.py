@@ -13,7 +13,8 @@ from typing import TYPE_CHECKING
 
 from tamis.checks.rules.degrees_outside_brackets import DEGREES
 from tamis.diagnostics import Diagnostic, Severity
-from tamis.reading.clauses import Setting, Target, Time
+from tamis.model.heat import station_settings
+from tamis.reading.clauses import Target
 from tamis.source import Span
 from tamis.syntax.document import Text
 
@@ -49,12 +50,12 @@ def check(view: View) -> Iterator[Diagnostic]:
     for action in view.recipe.actions:
         if action.heats != "oven" and action.work.station != "oven":
             continue
-        if any(_temperature(read) for read in action.reads):
+        if station_settings(action.reads, action.tools, bool(action.heats)):
             return
         if _in_words(view, action):
             return  # that is told where it stands
         if action.heats != "oven":
-            message = "no temperature of the oven is said here or before"
+            message = f"no temperature of the oven is said here or before{_of_the_food(action)}"
             yield Diagnostic(RULE, LEVEL, _place(action), message, "heat it first: `heat [the oven] [to 180 °C]`")
             return
 
@@ -65,10 +66,9 @@ def _in_words(view: View, last: Action) -> bool:
     return any(isinstance(part, Text) and DEGREES.search(part.text) for action in before for part in action.parts)
 
 
-def _temperature(read: object) -> bool:
-    if isinstance(read, Time):
-        return read.setting is not None and read.setting.celsius is not None
-    return isinstance(read, Setting | Target) and read.celsius is not None
+def _of_the_food(action: Action) -> str:
+    said = next((read.text for read in action.reads if isinstance(read, Target) and read.celsius), "")
+    return f": “{said}” is asked of the food" if said else ""
 
 
 def _place(action: Action) -> Span:
