@@ -59,7 +59,7 @@ cure         waits keeps
 infuse       waits keeps
 hold         waits keeps
 keep         keeps
-keep warm    keeps heat
+keep warm    keeps
 discard      removes
 remove       removes
 fish out     removes

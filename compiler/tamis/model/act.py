@@ -135,7 +135,7 @@ class Act:
             work = work._replace(handling=0)
         if reads and len(labour.repeats) == len(reads):  # the work is that of the lines it repeats
             work = Work()
-        if reads and not labour.verbs and all(isinstance(read, Pause) for read in reads):
+        if not labour.time and _only_pauses(reads) and all(use.verb is labour.warms for use in labour.verbs):
             work = Work()  # *keep warm* is no work
         at_once = self.at_once or self._follows_at_once(start or self.carried)
         self._touch(batch, start, work, heat)
@@ -276,6 +276,10 @@ class Act:
     def say(self, rule: str, clause: object, message: str, hint: str, labels: tuple[Label, ...] = ()) -> None:
         span = clause.span  # type: ignore[attr-defined]  # always a clause
         self.walker.flow.findings.append(Diagnostic(rule, "error", span, message, hint, labels))
+
+
+def _only_pauses(reads: tuple[Read, ...]) -> bool:
+    return bool(reads) and all(isinstance(read, Pause) for read in reads)
 
 
 def _noun(tool: Tool) -> str:

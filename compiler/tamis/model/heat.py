@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 from fractions import Fraction
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Literal
 
-from tamis.reading.clauses import Reference, Setting, Target, Time, Tool, VerbUse
+from tamis.reading.clauses import Cue, Pause, Reference, Setting, Target, Time, Tool, VerbUse
 from tamis.record import NamedTuple
 
 if TYPE_CHECKING:
@@ -17,6 +17,7 @@ if TYPE_CHECKING:
     from tamis.model.work import Labour
     from tamis.quantity.amount import Amount
     from tamis.reading.clauses import Read
+    from tamis.reading.reading import Event
 
 # Above this a temperature in degrees is that of an oven or a pan, not of a room or a proving dough.
 _HOT = Fraction(60)
@@ -40,7 +41,9 @@ class Heat(NamedTuple):
 def heat_of(act: Act, labour: Labour, batch: Batch | None) -> Heat:
     """Work the station out from tools, settings, the verb, and where the batch lies already."""
     hot_oven = "oven" in act.walker.flow.station_temperature
-    station = _station(act.tools, labour, batch, act.walker.heated == _BATH, hot_oven)
+    warm = _kept_warm(act.read.events)
+    lies: Station = batch.station if batch and batch.on_heat and warm != "first" else ""
+    station = _station(act.tools, labour, lies, act.walker.heated == _BATH, hot_oven)
     inside = batch is not None and batch.on_heat and batch.station == station
     heats = station in ("oven", "bath", "grill") and not inside and _only_heats(act)
     temperature = _temperature(act, heats)
@@ -50,7 +53,19 @@ def heat_of(act: Act, labour: Labour, batch: Batch | None) -> Heat:
     if station == "oven" and temperature and not inside and labour.time is not None:
         there = act.walker.flow.station_temperature.get("oven")
         preheat = temperature if there is None or temperature.hi > there.hi else None
-    return Heat(station, "", temperature, preheat, _stays(labour, batch, station))
+    return Heat(station, "", temperature, preheat, not warm and _stays(labour, lies, station))
+
+
+def _kept_warm(events: Sequence[Event]) -> Literal["", "first", "last"]:
+    """Whether a line keeps its food warm over no heat that it names: before anything else becomes of it, or in the end.
+    The pan has left the ring then, as far as anyone knows."""
+    first = True
+    for event in events:
+        if isinstance(event, Pause) and event.kind == "keep-warm":
+            heat = event.setting is not None and event.setting.kind == "heat"
+            return "" if heat else "first" if first else "last"
+        first = first and not isinstance(event, Time | Cue | Target)
+    return ""
 
 
 def _temperature(act: Act, heats: bool) -> Amount | None:
@@ -69,7 +84,7 @@ def station_settings(reads: Sequence[Read], tools: Sequence[Tool], heats: bool) 
     targets: list[tuple[Read, Amount]] = []
     before: Read | None = None
     for read in reads:
-        setting = read.setting if isinstance(read, Time) else read
+        setting = read.setting if isinstance(read, Time | Pause) else read
         if isinstance(setting, Setting) and setting.kind == "temperature" and setting.celsius:
             settings.append((read, setting.celsius))
         elif (
@@ -91,9 +106,9 @@ def _is_set(before: Read | None, tools: Sequence[Tool]) -> bool:
     return not station.preposition or station.equipment.station == _BATH
 
 
-def _station(tools: list[Tool], labour: Labour, batch: Batch | None, bath: bool, hot_oven: bool) -> Station:
-    """The station that an action takes; `bath` says that the component has a water bath on, `hot_oven` that the oven
-    has been heated."""
+def _station(tools: list[Tool], labour: Labour, lies: Station, bath: bool, hot_oven: bool) -> Station:
+    """The station that an action takes; `lies` is the one that the batch is on, `bath` says that the component has a
+    water bath on, `hot_oven` that the oven has been heated."""
     for tool in tools:
         if _is_station(tool) and tool.equipment.station:
             return tool.equipment.station
@@ -103,7 +118,6 @@ def _station(tools: list[Tool], labour: Labour, batch: Batch | None, bath: bool,
         return "ring"
     if "speed" in labour.set:
         return "mixer"
-    lies: Station = batch.station if batch and batch.on_heat else ""
     uses = [labour.time_verb] if labour.time_verb else labour.verbs
     stations = [use.verb.station for use in uses if use.verb.station]
     station = stations[0] if stations else ""
@@ -143,12 +157,13 @@ def _is_station(tool: Tool) -> bool:
     return tool.equipment.kind == "station"
 
 
-def _stays(labour: Labour, batch: Batch | None, station: str) -> bool:
+def _stays(labour: Labour, lies: str, station: str) -> bool:
     """Whether the batch lies on the heat when the action ends."""
     if "off" in labour.set:
         return False
-    if labour.time_verb and labour.time_verb.verb.keeps:
+    over_heat = any(setting.kind == "heat" for setting in labour.settings)
+    if labour.time_verb and labour.time_verb.verb.keeps and not over_heat:
         return False
     if station in _STAYS:
         return True
-    return bool(batch and batch.on_heat and station == batch.station)
+    return bool(lies and station == lies)

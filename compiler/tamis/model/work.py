@@ -15,7 +15,7 @@ from tamis.model.mass import NONE
 from tamis.model.recipe import Mass, Work
 from tamis.quantity.duration import Duration
 from tamis.quantity.measure import grams
-from tamis.reading.clauses import Cue, Repeat, Setting, Target, Tending, Time, VerbUse
+from tamis.reading.clauses import Cue, Pause, Repeat, Setting, Target, Tending, Time, VerbUse
 from tamis.syntax.document import Text
 
 if TYPE_CHECKING:
@@ -32,39 +32,46 @@ KILO = Fraction(1000)
 
 class Labour:
     """The events of one action sorted by kind; `set` are the kinds of its settings, `time` is what gives it its
-    length, `time_verb` the verb that this belongs to."""
+    length, `time_verb` the verb that this belongs to. `warms` is the verb of a pause that keeps its food warm."""
 
-    __slots__ = ("cues", "repeats", "set", "settings", "targets", "tending", "time", "time_verb", "verbs")
+    __slots__ = ("cues", "repeats", "set", "settings", "targets", "tending", "time", "time_verb", "verbs", "warms")
 
     def __init__(self, action: ActionRead) -> None:
         kinds: dict[type, list[Any]] = {}
         for event in action.events:
             kinds.setdefault(type(event), []).append(event)
         self.verbs: list[VerbUse] = kinds.get(VerbUse, [])
-        self.settings: list[Setting] = kinds.get(Setting, [])
+        pauses: list[Pause] = kinds.get(Pause, [])
+        self.settings: list[Setting] = [
+            *kinds.get(Setting, []),
+            *(pause.setting for pause in pauses if pause.setting),
+        ]
         self.targets: list[Target] = kinds.get(Target, [])
         self.cues: list[Cue] = kinds.get(Cue, [])
         self.tending: list[Tending] = kinds.get(Tending, [])
         self.repeats: list[Repeat] = kinds.get(Repeat, [])
+        self.warms = next((pause.verb for pause in pauses if pause.verb), None)
         self.set = {setting.kind for setting in self.settings}
-        self.time: Time | Cue | None = None
+        self.time: Time | Cue | Pause | None = None
         self.time_verb: VerbUse | None = None
-        timed = Time in kinds or any([cue.duration for cue in self.cues])
+        timed = Time in kinds or any([cue.duration for cue in self.cues]) or any([pause.waits for pause in pauses])
         self._find_time(action.events if timed else ())
 
     def _find_time(self, events: Sequence[Event]) -> None:
         """The event that gives the line its length, and the verb that it belongs to: its own, else the nearest
         before it, a waiting one if there is one."""
         before: list[VerbUse] = []
+        warm = False
         for event in events:
             if isinstance(event, VerbUse):
                 before.append(event)
-            elif isinstance(event, Time) or (isinstance(event, Cue) and event.duration):
-                self.time = event
+                warm = event.verb is self.warms
+            elif _gives_time(event):
+                self.time = event  # type: ignore[assignment]  # as it gives one
                 break
-        candidates = before if self.time else self.verbs
+        candidates = before if self.time else [use for use in self.verbs if use.verb is not self.warms]
         waiting = [use for use in candidates if use.verb.waits]
-        if isinstance(self.time, Time) and self.time.verb:
+        if before and self.time and (warm or (isinstance(self.time, Time) and self.time.verb)):
             self.time_verb = before[-1]
         elif waiting:
             self.time_verb = waiting[-1]
@@ -75,6 +82,12 @@ class Labour:
         return bool(self.cues) or any([target.kind != "size" for target in self.targets])
 
 
+def _gives_time(event: Event) -> bool:
+    if isinstance(event, Pause):
+        return event.waits
+    return isinstance(event, Time) or (isinstance(event, Cue) and event.duration is not None)
+
+
 def work_of(
     labour: Labour, mass: Mass, pieces: int, kitchen: Kitchen, station: Station, cold_water: Fraction = NONE
 ) -> Work:
@@ -82,7 +95,7 @@ def work_of(
     what the line puts in beside it for boiling and the like, in grams."""
     wait, given = _wait(labour, mass, cold_water, kitchen)
     verb = labour.time_verb.verb if labour.time_verb else None
-    others = [use for use in labour.verbs if use is not labour.time_verb] if wait else labour.verbs
+    others = [use for use in labour.verbs if not (wait and use is labour.time_verb) and use.verb is not labour.warms]
     handling = _handling(others, labour, mass, pieces, kitchen) if others or not wait else 0
     machine = "speed" in labour.set
     hands = verb is None or verb.attention == "hands"

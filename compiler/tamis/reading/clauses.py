@@ -200,12 +200,22 @@ class Tending(NamedTuple):
 
 
 class Pause(NamedTuple):
-    """How the next thing follows: at once, within a time, kept warm, or a time before serving."""
+    """How the next thing follows: at once, within a time, kept warm, or a time before serving.
+
+    What keeps it warm has a `verb`; `setting` is how warm, or over which heat."""
 
     clause: Clause
     kind: Literal["at-once", "within", "keep-warm", "before-serving"]
     duration: Duration | None = None
+    setting: Setting | None = None
+    verb: Verb | None = None
+    verb_text: str = ""
     role: Role = "pause"
+
+    @property
+    def waits(self) -> bool:
+        """Whether it gives its line a length."""
+        return self.kind == "keep-warm" and self.duration is not None
 
 
 class Naming(NamedTuple):

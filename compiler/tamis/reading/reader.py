@@ -12,7 +12,7 @@ from typing import TYPE_CHECKING
 from tamis.diagnostics import Diagnostic, Label
 from tamis.kitchen.house import Kitchen
 from tamis.reading.clause_reader import read_clause
-from tamis.reading.clauses import Cue, Ingredient, Reference, Target, Tending, Time, Tool, VerbUse
+from tamis.reading.clauses import Cue, Ingredient, Pause, Reference, Target, Tending, Time, Tool, VerbUse
 from tamis.reading.header import read_header
 from tamis.reading.prose import cold_place, preposition_before, purpose_before, station_after, verbs_in, wait_before
 from tamis.reading.reading import (
@@ -152,14 +152,14 @@ class _Reader:
             return [record._replace(preposition=preposition_before(before, self.tables))]
         if isinstance(record, Time | Cue) and (place := cold_place(clause.text, clause.inner, self.kitchen.cupboard)):
             return [*self._worked(record), place, record]
-        if isinstance(record, Time | Cue) and record.verb:
+        if isinstance(record, Time | Cue | Pause) and record.verb:
             return [*self._worked(record), record]
         wait = wait_before(before, clause.span.start, self.kitchen.verbs) if isinstance(record, Time | Cue) else None
         last = earlier[-1] if earlier else None
         said = wait is None or (isinstance(last, VerbUse) and last.span.end >= wait.span.start)  # *leave to rise*
         return [record] if said or wait is None else [wait, record]
 
-    def _worked(self, record: Time | Cue) -> list[Event]:
+    def _worked(self, record: Time | Cue | Pause) -> list[Event]:
         """The verb that a time begins with, as a verb of the line."""
         if record.verb is None:
             return []
@@ -202,6 +202,8 @@ class _Reader:
         first, second = timed[0], timed[1]
         assert not isinstance(first, VerbUse) and not isinstance(second, VerbUse)
         at = self._then(action.parts, first.clause.span.end, second.clause.span.start)
+        if at is None and isinstance(second, Pause):  # food is kept warm when it is done
+            at = second.clause.span.start
         if at is None:
             hint = "two actions are two lines; or part them by *then*; of two ways to do it, bracket one"
             message = "a second time in one line: the first is already its length"
@@ -232,12 +234,14 @@ def _for_each(reference: Reference, before: str, after: str) -> Reference:
 
 def _end_of_first_wait(action: ActionRead, timed: Event) -> int | None:
     """Where a wait for a target ends in a line that has a time for another verb: `bring [to the boil] and [simmer for
-    20 min]` are two waits, and coming to the boil takes its time."""
+    20 min]` are two waits, and coming to the boil takes its time. What is kept warm was done before, whatever told."""
     waiting: VerbUse | None = None
     reached: int | None = None
+    done = False
     for event in action.events:
         if event is timed:
-            return reached
+            return event.clause.span.start if done and isinstance(event, Pause) else reached
+        done = done or isinstance(event, Cue | Target)
         if isinstance(event, VerbUse):
             if reached is not None:
                 continue
@@ -270,6 +274,8 @@ def _tended(head: ActionRead, tail: ActionRead) -> tuple[ActionRead, ActionRead]
 
 
 def _gives_time(event: Event) -> bool:
+    if isinstance(event, Pause):
+        return event.waits
     return isinstance(event, Time) or (isinstance(event, Cue) and event.duration is not None)
 
 

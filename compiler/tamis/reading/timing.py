@@ -227,7 +227,7 @@ def _says_constant(phrase: Phrase, lower: str) -> bool:
 
 
 def read_pause(phrase: Phrase, _decision: Decision) -> Pause:
-    """`at once`, `within 10 min`, `keep warm`, `30 min before serving`."""
+    """`at once`, `within 10 min`, `keep warm for 1 h at 65 °C`, `30 min before serving`."""
     found = find_duration(phrase, 0)
     duration = found.duration if found else None
     if phrase.keys[-2:] == ("before", "serving"):
@@ -235,5 +235,8 @@ def read_pause(phrase: Phrase, _decision: Decision) -> Pause:
     if phrase.key(0) == "within":
         return Pause(phrase.clause, "within", duration)
     if "warm" in phrase.keys:
-        return Pause(phrase.clause, "keep-warm", duration)
+        verbs = phrase.kitchen.verbs
+        said = verbs.match(phrase.keys, 0)
+        verb = said[0] if said else verbs.participle(" ".join(phrase.keys[:2]))
+        return Pause(phrase.clause, "keep-warm", duration, _setting_in(phrase, 0), verb, phrase.text(0, 2))
     return Pause(phrase.clause, "at-once")

@@ -12,7 +12,7 @@ from fractions import Fraction
 from typing import TYPE_CHECKING
 
 from tamis.model.heat import station_settings
-from tamis.reading.clauses import Cue, Setting, Target, Time, Tool
+from tamis.reading.clauses import Cue, Pause, Setting, Target, Time, Tool
 from tamis.record import NamedTuple
 from tamis.safety.data import rules
 from tamis.safety.degrees import core_temperature, says
@@ -86,7 +86,9 @@ def heating(action: Action, read: Read, batch: int, place: Place) -> Heating | N
     line = place.lines[action.number]
     if line.spares:
         return None
-    if isinstance(read, Time):
+    if isinstance(read, Pause) and read.kind == "keep-warm":
+        place.boiling[batch] = False
+    if isinstance(read, Time) or (isinstance(read, Pause) and read.waits):
         return _time(action, Heating(read.clause.text, hot=line.hot), line.lasts, batch, place, read)
     if isinstance(read, Cue):
         return _cue(action, read, batch, place)
@@ -127,7 +129,7 @@ def _cue(action: Action, read: Cue, batch: int, place: Place) -> Heating | None:
     return _time(action, done, lasts, batch, place, None)
 
 
-def _time(action: Action, done: Heating, lasts: int, batch: int, place: Place, read: Time | None) -> Heating:
+def _time(action: Action, done: Heating, lasts: int, batch: int, place: Place, read: Time | Pause | None) -> Heating:
     """What is done, with what so many seconds of it do."""
     words, verb, station = rules().words, action.work.verb, action.work.station
     if verb == "soak":

@@ -69,12 +69,14 @@ class Part(NamedTuple):
 
 
 class Wait(NamedTuple):
-    """Risky food that stands: the action, the food, and the °C it is held at (None: the room's)."""
+    """Risky food that stands: the action, the food, and the °C it is held at (None: the room's, or as warm as nobody
+    says where it is `kept_warm`)."""
 
     action: int
     food: str
     span: Span
     celsius: Fraction | None = None
+    kept_warm: bool = False
 
 
 class Caution(NamedTuple):

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from tamis.reading.clauses import Ingredient, Time
+from tamis.reading.clauses import Ingredient, Pause, Time
 from tamis.record import NamedTuple
 from tamis.safety.clearing import heated
 from tamis.safety.contacts import Counter
@@ -150,7 +150,7 @@ class Trace:
         done = heating(action, read, batch, self.place)
         if done and state.items:
             self._heat(action, read, done, state)
-        if isinstance(read, Time) and long(action, self.authority):
+        if (isinstance(read, Time) or (isinstance(read, Pause) and read.waits)) and long(action, read, self.authority):
             wait = risky_wait(action, read, state, self.authority)
             if wait:
                 self.waits.append(wait)

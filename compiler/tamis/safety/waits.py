@@ -6,6 +6,7 @@ from __future__ import annotations
 from fractions import Fraction
 from typing import TYPE_CHECKING
 
+from tamis.reading.clauses import Pause
 from tamis.safety.data import rules
 from tamis.safety.records import Item, Wait
 from tamis.safety.signs import oil_with_garlic
@@ -21,7 +22,7 @@ _RISKY = frozenset(
 _AWAY = ("fridge", "freezer", "oven", "grill")
 
 
-def risky_wait(action: Action, time: Time, state: State, authority: str) -> Wait | None:
+def risky_wait(action: Action, time: Time | Pause, state: State, authority: str) -> Wait | None:
     """A long wait at a temperature between cold and hot."""
     item = risky(state)
     if item is None or any(use.verb.base in ("thaw",) for use in action.verbs):
@@ -31,12 +32,14 @@ def risky_wait(action: Action, time: Time, state: State, authority: str) -> Wait
         heats = any(use.verb.base == action.work.verb and use.verb.heat for use in action.verbs)
         if (heats and (action.on_heat or action.work.station == "ring")) or action.work.station == "bath":
             return None
-        return Wait(action.number, item.food, time.clause.span)
+        if any(setting.kind == "heat" for setting in action.settings):
+            return None
+        return Wait(action.number, item.food, time.clause.span, kept_warm=isinstance(time, Pause))
     window = rules().windows[authority]
     return None if at >= window.hold or at <= window.cold else Wait(action.number, item.food, time.clause.span, at)
 
 
-def oil_wait(recipe: Recipe, action: Action, time: Time, state: State, authority: str) -> Wait | None:
+def oil_wait(recipe: Recipe, action: Action, time: Time | Pause, state: State, authority: str) -> Wait | None:
     """A long wait of garlic in oil at no stated cold."""
     if action.on_heat or not oil_with_garlic(recipe, state):
         return None
@@ -45,10 +48,11 @@ def oil_wait(recipe: Recipe, action: Action, time: Time, state: State, authority
     return None if cold else Wait(action.number, "garlic in oil", time.clause.span, at)
 
 
-def long(action: Action, authority: str) -> bool:
-    """Whether the action's wait may be longer than food that spoils may stand, and not in the cold or the heat."""
+def long(action: Action, time: Time | Pause, authority: str) -> bool:
+    """Whether the action's wait may be longer than food that spoils may stand, and not in the cold or the heat: an oven
+    may be at 50 °C."""
     lasts = action.work.wait
-    if lasts is None or action.work.station in _AWAY:
+    if lasts is None or (action.work.station in _AWAY and _degrees(action, time) is None):
         return False
     return (lasts.hi if lasts.hi is not None else lasts.lo) > rules().windows[authority].out
 
@@ -59,6 +63,6 @@ def risky(state: State) -> Item | None:
     return next((item for item in found if not item.bound), None)
 
 
-def _degrees(action: Action, time: Time) -> Fraction | None:
+def _degrees(action: Action, time: Time | Pause) -> Fraction | None:
     settings = [*action.settings, *([time.setting] if time.setting else [])]
     return next((s.celsius.lo for s in settings if s.kind in ("temperature", "room") and s.celsius), None)

@@ -12,11 +12,13 @@ from collections.abc import Iterator
 from typing import TYPE_CHECKING
 
 from tamis.diagnostics import Diagnostic, Severity
+from tamis.quantity.display import limit_c
 from tamis.quantity.times import duration
 from tamis.safety.data import rules
 
 if TYPE_CHECKING:
     from tamis.checks.view import View
+    from tamis.safety.records import Wait
 
 RULE = "warm-too-long"
 LEVEL: Severity = "warning"
@@ -48,7 +50,14 @@ def check(view: View) -> Iterator[Diagnostic]:
         return
     window = rules().windows[view.safety.authority]
     for wait in view.safety.waits:
-        where = "at room temperature" if wait.celsius is None else "too warm to keep and too cool to hold"
-        message = f"here {wait.food} may stand {where} for more than {duration(window.out)}"
+        message = f"here {wait.food} may stand {_where(wait)} for more than {duration(window.out)}"
         hint = "into the fridge with it, a shorter wait, or keep it hot; local food codes prevail"
+        if wait.kept_warm and wait.celsius is None:
+            hint = f"say how warm: `{view.source.slice(wait.span)[:-1]} at {limit_c(window.hold)}]`; {hint}"
         yield Diagnostic(RULE, LEVEL, wait.span, message, hint)
+
+
+def _where(wait: Wait) -> str:
+    if wait.celsius is not None:
+        return "too warm to keep and too cool to hold"
+    return "only as warm as nobody says" if wait.kept_warm else "at room temperature"
