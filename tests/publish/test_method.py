@@ -4,7 +4,13 @@ from __future__ import annotations
 
 import re
 
+import pytest
+
+from tamis.compile import compile
+from tamis.kitchen.house import default_kitchen
+from tamis.publish.method import method_of
 from tamis.publish.page import recipe_page
+from tamis.source import Source
 
 from .samples import Writer
 
@@ -51,3 +57,26 @@ def test_the_printed_timeline_has_every_row_of_the_drawing(library: Writer) -> N
     for (_, mark, what), entry in zip(rows, compiled.timeline.entries, strict=True):
         assert entry.title in what
         assert (mark == "●") == (entry.hands == "all")
+
+
+CLAUSES = [
+    # sugar and oil are read off a thermometer, whatever else the line sets
+    ("Heat [400 g sugar] with [200 ml milk] [over high heat] [until 116 °C, 10–12 min].", "116 °C (241 °F)"),
+    ("Boil [400 g sugar] with [50 ml water] [over a medium heat] [to 145 °C].", "145 °C (293 °F)"),
+    ("[Boil for 5 min over high heat] [400 g sugar] with [50 ml water] [until 118 °C].", "118 °C (245 °F)"),
+    ("Heat [1 l sunflower oil] [in a pan] [on high] [to 186 °C].", "186 °C (367 °F)"),
+    # and the stone off another than the oven's
+    ("Heat [the oven] [to 230 °C] [until the stone reads 216 °C].", "216 °C (421 °F)"),
+    # a knob has every fifth degree
+    ("Heat [the oven] [to 230 °C] [until the stone reads 216 °C].", "230 °C (450 °F)"),
+    ("[Bake for 20 min at 175 °C] [400 g potatoes].", "175 °C (350 °F)"),
+    ("Bake [400 g potatoes] [at 175 °C] [until 99 °C inside].", "175 °C (350 °F)"),
+    ("Roast [400 g potatoes] [in the oven] [for 20 min] [to 175 °C].", "175 °C (350 °F)"),
+]
+
+
+@pytest.mark.parametrize(("line", "said"), CLAUSES)
+def test_degrees_are_a_knob_s_by_their_own_clause(line: str, said: str) -> None:
+    compiled = compile(Source("dish.tamis", f"title: Dish\nserves: 2\n\n# Dish\n\n{line}\n"), default_kitchen(), {})
+    (section,) = method_of(compiled.recipe, compiled.table, default_kitchen())
+    assert said in section.steps[0].plain

@@ -72,7 +72,8 @@ def pieces(line: str) -> list:
     reading, _ = read(document, kitchen)
     action = reading.components[0].steps[0].actions[0]
     reads = [event for event in action.events if not isinstance(event, VerbUse)]
-    return pieces_of(action.parts, reads, {}, page_words("en"), oven="the oven" in line)
+    knobs = [read.clause.span for read in reads if "the oven" in line]
+    return pieces_of(action.parts, reads, {}, page_words("en"), knobs)
 
 
 @pytest.mark.parametrize(("line", "html"), LINES, ids=[line for line, _ in LINES])

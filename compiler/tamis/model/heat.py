@@ -14,6 +14,7 @@ if TYPE_CHECKING:
     from tamis.kitchen.equipment import Station
     from tamis.model.act import Act
     from tamis.model.batch import Batch
+    from tamis.model.recipe import Action
     from tamis.model.work import Labour
     from tamis.quantity.amount import Amount
     from tamis.reading.clauses import Read
@@ -24,6 +25,7 @@ _HOT = Fraction(60)
 _HOTTEST_FOOD = Fraction(120)
 """°C that no food with water in it reaches: what is brought to more is a station (common practice)."""
 _BATH = "bath"
+_DRY = ("oven", "grill")
 _STAYS = ("ring", "oven", "grill", "bath")
 
 
@@ -45,8 +47,8 @@ def heat_of(act: Act, labour: Labour, batch: Batch | None) -> Heat:
     lies: Station = batch.station if batch and batch.on_heat and warm != "first" else ""
     station = _station(act.tools, labour, lies, act.walker.heated == _BATH, hot_oven)
     inside = batch is not None and batch.on_heat and batch.station == station
-    heats = station in ("oven", "bath", "grill") and not inside and _only_heats(act)
-    temperature = _temperature(act, heats)
+    heats = station in (*_DRY, _BATH) and not inside and _only_heats(act)
+    temperature = _temperature(act, station, heats)
     if heats:
         return Heat(station, station, temperature)
     preheat = None
@@ -68,18 +70,26 @@ def _kept_warm(events: Sequence[Event]) -> Literal["", "first", "last"]:
     return ""
 
 
-def _temperature(act: Act, heats: bool) -> Amount | None:
+def _temperature(act: Act, station: str, heats: bool) -> Amount | None:
     """The temperature that a station is set or brought to."""
     reads = [event for event in act.read.events if not isinstance(event, VerbUse)]
-    found = station_settings(reads, act.tools, heats)
+    found = station_settings(reads, act.tools, station, heats)
     return next((celsius for _, celsius in found if heats or celsius.lo >= _HOT), None)
 
 
-def station_settings(reads: Sequence[Read], tools: Sequence[Tool], heats: bool) -> list[tuple[Read, Amount]]:
-    """The clauses of a line that give degrees to a station, not to the food, and those degrees: settings, then targets.
+def settings_of(action: Action) -> list[tuple[Read, Amount]]:
+    """The clauses of an action that give degrees to its station, not to the food."""
+    return station_settings(action.reads, action.tools, action.heats or action.work.station, bool(action.heats))
+
+
+def station_settings(
+    reads: Sequence[Read], tools: Sequence[Tool], station: str, heats: bool
+) -> list[tuple[Read, Amount]]:
+    """The clauses of a line that give degrees to its station, not to the food, and those degrees: settings, then
+    targets.
 
     What a line brings to a temperature is the station only if it heats one (`heats`), names it right before (`lower
-    [the oven] [to 180 °C]`), or asks for more than food can reach: `roast [to 74 °C]` is the bird's."""
+    [the oven] [to 180 °C]`), or asks for more than food in an oven can reach: `roast [to 74 °C]` is the bird's."""
     settings: list[tuple[Read, Amount]] = []
     targets: list[tuple[Read, Amount]] = []
     before: Read | None = None
@@ -90,7 +100,7 @@ def station_settings(reads: Sequence[Read], tools: Sequence[Tool], heats: bool) 
         elif (
             isinstance(read, Target)
             and read.celsius
-            and (heats or read.celsius.lo > _HOTTEST_FOOD or _is_set(before, tools))
+            and (heats or (station in _DRY and read.celsius.lo > _HOTTEST_FOOD) or _is_set(before, tools))
         ):
             targets.append((read, read.celsius))
         before = read

@@ -9,9 +9,10 @@ from __future__ import annotations
 from collections.abc import Mapping
 from typing import TYPE_CHECKING
 
+from tamis.model.heat import settings_of
 from tamis.publish.sentence import Piece, pieces_of, plain_text
 from tamis.publish.words import page_words
-from tamis.reading.clauses import Reference, Time
+from tamis.reading.clauses import Reference
 from tamis.record import NamedTuple
 from tamis.source import Span
 from tamis.table.pieces import piece_weights
@@ -68,18 +69,14 @@ def _step(step: StepView, recipe: Recipe, comes_to: Mapping[Span, str]) -> StepT
         action = recipe.actions[index]
         if not lines or not _goes_on(action, end):
             lines.append([])
-        lines[-1] += pieces_of(action.parts, action.reads, comes_to, words, _sets_an_oven(action))
+        lines[-1] += pieces_of(action.parts, action.reads, comes_to, words, _knobs(action))
         end = action.span.end
     return StepText(tuple(tuple(line) for line in lines if line), step.remarks, step.meanwhile)
 
 
-def _sets_an_oven(action: Action) -> bool:
-    """Whether its degrees are those of a knob, which has no single degrees, and not of the food."""
-    if action.heats == "oven" or action.settings:
-        return True
-    if action.work.station == "oven" and any(use.verb.sets for use in action.verbs):
-        return True
-    return any(isinstance(read, Time) and read.setting is not None for read in action.reads)
+def _knobs(action: Action) -> frozenset[Span]:
+    """The clauses whose degrees are those of a knob, which has no single degrees, and not of food, sugar or oil."""
+    return frozenset(read.clause.span for read, _ in settings_of(action))
 
 
 def _goes_on(action: Action, end: int) -> bool:

@@ -8,7 +8,7 @@ other scale, inches get their centimetres, and a part of a measure (*half of 300
 from __future__ import annotations
 
 import re
-from collections.abc import Iterable, Mapping
+from collections.abc import Collection, Iterable, Mapping
 from html import escape
 from typing import Literal
 
@@ -46,14 +46,19 @@ class Piece(NamedTuple):
 
 
 def pieces_of(
-    parts: Iterable[Part], reads: Iterable[Read], comes_to: Mapping[Span, str], words: PageWords, oven: bool = False
+    parts: Iterable[Part],
+    reads: Iterable[Read],
+    comes_to: Mapping[Span, str],
+    words: PageWords,
+    knobs: Collection[Span] = (),
 ) -> list[Piece]:
-    """The pieces of an action. `comes_to` gives the amounts of parts of a measure, by clause; `oven`: it heats one."""
+    """The pieces of an action. `comes_to` gives the amounts of parts of a measure, by clause; `knobs` are the clauses
+    whose degrees are an oven's."""
     understood = {read.clause.span.start: read for read in reads}
     pieces: list[Piece] = []
     for part in parts:
         if isinstance(part, Clause):
-            pieces += _clause(part, understood.get(part.span.start), words, oven)
+            pieces += _clause(part, understood.get(part.span.start), words, part.span in knobs)
             if comes_to and part.span in comes_to:
                 pieces.append(Piece(f" ({comes_to[part.span]})", "measure"))
         else:

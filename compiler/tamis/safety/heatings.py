@@ -11,7 +11,7 @@ from __future__ import annotations
 from fractions import Fraction
 from typing import TYPE_CHECKING
 
-from tamis.model.heat import station_settings
+from tamis.model.heat import settings_of
 from tamis.reading.clauses import Cue, Pause, Setting, Target, Time, Tool
 from tamis.record import NamedTuple
 from tamis.safety.data import rules
@@ -21,7 +21,6 @@ if TYPE_CHECKING:
     from collections.abc import Sequence
 
     from tamis.model.recipe import Action
-    from tamis.quantity.amount import Amount
     from tamis.reading.clauses import Read
 
 HOT = ("ring", "oven", "grill", "bath")
@@ -106,7 +105,7 @@ def _target(action: Action, read: Target, batch: int, place: Place) -> Heating |
         return Heating(read.clause.text, boils="boil" in read.text.lower(), hot=True, wet=0) if boils else None
     if read.kind != "temperature" or place.lines[action.number].cools:
         return None
-    if any(setting is read for setting, _ in _station_settings(action)):
+    if any(setting is read for setting, _ in settings_of(action)):
         return None
     core = core_temperature(read.clause.text)
     return Heating(read.clause.text, core=core, hot=True) if core is not None else None
@@ -175,11 +174,7 @@ def _heats_tool(action: Action) -> bool:
 
 def _station_degrees(action: Action) -> Fraction | None:
     """Exact °C that the action's oven or bath is set or brought to."""
-    return next((celsius.lo for _, celsius in _station_settings(action)), None)
-
-
-def _station_settings(action: Action) -> list[tuple[Read, Amount]]:
-    return station_settings(action.reads, action.tools, bool(action.heats))
+    return next((celsius.lo for _, celsius in settings_of(action)), None)
 
 
 def pertains_to_stuffing(text: str) -> bool:

@@ -9,7 +9,7 @@ from __future__ import annotations
 from fractions import Fraction
 from typing import TYPE_CHECKING
 
-from tamis.model.heat import station_settings
+from tamis.model.heat import settings_of
 
 if TYPE_CHECKING:
     from collections.abc import Sequence
@@ -56,7 +56,7 @@ def cooling(recipe: Recipe) -> frozenset[int]:
 
 def temperature(action: Action) -> Fraction | None:
     """°C that a line sets the oven to, or uses it at; None if it says none."""
-    found = station_settings(action.reads, action.tools, action.heats == OVEN)
+    found = settings_of(action)
     return found[0][1].hi if found else None
 
 

@@ -13,7 +13,7 @@ from typing import TYPE_CHECKING
 
 from tamis.checks.rules.degrees_outside_brackets import DEGREES
 from tamis.diagnostics import Diagnostic, Severity
-from tamis.model.heat import station_settings
+from tamis.model.heat import settings_of
 from tamis.reading.clauses import Target
 from tamis.source import Span
 from tamis.syntax.document import Text
@@ -50,7 +50,7 @@ def check(view: View) -> Iterator[Diagnostic]:
     for action in view.recipe.actions:
         if action.heats != "oven" and action.work.station != "oven":
             continue
-        if station_settings(action.reads, action.tools, bool(action.heats)):
+        if settings_of(action):
             return
         if _in_words(view, action):
             return  # that is told where it stands
