@@ -6,6 +6,7 @@ from fractions import Fraction
 from typing import TYPE_CHECKING, Literal
 
 from tamis.reading.clauses import Cue, Pause, Reference, Setting, Target, Time, Tool, VerbUse
+from tamis.reading.tables import Phrases, match, tables
 from tamis.record import NamedTuple
 
 if TYPE_CHECKING:
@@ -24,6 +25,10 @@ if TYPE_CHECKING:
 _HOT = Fraction(60)
 _HOTTEST_FOOD = Fraction(120)
 """°C that no food with water in it reaches: what is brought to more is a station (common practice)."""
+_WARM_ROOM = Fraction(40)
+"""°C below which food is on no heat: the warmest place in which dough proves (common practice)."""
+_FRIDGE = Fraction(10)
+"""°C up to which a place is cold (common practice)."""
 _BATH = "bath"
 _DRY = ("oven", "grill")
 _STAYS = ("ring", "oven", "grill", "bath")
@@ -44,7 +49,8 @@ def heat_of(act: Act, labour: Labour, batch: Batch | None) -> Heat:
     """Work the station out from tools, settings, the verb, and where the batch lies already."""
     hot_oven = "oven" in act.walker.flow.station_temperature
     warm = _kept_warm(act.read.events)
-    lies: Station = batch.station if batch and batch.on_heat and warm != "first" else ""
+    leaves = warm == "first" or _off_heat(labour) != ""
+    lies: Station = batch.station if batch and batch.on_heat and not leaves else ""
     station = _station(act.tools, labour, lies, act.walker.heated == _BATH, hot_oven)
     inside = batch is not None and batch.on_heat and batch.station == station
     heats = station in (*_DRY, _BATH) and not inside and _only_heats(act)
@@ -129,7 +135,8 @@ def _station(tools: list[Tool], labour: Labour, lies: Station, bath: bool, hot_o
     if "speed" in labour.set:
         return "mixer"
     uses = [labour.time_verb] if labour.time_verb else labour.verbs
-    stations = [use.verb.station for use in uses if use.verb.station]
+    in_room = _off_heat(labour) == "room"  # then it is in no fridge, whatever the verb means elsewhere
+    stations = [use.verb.station for use in uses if use.verb.station and (use.verb.heat or not in_room)]
     station = stations[0] if stations else ""
     if station == "ring" and not lies and bath:
         return "bath"
@@ -139,8 +146,33 @@ def _station(tools: list[Tool], labour: Labour, lies: Station, bath: bool, hot_o
         return "oven"  # place on a baking tray and cook
     if station or not lies:
         return station
-    moved = any(tool.equipment.kind in ("vessel", "surface") and not tool.definite for tool in tools)
-    return "" if moved else lies
+    return "" if any(map(_takes_off, tools)) else lies
+
+
+def _takes_off(tool: Tool) -> bool:
+    """Whether food that goes there leaves its station: another vessel, the bench, a rack."""
+    cool = tool.equipment.kind == "surface" and not tool.equipment.station
+    return cool or (tool.equipment.kind in ("vessel", "surface") and not tool.definite)
+
+
+def _off_heat(labour: Labour) -> Literal["", "room", "cold"]:
+    """Where the food of a line stands that is on no heat, if its degrees or words say so."""
+    settings = [*labour.settings]
+    if isinstance(labour.time, Time) and labour.time.setting:
+        settings.append(labour.time.setting)
+    for setting in settings:
+        if setting.celsius is not None and setting.celsius.hi < _WARM_ROOM:
+            return "room" if setting.celsius.lo > _FRIDGE else "cold"
+    said = [setting.word for setting in settings if setting.kind == "room"]
+    said += [*(target.word for target in labour.targets), *(cue.text for cue in labour.cues)]
+    if not _says(said, tables().rooms):
+        return ""
+    return "cold" if _says(said, tables().cold_rooms) else "room"
+
+
+def _says(texts: Sequence[str], phrases: Phrases) -> bool:
+    words = [tuple(text.lower().split()) for text in texts]
+    return any(match(phrases, each, at) for each in words for at in range(len(each)))
 
 
 def _set_hot(labour: Labour) -> bool:

@@ -25,6 +25,7 @@ class Tables(NamedTuple):
     setting_words: frozenset[str]
     heats: frozenset[str]
     rooms: Phrases
+    cold_rooms: Phrases
     states: frozenset[str]
     repeat_nouns: dict[str, str]
     fractions: dict[str, Fraction]
@@ -92,6 +93,7 @@ def tables() -> Tables:
         setting_words=frozenset(raw["settings"]["words"]),
         heats=frozenset(raw["settings"]["nouns"]),
         rooms=_phrases(("", raw["settings"]["rooms"])),
+        cold_rooms=_phrases(("", raw["settings"]["cold"])),
         states=frozenset(raw["targets"]["states"]),
         repeat_nouns={plural: kind for kind, (plural,) in raw["repeats"].items()},
         fractions={word: Fraction(text) for word, (text,) in raw["fractions"].items()},

@@ -43,6 +43,7 @@ def read_time(phrase: Phrase, decision: Decision) -> Time | Cue | Pause | None:
     setting = _setting_in(phrase, at + (found[1] if found else 0))
     if "until" in phrase.keys and setting is None and _TOLD_APART.isdisjoint(phrase.keys):
         return _until(phrase, read, verb, verb_text)
+    setting = setting or _room_in(phrase)
     per = phrase.quantity(read.end + 1) if phrase.key(read.end) == "per" else None
     rest = phrase.keys[read.end :]
     return Time(
@@ -114,6 +115,12 @@ def _setting_in(phrase: Phrase, start: int) -> Setting | None:
         ):
             return _setting(phrase, at)
     return None
+
+
+def _room_in(phrase: Phrase) -> Setting | None:
+    """`leave for 2 h at room temperature`."""
+    at = next((at for at in range(1, phrase.end) if match(phrase.tables.rooms, phrase.keys, at)), None)
+    return None if at is None else Setting(phrase.clause, "room", word=phrase.text(at, phrase.end))
 
 
 def _degrees(phrase: Phrase, start: int) -> tuple[Amount, bool] | None:
