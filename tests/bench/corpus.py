@@ -20,6 +20,26 @@ _SLOT = re.compile(r"\{([^{}]*)\}")
 _CLAUSE = re.compile(r"\[[^\[\]]*\{[^\[\]]*\]")
 _BOUNDS = re.compile(r"(\d+)(?:\.(\d+))?\.\.(\d+)(?:\.(\d+))?")
 _TRIES = 200
+_MEASURED = re.compile(r"(\[[\d.]+ (?:g|ml) )([a-z]+[^],]*)")
+_SYLLABLES = (
+    "ba",
+    "dor",
+    "fen",
+    "gul",
+    "kim",
+    "lo",
+    "mer",
+    "nas",
+    "pil",
+    "quo",
+    "ras",
+    "tev",
+    "vun",
+    "wex",
+    "yil",
+    "zam",
+)
+UNKNOWN = 10
 
 
 def recipes(number: int, seed: int = 2610) -> list[str]:
@@ -27,6 +47,28 @@ def recipes(number: int, seed: int = 2610) -> list[str]:
     press = _Press(random.Random(seed))
     templates = [(_TEMPLATES / f"{name}.txt").read_text(encoding="utf-8") for name in _NAMES]
     return [press.recipe(templates[at % len(templates)], at + 1) for at in range(number)]
+
+
+def drafts(texts: list[str], seed: int = 4702) -> list[str]:
+    """The recipes as hasty drafts: ten foods of each under names that no list has. By turns one is a slip of the pen,
+    and one is made up."""
+    draw = random.Random(seed)
+    return [_draft(text, draw) for text in texts]
+
+
+def _draft(text: str, draw: random.Random) -> str:
+    spoilt = 0
+
+    def unknown(found: re.Match[str]) -> str:
+        nonlocal spoilt
+        spoilt += 1
+        name = found[2]
+        if spoilt % 2:
+            at = draw.randrange(1, len(name) - 1)
+            return f"{found[1]}{name[:at]}{draw.choice('jqxz')}{name[at + 1 :]}"
+        return found[1] + " ".join("".join(draw.choices(_SYLLABLES, k=2)) for _ in range(draw.choice((1, 2))))
+
+    return _MEASURED.sub(unknown, text, count=UNKNOWN)
 
 
 def clause_texts(text: str) -> list[str]:

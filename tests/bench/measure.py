@@ -14,7 +14,7 @@ import subprocess
 import sys
 import tempfile
 from collections import defaultdict
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Callable, Iterator, Mapping, Sequence
 from contextlib import contextmanager
 from pathlib import Path
 from resource import RUSAGE_CHILDREN, getrusage
@@ -38,6 +38,8 @@ from tamis.syntax.outline import parse
 
 Costs = dict[str, float]
 Growth = dict[int, float]
+Command = Callable[[int], Sequence[str]]
+BARE = "python -c pass"
 _ENOUGH = 20.0
 
 
@@ -117,22 +119,22 @@ def _site(texts: list[str]) -> float:
     return taken
 
 
-def cold(text: str, runs: int) -> tuple[float, float]:
-    """CPU seconds of a bare interpreter and of `tamis check` on one file, each the least of so many starts.
+def starts(commands: Mapping[str, Command], runs: int) -> Costs:
+    """CPU seconds of cold commands by name, of each the least of so many starts, and of a bare interpreter.
 
-    The modules are compiled to bytecode, as they are from the second start on wherever tamis is installed. The least
-    counts, as whatever else the machine does only adds.
+    A command is told the number of the start. The modules are compiled to bytecode, as they are from the second start
+    on wherever tamis is installed. The least counts, as whatever else the machine does only adds.
     """
     with tempfile.TemporaryDirectory() as name:
-        path = Path(name, "one.tamis")
-        path.write_text(text, encoding="utf-8")
         environment = os.environ | {"PYTHONPYCACHEPREFIX": name}
         environment.pop("PYTHONDONTWRITEBYTECODE", None)
-        check = ("-m", "tamis", "check", str(path))
-        _start(check, environment)
-        pairs = [(_start(("-c", "pass"), environment), _start(check, environment)) for _ in range(runs)]
-    bare, checks = zip(*pairs, strict=True)
-    return min(bare), min(checks)
+        least: Costs = {}
+        for at in range(runs + 1):  # the first writes the bytecode and does not count
+            bare = _start(("-c", "pass"), environment)
+            taken = {what: _start(("-m", "tamis", *command(at)), environment) for what, command in commands.items()}
+            if at:
+                least = {what: min(cost, least.get(what, cost)) for what, cost in (taken | {BARE: bare}).items()}
+    return least
 
 
 def _start(arguments: Sequence[str], environment: Mapping[str, str]) -> float:
@@ -147,22 +149,32 @@ def _children() -> float:
     return spent.ru_utime + spent.ru_stime
 
 
+def compiling(sound: list[str], drafts: list[str]) -> tuple[float, float]:
+    """Seconds to compile a sound recipe and a draft, by turns; the median of all."""
+    _swept()
+    pairs = [(_compiling(one)[0], _compiling(other)[0]) for one, other in zip(sound, drafts, strict=True)]
+    first, second = zip(*pairs, strict=True)
+    return median(first), median(second)
+
+
 def growth(family: str, sizes: list[int]) -> Growth:
     """Seconds to compile texts of a family, by size; it stops early where it has become clear that it will not end."""
     make, taken = FAMILIES[family], {}
     for size in sizes:
-        taken[size] = min(_compiling(make(size)) for _ in range(2))
+        _swept()
+        taken[size] = min(sum(_compiling(make(size))) for _ in range(2))
         if taken[size] > _ENOUGH:
             break
     return taken
 
 
-def _compiling(text: str) -> float:
-    _swept()
+def _compiling(text: str) -> tuple[float, float]:
+    """Seconds to compile a text, and to plan it."""
     begin = process_time()
-    result = compile(Source("nasty.tamis", text), default_kitchen(), {})
+    result = compile(Source("bench.tamis", text), default_kitchen(), {})
+    compiled = process_time()
     assert result.timeline.most >= 0
-    return process_time() - begin
+    return compiled - begin, process_time() - compiled
 
 
 def exponent(taken: Growth) -> float:

@@ -1,7 +1,8 @@
 """The figures of the compiler: `python tests/bench/run.py [--recipes 200] [--json FILE]`.
 
-Prints what each phase costs in floors (see `floor.py`), how long a first check takes in starts of a bare interpreter,
-and how the time grows with nasty input. Nothing is asserted: a figure over its target is marked, not a failure.
+Prints what each phase costs in floors (see `floor.py`), how long each command takes from a cold start in starts of a
+bare interpreter, what unknown names cost, and how the time grows with nasty input. Nothing is asserted: a figure over
+its target is marked, not a failure.
 """
 
 from __future__ import annotations
@@ -9,14 +10,17 @@ from __future__ import annotations
 import argparse
 import json
 import platform
+import tempfile
 from pathlib import Path
+from shutil import copy
 from typing import NamedTuple
 
-from corpus import recipes
-from measure import cold, exponent, growth, medians, round_of
+from corpus import drafts, recipes
+from measure import BARE, Command, compiling, exponent, growth, medians, round_of, starts
 from nasty import FAMILIES
 
 _WARM_UP = 4
+_LIBRARY = Path(__file__).parents[2] / "recipes"
 
 
 class Figure(NamedTuple):
@@ -56,10 +60,48 @@ def phase_figures(number: int, rounds: int) -> list[Figure]:
     return [Figure(what, costs[name], floor, costs[name] / floor, target) for what, name, target in lines]
 
 
-def cold_figure(runs: int) -> Figure:
-    """The first check after switching on, against a start of the bare interpreter."""
-    bare, check = cold(recipes(1)[0], runs)
-    return Figure("cold `tamis check` of one file", 1000 * check, 1000 * bare, check / bare, 12.0)
+def start_figures(runs: int) -> list[Figure]:
+    """Each command from a cold start, against a start of the bare interpreter.
+
+    The check is that of a recipe that stands alone; the others take the same recipe in the house of the demo library.
+    """
+    with tempfile.TemporaryDirectory() as name:
+        alone, house = Path(name, "one.tamis"), Path(name, "house")
+        house.mkdir()
+        dish = str(house / "one.tamis")
+        for path in (alone, Path(dish)):
+            path.write_text(recipes(1)[0], encoding="utf-8")
+        for settings in ("kitchen.toml", "goods.toml"):
+            copy(_LIBRARY / settings, house)
+        commands: dict[str, Command] = {
+            "--version": lambda _: ("--version",),
+            "check": lambda _: ("check", str(alone)),
+            "scale": lambda _: ("scale", dish, "--makes", "3"),
+            "explain": lambda _: ("explain", "missing-cue"),
+            "convert": lambda _: ("convert", "2/3 cup bread flour"),
+            "water": lambda _: ("water", "--dough", "24", "--room", "20", "--flour", "20"),
+            "new": lambda at: ("new", str(Path(name, f"dish-{at}"))),
+            **{what: _of(what, dish) for what in ("table", "timeline", "formula", "safety", "market", "cost")},
+        }
+        costs = starts(commands, runs)
+    bare = costs[BARE]
+    targets = {"--version": 1.5, "check": 8.0}
+    return [
+        Figure(f"cold `tamis {what}`", 1000 * costs[what], 1000 * bare, costs[what] / bare, targets.get(what, 9.0))
+        for what in commands
+    ]
+
+
+def _of(what: str, dish: str) -> Command:
+    return lambda _: (what, dish)
+
+
+def draft_figure(number: int) -> Figure:
+    """What a draft with ten unknown foods costs, against a sound recipe."""
+    texts = recipes(_WARM_UP + 2 * number, seed=77)
+    compiling(texts[:_WARM_UP], texts[:_WARM_UP])
+    sound, draft = compiling(texts[_WARM_UP::2], drafts(texts[_WARM_UP + 1 :: 2]))
+    return Figure("a draft with ten unknown foods", 1000 * draft, 1000 * sound, draft / sound, 2.0)
 
 
 def growth_figures(largest: int) -> list[Figure]:
@@ -82,7 +124,10 @@ def report(figures: list[Figure]) -> str:
         numbers = f"{figure.measured:9.3f} ms {figure.floor:7.3f} ms {figure.ratio:7.2f} {target:>7}"
         lines.append(f"{figure.what:40} {numbers}  {figure.verdict}".rstrip())
     lines.append("")
-    lines.append("floor: F a recipe; B for the cold check; the smallest text for growth, whose ratio is the exponent")
+    lines.append(
+        "floor: F (parse and page) a recipe; B (`python -c pass`) for a cold command; a sound recipe for a draft;"
+    )
+    lines.append("the smallest text for growth, whose ratio is the exponent")
     return "\n".join(lines)
 
 
@@ -96,7 +141,8 @@ def main(arguments: list[str] | None = None) -> int:
     parser.add_argument("--json", type=Path, metavar="FILE", help="write the figures there too")
     options = parser.parse_args(arguments)
     figures = phase_figures(options.recipes, options.rounds)
-    figures.append(cold_figure(options.starts))
+    figures += start_figures(options.starts)
+    figures.append(draft_figure(options.recipes // 4 + 1))
     figures += growth_figures(options.largest << 10)
     print(report(figures))
     if options.json:

@@ -8,7 +8,7 @@ import sys
 from pathlib import Path
 
 import pytest
-from corpus import clause_texts, recipes
+from corpus import UNKNOWN, clause_texts, drafts, recipes
 from nasty import FAMILIES
 
 _HERE = Path(__file__).parent
@@ -50,6 +50,18 @@ def test_recipes_compile_clean() -> None:
         assert [finding for finding in findings if finding.severity != "information"] == []
 
 
+def test_drafts_have_unknown_foods_and_are_compiled_all_the_same() -> None:
+    from tamis.compile import compile
+    from tamis.kitchen.house import default_kitchen
+    from tamis.source import Source
+
+    for text in drafts(recipes(6)):
+        findings = compile(Source("bench.tamis", text), default_kitchen(), {}).findings
+        unknown = [finding for finding in findings if finding.rule == "unknown-ingredient"]
+        assert len(unknown) == UNKNOWN
+        assert any(finding.hint.startswith("did you mean") for finding in unknown)
+
+
 def test_thousands_of_batches_are_no_depth_of_calls() -> None:
     from tamis.compile import compile
     from tamis.kitchen.house import default_kitchen
@@ -79,5 +91,5 @@ def test_the_bench_runs(tmp_path: Path) -> None:
     ran = subprocess.run(command, capture_output=True, text=True, check=True)
     figures = json.loads(out.read_text())["figures"]
     assert [figure["what"] in ran.stdout for figure in figures] == [True] * len(figures)
-    assert len(figures) == 9 + len(FAMILIES)
+    assert len(figures) == 8 + 13 + 1 + len(FAMILIES)
     assert all(figure["measured"] > 0 for figure in figures)

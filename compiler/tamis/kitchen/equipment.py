@@ -14,7 +14,7 @@ from collections.abc import Iterator, Sequence
 from typing import Any, Literal
 
 from tamis.kitchen.seconds import seconds
-from tamis.quantity.near import nearest
+from tamis.quantity.near import Known, nearest
 from tamis.record import NamedTuple
 from tamis.string_tables import tables
 
@@ -56,13 +56,14 @@ class FoundEquipment(NamedTuple):
 class Cupboard:
     """All the equipment and the count words, found by name in singular or plural."""
 
-    __slots__ = ("_by_name", "_counts", "_holders", "_tins")
+    __slots__ = ("_by_name", "_counts", "_holders", "_known", "_tins")
 
     def __init__(self) -> None:
         self._by_name: dict[str, tuple[Equipment, bool]] = {}
         self._counts: dict[str, str] = {}
         self._tins: tuple[str, ...] = ()
         self._holders: frozenset[str] = frozenset()
+        self._known: Known | None = None
 
     @classmethod
     def load(cls, text: str) -> Cupboard:
@@ -129,7 +130,9 @@ class Cupboard:
 
     def near(self, name: str) -> str | None:
         """The name that a misspelt one may have meant, or None."""
-        return nearest(name.lower(), self._by_name)
+        if self._known is None:
+            self._known = Known(self._by_name)
+        return nearest(name.lower(), self._known)
 
     def count_word(self, word: str) -> str | None:
         """The singular of one of the trade's count words, or None: `cloves` gives `clove`."""

@@ -14,7 +14,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
 
-from tamis.quantity.near import nearest
+from tamis.quantity.near import Known, nearest
 from tamis.record import NamedTuple
 
 from .food import Density, Goods, Part, Piece, Raw, amount, read_goods, whole
@@ -40,7 +40,7 @@ def key(words: Sequence[str]) -> str:
 class Larder:
     """All the goods a kitchen knows, by name. Made by :meth:`load`; a house's own by :meth:`extended`."""
 
-    __slots__ = ("_adverbs", "_found", "_groups", "_index", "_made", "_raw", "closed")
+    __slots__ = ("_adverbs", "_found", "_groups", "_index", "_known", "_made", "_raw", "closed")
 
     def __init__(self, raw: dict[str, Raw], index: dict[str, str], head: Raw) -> None:
         """`raw` is by id, `index` gives the id of a name's :func:`key`, `head` the lists all foods share."""
@@ -49,6 +49,7 @@ class Larder:
         self._groups: Mapping[str, list[str]] = head["groups"]
         self._adverbs = frozenset(head["adverbs"])
         self.closed: Mapping[str, list[str]] = head["closed"]
+        self._known: Known | None = None
         self._made: dict[str, Goods] = {}
         self._found: dict[tuple[str, ...], Found | None] = {}
 
@@ -98,8 +99,10 @@ class Larder:
 
     def near(self, name: str) -> str | None:
         """Return the known name nearest in spelling, if it is near."""
-        names = [n for raw in self._raw.values() for n in (raw["name"], *raw.get("aliases", ()))]
-        return nearest(name, names) or nearest(singular(name), names)
+        if self._known is None:
+            self._known = Known(n for raw in self._raw.values() for n in (raw["name"], *raw.get("aliases", ())))
+        one = singular(name)
+        return nearest(name, self._known) or (nearest(one, self._known) if one != name else None)
 
     def density(self, goods: Goods, states: Sequence[str] = ()) -> Density | None:
         """Return the density in the first of these states that has one, else as sold, else None."""

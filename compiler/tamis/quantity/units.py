@@ -16,7 +16,7 @@ from functools import cache
 from typing import Literal
 
 from tamis.assets import asset_text
-from tamis.quantity.near import nearest
+from tamis.quantity.near import Known, nearest
 from tamis.record import NamedTuple
 
 UnitKind = Literal["mass", "volume", "time", "length", "temperature", "nominal"]
@@ -61,12 +61,12 @@ class Unit(NamedTuple):
 class Units:
     """The units of one house: every spelling, exact factors, and what `cup`, `tbsp` and `tsp` mean here."""
 
-    __slots__ = ("_by_id", "_by_name", "_near")
+    __slots__ = ("_by_id", "_by_name", "_known")
 
     def __init__(self, by_id: dict[str, Unit], by_name: dict[str, str]) -> None:
         self._by_id = by_id
         self._by_name = by_name
-        self._near: dict[str, str | None] = {}
+        self._known: Known | None = None
 
     @classmethod
     def load(cls, text: str, cup: Cup = "us", tbsp: SpoonSet | Literal[""] = "") -> Units:
@@ -105,10 +105,9 @@ class Units:
         """
         if name in LONG_FORMS:
             return LONG_FORMS[name]
-        tidy = _tidy(name)
-        if tidy not in self._near:
-            self._near[tidy] = nearest(tidy, self._by_name)
-        return self._near[tidy]
+        if self._known is None:
+            self._known = Known(self._by_name)
+        return nearest(_tidy(name), self._known)
 
     def names(self, kind: str = "") -> list[str]:
         """All spellings of a kind ("" for every kind), longest first, equal lengths by the alphabet."""
