@@ -9,19 +9,19 @@ import pytest
 from .kneading import grams, made, rules
 
 WAIT = "[Rise for 1 h]."
-PERCENTS = "Mix [85 % bread flour], [15 % wholemeal flour], [70 % water], [2 % fine salt] and [1 % instant yeast]."
+PERCENTS = "Mix [72 % bread flour], [28 % wholemeal flour], [66 % water], [2 % fine salt] and [1 % instant yeast]."
 
 
 def test_of_the_headers_flour() -> None:
     done = made(PERCENTS, "flour: 1 kg\n")
-    assert [grams(done, name) for name in ("bread flour", "water", "salt")] == [[850], [700], [20]]
-    assert done.recipe.products[-1].mass.lo == 1730
+    assert [grams(done, name) for name in ("bread flour", "water", "salt")] == [[720], [660], [20]]
+    assert done.recipe.products[-1].mass.lo == 1690
 
 
 def test_of_the_flour_that_makes_the_wanted_dough() -> None:
-    done = made(PERCENTS, "dough: 1730 g\n")
-    assert grams(done, "water") == [Fraction(1730) * 70 / 173]
-    assert done.recipe.products[-1].mass.lo == 1730
+    done = made(PERCENTS, "dough: 1 kg\n")
+    assert grams(done, "water") == [Fraction(1000) * 66 / 169]
+    assert done.recipe.products[-1].mass.lo == 1000
 
 
 def test_of_the_flour_weighed_in_the_component_also_if_it_comes_later() -> None:
@@ -32,10 +32,10 @@ def test_of_the_flour_weighed_in_the_component_also_if_it_comes_later() -> None:
 
 def test_each_component_has_a_base_of_its_own() -> None:
     text = (
-        f"# First build\n\nStir [40 g rye flour] with [100 % water].\n{WAIT}\n\n# Dough\n\nMix [100 % "
+        f"# First build\n\nStir [60 g rye flour] with [90 % water].\n{WAIT}\n\n# Dough\n\nMix [100 % "
         "bread flour], [70 % water] and [the first build]."
     )
-    assert grams(made(text, "flour: 500 g\n"), "water") == [40, 350]
+    assert grams(made(text, "flour: 500 g\n"), "water") == [54, 350]
 
 
 @pytest.mark.parametrize("header", ["flour: 1 kg\n", "dough: 1.75 kg\n"])
@@ -130,9 +130,9 @@ def test_the_table_adds_percentages_and_weights() -> None:
 @pytest.mark.parametrize(
     ("foods", "header", "told"),
     [
-        ("[85 % bread flour], [15 % rye flour] and [70 % water]", "flour: 1 kg\n", False),
-        ("[85 % bread flour], [10 % rye flour] and [70 % water]", "flour: 1 kg\n", True),
-        ("[85 % bread flour], [20 % rye flour] and [70 % water]", "dough: 1 kg\n", True),
+        ("[72 % bread flour], [28 % rye flour] and [70 % water]", "flour: 1 kg\n", False),
+        ("[72 % bread flour], [20 % rye flour] and [70 % water]", "flour: 1 kg\n", True),
+        ("[72 % bread flour], [30 % rye flour] and [70 % water]", "dough: 1 kg\n", True),
         ("[70 % water] and [1 kg white cabbage]", "flour: 1 kg\n", True),
         ("[400 g bread flour] and [70 % water]", "flour: 1 kg\n", False),
     ],

@@ -1,7 +1,7 @@
 """Whole recipes with everything that follows from them: findings, table, equipment, flow, timeline.
 
-Beside each recipe of `examples/` lies what comes out now (`.golden`, rewritten by `pytest --rewrite`) and, in a cook's
-words and written by hand before the compiler could do it, what should (`.expected.md`).
+Beside each recipe of `examples/` lies what comes out (`.golden`, rewritten by `pytest --rewrite`) and what a careful
+cook reads in it (`.expected.md`, written by hand), against which a golden file is read before it is accepted.
 """
 
 from __future__ import annotations
@@ -78,6 +78,6 @@ def test_golden(file: Path, rewriting: bool) -> None:
 
 @pytest.mark.parametrize("file", RECIPES, ids=[file.stem for file in RECIPES])
 def test_clean(file: Path) -> None:
-    """The cooks' examples hold: no error and no warning."""
+    """No error and no warning."""
     compiled = compile(Source(file.name, file.read_text("utf-8")), default_kitchen(), {})
     assert [f for f in compiled.findings if f.severity != "information"] == []

@@ -27,7 +27,7 @@ small sharp knives         · knife          · small, sharp     · several
 tart dishes                · dish           · tart             · several
 round tins                 · round tin      ·                  · several
 shallow steel tray         · steel tray     · shallow          · one
-lidded iron pot            · iron pot       · lidded           · one
+old iron pot               · iron pot       · old              · one
 large cast-iron skillet    · frying pan     · large, cast-iron · one
 Dutch oven                 · casserole      ·                  · one
 sheet pans                 · baking tray    ·                  · several

@@ -1,4 +1,4 @@
-"""ISO 8601 durations as the published values, section 8c, have them: "PT2H30M" is 150 min, days before the T."""
+"""ISO 8601 durations by the grammar of RFC 3339, appendix A: "PT2H30M" is 150 min, and days stand before the T."""
 
 from __future__ import annotations
 

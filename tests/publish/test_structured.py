@@ -1,4 +1,4 @@
-"""schema.org Recipe as JSON-LD: the properties of release 30.0 that the published values list, and exact durations."""
+"""schema.org Recipe as JSON-LD: properties of release 30.0 (its schema.ttl, confirmed: read), and exact durations."""
 
 from __future__ import annotations
 
@@ -13,7 +13,7 @@ from tamis.publish.page import recipe_page
 
 from .samples import CUSTARD, Writer
 
-# Section 8a of the published values: Recipe, HowTo, CreativeWork and Thing.
+# Properties of Recipe, and of HowTo, CreativeWork and Thing, from which it inherits.
 KNOWN = {
     "@context", "@type", "name", "url", "image", "description", "author", "publisher", "datePublished", "totalTime",
     "recipeYield", "recipeCategory", "recipeCuisine", "keywords", "suitableForDiet", "recipeIngredient", "supply",

@@ -2,7 +2,7 @@
 
 US nine: 21 USC 321(qq) with the FASTER Act 2021, as listed at food-safety.com/articles/7223 (secondary). EU
 fourteen: Regulation (EU) 1169/2011 Annex II, as copied at csa.cz (all fourteen, confirmed). The data was made from
-the collected table; the pairs are derived from the two lists.
+the same two lists, so the pairs hold which food falls under which of them, and on which list each stands.
 """
 
 from __future__ import annotations

@@ -78,12 +78,12 @@ def test_juice_of_a_fruit(text: str, low: str, high: str, source: str) -> None:
     [("juice of 1 lemon", "3.15", "30.5"), ("juice of 1 lime", "2.86", "30.8"), ("juice of 1 orange", "5.55", "31.0")],
 )
 def test_juice_by_the_fluid_ounce(text: str, tbsp: str, fl_oz: str) -> None:
-    """The reference page derives these from SR28's fl oz rows; ours come from its cup rows: equal within 2 %."""
+    """Worked out from SR28's juice of one fruit and its fl oz rows; ours come from its cup rows: equal within 2 %."""
     assert abs(ml(text) / TBSP / Fraction(tbsp) - 1) <= Fraction(2, 100), fl_oz
 
 
 def test_an_onion_chopped() -> None:
-    """A medium onion is 0.69 cup chopped (derived on the reference page from SR28 11282)."""
+    """A medium onion is 0.69 cup chopped (worked out from SR28 11282: 110 g each, 160 g a cup)."""
     chopped = LARDER.density(goods("onion"), ("chopped",))
     assert chopped is not None
     assert round(float(grams("1 medium onion") / (chopped.usual * CUP)), 2) == 0.69

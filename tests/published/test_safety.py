@@ -97,13 +97,13 @@ def test_fsis_rest_of_three_minutes(food: str) -> None:
 
 @pytest.mark.parametrize("said", ["63 °C", "62.8 °C", "145 °F", "63 °C (145 °F)", "145°F", "145 degrees Fahrenheit"])
 def test_145_in_either_scale(said: str) -> None:
-    """145 °F is printed 62.8 °C by FSIS and 63 °C by the Food Code (section 1e of the collected values, confirmed)."""
+    """145 °F is printed 62.8 °C in the FSIS chart and 63 °C in the Food Code (3-401.11); both confirmed."""
     assert fried("400 g cod", said) == []
 
 
 @pytest.mark.parametrize("said", ["71 °C", "62 °C", "144 °F", "60 °C", "145 °C"])
 def test_not_rounded_below_a_limit(said: str) -> None:
-    """71 °C is 159.8 °F, under 160 °F; "145 °F (60 °C)" is a misprint of one packer (section 9: is 62.8)."""
+    """71 °C is 159.8 °F, under 160 °F; "145 °F (60 °C)" is a misprint in a meat shop's copy of the FSIS chart, for 62.8."""
     assert fried("500 g minced beef", said) == ["hazard-not-cleared"]
 
 
@@ -258,7 +258,7 @@ def test_windows(authority: str, hold: Fraction, cold: Fraction, reheat: Fractio
     ("140 °F", "us-home", False), ("63 °C", "uk", False), ("62 °C", "uk", True),
 ])  # fmt: skip
 def test_hot_holding(degrees: str, authority: str, found: bool) -> None:
-    """135 °F by the Food Code, 140 °F by FSIS: two different rules, both kept (section 3d)."""
+    """135 °F by the Food Code (3-501.16), 140 °F by FSIS (the upper end of its danger zone): two rules, both kept."""
     method = (
         "Braise [1 kg braising steak] [in a casserole] with [500 ml water] [for 2 h] [until tender].\n"
         f"[Hold for 3 h at {degrees}]."

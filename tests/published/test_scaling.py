@@ -1,4 +1,4 @@
-"""Scaling and pan exchange against published examples. Status of each source: reference page, sections 7b and 4b.
+"""Scaling and pan exchange against published examples. The source stands beside each, with how far it is confirmed.
 
 "confirmed": a stored copy of the source's text was read. "secondary": a page that states the value.
 """
@@ -95,7 +95,7 @@ def test_navy_pounds() -> None:
     assert total(scaled(of, Fraction("2.61"), KITCHEN).compiled).amount.lo == Fraction("5.22")
 
 
-# Derived by arithmetic (reference page, 7b): 48 x 4 oz = 192 oz; 72 x 6 oz = 432 oz; factor 2.25.
+# Arithmetic, of no source: 48 x 4 oz = 192 oz; 72 x 6 oz = 432 oz; factor 2.25.
 def test_other_portion_size() -> None:
     of = recipe("makes: 48 portions (4 oz each)", "192 oz ground beef")
     assert factor("makes", "72 × 6 oz", of) == Fraction("2.25")
@@ -137,7 +137,7 @@ def test_pan_factor(old: str, new: str, printed: str, places: int) -> None:
     assert rounded(by, Fraction(1, 10**places)) == Fraction(printed)
 
 
-# "At equal depth volume scales by the same factor" (reference page, 4b; geometry).
+# Geometry: at equal depth the volume grows by the same factor as the area; a depth that differs counts by itself.
 def test_equal_depth_scales_like_the_area() -> None:
     shallow, deep = read_pan("8 inch square, 2 inches deep", KITCHEN), read_pan("9 inch square, 2 inches deep", KITCHEN)
     deeper = read_pan("9 inch square, 3 inches deep", KITCHEN)

@@ -28,12 +28,12 @@ flour: 1 kg
 
 # Dough
 
-Mix [85 % bread flour], [{} % wholemeal flour], [70 % water], [2 % fine salt] and [1 % instant yeast] [in a tub].
+Mix [72 % bread flour], [{} % spelt flour], [66 % water], [1.9 % fine salt] and [1 % instant yeast] [in a tub].
 [Rise for 1 h] [until doubled].
 [Bake for 35 min] [at 220 °C].
 """
-BAD = _DOUGH.format(10)
-GOOD = _DOUGH.format(15)
+BAD = _DOUGH.format(20)
+GOOD = _DOUGH.format(28)
 
 
 def check(view: View) -> Iterator[Diagnostic]:
