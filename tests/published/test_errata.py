@@ -1,7 +1,7 @@
 """Figures that are printed and wrong, or mean something else than they seem: none of them may come out of a conversion.
 
 Errata on breads stand in test_bakers.py, those on limits of temperature and time in test_safety.py, those on scoops in
-test_units.py. "confirmed": a stored copy of the source was read; "secondary": a page that states it.
+test_units.py. "confirmed": a copy of the source was read; "secondary": a page that states it.
 """
 
 from __future__ import annotations

@@ -1,7 +1,7 @@
 """Kitchen rules against what the goods' own figures give: each rule comes from another source than those figures.
 
 SR28: USDA National Nutrient Database, release 28 (2015), where the goods' figures are from. The status of each rule
-stands beside it: "confirmed" (a stored copy was read), "secondary" (a page that states it).
+stands beside it: "confirmed" (a copy of the source was read), "secondary" (a page that states it).
 """
 
 from __future__ import annotations

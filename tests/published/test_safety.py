@@ -103,7 +103,7 @@ def test_145_in_either_scale(said: str) -> None:
 
 @pytest.mark.parametrize("said", ["71 °C", "62 °C", "144 °F", "60 °C", "145 °C"])
 def test_not_rounded_below_a_limit(said: str) -> None:
-    """71 °C is 159.8 °F, under 160 °F; "145 °F (60 °C)" is a misprint in a meat shop's copy of the FSIS chart, for 62.8."""
+    """71 °C is 159.8 °F, under 160 °F; "145 °F (60 °C)" is misprinted in a meat shop's copy of that chart (is 62.8)."""
     assert fried("500 g minced beef", said) == ["hazard-not-cleared"]
 
 
@@ -223,7 +223,7 @@ def test_old_editions_are_not_taken() -> None:
     assert [pair.hold for pair in rules().limits["us-food-service"]["minced-meat"].pairs] == [17, 180, 60, 0]
 
 
-# UK Food Standards Agency: secondary (two caterers' pages; the agency's own page was not stored).
+# UK Food Standards Agency: secondary (two caterers' pages; the agency's own page was not read).
 @pytest.mark.parametrize(("celsius", "held"), [(60, 45 * 60), (65, 10 * 60), (70, 120), (75, 30), (80, 6)])
 def test_uk_pairs(celsius: int, held: int) -> None:
     pairs = [(pair.celsius, pair.hold) for pair in rules().limits["uk"]["poultry"].pairs]

@@ -1,6 +1,6 @@
 """Scaling and pan exchange against published examples. The source stands beside each, with how far it is confirmed.
 
-"confirmed": a stored copy of the source's text was read. "secondary": a page that states the value.
+"confirmed": a copy of the source was read. "secondary": a page that states the value.
 """
 
 from __future__ import annotations

@@ -65,7 +65,7 @@ class Column(NamedTuple):
     taken: Fraction
 
 
-# Grams of instant dry yeast that do the work of one: fresh 0.33 (trade rule, a stored how-to page), active dry 3/4 (a
+# Grams of instant dry yeast that do the work of one: fresh 0.33 (a trade rule, secondary), active dry 3/4 (a
 # bread page). Published factors disagree, so this serves a wide band and is never printed as a weight.
 INSTANT = {"fresh-yeast": Fraction(33, 100), "active-dry-yeast": Fraction(3, 4)}
 
