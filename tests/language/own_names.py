@@ -26,7 +26,7 @@ class Names(NamedTuple):
     aliases: dict[str, frozenset[str]]
     """The members of each `Kind = Literal[…]`."""
     sets: tuple[frozenset[str], ...]
-    """The fields of each record, the modules of each package, the ids of all units."""
+    """The fields of each record, the modules of each package, the ids of all units, the names of all rules."""
     beside: dict[str, frozenset[str]]
     """Those of the data, by what a variable that holds one is called."""
     terminals: frozenset[str]
@@ -55,7 +55,7 @@ def own_names(modules: dict[str, ast.Module]) -> Names:
     }
     units = json.loads((GRAMMAR / "units.json").read_text("utf-8"))
     beside = {"unit": frozenset(unit["id"] for unit in units), "rule": frozenset((*names(), *scaling_names()))}
-    return Names(of, aliases, (*sets, beside["unit"]), beside, frozenset(terminals))
+    return Names(of, aliases, (*sets, *beside.values()), beside, frozenset(terminals))
 
 
 def _names_literals(value: ast.expr) -> bool:

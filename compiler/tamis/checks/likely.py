@@ -8,9 +8,10 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 if TYPE_CHECKING:
+    from tamis.kitchen.food import Show
     from tamis.kitchen.goods import Goods
 
-_BY_KIND = {"spice": "¼ tsp", "herb": "1 tbsp", "liquid": "2 tbsp"}
+_BY_KIND: dict[Show, str] = {"spice": "¼ tsp", "herb": "1 tbsp", "liquid": "2 tbsp"}
 
 
 def likely(goods: Goods | None) -> str:

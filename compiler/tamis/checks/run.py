@@ -8,7 +8,7 @@ every phase. An allow that silences nothing is told, or it would outlive its rea
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
-from typing import TYPE_CHECKING, cast
+from typing import TYPE_CHECKING
 
 from tamis.checks.echoes import without_echoes
 from tamis.checks.registry import checks, names
@@ -34,7 +34,7 @@ def run_checks(view: View, earlier: Iterable[Diagnostic] = ()) -> tuple[Diagnost
     return settle(without_echoes(findings, view.source), view.document, view.kitchen.settings.checks)
 
 
-def settle(findings: list[Diagnostic], document: Document, levels: Mapping[str, str]) -> tuple[Diagnostic, ...]:
+def settle(findings: list[Diagnostic], document: Document, levels: Mapping[str, Level]) -> tuple[Diagnostic, ...]:
     """The findings that are left, sorted, once the cook's allows and the house's levels are applied."""
     allows = [comment for comment in document.comments if comment.rule]
     kept = _allowed(findings, allows, document) if allows else findings
@@ -42,7 +42,7 @@ def settle(findings: list[Diagnostic], document: Document, levels: Mapping[str, 
 
 
 def settle_more(
-    settled: Iterable[Diagnostic], more: list[Diagnostic], document: Document, levels: Mapping[str, str]
+    settled: Iterable[Diagnostic], more: list[Diagnostic], document: Document, levels: Mapping[str, Level]
 ) -> tuple[Diagnostic, ...]:
     """Findings that are settled already, with more of the same file: an allow that silences one of these is used."""
     again = settle(more, document, levels)
@@ -51,10 +51,10 @@ def settle_more(
     return tuple(in_order([*kept, *(finding for finding in again if finding.rule not in _OF_ALLOWS)]))
 
 
-def _levelled(findings: list[Diagnostic], levels: Mapping[str, str]) -> list[Diagnostic]:
+def _levelled(findings: list[Diagnostic], levels: Mapping[str, Level]) -> list[Diagnostic]:
     levelled = []
     for finding in findings:
-        level = cast("Level", levels.get(finding.rule, finding.severity))
+        level: Level = levels.get(finding.rule, finding.severity)
         if level != "off":
             levelled.append(finding._replace(severity=level))
     return levelled

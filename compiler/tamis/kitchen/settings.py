@@ -11,7 +11,7 @@ from collections.abc import Callable, Mapping
 from fractions import Fraction
 from typing import Any, Literal, get_args
 
-from tamis.diagnostics import Diagnostic
+from tamis.diagnostics import Diagnostic, Level
 from tamis.kitchen.seconds import seconds
 from tamis.quantity.near import nearest
 from tamis.record import NamedTuple
@@ -21,7 +21,6 @@ ShownUnits = Literal["metric", "us", "written"]
 HouseCup = Literal["us", "metric", "label"]
 Authority = Literal["us-home", "us-food-service", "uk"]
 AllergenLists = Literal["us", "eu", "both"]
-Level = Literal["error", "warning", "information", "off"]
 
 UNITS: tuple[ShownUnits, ...] = get_args(ShownUnits)
 CUPS: tuple[HouseCup, ...] = get_args(HouseCup)

@@ -93,8 +93,8 @@ def _in_kind_of(view: View, one: Measure, other: Measure, food: Ingredient) -> t
     density = view.kitchen.larder.density(food.goods, food.states) if food.goods else None
     if density is None:
         return None
-    weighed = [_weight(worth, density) if said == "volume" else worth for worth, said in
-               ((first, kinds[0]), (second, kinds[1]))]  # fmt: skip
+    worths = ((one, first), (other, second))
+    weighed = [_weight(worth, density) if kind(said, units) == "volume" else worth for said, worth in worths]
     light = food.goods is not None and food.goods.show == "powder" and density.usual < _LIGHT
     return weighed[0], weighed[1], _POWDER_TOLERANCE if light else _TOLERANCE
 
