@@ -28,6 +28,8 @@ def marked(rule: str, text: str) -> list[str]:
         ("Stir [100 g rolled oats] with 1 1/2 cups of milk and leave it.", ["1 1/2 cups of milk"]),
         ("Stir [100 g rolled oats] with a tablespoon of honey.", ["a tablespoon of honey"]),
         ("Stir [100 g rolled oats] and half a teaspoon fine salt.", ["half a teaspoon fine salt"]),
+        ("Stir [100 g rolled oats] with six tablespoons of honey.", ["six tablespoons of honey"]),
+        ("Stir [100 g rolled oats] with a few spoons of honey.", []),
         ("Stir [100 g rolled oats] in a 2 litre jug.", []),
         ("Stir [100 g rolled oats] in one go, 2 cm deep.", []),
         ("Stir [100 g rolled oats]; at 500 m above the sea they need more.", []),
@@ -67,6 +69,9 @@ def test_degrees_outside_brackets(text: str, expected: list[str]) -> None:
         ("Knead [100 g rolled oats] for about 8–10 min.", ["for about 8–10 min"]),
         ("[Knead for 8 min] [100 g rolled oats], and rest your arms for 1 min.", []),
         ("Boil [100 g rolled oats] for 10 min.", []),  # told as a verb without a time
+        ("Stir [100 g rolled oats] for one hour.", ["for one hour"]),
+        ("Stir [100 g rolled oats] for at least six hours.", ["for at least six hours"]),
+        ("Dry [100 g rolled oats] for 2 weeks.", ["for 2 weeks"]),
         ("Stir [100 g rolled oats] for two people.", []),
         ("Stir [100 g rolled oats].\n\nNote: they keep for 2 days.", []),
     ],

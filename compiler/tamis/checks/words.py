@@ -19,7 +19,6 @@ class Small(NamedTuple):
     the: Words
     of: Words
     plus: Words
-    joints: Words
     numbers: Words
     ranges: Words
     adverbs: Words
@@ -51,6 +50,8 @@ class Food(NamedTuple):
     before: Words
     joints: Words
     after: Words
+    after_clause: Words
+    next: Words
 
 
 class Vessels(NamedTuple):

@@ -9,11 +9,14 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator
+from functools import cache
 from typing import TYPE_CHECKING
 
+from tamis.checks.words import check_words
 from tamis.diagnostics import Diagnostic, Severity
 from tamis.source import Span
 from tamis.syntax.document import Text
+from tamis.words import one_of
 
 if TYPE_CHECKING:
     from tamis.checks.view import View
@@ -39,16 +42,21 @@ Put [200 g pearl barley] and [2 l water] [into a large pot].
 Bring [to the boil] and [simmer for 35–40 min] [until tender].
 """
 
-_TO_THE_BOIL = re.compile(r"\bto (?:the|a) (?:\w+ )?(?:boil|simmer)\b")
+
+@cache
+def _to_the_boil(language: str) -> re.Pattern[str]:
+    words = check_words(language).boil
+    return re.compile(rf"\b{one_of(words.to)} {one_of(words.articles)} (?:\w+ )?{one_of(words.states)}\b")
 
 
 def check(view: View) -> Iterator[Diagnostic]:
     """The words after a verb that waits, in a line with a time; without one the line is told as untimed."""
+    to_the_boil = _to_the_boil(view.recipe.language)
     for action in view.recipe.actions:
         if action.work.given != "text":
             continue
         for part in action.parts:
-            found = _TO_THE_BOIL.search(part.text) if isinstance(part, Text) else None
+            found = to_the_boil.search(part.text) if isinstance(part, Text) else None
             if found and any(
                 use.verb.waits and part.span.start <= use.span.start < part.span.end for use in action.verbs
             ):

@@ -9,11 +9,14 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator
+from functools import cache
 from typing import TYPE_CHECKING
 
+from tamis.checks.words import check_words
 from tamis.diagnostics import Diagnostic, Severity
 from tamis.source import Span
 from tamis.syntax.document import Clause, Part, Text
+from tamis.words import one_of
 
 if TYPE_CHECKING:
     from tamis.checks.view import View
@@ -42,39 +45,59 @@ Lay [1 squash, halved] [in a roasting tin].
 [Roast for 40 min] [until soft].
 """
 
-DEGREES = re.compile(
-    r"(?<![\w.,])(?:\d{2,3}(?:[–-]\d{2,3})? ?"
-    r"(?:[°º](?: ?[CF]\b)?|(?-i:[CF])\b|deg(?:rees?)? ?(?:[CF]|celsius|fahrenheit)\b)"
-    r"|gas(?: mark)? \d\b)",
-    re.IGNORECASE,
-)
-_TO = re.compile(r"[\w ]{0,24}?\b(up\s+|down\s+)?to\s+(?:about\s+)?")
-_OPENER = re.compile(r"\b(to|at|until)\s+(?:about\s+)?\Z", re.IGNORECASE)
+
+@cache
+def degrees_in_words(language: str) -> re.Pattern[str]:
+    """Degrees and gas marks as they stand in plain words."""
+    words = check_words(language).degrees
+    return re.compile(
+        r"(?<![\w.,])(?:\d{2,3}(?:[–-]\d{2,3})? ?"
+        rf"(?:[°º](?: ?[CF]\b)?|(?-i:[CF])\b|{one_of(words.names)} ?{one_of(words.scales)}\b)"
+        rf"|{one_of(words.gas)} \d\b)",
+        re.IGNORECASE,
+    )
+
+
+@cache
+def _to(language: str) -> re.Pattern[str]:
+    """The words between a verb and what it sets something to."""
+    words = check_words(language).degrees
+    return re.compile(rf"[\w ]{{0,24}}?\b({one_of(words.turns)}\s+)?{one_of(words.to)}\s+(?:{one_of(words.about)}\s+)?")
+
+
+@cache
+def _opener(language: str) -> re.Pattern[str]:
+    words = check_words(language).degrees
+    return re.compile(rf"\b{one_of(words.openers)}\s+(?:{one_of(words.about)}\s+)?\Z", re.IGNORECASE)
 
 
 def check(view: View) -> Iterator[Diagnostic]:
     """Degrees in plain words, in a line that has none in its brackets, or to which something is turned up or down; a
     second scale beside a bracket is no harm."""
+    language = view.recipe.language
+    degrees = degrees_in_words(language)
     for action in view.recipe.actions:
         for part in action.parts:
-            found = DEGREES.search(part.text) if isinstance(part, Text) else None
-            if found and (_is_set(action, part, found) or not any(_has_degrees(other) for other in action.parts)):
+            found = degrees.search(part.text) if isinstance(part, Text) else None
+            if found and (
+                _is_set(action, part, found, language) or not any(_has_degrees(other) for other in action.parts)
+            ):
                 yield _told(view, part, found)
 
 
-def _is_set(action: Action, part: Part, found: re.Match[str]) -> bool:
+def _is_set(action: Action, part: Part, found: re.Match[str], language: str) -> bool:
     """`then turn up to 220 °C`, `turn the oven down to 180 °C`: right after a verb."""
     start, at = part.span.start, part.span.start + found.start()
     for use in action.verbs:
         if start <= use.span.end <= at:
-            to = _TO.fullmatch(found.string, use.span.end - start, found.start())
+            to = _to(language).fullmatch(found.string, use.span.end - start, found.start())
             if to and (use.verb.sets or to[1]):
                 return True
     return False
 
 
 def _told(view: View, part: Part, found: re.Match[str]) -> Diagnostic:
-    opener = _OPENER.search(found.string, 0, found.start())
+    opener = _opener(view.recipe.language).search(found.string, 0, found.start())
     span = Span(opener.start() if opener else found.start(), found.end()).shifted(part.span.start)
     text = view.source.slice(span).rstrip()
     message = f"“{text}” stands outside brackets: no oven is heated for it, and no check sees it"

@@ -11,14 +11,17 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator
+from functools import cache
 from typing import TYPE_CHECKING
 
 from tamis.checks.likely import likely
+from tamis.checks.words import Words, check_words
 from tamis.diagnostics import Diagnostic, Severity
 from tamis.kitchen.words import singular
 from tamis.record import NamedTuple
 from tamis.source import Span
 from tamis.syntax.document import Text
+from tamis.words import one_of
 
 if TYPE_CHECKING:
     from tamis.checks.view import View
@@ -48,16 +51,36 @@ Add [20 g butter] and toss.
 
 # The first words after the verb, up to the next mark.
 _PHRASE = re.compile(r"\s*((?:[^\W\d_][\w'’-]*\s+){0,5}[^\W\d_][\w'’-]*)")
-_AFTER_CLAUSE = re.compile(r"\s*,?\s*(?=(?:in|with|and|plus)\s+[^\W\d_])")
-_NEXT_FOOD = re.compile(r"\s*,?\s*(?:and|or|in|with)\s+")
 _NEXT_WORD = re.compile(r"\s+([^\W\d_]+)")
-_VAGUE = frozenset(
-    ("some", "little", "knob", "dash", "splash", "drizzle", "bit", "handful", "pinch", "glug", "plenty", "lots")
-)
-_FILLERS = _VAGUE | {"the", "a", "an", "more", "of", "in", "with", "to", "over", "on", "into", "all", "and", "plus"}
-_JOINTS = frozenset(("and", "or", "then", "until", "for"))
-# What may follow a food that ends there; after any other word it may be half of a name (butter paper).
-_ENDS = _JOINTS | {"to", "over", "on", "in", "into", "with", "at", "from", "while", "if", "as", "all", "till", "by"}
+
+
+class _Words(NamedTuple):
+    """What may stand before a food and after it; `ends`: after any other word it may be half of a name (butter
+    paper)."""
+
+    after_clause: re.Pattern[str]
+    next_food: re.Pattern[str]
+    the: Words
+    vague: frozenset[str]
+    fillers: frozenset[str]
+    joints: frozenset[str]
+    ends: frozenset[str]
+    adverbs: Words
+
+
+@cache
+def _words(language: str) -> _Words:
+    small, food = check_words(language).small, check_words(language).food
+    return _Words(
+        after_clause=re.compile(rf"\s*,?\s*(?={one_of(food.after_clause)}\s+[^\W\d_])"),
+        next_food=re.compile(rf"\s*,?\s*{one_of(food.next)}\s+"),
+        the=small.the,
+        vague=frozenset(food.vague),
+        fillers=frozenset((*food.vague, *food.before)),
+        joints=frozenset(food.joints),
+        ends=frozenset((*food.joints, *food.after)),
+        adverbs=small.adverbs,
+    )
 
 
 class Named(NamedTuple):
@@ -74,8 +97,9 @@ class Named(NamedTuple):
 def check(view: View) -> Iterator[Diagnostic]:
     """What follows an adding or cooking verb in plain words, or a bracket after one, if it is a food."""
     known: set[str] | None = None
+    words = _words(view.recipe.language)
     for action in view.recipe.actions:
-        for verb, part, phrase in _places(action):
+        for verb, part, phrase in _places(action, words):
             for named in _foods_at(view, action, part, phrase):
                 if known is None:
                     known = _known_words(view)
@@ -87,14 +111,15 @@ def check(view: View) -> Iterator[Diagnostic]:
 def _said(view: View, named: Named, verb: Verb, measured: bool) -> Diagnostic:
     food = named.food
     found = view.kitchen.larder.find(food.split(" "))
-    light = measured or verb.purpose or not named.ends or food.split(" ")[-1] == "water"
+    tap = found is not None and found.goods.role == "water"
+    light = measured or verb.purpose or not named.ends or tap
     where = "this line does not say how much" if measured else "no bracket of the recipe measures it"
     hint = f"write `[{likely(found.goods if found else None)} {food}]`, with the measure it needs"
     message = f"“{food}” is added here, and {where}"
     return Diagnostic(RULE, "information" if light else "warning", named.span, message, hint)
 
 
-def _places(action: Action) -> Iterator[tuple[Verb, Text, re.Match[str]]]:
+def _places(action: Action, words: _Words) -> Iterator[tuple[Verb, Text, re.Match[str]]]:
     """The plain words after each verb that adds or cooks, and those that go on after a bracket (`[2 onions] in
     butter`); verbs and parts both go left to right."""
     uses = action.verbs
@@ -102,7 +127,7 @@ def _places(action: Action) -> Iterator[tuple[Verb, Text, re.Match[str]]]:
     working: Verb | None = None
     for index, part in enumerate(action.parts):
         text = part if isinstance(part, Text) else None
-        if text and working and index and (match := _AFTER_CLAUSE.match(text.text)):
+        if text and working and index and (match := words.after_clause.match(text.text)):
             phrase = _PHRASE.match(text.text, match.end())
             assert phrase is not None, "two words at least follow"
             yield working, text, phrase
@@ -119,27 +144,29 @@ def _places(action: Action) -> Iterator[tuple[Verb, Text, re.Match[str]]]:
 
 def _foods_at(view: View, action: Action, part: Text, phrase: re.Match[str] | None) -> Iterator[Named]:
     """The foods that a phrase names, if it begins with one; *and* may join more."""
+    words = _words(view.recipe.language)
     verbs = {use.span.start - part.span.start for use in action.verbs}
-    while phrase and (named := _food_at(view, part, phrase)) and named.span.start - part.span.start not in verbs:
+    while phrase and (named := _food_at(view, part, phrase, words)) and named.span.start - part.span.start not in verbs:
         yield named
-        match = _NEXT_FOOD.match(part.text, named.span.end - part.span.start)
+        match = words.next_food.match(part.text, named.span.end - part.span.start)
         if match is None or match.end() in verbs:
             return
         phrase = _PHRASE.match(part.text, match.end())
 
 
-def _food_at(view: View, part: Text, phrase: re.Match[str]) -> Named | None:
+def _food_at(view: View, part: Text, phrase: re.Match[str], words: _Words) -> Named | None:
     """The food that a phrase begins with."""
     all_words = phrase[1].split()
-    words = _until_joint(all_words)
-    for end in range(len(words), 0, -1):
-        food = " ".join(words[:end]).lower()
+    name = _until_joint(all_words, words)
+    for end in range(len(name), 0, -1):
+        food = " ".join(name[:end]).lower()
         if view.kitchen.larder.find(food.split(" ")):
-            before = {word.lower() for word in all_words[: all_words.index(words[0])]}
-            start = part.text.index(words[0], phrase.start(1) + _length(all_words, words[0]))
-            stop = part.text.index(words[end - 1], start) + len(words[end - 1])
+            before = {word.lower() for word in all_words[: all_words.index(name[0])]}
+            start = part.text.index(name[0], phrase.start(1) + _length(all_words, name[0]))
+            stop = part.text.index(name[end - 1], start) + len(name[end - 1])
             span = Span(start, stop).shifted(part.span.start)
-            return Named(food, span, "the" in before, bool(before & _VAGUE), _is_over(part.text, stop))
+            definite, vague = not before.isdisjoint(words.the), not before.isdisjoint(words.vague)
+            return Named(food, span, definite, vague, _is_over(part.text, stop, words))
     return None
 
 
@@ -148,20 +175,20 @@ def _length(words: list[str], word: str) -> int:
     return sum(map(len, words[: words.index(word)]))
 
 
-def _is_over(text: str, at: int) -> bool:
+def _is_over(text: str, at: int, words: _Words) -> bool:
     match = _NEXT_WORD.match(text, at)
-    return match is None or match[1].lower() in _ENDS or match[1].endswith("ly")
+    return match is None or match[1].lower() in words.ends or match[1].endswith(words.adverbs)
 
 
-def _until_joint(words: list[str]) -> list[str]:
+def _until_joint(said: list[str], words: _Words) -> list[str]:
     """The words between what may stand before a food and what may follow it."""
     start = 0
-    while start < len(words) and words[start].lower() in _FILLERS:
+    while start < len(said) and said[start].lower() in words.fillers:
         start += 1
     stop = start
-    while stop < len(words) and words[stop].lower() not in _JOINTS:
+    while stop < len(said) and said[stop].lower() not in words.joints:
         stop += 1
-    return words[start:stop]
+    return said[start:stop]
 
 
 def _known_words(view: View) -> set[str]:

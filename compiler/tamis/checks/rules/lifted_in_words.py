@@ -10,13 +10,16 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator
+from functools import cache
 from typing import TYPE_CHECKING
 
+from tamis.checks.words import check_words
 from tamis.diagnostics import Diagnostic, Severity
 from tamis.kitchen.words import singular
 from tamis.reading.clauses import Naming
 from tamis.source import Span
 from tamis.syntax.document import Text
+from tamis.words import one_of
 
 if TYPE_CHECKING:
     from tamis.checks.view import View
@@ -48,7 +51,14 @@ Lift out the pears with a slotted spoon, [leaving syrup].
 Pour [the syrup] over.
 """
 
-_LIFTED = re.compile(r"\b(?:lift|take|scoop|spoon) (?:out the ([^\W\d_]+)|the ([^\W\d_]+) out)\b(?! of)", re.IGNORECASE)
+
+@cache
+def _out(language: str) -> re.Pattern[str]:
+    """`Lift out the X`, and `lift the X out`; what comes out *of* something is in no hurry."""
+    words, small = check_words(language).lifted, check_words(language).small
+    out, the, of = one_of(words.out), one_of(small.the), one_of(small.of)
+    either = rf"{out} {the} ([^\W\d_]+)|{the} ([^\W\d_]+) {out}"
+    return re.compile(rf"\b{one_of(words.verbs)} (?:{either})\b(?! {of})", re.IGNORECASE)
 
 
 def check(view: View) -> Iterator[Diagnostic]:
@@ -66,7 +76,7 @@ def check(view: View) -> Iterator[Diagnostic]:
 
 def _lifted(view: View, action: Action, foods: set[str]) -> Iterator[Diagnostic]:
     for part in action.parts:
-        found = _LIFTED.search(part.text) if isinstance(part, Text) else None
+        found = _out(view.recipe.language).search(part.text) if isinstance(part, Text) else None
         if found is None:
             continue
         word = found[1] or found[2]

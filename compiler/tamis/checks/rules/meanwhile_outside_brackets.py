@@ -9,11 +9,14 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator
+from functools import cache
 from typing import TYPE_CHECKING
 
+from tamis.checks.words import check_words
 from tamis.diagnostics import Diagnostic, Severity
 from tamis.source import Span
 from tamis.syntax.document import Text
+from tamis.words import one_of
 
 if TYPE_CHECKING:
     from tamis.checks.view import View
@@ -41,15 +44,19 @@ Toss [1 squash, diced] with [10 g fine salt] [in a bowl] and [leave for 30 min].
 Spread [on a baking tray] and [roast for 40 min] [until soft].
 """
 
-_OPENS = re.compile(r"(meanwhile|in the meantime)\b", re.IGNORECASE)
+
+@cache
+def _opener(language: str) -> re.Pattern[str]:
+    return re.compile(rf"{one_of(check_words(language).meanwhile)}\b", re.IGNORECASE)
 
 
 def check(view: View) -> Iterator[Diagnostic]:
     """Lines that begin with the words; within a line they are often told of the same pot."""
+    opener = _opener(view.recipe.language)
     for action in view.recipe.actions:
         first = action.parts[0] if action.parts else None
-        found = _OPENS.match(first.text) if isinstance(first, Text) else None
+        found = opener.match(first.text) if isinstance(first, Text) else None
         if first is not None and found:
-            message = f"“{found[1]}” in plain words: this line is planned after the one above, not beside it"
+            message = f"“{found[0]}” in plain words: this line is planned after the one above, not beside it"
             span = Span(first.span.start, first.span.start + found.end())
-            yield Diagnostic(RULE, LEVEL, span, message, f"write `[{found[1]}]`")
+            yield Diagnostic(RULE, LEVEL, span, message, f"write `[{found[0]}]`")

@@ -10,12 +10,15 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator
+from functools import cache
 from typing import TYPE_CHECKING
 
+from tamis.checks.words import check_words
 from tamis.diagnostics import Diagnostic, Severity
 from tamis.reading.clauses import Ingredient
 from tamis.source import Span
 from tamis.syntax.document import Text
+from tamis.words import one_of
 
 if TYPE_CHECKING:
     from tamis.checks.view import View
@@ -39,27 +42,40 @@ serves: 4
 Whip [300 ml double cream] [in a bowl] [until thick], then add [2 tbsp sugar] and fold.
 """
 
-# A number (as figures, a kitchen fraction, or a small word) and up to four of the words after it.
-_NUMBER = re.compile(
-    r"(?<![\w.,])(\d[\d.,/ ]{0,12}[½¼¾⅓⅔⅛⅜⅝⅞]?|[½¼¾⅓⅔⅛⅜⅝⅞]|(?:an?|one|two|three|four|half an?)(?= ))"
-    r"[ \u00a0-]?((?:[^\W\d_]{1,30}\.?[ \u00a0-]?){1,4})",
-    re.IGNORECASE,
-)
-_PLUS = re.compile(r"plus (\d+|an?|one|two|three) ([^\W\d_]+(?: [^\W\d_]+)?)\Z", re.IGNORECASE)
 _OPEN = re.compile(r"(?<!\\)\[")
 _KINDS = ("mass", "volume")
 
 
+@cache
+def _number(language: str) -> re.Pattern[str]:
+    """A number (as figures, a kitchen fraction, or a small word) and up to four of the words after it."""
+    words = one_of(check_words(language).small.numbers)
+    return re.compile(
+        rf"(?<![\w.,])(\d[\d.,/ ]{{0,12}}[½¼¾⅓⅔⅛⅜⅝⅞]?|[½¼¾⅓⅔⅛⅜⅝⅞]|{words}(?= ))"
+        r"[ \u00a0-]?((?:[^\W\d_]{1,30}\.?[ \u00a0-]?){1,4})",
+        re.IGNORECASE,
+    )
+
+
+@cache
+def _more(language: str) -> re.Pattern[str]:
+    """`plus 1 yolk`, as all that is said after a comma."""
+    small = check_words(language).small
+    number = rf"\d+|{one_of(small.numbers)}"
+    return re.compile(rf"{one_of(small.plus)} ({number}) ([^\W\d_]+(?: [^\W\d_]+)?)\Z", re.IGNORECASE)
+
+
 def check(view: View) -> Iterator[Diagnostic]:
     """A number and a unit of weight or volume with a food after it; a jug's size is no measure of food."""
+    number, plus = _number(view.recipe.language), _more(view.recipe.language)
     for action in view.recipe.actions:
         for part in action.parts:
-            if isinstance(part, Text) and _NUMBER.search(part.text):
+            if isinstance(part, Text) and number.search(part.text):
                 yield from _in_words(view, part, "stands outside brackets")
         for read in action.reads:
-            if isinstance(read, Ingredient) and _NUMBER.search(read.preparation):
+            if isinstance(read, Ingredient) and number.search(read.preparation):
                 yield from _in_words(view, _after_comma(read), "stands in another food’s bracket")
-            if isinstance(read, Ingredient) and (more := _PLUS.match(read.preparation)):
+            if isinstance(read, Ingredient) and (more := plus.match(read.preparation)):
                 yield from _plus(view, _after_comma(read), more)
 
 
@@ -79,7 +95,8 @@ def _plus(view: View, part: Text, found: re.Match[str]) -> Iterator[Diagnostic]:
 
 
 def _in_words(view: View, part: Text, where: str) -> Iterator[Diagnostic]:
-    for found in _NUMBER.finditer(part.text):
+    small = check_words(view.recipe.language).small
+    for found in _number(view.recipe.language).finditer(part.text):
         words = found[2].replace("\u00a0", " ").replace("-", " ").split()
         unit = view.kitchen.units.get(words[0])
         if unit is None or unit.kind not in _KINDS:
@@ -87,7 +104,7 @@ def _in_words(view: View, part: Text, where: str) -> Iterator[Diagnostic]:
         # After a bracket that nothing closes, the words were meant as a clause, and that is told already.
         if _OPEN.search(part.text, 0, found.start()):
             return
-        name = [word.lower().rstrip(".") for word in words[1:] if word.lower() != "of"]
+        name = [word.lower().rstrip(".") for word in words[1:] if word.lower() not in small.of]
         length = _food(view, name)
         if not length:
             continue

@@ -11,12 +11,15 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator
+from functools import cache
 from typing import TYPE_CHECKING
 
+from tamis.checks.words import check_words
 from tamis.diagnostics import Diagnostic, Label, Severity
 from tamis.reading.clauses import Ingredient, Naming, Tool
 from tamis.source import Span
 from tamis.syntax.document import Text
+from tamis.words import one_of
 
 if TYPE_CHECKING:
     from tamis.checks.view import View
@@ -43,14 +46,26 @@ Fry [2 onions, sliced] [in 20 g butter] [in a frying pan] [over low heat] [until
 [Meanwhile], whip [200 ml double cream] [in a bowl] [until thick].
 
 Add [the cream].
-"""  # Words that say that the batch itself goes along.
+"""
 
-_OPENS = re.compile(r"In (?:an?|another|a second) ([\w -]{3,40}),")
-_BATCH = re.compile(r"\b(it|them|this|these|everything|all|together|mixture|contents|both)\b", re.IGNORECASE)
+
+@cache
+def _opens(language: str) -> re.Pattern[str]:
+    """`In a clean bowl,` at the start of a line."""
+    words = check_words(language).vessels
+    opener = one_of(word.capitalize() for word in words.opens)
+    return re.compile(rf"{opener} {one_of(words.another)} ([\w -]{{3,40}}),")
+
+
+@cache
+def _batch(language: str) -> re.Pattern[str]:
+    """A word that says that the batch itself goes along."""
+    return re.compile(rf"\b{one_of(check_words(language).vessels.batch)}\b", re.IGNORECASE)
 
 
 def check(view: View) -> Iterator[Diagnostic]:
     """Follows, in each component, the vessel that the batch lies in."""
+    language = view.recipe.language
     for component in view.recipe.components:
         lies_in: Tool | None = None
         for step in component.steps:
@@ -58,8 +73,8 @@ def check(view: View) -> Iterator[Diagnostic]:
                 action = view.recipe.actions[index]
                 if _beside(step, action):
                     continue
-                vessel = _vessel(action)
-                if vessel and lies_in and _takes_new_food(action, vessel):
+                vessel = _vessel(action, language)
+                if vessel and lies_in and _takes_new_food(action, vessel, language):
                     yield _finding(vessel.clause.span, lies_in)
                 elif lies_in and not vessel and (said := _vessel_in_words(view, action)):
                     yield _finding(said, lies_in)
@@ -76,15 +91,16 @@ def _closes(action: Action) -> bool:
     return action.product is not None or named
 
 
-def _vessel(action: Action) -> Tool | None:
+def _vessel(action: Action, language: str) -> Tool | None:
     """The vessel that the batch lies in after an action that puts it there."""
+    into = check_words(language).vessels.into
     for tool in reversed(action.tools):
-        if tool.equipment.kind == "vessel" and tool.preposition in ("in", "into") and not tool.contains:
+        if tool.equipment.kind == "vessel" and tool.preposition in into and not tool.contains:
             return tool
     return None
 
 
-def _takes_new_food(action: Action, vessel: Tool) -> bool:
+def _takes_new_food(action: Action, vessel: Tool, language: str) -> bool:
     """Whether new food goes into a vessel by itself: right before it, no verb and no word for the batch between. A bowl
     named again with an article is another one."""
     if vessel.definite or action.takings:
@@ -97,13 +113,14 @@ def _takes_new_food(action: Action, vessel: Tool) -> bool:
     between = range(food.clause.span.end, vessel.clause.span.start)
     if any(use.span.start in between for use in action.verbs):
         return False
-    return not any(isinstance(part, Text) and _BATCH.search(part.text) for part in action.parts)
+    batch = _batch(language)
+    return not any(isinstance(part, Text) and batch.search(part.text) for part in action.parts)
 
 
 def _vessel_in_words(view: View, action: Action) -> Span | None:
     """`In a clean bowl, whip [4 egg whites]`: a vessel that opens the line in plain words, before new food."""
     first = action.parts[0] if action.parts else None
-    found = _OPENS.match(first.text) if isinstance(first, Text) else None
+    found = _opens(view.recipe.language).match(first.text) if isinstance(first, Text) else None
     if first is None or found is None or action.takings or any(read.role == "reference" for read in action.reads):
         return None
     named = view.kitchen.cupboard.find(found[1].split())

@@ -11,7 +11,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from typing import TYPE_CHECKING
 
-from tamis.checks.rules.degrees_outside_brackets import DEGREES
+from tamis.checks.rules.degrees_outside_brackets import degrees_in_words
 from tamis.diagnostics import Diagnostic, Severity
 from tamis.model.heat import settings_of
 from tamis.reading.clauses import Target
@@ -63,7 +63,8 @@ def check(view: View) -> Iterator[Diagnostic]:
 def _in_words(view: View, last: Action) -> bool:
     """Whether degrees stand in the plain words of a line up to this one."""
     before = (action for action in view.recipe.actions if action.span.start <= last.span.start)
-    return any(isinstance(part, Text) and DEGREES.search(part.text) for action in before for part in action.parts)
+    degrees = degrees_in_words(view.recipe.language)
+    return any(isinstance(part, Text) and degrees.search(part.text) for action in before for part in action.parts)
 
 
 def _of_the_food(action: Action) -> str:

@@ -10,12 +10,16 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator
+from functools import cache
 from typing import TYPE_CHECKING
 
+from tamis.checks.words import check_words
 from tamis.diagnostics import Diagnostic, Severity
+from tamis.quantity.units import shipped
 from tamis.reading.clauses import Cue, Tending, Time
 from tamis.source import Span
 from tamis.syntax.document import Text
+from tamis.words import one_of
 
 if TYPE_CHECKING:
     from tamis.checks.view import View
@@ -42,23 +46,24 @@ Mix [500 g bread flour] and [320 g water] [in a bowl], then [knead for 10 minute
 [Bake for 40 min] [at 220 °C] [in the oven] [until brown].
 """
 
-_SHORTEST = len("for 1 h")
 _FIGURE = r"\d[\d.,/½¼¾]*"
-_NUMBER = (
-    rf"(?:{_FIGURE}(?: ?(?:[–-]|to|or) ?{_FIGURE})?|half(?: an?)?|an?|a few|two|three|four|five|ten|twenty|thirty)"
-)
-_TIME = re.compile(
-    rf"\b(?:for|every) (?:(?:about|around|roughly|another|a further|at least|up to|a good) )*{_NUMBER}"
-    r"[ \u00a0-]?(?:min|mins|minutes?|h|hrs?|hours?|s|secs?|seconds?|days?)\b",
-    re.IGNORECASE,
-)
+
+
+@cache
+def _time(language: str) -> re.Pattern[str]:
+    """`for about 10 minutes`."""
+    words, small = check_words(language).times, check_words(language).small
+    number = rf"(?:{_FIGURE}(?: ?(?:[–-]|{one_of(small.ranges)}) ?{_FIGURE})?|{one_of(small.numbers)})"
+    before = rf"{one_of(words.openers)} (?:{one_of(words.hedges)} )*"
+    return re.compile(rf"\b{before}{number}[ \u00a0-]?{shipped().pattern('time')}\b", re.IGNORECASE)
 
 
 def check(view: View) -> Iterator[Diagnostic]:
     """`for` or `every` with a time, in a line that has none in its brackets and whose verbs do not ask for one."""
+    time = _time(view.recipe.language)
     for action in view.recipe.actions:
         for part in action.parts:
-            found = _TIME.search(part.text) if isinstance(part, Text) and len(part.text) > _SHORTEST else None
+            found = time.search(part.text) if isinstance(part, Text) else None
             if found and not _has_time(action):
                 text = found[0]
                 span = Span(found.start(), found.end()).shifted(part.span.start)

@@ -9,11 +9,14 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator
+from functools import cache
 from typing import TYPE_CHECKING
 
+from tamis.checks.words import Words, check_words
 from tamis.diagnostics import Diagnostic, Severity
 from tamis.source import Span
 from tamis.syntax.document import Text
+from tamis.words import one_of
 
 if TYPE_CHECKING:
     from tamis.checks.view import View
@@ -37,26 +40,33 @@ serves: 4
 Whip [300 ml double cream] and [20 g caster sugar] [in a large bowl] [until thick].
 """
 
-_PLACED = re.compile(r"\b(?:in|into) an? ((?:[^\W\d_][\w-]* ){0,3}[^\W\d_][\w-]*)", re.IGNORECASE)
+
+@cache
+def _placed(language: str) -> re.Pattern[str]:
+    """`in a` or `into a`, and the words that may name a vessel."""
+    words = check_words(language).vessels
+    named = r"((?:[^\W\d_][\w-]* ){0,3}[^\W\d_][\w-]*)"
+    return re.compile(rf"\b{one_of(words.into)} {one_of(words.articles)} {named}", re.IGNORECASE)
 
 
 def check(view: View) -> Iterator[Diagnostic]:
     """`in a` or `into a` with a vessel; *the* pan was named before, and a bowl of ice is told by its *of*."""
+    placed, of = _placed(view.recipe.language), check_words(view.recipe.language).small.of
     for action in view.recipe.actions:
         for part in action.parts:
-            for found in _PLACED.finditer(part.text) if isinstance(part, Text) else ():
-                length = _vessel(view, found[1].split())
+            for found in placed.finditer(part.text) if isinstance(part, Text) else ():
+                length = _vessel(view, found[1].split(), of)
                 rest = part.text[found.start(1) :].split()[length : length + 1]
-                if length and rest != ["of"]:
+                if length and not (rest and rest[0] in of):
                     words = " ".join((found[0][: found.start(1) - found.start()].rstrip(), *found[1].split()[:length]))
                     span = Span(found.start(), found.start() + len(words)).shifted(part.span.start)
                     message = f"“{words}” stands outside brackets: no equipment list has it"
                     yield Diagnostic(RULE, LEVEL, span, message, f"write `[{words}]`")
 
 
-def _vessel(view: View, words: list[str]) -> int:
+def _vessel(view: View, words: list[str], of: Words) -> int:
     """How many of the words name a vessel; 0 if none do, or if it holds something."""
-    words = words[: words.index("of")] if "of" in words else words
+    words = words[: next((at for at, word in enumerate(words) if word in of), len(words))]
     for end in range(len(words), 0, -1):
         found = view.kitchen.cupboard.find(words[:end])
         if found is not None:
