@@ -12,7 +12,7 @@ import re
 from collections.abc import Iterable
 from functools import cache
 
-from tamis.assets import asset_text
+from tamis.assets import asset, asset_text
 from tamis.string_tables import tables
 
 Lists = dict[str, dict[str, tuple[str, ...]]]
@@ -29,6 +29,20 @@ def word_lists(language: str, name: str) -> Lists:
     """The same, each string as the list of words that it holds."""
     raw = word_tables(language, name)
     return {table: {key: tuple(text.split(", ")) for key, text in rows.items()} for table, rows in raw.items()}
+
+
+@cache
+def own_names(language: str, name: str) -> dict[str, dict[str, str]]:
+    """The tables of a file that a language has only where its names differ from the ids of the data, which are English;
+    none where there is no such file."""
+    path = asset(f"grammar/words/{language}/{name}.toml")
+    return tables(path.read_text(encoding="utf-8")) if path.exists() else {}
+
+
+@cache
+def languages() -> tuple[str, ...]:
+    """The languages that there are, each a folder of `grammar/words/`."""
+    return tuple(sorted(path.name for path in asset("grammar/words").iterdir() if path.is_dir()))
 
 
 def one_of(words: Iterable[str]) -> str:

@@ -7,7 +7,8 @@ import re
 import pytest
 
 from tamis.assets import asset_text
-from tamis.kitchen.equipment import _LONGEST, Cupboard, Equipment, plural
+from tamis.kitchen.equipment import _LONGEST, Cupboard, Equipment
+from tamis.quantity.nouns import nouns
 
 TEXT = asset_text("grammar/equipment.toml")
 CUPBOARD = Cupboard.load(TEXT)
@@ -140,7 +141,7 @@ def test_a_misspelt_piece_finds_its_neighbour() -> None:
     ],
 )
 def test_plurals(one: str, many: str) -> None:
-    assert plural(one) == many
+    assert nouns("en").plural(one) == many
 
 
 # Laws of the whole list.

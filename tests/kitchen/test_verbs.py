@@ -8,7 +8,8 @@ import time
 import pytest
 
 from tamis.assets import asset_text
-from tamis.kitchen.verbs import Verb, Verbs, participles
+from tamis.kitchen.verb_words import verb_words
+from tamis.kitchen.verbs import Verb, Verbs
 
 TEXT = asset_text("grammar/verbs.toml")
 VERBS = Verbs.load(TEXT)
@@ -176,7 +177,7 @@ def test_a_participle_leads_to_its_verb(form: str, base: str | None) -> None:
     ],
 )
 def test_the_spelling_of_participles(base: str, present: str, past: str) -> None:
-    assert participles(base) == (present, past)
+    assert verb_words("en").participles(base) == (present, past)
 
 
 @pytest.mark.parametrize(
@@ -250,14 +251,14 @@ def test_the_facts_of_a_verb_agree(each: Verb) -> None:
 def test_the_head_of_the_file_explains_each_fact() -> None:
     head = TEXT.partition("\n[")[0]
     explained = set(re.findall(r"^#   ([a-z_]+)", head, re.M)) | {"per_piece"}
-    assert set(Verb._fields) - {"base", "attention"} <= explained
+    assert set(Verb._fields) - {"base", "name", "attention"} <= explained
 
 
 @pytest.mark.parametrize(
     "text",
     [
         '[a]\nstir = ""\n[b]\nstir = ""\n',
-        '[a]\nstir = "also mix or mix"\n',
+        '[a]\nstir = "also mix / mix"\n',
         '[a]\nstir = "tkes 2 min"\n',
         '[a]\nstir = "takes 2 minutes"\n',
     ],

@@ -15,8 +15,10 @@ from typing import Any, Literal
 
 from tamis.kitchen.seconds import seconds
 from tamis.quantity.near import Known, nearest
+from tamis.quantity.nouns import nouns
 from tamis.record import NamedTuple
 from tamis.string_tables import tables
+from tamis.words import own_names
 
 Station = Literal["oven", "grill", "ring", "mixer", "fridge", "freezer", "bath", ""]
 EquipmentKind = Literal["vessel", "tool", "surface", "lining", "lid", "station"]
@@ -26,8 +28,9 @@ _LONGEST = 4
 
 
 class Equipment(NamedTuple):
-    """A piece of equipment, under the name that the equipment list shows."""
+    """A piece of equipment: by what the data call it, and under the name that the equipment list shows."""
 
+    id: str
     name: str
     kind: EquipmentKind
     plural: str = ""
@@ -54,55 +57,71 @@ class FoundEquipment(NamedTuple):
 
 
 class Cupboard:
-    """All the equipment and the count words, found by name in singular or plural."""
+    """All the equipment and the count words, found by name in singular or plural.
 
-    __slots__ = ("_by_name", "_counts", "_holders", "_known", "_tins")
+    The names are those of the file, which are English and the ids, or those of `words/<language>/equipment.toml`.
+    """
 
-    def __init__(self) -> None:
+    __slots__ = ("_by_name", "_count_ids", "_counts", "_holders", "_known", "_names", "_nouns", "_tins")
+
+    def __init__(self, language: str = "en") -> None:
+        self._nouns = nouns(language)
+        self._names = own_names(language, "equipment")
         self._by_name: dict[str, tuple[Equipment, bool]] = {}
         self._counts: dict[str, str] = {}
+        self._count_ids: frozenset[str] = frozenset()
         self._tins: tuple[str, ...] = ()
         self._holders: frozenset[str] = frozenset()
         self._known: Known | None = None
 
     @classmethod
-    def load(cls, text: str) -> Cupboard:
+    def load(cls, text: str, language: str = "en") -> Cupboard:
         """Equipment from the text of `equipment.toml`. It ships with the compiler: a fault in it raises."""
         said = tables(text)
-        cupboard = cls()
-        cupboard._add_counts(said.pop("counts", {}), said.pop("plurals", {}))
+        cupboard = cls(language)
+        cupboard._add_counts(said.pop("counts", {}))
         for kind, table in said.items():
             for name, facts in table.items():
                 cupboard._add(name, kind, facts)
         return cupboard
 
-    def _add_counts(self, groups: dict[str, str], odd: dict[str, str]) -> None:
-        self._tins = tuple(groups.get("tins", "").split(", "))
-        self._holders = frozenset(", ".join(groups.get(name, "") for name in ("blocks", "packs", "tins")).split(", "))
-        for words in groups.values():
-            for word in words.split(", "):
-                self._counts[word] = self._counts[odd.get(word) or plural(word)] = word
+    def _add_counts(self, groups: dict[str, str]) -> None:
+        blocks, packs, tins = (tuple(groups.get(name, "").split(", ")) for name in ("blocks", "packs", "tins"))
+        self._tins = tins
+        self._holders = frozenset((*blocks, *packs, *tins))
+        own = self._names.get("counts")
+        self._count_ids = frozenset(", ".join(groups.values()).split(", "))
+        for word in ", ".join(groups.values()).split(", "):
+            for name in _listed(own.get(word, "")) if own is not None else (word,):
+                self._counts[name] = self._counts[self._several(name)] = word
 
-    def _add(self, name: str, kind: Any, text: str) -> None:
+    def _add(self, id: str, kind: Any, text: str) -> None:
         facts: dict[str, Any] = dict(fact.partition(" ")[::2] for fact in text.split(", ") if fact)
-        others = facts.pop("also", "")
+        names = (id, *_listed(facts.pop("also", ""), " / "))
+        plural = facts.pop("plural", "")
+        own = self._names.get("names")
+        if own is not None:
+            names, plural = _listed(own.get(id, "")), ""
+        name = names[0] if names else id
         item = Equipment(
-            name,
-            kind,
-            facts.pop("plural", "") or plural(name),
-            facts.pop("station", ""),
-            name in self._counts,
-            seconds(facts.pop("heats", "0 s")),
-            facts.pop("part_of", ""),
-            "general" in facts,
-            facts.pop("round", None) is not None,
+            id=id,
+            name=name,
+            kind=kind,
+            plural=plural or self._several(name),
+            station=facts.pop("station", ""),
+            count_unit=id in self._count_ids,
+            heats=seconds(facts.pop("heats", "0 s")),
+            part_of=facts.pop("part_of", ""),
+            general=facts.pop("general", None) is not None,
+            round=facts.pop("round", None) is not None,
         )
-        facts.pop("general", None)
         if facts:
-            raise ValueError(f"{name!r} has facts that nobody knows: {', '.join(facts)}")
-        self._put(name, item.plural, item)
-        for other in others.split(" or ") if others else ():
-            self._put(other, plural(other), item)
+            raise ValueError(f"{id!r} has facts that nobody knows: {', '.join(facts)}")
+        for name in names:
+            self._put(name, self._several(name) if name != item.name else item.plural, item)
+
+    def _several(self, name: str) -> str:
+        return self._names.get("plurals", {}).get(name) or self._nouns.plural(name)
 
     def _put(self, one: str, many: str, item: Equipment) -> None:
         if one in self._by_name:
@@ -147,10 +166,5 @@ class Cupboard:
         return word in self._tins
 
 
-def plural(noun: str) -> str:
-    """The plural of a regular noun or phrase: `dish` gives `dishes`."""
-    if noun.endswith(("s", "x", "z", "ch", "sh")):
-        return noun + "es"
-    if noun.endswith("y") and noun[-2] not in "aeiou":
-        return noun[:-1] + "ies"
-    return noun + "s"
+def _listed(text: str, between: str = ", ") -> tuple[str, ...]:
+    return tuple(text.split(between)) if text else ()

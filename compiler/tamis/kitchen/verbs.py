@@ -11,31 +11,32 @@ Phrases are kept whole ("fold in" is not "fold") and found longest first.
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from typing import Any, Literal
+from typing import Any, Literal, get_args
 
 from tamis.kitchen.equipment import Station
 from tamis.kitchen.seconds import seconds
+from tamis.kitchen.verb_words import verb_words
 from tamis.quantity.near import nearest
 from tamis.record import NamedTuple
 from tamis.string_tables import tables
 
 Attention = Literal["hands", "unattended"]
 
-_TIMES = ("takes", "per_kg", "per_piece", "estimate", "estimate_per_kg", "water_per_kg")
-_PLAIN = {"no": False, "none": ""}
-_VOWELS = "aeiou"
 
-# *leave the dough in a warm place to rise*: so many words at most; after an article stands a noun (*leave the rest*).
+_ATTENTION: tuple[Attention, ...] = get_args(Attention)
+_TIMES = ("takes", "per_kg", "per_piece", "estimate", "estimate_per_kg", "water_per_kg")
+_TAKEN_BACK = "-"
+
+# *leave the dough in a warm place to rise*: so many words at most.
 _LONGEST_OBJECT = 8
-_ARTICLES = frozenset(("the", "a", "an", "this", "your"))
-_BEFORE_VERB = frozenset(("to", "it", "them", "everything", "all"))
-_AFTER_VERB = frozenset(("for", "until", "till", "in", "on", "at", "over", "under"))
 
 
 class Verb(NamedTuple):
-    """A word or phrase for work. All times in seconds; 0 means that the trade has no opinion."""
+    """A word or phrase for work: by what the data call it, and as a cook writes it first. All times in seconds; 0 means
+    that the trade has no opinion."""
 
     base: str
+    name: str
     attention: Attention = "hands"
     """`hands`: a timed line keeps the cook; `unattended`: it does not."""
     waits: bool = False
@@ -83,22 +84,25 @@ class Verb(NamedTuple):
 
 
 class Verbs:
-    """All the verbs, found by phrase or by participle."""
+    """All the verbs, found by phrase or by participle.
 
-    __slots__ = ("_by_first", "_by_phrase", "_forms", "_odd")
+    The phrases are those of the file, which are English, or those of `words/<language>/verbs.toml`.
+    """
 
-    def __init__(self, odd_forms: dict[str, str]) -> None:
+    __slots__ = ("_by_base", "_by_first", "_by_phrase", "_forms", "_words")
+
+    def __init__(self, language: str = "en") -> None:
+        self._by_base: dict[str, Verb] = {}
         self._by_phrase: dict[str, Verb] = {}
         self._by_first: dict[str, list[tuple[tuple[str, ...], Verb]]] = {}
-        self._odd = odd_forms
         self._forms: dict[str, Verb] | None = None
+        self._words = verb_words(language)
 
     @classmethod
-    def load(cls, text: str) -> Verbs:
+    def load(cls, text: str, language: str = "en") -> Verbs:
         """Verbs from the text of `verbs.toml`, which ships with the compiler: a fault in it raises."""
-        said = tables(text)
-        verbs = cls(said.pop("forms", {}))
-        for table in said.values():
+        verbs = cls(language)
+        for table in tables(text).values():
             every = _facts(table.pop("every", ""))
             for base, own in table.items():
                 verbs._add(base, every | _facts(own))
@@ -107,14 +111,20 @@ class Verbs:
         return verbs
 
     def _add(self, base: str, facts: dict[str, Any]) -> None:
+        words = self._words
         also = facts.pop("also", "")
-        verb = Verb(base, **facts)
-        for phrase in (base, *also.split(" or ")) if also else (base,):
+        phrases = (base, *also.split(" / ")) if also else (base,)
+        if words.names is not None:
+            phrases = words.names.get(base, ())
+        if "purpose" in facts:
+            facts["purpose"] = words.purposes.get(facts["purpose"], facts["purpose"])
+        verb = self._by_base[base] = Verb(base, phrases[0] if phrases else base, **facts)
+        for phrase in phrases:
             if phrase in self._by_phrase:
                 raise ValueError(f"the verb {phrase!r} stands twice")
             self._by_phrase[phrase] = verb
-            words = tuple(phrase.split(" "))
-            self._by_first.setdefault(words[0], []).append((words, verb))
+            parts = tuple(phrase.split(" "))
+            self._by_first.setdefault(parts[0], []).append((parts, verb))
 
     def __iter__(self) -> Iterator[Verb]:
         """Each verb once, in the order of the file."""
@@ -123,6 +133,10 @@ class Verbs:
     def get(self, phrase: str) -> Verb | None:
         """The verb of a base form, `bring` or `fold in`, or of another word for it."""
         return self._by_phrase.get(phrase)
+
+    def of_base(self, base: str) -> Verb | None:
+        """The verb that the data call so, whatever a cook calls it."""
+        return self._by_base.get(base)
 
     def match(self, words: Sequence[str], start: int) -> tuple[Verb, int] | None:
         """The longest verb that begins at `words[start]` (lower case), and the number of words it has."""
@@ -139,10 +153,11 @@ class Verbs:
         for at in range(after, min(len(words), after + _LONGEST_OBJECT)):
             if not words[at].isalpha():
                 return None
-            found = self.match(words, at) if words[at - 1] not in _ARTICLES else None
+            found = self.match(words, at) if words[at - 1] not in self._words.articles else None
             if found and found[0].waits and not found[0].lets:
                 end = at + found[1]
-                if not found[0].doubtful or at == after or words[at - 1] in _BEFORE_VERB or _ends(words, end):
+                sure = not found[0].doubtful or at == after or words[at - 1] in self._words.before
+                if sure or self._ends(words, end):
                     return found[0], end
         return None
 
@@ -160,15 +175,13 @@ class Verbs:
         forms: dict[str, Verb] = {}
         for phrase, verb in self._by_phrase.items():
             first, space, rest = phrase.partition(" ")
-            odd = self._odd.get(first)
-            for form in odd.split(", ") if odd else participles(first):
+            for form in self._words.participles(first):
                 forms.setdefault(form + space + rest, verb)
         return forms
 
-
-def _ends(words: Sequence[str], end: int) -> bool:
-    """Whether what stands before is no adjective of what follows."""
-    return end == len(words) or not words[end].isalpha() or words[end] in _AFTER_VERB
+    def _ends(self, words: Sequence[str], end: int) -> bool:
+        """Whether what stands before is no adjective of what follows."""
+        return end == len(words) or not words[end].isalpha() or words[end] in self._words.after
 
 
 def _facts(text: str) -> dict[str, Any]:
@@ -176,29 +189,10 @@ def _facts(text: str) -> dict[str, Any]:
     facts: dict[str, Any] = {}
     for fact in text.split(", ") if text else ():
         key, _, value = fact.partition(" ")
-        if key in ("hands", "unattended"):
+        if key in _ATTENTION:
             facts["attention"] = key
         elif key in _TIMES:
             facts[key] = seconds(value)
         else:
-            facts[key] = _PLAIN.get(value, value) if value else True
+            facts[key] = Verb._field_defaults[key] if value == _TAKEN_BACK else value or True
     return facts
-
-
-def participles(base: str) -> tuple[str, str]:
-    """Present and past participle of a regular verb: `stir` gives `stirring`, `stirred`."""
-    if base.endswith(("ee", "ée")):
-        return base + "ing", base + "d"
-    if base.endswith("e"):
-        return base[:-1] + "ing", base + "d"
-    if base.endswith("y") and base[-2] not in _VOWELS:
-        return base + "ing", base[:-1] + "ied"
-    stem = base + base[-1] if _doubles(base) else base
-    return stem + "ing", stem + "ed"
-
-
-def _doubles(base: str) -> bool:
-    """Whether the last letter is doubled: one vowel in all, before one last consonant (stir, whip, cut)."""
-    last = base.rpartition("-")[2]
-    vowels = [letter in _VOWELS for letter in last]
-    return len(last) > 2 and vowels[-2] and sum(vowels) == 1 and not vowels[-1] and last[-1] not in "wxy"

@@ -211,7 +211,7 @@ class Act:
         before = self.walker.flow.actions.get(start.last)
         if before is None:
             return False
-        verb = self.walker.flow.kitchen.verbs.get(before.work.verb) if before.work.verb else None
+        verb = self.walker.flow.kitchen.verbs.of_base(before.work.verb) if before.work.verb else None
         keeps = verb is not None and verb.keeps
         estimate = before.work.wait is not None and not before.work.window and not keeps
         return start.on_heat or estimate

@@ -191,7 +191,7 @@ def missing_times(action: ActionRead, labour: Labour) -> list[Diagnostic]:
         return []
     use = waiting[-1]
     message = f"“{use.text}” needs a time, a cue or a target in its line"
-    verb = use.verb.base if use.verb.stands else use.text.lower()
+    verb = use.verb.name if use.verb.stands else use.text.lower()
     hint = f"how long, or until what? `[{verb} for {_likely(use.verb)}]`, or what to look for: `[until …]`"
     if use.verb.lets:
         hint = f"{hint}; if nothing waits here, say *keep* (`keep the lid on`)"

@@ -7,9 +7,11 @@ they are gathered, with temperatures and measures as somebody wrote them.
 from __future__ import annotations
 
 from fractions import Fraction
+from typing import Literal
 
 from tamis.quantity.amount import Amount
 from tamis.quantity.measure import Measure
+from tamis.quantity.nouns import nouns
 from tamis.quantity.numerals import amount, decimal, decimals, number, rounded
 from tamis.quantity.spoons import Spoons, kitchen_volume, quarts, single_spoon, spoons
 from tamis.quantity.times import duration, duration_range, wait
@@ -21,44 +23,35 @@ __all__ = [
     "single_spoon", "spoons", "temperature_c", "temperature_f", "unit_words", "wait", "written",
 ]  # fmt: skip
 
+UnitPrefix = Literal["us", "australian", "japanese", "imp"]
+
 # Printed in decimals; all other units in kitchen fractions.
 DECIMAL = frozenset({"g", "kg", "mg", "ml", "cl", "dl", "l", "mm", "cm", "metre"})
 # Abbreviations stay as they are, however many.
 NO_PLURAL = DECIMAL - {"metre"} | {"s", "min", "h", "oz", "lb", "fl_oz", "tsp", "tbsp"}
-IRREGULAR = {
-    "leaf": "leaves", "loaf": "loaves", "half": "halves", "knife": "knives", "foot": "feet", "potato": "potatoes",
-    "tomato": "tomatoes",
-}  # fmt: skip
-FIRST_WORDS = {"us": "US", "australian": "Australian", "japanese": "Japanese", "imp": "imperial"}
+FIRST_WORDS: dict[UnitPrefix, str] = {"us": "US", "australian": "Australian", "japanese": "Japanese", "imp": "imperial"}
 
 
-def written(measure: Measure) -> str:
+def written(measure: Measure, language: str = "en") -> str:
     """A measure as a cook writes it: "480 g", "1½ cups", "2–3 cloves", "½ imperial pint", "6" for pieces."""
     if not measure.unit:
         return amount(measure.amount)
     shown = decimals(measure.amount) if measure.unit in DECIMAL else amount(measure.amount)
-    return f"{shown} {unit_words(measure.unit, many=measure.amount.hi > 1)}"
+    return f"{shown} {unit_words(measure.unit, measure.amount.hi > 1, language)}"
 
 
-def unit_words(unit: str, many: bool = False) -> str:
+def unit_words(unit: str, many: bool = False, language: str = "en") -> str:
     """A unit or count word as printed after a number: "fl oz", "cups", "US tbsp", "bunches"."""
     first, _, rest = unit.partition("_")
     if rest and first in FIRST_WORDS:
-        return f"{FIRST_WORDS[first]} {unit_words(rest, many)}"
+        return f"{FIRST_WORDS[first]} {unit_words(rest, many, language)}"
     words = unit.replace("_", " ")
-    return plural(words) if many and unit not in NO_PLURAL and rest not in NO_PLURAL else words
+    return plural(words, language) if many and unit not in NO_PLURAL and rest not in NO_PLURAL else words
 
 
-def plural(word: str) -> str:
-    """The plural of a count word by the rules of English spelling and a few exceptions."""
-    head, space, last = word.rpartition(" ")
-    if last in IRREGULAR:
-        return head + space + IRREGULAR[last]
-    if last.endswith(("s", "x", "ch", "sh")):
-        return word + "es"
-    if last.endswith("y") and last[-2:-1] not in "aeiou":
-        return word[:-1] + "ies"
-    return word + "s"
+def plural(word: str, language: str = "en") -> str:
+    """The plural of a count word."""
+    return nouns(language).plural(word)
 
 
 def temperature_c(value: Fraction | Amount) -> str:

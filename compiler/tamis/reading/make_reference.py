@@ -145,7 +145,7 @@ def _grouped(tables: Mapping[str, Mapping[str, str]], left_out: tuple[str, ...])
 
 def _with_others(word: str, facts: str) -> str:
     found = re.search(r"\balso ([^,]*)", facts)
-    return f"{word} ({found[1].replace(' or ', ', ')})" if found else word
+    return f"{word} ({found[1].replace(' / ', ', ')})" if found else word
 
 
 def _counted(groups: Mapping[str, str]) -> list[str]:

@@ -43,6 +43,6 @@ def standings(recipe: Recipe, network: Network, plan: Plan, verbs: Verbs) -> tup
 
 
 def _waits_in_the_room(action: Action, task: Task, verbs: Verbs) -> bool:
-    verb = verbs.get(action.work.verb)
+    verb = verbs.of_base(action.work.verb)
     stands = verb is not None and verb.stands
     return stands and task.part == "wait" and task.kind != "window" and not task.station

@@ -51,7 +51,7 @@ def check(view: View) -> Iterator[Diagnostic]:
         wait = work.wait
         if wait is None or work.given != "text" or work.window or wait.hi is None or wait.lo == wait.hi:
             continue
-        verb = view.kitchen.verbs.get(work.verb)
+        verb = view.kitchen.verbs.of_base(work.verb)
         if verb is None or not verb.cooks or _tells_when(action, view.recipe.language):
             continue
         message = "the food decides when this is done; expected what to look for"
