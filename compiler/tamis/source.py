@@ -9,9 +9,10 @@ from __future__ import annotations
 import re
 from bisect import bisect_right
 
+from tamis.patterns import pattern
 from tamis.record import NamedTuple
 
-_LINE_END = re.compile(r"\r\n|\n|\r")
+_LINE_END = pattern(r"\r\n|\n|\r")
 
 
 class Span(NamedTuple):

@@ -9,7 +9,9 @@ from __future__ import annotations
 
 import re
 
-_LINE = re.compile(r"""^(?:\[([\w-]+)\]|(?:([\w-]+)|"([\w'’ -]+)") = "([^"\\\n]*)")(?: *#.*)?$""", re.MULTILINE)
+from tamis.patterns import pattern
+
+_LINE = pattern(r"""^(?:\[([\w-]+)\]|(?:([\w-]+)|"([\w'’ -]+)") = "([^"\\\n]*)")(?: *#.*)?$""", re.MULTILINE)
 
 
 def tables(text: str) -> dict[str, dict[str, str]]:

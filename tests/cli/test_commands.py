@@ -235,7 +235,7 @@ def test_check_imports_nothing_heavy(tmp_path: Path, text: str, dough: set[str])
     heavy = {"jinja2", "markdown_it", "pint", "pydantic", "csv", "asyncio", "difflib", "tomllib"}
     assert heavy.isdisjoint(loaded)
     # Of our own it takes what reads and judges a recipe, and nothing of what shows or plans one.
-    base = {"assets", "record", "string_tables", "words", "lalr", "source", "diagnostics", "quantity"}
+    base = {"assets", "patterns", "record", "string_tables", "words", "lalr", "source", "diagnostics", "quantity"}
     judging = {"syntax", "kitchen", "reading", "model", "safety", "checks", "compile", "library", "cli"}
     parts = {name.split(".")[1] for name in loaded if name.startswith("tamis.")}
     assert parts - base - judging == ({"formula"} if dough else set())

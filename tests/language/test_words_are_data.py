@@ -78,6 +78,7 @@ COUNTED = {
     "match word:\n    case 'the': pass": "the",
     "match word:\n    case 'of' | 'the': pass": "of the",
     r"re.compile(r'\bto the boil\b')": "boil the to",
+    r"pattern(r'\bto the boil\b', re.MULTILINE)": "boil the to",
     r"re.search(r'(?P<number>\d+) (?:min|hours?)', text)": "hours min",
     "TIME = 'min|hour'\nre.compile(rf'\\d+ (?:{TIME})')": "hour min",
     "re.compile('[aeiou]')": "aeiou",

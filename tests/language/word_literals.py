@@ -148,6 +148,8 @@ class _Reader(ast.NodeVisitor):
                 self._ask(node.args[0], self._may_hold(receiver))
             elif name == "get":
                 self._ask_collection(receiver, frozenset())
+        elif name == "pattern" and node.args:
+            self._pattern(node.args[0])
         if name in ("frozenset", "set") and node.args and id(node) not in self.judged:
             self._ask(node.args[0], frozenset())
         self.generic_visit(node)

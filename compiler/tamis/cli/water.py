@@ -7,16 +7,16 @@ in the same degrees; with --mixed (the dough as it came out) and --water it is w
 from __future__ import annotations
 
 import argparse
-import re
 from fractions import Fraction
 from typing import TYPE_CHECKING, Literal
 
 from tamis.cli.common import Stop
+from tamis.patterns import pattern
 
 if TYPE_CHECKING:
     from tamis.formula.water import Bench, Scale
 
-_DEGREES = re.compile(r"([-−]?)(\d{1,3}(?:\.\d{1,3})?) *(?:° *)?([CcFf]?)")
+_DEGREES = pattern(r"([-−]?)(\d{1,3}(?:\.\d{1,3})?) *(?:° *)?([CcFf]?)")
 Measured = Literal["dough", "mixed", "water", "flour", "room", "preferment", "friction"]
 _NAMES: tuple[Measured, ...] = ("dough", "mixed", "water", "flour", "room", "preferment", "friction")
 

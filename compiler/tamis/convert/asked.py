@@ -12,6 +12,7 @@ from typing import Literal
 
 from tamis.diagnostics import Diagnostic
 from tamis.kitchen.house import Kitchen
+from tamis.patterns import pattern
 from tamis.quantity.amount import Amount
 from tamis.quantity.measure import Measure
 from tamis.quantity.number import parse
@@ -27,12 +28,12 @@ LONGEST = 200
 Scale = Literal["c", "f", "gas"]
 
 _NUMBER = r"[−-]?[\d.¼½¾/ ]*[\d¼½¾]"
-_DEGREES = re.compile(
+_DEGREES = pattern(
     rf"({_NUMBER})(?:(?: ?[–—-] ?| to )({_NUMBER}))? ?(?:°|º|degrees?|deg\.?)? ?"
     r"(c|celsius|centigrade|f|fahrenheit)?( fan)?",
     re.I,
 )
-_MARK = re.compile(r"gas(?: mark)? ?([\d¼½ /]+)", re.I)
+_MARK = pattern(r"gas(?: mark)? ?([\d¼½ /]+)", re.I)
 
 
 class Degrees(NamedTuple):

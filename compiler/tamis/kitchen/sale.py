@@ -7,12 +7,12 @@ brought to that, and a form that cannot be is told, since a price that quietly c
 
 from __future__ import annotations
 
-import re
 from collections.abc import Mapping
 from fractions import Fraction
 from typing import TYPE_CHECKING, Any
 
 from tamis.kitchen.words import singular
+from tamis.patterns import pattern
 from tamis.quantity.measure import BASES
 from tamis.quantity.number import parse
 from tamis.record import NamedTuple
@@ -30,8 +30,8 @@ STEPS = {"kg": Fraction(50), "l": Fraction(50)}
 PACK_FORM = 'expected a pack such as "500 g", "6", "bunch" or "can of 400 g"'
 PRICE_FORM = 'expected a price such as 1.20, "1.20 per kg", "0.35 each" or "4.50 per dozen"'
 
-_PRICE = re.compile(r"(\d{1,9}(?:\.\d{1,6})?)(?:\s+(each)|\s*(?:\bper\b|\ba\b|\bfor\b|/)\s*(\S.*))?")
-_MEASURE = re.compile(r"([\d./½¼¾⅓⅔⅛ ]*)\s*([^\d]*)")
+_PRICE = pattern(r"(\d{1,9}(?:\.\d{1,6})?)(?:\s+(each)|\s*(?:\bper\b|\ba\b|\bfor\b|/)\s*(\S.*))?")
+_MEASURE = pattern(r"([\d./½¼¾⅓⅔⅛ ]*)\s*([^\d]*)")
 
 
 class Sold(NamedTuple):

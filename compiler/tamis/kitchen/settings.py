@@ -13,6 +13,7 @@ from typing import Any, Literal, get_args
 
 from tamis.diagnostics import Diagnostic, Level
 from tamis.kitchen.seconds import seconds
+from tamis.patterns import pattern
 from tamis.quantity.near import nearest
 from tamis.record import NamedTuple
 from tamis.source import Span
@@ -117,7 +118,7 @@ def setting_span(text: str, table: str, key: str = "") -> Span:
     """Where a key (without one: a table's head) stands in a settings file; its start if it is not found."""
     head = re.search(rf"(?m)^[ \t]*\[[ \t]*({re.escape(table)})[ \t]*\]", text) if table else None
     if key:
-        line = re.compile(rf"(?m)^[ \t]*[\"']?({re.escape(key)})[\"']?[ \t]*=")
+        line = pattern(rf"(?m)^[ \t]*[\"']?({re.escape(key)})[\"']?[ \t]*=")
         found = line.search(text, head.end() if head else 0)
         head = found or head
     return Span(*head.span(1)) if head else Span(0, 0)

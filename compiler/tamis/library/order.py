@@ -7,16 +7,16 @@ compiled without the other, and the circle is told.
 
 from __future__ import annotations
 
-import re
 from collections.abc import Mapping, Sequence
 from typing import Literal
 
+from tamis.patterns import pattern
 from tamis.record import NamedTuple
 
 USES: Literal["uses"] = "uses"
 """The header's key."""
 
-_LINE = re.compile(r"([^\r\n]*)(?:\r\n|\n|\r|\Z)")
+_LINE = pattern(r"([^\r\n]*)(?:\r\n|\n|\r|\Z)")
 _HEADER_LIMIT = 8192
 
 

@@ -8,11 +8,11 @@ common practice; the shares are the goods' own, each with its source.
 
 from __future__ import annotations
 
-import re
 from collections.abc import Sequence
 from fractions import Fraction
 from typing import TYPE_CHECKING
 
+from tamis.patterns import pattern
 from tamis.quantity.measure import Measure, kind
 from tamis.record import NamedTuple
 from tamis.table.worth import in_grams
@@ -28,7 +28,7 @@ PREPARED = frozenset({
     "mashed", "minced", "peeled", "picked", "pitted", "prepared", "pureed", "puréed", "quartered", "seeded", "shredded",
     "skinned", "sliced", "stoned", "strips", "torn", "trimmed",
 })  # fmt: skip
-KEEPS_SKIN = re.compile(r"\b(?:scrubbed|unpeeled|skins? on|in (?:its|their) skins?)\b")
+KEEPS_SKIN = pattern(r"\b(?:scrubbed|unpeeled|skins? on|in (?:its|their) skins?)\b")
 """What is cooked in its skin loses none of it."""
 CONTAINERS = frozenset({"can", "tin", "jar"})
 """What comes in these comes without what is thrown away."""

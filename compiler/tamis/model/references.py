@@ -12,6 +12,7 @@ from tamis.model.lookup import Meaning, look_up, nearest_name
 from tamis.model.mass import times
 from tamis.model.recipe import Taking
 from tamis.model.shares import part_of
+from tamis.patterns import pattern
 from tamis.quantity.amount import exactly
 from tamis.quantity.measure import Measure
 from tamis.reading.clauses import Reference, Share
@@ -21,7 +22,7 @@ if TYPE_CHECKING:
     from tamis.model.act import Act
 
 _ORDINALS = frozenset(("first", "second", "third", "fourth", "fifth", "sixth", "last", "other"))
-_KEEPING = re.compile(r"\b(leaving|keeping|reserving)\s*\Z", re.IGNORECASE)
+_KEEPING = pattern(r"\b(leaving|keeping|reserving)\s*\Z", re.IGNORECASE)
 
 
 def refer(act: Act, reference: Reference) -> None:

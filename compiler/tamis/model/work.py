@@ -6,13 +6,13 @@ estimate from the verb's data and the mass; a line without any time is handling.
 
 from __future__ import annotations
 
-import re
 from fractions import Fraction
 from typing import TYPE_CHECKING, Any, Literal
 
 from tamis.diagnostics import Diagnostic
 from tamis.model.mass import NONE
 from tamis.model.recipe import Mass, Work
+from tamis.patterns import pattern
 from tamis.quantity.duration import Duration
 from tamis.quantity.measure import grams
 from tamis.reading.clauses import Cue, Pause, Repeat, Setting, Target, Tending, Time, VerbUse
@@ -167,8 +167,9 @@ def _handling(uses: Sequence[VerbUse], labour: Labour, mass: Mass, pieces: int, 
     return int(total)
 
 
-_TO_A_STATE = re.compile(r"\bto (?:the|a) (?:\w+ )?(?:boil|simmer)\b")
-_IN_PLAIN_WORDS = re.compile(rf"\buntil\b|\bovernight\b|{_TO_A_STATE.pattern}|\b\d+ ?(?:min|h|hours?|minutes?)\b")
+_STATE = r"\bto (?:the|a) (?:\w+ )?(?:boil|simmer)\b"
+_TO_A_STATE = pattern(_STATE)
+_IN_PLAIN_WORDS = pattern(rf"\buntil\b|\bovernight\b|{_STATE}|\b\d+ ?(?:min|h|hours?|minutes?)\b")
 
 
 def _says_it_in_plain_words(action: ActionRead) -> bool:

@@ -7,9 +7,9 @@ and which was worked out matters when they disagree by a gram, so the cook's own
 
 from __future__ import annotations
 
-import re
 from typing import TYPE_CHECKING
 
+from tamis.patterns import pattern
 from tamis.publish.sentence import kept_together
 from tamis.record import NamedTuple
 from tamis.table.lines import name_text, where_text
@@ -20,7 +20,7 @@ if TYPE_CHECKING:
     from tamis.kitchen.settings import ShownUnits
     from tamis.table.rows import Row, Table
 
-_WORD = re.compile(r"[^\W\d_]+")
+_WORD = pattern(r"[^\W\d_]+")
 _SPOONS = frozenset(("tsp", "tbsp"))
 
 

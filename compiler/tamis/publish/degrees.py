@@ -8,10 +8,10 @@ charts (165.2), and no probe tells the two apart.
 
 from __future__ import annotations
 
-import re
 from fractions import Fraction
 from math import ceil
 
+from tamis.patterns import pattern
 from tamis.quantity.amount import Amount
 from tamis.quantity.display import oven_c, oven_f
 from tamis.quantity.temperature import c_from_f, f_from_c, f_from_gas
@@ -20,7 +20,7 @@ from tamis.syntax.document import Clause
 from tamis.syntax.items import Quantity
 
 OVEN_FROM_C = 100
-_SCALES = re.compile(r"\d[ \u00a0]?(?:° ?)?([CF])\b")
+_SCALES = pattern(r"\d[ \u00a0]?(?:° ?)?([CF])\b")
 SAME_F = Fraction(1, 4)
 SAME_C = SAME_F * Fraction(5, 9)
 

@@ -2,9 +2,9 @@
 
 from __future__ import annotations
 
-import re
 from typing import TYPE_CHECKING, Literal
 
+from tamis.patterns import pattern
 from tamis.publish.iso import iso_duration
 from tamis.quantity.display import amount
 from tamis.record import NamedTuple
@@ -17,7 +17,7 @@ if TYPE_CHECKING:
     from tamis.timeline.records import Timeline
 
 
-_DATE = re.compile(r"\d{4}-\d{2}-\d{2}")
+_DATE = pattern(r"\d{4}-\d{2}-\d{2}")
 
 
 FactName = Literal["Makes", "Serves", "Takes", "At work", "Keeps", "Tags"]

@@ -8,21 +8,22 @@ has, text is set as written.
 
 from __future__ import annotations
 
-import re
 from functools import cache
 from html import escape, unescape
 from typing import TYPE_CHECKING
+
+from tamis.patterns import pattern
 
 if TYPE_CHECKING:
     from markdown_it import MarkdownIt
 
 LONGEST_PARAGRAPH = 4_000
 LONGEST_TEXT = 40_000
-_TAG = re.compile(r"<[^>]*>")
-_BLANK = re.compile(r"\n[ \t]*\n\s*")
+_TAG = pattern(r"<[^>]*>")
+_BLANK = pattern(r"\n[ \t]*\n\s*")
 # Without one of these, the second at the start of a line, there is no Markdown in a text: it is paragraphs of words.
-_SIGN = re.compile(r"[\\`*_\[\]<>&#~|]")
-_BLOCK = re.compile(r" {4}|\t| *(?:[-+=]|\d+[.)])")
+_SIGN = pattern(r"[\\`*_\[\]<>&#~|]")
+_BLOCK = pattern(r" {4}|\t| *(?:[-+=]|\d+[.)])")
 
 
 def html_of(markdown: str) -> str:

@@ -7,11 +7,11 @@ other scale, inches get their centimetres, and a part of a measure (*half of 300
 
 from __future__ import annotations
 
-import re
 from collections.abc import Collection, Iterable, Mapping
 from html import escape
 from typing import Literal
 
+from tamis.patterns import pattern
 from tamis.publish.degrees import twin
 from tamis.publish.iso import iso_duration, least
 from tamis.publish.words import PageWords
@@ -25,13 +25,13 @@ from tamis.syntax.items import Quantity
 
 ONE_LINE = 30
 """A length of time is set in one line; more characters than this would not fit a phone's."""
-_SPACE = re.compile(r"\s+")
-_KEPT = re.compile(r" (?<=[\d¼-¾⅐-⅞] )(?=[^\s(])")
-_BARE_DEGREES = re.compile(r"(?<=\d)[ \u00a0]?([CF])\b")  # `200C`, as it is typed
-_FRACTION = re.compile(r"(?<![\d/.,])(?:(\d+)[ -])?(\d/\d)(?![\d/])")
+_SPACE = pattern(r"\s+")
+_KEPT = pattern(r" (?<=[\d¼-¾⅐-⅞] )(?=[^\s(])")
+_BARE_DEGREES = pattern(r"(?<=\d)[ \u00a0]?([CF])\b")  # `200C`, as it is typed
+_FRACTION = pattern(r"(?<![\d/.,])(?:(\d+)[ -])?(\d/\d)(?![\d/])")
 _VULGAR = {"1/2": "½", "1/3": "⅓", "2/3": "⅔", "1/4": "¼", "3/4": "¾", "1/8": "⅛", "3/8": "⅜", "5/8": "⅝", "7/8": "⅞"}
 _NAMED = (Naming, Reference)
-_LIST_MARK = re.compile(r"\A(?:\d{1,3}[.)]|[-*•])[ \t]+(?=\S)")
+_LIST_MARK = pattern(r"\A(?:\d{1,3}[.)]|[-*•])[ \t]+(?=\S)")
 
 
 PieceKind = Literal["", "measure", "time", "cue"]

@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 from functools import cache
 
+from tamis.patterns import pattern
 from tamis.record import NamedTuple
 from tamis.words import one_of, word_lists
 
@@ -31,10 +32,10 @@ def page_words(language: str) -> PageWords:
     lists = word_lists(language, "publish")
     sentence = lists["sentence"]
     return PageWords(
-        apart=re.compile(rf"\b{one_of(sentence['apart'])}\b"),
-        of=re.compile(rf" {one_of(sentence['of'])}\Z"),
+        apart=pattern(rf"\b{one_of(sentence['apart'])}\b"),
+        of=pattern(rf" {one_of(sentence['of'])}\Z"),
         night=frozenset(word_lists(language, "reading")["openers"]["time"]),
-        supplies=re.compile(rf"{one_of(lists['supplies']['purposes'])} "),
-        unchecked=re.compile(rf", {one_of(lists['sources']['unchecked'])}\Z"),
+        supplies=pattern(rf"{one_of(lists['supplies']['purposes'])} "),
+        unchecked=pattern(rf", {one_of(lists['sources']['unchecked'])}\Z"),
         diets=lists["diets"],
     )

@@ -6,13 +6,13 @@ import re
 from fractions import Fraction
 from unicodedata import numeric
 
+from tamis.patterns import pattern
+
 INCH = Fraction(254, 10)
 """Millimetres; NIST Handbook 44, Appendix C: exactly 25.4."""
 
 _NUMBER = r"\d+(?:[ -]\d/\d+|\.\d+|/\d+|[¼-¾⅓-⅞])?|[¼-¾⅓-⅞]"
-_INCHES = re.compile(
-    rf"(?<![\d/.,])({_NUMBER})(?:(\s?(?:x|×|by|–|-|to)\s?)({_NUMBER}))?[ \u00a0-]?inch(?:es)?\b(?!\s*\()"
-)
+_INCHES = pattern(rf"(?<![\d/.,])({_NUMBER})(?:(\s?(?:x|×|by|–|-|to)\s?)({_NUMBER}))?[ \u00a0-]?inch(?:es)?\b(?!\s*\()")
 _WHOLE_CM = 100
 _IN_MM = 20
 

@@ -6,8 +6,9 @@ nothing here is ever a float. Two writings are refused because they have two rea
 
 from __future__ import annotations
 
-import re
 from fractions import Fraction
+
+from tamis.patterns import pattern
 
 # No kitchen counts further, and the arithmetic must not be made to.
 MOST_DIGITS = 12
@@ -32,10 +33,10 @@ ALONE = {**WORDS, **PARTS, "dozen": Fraction(12)}
 
 # What may part the whole from its fraction: "1 1/2", "1-1/2". A space may be one that does not break.
 _APART = r"(?:[ \t\u00a0]+|-)"
-_PLAIN = re.compile(r"([0-9]+)?(?:\.([0-9]+))?")
-_FRACTION = re.compile(rf"(?:([0-9]+){_APART})?([0-9]+)[/⁄]([0-9]+)")
-_VULGAR = re.compile(rf"(?:([0-9]+){_APART}?)?([¼½¾⅐-⅞↉])")
-_COMMA = re.compile(r"([0-9]{1,3}(?:,[0-9]{3})+)|([0-9]+),([0-9]+)")
+_PLAIN = pattern(r"([0-9]+)?(?:\.([0-9]+))?")
+_FRACTION = pattern(rf"(?:([0-9]+){_APART})?([0-9]+)[/⁄]([0-9]+)")
+_VULGAR = pattern(rf"(?:([0-9]+){_APART}?)?([¼½¾⅐-⅞↉])")
+_COMMA = pattern(r"([0-9]{1,3}(?:,[0-9]{3})+)|([0-9]+),([0-9]+)")
 
 
 def parse(text: str) -> Fraction | None:

@@ -2,10 +2,11 @@
 
 from __future__ import annotations
 
-import re
 import textwrap
 
-_NUMBER = re.compile(r"([\d⅛¼⅓⅜½⅝⅔¾⅞]) (?=[a-z%°])")
+from tamis.patterns import pattern
+
+_NUMBER = pattern(r"([\d⅛¼⅓⅜½⅝⅔¾⅞]) (?=[a-z%°])")
 
 
 def wrap(text: str, width: int, rest: str = "", first: str = "") -> list[str]:

@@ -5,18 +5,18 @@ The file is written as a cook would print the rules; the checks need exact degre
 
 from __future__ import annotations
 
-import re
 from collections.abc import Mapping
 from fractions import Fraction
 from functools import cache
 
 from tamis.assets import asset_text
 from tamis.kitchen.seconds import seconds
+from tamis.patterns import pattern
 from tamis.quantity.temperature import c_from_f
 from tamis.record import NamedTuple
 from tamis.string_tables import tables
 
-_PAIR = re.compile(r"([\d.]+) °([CF])(?: for (.+))?")
+_PAIR = pattern(r"([\d.]+) °([CF])(?: for (.+))?")
 
 
 class Pair(NamedTuple):

@@ -11,20 +11,21 @@ import re
 from fractions import Fraction
 from functools import cache
 
+from tamis.patterns import pattern
 from tamis.quantity.temperature import c_from_f
 from tamis.safety.data import rules
 
-_DEGREES = re.compile(
+_DEGREES = pattern(
     r"(?P<lo>\d+(?:\.\d+)?)(?:\s*(?:[-–]|to)\s*\d+(?:\.\d+)?)?\s*(?:°|º|deg(?:rees?)?\.?)\s*(?P<scale>[CF])"
     r"|(?P<bare>\d+(?:\.\d+)?) ?(?P<plain>(?-i:[CF]))\b"
     r"|(?P<lo2>\d+(?:\.\d+)?)\s*(?:°|º|degrees?)\s*(?P<long>celsius|fahrenheit|centigrade)",
     re.IGNORECASE,
 )
-_TWO_SCALES = re.compile(r"(°\s*[cf])\s+or\s+(?=\d)")
-_OR = re.compile(r"\bor\b")
-_PARTS = re.compile(r",| and |;")
-_DIGIT = re.compile(r"\d")
-_LEAST = re.compile(r"\b(no|not) (less|lower|cooler) than\b")
+_TWO_SCALES = pattern(r"(°\s*[cf])\s+or\s+(?=\d)")
+_OR = pattern(r"\bor\b")
+_PARTS = pattern(r",| and |;")
+_DIGIT = pattern(r"\d")
+_LEAST = pattern(r"\b(no|not) (less|lower|cooler) than\b")
 _HOTTEST = Fraction(110)
 """Above this it is oil or sugar, not the middle of food that holds water (common practice)."""
 
@@ -67,7 +68,7 @@ def _of(part: str) -> Fraction | None:
 def _one_of(which: str) -> re.Pattern[str]:
     """The words of a list of the data, in the singular or the plural."""
     words = "|".join(re.escape(word) for word in rules().words[which])
-    return re.compile(rf"\b(?:{words})s?\b" if words else "(?!)")
+    return pattern(rf"\b(?:{words})s?\b" if words else "(?!)")
 
 
 def _says(text: str, which: str) -> bool:

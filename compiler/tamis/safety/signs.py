@@ -6,6 +6,7 @@ import re
 from fractions import Fraction
 from typing import TYPE_CHECKING
 
+from tamis.patterns import pattern
 from tamis.reading.clauses import Cue, Target
 from tamis.safety.degrees import temperatures
 
@@ -25,7 +26,7 @@ _SMALL = (
     "butter", "paste", "milk", "meal", "flour", "oil",
 )  # fmt: skip
 _GRINDING = frozenset(("blend", "process", "grind", "chop", "pulse", "crush"))
-_CLOSED = re.compile(r"\b(lids?|seal|screw)\b")
+_CLOSED = pattern(r"\b(lids?|seal|screw)\b")
 
 
 def verbs_of(actions: Sequence[Action]) -> list[frozenset[str]]:

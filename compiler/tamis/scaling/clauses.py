@@ -6,11 +6,11 @@ is boiled down to, and the number of pieces where it comes out whole. Times, tem
 
 from __future__ import annotations
 
-import re
 from collections.abc import Iterator
 
 from tamis.kitchen.words import singular
 from tamis.model.recipe import Recipe
+from tamis.patterns import pattern
 from tamis.reading.clauses import Cue, Division, Ingredient, Naming, Read, Reference, Target
 from tamis.scaling.edits import Edit
 from tamis.scaling.foods import SCALED, food_edits
@@ -19,7 +19,7 @@ from tamis.source import Span
 from tamis.syntax.items import Bracket, Item, Quantity
 
 # What is to be left of a liquid: `until reduced to 150 ml`.
-_LEFT = re.compile(r"\b(?:reduced|down|left|measures?)\b")
+_LEFT = pattern(r"\b(?:reduced|down|left|measures?)\b")
 
 
 def read_edits(read: Read, scaling: Scaling) -> list[Edit]:

@@ -11,6 +11,7 @@ from functools import cache
 from typing import TYPE_CHECKING
 
 from tamis.checks.scaling._pans import Pan, pan_factor, pan_of, read_pan, shapes
+from tamis.patterns import pattern
 from tamis.quantity.numerals import decimal
 from tamis.record import NamedTuple
 from tamis.scaling.clauses import divisions_whole, recipe_edits
@@ -31,7 +32,7 @@ if TYPE_CHECKING:
 @cache
 def _shape_word(language: str) -> re.Pattern[str]:
     """A word for the shape of a tin."""
-    return re.compile(rf"\b{one_of(shapes(language))}\b", re.IGNORECASE)
+    return pattern(rf"\b{one_of(shapes(language))}\b", re.IGNORECASE)
 
 
 class Exchange(NamedTuple):

@@ -2,8 +2,7 @@
 
 from __future__ import annotations
 
-import re
-
+from tamis.patterns import pattern
 from tamis.reading.header import first_amount
 from tamis.scaling.edits import Edit
 from tamis.scaling.fitting import noun_for
@@ -13,7 +12,7 @@ from tamis.syntax.clause import parse_clause
 from tamis.syntax.document import Document, Field
 from tamis.syntax.items import Product, Quantity
 
-_NUMBER = re.compile(r"[\d.,/¼-¾⅓-⅞]+")
+_NUMBER = pattern(r"[\d.,/¼-¾⅓-⅞]+")
 
 
 def header_edits(document: Document, scaling: Scaling) -> list[Edit]:

@@ -2,10 +2,10 @@
 
 from __future__ import annotations
 
-import re
 from fractions import Fraction
 
 from tamis.kitchen.house import Kitchen
+from tamis.patterns import pattern
 from tamis.quantity.amount import Amount
 from tamis.quantity.display import DECIMAL
 from tamis.quantity.measure import Measure
@@ -17,7 +17,7 @@ from tamis.source import Span
 from tamis.syntax.items import Product, Quantity
 from tamis.table.scaled import scaled_text
 
-_FACTOR_END = re.compile(r"\s*[×x*]")
+_FACTOR_END = pattern(r"\s*[×x*]")
 
 
 class Scaling(NamedTuple):

@@ -2,10 +2,10 @@
 
 from __future__ import annotations
 
-import re
 from typing import TYPE_CHECKING
 
 from tamis.diagnostics import Diagnostic, Fix, Label
+from tamis.patterns import pattern
 from tamis.source import Source, Span
 from tamis.syntax.brackets import Pairing, pair_brackets
 from tamis.syntax.clause import BROKEN, parse_clause
@@ -14,11 +14,11 @@ from tamis.syntax.document import Action, Clause, Part, Text
 if TYPE_CHECKING:
     from tamis.syntax.document import Line
 
-_CONTINUES = re.compile(r"\s|[\[(“\"‘']*(?=(\w))")
-_LIST_MARK = re.compile(r"(?:\d{1,3}[.)]|[-*•])[ \t]+(?=\S)")
+_CONTINUES = pattern(r"\s|[\[(“\"‘']*(?=(\w))")
+_LIST_MARK = pattern(r"(?:\d{1,3}[.)]|[-*•])[ \t]+(?=\S)")
 _TOO_LONG = 2_000
 # A number without end is told as a number, whatever the length of its clause.
-_ENDLESS_NUMBER = re.compile(r"[0-9]{100}")
+_ENDLESS_NUMBER = pattern(r"[0-9]{100}")
 
 
 def actions_of(source: Source, lines: list[Line], findings: list[Diagnostic]) -> list[Action]:

@@ -5,11 +5,10 @@ The scan is one linear pass; an unclosed bracket costs its own line and nothing 
 
 from __future__ import annotations
 
-import re
-
+from tamis.patterns import pattern
 from tamis.record import NamedTuple
 
-_BRACKET = re.compile(r"\\[\[\]]|[\[\]]")
+_BRACKET = pattern(r"\\[\[\]]|[\[\]]")
 
 
 class Pairing(NamedTuple):

@@ -5,13 +5,14 @@ from __future__ import annotations
 import re
 from typing import TYPE_CHECKING
 
+from tamis.patterns import pattern
 from tamis.syntax.token import Token
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
 
-_LINE = re.compile(r"[^\r\n]*(?:\r\n|\n|\r)|[^\r\n]+")
-_KIND = re.compile(
+_LINE = pattern(r"[^\r\n]*(?:\r\n|\n|\r)|[^\r\n]+")
+_KIND = pattern(
     r"""
       (?P<BLANK>\s*\Z)
     | (?P<COMMENT>%)

@@ -6,7 +6,6 @@ components and steps. Whatever is wrong with a line is a finding, and the rest i
 
 from __future__ import annotations
 
-import re
 from functools import cache
 from typing import TYPE_CHECKING, cast
 
@@ -14,6 +13,7 @@ from tamis.assets import asset_text
 from tamis.diagnostics import Diagnostic, Fix
 from tamis.lalr.parse import Node, parse_tokens
 from tamis.lalr.table import Table, load
+from tamis.patterns import pattern
 from tamis.source import Source, Span
 from tamis.syntax.actions import action_of, actions_of
 from tamis.syntax.document import (
@@ -34,8 +34,8 @@ from tamis.syntax.token import Token
 if TYPE_CHECKING:
     from collections.abc import Sequence
 
-_ALLOW = re.compile(r"%\s*allow\s+([A-Za-z-]+)\s*(?::\s*(.*\S))?\s*$")
-_ALLOW_TRY = re.compile(r"%\s*allow\b")
+_ALLOW = pattern(r"%\s*allow\s+([A-Za-z-]+)\s*(?::\s*(.*\S))?\s*$")
+_ALLOW_TRY = pattern(r"%\s*allow\b")
 
 
 @cache

@@ -6,14 +6,13 @@ a cook's own words, so whatever Markdown would take for a mark is escaped.
 
 from __future__ import annotations
 
-import re
-
 from tamis.kitchen.house import Kitchen
+from tamis.patterns import pattern
 from tamis.table.lines import Line, apart, lines
 from tamis.table.rows import EquipmentRow, Table
 
 HEADS = ("Amount", "Metric", "US", "Ingredient", "Where used")
-_MARKS = re.compile(r"([\\`*_{}\[\]<>#|~])")
+_MARKS = pattern(r"([\\`*_{}\[\]<>#|~])")
 
 
 def table_markdown(table: Table, kitchen: Kitchen) -> str:

@@ -7,7 +7,6 @@ from `grammar/preparations.toml`.
 
 from __future__ import annotations
 
-import re
 from functools import cache
 from math import ceil
 from typing import TYPE_CHECKING, Literal
@@ -16,6 +15,7 @@ from tamis.assets import asset_text
 from tamis.kitchen.seconds import seconds
 from tamis.kitchen.words import singular
 from tamis.model.recipe import Use
+from tamis.patterns import pattern
 from tamis.record import NamedTuple
 from tamis.timeline.words import PreparationWords, preparation_words
 
@@ -26,7 +26,7 @@ if TYPE_CHECKING:
 When = Literal["before", "just-before", "boils", "waits"]
 Table = Literal["before", "just_before", "boils", "waits", "fats"]
 
-_WORD = re.compile(r"[^\W\d_][\w’'-]*")
+_WORD = pattern(r"[^\W\d_][\w’'-]*")
 _LONGEST = 3
 _TABLES: dict[Table, When] = {
     "before": "before",

@@ -6,9 +6,8 @@ understood anyway.
 
 from __future__ import annotations
 
-import re
-
 from tamis.model.recipe import Action
+from tamis.patterns import pattern
 from tamis.quantity.display import oven_c, temperature_c
 from tamis.reading.clauses import Ingredient, Reference, Setting, Target, Tool, VerbUse
 from tamis.syntax.document import Text
@@ -19,7 +18,7 @@ MOST_FOODS = 3
 MOST_WORDS = 6
 """Plain words that a bare verb takes along: `Lay them skin up`."""
 
-_WORD = re.compile(r"\s*([^\W\d_][\w'’-]*)")
+_WORD = pattern(r"\s*([^\W\d_][\w'’-]*)")
 
 
 def title(action: Action, language: str) -> str:

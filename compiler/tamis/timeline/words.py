@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 from functools import cache
 
+from tamis.patterns import pattern
 from tamis.record import NamedTuple
 from tamis.words import one_of, word_lists
 
@@ -49,7 +50,7 @@ def preparation_words(language: str) -> PreparationWords:
     joint, article = rf"[,;]|\b{one_of(lists['joints'])}\b", one_of(lists["articles"])
     return PreparationWords(
         cold=frozenset(lists["cold"]),
-        of_part=re.compile(rf"(?:^|{joint})\s*(?:{article} )?([^\W\d_]+) ([^\W\d_]+)\s*(?=$|{joint})"),
-        how=re.compile(rf"\w+{one_of(lists['adverbs'])}|{one_of(lists['how'])}"),
+        of_part=pattern(rf"(?:^|{joint})\s*(?:{article} )?([^\W\d_]+) ([^\W\d_]+)\s*(?=$|{joint})"),
+        how=pattern(rf"\w+{one_of(lists['adverbs'])}|{one_of(lists['how'])}"),
         present=lists["present"],
     )

@@ -14,6 +14,7 @@ from typing import TYPE_CHECKING
 
 from tamis.checks.words import check_words
 from tamis.diagnostics import Diagnostic, Severity
+from tamis.patterns import pattern
 from tamis.source import Span
 from tamis.syntax.document import Text
 from tamis.words import one_of
@@ -46,7 +47,7 @@ Bring [to the boil] and [simmer for 35–40 min] [until tender].
 @cache
 def _to_the_boil(language: str) -> re.Pattern[str]:
     words = check_words(language).boil
-    return re.compile(rf"\b{one_of(words.to)} {one_of(words.articles)} (?:\w+ )?{one_of(words.states)}\b")
+    return pattern(rf"\b{one_of(words.to)} {one_of(words.articles)} (?:\w+ )?{one_of(words.states)}\b")
 
 
 def check(view: View) -> Iterator[Diagnostic]:

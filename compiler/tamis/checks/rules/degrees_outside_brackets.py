@@ -14,6 +14,7 @@ from typing import TYPE_CHECKING
 
 from tamis.checks.words import check_words
 from tamis.diagnostics import Diagnostic, Severity
+from tamis.patterns import pattern
 from tamis.source import Span
 from tamis.syntax.document import Clause, Part, Text
 from tamis.words import one_of
@@ -50,7 +51,7 @@ Lay [1 squash, halved] [in a roasting tin].
 def degrees_in_words(language: str) -> re.Pattern[str]:
     """Degrees and gas marks as they stand in plain words."""
     words = check_words(language).degrees
-    return re.compile(
+    return pattern(
         r"(?<![\w.,])(?:\d{2,3}(?:[–-]\d{2,3})? ?"
         rf"(?:[°º](?: ?[CF]\b)?|(?-i:[CF])\b|{one_of(words.names)} ?{one_of(words.scales)}\b)"
         rf"|{one_of(words.gas)} \d\b)",
@@ -62,13 +63,13 @@ def degrees_in_words(language: str) -> re.Pattern[str]:
 def _to(language: str) -> re.Pattern[str]:
     """The words between a verb and what it sets something to."""
     words = check_words(language).degrees
-    return re.compile(rf"[\w ]{{0,24}}?\b({one_of(words.turns)}\s+)?{one_of(words.to)}\s+(?:{one_of(words.about)}\s+)?")
+    return pattern(rf"[\w ]{{0,24}}?\b({one_of(words.turns)}\s+)?{one_of(words.to)}\s+(?:{one_of(words.about)}\s+)?")
 
 
 @cache
 def _opener(language: str) -> re.Pattern[str]:
     words = check_words(language).degrees
-    return re.compile(rf"\b{one_of(words.openers)}\s+(?:{one_of(words.about)}\s+)?\Z", re.IGNORECASE)
+    return pattern(rf"\b{one_of(words.openers)}\s+(?:{one_of(words.about)}\s+)?\Z", re.IGNORECASE)
 
 
 def check(view: View) -> Iterator[Diagnostic]:

@@ -18,6 +18,7 @@ from tamis.checks.likely import likely
 from tamis.checks.words import Words, check_words
 from tamis.diagnostics import Diagnostic, Severity
 from tamis.kitchen.words import singular
+from tamis.patterns import pattern
 from tamis.record import NamedTuple
 from tamis.source import Span
 from tamis.syntax.document import Text
@@ -50,8 +51,8 @@ Add [20 g butter] and toss.
 """
 
 # The first words after the verb, up to the next mark.
-_PHRASE = re.compile(r"\s*((?:[^\W\d_][\w'’-]*\s+){0,5}[^\W\d_][\w'’-]*)")
-_NEXT_WORD = re.compile(r"\s+([^\W\d_]+)")
+_PHRASE = pattern(r"\s*((?:[^\W\d_][\w'’-]*\s+){0,5}[^\W\d_][\w'’-]*)")
+_NEXT_WORD = pattern(r"\s+([^\W\d_]+)")
 
 
 class _Words(NamedTuple):
@@ -72,8 +73,8 @@ class _Words(NamedTuple):
 def _words(language: str) -> _Words:
     small, food = check_words(language).small, check_words(language).food
     return _Words(
-        after_clause=re.compile(rf"\s*,?\s*(?={one_of(food.after_clause)}\s+[^\W\d_])"),
-        next_food=re.compile(rf"\s*,?\s*{one_of(food.next)}\s+"),
+        after_clause=pattern(rf"\s*,?\s*(?={one_of(food.after_clause)}\s+[^\W\d_])"),
+        next_food=pattern(rf"\s*,?\s*{one_of(food.next)}\s+"),
         the=small.the,
         vague=frozenset(food.vague),
         fillers=frozenset((*food.vague, *food.before)),

@@ -15,6 +15,7 @@ from typing import TYPE_CHECKING
 
 from tamis.checks.words import check_words, keeps_cold
 from tamis.diagnostics import Diagnostic, Severity
+from tamis.patterns import pattern
 from tamis.words import one_of
 
 if TYPE_CHECKING:
@@ -62,4 +63,4 @@ def check(view: View) -> Iterator[Diagnostic]:
 def _short(language: str) -> re.Pattern[str]:
     """A few days or hours, for which no jar need be tested."""
     words = check_words(language).keeping
-    return re.compile(rf"\b(?:\d+(?:[–-]\d+)?|{one_of(words.few)}) {one_of(words.units)}\b")
+    return pattern(rf"\b(?:\d+(?:[–-]\d+)?|{one_of(words.few)}) {one_of(words.units)}\b")

@@ -16,6 +16,7 @@ from typing import TYPE_CHECKING
 from tamis.checks.words import check_words
 from tamis.diagnostics import Diagnostic, Severity
 from tamis.kitchen.words import singular
+from tamis.patterns import pattern
 from tamis.reading.clauses import Naming
 from tamis.source import Span
 from tamis.syntax.document import Text
@@ -58,7 +59,7 @@ def _out(language: str) -> re.Pattern[str]:
     words, small = check_words(language).lifted, check_words(language).small
     out, the, of = one_of(words.out), one_of(small.the), one_of(small.of)
     either = rf"{out} {the} ([^\W\d_]+)|{the} ([^\W\d_]+) {out}"
-    return re.compile(rf"\b{one_of(words.verbs)} (?:{either})\b(?! {of})", re.IGNORECASE)
+    return pattern(rf"\b{one_of(words.verbs)} (?:{either})\b(?! {of})", re.IGNORECASE)
 
 
 def check(view: View) -> Iterator[Diagnostic]:

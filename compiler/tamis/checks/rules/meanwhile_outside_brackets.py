@@ -14,6 +14,7 @@ from typing import TYPE_CHECKING
 
 from tamis.checks.words import check_words
 from tamis.diagnostics import Diagnostic, Severity
+from tamis.patterns import pattern
 from tamis.source import Span
 from tamis.syntax.document import Text
 from tamis.words import one_of
@@ -47,7 +48,7 @@ Spread [on a baking tray] and [roast for 40 min] [until soft].
 
 @cache
 def _opener(language: str) -> re.Pattern[str]:
-    return re.compile(rf"{one_of(check_words(language).meanwhile)}\b", re.IGNORECASE)
+    return pattern(rf"{one_of(check_words(language).meanwhile)}\b", re.IGNORECASE)
 
 
 def check(view: View) -> Iterator[Diagnostic]:

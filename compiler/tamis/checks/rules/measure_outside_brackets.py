@@ -15,6 +15,7 @@ from typing import TYPE_CHECKING
 
 from tamis.checks.words import check_words
 from tamis.diagnostics import Diagnostic, Severity
+from tamis.patterns import pattern
 from tamis.reading.clauses import Ingredient
 from tamis.source import Span
 from tamis.syntax.document import Text
@@ -42,7 +43,7 @@ serves: 4
 Whip [300 ml double cream] [in a bowl] [until thick], then add [2 tbsp sugar] and fold.
 """
 
-_OPEN = re.compile(r"(?<!\\)\[")
+_OPEN = pattern(r"(?<!\\)\[")
 _KINDS = ("mass", "volume")
 
 
@@ -50,7 +51,7 @@ _KINDS = ("mass", "volume")
 def _number(language: str) -> re.Pattern[str]:
     """A number (as figures, a kitchen fraction, or a small word) and up to four of the words after it."""
     words = one_of(check_words(language).small.numbers)
-    return re.compile(
+    return pattern(
         rf"(?<![\w.,])(\d[\d.,/ ]{{0,12}}[½¼¾⅓⅔⅛⅜⅝⅞]?|[½¼¾⅓⅔⅛⅜⅝⅞]|{words}(?= ))"
         r"[ \u00a0-]?((?:[^\W\d_]{1,30}\.?[ \u00a0-]?){1,4})",
         re.IGNORECASE,
@@ -62,7 +63,7 @@ def _more(language: str) -> re.Pattern[str]:
     """`plus 1 yolk`, as all that is said after a comma."""
     small = check_words(language).small
     number = rf"\d+|{one_of(small.numbers)}"
-    return re.compile(rf"{one_of(small.plus)} ({number}) ([^\W\d_]+(?: [^\W\d_]+)?)\Z", re.IGNORECASE)
+    return pattern(rf"{one_of(small.plus)} ({number}) ([^\W\d_]+(?: [^\W\d_]+)?)\Z", re.IGNORECASE)
 
 
 def check(view: View) -> Iterator[Diagnostic]:

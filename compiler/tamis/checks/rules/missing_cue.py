@@ -15,6 +15,7 @@ from typing import TYPE_CHECKING
 
 from tamis.checks.words import check_words
 from tamis.diagnostics import Diagnostic, Severity
+from tamis.patterns import pattern
 from tamis.source import Span
 from tamis.syntax.document import Text
 from tamis.words import one_of
@@ -61,7 +62,7 @@ def check(view: View) -> Iterator[Diagnostic]:
 @cache
 def _cue(language: str) -> re.Pattern[str]:
     """A cue in plain words."""
-    return re.compile(rf"\b{one_of(check_words(language).cues)} [^.;,\n]{{2,60}}")
+    return pattern(rf"\b{one_of(check_words(language).cues)} [^.;,\n]{{2,60}}")
 
 
 def _hint(action: Action, verb: Verb, language: str) -> str:

@@ -16,6 +16,7 @@ from typing import TYPE_CHECKING
 
 from tamis.checks.words import check_words
 from tamis.diagnostics import Diagnostic, Label, Severity
+from tamis.patterns import pattern
 from tamis.reading.clauses import Ingredient, Naming, Tool
 from tamis.source import Span
 from tamis.syntax.document import Text
@@ -54,13 +55,13 @@ def _opens(language: str) -> re.Pattern[str]:
     """`In a clean bowl,` at the start of a line."""
     words = check_words(language).vessels
     opener = one_of(word.capitalize() for word in words.opens)
-    return re.compile(rf"{opener} {one_of(words.another)} ([\w -]{{3,40}}),")
+    return pattern(rf"{opener} {one_of(words.another)} ([\w -]{{3,40}}),")
 
 
 @cache
 def _batch(language: str) -> re.Pattern[str]:
     """A word that says that the batch itself goes along."""
-    return re.compile(rf"\b{one_of(check_words(language).vessels.batch)}\b", re.IGNORECASE)
+    return pattern(rf"\b{one_of(check_words(language).vessels.batch)}\b", re.IGNORECASE)
 
 
 def check(view: View) -> Iterator[Diagnostic]:

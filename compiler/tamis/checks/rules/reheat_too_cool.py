@@ -14,6 +14,7 @@ from typing import TYPE_CHECKING
 
 from tamis.checks.words import check_words
 from tamis.diagnostics import Diagnostic, Severity
+from tamis.patterns import pattern
 from tamis.reading.clauses import Cue, Target
 from tamis.safety.data import rules
 from tamis.safety.degrees import core_temperature, temperatures
@@ -52,7 +53,7 @@ Put [8 chicken thighs] [in a casserole] with [300 ml water].
 @cache
 def _heat(language: str) -> re.Pattern[str]:
     """How leftovers are heated, up to the end of the sentence."""
-    return re.compile(rf"\b{one_of(check_words(language).keeping.heats)}\b[^.;]*", re.IGNORECASE)
+    return pattern(rf"\b{one_of(check_words(language).keeping.heats)}\b[^.;]*", re.IGNORECASE)
 
 
 def check(view: View) -> Iterator[Diagnostic]:

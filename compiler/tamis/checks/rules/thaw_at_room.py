@@ -14,6 +14,7 @@ from typing import TYPE_CHECKING
 
 from tamis.checks.words import check_words
 from tamis.diagnostics import Diagnostic, Severity
+from tamis.patterns import pattern
 from tamis.safety.signs import words_of
 from tamis.words import one_of
 
@@ -50,7 +51,7 @@ Ahead: [freeze for up to 2 months]. [Thaw overnight] in the fridge.
 def _at_room(language: str) -> re.Pattern[str]:
     """A word for thawing, and in the same sentence one for a place in the room."""
     words = check_words(language).keeping
-    return re.compile(rf"\b{one_of(words.thaws)}[^.]*\b{one_of(words.rooms)}\b")
+    return pattern(rf"\b{one_of(words.thaws)}[^.]*\b{one_of(words.rooms)}\b")
 
 
 def check(view: View) -> Iterator[Diagnostic]:

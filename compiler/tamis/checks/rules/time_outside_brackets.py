@@ -15,6 +15,7 @@ from typing import TYPE_CHECKING
 
 from tamis.checks.words import check_words
 from tamis.diagnostics import Diagnostic, Severity
+from tamis.patterns import pattern
 from tamis.quantity.units import shipped
 from tamis.reading.clauses import Cue, Tending, Time
 from tamis.source import Span
@@ -55,7 +56,7 @@ def _time(language: str) -> re.Pattern[str]:
     words, small = check_words(language).times, check_words(language).small
     number = rf"(?:{_FIGURE}(?: ?(?:[–-]|{one_of(small.ranges)}) ?{_FIGURE})?|{one_of(small.numbers)})"
     before = rf"{one_of(words.openers)} (?:{one_of(words.hedges)} )*"
-    return re.compile(rf"\b{before}{number}[ \u00a0-]?{shipped().pattern('time')}\b", re.IGNORECASE)
+    return pattern(rf"\b{before}{number}[ \u00a0-]?{shipped().pattern('time')}\b", re.IGNORECASE)
 
 
 def check(view: View) -> Iterator[Diagnostic]:

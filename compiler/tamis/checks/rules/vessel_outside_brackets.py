@@ -14,6 +14,7 @@ from typing import TYPE_CHECKING
 
 from tamis.checks.words import Words, check_words
 from tamis.diagnostics import Diagnostic, Severity
+from tamis.patterns import pattern
 from tamis.source import Span
 from tamis.syntax.document import Text
 from tamis.words import one_of
@@ -46,7 +47,7 @@ def _placed(language: str) -> re.Pattern[str]:
     """`in a` or `into a`, and the words that may name a vessel."""
     words = check_words(language).vessels
     named = r"((?:[^\W\d_][\w-]* ){0,3}[^\W\d_][\w-]*)"
-    return re.compile(rf"\b{one_of(words.into)} {one_of(words.articles)} {named}", re.IGNORECASE)
+    return pattern(rf"\b{one_of(words.into)} {one_of(words.articles)} {named}", re.IGNORECASE)
 
 
 def check(view: View) -> Iterator[Diagnostic]:

@@ -1,0 +1,27 @@
+"""Regular expressions that are compiled when they are first used.
+
+A phase has dozens of them, and a check of a sound recipe uses few: those that look into a mistake wait until there is
+one. To compile one takes as long as to import a small module.
+"""
+
+from __future__ import annotations
+
+import re
+from typing import TYPE_CHECKING, Any
+
+if TYPE_CHECKING:
+
+    def pattern(text: str, flags: int = 0) -> re.Pattern[str]:
+        """What `re.compile` gives."""
+else:
+
+    class pattern:
+        """Stands for what `re.compile` gives; a method that was asked for once is an attribute from then on."""
+
+        def __init__(self, text: str, flags: int = 0) -> None:
+            self._made_of = (text, flags)
+
+        def __getattr__(self, name: str) -> Any:
+            found = getattr(re.compile(*self._made_of), name)
+            setattr(self, name, found)
+            return found
