@@ -167,3 +167,31 @@ def test_command_as_data(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> 
     assert data["partial"] is True
     assert [(item["hazard"], item["cleared"]) for item in data["hazards"]] == [("poultry", None)]
     assert data["notice"]
+
+
+SOUP = "# Soup\n\nSimmer [500 g carrots] [in 1 l water] [in a saucepan] [for 20 min] [until tender].\n"
+SAUCE = "\n# Sauce\n\nBlend [200 g yogurt] with [20 g mint leaves] [in a blender] [for 1 min].\nPour over [the soup].\n"
+
+
+@pytest.mark.parametrize(
+    ("body", "line"),
+    [
+        (SOUP + SAUCE, None),
+        (SOUP.replace("Simmer", "Boil") + SAUCE.replace("Blend", "Process"), None),
+        (
+            SOUP
+            + "[Meanwhile], blend [200 g yogurt] [in a blender] [for 1 min] [as sauce].\nSpoon over [the sauce].\n",
+            None,
+        ),
+        (SOUP + "Blend [in a blender] [until smooth].\n", 1),
+        (SOUP + "Ladle it into a jug.\nBlend it smooth.\n", 2),
+        (SOUP + "\n# Bowls\n\nBlend [the soup] with [200 g yogurt] [in a blender] [for 1 min].\n", 1),
+        ("# Bowls\n\nBlend [the soup] with [200 g yogurt] [in a blender] [for 1 min].\n\n" + SOUP, 0),
+        (SOUP + "Strain [through a sieve], [leaving broth].\nBlend [the broth] [in a blender] [for 1 min].\n", 2),
+        (SOUP + "[Cool for 1 h].\nBlend [in a blender] [until smooth].\n", None),
+        (SOUP + "[Chill for 8 h].\n\n# Bowls\n\nBlend [the soup] [in a blender] [for 1 min].\n", None),
+    ],
+)
+def test_hot_food_is_blended_where_that_batch_is_hot(body: str, line: int | None) -> None:
+    found = safety(body)
+    assert next((caution.action for caution in found.cautions if caution.key == "blender"), None) == line

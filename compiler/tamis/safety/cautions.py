@@ -21,6 +21,7 @@ from tamis.safety.signs import (
     with_sugar,
     words_of,
 )
+from tamis.safety.still_hot import still_hot
 
 if TYPE_CHECKING:
     from collections.abc import Iterator, Sequence
@@ -30,7 +31,6 @@ if TYPE_CHECKING:
     from tamis.safety.state import State
 
 _BLENDS = frozenset(("blend", "purée", "process"))
-_COOLS = frozenset(("cool", "chill", "freeze", "drain"))
 _TIPS = frozenset(("tip", "tip out", "pour off", "lift", "baste"))
 _RISKY = FLESH | {"egg", "rice", "pulses", "kidney-beans", "raw-milk"}
 
@@ -51,7 +51,7 @@ def caution(key: str, action: int | None = None) -> Caution:
 
 
 def _of_actions(recipe: Recipe, dish: State, verbs: Sequence[frozenset[str]]) -> Iterator[Caution]:
-    hot = False
+    hot = still_hot(recipe, verbs)
     roasted: set[int] = set()
     sweet = with_sugar(recipe)
     for action, said in zip(recipe.actions, verbs, strict=True):
@@ -62,7 +62,7 @@ def _of_actions(recipe: Recipe, dish: State, verbs: Sequence[frozenset[str]]) ->
             yield caution("hot-oil", at)
         if action.component in sweet and hot_sugar(action):
             yield caution("hot-sugar", at)
-        if hot and not said.isdisjoint(_BLENDS):
+        if at in hot and not said.isdisjoint(_BLENDS):
             open_pan = any(tool.equipment.name == "stick blender" for tool in action.tools)
             yield caution("stick-blender" if open_pan else "blender", at)
         if "flambé" in said:
@@ -71,14 +71,6 @@ def _of_actions(recipe: Recipe, dish: State, verbs: Sequence[frozenset[str]]) ->
             roasted.add(action.component)
         if action.component in roasted and not said.isdisjoint(_TIPS) and _hot_tin(action, dish):
             yield caution("hot-tin", at)
-        hot = _stays_hot(action, said, hot)
-
-
-def _stays_hot(action: Action, verbs: frozenset[str], before: bool) -> bool:
-    """Whether what was simmering is still hot: not after a wait, nor in another component's bowl."""
-    if action.work.verb in ("simmer", "boil", "stew", "braise"):
-        return True
-    return before and verbs.isdisjoint(_COOLS) and action.work.station not in ("fridge", "freezer")
 
 
 def _hot_tin(action: Action, dish: State) -> bool:

@@ -1,0 +1,48 @@
+"""What is still hot from simmering when a line works on it, batch by batch: cold sauce beside a hot soup is cold."""
+
+from __future__ import annotations
+
+from itertools import groupby
+from typing import TYPE_CHECKING
+
+if TYPE_CHECKING:
+    from collections.abc import Sequence
+
+    from tamis.model.recipe import Recipe
+
+_SIMMERS = frozenset(("simmer", "boil", "stew", "braise"))
+_COOLS = frozenset(("cool", "chill", "freeze", "drain"))
+_COLD = ("fridge", "freezer")
+
+
+def still_hot(recipe: Recipe, verbs: Sequence[frozenset[str]]) -> set[int]:
+    """The lines that begin with a batch which simmered, or took in one that did, and has not cooled since; `verbs` are
+    those of each line."""
+    hot: set[int] = set()
+    found: set[int] = set()
+    in_hand: dict[int, tuple[int, int]] = {}  # of each component, its last line so far and the batch of that
+
+    def work(line: int, batch: int) -> None:
+        action = recipe.actions[line]
+        if batch in hot:
+            found.add(line)
+        if action.work.verb in _SIMMERS:
+            hot.add(batch)
+        elif not verbs[line].isdisjoint(_COOLS) or action.work.station in _COLD:
+            hot.discard(batch)
+        in_hand[action.component] = line, batch
+
+    for line, events in groupby(recipe.history.happenings, lambda event: event.action):
+        last, batch = in_hand.get(recipe.actions[line].component, (line, -1))
+        for plain in range(last + 1, line):  # a line without any clause goes on with the batch in hand
+            work(plain, batch)
+        for event in events:
+            if event.other in hot:
+                hot.add(event.batch)
+            batch = event.other if event.kind == "by-product" else event.batch
+        work(line, batch)
+    for component, (last, batch) in list(in_hand.items()):
+        for action in recipe.actions[last + 1 :]:
+            if action.component == component:
+                work(action.number, batch)
+    return found
