@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 from fractions import Fraction
-from typing import TYPE_CHECKING, Literal
+from typing import TYPE_CHECKING
 
-from tamis.reading.clauses import Cue, Pause, Reference, Setting, Target, Time, Tool, VerbUse
-from tamis.reading.tables import Phrases, match, tables
+from tamis.model.off_heat import leaves_heat, off_heat
+from tamis.reading.clauses import Pause, Reference, Setting, Target, Time, Tool, VerbUse
 from tamis.record import NamedTuple
 
 if TYPE_CHECKING:
@@ -19,16 +19,11 @@ if TYPE_CHECKING:
     from tamis.model.work import Labour
     from tamis.quantity.amount import Amount
     from tamis.reading.clauses import Read
-    from tamis.reading.reading import Event
 
 # Above this a temperature in degrees is that of an oven or a pan, not of a room or a proving dough.
 _HOT = Fraction(60)
 _HOTTEST_FOOD = Fraction(120)
 """°C that no food with water in it reaches: what is brought to more is a station (common practice)."""
-_WARM_ROOM = Fraction(40)
-"""°C below which food is on no heat: the warmest place in which dough proves (common practice)."""
-_FRIDGE = Fraction(10)
-"""°C up to which a place is cold (common practice)."""
 _BATH = "bath"
 _DRY = ("oven", "grill")
 _STAYS = ("ring", "oven", "grill", "bath")
@@ -48,10 +43,9 @@ class Heat(NamedTuple):
 def heat_of(act: Act, labour: Labour, batch: Batch | None) -> Heat:
     """Work the station out from tools, settings, the verb, and where the batch lies already."""
     hot_oven = "oven" in act.walker.flow.station_temperature
-    warm = _kept_warm(act.read.events)
-    leaves = warm == "first" or _off_heat(labour) != ""
-    lies: Station = batch.station if batch and batch.on_heat and not leaves else ""
-    station = _station(act.tools, labour, lies, act.walker.heated == _BATH, hot_oven)
+    leaves = leaves_heat(act.read.events)
+    lies: Station = batch.station if batch and batch.on_heat and leaves != "first" else ""
+    station = _station(act, labour, lies, act.walker.heated == _BATH, hot_oven)
     inside = batch is not None and batch.on_heat and batch.station == station
     heats = station in (*_DRY, _BATH) and not inside and _only_heats(act)
     temperature = _temperature(act, station, heats)
@@ -61,26 +55,17 @@ def heat_of(act: Act, labour: Labour, batch: Batch | None) -> Heat:
     if station == "oven" and temperature and not inside and labour.time is not None:
         there = act.walker.flow.station_temperature.get("oven")
         preheat = temperature if there is None or temperature.hi > there.hi else None
-    return Heat(station, "", temperature, preheat, not warm and _stays(labour, lies, station))
-
-
-def _kept_warm(events: Sequence[Event]) -> Literal["", "first", "last"]:
-    """Whether a line keeps its food warm over no heat that it names: before anything else becomes of it, or in the end.
-    The pan has left the ring then, as far as anyone knows."""
-    first = True
-    for event in events:
-        if isinstance(event, Pause) and event.kind == "keep-warm":
-            heat = event.setting is not None and event.setting.kind == "heat"
-            return "" if heat else "first" if first else "last"
-        first = first and not isinstance(event, Time | Cue | Target)
-    return ""
+    return Heat(station, "", temperature, preheat, not leaves and _stays(labour, lies, station))
 
 
 def _temperature(act: Act, station: str, heats: bool) -> Amount | None:
     """The temperature that a station is set or brought to."""
-    reads = [event for event in act.read.events if not isinstance(event, VerbUse)]
-    found = station_settings(reads, act.tools, station, heats)
+    found = station_settings(_reads(act), act.tools, station, heats)
     return next((celsius for _, celsius in found if heats or celsius.lo >= _HOT), None)
+
+
+def _reads(act: Act) -> list[Read]:
+    return [event for event in act.read.events if not isinstance(event, VerbUse)]
 
 
 def settings_of(action: Action) -> list[tuple[Read, Amount]]:
@@ -122,9 +107,10 @@ def _is_set(before: Read | None, tools: Sequence[Tool]) -> bool:
     return not station.preposition or station.equipment.station == _BATH
 
 
-def _station(tools: list[Tool], labour: Labour, lies: Station, bath: bool, hot_oven: bool) -> Station:
+def _station(act: Act, labour: Labour, lies: Station, bath: bool, hot_oven: bool) -> Station:
     """The station that an action takes; `lies` is the one that the batch is on, `bath` says that the component has a
     water bath on, `hot_oven` that the oven has been heated."""
+    tools = act.tools
     for tool in tools:
         if _is_station(tool) and tool.equipment.station:
             return tool.equipment.station
@@ -135,7 +121,7 @@ def _station(tools: list[Tool], labour: Labour, lies: Station, bath: bool, hot_o
     if "speed" in labour.set:
         return "mixer"
     uses = [labour.time_verb] if labour.time_verb else labour.verbs
-    in_room = _off_heat(labour) == "room"  # then it is in no fridge, whatever the verb means elsewhere
+    in_room = off_heat(_reads(act)) == "room"  # then it is in no fridge, whatever the verb means elsewhere
     stations = [use.verb.station for use in uses if use.verb.station and (use.verb.heat or not in_room)]
     station = stations[0] if stations else ""
     if station == "ring" and not lies and bath:
@@ -153,26 +139,6 @@ def _takes_off(tool: Tool) -> bool:
     """Whether food that goes there leaves its station: another vessel, the bench, a rack."""
     cool = tool.equipment.kind == "surface" and not tool.equipment.station
     return cool or (tool.equipment.kind in ("vessel", "surface") and not tool.definite)
-
-
-def _off_heat(labour: Labour) -> Literal["", "room", "cold"]:
-    """Where the food of a line stands that is on no heat, if its degrees or words say so."""
-    settings = [*labour.settings]
-    if isinstance(labour.time, Time) and labour.time.setting:
-        settings.append(labour.time.setting)
-    for setting in settings:
-        if setting.celsius is not None and setting.celsius.hi < _WARM_ROOM:
-            return "room" if setting.celsius.lo > _FRIDGE else "cold"
-    said = [setting.word for setting in settings if setting.kind == "room"]
-    said += [*(target.word for target in labour.targets), *(cue.text for cue in labour.cues)]
-    if not _says(said, tables().rooms):
-        return ""
-    return "cold" if _says(said, tables().cold_rooms) else "room"
-
-
-def _says(texts: Sequence[str], phrases: Phrases) -> bool:
-    words = [tuple(text.lower().split()) for text in texts]
-    return any(match(phrases, each, at) for each in words for at in range(len(each)))
 
 
 def _set_hot(labour: Labour) -> bool:

@@ -1,0 +1,62 @@
+"""Where a line says that its food is on no heat: in the room, in the cold, kept warm over nothing that it names."""
+
+from __future__ import annotations
+
+from fractions import Fraction
+from typing import TYPE_CHECKING, Literal
+
+from tamis.reading.clauses import Cue, Pause, Setting, Target, Time, VerbUse
+from tamis.reading.tables import Phrases, match, tables
+
+if TYPE_CHECKING:
+    from collections.abc import Iterable, Sequence
+
+    from tamis.reading.clauses import Read
+    from tamis.reading.reading import Event
+
+_WARM_ROOM = Fraction(40)
+"""°C below which food is on no heat: the warmest place in which dough proves (common practice)."""
+_FRIDGE = Fraction(10)
+"""°C up to which a place is cold (common practice)."""
+
+
+def leaves_heat(events: Sequence[Event]) -> Literal["", "first", "last"]:
+    """Whether the food of a line is taken off the heat: before a cue or a target of another verb is looked for, or in
+    the end, after that."""
+    verbs = 0
+    looked: int | None = None
+    for event in events:
+        if isinstance(event, VerbUse):
+            verbs += 1
+        elif _kept_warm(event) or off_heat((event,)):
+            return "first" if looked is None or looked == verbs else "last"
+        elif isinstance(event, Time | Cue | Target) and looked is None:
+            looked = verbs
+    return ""
+
+
+def off_heat(reads: Iterable[Read]) -> Literal["", "room", "cold"]:
+    """Where food stands that is on no heat, if the degrees or words of its clauses say so."""
+    said: list[str] = []
+    for read in reads:
+        setting = read.setting if isinstance(read, Time) else read
+        if isinstance(setting, Setting) and setting.celsius is not None and setting.celsius.hi < _WARM_ROOM:
+            return "room" if setting.celsius.lo > _FRIDGE else "cold"
+        if isinstance(setting, Setting | Target):
+            said.append(setting.word)
+        elif isinstance(read, Cue):
+            said.append(read.text)
+    if not _says(said, tables().rooms):
+        return ""
+    return "cold" if _says(said, tables().cold_rooms) else "room"
+
+
+def _kept_warm(event: Event) -> bool:
+    if not isinstance(event, Pause) or event.kind != "keep-warm":
+        return False
+    return event.setting is None or event.setting.kind != "heat"
+
+
+def _says(texts: Sequence[str], phrases: Phrases) -> bool:
+    words = [tuple(text.lower().split()) for text in texts]
+    return any(match(phrases, each, at) for each in words for at in range(len(each)))
