@@ -46,6 +46,8 @@ class Verb(NamedTuple):
     cooks: bool = False
     """A range of time wants a cue to look for."""
     heat: bool = False
+    cold: bool = False
+    """Also done without heat, where its line says so: by a cold liquid, a bowl, the room's temperature."""
     station: Station = ""
     sets: bool = False
     """An oven or grill named after it, in plain words too, is what it is done to."""

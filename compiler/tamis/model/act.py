@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING, Any
 from tamis.diagnostics import Diagnostic, Label
 from tamis.kitchen.words import singular
 from tamis.model.batch import Batch
+from tamis.model.cold import take_cold
 from tamis.model.foods import put_in
 from tamis.model.heat import Heat, heat_of
 from tamis.model.mass import NONE, NOTHING, ONE
@@ -121,6 +122,7 @@ class Act:
     def _record(self, reads: tuple[Read, ...], start: Batch | None) -> Action:
         walker, labour = self.walker, self.labour
         batch = walker.present or start
+        take_cold(self)
         heat = heat_of(self, labour, batch)
         if heat.heats:
             batch = None

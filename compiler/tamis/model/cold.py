@@ -1,0 +1,60 @@
+"""Work that is done on the heat or without it: onions soften in a pan, gelatine in cold water.
+
+The verb does not tell which, so the line is asked; where it says that all is cold, the verb gives no heat there.
+"""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from tamis.model.off_heat import off_heat
+from tamis.model.words import cold_states
+from tamis.reading.clauses import Ingredient, Target, VerbUse
+
+if TYPE_CHECKING:
+    from collections.abc import Sequence
+
+    from tamis.model.act import Act
+    from tamis.reading.clauses import Read, Tool
+
+
+def take_cold(act: Act) -> None:
+    """Take the heat from the verbs of a line that are done cold in it."""
+    labour = act.labour
+    for at, use in enumerate(labour.verbs):
+        if use.verb.cold and _is_cold(act, _behind(act, use)):
+            labour.verbs[at] = use._replace(verb=use.verb._replace(heat=False, station=""))
+            if labour.time_verb is use:
+                labour.time_verb = labour.verbs[at]
+
+
+def _is_cold(act: Act, reads: Sequence[Read]) -> bool:
+    if off_heat(reads):
+        return True
+    if any(isinstance(read, Target) and read.kind in ("temperature", "state") for read in reads):
+        return False  # *bring [1 l cold water] [to the boil]*
+    return _in_cold_liquid(act, reads) or _in_a_bowl(act.tools, reads)
+
+
+def _behind(act: Act, use: VerbUse) -> list[Read]:
+    """The clauses of a verb: those up to the next one."""
+    events = act.read.events
+    reads: list[Read] = []
+    for event in events[events.index(use) + 1 :]:
+        if isinstance(event, VerbUse):
+            break
+        reads.append(event)
+    return reads
+
+
+def _in_cold_liquid(act: Act, reads: Sequence[Read]) -> bool:
+    cold = cold_states(act.walker.flow.kitchen.language)
+    foods = (read for read in reads if isinstance(read, Ingredient))
+    return any(food.goods and food.goods.liquid and not cold.isdisjoint(food.states) for food in foods)
+
+
+def _in_a_bowl(tools: Sequence[Tool], reads: Sequence[Read]) -> bool:
+    """Whether the only vessels that are named go on no heat."""
+    clauses = [read.clause for read in reads]
+    vessels = [tool for tool in tools if tool.equipment.kind == "vessel" and tool.clause in clauses]
+    return bool(vessels) and not any(tool.equipment.station for tool in vessels)
