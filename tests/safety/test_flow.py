@@ -188,6 +188,14 @@ SAUCE = "\n# Sauce\n\nBlend [200 g yogurt] with [20 g mint leaves] [in a blender
         (SOUP + "\n# Bowls\n\nBlend [the soup] with [200 g yogurt] [in a blender] [for 1 min].\n", 1),
         ("# Bowls\n\nBlend [the soup] with [200 g yogurt] [in a blender] [for 1 min].\n\n" + SOUP, 0),
         (SOUP + "Strain [through a sieve], [leaving broth].\nBlend [the broth] [in a blender] [for 1 min].\n", 2),
+        (
+            SOUP + "\n# Dip\n\nBlend [400 g cooked chickpeas] with [2 tbsp of the soup] [in a blender] [for 1 min].\n",
+            None,
+        ),
+        (
+            SOUP + "\n# Dip\n\nBlend [400 g cooked chickpeas] with [a third of the soup] [in a blender] [for 1 min].\n",
+            1,
+        ),
         (SOUP + "[Cool for 1 h].\nBlend [in a blender] [until smooth].\n", None),
         (SOUP + "[Chill for 8 h].\n\n# Bowls\n\nBlend [the soup] [in a blender] [for 1 min].\n", None),
     ],

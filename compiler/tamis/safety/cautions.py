@@ -27,6 +27,7 @@ if TYPE_CHECKING:
     from collections.abc import Iterator, Sequence
 
     from tamis.model.recipe import Action, Recipe
+    from tamis.quantity.units import Units
     from tamis.safety.records import Item
     from tamis.safety.state import State
 
@@ -35,9 +36,11 @@ _TIPS = frozenset(("tip", "tip out", "pour off", "lift", "baste"))
 _RISKY = FLESH | {"egg", "rice", "pulses", "kidney-beans", "raw-milk"}
 
 
-def cautions(recipe: Recipe, dish: State, served: str, verbs: Sequence[frozenset[str]]) -> tuple[Caution, ...]:
+def cautions(
+    recipe: Recipe, dish: State, served: str, verbs: Sequence[frozenset[str]], units: Units
+) -> tuple[Caution, ...]:
     """All of them, those of the whole dish last; `verbs` are those of each action."""
-    found = [*_of_actions(recipe, dish, verbs), *_of_food(recipe, dish, served)]
+    found = [*_of_actions(recipe, dish, verbs, units), *_of_food(recipe, dish, served)]
     first: dict[str, Caution] = {}
     for caution in found:
         first.setdefault(caution.key, caution)
@@ -50,8 +53,8 @@ def caution(key: str, action: int | None = None) -> Caution:
     return Caution(key, text, source.rstrip("]"), action)
 
 
-def _of_actions(recipe: Recipe, dish: State, verbs: Sequence[frozenset[str]]) -> Iterator[Caution]:
-    hot = still_hot(recipe, verbs)
+def _of_actions(recipe: Recipe, dish: State, verbs: Sequence[frozenset[str]], units: Units) -> Iterator[Caution]:
+    hot = still_hot(recipe, verbs, units)
     roasted: set[int] = set()
     sweet = with_sugar(recipe)
     for action, said in zip(recipe.actions, verbs, strict=True):

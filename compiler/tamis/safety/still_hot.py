@@ -5,17 +5,24 @@ from __future__ import annotations
 from itertools import groupby
 from typing import TYPE_CHECKING
 
+from tamis.quantity.measure import base
+from tamis.reading.clauses import Reference
+
 if TYPE_CHECKING:
     from collections.abc import Sequence
 
+    from tamis.model.history import Happening
     from tamis.model.recipe import Recipe
+    from tamis.quantity.units import Units
 
 _SIMMERS = frozenset(("simmer", "boil", "stew", "braise"))
 _COOLS = frozenset(("cool", "chill", "freeze", "drain"))
 _COLD = ("fridge", "freezer")
+_LITTLE = 60
+"""Grams or millilitres of something hot that leave what they go into cold (common practice)."""
 
 
-def still_hot(recipe: Recipe, verbs: Sequence[frozenset[str]]) -> set[int]:
+def still_hot(recipe: Recipe, verbs: Sequence[frozenset[str]], units: Units) -> set[int]:
     """The lines that begin with a batch which simmered, or took in one that did, and has not cooled since; `verbs` are
     those of each line."""
     hot: set[int] = set()
@@ -37,7 +44,7 @@ def still_hot(recipe: Recipe, verbs: Sequence[frozenset[str]]) -> set[int]:
         for plain in range(last + 1, line):  # a line without any clause goes on with the batch in hand
             work(plain, batch)
         for event in events:
-            if event.other in hot:
+            if event.other in hot and not _a_little(recipe, event, units):
                 hot.add(event.batch)
             batch = event.other if event.kind == "by-product" else event.batch
         work(line, batch)
@@ -46,3 +53,15 @@ def still_hot(recipe: Recipe, verbs: Sequence[frozenset[str]]) -> set[int]:
             if action.component == component:
                 work(action.number, batch)
     return found
+
+
+def _a_little(recipe: Recipe, event: Happening, units: Units) -> bool:
+    """Whether so little of a batch goes in that it heats nothing: 2 tbsp of the water that chickpeas boiled in."""
+    product = recipe.history.products[event.other]
+    spans = [taking.span for taking in recipe.takings if (taking.action, taking.product) == (event.action, product)]
+    for read in recipe.actions[event.action].reads:
+        measure = read.share.measure if isinstance(read, Reference) and read.share else None
+        if measure is not None and read.clause.span in spans:
+            amount = base(measure, units)
+            return amount is not None and amount.hi <= _LITTLE
+    return False
