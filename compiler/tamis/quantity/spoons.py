@@ -44,10 +44,12 @@ TWO = 3
 
 
 class Spoons(NamedTuple):
-    """A volume as cups and spoons; `near`: it is within the tolerance, so that it can stand alone."""
+    """A volume as cups and spoons; `near`: it is within the tolerance, so that it can stand alone; `two`: it takes two
+    of them."""
 
     text: str
     near: bool
+    two: bool = False
 
 
 class _Rung(NamedTuple):
@@ -89,7 +91,8 @@ def spoons(ml: Fraction, units: Units) -> Spoons:
     first = bisect_left(ladder.places, -(-top * (one - slack) // (bottom * one)))
     past = bisect_right(ladder.places, top * (one + slack) // (bottom * one))
     if first < past:
-        return Spoons(_best(ladder.rungs[first:past], top, bottom).text, True)
+        best = _best(ladder.rungs[first:past], top, bottom)
+        return Spoons(best.text, True, best.rank >= TWO)
     return Spoons(_about(ladder, top, bottom), False)
 
 

@@ -17,7 +17,7 @@ from tamis.quantity.measure import Measure, plus
 from tamis.quantity.units import Units
 from tamis.reading.clauses import Ingredient
 from tamis.record import NamedTuple
-from tamis.table.worth import SPOON_UNITS, across
+from tamis.table.worth import SMALL_SPOONS, SPOON_UNITS, across
 
 
 class Sums(NamedTuple):
@@ -106,7 +106,7 @@ class _Adder:
 
     def _by_ml(self, there: Measure, measure: Measure) -> bool:
         """Whether a sum of spoons goes over to millilitres, because another use is written in them."""
-        if there.unit == measure.unit or not there.unit.endswith(("tsp", "tbsp")):
+        if there.unit == measure.unit or there.unit not in SMALL_SPOONS:
             return False
         unit = self.kitchen.units.get(measure.unit)
         metric = unit is not None and unit.kind == "volume" and unit.system == "metric"

@@ -18,16 +18,9 @@ from tamis.quantity.display import number as number_text
 from tamis.quantity.display import plural
 from tamis.reading.clauses import Tool
 from tamis.table.rows import EquipmentRow
+from tamis.table.words import EquipmentWords, equipment_words
 
 __all__ = ["EquipmentRow", "equipment_list"]
-
-# Common practice: fixtures, not equipment to set out.
-FIXTURES = frozenset(
-    {"oven", "hob", "ring", "fridge", "freezer", "shelf", "larder", "sink", "bench", "microwave", "lighter"}
-)
-POINTERS = frozenset({"the", "same", "other"})
-SAME = frozenset({"emptied", "empty", "hot", "warm", "cold", "first", "prepared", "greased", "lined", "buttered"})
-"""Adjectives that tell what happened to a piece. With *the*, they point at one that stood there before."""
 
 Key = tuple[str, tuple[str, ...], str, str]
 
@@ -60,29 +53,29 @@ def equipment_list(recipe: Recipe, kitchen: Kitchen) -> tuple[EquipmentRow, ...]
 
 def _piece(tool: Tool, pieces: dict[Key, _Piece], kitchen: Kitchen) -> _Piece | None:
     """The piece that a clause means: one set out before, or a new one; None for a fixture."""
-    equipment = tool.equipment
+    equipment, words = tool.equipment, equipment_words(kitchen.language)
     if equipment.part_of:
         equipment = kitchen.cupboard.get(equipment.part_of) or equipment
         tool = tool._replace(name=equipment.name, adjectives=(), size="")
-    if equipment.name in FIXTURES:
+    if equipment.name in words.fixtures:
         return None
-    if equipment.kind == "lid" and any("lidded" in piece.tool.adjectives for piece in pieces.values()):
+    if equipment.kind == "lid" and any(words.lidded.intersection(piece.tool.adjectives) for piece in pieces.values()):
         return None
-    tool = tool._replace(adjectives=tuple(word for word in tool.adjectives if word not in POINTERS))
-    before = _before(tool, equipment, pieces) if tool.definite else None
+    tool = tool._replace(adjectives=tuple(word for word in tool.adjectives if word not in words.pointers))
+    before = _before(tool, equipment, pieces, words) if tool.definite else None
     if before is not None:
         return before
     key = (equipment.name, tool.adjectives, tool.size, tool.contains)
     piece = pieces.setdefault(key, _Piece(tool, equipment))
-    more = piece.actions and "another" in tool.clause.text.split()
+    more = piece.actions and words.another.intersection(tool.clause.text.split())
     piece.number = max(piece.number + tool.number * bool(more), tool.number)
     return piece
 
 
-def _before(tool: Tool, equipment: Equipment, pieces: dict[Key, _Piece]) -> _Piece | None:
+def _before(tool: Tool, equipment: Equipment, pieces: dict[Key, _Piece], words: EquipmentWords) -> _Piece | None:
     """The last piece that *the* pan can be: of this noun or one that ends in it, with the adjectives said; else any
     vessel for the same place, for *the pot* may be a casserole."""
-    said = set(tool.adjectives) - SAME
+    said = set(tool.adjectives) - words.changed
     for piece in reversed(pieces.values()):
         name = piece.equipment.name
         alike = singular(_last(piece.tool)) == singular(_last(tool))  # *the pans* are the cake pans

@@ -16,18 +16,19 @@ from tamis.quantity.measure import Measure
 from tamis.reading.clauses import Ingredient
 from tamis.table.adding import add_up, scale, scaled
 from tamis.table.rows import Row, RowUse, Supplied, Table
+from tamis.table.words import amount_words
 
-TO_TASTE = "to taste"
 Key = tuple[str, str, str]
 
 
 def build_table(recipe: Recipe, kitchen: Kitchen) -> Table:
     """The table of a recipe: one row a food in order of first use."""
     groups: dict[Key, list[tuple[int, Use]]] = {}
+    to_taste = amount_words(kitchen.language).to_taste
     for at, written in enumerate(recipe.uses):
         use = written._replace(ingredient=weighed(written)) if written.ingredient.percent else written
         root = use if use.rest_of is None else recipe.uses[use.rest_of]
-        groups.setdefault(_key(root.ingredient), []).append((at, use))
+        groups.setdefault(_key(root.ingredient, to_taste), []).append((at, use))
     sections: dict[str, list[Row]] = {"rows": [], "purposes": [], "optional": [], "unmeasured": []}
     for (section, _, _), group in groups.items():
         sections[section].append(_row(group, kitchen))
@@ -36,14 +37,14 @@ def build_table(recipe: Recipe, kitchen: Kitchen) -> Table:
     return Table(names, rows, purposes, optional, unmeasured, _supplied(recipe))
 
 
-def _key(item: Ingredient) -> Key:
+def _key(item: Ingredient, to_taste: frozenset[str]) -> Key:
     """The section of the table and the food. A food that the goods don't know is known by its name."""
     if item.optional:
         section = "optional"
-    elif not item.measured and item.purpose in ("", TO_TASTE):
-        section = "unmeasured"
+    elif item.purpose and item.purpose not in to_taste:
+        section = "purposes"
     else:
-        section = "purposes" if item.purpose and item.purpose != TO_TASTE else "rows"
+        section = "rows" if item.measured else "unmeasured"
     if item.goods is not None:
         return section, item.goods.id, ""
     head, _, last = item.name.lower().rpartition(" ")

@@ -93,7 +93,7 @@ def where_text(row: Row, table: Table, kitchen: Kitchen) -> str:
         else:
             amount = amount_text(use.amount, use.item, kitchen)
         if use.amount and use.item.percent:
-            amount += f" ({percent_text(use.item).removesuffix(' of the flour')})"
+            amount += f" ({percent_text(use.item, kitchen.language, of_flour=False)})"
         words = f"{use.item.part} of {amount}" if use.item.part else amount
         note = "" if row.note else (use.item.preparation if same else use.note)
         places.setdefault(use.component, []).append(f"{words}, {note}" if note else words)

@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING
 
 from tamis.quantity.display import grams
 from tamis.reading.clauses import Division
+from tamis.table.words import amount_words
 
 if TYPE_CHECKING:
     from tamis.model.recipe import Recipe
@@ -27,8 +28,9 @@ def piece_weights(recipe: Recipe) -> Iterator[tuple[Span, str]]:
 
 def pieces_text(recipe: Recipe, text: str) -> str:
     """The divisions as lines: `2 pieces, 630 g each`. `text` is the recipe's own."""
-    lines = []
+    lines, divided = [], amount_words(recipe.language).divided
     for span, weight in piece_weights(recipe):
-        words = text[span.start + 1 : span.end - 1].removeprefix("into ").removeprefix("between ")
-        lines.append(f"  {words}, {weight}")
+        words = text[span.start + 1 : span.end - 1]
+        opener = divided.match(words)
+        lines.append(f"  {words[opener.end() if opener else 0 :]}, {weight}")
     return "\n".join(lines)

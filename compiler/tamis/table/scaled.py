@@ -16,7 +16,7 @@ from tamis.quantity.numerals import rounded
 from tamis.quantity.units import Units
 from tamis.quantity.weights import OUNCE
 from tamis.table.wording import measure_text, written_text
-from tamis.table.worth import SPOON_UNITS
+from tamis.table.worth import SMALL_SPOONS, SPOON_UNITS
 
 PIECE_PARTS = (1, 2, 3, 4, 8)
 MANY = 10
@@ -47,7 +47,7 @@ def _one(measure: Measure, name: str, units: Units) -> str:
         worth = base(measure, units)
         if worth is not None and worth.single:
             return kitchen_volume(worth.lo, units)
-        if measure.unit.endswith("sp"):
+        if measure.unit in SMALL_SPOONS:
             # Two ends in cups and spoons each would be a sentence of their own.
             return written(measure._replace(amount=Amount(countable(measure.amount.lo), countable(measure.amount.hi))))
     if unit.kind == "mass" and unit.system != "metric" and measure.amount.single:

@@ -20,9 +20,9 @@ from tamis.table.adding import is_mass, scale, scaled
 from tamis.table.rows import Row
 from tamis.table.scaled import scaled_text
 from tamis.table.wording import measure_text, percent_text, written_all
+from tamis.table.words import amount_words
 from tamis.table.worth import MOST_SPOONS, Worth, to_metric, to_us
 
-_HOW = frozenset(("heaped", "heaping", "level", "rounded", "scant", "generous", "small", "large"))
 Turn = Callable[[Measure, Ingredient, Kitchen], Worth]
 
 
@@ -50,10 +50,10 @@ def shown(row: Row, kitchen: Kitchen) -> Shown:
 def as_written(row: Row, kitchen: Kitchen) -> str:
     """How a row's amount reads as written."""
     if not row.total:
-        percents = {percent_text(use.item) for use in row.uses}
+        percents = {percent_text(use.item, kitchen.language) for use in row.uses}
         return percents.pop() if len(percents) == 1 else "by percent"
     if _only_percent(row):
-        return percent_text(row.first)
+        return percent_text(row.first, kitchen.language)
     own = _own_figures(row, kitchen)
     return f"{own}, and by percent" if _also_percent(row) else own
 
@@ -88,15 +88,16 @@ def _own_figures(row: Row, kitchen: Kitchen) -> str:
         text = _joined(row.total, row, kitchen) + _bracket([_joined(row.also, row, kitchen)] if row.also else [])
         return _hedge(row, row.by_analogy) + text
     say = _say_scaled if row.scaled else _say_written
-    text = _heaped(say(scaled(row.first, row.once), row.name, kitchen), row.first)
+    text = _heaped(say(scaled(row.first, row.once), row.name, kitchen), row.first, kitchen)
     also = say(scale(row.first.also, row.once), "", kitchen)
     asides = [f"{say((measure,), '', kitchen)} {word}".rstrip() for measure, word in _weights(row)]
     return _hedge(row, False) + text + _bracket([row.first.size.replace("-", " "), also, *asides])
 
 
-def _heaped(text: str, item: Ingredient) -> str:
+def _heaped(text: str, item: Ingredient, kitchen: Kitchen) -> str:
     """`1 heaped tbsp`, `1 small bunch`: how full a measure is, as the cook said it."""
-    how = next((word for word in item.measure_text.lower().split() if word in _HOW), "")
+    heaped = amount_words(kitchen.language).heaped
+    how = next((word for word in item.measure_text.lower().split() if word in heaped), "")
     number, space, unit = text.partition(" ")
     return f"{number} {how} {unit}" if how and space and how not in text else text
 

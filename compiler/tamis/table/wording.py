@@ -20,12 +20,14 @@ from tamis.quantity.display import (
     pounds_ounces,
     quarts,
     single_spoon,
+    spoons,
     written,
 )
 from tamis.quantity.measure import Measure
 from tamis.quantity.units import Unit, Units
 from tamis.reading.clauses import Ingredient
 from tamis.table.adding import scaled
+from tamis.table.words import AmountWords, amount_words
 from tamis.table.worth import SPOON_UNITS
 
 # The spoons in the drawer, by the parts of one; other volumes are said with several of them.
@@ -60,7 +62,7 @@ def written_all(measures: tuple[Measure, ...], name: str) -> str:
 def amount_text(measures: tuple[Measure, ...], item: Ingredient, kitchen: Kitchen) -> str:
     """What goes in at one place: "100 g", "1 cup plus 2 tbsp", "72 % of the flour"; empty for no measure."""
     if not measures:
-        return percent_text(item)
+        return percent_text(item, kitchen.language)
     if [measure.unit for measure in measures] == ["lb", "oz"]:
         return written_all(measures, item.name)
     return " plus ".join(measure_text(measure, item.name, kitchen.units) for measure in measures)
@@ -71,22 +73,26 @@ def alternative_text(item: Ingredient, kitchen: Kitchen) -> str:
     return f"{amount_text(scaled(item, Fraction(1)), item, kitchen)} {item.name}".lstrip()
 
 
-def percent_text(item: Ingredient) -> str:
-    """A measure that hangs on another weight: "2 % of its weight", "18 g per kg of the duck"."""
+def percent_text(item: Ingredient, language: str, of_flour: bool = True) -> str:
+    """A measure that hangs on another weight: "2 % of its weight", "18 g per kg of the duck". That it hangs on the
+    flour need not be said where it is plain."""
     if item.percent is None:
         return ""
+    words, of = amount_words(language), item.percent.of
+    unsaid = of in words.flour and not of_flour
     if item.percent.per_kg is not None:
         each = f"{written(item.percent.per_kg)} per kg"
-        return each if item.percent.of == "its" else f"{each} of the {item.percent.of}"
-    return f"{decimals(item.percent.amount)} % of {_base_text(item.percent.of)}"
+        return each if of in words.own or unsaid else f"{each} of the {of}"
+    percent = f"{decimals(item.percent.amount)} %"
+    return percent if unsaid else f"{percent} of {_base_text(of, words)}"
 
 
-def _base_text(of: str) -> str:
+def _base_text(of: str, words: AmountWords) -> str:
     """What a percentage is of: "the flour", "their weight", "the cabbage’s weight"."""
-    if of in ("its", "their"):
+    if of in words.own:
         return f"{of} weight"
-    if of == "flour":
-        return "the flour"
+    if of in words.flour:
+        return f"the {of}"
     possessive = "" if of.endswith(("'", "’")) else "’s"
     return f"the {of}{possessive} weight"
 
@@ -106,7 +112,7 @@ def _volume(measure: Measure, unit: Unit, units: Units) -> str:
 def _spoons(ml: Amount, units: Units) -> str:
     """Cups and spoons; for a range one measure at each end, where two of them would be more exact than the cook is."""
     exact = ends(ml, lambda end: kitchen_volume(end, units))
-    if ml.single or "plus" not in exact:
+    if ml.single or not any(spoons(end, units).two for end in ml):
         return exact
     said = [single_spoon(end, units) or kitchen_volume(end, units) for end in ml]
     plainer = dict(zip(ml, said, strict=True))

@@ -9,6 +9,7 @@ from __future__ import annotations
 
 from fractions import Fraction
 
+from tamis.kitchen.food import Show
 from tamis.kitchen.house import Kitchen
 from tamis.quantity.amount import Amount
 from tamis.quantity.measure import Measure
@@ -16,16 +17,13 @@ from tamis.quantity.spoons import NEAR
 from tamis.quantity.units import Unit
 from tamis.reading.clauses import Ingredient
 from tamis.record import NamedTuple
+from tamis.table.words import amount_words
 
-SPOON_UNITS = frozenset(
-    f"{system}{unit}"
-    for system in ("", "us_", "metric_", "label_", "imp_", "australian_", "japanese_")
-    for unit in ("cup", "tbsp", "tsp")
-) | {"dessertspoon"}
-# Fat is sold in the US by a stick that has one weight, and nowhere else (common practice).
-US_STICK = "stick"
+_SYSTEMS = ("", "us_", "metric_", "label_", "imp_", "australian_", "japanese_")
+SMALL_SPOONS = frozenset(system + spoon for system in _SYSTEMS for spoon in ("tbsp", "tsp"))
+SPOON_UNITS = SMALL_SPOONS.union((f"{system}cup" for system in _SYSTEMS), {"dessertspoon"})
 # Goods that US cooks weigh; the rest goes in cups and spoons where the density is known (common practice).
-US_WEIGHED = frozenset({"meat", "fish", "vegetable", "fruit", "cheese", "piece"})
+US_WEIGHED: frozenset[Show] = frozenset({"meat", "fish", "vegetable", "fruit", "cheese", "piece"})
 
 # Spoons of 15 and 5 ml (GNU units 3.15, britishtablespoon; conversion chart of NSW Health); four to a quarter cup,
 # from where on a cook takes a jug (common practice).
@@ -99,7 +97,7 @@ def _weight(name: str, item: Ingredient, kitchen: Kitchen, written: bool = True)
 def to_metric(measure: Measure, item: Ingredient, kitchen: Kitchen) -> Worth:
     """Grams for solids, millilitres for liquids (grams stay); pieces and pinches stay, but for sticks of butter."""
     unit = kitchen.units.get(measure.unit)
-    if measure.unit == US_STICK and item.goods is not None and item.goods.role == "fat":
+    if measure.unit in amount_words(kitchen.language).stick and item.goods is not None and item.goods.role == "fat":
         weighed = in_grams(measure, item, kitchen)
         return Worth(weighed.measure) if weighed else Worth(measure)
     if unit is None or unit.kind not in ("mass", "volume"):
@@ -111,7 +109,7 @@ def to_metric(measure: Measure, item: Ingredient, kitchen: Kitchen) -> Worth:
     if weighed is not None:
         return weighed
     solid = item.goods is not None and not item.goods.liquid
-    if plain or (measure.unit.endswith("sp") and solid) or _metric_spoons(measure, unit):
+    if plain or (measure.unit in SMALL_SPOONS and solid) or _metric_spoons(measure, unit):
         # Nobody measures juniper berries or a teaspoon of vanilla in millilitres; a metric kitchen has spoons.
         return Worth(measure)
     return Worth(Measure(measure.amount.times(unit.factor), "ml"))
