@@ -70,7 +70,7 @@ def test_a_limit_shown_is_at_least_the_limit(c: Fraction, scale: str) -> None:
     degrees = Degrees(Amount(c, c), "c") if scale == "c" else Degrees(Amount(c * 9 / 5 + 32, c * 9 / 5 + 32), "f")
     heat = heat_of(degrees)
     assert heat is not None
-    text = dict(heat_lines(heat, degrees))["as a safe limit"]
+    text = dict(heat_lines(heat, degrees, "en"))["as a safe limit"]
     shown = Fraction(text.split()[2])
     exact = heat.f.lo if scale == "c" else heat.c.lo
     assert exact <= shown < exact + 1
@@ -81,7 +81,7 @@ def test_an_oven_is_set_to_the_five(c: int) -> None:
     degrees = Degrees(Amount(Fraction(c), Fraction(c)), "c")
     heat = heat_of(degrees)
     assert heat is not None
-    first, second = dict(heat_lines(heat, degrees))["oven"].split(", ")
+    first, second = dict(heat_lines(heat, degrees, "en"))["oven"].split(", ")
     for text, exact, near in ((first, heat.c.lo, Fraction(5, 2)), (second, heat.f.lo, Fraction(8))):
         shown = int(text.split(" ")[0])
         assert shown % 5 == 0

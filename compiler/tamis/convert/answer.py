@@ -9,12 +9,13 @@ from tamis.convert.asked import Asked
 from tamis.convert.degrees import heat_lines, heat_of
 from tamis.convert.measures import DRAWERS, Count, Figure, Worths, counts, drawer, in_states, worths
 from tamis.convert.substitutes import Instead, instead_of
-from tamis.convert.unit import SIZES
+from tamis.convert.words import piece_words
 from tamis.kitchen.house import Kitchen
 from tamis.quantity.amount import Amount
 from tamis.quantity.display import grams, kitchen_volume, millilitres, plural, pounds_ounces
-from tamis.quantity.measure import base
+from tamis.quantity.measure import base, kind
 from tamis.quantity.numerals import decimal, number
+from tamis.quantity.units import Cup
 from tamis.reading.clauses import Ingredient
 from tamis.record import NamedTuple
 from tamis.table.wording import ends
@@ -23,8 +24,6 @@ NO_STANDARD = "no standard says how much a {} is: it is shown as written and nev
 MM_PER_INCH = Fraction(254, 10)
 LIGHTEST = 7
 """Grams under which ounces say nothing: a quarter of one."""
-
-STATES = "In another state"
 
 Show = Callable[[Fraction], str]
 
@@ -58,7 +57,7 @@ class Answer(NamedTuple):
 def answer(asked: Asked, kitchen: Kitchen) -> Answer:
     """What was asked, in every other measure."""
     if asked.degrees:
-        return _of_degrees(asked)
+        return _of_degrees(asked, kitchen)
     if asked.sides:
         return _of_sides(asked, kitchen)
     if not asked.measures:
@@ -71,13 +70,14 @@ def answer(asked: Asked, kitchen: Kitchen) -> Answer:
     return _of_food(asked, worths(asked, kitchen), kitchen)
 
 
-def _of_degrees(asked: Asked) -> Answer:
+def _of_degrees(asked: Asked, kitchen: Kitchen) -> Answer:
     assert asked.degrees is not None
     heat = heat_of(asked.degrees)
     if heat is None:
         wrong = "no oven has this gas mark" if asked.degrees.scale == "gas" else "no temperature runs so"
         return Answer(asked.text, problem=wrong, hint="gas marks are ¼, ½ and 1 to 10")
-    return Answer(asked.text, (Section("", tuple(Row(*line) for line in heat_lines(heat, asked.degrees))),))
+    lines = heat_lines(heat, asked.degrees, kitchen.language)
+    return Answer(asked.text, (Section("", tuple(Row(*line) for line in lines)),))
 
 
 def _of_sides(asked: Asked, kitchen: Kitchen) -> Answer:
@@ -96,20 +96,19 @@ def _of_food(asked: Asked, known: Worths, kitchen: Kitchen) -> Answer:
     unit = kitchen.units.get(asked.measures[0].unit)
     weighed = unit is not None and unit.kind == "mass"
     first = Section("", (*_weights(known, weighed), *_volumes(known, weighed)))
-    sections = [first, *_other_sections(asked, known, kitchen)]
+    item = asked.item if asked.item is not None and asked.item.goods is not None else None
+    states = _states(asked, known, item, kitchen) if item else ()
+    sections = [first, *(_other_sections(asked, known, item, states, kitchen) if item else ())]
     notes = list[str]()
     if known.by_analogy:
         notes.append("≈ rests on a figure that a like food lends: weigh it once")
-    food_known = not asked.problem and asked.item is not None and asked.item.goods is not None
-    other_states = any(section.title == STATES and section.rows for section in sections)
-    if food_known and not other_states and (known.grams is None or known.ml is None):
-        notes.append(_missing(asked, known))
+    if item and not asked.problem and not states and (known.grams is None or known.ml is None):
+        notes.append(_missing(item.name, known))
     filled = tuple(section for section in sections if section.rows)
     return Answer(asked.text, filled, tuple(notes), known, asked.problem, asked.hint)
 
 
-def _missing(asked: Asked, known: Worths) -> str:
-    name = asked.item.name if asked.item else ""
+def _missing(name: str, known: Worths) -> str:
     if known.grams is None and known.ml is None:
         return f"the goods know no weight of a piece of {name}: write it, as in `1 can (400 g) tomatoes`"
     return f"the goods know no density of {name}: spoons and scales cannot be turned into each other"
@@ -130,16 +129,16 @@ def _volumes(known: Worths, weighed: bool) -> list[Row]:
         return []
     mark = "≈ " if known.by_analogy and weighed else ""
     rows = [Row("volume", mark + _figure(known.ml, millilitres), "; ".join(known.ml_from))]
-    for name, label in DRAWERS.items():
-        rows.append(Row(label, mark + _in_drawer(known.ml, name)))
+    for cup, label in DRAWERS.items():
+        rows.append(Row(label, mark + _in_drawer(known.ml, cup)))
     return rows
 
 
-def _in_drawer(ml: Figure, name: str) -> str:
-    units = drawer(name)
+def _in_drawer(ml: Figure, cup: Cup) -> str:
+    units = drawer(cup)
     words = ends(ml.usual, lambda value: kitchen_volume(value, units))
-    ounce = units.get("imp_fl_oz" if name == "imperial" else "fl_oz")
-    if ounce is None or name == "metric" or ml.usual.lo < ounce.factor:
+    ounce = units.get("imp_fl_oz" if cup == "imperial" else "fl_oz")
+    if ounce is None or cup == "metric" or ml.usual.lo < ounce.factor:
         return words
     said = ends(ml.usual, lambda value: f"{number(_to(value / ounce.factor, 4))} fl oz")
     return f"{words}, or {said}"
@@ -151,41 +150,40 @@ def _figure(figure: Figure, show: Show) -> str:
     return usual if not figure.differs or usual == range_ else f"{usual}; sources differ: {range_}"
 
 
-def _other_sections(asked: Asked, known: Worths, kitchen: Kitchen) -> list[Section]:
-    item = asked.item
-    if item is None or item.goods is None:
-        return []
-    kinds = {unit.kind for measure in asked.measures if (unit := kitchen.units.get(measure.unit))}
+def _other_sections(
+    asked: Asked, known: Worths, item: Ingredient, states: tuple[Row, ...], kitchen: Kitchen
+) -> list[Section]:
     return [
-        Section("In pieces", _pieces(asked, item, known)),
-        Section(STATES, _states(known, "volume" in kinds, item, kitchen)),
+        Section("In pieces", _pieces(asked, item, known, kitchen)),
+        Section("In another state", states),
         Section("Instead, near enough", tuple(_swap(swap) for swap in instead_of(item, known.grams, kitchen))),
     ]
 
 
-def _pieces(asked: Asked, item: Ingredient, known: Worths) -> tuple[Row, ...]:
+def _pieces(asked: Asked, item: Ingredient, known: Worths, kitchen: Kitchen) -> tuple[Row, ...]:
     if known.grams is None:
         return ()
     words = tuple(measure.unit for measure in asked.measures)
     # What was asked for by the piece, of whatever size, is not told by the piece again.
     plain = (*words, *item.states, *(f"{state} {word}" for state in item.states for word in words))
-    return tuple(_count(count, item) for count in counts(known.grams, item, plain))
+    return tuple(_count(count, item, kitchen) for count in counts(known.grams, item, plain))
 
 
-def _count(count: Count, item: Ingredient) -> Row:
+def _count(count: Count, item: Ingredient, kitchen: Kitchen) -> Row:
     """So many pieces, to the quarter."""
     number_ = ends(count.figure.usual, lambda value: number(max(_to(value, 4), Fraction(1, 4))))
     many = count.figure.usual.hi > 1
     word = count.word or (item.goods.name if item.goods else "")
     each = f"{'≈ ' if count.piece.analogy else ''}{grams(count.piece.usual)} each"
-    sized = word in SIZES and item.goods is not None
+    sized = word in piece_words(kitchen.language).sizes and item.goods is not None
     if sized and item.goods:
         name = item.goods.name if not many else item.goods.plural or plural(item.goods.name)
         return Row("", f"about {number_} {word} {name} ({each})", count.piece.source)
     return Row("", f"about {number_} {plural(word) if many else word} ({each})", count.piece.source)
 
 
-def _states(known: Worths, volume: bool, item: Ingredient, kitchen: Kitchen) -> tuple[Row, ...]:
+def _states(asked: Asked, known: Worths, item: Ingredient, kitchen: Kitchen) -> tuple[Row, ...]:
+    volume = any(kind(measure, kitchen.units) == "volume" for measure in asked.measures)
     show = grams if volume else millilitres
     found = in_states(known, volume, item, kitchen)
     return tuple(

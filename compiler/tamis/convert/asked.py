@@ -6,17 +6,15 @@ clear where nothing else stands beside it.
 
 from __future__ import annotations
 
-import re
 from fractions import Fraction
 from typing import Literal
 
+from tamis.convert.words import DegreeWords, degree_words, piece_words
 from tamis.diagnostics import Diagnostic
 from tamis.kitchen.house import Kitchen
-from tamis.patterns import pattern
 from tamis.quantity.amount import Amount
 from tamis.quantity.measure import Measure
 from tamis.quantity.number import parse
-from tamis.quantity.temperature import OVEN_WORDS
 from tamis.reading.clauses import Ingredient
 from tamis.record import NamedTuple
 from tamis.source import Span
@@ -26,14 +24,6 @@ from tamis.syntax.items import Product, Quantity
 
 LONGEST = 200
 Scale = Literal["c", "f", "gas"]
-
-_NUMBER = r"[−-]?[\d.¼½¾/ ]*[\d¼½¾]"
-_DEGREES = pattern(
-    rf"({_NUMBER})(?:(?: ?[–—-] ?| to )({_NUMBER}))? ?(?:°|º|degrees?|deg\.?)? ?"
-    r"(c|celsius|centigrade|f|fahrenheit)?( fan)?",
-    re.I,
-)
-_MARK = pattern(r"gas(?: mark)? ?([\d¼½ /]+)", re.I)
 
 
 class Degrees(NamedTuple):
@@ -68,32 +58,32 @@ def read_asked(text: str, kitchen: Kitchen) -> Asked:
         return Asked(said, problem="nothing to convert", hint='try `tamis convert "2/3 cup bread flour"`')
     if len(said) > LONGEST:
         return Asked(said[:40], problem=f"this is longer than {LONGEST} characters")
-    degrees = _degrees(said) or _oven_word(said)
+    words = degree_words(kitchen.language)
+    degrees = _degrees(said, words) or _oven_word(said, words)
     if degrees:
         return Asked(said, degrees)
     return _measured(said, kitchen)
 
 
-def _degrees(said: str) -> Degrees | None:
-    mark = _MARK.fullmatch(said)
+def _degrees(said: str, words: DegreeWords) -> Degrees | None:
+    mark = words.mark.fullmatch(said)
     if mark:
         number = parse(mark[1])
         return Degrees(Amount(number, number), "gas") if number is not None else None
-    found = _DEGREES.fullmatch(said)
-    if not found or not (found[3] or "°" in said or "deg" in said.lower() or found[4]):
+    found = words.degrees.fullmatch(said)
+    if not found or not any(found.group("sign", "c", "f", "fan")):
         return None
-    low = _signed(found[1])
-    high = low if found[2] is None else _signed(found[2])
+    low = _signed(found["low"])
+    high = low if found["high"] is None else _signed(found["high"])
     if low is None or high is None:
         return None
-    return Degrees(Amount(low, high), "f" if (found[3] or "c").lower().startswith("f") else "c", bool(found[4]))
+    return Degrees(Amount(low, high), "f" if found["f"] else "c", bool(found["fan"]))
 
 
-def _oven_word(said: str) -> Degrees | None:
+def _oven_word(said: str, words: DegreeWords) -> Degrees | None:
     """What old books call a heat: "a moderate oven"."""
-    word = said.lower().removeprefix("a ").removesuffix(" oven")
-    found = OVEN_WORDS.get(word)
-    return Degrees(Amount(*map(Fraction, found)), "f") if found and said.lower().endswith(" oven") else None
+    found = words.oven.fullmatch(said)
+    return Degrees(Amount(*map(Fraction, words.heats[found[1].lower()])), "f") if found else None
 
 
 def _signed(text: str) -> Fraction | None:
@@ -121,7 +111,8 @@ def _measured(said: str, kitchen: Kitchen) -> Asked:
 
 def _bare(items: Items, kitchen: Kitchen) -> tuple[Measure, ...]:
     """A measure of nothing in particular: `100 ml`, `1 lb 8 oz`, `9 inches`, `a pinch`."""
-    words = items.keys[1:] if items.keys[:1] in (("a",), ("an",)) else items.keys
+    articles = piece_words(kitchen.language).articles
+    words = items.keys[1:] if not articles.isdisjoint(items.keys[:1]) else items.keys
     if len(items.items) == 1 and isinstance(items.items[0], Quantity):
         return _sum(items.items[0], kitchen)
     unit = kitchen.units.get(words[-1]) if words else None

@@ -11,11 +11,11 @@ from collections.abc import Callable
 from fractions import Fraction
 
 from tamis.convert.asked import Degrees
+from tamis.convert.words import Wanted, degree_words
 from tamis.quantity.amount import Amount
 from tamis.quantity.display import number, oven_c, oven_f
 from tamis.quantity.numerals import fixed
 from tamis.quantity.temperature import (
-    OVEN_WORDS,
     c_from_f,
     c_from_fan,
     c_from_gas,
@@ -62,21 +62,21 @@ def _celsius(value: Fraction, asked: Degrees) -> Fraction | None:
     return c_from_fan(c) if asked.fan else c
 
 
-def heat_lines(heat: Heat, asked: Degrees) -> list[tuple[str, str]]:
+def heat_lines(heat: Heat, asked: Degrees, language: str) -> list[tuple[str, str]]:
     """Label and words for each scale."""
     lines = [
         ("Celsius", _through(heat.c, lambda c: f"{_tenth(c)} °C")),
         ("Fahrenheit", _through(heat.f, lambda f: f"{_tenth(f)} °F")),
     ]
     if heat.oven:
-        lines += _oven(heat)
+        lines += _oven(heat, language)
     elif LIMITS_C[0] <= heat.c.lo and heat.c.hi < LIMITS_C[1] and asked.amount.single:
         limit = f"{heat.c.lo.__ceil__()} °C" if asked.scale == "f" else f"{heat.f.lo.__ceil__()} °F"
         lines.append(("as a safe limit", f"at least {limit} by a whole-degree thermometer: never rounded down"))
     return lines
 
 
-def _oven(heat: Heat) -> list[tuple[str, str]]:
+def _oven(heat: Heat, language: str) -> list[tuple[str, str]]:
     fan = Amount(fan_from_c(heat.c.lo), fan_from_c(heat.c.hi))
     fan_f = Amount(f_from_c(fan.lo), f_from_c(fan.hi))
     lines = [
@@ -86,7 +86,7 @@ def _oven(heat: Heat) -> list[tuple[str, str]]:
     low, high = gas_from_f(heat.f.lo), gas_from_f(heat.f.hi)
     if low is not None and high is not None:
         lines.append(("gas mark", number(low) if low == high else f"{number(low)}–{number(high)}"))
-    words = [word for word, ends in OVEN_WORDS.items() if _near(ends, heat.f)]
+    words = [word for word, ends in degree_words(language).heats.items() if _near(ends, heat.f)]
     if words:
         lines.append(("old books say", f"{' or '.join(words)} oven (NIST)"))
     return lines
@@ -98,8 +98,8 @@ def _near(ends: tuple[int, int], f: Amount) -> bool:
     return ends[0] - slack <= f.lo and f.hi <= ends[1] + slack
 
 
-def in_scale(heat: Heat, wanted: str) -> str | None:
-    """The heat on one scale: `c`, `f`, `fan` or `gas`; None where no oven has such a mark."""
+def in_scale(heat: Heat, wanted: Wanted) -> str | None:
+    """The heat on one scale; None where no oven has such a mark."""
     if wanted == "c":
         return _through(heat.c, lambda c: f"{_tenth(c)} °C")
     if wanted == "f":

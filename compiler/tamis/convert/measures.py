@@ -10,16 +10,17 @@ from __future__ import annotations
 from fractions import Fraction
 
 from tamis.convert.asked import Asked
+from tamis.convert.words import piece_words
 from tamis.kitchen.goods import Density, Piece
 from tamis.kitchen.house import Kitchen
 from tamis.quantity.amount import Amount
 from tamis.quantity.measure import Measure, base
-from tamis.quantity.units import SPOONS, Units, shipped
+from tamis.quantity.units import Cup, Units, shipped
 from tamis.reading.clauses import Ingredient
 from tamis.record import NamedTuple
 from tamis.table.adding import is_mass
 
-DRAWERS = {
+DRAWERS: dict[Cup, str] = {
     "us": "US cups and spoons", "metric": "metric cups and spoons", "imperial": "old British cups and spoons",
 }  # fmt: skip
 GIVEN = "the weight given"
@@ -152,10 +153,9 @@ def _divided(grams: Figure, density: Density) -> Figure:
     return Figure(grams.usual.times(1 / density.usual), grams.least / density.hi, grams.most / density.lo)
 
 
-def drawer(name: str) -> Units:
+def drawer(cup: Cup) -> Units:
     """The units of a country's cups and spoons, a key of DRAWERS."""
-    assert name in SPOONS
-    return shipped(name)
+    return shipped(cup)
 
 
 class Count(NamedTuple):
@@ -215,7 +215,8 @@ def in_unit(asked: Asked, known: Worths, wanted: str, kitchen: Kitchen) -> Figur
     """What was asked in one unit (its id, or a count word of the food); None where facts are missing."""
     unit = kitchen.units.get(wanted)
     if unit is None:
-        piece = piece_of("" if wanted == "piece" else wanted, asked.item, kitchen) if asked.item else None
+        word = "" if wanted in piece_words(kitchen.language).piece else wanted
+        piece = piece_of(word, asked.item, kitchen) if asked.item else None
         if piece is None or known.grams is None:
             return None
         grams = known.grams
@@ -225,5 +226,5 @@ def in_unit(asked: Asked, known: Worths, wanted: str, kitchen: Kitchen) -> Figur
         here = kitchen.units.get(asked.measures[0].unit)
         fits = length is not None and here is not None and here.kind == "length"
         return Figure(length, length.lo, length.hi).times(1 / unit.factor) if fits and length else None
-    figure = {"mass": known.grams, "volume": known.ml}.get(unit.kind)
+    figure = known.grams if unit.kind == "mass" else known.ml if unit.kind == "volume" else None
     return figure.times(1 / unit.factor) if figure else None

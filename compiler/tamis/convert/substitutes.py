@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 from fractions import Fraction
+from typing import Literal
 
 from tamis.convert.measures import Figure
 from tamis.kitchen.equivalents import Equivalent, Mixture, shipped_equivalents
@@ -16,6 +17,7 @@ from tamis.kitchen.house import Kitchen
 from tamis.quantity.amount import Amount
 from tamis.quantity.display import grams, plural
 from tamis.quantity.measure import Measure, base, convert
+from tamis.quantity.units import UnitKind
 from tamis.reading.clauses import Ingredient
 from tamis.record import NamedTuple
 from tamis.table.wording import ends, measure_text
@@ -98,7 +100,7 @@ class _Wanted:
         same = food.goods.id == self.goods.id and food.states == self.item.states
         return same and self._kind(self.measure.unit) == self._kind(unit)
 
-    def _kind(self, unit: str) -> str:
+    def _kind(self, unit: str) -> UnitKind | Literal["count"]:
         known = self.kitchen.units.get(unit)
         return known.kind if known else "count"
 

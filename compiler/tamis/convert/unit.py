@@ -7,6 +7,7 @@ from fractions import Fraction
 from tamis.convert.asked import Asked
 from tamis.convert.degrees import heat_of, in_scale
 from tamis.convert.measures import Figure, in_unit, worths
+from tamis.convert.words import degree_words, piece_words
 from tamis.kitchen.house import Kitchen
 from tamis.kitchen.words import singular
 from tamis.quantity.amount import Amount
@@ -15,13 +16,8 @@ from tamis.quantity.near import nearest
 from tamis.quantity.numerals import decimal, number
 from tamis.record import NamedTuple
 
-SCALES = {
-    "c": "c", "°c": "c", "celsius": "c", "f": "f", "°f": "f", "fahrenheit": "f", "fan": "fan", "gas": "gas",
-    "gas mark": "gas",
-}  # fmt: skip
 # The parts of a cup or spoon that are in a drawer.
 DRAWER = (1, 2, 3, 4, 8)
-SIZES = ("small", "medium", "large", "extra large", "jumbo")
 METRIC = {"g": grams, "ml": millilitres}
 
 
@@ -36,21 +32,22 @@ class Said(NamedTuple):
 def said_in(asked: Asked, wanted: str, kitchen: Kitchen) -> Said:
     """What was asked, in a unit by its spelling, a count word of the food (or `piece`), or a scale of degrees."""
     if asked.degrees:
-        return _heat(asked, wanted)
+        return _heat(asked, wanted, kitchen)
     if not asked.measures or asked.problem:
         return Said(problem=asked.problem or "one length at a time can be said in a unit", hint=asked.hint)
     unit = kitchen.units.get(wanted)
     word = unit.id if unit else singular(wanted.lower())
-    if unit is None and word not in _words(asked):
+    if unit is None and word not in _words(asked, kitchen):
         return _no_unit(asked, wanted, kitchen)
     figure = in_unit(asked, worths(asked, kitchen), word, kitchen)
     if figure is None:
         return Said(problem=_why(asked, wanted, kitchen))
-    return Said(_figure(figure, word))
+    return Said(_figure(figure, word, kitchen))
 
 
-def _heat(asked: Asked, wanted: str) -> Said:
-    heat, scale = heat_of(asked.degrees) if asked.degrees else None, SCALES.get(wanted.lower())
+def _heat(asked: Asked, wanted: str, kitchen: Kitchen) -> Said:
+    heat = heat_of(asked.degrees) if asked.degrees else None
+    scale = degree_words(kitchen.language).scales.get(wanted.lower().lstrip("° "))
     if heat is None:
         return Said(problem="no oven has this setting", hint="gas marks are ¼, ½ and 1 to 10")
     if scale is None:
@@ -59,15 +56,16 @@ def _heat(asked: Asked, wanted: str) -> Said:
     return Said(text) if text else Said(problem="no gas mark is near this temperature")
 
 
-def _words(asked: Asked) -> list[str]:
+def _words(asked: Asked, kitchen: Kitchen) -> list[str]:
     """The count words by which this food's pieces are weighed."""
     goods = asked.item.goods if asked.item else None
-    return ["piece", *(piece.word for piece in goods.pieces if piece.word)] if goods and goods.pieces else []
+    piece = sorted(piece_words(kitchen.language).piece)
+    return [*piece, *(piece.word for piece in goods.pieces if piece.word)] if goods and goods.pieces else []
 
 
 def _no_unit(asked: Asked, wanted: str, kitchen: Kitchen) -> Said:
-    near = kitchen.units.near(wanted) or nearest(wanted.lower(), _words(asked))
-    pieces = ", ".join(f"`{word}`" for word in _words(asked))
+    near = kitchen.units.near(wanted) or nearest(wanted.lower(), _words(asked, kitchen))
+    pieces = ", ".join(f"`{word}`" for word in _words(asked, kitchen))
     hint = f"did you mean `{near}`?" if near else f"for this food also {pieces}" if pieces else ""
     return Said(problem=f"no unit is called “{wanted}”", hint=hint)
 
@@ -81,15 +79,15 @@ def _why(asked: Asked, wanted: str, kitchen: Kitchen) -> str:
     return f"the goods have no figure that turns {asked.text} into {wanted}"
 
 
-def _figure(figure: Figure, unit: str) -> str:
-    usual = _through(figure.usual, unit)
-    range_ = _through(Amount(figure.least, figure.most), unit)
+def _figure(figure: Figure, unit: str, kitchen: Kitchen) -> str:
+    usual = _through(figure.usual, unit, kitchen)
+    range_ = _through(Amount(figure.least, figure.most), unit, kitchen)
     return usual if not figure.differs or usual == range_ else f"{usual} (sources differ: {range_})"
 
 
-def _through(amount: Amount, unit: str) -> str:
+def _through(amount: Amount, unit: str, kitchen: Kitchen) -> str:
     low, high = _bare(amount.lo, unit), _bare(amount.hi, unit)
-    words = unit if unit in SIZES else unit_words(unit, many=amount.hi > 1)
+    words = unit if unit in piece_words(kitchen.language).sizes else unit_words(unit, many=amount.hi > 1)
     return f"{low} {words}" if low == high else f"{low}–{high} {words}"
 
 

@@ -18,12 +18,6 @@ _F_IN_C, _C_IN_F = Fraction(5, 9), Fraction(9, 5)
 LOW_MARKS = {Fraction(1, 4): Fraction(225), Fraction(1, 2): Fraction(250)}
 TOP_MARK = 10
 
-# What old books call an oven's heat, in °F (cooking page of NIST, older version).
-OVEN_WORDS = {
-    "cool": (200, 200), "very slow": (250, 250), "slow": (300, 325), "moderately slow": (325, 350),
-    "moderate": (350, 375), "moderately hot": (375, 400), "hot": (400, 450), "very hot": (450, 500),
-}  # fmt: skip
-
 
 def f_from_c(c: Fraction) -> Fraction:
     """Degrees Fahrenheit of degrees Celsius, exact."""
