@@ -21,8 +21,9 @@ from fractions import Fraction
 import pytest
 
 from tamis.compile import Compiled, compile
-from tamis.formula.formula import INSTANT, Base, Cell, Formula, build_formula
+from tamis.formula.formula import Base, Cell, Formula, build_formula
 from tamis.formula.water import Bench, dough_with, friction_of, water_for
+from tamis.formula.words import dough_words
 from tamis.kitchen.house import default_kitchen
 from tamis.kitchen.settings import Dough
 from tamis.quantity.numerals import fixed
@@ -258,7 +259,8 @@ def test_salt_as_widely_published_lies_in_the_house_band() -> None:
 
 def test_kinds_of_yeast_agree_with_other_published_factors() -> None:
     """Fresh to active dry: 0.4 (ehow.com 8606674), 0.5 (pizzamaking.com 2144), 3/8 (hv.greenspun 00803H); secondary."""
-    ours = INSTANT["fresh-yeast"] / INSTANT["active-dry-yeast"]
+    instant = dough_words("en").instant
+    ours = instant["fresh-yeast"] / instant["active-dry-yeast"]
     assert Fraction(3, 8) <= ours <= Fraction(1, 2)
 
 

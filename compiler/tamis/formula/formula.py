@@ -14,17 +14,19 @@ from functools import cached_property
 from typing import TYPE_CHECKING, Literal
 
 from tamis.formula.parts import ONE, Line, Part, dough_of, total
+from tamis.formula.words import dough_words
 from tamis.quantity.amount import ZERO, Amount
 from tamis.record import NamedTuple
 
 if TYPE_CHECKING:
+    from tamis.kitchen.food import Role
     from tamis.kitchen.goods import Goods
     from tamis.kitchen.house import Kitchen
     from tamis.model.recipe import Recipe
 
 Base = Literal["total", "final"]
 # The order of the lines in the trade's formulas (common practice): flour, water, salt, yeast, then the rest.
-ORDER = ("flour", "water", "salt", "yeast", "starter", "milk", "egg", "fat", "sugar", "flavour", "")
+ORDER: tuple[Role, ...] = ("flour", "water", "salt", "yeast", "starter", "milk", "egg", "fat", "sugar", "flavour", "")
 
 
 LEAST = 20
@@ -65,17 +67,12 @@ class Column(NamedTuple):
     taken: Fraction
 
 
-# Grams of instant dry yeast that do the work of one: fresh 0.33 (a trade rule, secondary), active dry 3/4 (a
-# bread page). Published factors disagree, so this serves a wide band and is never printed as a weight.
-INSTANT = {"fresh-yeast": Fraction(33, 100), "active-dry-yeast": Fraction(3, 4)}
-
-
 def build_formula(recipe: Recipe, kitchen: Kitchen, base: Base = "total") -> Formula | None:
     """The formula of the dough with the most flour; None where there is no weighed flour, or only to bind a sauce."""
     if not any(use.ingredient.goods is not None and use.ingredient.goods.flour for use in recipe.uses):
         return None
     dough = dough_of(recipe, kitchen)
-    return Formula(dough, base) if dough and dough.flour.hi * LEAST > dough.grams.hi else None
+    return Formula(dough, base, kitchen.language) if dough and dough.flour.hi * LEAST > dough.grams.hi else None
 
 
 class Formula:
@@ -85,11 +82,12 @@ class Formula:
     each figure is worked out when it is asked for.
     """
 
-    def __init__(self, dough: Part, base: Base) -> None:
+    def __init__(self, dough: Part, base: Base, language: str) -> None:
         self._dough = dough
         self._parts = list(_parts(dough))
         self._lines = list(_lines(dough))
-        self._asked = base
+        self._asked: Base = base
+        self._language = language
 
     @property
     def component(self) -> int:
@@ -200,8 +198,9 @@ class Formula:
     @cached_property
     def instant_yeast(self) -> Amount:
         """All yeast as instant dry."""
+        instant = dough_words(self._language).instant
         yeast = (line for line in self._lines if line.role == "yeast")
-        return self._percent(total(line.grams.times(INSTANT.get(line.key, ONE)) for line in yeast))
+        return self._percent(total(line.grams.times(instant.get(line.key, ONE)) for line in yeast))
 
     @cached_property
     def starter(self) -> Amount:

@@ -13,6 +13,7 @@ from functools import cached_property
 from math import lcm
 from typing import TYPE_CHECKING
 
+from tamis.formula.words import dough_words
 from tamis.model.names import bare_name
 from tamis.quantity.amount import ZERO, Amount
 from tamis.record import NamedTuple
@@ -149,12 +150,13 @@ def _is_flour(use: Use) -> bool:
 class _Walk:
     """The way back from a component to all that its product is made of."""
 
-    __slots__ = ("kitchen", "made", "recipe")
+    __slots__ = ("kitchen", "made", "recipe", "separated")
 
     def __init__(self, recipe: Recipe, kitchen: Kitchen) -> None:
         self.recipe = recipe
         self.kitchen = kitchen
         self.made: dict[int, Part | None] = {}
+        self.separated = dough_words(kitchen.language).separated
 
     def part(self, component: int, within: tuple[int, ...]) -> Part | None:
         """What a component's product is made of; None for one without food. `within`: those already on the way."""
@@ -230,7 +232,7 @@ class _Walk:
         own = set(product.uses) - before
         if product.kind == "set-aside" and not product.from_products and len(own) == 1:
             only = self.recipe.uses[next(iter(own))]
-            if "separated" in only.ingredient.preparation:
+            if any(word in only.ingredient.preparation for word in self.separated):
                 found = self.kitchen.larder.find(tuple(product.name.lower().split()))
                 yield _whole(product, factor)._replace(goods=found.goods if found else None)
                 return

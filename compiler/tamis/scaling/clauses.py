@@ -10,16 +10,13 @@ from collections.abc import Iterator
 
 from tamis.kitchen.words import singular
 from tamis.model.recipe import Recipe
-from tamis.patterns import pattern
 from tamis.reading.clauses import Cue, Division, Ingredient, Naming, Read, Reference, Target
 from tamis.scaling.edits import Edit
 from tamis.scaling.foods import SCALED, food_edits
 from tamis.scaling.quantities import Scaling, counted, weighed
+from tamis.scaling.words import clause_words
 from tamis.source import Span
 from tamis.syntax.items import Bracket, Item, Quantity
-
-# What is to be left of a liquid: `until reduced to 150 ml`.
-_LEFT = pattern(r"\b(?:reduced|down|left|measures?)\b")
 
 
 def read_edits(read: Read, scaling: Scaling) -> list[Edit]:
@@ -32,7 +29,7 @@ def read_edits(read: Read, scaling: Scaling) -> list[Edit]:
         (isinstance(read, Reference) and read.share is not None and read.share.measure is not None)
         or (isinstance(read, Naming) and read.measure is not None)
         or (isinstance(read, Target) and read.kind == "measure")
-        or (isinstance(read, Cue) and _LEFT.search(read.text) is not None)
+        or (isinstance(read, Cue) and clause_words(scaling.kitchen.language).left.search(read.text) is not None)
     )
     return _first_quantity(read, scaling) if measured else []
 

@@ -5,34 +5,25 @@ What a recipe makes stays one cake; it is a larger one.
 
 from __future__ import annotations
 
-import re
 from fractions import Fraction
-from functools import cache
 from typing import TYPE_CHECKING
 
-from tamis.checks.scaling._pans import Pan, pan_factor, pan_of, read_pan, shapes
-from tamis.patterns import pattern
+from tamis.checks.scaling._pans import Pan, pan_factor, pan_of, read_pan
 from tamis.quantity.numerals import decimal
 from tamis.record import NamedTuple
 from tamis.scaling.clauses import divisions_whole, recipe_edits
 from tamis.scaling.edits import Edit
-from tamis.scaling.header import header_edits
+from tamis.scaling.header import MAKES, header_edits
 from tamis.scaling.quantities import Scaling
 from tamis.scaling.scale import Scaled, with_edits
+from tamis.scaling.words import exchange_words
 from tamis.source import Span
-from tamis.words import one_of
 
 if TYPE_CHECKING:
     from tamis.compile import Compiled
     from tamis.kitchen.house import Kitchen
     from tamis.model.recipe import Recipe
     from tamis.reading.clauses import Tool
-
-
-@cache
-def _shape_word(language: str) -> re.Pattern[str]:
-    """A word for the shape of a tin."""
-    return pattern(rf"\b{one_of(shapes(language))}\b", re.IGNORECASE)
 
 
 class Exchange(NamedTuple):
@@ -48,7 +39,8 @@ class Exchange(NamedTuple):
 
 def exchange_for(text: str, recipe: Recipe, kitchen: Kitchen) -> Exchange:
     """What a wish such as `23 cm round` means; `23 cm round for 20 cm square` says which tin of several gives way."""
-    wish, _, which = text.partition(" for ")
+    wish, *more = exchange_words(kitchen.language).instead.split(text, maxsplit=1)
+    which = "".join(more)
     new = read_pan(wish, kitchen)
     if new is None:
         return Exchange(problem=f"“{wish}” is no tin: expected a size such as “23 cm round”, “20 × 30 cm” or “2 litre”")
@@ -101,7 +93,7 @@ def exchanged(original: Compiled, exchange: Exchange, kitchen: Kitchen) -> Scale
     keeps = _keeps_yield(exchange, recipe)
     document = original.document
     if keeps:
-        document = document._replace(fields=tuple(field for field in document.fields if field.key != "makes"))
+        document = document._replace(fields=tuple(field for field in document.fields if field.key != MAKES))
     edits = header_edits(document, scaling) + recipe_edits(recipe, scaling) if exchange.factor != 1 else []
     for tool in exchange.tools:
         edits += _tool_edits(tool, exchange, recipe.language)
@@ -126,7 +118,7 @@ def _tool_edits(tool: Tool, exchange: Exchange, language: str) -> list[Edit]:
         return []
     edits = [_edit(start, start + len(tool.size), new.size)]
     shape = new.shape or old.shape
-    word = _shape_word(language).search(text, start)
+    word = exchange_words(language).shape.search(text, start)
     if word and shape != old.shape:
         edits.append(_edit(word.start(), word.end(), shape))
     elif shape and shape != old.shape and shape != "rectangular":
@@ -145,7 +137,7 @@ def _size_made(original: Compiled, exchange: Exchange) -> list[Edit]:
     if made is None or not made.size or old is None or new is None or old.size not in made.size:
         return []
     at = made.text.find(old.size, made.text.find("("))
-    start = original.recipe.header.span("makes").start + at
+    start = original.recipe.header.span(MAKES).start + at
     return [_edit(start, start + len(old.size), new.size)] if at >= 0 else []
 
 

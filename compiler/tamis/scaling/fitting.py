@@ -8,11 +8,11 @@ from tamis.quantity.display import number, plural, unit_words
 from tamis.table.scaled import countable
 
 
-def count_text(value: Amount) -> str:
-    """A number of portions or pieces: "6", "9–13", "about 2¾"."""
+def count_text(value: Amount, hedged: bool = False) -> str:
+    """A number of portions or pieces: "6", "9–13", "about 2¾"; `hedged`: the words before it say *about* already."""
     lo, hi = countable(value.lo), countable(value.hi)
     shown = number(lo) if lo == hi else f"{number(lo)}–{number(hi)}"
-    return shown if (lo, hi) == value else f"about {shown}"
+    return shown if hedged or (lo, hi) == value else f"about {shown}"
 
 
 def noun_for(noun: str, value: Amount) -> str:

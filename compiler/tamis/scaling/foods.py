@@ -18,6 +18,7 @@ from tamis.reading.tables import tables
 from tamis.scaling.edits import Edit
 from tamis.scaling.fitting import count_text
 from tamis.scaling.quantities import Scaling, counted, joined, multiplied, scaled_measures, weighed
+from tamis.scaling.words import ClauseWords, clause_words
 from tamis.source import Span
 from tamis.syntax.items import Bracket, Item, Product, Quantity, Word
 from tamis.table.scaled import pinches
@@ -29,31 +30,35 @@ def food_edits(food: Ingredient, scaling: Scaling) -> list[Edit]:
     """The changes in an ingredient's clause, counted from the start of its text."""
     if food.percent is not None or food.purpose.startswith(practice().stays):
         return []
-    keys = food.clause.items.keys
-    start = keys.index("of") + 1 if food.share is not None and "of" in keys else 0
+    words, keys = clause_words(scaling.kitchen.language), food.clause.items.keys
+    share_ends = (at for at, key in enumerate(keys, 1) if key in words.of)
+    start = next(share_ends, 0) if food.share is not None else 0
     edits = _Walk(food, food.clause.text, scaling).measure(start)
     for other in food.alternatives:
         walk = _Walk(other, food.clause.text, scaling)
-        edits += walk.measure(_after_or(food, walk.name.start))
+        edits += walk.measure(_after_or(food, walk.name.start, words))
     return edits
 
 
-def _after_or(food: Ingredient, name_at: int) -> int:
+def _after_or(food: Ingredient, name_at: int, words: ClauseWords) -> int:
     """The index of the first item of an alternative, after the nearest `or` before its name."""
     items = food.clause.items
-    before = [at for at, item in enumerate(items.items) if items.keys[at] == "or" and item.span.start < name_at]
+    before = [
+        at for at, item in enumerate(items.items) if items.keys[at] in words.alternative and item.span.start < name_at
+    ]
     return before[-1] + 1 if before else 0
 
 
 class _Walk:
     """One measure and its name, from left to right."""
 
-    __slots__ = ("at", "count", "edits", "food", "items", "keys", "name", "scaling", "sum", "text")
+    __slots__ = ("at", "count", "edits", "food", "items", "keys", "name", "scaling", "sum", "text", "words")
 
     def __init__(self, food: Ingredient, text: str, scaling: Scaling) -> None:
         self.food = food
         self.text = text
         self.scaling = scaling
+        self.words = clause_words(scaling.kitchen.language)
         self.items = food.clause.items.items
         self.keys = food.clause.items.keys
         self.name: Span = food.name_span.shifted(-food.clause.inner)
@@ -103,7 +108,7 @@ class _Walk:
         """A weight or volume; after `plus` it is part of the one before."""
         edit = weighed(item, self.text, self.scaling)
         measures = scaled_measures(item, self.scaling)
-        if self.edits and self.sum and self.keys[self.at - 1] == "plus":
+        if self.edits and self.sum and self.keys[self.at - 1] in self.words.plus:
             measures = (*self.sum, *measures)
             edit = joined(self.edits.pop(), edit, measures, self.text, self.scaling)
         self.sum = measures
@@ -122,7 +127,8 @@ class _Walk:
 
     def _follows_count(self) -> bool:
         """Whether the item before is a count, so that this one is the weight of a piece: `2 (400 g) cans`."""
-        return self.count is not None and self.keys[self.at - 1] in ("#pieces", "a", "an")
+        before = self.keys[self.at - 1]
+        return self.count is not None and (before == "#pieces" or before in tables().articles)
 
     def _counted(self, span: Span, amount: Amount, join: str = "") -> None:
         self.count = amount.times(self.scaling.factor)
@@ -178,7 +184,7 @@ class _Walk:
         food = self.food
         if len(food.measures) != 1 or food.measures[0].unit not in ("", food.piece_word):
             return
-        name = self.text[self.name.start : self.name.end].split(" of ")[0]
+        name = self.words.after_of.sub("", self.text[self.name.start : self.name.end])
         last = name.rpartition(" ")[2]
         one, many = singular(last.lower()), count.hi > 1
         before = food.measures[0].amount.hi > 1
@@ -205,7 +211,9 @@ class _Walk:
             assert isinstance(bracket, Bracket)
             self._bracket(bracket)
             self.at += 1
-        following = self.items[self.at + 1] if self._key(0) == "plus" and self.at + 1 < len(self.items) else None
+        following = (
+            self.items[self.at + 1] if self._key(0) in self.words.plus and self.at + 1 < len(self.items) else None
+        )
         if isinstance(following, Quantity) and following.kind in SCALED:
             self.edits.append(weighed(following, self.text, self.scaling))
 
@@ -213,7 +221,7 @@ class _Walk:
         """Another writing of the measure, or the weight once prepared; not the weight of each."""
         items = bracket.items
         last = items[-1] if items else None
-        if isinstance(last, Word) and last.lower == "each":
+        if isinstance(last, Word) and last.lower in self.words.each:
             return
         first = next((item for item in items if not isinstance(item, Word)), None)
         if isinstance(first, Quantity) and first.kind in SCALED:

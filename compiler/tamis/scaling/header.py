@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from typing import Literal
+
 from tamis.patterns import pattern
 from tamis.reading.header import first_amount
 from tamis.scaling.edits import Edit
@@ -12,6 +14,9 @@ from tamis.syntax.clause import parse_clause
 from tamis.syntax.document import Document, Field
 from tamis.syntax.items import Product, Quantity
 
+ScaledKey = Literal["makes", "serves", "flour", "dough"]
+KEYS: tuple[ScaledKey, ...] = ("makes", "serves", "flour", "dough")
+MAKES: ScaledKey = "makes"
 _NUMBER = pattern(r"[\d.,/¼-¾⅓-⅞]+")
 
 
@@ -20,7 +25,7 @@ def header_edits(document: Document, scaling: Scaling) -> list[Edit]:
     edits: list[Edit] = []
     seen: set[str] = set()
     for field in document.fields:
-        if field.key in ("makes", "serves", "flour", "dough") and field.key not in seen:
+        if field.key in KEYS and field.key not in seen:
             edits += [edit.shifted(field.value_span.start) for edit in _field(field, scaling)]
         seen.add(field.key)
     return edits
@@ -49,7 +54,7 @@ def _field(field: Field, scaling: Scaling) -> list[Edit]:
         return []
     amount = first.amount.times(scaling.factor)
     edits = [counted(first.span, amount)]
-    if field.key == "makes":
+    if field.key == MAKES:
         end = field.value.find("(")
         noun = field.value[first.span.end : end if end >= 0 else None].strip(" ,")
         at = field.value.find(noun, first.span.end)

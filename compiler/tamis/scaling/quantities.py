@@ -70,8 +70,7 @@ def _with_number(text: str, part: Quantity, measure: Measure) -> str:
 
 def counted(span: Span, amount: Amount, hedged: bool = False) -> Edit:
     """A number of pieces; `hedged`: the sentence says *about* already."""
-    shown = count_text(amount)
-    return Edit(span, exact_amount(amount, decimals=False), shown.removeprefix("about ") if hedged else shown)
+    return Edit(span, exact_amount(amount, decimals=False), count_text(amount, hedged))
 
 
 def multiplied(product: Product, text: str, scaling: Scaling) -> Edit:

@@ -1,0 +1,55 @@
+"""The words that scaling asks of a recipe, from `grammar/words/<language>/scaling.toml`."""
+
+from __future__ import annotations
+
+import re
+from functools import cache
+
+from tamis.checks.scaling._pans import shapes
+from tamis.patterns import pattern
+from tamis.record import NamedTuple
+from tamis.words import one_of, word_lists
+
+
+class ClauseWords(NamedTuple):
+    """Among which the measure of a clause is found."""
+
+    left: re.Pattern[str]
+    """In a cue that says what is to be left of a liquid: `until reduced to 150 ml`."""
+    of: frozenset[str]
+    after_of: re.Pattern[str]
+    """From the word on that parts a name: `cloves of garlic`."""
+    alternative: frozenset[str]
+    plus: frozenset[str]
+    each: frozenset[str]
+
+
+class ExchangeWords(NamedTuple):
+    """By which a tin is exchanged for another one."""
+
+    instead: re.Pattern[str]
+    """Between the tin that there is and the one that gives way to it."""
+    shape: re.Pattern[str]
+    """A word for the shape of a tin."""
+
+
+@cache
+def clause_words(language: str) -> ClauseWords:
+    lists = word_lists(language, "scaling")["clauses"]
+    return ClauseWords(
+        left=pattern(rf"\b{one_of(lists['left'])}\b"),
+        of=frozenset(lists["of"]),
+        after_of=pattern(rf" {one_of(lists['of'])} .*", re.DOTALL),
+        alternative=frozenset(lists["or"]),
+        plus=frozenset(lists["plus"]),
+        each=frozenset(lists["each"]),
+    )
+
+
+@cache
+def exchange_words(language: str) -> ExchangeWords:
+    instead = word_lists(language, "scaling")["exchange"]["instead"]
+    return ExchangeWords(
+        instead=pattern(rf" {one_of(instead)} "),
+        shape=pattern(rf"\b{one_of(shapes(language))}\b", re.IGNORECASE),
+    )
