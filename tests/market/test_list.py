@@ -10,7 +10,7 @@ from tamis.kitchen.house import Kitchen
 from tamis.market.dishes import ON_LIST
 from tamis.market.market_list import costs_of, market_list
 from tamis.market.text import list_text
-from tamis.market.words import buy_text, needed_text, weights_text
+from tamis.market.wording import buy_text, needed_text, weights_text
 from tests.market.stall import cooked, demo, dish, house, line, list_of
 
 F = Fraction

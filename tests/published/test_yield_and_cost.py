@@ -93,7 +93,7 @@ YIELDS = [
 @pytest.mark.parametrize(("food", "percent", "points", "source"), YIELDS)
 def test_our_yields_beside_others(food: str, percent: int, points: int, source: str) -> None:
     goods = LARDER.get(food)
-    share = yield_of(goods)
+    share = yield_of(goods, "en")
     assert goods and share is not None and abs(share * 100 - percent) <= points, source
     assert goods.refuse_source.startswith("USDA SR28"), "a yield names its own source"
 
@@ -101,7 +101,7 @@ def test_our_yields_beside_others(food: str, percent: int, points: int, source: 
 @pytest.mark.parametrize(("food", "refuse"), [("apple", 10), ("banana", 36), ("onion", 10), ("potato", 25)])
 def test_edible_part_of_a_pound(food: str, refuse: int) -> None:
     """Y = V × 4.536 × (100 − R)/100: USDA SR28 documentation, weights of a pound as purchased; confirmed."""
-    share = yield_of(LARDER.get(food))
+    share = yield_of(LARDER.get(food), "en")
     assert share is not None
     assert edible_portion(F("453.6"), share) / 100 == F("4.536") * (100 - refuse) / 100
 

@@ -11,7 +11,7 @@ from typing import TYPE_CHECKING, Any
 
 from tamis.market.market_list import costs_of
 from tamis.market.money import cents, money
-from tamis.market.words import (
+from tamis.market.wording import (
     buy_text,
     dish_text,
     in_house_text,

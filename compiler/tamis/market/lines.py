@@ -13,7 +13,8 @@ from typing import TYPE_CHECKING
 
 from tamis.kitchen.sale import Sale, Unsaleable, sale_of
 from tamis.market.money import cents
-from tamis.market.needs import TINNED, is_tinned
+from tamis.market.needs import is_tinned
+from tamis.market.words import market_words
 from tamis.market.yields import Weights, rounded_up
 from tamis.quantity.amount import exactly
 from tamis.quantity.display import plural
@@ -41,8 +42,9 @@ class Line(NamedTuple):
     `needed` adds up what the recipes say. `weights` are grams as bought and prepared. `amount` is the same in the unit
     of sale, exact, and `buy` rounded up to what is sold; both None where the house does not say how it is sold, or the
     one cannot be told in the other (`why`). `also` adds up the second measures, where every use has one; `stated`: a
-    recipe itself gives the prepared weight; `uncounted` is what `amount` leaves out, since nothing turns it; `tinned`:
-    food asked for by the tin or jar that others sell fresh; `each`: what a recipe says that a piece weighs.
+    recipe itself gives the prepared weight; `uncounted` is what `amount` leaves out, since nothing turns it;
+    `merchant`: who sells it, empty for a food that the goods do not know; `each`: what a recipe says that a piece
+    weighs.
     """
 
     name: str
@@ -57,15 +59,8 @@ class Line(NamedTuple):
     also: tuple[Measure, ...] = ()
     stated: bool = False
     uncounted: tuple[Measure, ...] = ()
-    tinned: bool = False
+    merchant: str = ""
     each: Measure | None = None
-
-    @property
-    def merchant(self) -> str:
-        """Who sells it; empty for a food that the goods do not know."""
-        if self.tinned:
-            return TINNED
-        return self.goods.merchant if self.goods else ""
 
     @property
     def yield_source(self) -> str:
@@ -108,8 +103,8 @@ def line_of(food: Food, kitchen: Kitchen) -> Line:
     line = line._replace(alternatives=tuple(dict.fromkeys(others)), also=food.also(kitchen))
     each = {need.item.each for need in food.needs if not need.item.piece_word}
     line = line._replace(each=each.pop() if len(each) == 1 else None)
-    tinned = is_tinned(food.goods, food.needs[0].item.measures, kitchen)
-    line = line._replace(stated=any(need.item.prepared is not None for need in food.needs), tinned=tinned)
+    stated = any(need.item.prepared is not None for need in food.needs)
+    line = line._replace(stated=stated, merchant=_merchant(food, kitchen))
     sale = _sale(food.goods, kitchen)
     if sale is None:
         return line._replace(why="the house does not say how it is sold")
@@ -121,6 +116,13 @@ def line_of(food: Food, kitchen: Kitchen) -> Line:
         return line._replace(sale=sale, why=why)
     left = food._replace(needs=lost).total(kitchen) if lost else ()
     return line._replace(sale=sale, amount=sum(known, Fraction(0)), why=why, uncounted=left)
+
+
+def _merchant(food: Food, kitchen: Kitchen) -> str:
+    """Who sells it. Food that others sell fresh comes by the tin or the jar from a shop of its own."""
+    if is_tinned(food.goods, food.needs[0].item.measures, kitchen):
+        return market_words(kitchen.language).tinned
+    return food.goods.merchant if food.goods else ""
 
 
 def _cost(amount: Fraction | None, sale: Sale | None) -> Fraction | None:
@@ -156,7 +158,7 @@ def _sale(goods: Goods | None, kitchen: Kitchen) -> Sale | None:
 def _unknown(sale: Sale) -> str:
     if sale.unit == "g":
         return "nothing tells what that weighs"
-    many = {"ml": "millilitres", "": "pieces"}.get(sale.unit) or plural(sale.unit)
+    many = "millilitres" if sale.unit == "ml" else plural(sale.unit or "piece")
     return f"nothing tells how many {many} that is"
 
 

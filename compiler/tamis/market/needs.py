@@ -14,6 +14,7 @@ from typing import TYPE_CHECKING
 
 from tamis.kitchen.words import singular
 from tamis.market.wholes import as_sold
+from tamis.market.words import market_words
 from tamis.market.yields import Weights, weights
 from tamis.model.names import bare_name, several
 from tamis.model.percent import weighed
@@ -21,6 +22,7 @@ from tamis.model.recipe import Use
 from tamis.quantity.measure import kind
 from tamis.record import NamedTuple
 from tamis.table.adding import add_up, scale, scaled
+from tamis.table.words import amount_words
 
 if TYPE_CHECKING:
     from tamis.kitchen.goods import Goods
@@ -30,20 +32,8 @@ if TYPE_CHECKING:
     from tamis.reading.clauses import Ingredient
     from tamis.table.rows import Row
 
-TAP = "tap"
-# States in which food is bought (common practice).
-_BOUGHT = frozenset((
-    "dry", "sweet", "medium", "medium dry", "dark", "white", "golden", "light", "full bodied", "extra virgin", "virgin",
-    "toasted", "unsalted", "salted", "low salt", "low sodium", "reduced salt", "smooth", "coarse", "baby", "cooked",
-    "canned", "tinned", "frozen", "dried",
-))  # fmt: skip
-TINNED = "grocer"
-"""Who sells tins and jars of what others sell fresh."""
-_FRESH = frozenset(("greengrocer", "butcher", "fishmonger"))
-# Cooked pulses are not the dried ones, whoever cooks them.
-_COOKED = frozenset(("cooked", "canned", "tinned"))
 _METRIC = frozenset(("g", "kg"))
-_US = frozenset(("cup", "tbsp", "tsp", "stick", "oz", "lb", "pint", "quart"))
+_US = frozenset(("cup", "tbsp", "tsp", "oz", "lb", "pint", "quart"))
 
 
 class Need(NamedTuple):
@@ -74,8 +64,9 @@ class Need(NamedTuple):
         return found._replace(prepared=None) if self.parts else found
 
 
-def _is_us(need: Need) -> bool:
-    return any(measure.unit in _US for measure in need.item.measures)
+def _is_us(need: Need, kitchen: Kitchen) -> bool:
+    stick = amount_words(kitchen.language).stick
+    return any(measure.unit in _US or measure.unit in stick for measure in need.item.measures)
 
 
 def _is_by_eye(need: Need, kitchen: Kitchen) -> bool:
@@ -90,7 +81,7 @@ def _is_metric(need: Need) -> bool:
 
 def is_tinned(goods: Goods | None, measures: Sequence[Measure], kitchen: Kitchen) -> bool:
     """Whether fresh food is asked for by the tin or jar: another thing than the fresh one, from another shelf."""
-    if goods is None or goods.merchant not in _FRESH:
+    if goods is None or goods.merchant not in market_words(kitchen.language).fresh:
         return False
     return any(kitchen.cupboard.is_tin(measure.unit) for measure in measures)
 
@@ -106,7 +97,7 @@ class Food(NamedTuple):
         """The sum, in the first need's kind, or by weight where that is a US measure and another need is weighed in
         metric; of one dish only, if its index is given."""
         needs = [need for need in self.needs if dish is None or need.dish == dish]
-        if needs and (_is_us(needs[0]) or _is_by_eye(needs[0], kitchen)):
+        if needs and (_is_us(needs[0], kitchen) or _is_by_eye(needs[0], kitchen)):
             needs.sort(key=lambda need: not _is_metric(need))
         uses = [Use(need.item, 0, 0, need.times) for need in needs]
         return add_up(uses, kitchen).total
@@ -152,13 +143,14 @@ def _put(
     measured: dict[str, list[Need]], rest: dict[str, list[Need]], needs: Iterator[Need], row: Row, kitchen: Kitchen
 ) -> None:
     """Add a row's needs; those without a measure, or with no more than a pinch, go to what must be in the house."""
-    if row.goods is not None and row.goods.merchant == TAP:
+    words = market_words(kitchen.language)
+    if row.goods is not None and row.goods.merchant in words.tap:
         return
     name = _key(row)
     for need in needs:
         counts = any(kind(measure, kitchen.units) != "nominal" for measure in need.item.measures)
         key = f"{name} tinned" if is_tinned(row.goods, need.item.measures, kitchen) else name
-        key = f"{key} cooked" if _COOKED.intersection(need.item.states) else key
+        key = f"{key} cooked" if words.cooked.intersection(need.item.states) else key
         (measured if counts else rest).setdefault(key, []).append(need)
 
 
@@ -185,15 +177,16 @@ def _key(row: Row) -> str:
 def _foods(groups: dict[str, list[Need]], kitchen: Kitchen) -> Iterator[Food]:
     for needs in groups.values():
         first = needs[0].item
-        food = Food(_name(first), first.goods, tuple(needs))
+        food = Food(_name(first, kitchen), first.goods, tuple(needs))
         total = food.total(kitchen)
         counted = total and not total[0].unit and total[0].amount.hi > 1
         last = food.name.rpartition(" ")[2].lower()
         yield food._replace(name=several(food.name, first)) if counted and singular(last) == last else food
 
 
-def _name(item: Ingredient) -> str:
+def _name(item: Ingredient, kitchen: Kitchen) -> str:
     """The food as first written, without what is done to it at home: a shop sells onions, whoever chops them, but
     skinless thighs and dry cider as such."""
     from_butcher = item.goods is not None and item.goods.show in ("meat", "fish")
-    return item.name if from_butcher or _BOUGHT.issuperset(item.states) else bare_name(item)
+    as_bought = from_butcher or market_words(kitchen.language).bought.issuperset(item.states)
+    return item.name if as_bought else bare_name(item)

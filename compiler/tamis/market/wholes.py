@@ -10,6 +10,7 @@ from collections.abc import Sequence
 from fractions import Fraction
 from typing import TYPE_CHECKING
 
+from tamis.market.words import market_words
 from tamis.quantity.amount import Amount
 from tamis.quantity.measure import Measure
 from tamis.table.worth import in_grams
@@ -18,9 +19,6 @@ if TYPE_CHECKING:
     from tamis.kitchen.goods import Goods
     from tamis.kitchen.house import Kitchen
     from tamis.table.rows import Row
-
-WHOLE_OF = {"egg-yolk": "egg", "egg-white": "egg"}
-"""What a part is bought as, unless the house says how the part itself is sold (whites in a carton). Common practice."""
 
 
 def as_sold(rows: Sequence[Row], kitchen: Kitchen) -> list[Row]:
@@ -44,7 +42,7 @@ def as_sold(rows: Sequence[Row], kitchen: Kitchen) -> list[Row]:
 def _whole(row: Row, kitchen: Kitchen) -> Goods | None:
     if row.goods is None or row.goods.pack or row.goods.price:
         return None
-    return kitchen.larder.get(WHOLE_OF.get(row.goods.id, ""))
+    return kitchen.larder.get(market_words(kitchen.language).wholes.get(row.goods.id, ""))
 
 
 def _turned(row: Row, whole: Goods, kitchen: Kitchen) -> Row | None:

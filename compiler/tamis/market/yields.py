@@ -12,7 +12,7 @@ from collections.abc import Sequence
 from fractions import Fraction
 from typing import TYPE_CHECKING
 
-from tamis.patterns import pattern
+from tamis.market.words import market_words
 from tamis.quantity.measure import Measure, kind
 from tamis.record import NamedTuple
 from tamis.table.worth import in_grams
@@ -21,22 +21,6 @@ if TYPE_CHECKING:
     from tamis.kitchen.goods import Goods
     from tamis.kitchen.house import Kitchen
     from tamis.reading.clauses import Ingredient
-
-# States before the name that say: the weight is what is left after the work.
-PREPARED = frozenset({
-    "chopped", "cored", "crushed", "cubed", "cut", "deseeded", "diced", "grated", "halved", "hulled", "julienned",
-    "mashed", "minced", "peeled", "picked", "pitted", "prepared", "pureed", "puréed", "quartered", "seeded", "shredded",
-    "skinned", "sliced", "stoned", "strips", "torn", "trimmed",
-})  # fmt: skip
-KEEPS_SKIN = pattern(r"\b(?:scrubbed|unpeeled|skins? on|in (?:its|their) skins?)\b")
-"""What is cooked in its skin loses none of it."""
-CONTAINERS = frozenset({"can", "tin", "jar"})
-"""What comes in these comes without what is thrown away."""
-# States in which the food is sold without what is thrown away.
-READY = frozenset({
-    "boned", "boneless", "canned", "cooked", "dried", "filleted", "frozen", "shelled", "skinless",
-    "thawed", "defrosted", "tinned",
-})  # fmt: skip
 
 
 class Weights(NamedTuple):
@@ -66,18 +50,21 @@ def rounded_up(needed: Fraction, step: Fraction) -> Fraction:
     return -(-needed // step) * step
 
 
-def yield_of(goods: Goods | None, states: Sequence[str] = (), preparation: str = "") -> Fraction | None:
+def yield_of(goods: Goods | None, language: str, states: Sequence[str] = (), preparation: str = "") -> Fraction | None:
     """The edible share of a food as bought in these states and prepared so; None where nothing is published."""
     if goods is None or goods.refuse is None or goods.refuse >= 100:
         return None
-    return Fraction(1) if READY.intersection(states) or KEEPS_SKIN.search(preparation) else 1 - goods.refuse / 100
+    words = market_words(language)
+    whole = words.ready.intersection(states) or words.unpeeled.search(preparation)
+    return Fraction(1) if whole else 1 - goods.refuse / 100
 
 
 def weights(measures: Sequence[Measure], item: Ingredient, times: Fraction, kitchen: Kitchen) -> Weights:
     """What these measures of a food weigh as bought and prepared; `times` counts for its stated prepared weight."""
     grams = grams_of(measures, item, kitchen)
-    tinned = any(measure.unit in CONTAINERS for measure in measures)
-    share = Fraction(1) if tinned else yield_of(item.goods, item.states, item.preparation)
+    # What comes in a tin or a jar comes without what is thrown away.
+    tinned = any(kitchen.cupboard.is_tin(measure.unit) for measure in measures)
+    share = Fraction(1) if tinned else yield_of(item.goods, kitchen.language, item.states, item.preparation)
     if item.prepared is not None:
         prepared = grams_of([item.prepared.times(times)], item, kitchen)
         bought = grams if grams is not None or prepared is None or share is None else as_purchased(prepared, share)
@@ -102,7 +89,8 @@ def grams_of(measures: Sequence[Measure], item: Ingredient, kitchen: Kitchen) ->
 
 def _without_refuse(measures: Sequence[Measure], item: Ingredient, kitchen: Kitchen) -> bool:
     """Whether the weight is that of the prepared food: cups and pieces by our lists, or a weight said to be so."""
-    if item.goods is not None and not item.goods.animal and PREPARED.intersection(item.states):
+    prepared = market_words(kitchen.language).prepared
+    if item.goods is not None and not item.goods.animal and prepared.intersection(item.states):
         return True
     written = item.each is not None or all(kind(measure, kitchen.units) == "mass" for measure in measures)
     return not written

@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 from functools import cache
 
+from tamis.patterns import pattern
 from tamis.record import NamedTuple
 from tamis.words import one_of, word_lists
 
@@ -42,7 +43,7 @@ def equipment_words(language: str) -> EquipmentWords:
 @cache
 def amount_words(language: str) -> AmountWords:
     openers = one_of(word_lists(language, "table")["divisions"]["openers"])
-    return AmountWords(**_sets(language, "amounts"), divided=re.compile(rf"{openers} "))
+    return AmountWords(**_sets(language, "amounts"), divided=pattern(rf"{openers} "))
 
 
 def _sets(language: str, table: str) -> dict[str, frozenset[str]]:
