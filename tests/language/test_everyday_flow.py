@@ -1,4 +1,4 @@
-"""What cooks call things by, and which food is meant: lines as magazines print them, and what they become."""
+"""What cooks call things by, and which food is meant: lines as recipes are printed, and what they become."""
 
 from __future__ import annotations
 

@@ -1,7 +1,7 @@
 """How long something takes: an estimate that the food decides, or a window that the cook decides.
 
 "Bake for 25–30 min" and "rest for 4–18 h" are both ranges, and mean different things: the oven will be
-needed for up to 26 minutes whatever one wishes, while the dough may be taken at any hour of the eight. A
+needed for up to 30 minutes whatever one wishes, while the dough may be taken at any of 14 hours. A
 plan must hold for every value of the first and may choose within the second, so a duration carries which of
 the two it is. Seconds, exact.
 """
