@@ -10,7 +10,8 @@ from functools import cache
 
 from tamis.words import word_lists
 
-Endings = tuple[tuple[str, str], ...]
+Endings = dict[str, tuple[tuple[str, str], ...]]
+"""Pairs of endings by the last letter of a word; under "" those for any other."""
 
 
 class Nouns:
@@ -52,13 +53,14 @@ def nouns(language: str) -> Nouns:
 
 def endings(rows: tuple[str, ...]) -> Endings:
     """Pairs of endings as the data write them: `-y -ies`."""
-    pairs = (row.split(" ") for row in rows)
-    return tuple((old.removeprefix("-"), new.removeprefix("-")) for old, new in pairs)
+    pairs = [(old.removeprefix("-"), new.removeprefix("-")) for old, new in (row.split(" ") for row in rows)]
+    letters = {old[-1:] for old, _ in pairs} | {""}
+    return {letter: tuple(pair for pair in pairs if pair[0][-1:] in (letter, "")) for letter in letters}
 
 
 def changed(word: str, pairs: Endings) -> str:
     """A word with its ending changed by the first pair that fits; unchanged where none does."""
-    for old, new in pairs:
+    for old, new in pairs.get(word[-1:]) or pairs[""]:
         if word.endswith(old):
             return word[: len(word) - len(old)] + new
     return word
