@@ -21,6 +21,7 @@ awake = ["06:30", "22:00"]
 heat = "10 °C/min"
 stone = "30 min"
 handling = "90 s"
+language = "en"
 [publish]
 units = "us"
 cup = "metric"
@@ -59,6 +60,7 @@ def test_no_file_means_defaults() -> None:
         ('[kitchen]\nheat = "0 °C/min"\n', "setting-value", "heat"),
         ("[kitchen]\nstone = 20\n", "setting-value", "stone"),
         ('[kitchen]\nstone = "-2 min"\n', "setting-value", "stone"),
+        ('[kitchen]\nlanguage = "tlh"\n', "setting-value", "language"),
         ('[publish]\nunits = "metrc"\n', "setting-value", "units"),
         ("[publish]\nname = 3\n", "setting-value", "name"),
         ('[checks]\nmissing-cue = "loud"\n', "setting-value", "missing-cue"),

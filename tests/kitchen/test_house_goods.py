@@ -10,11 +10,12 @@ import pytest
 
 from tamis.kitchen import make_goods
 from tamis.kitchen.goods import Larder
+from tamis.kitchen.house_goods import Fault
 
 LARDER = Larder.load((Path(make_goods.ROOT) / "goods.json").read_text(encoding="utf-8"))
 
 
-def extended(text: str) -> tuple[Larder, list[str]]:
+def extended(text: str) -> tuple[Larder, list[Fault]]:
     return LARDER.extended(tomllib.loads(text))
 
 
@@ -91,5 +92,5 @@ def test_a_neighbour_lends_its_figures() -> None:
 )
 def test_what_is_wrong_is_told_and_left_out(text: str, problem: str) -> None:
     larder, problems = extended(text)
-    assert len(problems) == 1 and problems[0].startswith(problem)
+    assert len(problems) == 1 and str(problems[0]).startswith(problem)
     assert larder.get("jam") == LARDER.get("jam")

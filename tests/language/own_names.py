@@ -15,6 +15,8 @@ from typing import NamedTuple
 from tamis.checks.registry import names, scaling_names
 
 GRAMMAR = Path(__file__).parents[2] / "grammar"
+_SAME_KIND = frozenset(("get", "pop", "lower", "strip", "values", "keys"))
+"""Methods of a text or a table, after which it is known by the same name."""
 _TERMINAL = re.compile(r"\b[A-Z][A-Z_]+\b")
 
 
@@ -115,7 +117,7 @@ def last(node: ast.AST | None) -> str:
     if isinstance(node, ast.Attribute):
         return node.attr
     if isinstance(node, ast.Call):
-        inside = isinstance(node.func, ast.Attribute) and node.func.attr in ("get", "pop", "lower", "values", "keys")
+        inside = isinstance(node.func, ast.Attribute) and node.func.attr in _SAME_KIND
         return last(node.func.value if inside else node.func)  # type: ignore[attr-defined]
     if isinstance(node, ast.Subscript):
         return last(node.value)

@@ -262,9 +262,9 @@ class _Reader(ast.NodeVisitor):
                     self._ask_collection(element, own)
             return
         said = {constant.value for constant in constants}
-        if said <= own | self.names.terminals or any(said <= names for names in self.names.sets):
-            return
-        self.found += [(constant, constant.value) for constant in constants if is_word(constant.value)]
+        own = own | self.names.terminals
+        if not any(said <= names for names in self.names.sets):
+            self.found += [(c, c.value) for c in constants if is_word(c.value) and c.value not in own]
 
     def _pattern(self, node: ast.expr) -> None:
         """The words in a pattern, and in the constants that it is put together from."""

@@ -21,4 +21,4 @@ from tamis.quantity.inches import with_centimetres
     ],
 )
 def test_with_centimetres(text: str, shown: str) -> None:
-    assert with_centimetres(text) == shown
+    assert with_centimetres(text, "en") == shown

@@ -26,6 +26,15 @@ Hazard = Literal[
 Animal = Literal["", "meat", "fish", "dairy", "egg", "honey", "gelatine"]
 Role = Literal["", "flour", "water", "salt", "yeast", "sugar", "fat", "egg", "milk", "starter", "flavour"]
 
+GoodsKey = Literal[
+    "id", "name", "plural", "aliases", "keys", "states", "densities", "pieces", "parts", "liquid", "show", "allergens",
+    "hazard", "animal", "flour", "salt", "leavener", "role", "merchant", "water", "refuse", "pack", "price", "of",
+    "like", "kind", "sorts",
+]  # fmt: skip
+"""What a table or an item says of a food."""
+PLAIN: Literal["plain"] = "plain"
+"""The state of a food as it is sold, a piece of no said size."""
+
 CUP = Fraction(473176473, 2000000)  # millilitres; NIST Handbook 44, Appendix C: half a US liquid pint
 MILLILITRES = {
     "ml": Fraction(1),
@@ -33,7 +42,7 @@ MILLILITRES = {
     "cup": CUP,
     "tbsp": CUP / 16,
     "tsp": CUP / 48,
-    "fl oz": CUP / 8,
+    "fl_oz": CUP / 8,
 }
 
 
@@ -105,7 +114,7 @@ def amount(text: str) -> Fraction:
     """Return the number of ``"50"`` or ``"50 g"``, or the g/ml of ``"125 g/cup"`` (US measures), exactly."""
     number, slash, unit = text.partition(" g/")
     value = Fraction(number.removesuffix(" g"))
-    return value / MILLILITRES[unit] if slash else value
+    return value / MILLILITRES[unit.replace(" ", "_")] if slash else value
 
 
 def _density(row: Sequence[Any]) -> Density:
@@ -131,9 +140,12 @@ def _sourced(raw: Raw, key: str) -> tuple[Fraction | None, str]:
 def whole(items: Mapping[str, Raw], id: str) -> Raw:
     """Return the item of this id; a sort of another food with the facts that it shares with it."""
     item = items[id]
-    if "of" not in item:
+    other = item.get("of")
+    if other is None:
         return item
-    shared = {k: v for k, v in items[item["of"]].items() if k not in ("plural", "aliases")}
+    shared = dict(items[other])
+    shared.pop("plural", None)
+    shared.pop("aliases", None)
     return shared | dict(item)
 
 

@@ -8,7 +8,7 @@ from __future__ import annotations
 
 import re
 from functools import cache
-from typing import Any, Literal
+from typing import TYPE_CHECKING, Any, Literal
 
 from tamis.assets import asset_text
 from tamis.diagnostics import Diagnostic
@@ -19,6 +19,9 @@ from tamis.kitchen.verbs import Verbs
 from tamis.quantity.units import Cup, Units
 from tamis.record import NamedTuple
 from tamis.source import Source, Span
+
+if TYPE_CHECKING:
+    from tamis.kitchen.house_goods import Fault
 
 UNREADABLE: Literal["settings-unreadable"] = "settings-unreadable"
 
@@ -75,9 +78,9 @@ def house_kitchen(settings_toml: str | None, goods_toml: str | None) -> tuple[Ki
         said, findings = _parsed(goods_toml)
         from tamis.kitchen.sale import sale_problems
 
-        larder, sentences = kitchen.larder.extended(said)
-        sentences += sale_problems(said, kitchen.units)
-        findings += [_about_goods(sentence, goods_toml) for sentence in sentences]
+        larder, faults = kitchen.larder.extended(said)
+        faults += sale_problems(said, kitchen.units)
+        findings += [_about_goods(fault, goods_toml) for fault in faults]
         problems += [Problem("goods.toml", finding) for finding in findings]
         kitchen = kitchen._replace(larder=larder)
     return kitchen, problems
@@ -91,7 +94,7 @@ def _parsed(text: str) -> tuple[dict[str, Any], list[Diagnostic]]:
         return tomllib.loads(text), []
     except (tomllib.TOMLDecodeError, RecursionError) as error:
         reason = str(error) or "it nests too deep"
-    found = re.search(r" \(at line (\d+), column (\d+)\)$", reason)
+    found = re.search(r" \(\D+(\d+)\D+(\d+)\)$", reason)  # the reader says at which line and column
     at = Source("", text).starts[int(found[1]) - 1] + int(found[2]) - 1 if found else len(text)
     at = min(at, max(len(text) - 1, 0))
     message = f"this is not TOML: {reason[: found.start()] if found else reason}"
@@ -99,8 +102,5 @@ def _parsed(text: str) -> tuple[dict[str, Any], list[Diagnostic]]:
     return {}, [Diagnostic(UNREADABLE, "error", Span(at, min(at + 1, len(text))), message, hint)]
 
 
-def _about_goods(sentence: str, text: str) -> Diagnostic:
-    """The larder tells its problems as `[id] what is wrong`; here they get a place."""
-    found = re.match(r"\[([^]]+)\] (?:unknown key '([^']*)'|(\w+):)?", sentence)
-    span = setting_span(text, found[1], found[2] or found[3] or "") if found else Span(0, 0)
-    return Diagnostic("house-goods", "error", span, sentence)
+def _about_goods(fault: Fault, text: str) -> Diagnostic:
+    return Diagnostic("house-goods", "error", setting_span(text, fault.id, fault.key), str(fault))

@@ -12,34 +12,68 @@ from fractions import Fraction
 from typing import Any
 
 from tamis.quantity.near import nearest
+from tamis.record import NamedTuple
 
-from .food import Raw, amount, whole
+from .food import PLAIN, GoodsKey, Raw, amount, whole
 from .goods import key
 
 SOURCE = "the house's own"
-_TEXTS = ("name", "plural", "show", "hazard", "animal", "role", "merchant", "pack", "price", "like")
-_LISTS = ("aliases", "states", "allergens")
-_FLAGS = ("liquid", "flour", "salt", "leavener")
-_FIGURES = ("densities", "pieces")
-_SHARES = ("water", "refuse")
-_OWN = ("id", "of", "name", "plural", "aliases", "keys", "pack", "price")  # what no neighbour can lend
+_TEXTS: tuple[GoodsKey, ...] = (
+    "name",
+    "plural",
+    "show",
+    "hazard",
+    "animal",
+    "role",
+    "merchant",
+    "pack",
+    "price",
+    "like",
+)
+_LISTS: tuple[GoodsKey, ...] = ("aliases", "states", "allergens")
+_FLAGS: tuple[GoodsKey, ...] = ("liquid", "flour", "salt", "leavener")
+_FIGURES: tuple[GoodsKey, ...] = ("densities", "pieces")
+_SHARES: tuple[GoodsKey, ...] = ("water", "refuse")
+_PRICE: GoodsKey = "price"
+_OWN: tuple[GoodsKey, ...] = (
+    "id",
+    "of",
+    "name",
+    "plural",
+    "aliases",
+    "keys",
+    "pack",
+    "price",
+)  # what no neighbour can lend
 _KEYS = (*_TEXTS, *_LISTS, *_FLAGS, *_FIGURES, *_SHARES)
+
+
+class Fault(NamedTuple):
+    """What is wrong in the table of one food, at one of its keys ("" for the whole table)."""
+
+    id: str
+    key: str
+    text: str
+
+    def __str__(self) -> str:
+        return f"[{self.id}] {self.text}"
 
 
 def merge(
     raw: Mapping[str, Raw], index: Mapping[str, str], closed: Mapping[str, list[str]], house: Raw
-) -> tuple[dict[str, Raw], dict[str, str], list[str]]:
-    """Return our items and names with the house's laid over them, and the problems found, as sentences."""
-    items, names, problems = dict(raw), dict(index), []
+) -> tuple[dict[str, Raw], dict[str, str], list[Fault]]:
+    """Return our items and names with the house's laid over them, and what is wrong."""
+    items, names = dict(raw), dict(index)
+    faults: list[Fault] = []
     for id, said in house.items():
         if not isinstance(said, Mapping):
-            problems.append(f"[{id}] must be a table with the facts of one food")
+            faults.append(Fault(id, "", "must be a table with the facts of one food"))
             continue
         fresh, wrong = _facts(said, closed)
-        problems += [f"[{id}] {text}" for text in wrong]
+        faults += [Fault(id, key, text) for key, text in wrong]
         base, lent = _known(items, names, id), said.get("like")
         if lent is not None and lent not in items:
-            problems.append(f"[{id}] like: there is no food {lent!r}{_meant(str(lent), list(items))}")
+            faults.append(Fault(id, "like", f"like: there is no food {lent!r}{_meant(str(lent), list(items))}"))
         elif lent is not None:
             base = _borrowed(whole(items, lent)) | base
         item = {"name": id.replace("-", " ")} | base | fresh | {"id": id}
@@ -48,7 +82,7 @@ def merge(
         for name in (item["name"], item.get("plural", ""), *item.get("aliases", ())):
             if name.strip():
                 names[key(name.lower().split())] = id
-    return items, names, problems
+    return items, names, faults
 
 
 def _known(items: Mapping[str, Raw], names: Mapping[str, str], id: str) -> dict[str, Any]:
@@ -70,47 +104,50 @@ def _borrowed(neighbour: Raw) -> dict[str, Any]:
     return facts
 
 
-def _facts(said: Raw, closed: Mapping[str, list[str]]) -> tuple[dict[str, Any], list[str]]:
-    """Return the facts that are well said, as the generated list has them, and what is wrong."""
+def _facts(said: Raw, closed: Mapping[str, list[str]]) -> tuple[dict[str, Any], list[tuple[str, str]]]:
+    """Return the facts that are well said, as the generated list has them, and what is wrong, by key."""
     facts: dict[str, Any] = {}
-    wrong: list[str] = []
+    wrong: list[tuple[str, str]] = []
     for name, value in said.items():
         if name not in _KEYS:
             meant = _meant(name, _KEYS) or f"; known here: {', '.join(sorted(_KEYS))}"
-            wrong.append(f"unknown key {name!r}{meant}")
+            wrong.append((name, f"unknown key {name!r}{meant}"))
             continue
         try:
             facts[name] = _fact(name, value)
         except (ValueError, KeyError, ZeroDivisionError, TypeError) as error:
-            wrong.append(f"{name}: {_reason(error)}")
+            wrong.append((name, f"{name}: {_reason(error)}"))
             continue
-        for word in facts[name] if isinstance(facts[name], list) and name == "allergens" else [facts[name]]:
-            if name in closed and word not in closed[name]:
-                wrong.append(f"{name}: {word!r} is not one of {', '.join(w for w in closed[name] if w)}")
+        for word in _words(facts[name]) if name in closed else ():
+            if word not in closed[name]:
+                wrong.append((name, f"{name}: {word!r} is not one of {', '.join(w for w in closed[name] if w)}"))
                 facts.pop(name, None)
     facts.pop("like", None)
     return facts, wrong
+
+
+def _words(fact: Any) -> list[str]:
+    return fact if isinstance(fact, list) else [fact]
 
 
 def _reason(error: Exception) -> str:
     return str(error) if isinstance(error, TypeError) else 'is no amount; write 0.53, 50 or "125 g/cup"'
 
 
-def _fact(name: str, value: Any) -> Any:
+def _fact(key: str, value: Any) -> Any:
     """Return one value as the generated list would hold it; TypeError says what was expected."""
-    if name in _TEXTS:
-        if name == "price" and isinstance(value, int | float):
-            return str(value)
-        return _expect(value, str, "expected words in quotation marks")
-    if name in _LISTS:
+    if key in _TEXTS:
+        priced = key == _PRICE and isinstance(value, int | float)
+        return str(value) if priced else _expect(value, str, "expected words in quotation marks")
+    if key in _LISTS:
         words = _expect(value, list, "expected a list of words")
         return [_expect(word, str, "expected a list of words") for word in words]
-    if name in _FLAGS:
+    if key in _FLAGS:
         return _expect(value, bool, "expected true or false")
-    if name in _SHARES:
+    if key in _SHARES:
         return [str(Fraction(str(value))), SOURCE]
     by_state = value if isinstance(value, Mapping) else {"": value}
-    return [_row("" if state == "plain" else state, figure) for state, figure in by_state.items()]
+    return [_row("" if state == PLAIN else state, figure) for state, figure in by_state.items()]
 
 
 def _row(state: str, figure: object) -> list[Any]:

@@ -15,7 +15,10 @@ import tomllib
 from pathlib import Path
 from typing import Any
 
-from .food import amount
+from tamis.quantity.units import shipped
+from tamis.words import one_of
+
+from .food import MILLILITRES, PLAIN, GoodsKey, amount
 from .goods import key
 
 ROOT = Path(__file__).resolve().parents[3] / "grammar"
@@ -24,19 +27,22 @@ Portions = dict[str, list[tuple[str, str]]]
 Refuse = dict[str, tuple[str, str]]
 Tables = dict[str, Any]
 
-# "state, state: 20083 cup" | "state: 117 g/cup, HERR 41" | "1.7–2 g, from memory" | "like bread-flour"
+# "state, state: 20083 cup" | "state: 117 g/cup, HERR 41" | "1.7–2 g, from memory" | "~ bread-flour"
+_VOLUMES = one_of(unit.replace("_", " ") for unit in MILLILITRES)
 _FIGURE = re.compile(
     r"(?:(?P<states>[a-z][a-z ,-]*): )?"
-    r"(?:(?P<ndb>\d{5}) (?P<measure>.+)|like (?P<like>[a-z0-9-]+)"
-    r"|(?P<lo>[\d./]+)(?:–(?P<hi>[\d./]+))?(?P<unit> g(?:/(?:cup|tbsp|tsp|fl oz|ml))?), (?P<source>.+))"
+    r"(?:(?P<ndb>\d{5}) (?P<measure>.+)|~ (?P<like>[a-z0-9-]+)"
+    rf"|(?P<lo>[\d./]+)(?:–(?P<hi>[\d./]+))?(?P<unit> g(?:/{_VOLUMES})?), (?P<lent>~ )?(?P<source>.+))"
 )
-_VOLUME = re.compile(r"(cup|tbsp|tablespoon|tsp|teaspoon|fl oz)\b", re.IGNORECASE)
-_LONG = {"tablespoon": "tbsp", "teaspoon": "tsp"}
-_ORDER = (
+_ANALOGY = "by analogy to "
+_ORDER: tuple[GoodsKey, ...] = (
     *("id", "name", "plural", "aliases", "keys", "states", "densities", "pieces", "parts", "liquid", "show"),
     *("allergens", "hazard", "animal", "flour", "salt", "leavener", "role", "merchant", "water", "refuse"),
 )
-_KNOWN = {*_ORDER, "kind", "sorts"} - {"id", "keys"}
+_JOINED: frozenset[GoodsKey] = frozenset(("kind", "states", "sorts"))
+_MADE: frozenset[GoodsKey] = frozenset(("id", "keys"))
+_FIGURES: tuple[GoodsKey, ...] = ("densities", "pieces", "parts")
+_KNOWN = _JOINED.union(_ORDER) - _MADE
 
 
 def read_portions(path: Path) -> Portions:
@@ -81,16 +87,15 @@ class Maker:
         """Return what is said of one food joined to its kind and to the tables."""
         if unknown := set(said) - _KNOWN:
             raise ValueError(f"unknown keys {sorted(unknown)}")
-        facts: dict[str, Any] = dict(self.head["kinds"][said["kind"]]) if "kind" in said else {}
+        kind = said.get("kind")
+        facts: dict[str, Any] = dict(self.head["kinds"][kind]) if kind else {}
         states = [*facts.pop("states", []), *said.get("states", [])]
-        facts |= {k: v for k, v in said.items() if k not in ("kind", "states", "sorts")}
+        facts |= {k: v for k, v in said.items() if k not in _JOINED}
         facts |= {"id": id, "name": said.get("name", id.replace("-", " ")), "states": states}
-        for figures in ("densities", "pieces", "parts"):
+        for figures in _FIGURES:
             facts[figures] = self.figures(facts.get(figures, []), figures)
-        if "water" in facts:
-            facts["water"] = facts["water"].split(", ", 1)
-        if "refuse" in facts:
-            facts["refuse"] = self.loss(facts["refuse"])
+        water, refuse = facts.get("water"), facts.get("refuse")
+        facts |= {"water": water.split(", ", 1) if water else None, "refuse": self.loss(refuse) if refuse else None}
         names = [facts["name"], facts.get("plural", ""), *facts.get("aliases", [])]
         facts["keys"] = list(dict.fromkeys(key(n.split()) for n in names if n))
         self.check(facts)
@@ -109,7 +114,7 @@ class Maker:
             short.append(facts)
         return short
 
-    def figures(self, said: list[str], kind: str) -> list[list[Any]]:
+    def figures(self, said: list[str], kind: GoodsKey) -> list[list[Any]]:
         """Return rows of (state, lo, hi, usual, source, analogy): several lines of one state make a range."""
         rows: dict[str, list[Any]] = {}
         for text in said:
@@ -123,33 +128,34 @@ class Maker:
                 old[4] += f"; {row[4]}"
         return list(rows.values())
 
-    def figure(self, text: str, kind: str) -> list[list[Any]]:
+    def figure(self, text: str, kind: GoodsKey) -> list[list[Any]]:
         """Return the rows that one line stands for."""
         parsed = _FIGURE.fullmatch(text)
         if parsed is None:
             raise ValueError(f"cannot read the figure {text!r}")
-        states = [s if s != "plain" else "" for s in (parsed["states"] or "plain").split(", ")]
+        states = [s if s != PLAIN else "" for s in (parsed["states"] or PLAIN).split(", ")]
         if parsed["like"]:
             lender = self.item(parsed["like"])
-            return [[*r[:4], f"by analogy to {lender['id']} ({r[4]})", True] for r in lender[kind]]
+            return [[*r[:4], f"{_ANALOGY}{lender['id']} ({r[4]})", True] for r in lender[kind]]
         if parsed["ndb"]:
             name, grams = measure(self.portions, parsed["ndb"], parsed["measure"])
             lo = hi = grams + self.unit(name, kind)
             source = f"USDA SR28 {parsed['ndb']} {name}"
         else:
             lo, hi = (parsed[end] + parsed["unit"].rstrip() for end in ("lo", "hi" if parsed["hi"] else "lo"))
-            source = parsed["source"]
-        return [[state, lo, hi, lo, source, source.startswith("by analogy to ")] for state in states]
+            source = (_ANALOGY if parsed["lent"] else "") + parsed["source"]
+        return [[state, lo, hi, lo, source, bool(parsed["lent"])] for state in states]
 
-    def unit(self, name: str, kind: str) -> str:
+    def unit(self, name: str, kind: GoodsKey) -> str:
         """Return the volume that a USDA measure begins with, as ``" g/cup"``; a piece needs none."""
         if kind != "densities":
             return " g"
-        volume = _VOLUME.match(name)
+        words = name.replace(",", "").split()
+        units = (shipped().get(" ".join(words[:count])) for count in (2, 1))
+        volume = next((unit.id for unit in units if unit and unit.id in MILLILITRES), None)
         if volume is None:
             raise ValueError(f"{name!r} is no volume")
-        word = volume[0].lower()
-        return f" g/{_LONG.get(word, word)}"
+        return f" g/{volume.replace('_', ' ')}"
 
     def loss(self, text: str) -> list[str]:
         """Return percent and source of an NDB number's refuse, or of ``"12, source"``."""

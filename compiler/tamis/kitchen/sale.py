@@ -7,31 +7,56 @@ brought to that, and a form that cannot be is told, since a price that quietly c
 
 from __future__ import annotations
 
+import re
 from collections.abc import Mapping
 from fractions import Fraction
+from functools import cache
 from typing import TYPE_CHECKING, Any
 
-from tamis.kitchen.words import singular
+from tamis.kitchen.house_goods import Fault
 from tamis.patterns import pattern
 from tamis.quantity.measure import BASES
+from tamis.quantity.nouns import nouns
 from tamis.quantity.number import parse
+from tamis.quantity.number_words import number_words
 from tamis.record import NamedTuple
+from tamis.words import one_of, word_lists
 
 if TYPE_CHECKING:
     from tamis.quantity.units import Units
 
-# What packs are called; other count words must be among the food's own pieces. Common practice.
-CONTAINERS = frozenset({
-    "bag", "block", "bottle", "box", "bunch", "can", "carton", "head", "jar", "loaf", "net", "pack", "packet", "pot",
-    "punnet", "sachet", "sack", "stick", "tin", "tray", "tub", "tube", "piece",
-})  # fmt: skip
 STEPS = {"kg": Fraction(50), "l": Fraction(50)}
 """What is weighed out by the kilo or the litre goes up to the next 50 g or ml; by another unit to its quarter."""
 PACK_FORM = 'expected a pack such as "500 g", "6", "bunch" or "can of 400 g"'
 PRICE_FORM = 'expected a price such as 1.20, "1.20 per kg", "0.35 each" or "4.50 per dozen"'
 
-_PRICE = pattern(r"(\d{1,9}(?:\.\d{1,6})?)(?:\s+(each)|\s*(?:\bper\b|\ba\b|\bfor\b|/)\s*(\S.*))?")
 _MEASURE = pattern(r"([\d./½¼¾⅓⅔⅛ ]*)\s*([^\d]*)")
+
+
+class SaleWords(NamedTuple):
+    """How a house says what it buys and pays: `packs` are what packs are called, `any` of them, a single `piece`;
+    `holds` stands before what a pack holds. `price` is one, with what it is for."""
+
+    packs: frozenset[str]
+    any: str
+    piece: str
+    holds: re.Pattern[str]
+    price: re.Pattern[str]
+
+
+@cache
+def sale_words(language: str) -> SaleWords:
+    """The words of a language, read once."""
+    lists = word_lists(language, "sale")
+    packs, prices = lists["packs"], lists["prices"]
+    per = rf"(?:\b{one_of(prices['for'])}\b|/)"
+    return SaleWords(
+        packs=frozenset(packs["names"]),
+        any=packs["any"][0],
+        piece=packs["piece"][0],
+        holds=pattern(rf" {one_of(packs['holds'])} "),
+        price=pattern(rf"(\d{{1,9}}(?:\.\d{{1,6}})?)(?:\s+({one_of(prices['each'])})|\s*{per}\s*(\S.*))?"),
+    )
 
 
 class Sold(NamedTuple):
@@ -76,7 +101,8 @@ def sale_of(pack: str, price: str, units: Units) -> Sale | None:
         assert held is not None, "one of the two is there"
         return Sale(held.unit, held.amount, True, _label(pack, held), word)
     cost, per = _price(price, units)
-    if per is None or (held is not None and per.amount == 1 and per.unit in ("pack", word or "pack")):
+    any_pack = sale_words(units.language).any
+    if per is None or (held is not None and per.amount == 1 and per.unit in (any_pack, word or any_pack)):
         return _by_pack(held, cost, pack, word)
     if held is None:
         return _loose(per, cost)
@@ -85,8 +111,8 @@ def sale_of(pack: str, price: str, units: Units) -> Sale | None:
     return Sale(held.unit, held.amount, True, _label(pack, held), word, cost / per.amount)
 
 
-def sale_problems(house: Mapping[str, Any], units: Units) -> list[str]:
-    """What is wrong with the packs and prices of a house's goods, as sentences that begin with `[id] key:`."""
+def sale_problems(house: Mapping[str, Any], units: Units) -> list[Fault]:
+    """What is wrong with the packs and prices of a house's goods."""
     problems = []
     for id, said in house.items():
         if not isinstance(said, Mapping):
@@ -95,7 +121,7 @@ def sale_problems(house: Mapping[str, Any], units: Units) -> list[str]:
         try:
             sale_of(pack if isinstance(pack, str) else "", price, units)
         except Unsaleable as wrong:
-            problems.append(f"[{id}] {wrong.key}: {wrong}")
+            problems.append(Fault(id, wrong.key, f"{wrong.key}: {wrong}"))
     return problems
 
 
@@ -121,17 +147,18 @@ def _label(pack: str, held: Sold) -> str:
 
 def _pack(text: str, units: Units) -> tuple[str, Sold]:
     """What a pack is called, and what it holds."""
-    word, of, rest = text.strip().partition(" of ")
-    held = _measure(rest if of else text, units)
-    known = not of or singular(word.lower()) in CONTAINERS
-    if held is None or not known or (of and held.unit == "" and held.amount == 0):
+    words = sale_words(units.language)
+    said, *rest = words.holds.split(text.strip(), maxsplit=1)
+    held = _measure(rest[0] if rest else text, units)
+    word = nouns(units.language).singular(said.lower()) if rest else ""
+    if held is None or (rest and (word not in words.packs or (held.unit == "" and held.amount == 0))):
         raise Unsaleable("pack", f"“{text}” cannot be read: {PACK_FORM}")
-    return (singular(word.lower()) if of else ""), held
+    return word, held
 
 
 def _price(text: str, units: Units) -> tuple[Fraction, Sold | None]:
     """The figure and what it is for: None for `each` or nothing said."""
-    found = _PRICE.fullmatch(text.strip())
+    found = sale_words(units.language).price.fullmatch(text.strip())
     if not found:
         raise Unsaleable("price", f"“{text}” cannot be read: {PRICE_FORM}")
     if not found[3]:
@@ -147,16 +174,18 @@ def _measure(text: str, units: Units) -> Sold | None:
     found = _MEASURE.fullmatch(text.strip())
     if not found or not text.strip():
         return None
-    number = parse(found[1]) if found[1].strip() else Fraction(1)
+    number = parse(found[1], units.language) if found[1].strip() else Fraction(1)
     spelling = found[2].strip()
     if not number:
         return None
-    if spelling.lower() in ("dozen", "doz"):
-        return Sold(number * 12, "", "")
+    group = number_words(units.language).groups.get(spelling.lower())
+    if group:
+        return Sold(number * group, "", "")
     unit = units.get(spelling) if spelling else None
     if unit is not None and unit.kind in ("mass", "volume"):
         return Sold(number * unit.factor, BASES[unit.kind], unit.id)
-    word = singular(spelling.lower())
-    if word and word not in CONTAINERS:
+    words = sale_words(units.language)
+    word = nouns(units.language).singular(spelling.lower())
+    if word and word not in words.packs:
         return None
-    return Sold(number, "" if word == "piece" else word, "" if word == "piece" else word)
+    return Sold(number, "", "") if word == words.piece else Sold(number, word, word)

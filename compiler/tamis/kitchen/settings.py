@@ -17,6 +17,7 @@ from tamis.patterns import pattern
 from tamis.quantity.near import nearest
 from tamis.record import NamedTuple
 from tamis.source import Span
+from tamis.words import languages
 
 ShownUnits = Literal["metric", "us", "written"]
 HouseCup = Literal["us", "metric", "label"]
@@ -88,8 +89,8 @@ class Settings(NamedTuple):
     kitchen: Workplace = Workplace()
     publish: Publishing = Publishing()
     safety: Safety = Safety()
-    checks: Mapping[str, Level] = {}
     dough: Dough = Dough()
+    checks: Mapping[str, Level] = {}
 
 
 def read_settings(said: Mapping[str, Any], text: str) -> tuple[Settings, list[Diagnostic]]:
@@ -97,8 +98,8 @@ def read_settings(said: Mapping[str, Any], text: str) -> tuple[Settings, list[Di
     findings: list[Diagnostic] = []
     chosen: dict[str, dict[str, Any]] = {}
     for table, values in said.items():
-        if table not in _READERS and table != "checks":
-            findings.append(_unknown(table, (*_READERS, "checks"), setting_span(text, table), "table"))
+        if table not in Settings._fields:
+            findings.append(_unknown(table, Settings._fields, setting_span(text, table), "table"))
         elif not isinstance(values, Mapping):
             findings.append(_wrong(table, f"[{table}] with its keys below", setting_span(text, "", table)))
         else:
@@ -108,8 +109,8 @@ def read_settings(said: Mapping[str, Any], text: str) -> tuple[Settings, list[Di
         default.kitchen._replace(**chosen.get("kitchen", {})),
         default.publish._replace(**chosen.get("publish", {})),
         default.safety._replace(**chosen.get("safety", {})),
-        chosen.get("checks", {}),
         default.dough._replace(**chosen.get("dough", {})),
+        chosen.get("checks", {}),
     )
     return settings, findings
 
@@ -188,8 +189,9 @@ def _duration(value: Any) -> int:
 
 
 def _heat(value: Any) -> Fraction:
-    found = re.fullmatch(r"(\d{1,3}(?:\.\d{1,3})?) *(?:°|° *C) */ *min", str(value))
-    if not found or not Fraction(found[1]):
+    degrees, _, unit = str(value).partition("/")
+    found = re.fullmatch(r"(\d{1,3}(?:\.\d{1,3})?) *(?:°|° *C) *", degrees)
+    if not found or unit.strip() != "min" or not Fraction(found[1]):
         raise _Unfit('how fast an oven gets hot, as "8 °C/min"')
     return Fraction(found[1])
 
@@ -216,6 +218,10 @@ def _band(value: Any) -> tuple[Fraction, Fraction]:
     return lo, hi
 
 
+def _language(value: Any) -> str:
+    return _one_of(languages())(value)
+
+
 _level = _one_of(LEVELS)
 
 _READERS: dict[str, dict[str, Callable[[Any], Any]]] = {
@@ -229,6 +235,7 @@ _READERS: dict[str, dict[str, Callable[[Any], Any]]] = {
         "heat": _heat,
         "stone": _duration,
         "handling": _duration,
+        "language": _language,
     },
     "publish": {
         "units": _one_of(UNITS),

@@ -118,8 +118,9 @@ class Verbs:
         phrases = (base, *also.split(" / ")) if also else (base,)
         if words.names is not None:
             phrases = words.names.get(base, ())
-        if "purpose" in facts:
-            facts["purpose"] = words.purposes.get(facts["purpose"], facts["purpose"])
+        purpose = facts.get("purpose")
+        if purpose in words.purposes:
+            facts["purpose"] = words.purposes[purpose]
         verb = self._by_base[base] = Verb(base, phrases[0] if phrases else base, **facts)
         for phrase in phrases:
             if phrase in self._by_phrase:

@@ -128,7 +128,7 @@ def _page(compiled: Compiled, kitchen: Kitchen, pages: Collection[str], picture:
         heads=heads(kitchen),
         groups=[group for group in groups if group.rows],
         apart=_linked(loose, table, pages),
-        equipment=[with_centimetres(piece.label) for piece in compiled.equipment],
+        equipment=[with_centimetres(piece.label, recipe.language) for piece in compiled.equipment],
         method=_sections(method, recipe.title),
         timeline=Markup(timeline_svg(compiled.timeline)),
         running=running_of(compiled.timeline),

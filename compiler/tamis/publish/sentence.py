@@ -64,11 +64,11 @@ def pieces_of(
         else:
             text = part.text if pieces else _LIST_MARK.sub("", part.text, count=1)
             pieces.append(Piece(_plain(text)))
-    return [_with_centimetres(piece) for piece in pieces]
+    return [_with_centimetres(piece, words.language) for piece in pieces]
 
 
-def _with_centimetres(piece: Piece) -> Piece:
-    text = with_centimetres(piece.text)
+def _with_centimetres(piece: Piece, language: str) -> Piece:
+    text = with_centimetres(piece.text, language)
     return piece if text is piece.text else piece._replace(text=text)
 
 

@@ -13,6 +13,7 @@ from tamis.words import one_of, word_lists
 class PageWords(NamedTuple):
     """By which a recipe's words are set on a page."""
 
+    language: str
     apart: re.Pattern[str]
     """A preparation without which the sentence would be another."""
     of: re.Pattern[str]
@@ -32,6 +33,7 @@ def page_words(language: str) -> PageWords:
     lists = word_lists(language, "publish")
     sentence = lists["sentence"]
     return PageWords(
+        language=language,
         apart=pattern(rf"\b{one_of(sentence['apart'])}\b"),
         of=pattern(rf" {one_of(sentence['of'])}\Z"),
         night=frozenset(word_lists(language, "reading")["openers"]["time"]),

@@ -4,32 +4,55 @@ from __future__ import annotations
 
 import re
 from fractions import Fraction
+from functools import cache
 from unicodedata import numeric
 
 from tamis.patterns import pattern
+from tamis.record import NamedTuple
+from tamis.words import one_of, word_lists
 
 INCH = Fraction(254, 10)
 """Millimetres; NIST Handbook 44, Appendix C: exactly 25.4."""
 
 _NUMBER = r"\d+(?:[ -]\d/\d+|\.\d+|/\d+|[¼-¾⅓-⅞])?|[¼-¾⅓-⅞]"
-_INCHES = pattern(rf"(?<![\d/.,])({_NUMBER})(?:(\s?(?:x|×|by|–|-|to)\s?)({_NUMBER}))?[ \u00a0-]?inch(?:es)?\b(?!\s*\()")
+_DASHES = ("–", "-")
 _WHOLE_CM = 100
 _IN_MM = 20
 
 
-def with_centimetres(text: str) -> str:
+def with_centimetres(text: str, language: str) -> str:
     """`a 9-inch tin` as `a 9-inch (23 cm) tin`: millimetres below two centimetres, halves of a centimetre below ten.
 
     Where a round bracket follows, the cook has said it.
     """
-    return _INCHES.sub(_beside, text) if "inch" in text else text
+    words = _words(language)
+    if not any(name in text for name in words.names):
+        return text
+    return words.lengths.sub(lambda found: _beside(found, words), text)
 
 
-def _beside(found: re.Match[str]) -> str:
+class _Words(NamedTuple):
+    """`lengths` finds one length in inches, or two with what stands between them."""
+
+    names: tuple[str, ...]
+    through: tuple[str, ...]
+    lengths: re.Pattern[str]
+
+
+@cache
+def _words(language: str) -> _Words:
+    words = word_lists(language, "units")["inches"]
+    between = one_of((*words["by"], *words["range"], *_DASHES, "×"))
+    inches = one_of(words["names"])
+    lengths = rf"(?<![\d/.,])({_NUMBER})(?:(\s?{between}\s?)({_NUMBER}))?[ \u00a0-]?{inches}\b(?!\s*\()"
+    return _Words(words["names"], (*words["range"], *_DASHES), pattern(lengths))
+
+
+def _beside(found: re.Match[str], words: _Words) -> str:
     ends = [_value(said) * INCH for said in (found[1], found[3]) if said]
     small = min(ends) < _IN_MM
     said = [str(round(end)) if small else _centimetres(end) for end in ends]
-    joint = "–" if (found[2] or "").strip() in ("–", "-", "to") else " × "
+    joint = "–" if (found[2] or "").strip() in words.through else " × "
     return f"{found[0]} ({joint.join(said)} {'mm' if small else 'cm'})"
 
 

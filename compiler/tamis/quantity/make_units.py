@@ -82,7 +82,7 @@ def _exact(number: object) -> Fraction:
 
 def _system(registry: Any, unit: str) -> str:
     for name in sorted(registry._groups):
-        if name != "root" and unit in registry.get_group(name).members:
+        if "_" in name and unit in registry.get_group(name).members:
             return str(name).partition("_")[0]
     return ""
 

@@ -9,6 +9,7 @@ from __future__ import annotations
 from fractions import Fraction
 
 from tamis.patterns import pattern
+from tamis.quantity.number_words import number_words
 
 # No kitchen counts further, and the arithmetic must not be made to.
 MOST_DIGITS = 12
@@ -20,17 +21,6 @@ VULGAR = {
     "⅑": (1, 9), "⅒": (1, 10), "↉": (0, 3),
 }  # fmt: skip
 
-WORDS = {
-    word: Fraction(number)
-    for number, word in enumerate(
-        ["one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten", "eleven", "twelve"],
-        start=1,
-    )
-}
-PARTS = {"half": Fraction(1, 2), "third": Fraction(1, 3), "quarter": Fraction(1, 4)}
-PLURALS = {"halves": "half", "thirds": "third", "quarters": "quarter"}
-ALONE = {**WORDS, **PARTS, "dozen": Fraction(12)}
-
 # What may part the whole from its fraction: "1 1/2", "1-1/2". A space may be one that does not break.
 _APART = r"(?:[ \t\u00a0]+|-)"
 _PLAIN = pattern(r"([0-9]+)?(?:\.([0-9]+))?")
@@ -39,16 +29,16 @@ _VULGAR = pattern(rf"(?:([0-9]+){_APART}?)?([¼½¾⅐-⅞↉])")
 _COMMA = pattern(r"([0-9]{1,3}(?:,[0-9]{3})+)|([0-9]+),([0-9]+)")
 
 
-def parse(text: str) -> Fraction | None:
+def parse(text: str, language: str = "en") -> Fraction | None:
     """The exact number that a text says; None if it says none, has too many digits or a wrong fraction."""
     text = text.strip()
     if len(text) > LONGEST or _digits(text) > MOST_DIGITS:
         return None
-    for read in (_plain, _fraction, _vulgar, _word):
+    for read in (_plain, _fraction, _vulgar):
         number = read(text)
         if number is not None:
             return number
-    return None
+    return number_words(language).parse(text)
 
 
 def problem(text: str) -> str | None:
@@ -106,22 +96,3 @@ def _vulgar(text: str) -> Fraction | None:
     if not found:
         return None
     return int(found[1] or 0) + Fraction(*VULGAR[found[2]])
-
-
-def _word(text: str) -> Fraction | None:
-    """Numbers in words: one to twelve, a half, two thirds, a dozen, half a dozen, three dozen."""
-    words = [word for word in text.lower().replace("-", " ").split() if word not in ("a", "an")]
-    if len(words) == 1:
-        return ALONE.get(words[0])
-    if len(words) == 2:
-        return _times(words[0], words[1])
-    return None
-
-
-def _times(count: str, each: str) -> Fraction | None:
-    if each == "dozen":
-        many = ALONE.get(count) if count != "dozen" else None
-        return many and many * 12
-    part = PARTS.get(PLURALS.get(each, each))
-    many = WORDS.get(count)
-    return many * part if part and many else None

@@ -11,6 +11,7 @@ All data comes from grammar/units.json, which make_units writes.
 from __future__ import annotations
 
 import re
+from collections.abc import Mapping, Sequence
 from fractions import Fraction
 from functools import cache
 from typing import Literal
@@ -18,6 +19,7 @@ from typing import Literal
 from tamis.assets import asset_text
 from tamis.quantity.near import Known, nearest
 from tamis.record import NamedTuple
+from tamis.words import word_lists, word_tables
 
 UnitKind = Literal["mass", "volume", "time", "length", "temperature", "nominal"]
 System = Literal["metric", "us", "imperial", ""]
@@ -40,8 +42,6 @@ SPOONS: dict[SpoonSet, tuple[str, str]] = {
     "imperial": ("imp_tbsp", "imp_tsp"),
     "australian": ("australian_tbsp", "metric_tsp"),
 }
-# Letters that are no unit because they could be two; the long form of what was probably meant.
-LONG_FORMS = {"T": "tbsp", "t": "tsp", "c": "cup", "C": "cup", "in": "inch", "m": "min"}
 
 
 class Unit(NamedTuple):
@@ -59,37 +59,43 @@ class Unit(NamedTuple):
 
 
 class Units:
-    """The units of one house: every spelling, exact factors, and what `cup`, `tbsp` and `tsp` mean here."""
+    """The units of one house: every spelling, exact factors, and what `cup`, `tbsp` and `tsp` mean here.
 
-    __slots__ = ("_by_id", "_by_name", "_known")
+    `unclear` are letters that are no unit because they could be two, with the long form of what was probably meant.
+    """
 
-    def __init__(self, by_id: dict[str, Unit], by_name: dict[str, str]) -> None:
+    __slots__ = ("_by_id", "_by_name", "_known", "language", "unclear")
+
+    def __init__(self, by_id: dict[str, Unit], by_name: dict[str, str], language: str = "en") -> None:
+        self.language = language
+        self.unclear = word_tables(language, "units")["unclear"]
         self._by_id = by_id
         self._by_name = by_name
         self._known: Known | None = None
 
     @classmethod
-    def load(cls, text: str, cup: Cup = "us", tbsp: SpoonSet | Literal[""] = "") -> Units:
-        """Read the text of units.json.
+    def load(cls, text: str, cup: Cup = "us", tbsp: SpoonSet | Literal[""] = "", language: str = "en") -> Units:
+        """Read the text of units.json. A language may have names of its own for a unit instead of those there.
 
         `cup` is a key of CUPS; `tbsp` a key of SPOONS, or "" for the spoons that stand beside the cup. Raises
         KeyError for another choice: whoever reads the house's settings checks it against those first.
         """
         import json
 
+        own: Mapping[str, Sequence[str]] = word_lists(language, "units").get("names", {})
         by_id: dict[str, Unit] = {}
         by_name: dict[str, str] = {}
         for row in json.loads(text):
             top, _, bottom = row["factor"].partition("/")
             unit = Unit(row["id"], row["kind"], Fraction(int(top), int(bottom)), row["system"])
             by_id[unit.id] = unit
-            for name in row["names"]:
+            for name in own.get(unit.id, row["names"]):
                 by_name[name] = unit.id
         chosen_cup, beside = CUPS[cup]
         chosen = (chosen_cup, *SPOONS[tbsp or beside])
         for plain, exact in zip(("cup", "tbsp", "tsp"), chosen, strict=True):
             by_id[plain] = by_id[exact]._replace(id=plain)
-        return cls(by_id, by_name)
+        return cls(by_id, by_name, language)
 
     def get(self, name: str) -> Unit | None:
         """The unit of an id or a spelling, or None. Full stops and doubled spaces do not matter."""
@@ -103,8 +109,8 @@ class Units:
 
         An ambiguous letter gives its long form; else the nearest spelling, if at most a third of it differs.
         """
-        if name in LONG_FORMS:
-            return LONG_FORMS[name]
+        if name in self.unclear:
+            return self.unclear[name]
         if self._known is None:
             self._known = Known(self._by_name)
         return nearest(_tidy(name), self._known)
@@ -126,9 +132,9 @@ class Units:
 
 
 @cache
-def shipped(cup: Cup = "us", tbsp: SpoonSet | Literal[""] = "") -> Units:
+def shipped(cup: Cup = "us", tbsp: SpoonSet | Literal[""] = "", language: str = "en") -> Units:
     """The units that ship with the compiler, for a house's choice as `Units.load` takes it."""
-    return Units.load(asset_text("grammar/units.json"), cup, tbsp)
+    return Units.load(asset_text("grammar/units.json"), cup, tbsp, language)
 
 
 def spellings(kind: str) -> list[str]:

@@ -8,7 +8,6 @@ from typing import TYPE_CHECKING, get_args
 from tamis.diagnostics import Diagnostic, Fix
 from tamis.kitchen.house import Kitchen
 from tamis.quantity.number import problem
-from tamis.quantity.units import LONG_FORMS
 from tamis.reading.clauses import Ingredient, Meanwhile, Read, Repeat
 from tamis.reading.food import read_ingredient
 from tamis.reading.phrase import Phrase
@@ -123,7 +122,7 @@ def _units_are_sound(phrase: Phrase) -> bool:
             phrase.find("unit-unclear", "error", span, f"“{word.text}” alone is no unit", f"write `{written}`", mend)
             sound = False
             continue
-        long_form = LONG_FORMS.get(word.text)
+        long_form = phrase.kitchen.units.unclear.get(word.text)
         if long_form and (word.text != "in" or at + 2 == phrase.end or not _opens_place(phrase, at + 2)):
             fix = Fix(span, long_form, f"write `{long_form}`") if word.text in ("T", "t") else None
             message = f"“{word.text}” alone is no unit"

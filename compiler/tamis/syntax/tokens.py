@@ -14,7 +14,7 @@ from typing import TYPE_CHECKING, Any
 from lark.lexer import Lexer
 
 from tamis.assets import asset_text
-from tamis.quantity.number import WORDS
+from tamis.quantity.number_words import number_words
 from tamis.quantity.units import Units
 from tamis.syntax.token import Token
 
@@ -40,6 +40,7 @@ _TOKEN = re.compile(
     re.VERBOSE,
 )
 # A word that is neither a number nor the begin of one: nothing but more words can be made of a row of these.
+WORDS = number_words("en").ones
 _PLAIN = rf"(?!(?:{'|'.join(WORDS)}|(?:half a |a )?dozen|gas)\b(?!-))[^\W\d_{_FRACTIONS}][\w’'-]*"
 ROW_OF_WORDS = re.compile(rf"\s*({_PLAIN}(?:\s+{_PLAIN})*)\s*", re.IGNORECASE)
 _AFTER_WHICH_WORDS_ARE_MORE = frozenset(("NUMBER", "TIME", "LENGTH"))

@@ -1,0 +1,50 @@
+"""Numbers in words: one to twelve, a half, two thirds, a dozen, half a dozen, three dozen."""
+
+from __future__ import annotations
+
+from fractions import Fraction
+from functools import cache
+
+from tamis.quantity.nouns import nouns
+from tamis.words import word_tables
+
+Worth = dict[str, Fraction]
+
+
+class NumberWords:
+    """The words for numbers of one language."""
+
+    __slots__ = ("_alone", "_articles", "_parts", "groups", "ones")
+
+    def __init__(self, language: str) -> None:
+        tables = word_tables(language, "numbers")
+        self.ones = _worth(tables["ones"])
+        self.groups = _worth(tables["groups"])
+        parts = _worth(tables["parts"])
+        self._alone = self.ones | parts | self.groups
+        self._parts = parts | _worth(tables["parts-of-many"])
+        self._articles = nouns(language).indefinite
+
+    def parse(self, text: str) -> Fraction | None:
+        """The number that words say; None if they say none."""
+        words = [word for word in text.lower().replace("-", " ").split() if word not in self._articles]
+        if len(words) == 1:
+            return self._alone.get(words[0])
+        return self._times(*words) if len(words) == 2 else None
+
+    def _times(self, count: str, each: str) -> Fraction | None:
+        if each in self.groups:
+            many = self._alone.get(count) if count not in self.groups else None
+            return many and many * self.groups[each]
+        part, many = self._parts.get(each), self.ones.get(count)
+        return many * part if part and many else None
+
+
+@cache
+def number_words(language: str) -> NumberWords:
+    """The words of a language, read once."""
+    return NumberWords(language)
+
+
+def _worth(table: dict[str, str]) -> Worth:
+    return {word: Fraction(text) for word, text in table.items()}
