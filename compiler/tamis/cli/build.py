@@ -6,7 +6,6 @@ was not made by an earlier build is never written over without `--replace`.
 
 from __future__ import annotations
 
-import argparse
 import sys
 from pathlib import Path
 from typing import TYPE_CHECKING
@@ -16,6 +15,8 @@ from tamis.cli.findings import closing, counts
 from tamis.library.files import house_folder, shown
 
 if TYPE_CHECKING:
+    import argparse
+
     from tamis.library.library import Library
     from tamis.publish.site import Report
 

@@ -8,7 +8,6 @@ line counts them.
 
 from __future__ import annotations
 
-import argparse
 import sys
 from typing import TYPE_CHECKING
 
@@ -16,6 +15,8 @@ from tamis.cli.common import open_all, print_findings
 from tamis.cli.findings import as_data, closing, counts
 
 if TYPE_CHECKING:
+    import argparse
+
     from tamis.cli.findings import Finding
     from tamis.diagnostics import Severity
 

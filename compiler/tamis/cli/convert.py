@@ -6,7 +6,6 @@ It takes a food with its measure, a bare measure, a length or the sides of a tin
 
 from __future__ import annotations
 
-import argparse
 import sys
 from pathlib import Path
 from typing import TYPE_CHECKING
@@ -14,6 +13,8 @@ from typing import TYPE_CHECKING
 from tamis.cli.common import Stop, print_findings, terminal_width
 
 if TYPE_CHECKING:
+    import argparse
+
     from tamis.cli.common import OutputFormat
     from tamis.convert.asked import Asked
     from tamis.kitchen.house import Kitchen

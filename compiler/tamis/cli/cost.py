@@ -6,10 +6,13 @@ the cent, half a cent up, so that the column adds up to the sum under it.
 
 from __future__ import annotations
 
-import argparse
+from typing import TYPE_CHECKING
 
 from tamis.cli.common import terminal_width
 from tamis.cli.dishes import PART, dish_arguments, one_file, wanted
+
+if TYPE_CHECKING:
+    import argparse
 
 
 def arguments(parser: argparse.ArgumentParser) -> None:

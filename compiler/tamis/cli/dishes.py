@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import argparse
 import sys
 from collections.abc import Sequence
 from fractions import Fraction
@@ -13,6 +12,8 @@ from tamis.cli.common import Stop, existing, open_all, print_findings, progress
 from tamis.record import NamedTuple
 
 if TYPE_CHECKING:
+    import argparse
+
     from tamis.library.library import Entry, Library
     from tamis.market.dishes import Dish
     from tamis.market.market_list import MarketList

@@ -6,12 +6,16 @@ it does.
 
 from __future__ import annotations
 
-import argparse
 import sys
+from typing import TYPE_CHECKING
 
 from tamis.checks.registry import Files, names, page, scaling_names
 from tamis.quantity.near import nearest
 from tamis.quantity.numerals import decimal
+
+if TYPE_CHECKING:
+    import argparse
+
 
 _HEADS = ("", "Why it matters", "How to mend it")
 

@@ -5,12 +5,13 @@
 
 from __future__ import annotations
 
-import argparse
 from typing import TYPE_CHECKING
 
 from tamis.cli.common import Stop, open_one, tell_faults
 
 if TYPE_CHECKING:
+    import argparse
+
     from tamis.cli.common import OutputFormat, Printer
     from tamis.formula.formula import Formula
 

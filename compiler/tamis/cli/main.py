@@ -7,13 +7,13 @@ warnings with `--strict`), 2 the command could not run.
 
 from __future__ import annotations
 
-import argparse
 import sys
-from collections.abc import Sequence
 from importlib import import_module
 
-from tamis.cli.common import Stop
-from tamis.library.files import Unreadable
+TYPE_CHECKING = False
+if TYPE_CHECKING:
+    from collections.abc import Sequence
+    from typing import Any
 
 COMMANDS = {
     "check": "say what is wrong with recipes",
@@ -43,28 +43,55 @@ def main(argv: Sequence[str] | None = None) -> int:
 
 def _run(name: str, words: list[str]) -> int:
     command = import_module(f"tamis.cli.{name}")
-    parser = argparse.ArgumentParser(f"tamis {name}", description=(command.__doc__ or "").partition("\n\n")[0])
-    command.arguments(parser)
     try:
-        status: int = command.run(parser.parse_args(words))
-    except (Stop, Unreadable) as reason:
+        status: int = command.run(_options(command, name, words))
+    except _reasons() as reason:
         print(f"tamis {name}: {reason}", file=sys.stderr)
         return 2
     return status
 
 
+def _options(command: Any, name: str, words: list[str]) -> Any:
+    from tamis.cli.plain import Plain
+
+    plain = Plain()
+    command.arguments(plain)
+    said = plain.read(words)
+    if said is not None:
+        return said
+    from argparse import ArgumentParser
+
+    parser = ArgumentParser(f"tamis {name}", description=(command.__doc__ or "").partition("\n\n")[0])
+    command.arguments(parser)
+    return parser.parse_args(words)
+
+
+def _reasons() -> tuple[type[Exception], ...]:
+    """What stops a command, its text for the cook."""
+    from tamis.cli.common import Stop
+    from tamis.library.files import Unreadable
+
+    return Stop, Unreadable
+
+
 def _without_command(words: list[str]) -> int:
+    from tamis import __version__
+
+    version = "--version"
+    if words == [version]:
+        print(f"tamis {__version__}")
+        return 0
+    from argparse import ArgumentParser, RawDescriptionHelpFormatter
+
     listing = "\n".join(f"  {name:<10}{what}" for name, what in COMMANDS.items())
-    parser = argparse.ArgumentParser(
+    parser = ArgumentParser(
         "tamis",
         usage="tamis COMMAND …",
         description="A compiler for recipes.",
         epilog=f"commands:\n{listing}\n\n`tamis COMMAND --help` tells more.",
-        formatter_class=argparse.RawDescriptionHelpFormatter,
+        formatter_class=RawDescriptionHelpFormatter,
     )
-    from tamis import __version__
-
-    parser.add_argument("--version", action="version", version=f"tamis {__version__}")
+    parser.add_argument(version, action="version", version=f"tamis {__version__}")
     unknown = [word for word in words if not word.startswith("-")]
     if unknown:
         from tamis.quantity.near import nearest

@@ -6,13 +6,14 @@ A folder stands for all its recipes. Dishes that a recipe uses are shopped for w
 
 from __future__ import annotations
 
-import argparse
 from typing import TYPE_CHECKING
 
 from tamis.cli.common import terminal_width
 from tamis.cli.dishes import PART, Wanted, dish_arguments, wanted
 
 if TYPE_CHECKING:
+    import argparse
+
     from tamis.cli.common import OutputFormat, Printer
 
 

@@ -6,12 +6,16 @@ bracket, and never takes the place of a file that is there.
 
 from __future__ import annotations
 
-import argparse
 import re
 from pathlib import Path
+from typing import TYPE_CHECKING
 
 from tamis.cli.common import Stop
 from tamis.library.files import SUFFIX, write_atomic
+
+if TYPE_CHECKING:
+    import argparse
+
 
 TEMPLATE = """\
 % A line that begins with a percent sign is a remark to yourself and is never published.

@@ -5,9 +5,12 @@ Of a faulty file what could be understood is printed, marked as a part.
 
 from __future__ import annotations
 
-import argparse
+from typing import TYPE_CHECKING
 
 from tamis.cli.common import open_one, tell_faults
+
+if TYPE_CHECKING:
+    import argparse
 
 
 def arguments(parser: argparse.ArgumentParser) -> None:

@@ -6,7 +6,6 @@ grow with the rest is told at the end. `--format source` prints a recipe file, t
 
 from __future__ import annotations
 
-import argparse
 import sys
 from typing import TYPE_CHECKING
 
@@ -15,6 +14,8 @@ from tamis.cli.scaling import Outcome, asked, outcome_of, scaling_arguments
 from tamis.kitchen.settings import UNITS
 
 if TYPE_CHECKING:
+    import argparse
+
     from tamis.cli.common import OutputFormat, Printer
     from tamis.diagnostics import Diagnostic
     from tamis.kitchen.house import Kitchen

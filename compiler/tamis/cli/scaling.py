@@ -2,13 +2,14 @@
 
 from __future__ import annotations
 
-import argparse
 from typing import TYPE_CHECKING, Literal
 
 from tamis.cli.common import Stop
 from tamis.record import NamedTuple
 
 if TYPE_CHECKING:
+    import argparse
+
     from tamis.compile import Compiled
     from tamis.diagnostics import Diagnostic
     from tamis.kitchen.house import Kitchen

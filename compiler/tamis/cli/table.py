@@ -5,7 +5,6 @@ Of a faulty file what could be understood is printed, marked as a part.
 
 from __future__ import annotations
 
-import argparse
 import sys
 from typing import TYPE_CHECKING
 
@@ -14,6 +13,8 @@ from tamis.cli.scaling import asked, outcome_of, scaling_arguments
 from tamis.kitchen.settings import UNITS
 
 if TYPE_CHECKING:
+    import argparse
+
     from tamis.cli.common import OutputFormat, Printer
     from tamis.compile import Compiled
     from tamis.kitchen.house import Kitchen

@@ -5,12 +5,12 @@ Of a faulty file what could be understood is planned, marked as a part.
 
 from __future__ import annotations
 
-import argparse
 from typing import TYPE_CHECKING
 
 from tamis.cli.common import Stop, open_one, tell_faults, terminal_width
 
 if TYPE_CHECKING:
+    import argparse
     from datetime import datetime
 
 PART = "This is only a part: the recipe has errors."

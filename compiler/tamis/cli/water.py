@@ -6,7 +6,6 @@ in the same degrees; with --mixed (the dough as it came out) and --water it is w
 
 from __future__ import annotations
 
-import argparse
 from fractions import Fraction
 from typing import TYPE_CHECKING, Literal
 
@@ -14,6 +13,8 @@ from tamis.cli.common import Stop
 from tamis.patterns import pattern
 
 if TYPE_CHECKING:
+    import argparse
+
     from tamis.formula.water import Bench, Scale
 
 _DEGREES = pattern(r"([-−]?)(\d{1,3}(?:\.\d{1,3})?) *(?:° *)?([CcFf]?)")
