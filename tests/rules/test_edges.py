@@ -45,6 +45,7 @@ def test_measure_outside_brackets(text: str, expected: list[str]) -> None:
     ("text", "expected"),
     [
         ("Heat the oven to 200 °C.", ["to 200 °C"]),
+        ("Heat the oven to around 200 °C.", ["to around 200 °C"]),
         ("Put [4 potatoes] in the oven at 350°F [for 1 h].", ["at 350°F"]),
         ("Bake [4 potatoes] [for 1 h] at gas mark 4.", ["at gas mark 4"]),
         ("Cook [2 eggs] [for 1 min] until 72 degrees C inside.", ["until 72 degrees C"]),

@@ -18,8 +18,10 @@ class Small(NamedTuple):
 
     the: Words
     of: Words
+    to: Words
     plus: Words
     numbers: Words
+    hedges: Words
     ranges: Words
     adverbs: Words
 
@@ -28,7 +30,6 @@ class Times(NamedTuple):
     """A time in plain words."""
 
     openers: Words
-    hedges: Words
 
 
 class Degrees(NamedTuple):
@@ -37,8 +38,6 @@ class Degrees(NamedTuple):
     names: Words
     scales: Words
     gas: Words
-    about: Words
-    to: Words
     openers: Words
     turns: Words
 
@@ -59,7 +58,6 @@ class Vessels(NamedTuple):
 
     into: Words
     opens: Words
-    articles: Words
     another: Words
     batch: Words
 
@@ -74,7 +72,6 @@ class Lifted(NamedTuple):
 class Boil(NamedTuple):
     """*To the boil* in plain words."""
 
-    to: Words
     articles: Words
     states: Words
 
@@ -111,7 +108,7 @@ class Scaling(NamedTuple):
 
 
 class CheckWords(NamedTuple):
-    """All of them, by what they are about; `cues` and `meanwhile` open a clause, whose brackets may be missing."""
+    """All of them, by what they are about; articles, cues and *meanwhile* are those of the clauses."""
 
     small: Small
     times: Times
@@ -123,6 +120,7 @@ class CheckWords(NamedTuple):
     keeping: Keeping
     foods: Foods
     scaling: Scaling
+    articles: Words
     cues: Words
     meanwhile: Words
 
@@ -130,10 +128,10 @@ class CheckWords(NamedTuple):
 @cache
 def check_words(language: str) -> CheckWords:
     lists, reading = word_lists(language, "checks"), word_lists(language, "reading")
-    times = Times(**lists["times"])
+    small = Small(**lists["small"])
     return CheckWords(
-        small=Small(**lists["small"]),
-        times=times._replace(hedges=(*reading["numbers"]["hedges"], *times.hedges)),
+        small=small._replace(hedges=(*reading["numbers"]["hedges"], *small.hedges)),
+        times=Times(**lists["times"]),
         degrees=Degrees(**lists["degrees"]),
         food=Food(**lists["food"]),
         vessels=Vessels(**lists["vessels"]),
@@ -142,6 +140,7 @@ def check_words(language: str) -> CheckWords:
         keeping=Keeping(**lists["keeping"]),
         foods=Foods(**lists["foods"]),
         scaling=Scaling(**lists["scaling"]),
+        articles=reading["numbers"]["articles"],
         cues=reading["openers"]["cue"],
         meanwhile=reading["openers"]["meanwhile"],
     )

@@ -35,10 +35,11 @@ class PreparationWords(NamedTuple):
 @cache
 def title_words(language: str) -> TitleWords:
     lists = word_lists(language, "timeline")["titles"]
+    prepositions = (*word_lists(language, "reading")["prepositions"]["food"], *lists["prepositions"])
     return TitleWords(
         joints=frozenset(lists["joints"]),
-        prepositions=frozenset(lists["prepositions"]),
-        empty=frozenset((*lists["prepositions"], *lists["empty"])),
+        prepositions=frozenset(prepositions),
+        empty=frozenset((*prepositions, *lists["empty"])),
         places=lists["places"],
         boiled=frozenset(lists["boiled"]),
     )

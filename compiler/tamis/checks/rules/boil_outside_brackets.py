@@ -46,8 +46,8 @@ Bring [to the boil] and [simmer for 35–40 min] [until tender].
 
 @cache
 def _to_the_boil(language: str) -> re.Pattern[str]:
-    words = check_words(language).boil
-    return pattern(rf"\b{one_of(words.to)} {one_of(words.articles)} (?:\w+ )?{one_of(words.states)}\b")
+    words, to = check_words(language).boil, one_of(check_words(language).small.to)
+    return pattern(rf"\b{to} {one_of(words.articles)} (?:\w+ )?{one_of(words.states)}\b")
 
 
 def check(view: View) -> Iterator[Diagnostic]:

@@ -62,14 +62,14 @@ def degrees_in_words(language: str) -> re.Pattern[str]:
 @cache
 def _to(language: str) -> re.Pattern[str]:
     """The words between a verb and what it sets something to."""
-    words = check_words(language).degrees
-    return pattern(rf"[\w ]{{0,24}}?\b({one_of(words.turns)}\s+)?{one_of(words.to)}\s+(?:{one_of(words.about)}\s+)?")
+    small, turns = check_words(language).small, one_of(check_words(language).degrees.turns)
+    return pattern(rf"[\w ]{{0,24}}?\b({turns}\s+)?{one_of(small.to)}\s+(?:{one_of(small.hedges)}\s+)?")
 
 
 @cache
 def _opener(language: str) -> re.Pattern[str]:
-    words = check_words(language).degrees
-    return pattern(rf"\b{one_of(words.openers)}\s+(?:{one_of(words.about)}\s+)?\Z", re.IGNORECASE)
+    openers, hedges = check_words(language).degrees.openers, check_words(language).small.hedges
+    return pattern(rf"\b{one_of(openers)}\s+(?:{one_of(hedges)}\s+)?\Z", re.IGNORECASE)
 
 
 def check(view: View) -> Iterator[Diagnostic]:

@@ -45,9 +45,9 @@ Whip [300 ml double cream] and [20 g caster sugar] [in a large bowl] [until thic
 @cache
 def _placed(language: str) -> re.Pattern[str]:
     """`in a` or `into a`, and the words that may name a vessel."""
-    words = check_words(language).vessels
+    words = check_words(language)
     named = r"((?:[^\W\d_][\w-]* ){0,3}[^\W\d_][\w-]*)"
-    return pattern(rf"\b{one_of(words.into)} {one_of(words.articles)} {named}", re.IGNORECASE)
+    return pattern(rf"\b{one_of(words.vessels.into)} {one_of(words.articles)} {named}", re.IGNORECASE)
 
 
 def check(view: View) -> Iterator[Diagnostic]:
