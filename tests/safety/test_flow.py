@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import json
 from pathlib import Path
+from typing import get_args
 
 import pytest
 
@@ -12,7 +13,8 @@ from tamis.compile import Compiled, compile
 from tamis.kitchen.house import default_kitchen, house_kitchen
 from tamis.model.recipe import Supply
 from tamis.publish.cautions import safety_view
-from tamis.safety.records import Safety
+from tamis.safety.data import rules
+from tamis.safety.records import CautionKey, Safety
 from tamis.source import Source
 
 
@@ -139,6 +141,10 @@ def test_allergens_of_a_house() -> None:
     found = compile(Source("trial.tamis", text), kitchen, {}).safety
     assert found is not None
     assert [part.list for part in found.dish.declared] == ["us"]
+
+
+def test_the_cautions_of_the_code_are_those_of_the_data() -> None:
+    assert set(get_args(CautionKey)) == set(rules().cautions)
 
 
 def test_every_page_says_what_prevails() -> None:

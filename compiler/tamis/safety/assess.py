@@ -8,7 +8,7 @@ from tamis.safety.allergens import Foods, lists_of, part_of
 from tamis.safety.cautions import cautions
 from tamis.safety.clearing import limit_of
 from tamis.safety.data import rules
-from tamis.safety.records import Item, Safety
+from tamis.safety.records import Item, Safety, Served
 from tamis.safety.signs import verbs_of
 from tamis.safety.state import State
 from tamis.safety.tags import contradictions
@@ -91,7 +91,7 @@ def _strays(recipe: Recipe, foods: Foods) -> Iterator[Source]:
             yield from foods.of_use(index)
 
 
-def _served(recipe: Recipe) -> str:
+def _served(recipe: Recipe) -> Served:
     """`raw` or `uncooked` where the header says so in one of the words of the data."""
     said = recipe.header.served.lower().replace(",", " ").split()
     if any(word in said for word in rules().words["served_raw"]):

@@ -26,18 +26,26 @@ from tamis.safety.still_hot import still_hot
 if TYPE_CHECKING:
     from collections.abc import Iterator, Sequence
 
+    from tamis.kitchen.food import Hazard
     from tamis.model.recipe import Action, Recipe
     from tamis.quantity.units import Units
-    from tamis.safety.records import Item
+    from tamis.safety.records import CautionKey, Item, Served
     from tamis.safety.state import State
 
 _BLENDS = frozenset(("blend", "purée", "process"))
 _TIPS = frozenset(("tip", "tip out", "pour off", "lift", "baste"))
 _RISKY = FLESH | {"egg", "rice", "pulses", "kidney-beans", "raw-milk"}
 
+_BY_HAZARD: dict[Hazard, CautionKey] = {
+    "honey": "honey",
+    "kidney-beans": "beans",
+    "rice": "rice",
+    "raw-milk": "raw-milk",
+}
+
 
 def cautions(
-    recipe: Recipe, dish: State, served: str, verbs: Sequence[frozenset[str]], units: Units
+    recipe: Recipe, dish: State, served: Served, verbs: Sequence[frozenset[str]], units: Units
 ) -> tuple[Caution, ...]:
     """All of them, those of the whole dish last; `verbs` are those of each action."""
     found = [*_of_actions(recipe, dish, verbs, units), *_of_food(recipe, dish, served)]
@@ -47,7 +55,7 @@ def cautions(
     return tuple(sorted(first.values(), key=lambda c: (c.action is None, c.action or 0)))
 
 
-def caution(key: str, action: int | None = None) -> Caution:
+def caution(key: CautionKey, action: int | None = None) -> Caution:
     """A caution of the data, its source parted from its words."""
     text, _, source = rules().cautions[key].partition(" [")
     return Caution(key, text, source.rstrip("]"), action)
@@ -81,7 +89,7 @@ def _hot_tin(action: Action, dish: State) -> bool:
     return "fat" in words_of(action) and any(item.hazard in FLESH for item in dish.items.values())
 
 
-def _of_food(recipe: Recipe, dish: State, served: str) -> Iterator[Caution]:
+def _of_food(recipe: Recipe, dish: State, served: Served) -> Iterator[Caution]:
     items = list(dish.items.values())
     kinds = {item.hazard for item in items}
     if kinds & (FLESH - {"cured-pork"}):
@@ -108,7 +116,7 @@ def _of_food(recipe: Recipe, dish: State, served: str) -> Iterator[Caution]:
 
 def _named(items: list[Item], recipe: Recipe, dish: State) -> Iterator[Caution]:
     kinds = {item.hazard for item in items}
-    for hazard, key in (("honey", "honey"), ("kidney-beans", "beans"), ("rice", "rice"), ("raw-milk", "raw-milk")):
+    for hazard, key in _BY_HAZARD.items():
         if hazard in kinds:
             yield caution(key)
     if any(item.hazard == "sprouts" and not item.cleared for item in items):

@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from tamis.safety.data import rules
-from tamis.safety.records import Item
+from tamis.safety.records import Form, Item
 
 if TYPE_CHECKING:
     from tamis.kitchen.goods import Goods
@@ -40,7 +40,7 @@ def _ready(food: Ingredient, said: set[str]) -> bool:
     return not said.isdisjoint(words["ready"])
 
 
-def _form(said: set[str], goods: Goods) -> str:
+def _form(said: set[str], goods: Goods) -> Form:
     """How it goes in: an egg as it is or beaten, a bird whole, meat in one piece or small. Time at a simmer and a
     cue mean something else for each."""
     words = rules().words

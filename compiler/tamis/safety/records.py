@@ -3,9 +3,20 @@
 from __future__ import annotations
 
 from fractions import Fraction
+from typing import Literal
 
 from tamis.record import NamedTuple
 from tamis.source import Span
+
+Form = Literal["piece", "small", "whole", "large", "juices", "stuffing", "contact"]
+"""How raw food lies in a batch: whole is an egg as it is or a bird, large a bird; juices are parted from raw food, and
+contact is what a tool has touched."""
+Served = Literal["", "raw", "uncooked"]
+CautionKey = Literal[
+    "raw-meat", "served-raw", "raw-fish", "soft-egg", "raw-dough", "unfinished", "honey", "nuts", "beans", "sprouts",
+    "raw-milk", "rice", "garlic-oil", "jars", "leftovers", "steam", "hot-oil", "hot-sugar", "stick-blender", "blender",
+    "hot-tin", "flame", "bones",
+]  # fmt: skip
 
 
 class Clearing(NamedTuple):
@@ -21,8 +32,6 @@ class Item(NamedTuple):
     """One hazard within a batch.
 
     `hazard` is its kind, `food` what the cook calls it, `use` the ingredient use it came by (-1: a used recipe's).
-    `form` is piece, small, whole (an egg as it is, a bird), large (a bird), juices (parted from raw food), stuffing,
-    or contact (by a tool).
     `path` names the batches it went through, `core` the hottest temperature stated for it, `wet` and `boiled` the
     seconds it simmered and boiled, `soaked` those it soaked. `bound` is an egg in a dough or batter.
     """
@@ -31,7 +40,7 @@ class Item(NamedTuple):
     food: str
     use: int
     span: Span
-    form: str = "piece"
+    form: Form = "piece"
     path: tuple[str, ...] = ()
     cleared: Clearing | None = None
     core: Fraction | None = None
@@ -82,7 +91,7 @@ class Wait(NamedTuple):
 class Caution(NamedTuple):
     """A caution that the recipe's own clauses call for: its key and words, their source, the action (None: all)."""
 
-    key: str
+    key: CautionKey
     text: str
     source: str = ""
     action: int | None = None
@@ -113,7 +122,7 @@ class Safety(NamedTuple):
     parts: tuple[Part, ...] = ()
     contradictions: tuple[Contradiction, ...] = ()
     cautions: tuple[Caution, ...] = ()
-    served: str = ""
+    served: Served = ""
     animal: tuple[str, ...] = ()
     words: tuple[str, ...] = ()
 

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, cast
 
 from tamis.reading.clauses import Ingredient, Pause, Time
 from tamis.record import NamedTuple
@@ -25,6 +25,7 @@ if TYPE_CHECKING:
     from tamis.model.recipe import Action, Recipe, Supply, Use
     from tamis.reading.clauses import Read
     from tamis.safety.heatings import Heating
+    from tamis.safety.records import Form
 
 
 _AROMATIC = ("fruit", "herb", "spice", "vegetable", "liquid")
@@ -92,7 +93,7 @@ class Trace:
     def _supplied(self, hazard: str, product: int, name: str) -> Item:
         span = next((t.span for t in self.recipe.takings if t.product == product), Span(0, 0))
         kind, _, form = hazard.partition(":")
-        return Item(kind, name, -1 - product, span, form or "piece")
+        return Item(kind, name, -1 - product, span, cast("Form", form) or "piece")
 
     def _happen(self, event: Happening, action: Action) -> None:
         state = self.states[event.batch]
