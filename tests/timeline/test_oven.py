@@ -7,6 +7,7 @@ import pytest
 from tamis.compile import compile
 from tamis.source import Source
 from tamis.timeline.oven import temperature
+from tamis.timeline.text import timeline_text
 
 from .making import KITCHEN
 
@@ -28,3 +29,31 @@ def test_temperature(line: str, celsius: int | None) -> None:
     last = compile(Source("trial.tamis", HEAD + line + "\n"), KITCHEN, {}).recipe.actions[-1]
     assert last.work.station == "oven"
     assert temperature(last) == celsius
+
+
+BAKE = "Bake [4 potatoes] [for 20 min].\n"
+
+
+@pytest.mark.parametrize(
+    ("lines", "row"),
+    [
+        ("Heat [the oven] [to 230 °C] [with a baking stone].\n" + BAKE, "≈ 47 min  Heat oven to 230 °C"),
+        ("Set [a rack] in the middle and heat [the oven] [to 230 °C] [with a baking stone].\n" + BAKE, "≈ 48 min "),
+        ("Put [a baking stone] [in the oven] and heat [the oven] [to 230 °C].\n" + BAKE, "≈ 48 min "),
+        ("Grease [a tin] with [butter, for greasing] and heat the oven [to 230 °C].\n" + BAKE, "≈ 28 min "),
+        ("Move [a rack] to the top and heat [the grill].\nGrill [4 tomatoes] [for 5 min].\n", "≈ 5 min "),
+    ],
+)
+def test_an_oven_is_heated_whatever_else_is_done_to_what_is_empty(lines: str, row: str) -> None:
+    text = f"title: Trial\nserves: 4\n\n# Trial\n\n{lines}"
+    timeline = compile(Source("trial.tamis", text), KITCHEN, {}).timeline
+    assert any(row in line for line in timeline_text(timeline, None, 200).splitlines()), timeline_text(
+        timeline, None, 200
+    )
+
+
+def test_a_tin_with_food_in_it_is_not_empty() -> None:
+    text = (
+        HEAD.replace("Heat [the oven] [to 230 °C].\nBake", "Bake") + "Turn [the tin] and heat [the oven] [to 180 °C].\n"
+    )
+    assert not compile(Source("trial.tamis", text), KITCHEN, {}).recipe.actions[-1].heats

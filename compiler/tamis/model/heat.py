@@ -148,17 +148,30 @@ def _set_hot(labour: Labour) -> bool:
 
 def _only_heats(act: Act) -> bool:
     """An action with no food in it, whose object is the station itself."""
-    if act.uses or act.takings:
+    into_batch = act.takings or any(act.walker.flow.uses[use].in_batch for use in act.uses)
+    if into_batch or not any(map(_is_station, act.tools)):
         return False
-    first = next((e for e in act.read.events if isinstance(e, (Tool, Reference))), None)
-    named = any(map(_is_station, act.tools))
-    return named and first is not None and first.role in ("equipment", "reference") and _names_station(act, first)
+    named = [event for event in act.read.events if isinstance(event, Tool | Reference)]
+    if _names_station(act, named[0]):
+        return True
+    use = act.labour.time_verb or next(reversed(act.labour.verbs), None)  # *set [a rack] in and heat [the oven]*
+    behind = [event for event in named if use and use.verb.sets and event.clause.span.start > use.span.start]
+    return bool(behind) and _names_station(act, behind[0]) and all(_is_empty(act, event) for event in named)
 
 
-def _names_station(act: Act, first: Tool | Reference) -> bool:
-    if isinstance(first, Tool):
-        return _is_station(first) and not first.preposition
-    return bool(act.tools) and act.tools[0].clause is first.clause and _is_station(act.tools[0])
+def _names_station(act: Act, named: Tool | Reference) -> bool:
+    tool = _tool_of(act, named)
+    return tool is not None and _is_station(tool) and not (isinstance(named, Tool) and named.preposition)
+
+
+def _is_empty(act: Act, named: Tool | Reference) -> bool:
+    """Whether no food lies there: a rack, a tin that is new here."""
+    tool = _tool_of(act, named)
+    return tool is not None and (tool.equipment.kind != "vessel" or not tool.definite)
+
+
+def _tool_of(act: Act, named: Tool | Reference) -> Tool | None:
+    return next((tool for tool in act.tools if tool.clause is named.clause), None)
 
 
 def _is_station(tool: Tool) -> bool:

@@ -28,7 +28,7 @@ GRILL = 300
 
 def heats_alone(action: Action) -> bool:
     """Whether a line heats a station that needs nobody, and nothing else: it holds up no food."""
-    return action.heats in BY_THEMSELVES and not action.uses
+    return action.heats in BY_THEMSELVES
 
 
 def heating_seconds(action: Action, kitchen: Kitchen) -> int:
