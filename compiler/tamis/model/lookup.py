@@ -10,7 +10,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from tamis.kitchen.words import singular
-from tamis.model.batch import Batch, plain
+from tamis.model.batch import Batch, Origin, plain
 from tamis.reading.tables import tables
 from tamis.record import NamedTuple
 
@@ -21,6 +21,10 @@ if TYPE_CHECKING:
     from tamis.model.flow import Flow
     from tamis.model.walker import Walker
     from tamis.reading.clauses import Reference, Share
+
+
+# Of these a second share is one of the whole, and not of what a first share of it went into.
+_NAMED: tuple[Origin, ...] = ("named", "by-product", "component", "used-recipe")
 
 
 class Meaning(NamedTuple):
@@ -109,11 +113,13 @@ def _tool_at_hand(walker: Walker, words: tuple[str, ...]) -> Meaning | None:
 
 def _food(walker: Walker, words: tuple[str, ...], share: Share | None) -> Meaning | None:
     flow = walker.flow
-    if share and (share.kind == "rest" or share.another or walker.present is None):
+    if share:
         left = [batch for batch in walker.open.shared() if _answers(batch, words, flow)]
         left += [batch for batch in flow.shared() if _answers(batch, words, flow)]
+        if share.kind != "rest" and not share.another and walker.present is not None:
+            left = [batch for batch in left if words in batch.names and batch.origin in _NAMED]
         if left:
-            return _one(left, words)
+            return _one(list(dict.fromkeys(left)), words)  # one that is named here is found in both places
     if not words:
         return None
     flow.make_named(words, walker.component)
