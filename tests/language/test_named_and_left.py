@@ -1,4 +1,4 @@
-"""What is named with `as` or left behind, and shared out."""
+"""What is named with `as` or left behind, shared out, and beside a component of the same name."""
 
 from __future__ import annotations
 
@@ -57,3 +57,38 @@ def test_two_that_are_named_alike_are_still_told() -> None:
         "Whisk [50 g icing sugar] with [1 tbsp coffee] [as brown glaze].\nBrush with [half the brown glaze].\nRoll",
     )
     assert "product-ambiguous" in dish(body)[1]
+
+
+BRAISE = """\
+# Duck
+
+Braise [4 duck legs] [in 500 ml water] [in a casserole] [for 90 min] [until 85 °C inside].
+Lift the duck on to a plate, [leaving the sauce].
+"""
+YOGURT = "\n# Sauce\n\nWhisk [100 g yogurt] with [1 tsp mustard] [in a bowl].\n"
+PLATES = "\n# Plates\n\nServe [the duck] with [the sauce].\n"
+
+
+def test_what_was_left_has_gone_into_a_component_of_its_name() -> None:
+    recipe, found = dish(
+        BRAISE + "\n# Sauce\n\nBoil [the sauce] [until thick, 10 min].\nStir in [20 g butter].\n" + PLATES
+    )
+    assert found == []
+    taken = [(recipe.products[taking.product].name, taking.action) for taking in recipe.takings]
+    assert taken == [("sauce", 2), ("Duck", 4), ("Sauce", 4)]
+
+
+def test_what_was_named_has_gone_into_a_component_of_its_name() -> None:
+    body = (
+        "# Onions\n\nFry [2 onions, sliced] [in 20 g butter] [in a pan] [until soft, 10 min] [as relish].\n"
+        "\n# Relish\n\nSimmer [the relish] with [50 ml vinegar] [for 10 min] [until thick].\n"
+        "\n# Plates\n\nToast [4 slices of bread] [for 2 min] [until brown].\nTop with [the relish].\n"
+    )
+    recipe, found = dish(body)
+    assert found == []
+    assert recipe.products[recipe.takings[-1].product].name == "Relish"
+
+
+@pytest.mark.parametrize("body", [BRAISE + YOGURT + PLATES, YOGURT[1:] + "\n" + BRAISE + PLATES])
+def test_both_are_there(body: str) -> None:
+    assert dish(body)[1] == ["product-ambiguous"]

@@ -134,8 +134,24 @@ def _called_so(walker: Walker, words: tuple[str, ...]) -> Meaning | None:
     for tier in (walker.open, flow.named(), flow.byproducts()):
         found = _one([batch for batch in tier if batch.is_called(words)], words)
         if found:
-            return found
+            return found if tier is walker.open else _or_component(walker, words, found)
     return _component(walker, words) or _supply(flow, words)
+
+
+def _or_component(walker: Walker, words: tuple[str, ...], found: Meaning) -> Meaning:
+    """What was left or named so, and a component of the same name: where both are there, either may be meant; what has
+    gone into something is not there any more."""
+    flow = walker.flow
+    batch = found.batch
+    assert batch is not None
+    here = batch.product is not None and flow.products[batch.product].component == walker.component
+    homes = flow.homes.get(words, ())
+    if words not in batch.names or (here and not any(at in flow.component_batches for at in homes)):
+        return found
+    component = _component(walker, words)
+    if component is None or component.batch is None or component.batch is batch or component.batch.left == 0:
+        return found
+    return found._replace(also=(*found.also, component.batch)) if batch.left > 0 else component
 
 
 def _answering(walker: Walker, words: tuple[str, ...]) -> Meaning | None:
