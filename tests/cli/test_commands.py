@@ -234,6 +234,8 @@ def test_check_imports_nothing_heavy(tmp_path: Path, text: str, dough: set[str])
     loaded = loaded_by_check(tmp_path)
     heavy = {"jinja2", "markdown_it", "pint", "pydantic", "csv", "asyncio", "difflib", "tomllib"}
     assert heavy.isdisjoint(loaded)
+    printing = {f"tamis.quantity.{name}" for name in ("display", "spoons", "weights", "wrapping")}
+    assert printing.isdisjoint(loaded)
     # Of our own it takes what reads and judges a recipe, and nothing of what shows or plans one.
     base = {"assets", "patterns", "record", "string_tables", "words", "lalr", "source", "diagnostics", "quantity"}
     judging = {"syntax", "kitchen", "reading", "model", "safety", "checks", "compile", "library", "cli"}

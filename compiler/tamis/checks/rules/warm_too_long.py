@@ -12,7 +12,6 @@ from collections.abc import Iterator
 from typing import TYPE_CHECKING
 
 from tamis.diagnostics import Diagnostic, Severity
-from tamis.quantity.display import limit_c
 from tamis.quantity.times import duration
 from tamis.safety.data import rules
 
@@ -53,6 +52,8 @@ def check(view: View) -> Iterator[Diagnostic]:
         message = f"here {wait.food} may stand {_where(wait)} for more than {duration(window.out)}"
         hint = "into the fridge with it, a shorter wait, or keep it hot; local food codes prevail"
         if wait.kept_warm and wait.celsius is None:
+            from tamis.quantity.display import limit_c
+
             hint = f"say how warm: `{view.source.slice(wait.span)[:-1]} at {limit_c(window.hold)}]`; {hint}"
         yield Diagnostic(RULE, LEVEL, wait.span, message, hint)
 
