@@ -62,11 +62,12 @@ class Cupboard:
     The names are those of the file, which are English and the ids, or those of `words/<language>/equipment.toml`.
     """
 
-    __slots__ = ("_by_name", "_count_ids", "_counts", "_holders", "_known", "_names", "_nouns", "_tins")
+    __slots__ = ("_by_id", "_by_name", "_count_ids", "_counts", "_holders", "_known", "_names", "_nouns", "_tins")
 
     def __init__(self, language: str = "en") -> None:
         self._nouns = nouns(language)
         self._names = own_names(language, "equipment")
+        self._by_id: dict[str, Equipment] = {}
         self._by_name: dict[str, tuple[Equipment, bool]] = {}
         self._counts: dict[str, str] = {}
         self._count_ids: frozenset[str] = frozenset()
@@ -117,6 +118,7 @@ class Cupboard:
         )
         if facts:
             raise ValueError(f"{id!r} has facts that nobody knows: {', '.join(facts)}")
+        self._by_id[id] = item
         for name in names:
             self._put(name, self._several(name) if name != item.name else item.plural, item)
 
@@ -132,6 +134,10 @@ class Cupboard:
     def __iter__(self) -> Iterator[Equipment]:
         """Each piece once, in the order of the file."""
         return iter(dict.fromkeys(item for item, _ in self._by_name.values()))
+
+    def of_id(self, id: str) -> Equipment | None:
+        """The piece that the data call so, whatever a cook calls it."""
+        return self._by_id.get(id)
 
     def get(self, name: str) -> Equipment | None:
         """The piece of this name, singular or plural, without adjectives."""

@@ -10,7 +10,7 @@ from typing import TYPE_CHECKING
 
 from tamis.publish.words import page_words
 from tamis.record import NamedTuple
-from tamis.safety.data import rules
+from tamis.safety.data import AllergenList, rules
 from tamis.safety.report import LISTS, PREVAIL, allergen_words
 
 if TYPE_CHECKING:
@@ -56,12 +56,12 @@ def safety_view(safety: Safety, language: str) -> SafetyView:
     )
 
 
-def _list(safety: Safety, list_: str) -> AllergenView:
+def _list(safety: Safety, list_: AllergenList) -> AllergenView:
     parts = tuple((part.name, _of(part, list_)) for part in safety.parts)
     return AllergenView(LISTS[list_], _of(safety.dish, list_), parts)
 
 
-def _of(part: Part, list_: str) -> tuple[str, ...]:
+def _of(part: Part, list_: AllergenList) -> tuple[str, ...]:
     return tuple(
         allergen_words(allergen)
         for declared in part.declared

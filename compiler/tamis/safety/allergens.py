@@ -9,8 +9,9 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from tamis.record import NamedTuple
-from tamis.safety.data import rules
+from tamis.safety.data import AllergenList, rules
 from tamis.safety.records import Allergen, Declared, Part
+from tamis.safety.words import safety_words
 
 if TYPE_CHECKING:
     from collections.abc import Iterable, Iterator, Mapping
@@ -60,13 +61,14 @@ class Foods:
     def of_use(self, use: int, goods: str = "") -> list[Source]:
         """The foods of one use: itself (or the part of it that these goods are) and what may be taken instead."""
         own = self._kitchen.larder.get(goods) if goods else None
-        found = self._of_use[use, goods] = list(_of_use(self._recipe.uses[use].ingredient, use, own))
+        needed = safety_words(self._kitchen.language).purposes.needed
+        found = self._of_use[use, goods] = list(_of_use(self._recipe.uses[use].ingredient, use, own, needed))
         return found
 
 
-def _of_use(food: Ingredient, use: int, goods: Goods | None) -> Iterator[Source]:
+def _of_use(food: Ingredient, use: int, goods: Goods | None, needed: frozenset[str]) -> Iterator[Source]:
     own = goods or food.goods
-    optional = food.optional or food.purpose == "if needed"
+    optional = food.optional or food.purpose in needed
     if own is None:
         yield Source(food.name, (), "", optional, known=False, use=use)
     else:
@@ -78,14 +80,14 @@ def _of_use(food: Ingredient, use: int, goods: Goods | None) -> Iterator[Source]
             yield Source(other.name, other.goods.allergens, other.goods.animal, optional, True, use=use)
 
 
-def part_of(name: str, foods: list[Source], lists: Iterable[str]) -> Part:
+def part_of(name: str, foods: list[Source], lists: Iterable[AllergenList]) -> Part:
     """What must be declared of a batch with these foods."""
     declared = tuple(Declared(list_, tuple(_declare(list_, foods))) for list_ in lists)
     unknown = tuple(dict.fromkeys(food.name for food in foods if not food.known))
     return Part(name, declared, unknown)
 
 
-def _declare(list_: str, foods: list[Source]) -> Iterator[Allergen]:
+def _declare(list_: AllergenList, foods: list[Source]) -> Iterator[Allergen]:
     suspect = [food for food in foods if food.allergens]
     there = {word for food in suspect for word in food.allergens}
     for name, words in rules().allergens[list_].items():
@@ -97,7 +99,7 @@ def _declare(list_: str, foods: list[Source]) -> Iterator[Allergen]:
         yield Allergen(name, names, all(food.optional for food in needed), all(food.instead for food in bearing))
 
 
-def lists_of(kitchen: Kitchen) -> tuple[str, ...]:
+def lists_of(kitchen: Kitchen) -> tuple[AllergenList, ...]:
     """The lists that a house declares by: its own choice, else that of its authority."""
     safety = kitchen.settings.safety
     chosen = safety.allergens or ("eu" if safety.authority == "uk" else "us")

@@ -7,21 +7,22 @@ from typing import TYPE_CHECKING
 from tamis.safety.allergens import Foods, lists_of, part_of
 from tamis.safety.cautions import cautions
 from tamis.safety.clearing import limit_of
-from tamis.safety.data import rules
-from tamis.safety.records import Item, Safety, Served
+from tamis.safety.records import HazardKind, Item, Safety, Served
 from tamis.safety.signs import verbs_of
 from tamis.safety.state import State
 from tamis.safety.tags import contradictions
 from tamis.safety.trace import Trace
+from tamis.safety.words import safety_words
 
 if TYPE_CHECKING:
     from collections.abc import Iterator, Mapping
 
     from tamis.kitchen.house import Kitchen
+    from tamis.kitchen.settings import Authority
     from tamis.model.recipe import Recipe, Supply
     from tamis.safety.allergens import Source
 
-MATTERS = frozenset(
+MATTERS: frozenset[HazardKind] = frozenset(
     ("poultry", "stuffing", "minced-meat", "whole-meat", "pork", "cured-pork", "fish", "shellfish", "egg", "raw-flour",
      "sprouts", "raw-milk", "kidney-beans")
 )  # fmt: skip
@@ -93,13 +94,14 @@ def _strays(recipe: Recipe, foods: Foods) -> Iterator[Source]:
 
 def _served(recipe: Recipe) -> Served:
     """`raw` or `uncooked` where the header says so in one of the words of the data."""
+    words = safety_words(recipe.language)
     said = recipe.header.served.lower().replace(",", " ").split()
-    if any(word in said for word in rules().words["served_raw"]):
+    if not words.served_raw.isdisjoint(said):
         return "raw"
-    return "uncooked" if any(word in said for word in rules().words["served_unfinished"]) else ""
+    return "" if words.served_unfinished.isdisjoint(said) else "uncooked"
 
 
-def _short_rest(recipe: Recipe, items: tuple[Item, ...], authority: str) -> Iterator[Item]:
+def _short_rest(recipe: Recipe, items: tuple[Item, ...], authority: Authority) -> Iterator[Item]:
     """Meat whose limit asks for a rest, and that is eaten sooner: counted are all the lines after its cue."""
     for item in items:
         limit = limit_of(item, authority)

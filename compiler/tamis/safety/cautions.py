@@ -22,6 +22,7 @@ from tamis.safety.signs import (
     words_of,
 )
 from tamis.safety.still_hot import still_hot
+from tamis.safety.words import safety_words
 
 if TYPE_CHECKING:
     from collections.abc import Iterator, Sequence
@@ -29,13 +30,13 @@ if TYPE_CHECKING:
     from tamis.kitchen.food import Hazard
     from tamis.model.recipe import Action, Recipe
     from tamis.quantity.units import Units
-    from tamis.safety.records import CautionKey, Item, Served
+    from tamis.safety.records import CautionKey, HazardKind, Item, Served
     from tamis.safety.state import State
 
-_BLENDS = frozenset(("blend", "purée", "process"))
-_TIPS = frozenset(("tip", "tip out", "pour off", "lift", "baste"))
-_RISKY = FLESH | {"egg", "rice", "pulses", "kidney-beans", "raw-milk"}
-
+_OTHERS: frozenset[HazardKind] = frozenset(("egg", "rice", "pulses", "kidney-beans", "raw-milk"))
+_RISKY = FLESH | _OTHERS
+_FLOUR: frozenset[HazardKind] = frozenset(("raw-flour",))
+_CURED: HazardKind = "cured-pork"
 _BY_HAZARD: dict[Hazard, CautionKey] = {
     "honey": "honey",
     "kidney-beans": "beans",
@@ -63,6 +64,7 @@ def caution(key: CautionKey, action: int | None = None) -> Caution:
 
 def _of_actions(recipe: Recipe, dish: State, verbs: Sequence[frozenset[str]], units: Units) -> Iterator[Caution]:
     hot = still_hot(recipe, verbs, units)
+    ids = rules().verbs
     roasted: set[int] = set()
     sweet = with_sugar(recipe)
     for action, said in zip(recipe.actions, verbs, strict=True):
@@ -71,28 +73,30 @@ def _of_actions(recipe: Recipe, dish: State, verbs: Sequence[frozenset[str]], un
             yield caution("steam", at)
         if hot_oil(recipe, action, said):
             yield caution("hot-oil", at)
-        if action.component in sweet and hot_sugar(action):
+        if action.component in sweet and hot_sugar(action, recipe.language):
             yield caution("hot-sugar", at)
-        if at in hot and not said.isdisjoint(_BLENDS):
-            open_pan = any(tool.equipment.name == "stick blender" for tool in action.tools)
+        if at in hot and not said.isdisjoint(ids["blends"]):
+            open_pan = any(tool.equipment.id in rules().equipment["open-blenders"] for tool in action.tools)
             yield caution("stick-blender" if open_pan else "blender", at)
-        if "flambé" in said:
+        if not said.isdisjoint(ids["flames"]):
             yield caution("flame", at)
         if action.work.station in ("oven", "grill"):
             roasted.add(action.component)
-        if action.component in roasted and not said.isdisjoint(_TIPS) and _hot_tin(action, dish):
+        if action.component in roasted and not said.isdisjoint(ids["tips"]) and _hot_tin(action, dish, recipe.language):
             yield caution("hot-tin", at)
 
 
-def _hot_tin(action: Action, dish: State) -> bool:
+def _hot_tin(action: Action, dish: State, language: str) -> bool:
     """Fat in a tin that comes out of the oven and is handled."""
-    return "fat" in words_of(action) and any(item.hazard in FLESH for item in dish.items.values())
+    said = words_of(action)
+    fat = any(word in said for word in safety_words(language).signs.fat)
+    return fat and any(item.hazard in FLESH for item in dish.items.values())
 
 
 def _of_food(recipe: Recipe, dish: State, served: Served) -> Iterator[Caution]:
     items = list(dish.items.values())
     kinds = {item.hazard for item in items}
-    if kinds & (FLESH - {"cured-pork"}):
+    if kinds & (FLESH - {_CURED}):
         yield caution("raw-meat", _first(recipe, items, FLESH))
     if served == "raw":
         yield caution("served-raw")
@@ -104,7 +108,7 @@ def _of_food(recipe: Recipe, dish: State, served: Served) -> Iterator[Caution]:
         yield caution("soft-egg")
     doughy = "raw-flour" in kinds and not kinds & FLESH
     if doughy and any(item.hazard == "egg" and item.bound for item in items):
-        yield caution("raw-dough", _first(recipe, items, frozenset(("raw-flour",))))
+        yield caution("raw-dough", _first(recipe, items, _FLOUR))
     yield from _named(items, recipe, dish)
     if kinds & _RISKY - {"egg"} or any(item.hazard == "egg" and not item.bound for item in items):
         yield caution("leftovers")
@@ -131,7 +135,7 @@ def _soft(item: Item) -> bool:
     return item.cleared is None and item.heated and item.form == "whole"
 
 
-def _first(recipe: Recipe, items: list[Item], kinds: frozenset[str]) -> int | None:
+def _first(recipe: Recipe, items: list[Item], kinds: frozenset[HazardKind]) -> int | None:
     """The first action in which one of these foods goes in."""
     at = [recipe.uses[item.use].action for item in items if item.hazard in kinds and item.use >= 0]
     return min(at, default=None)

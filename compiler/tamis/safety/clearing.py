@@ -2,17 +2,16 @@
 
 from __future__ import annotations
 
-import re
 from fractions import Fraction
 from typing import TYPE_CHECKING
 
 from tamis.safety.data import Limit, rules
-from tamis.safety.degrees import says
-from tamis.safety.heatings import pertains_to_stuffing
-from tamis.safety.records import Clearing, Item
+from tamis.safety.records import ClearedBy, Clearing, Item
 
 if TYPE_CHECKING:
+    from tamis.kitchen.settings import Authority
     from tamis.safety.heatings import Heating
+    from tamis.safety.words import Cues
 
 _BAKED = 300
 """Seconds in the oven after which dough, batter and a glaze on them are hot through: well below any baking time
@@ -21,7 +20,7 @@ _FRIED = 60
 """Seconds on the heat for a thin batter, a roux, or the surface that a dirty board touched (common practice)."""
 
 
-def heated(item: Item, done: Heating, action: int, authority: str) -> Item:
+def heated(item: Item, done: Heating, action: int, authority: Authority, cues: Cues) -> Item:
     """The item after a clause has acted on its batch."""
     if item.cleared:
         return item
@@ -33,36 +32,37 @@ def heated(item: Item, done: Heating, action: int, authority: str) -> Item:
             heated=item.heated or done.hot,
             core=max((t for t in (item.core, done.core) if t is not None), default=None),
         )
-    by = _enough(item, done, authority)
+    by = _enough(item, done, authority, cues)
     return item._replace(cleared=Clearing(action, done.words, by)) if by else item
 
 
-def limit_of(item: Item, authority: str) -> Limit | None:
+def limit_of(item: Item, authority: Authority) -> Limit | None:
     """What the authority asks for this hazard; None for one that no temperature clears (kidney beans)."""
     return rules().limits[authority].get(item.hazard)
 
 
-def _enough(item: Item, done: Heating, authority: str) -> str:
-    """By what the hazard is cleared, or "" if it is not."""
+def _enough(item: Item, done: Heating, authority: Authority, cues: Cues) -> ClearedBy | None:
+    """By what the hazard is cleared, None if it is not."""
     limit = limit_of(item, authority)
     if item.hazard == "kidney-beans":
-        return "boiled" if item.boiled >= rules().boil else ""
+        return "boiled" if item.boiled >= rules().boil else None
     if (item.form == "juices" and done.boils) or _wet(item):
         return "boiled"
     if item.form == "contact" and max(done.fried, done.baked) >= _FRIED:
         return "heated"
-    if limit is None or (item.form == "stuffing" and not pertains_to_stuffing(done.words)):
-        return ""
+    # A cue may speak of what is inside, or of the thigh and the skin alone.
+    if limit is None or (item.form == "stuffing" and not cues.stuffed.search(done.words.lower())):
+        return None
     if done.core is not None and reaches(limit, done.core, rules().reading):
         return "temperature"
-    return "held" if _held(item, limit, done) else _by_look(item, limit, done)
+    return "held" if _held(item, limit, done) else _by_look(item, done, authority, cues)
 
 
-def _by_look(item: Item, limit: Limit, done: Heating) -> str:
+def _by_look(item: Item, done: Heating, authority: Authority, cues: Cues) -> ClearedBy | None:
     """Without a thermometer: a dough's baking, a cue that the authority accepts."""
     if item.hazard == "raw-flour" or item.bound:
-        return _dough(done)
-    return "cue" if _cue(item, limit, done) else ""
+        return _dough(done, cues)
+    return "cue" if _cue(item, done, authority, cues) else None
 
 
 def reaches(limit: Limit, celsius: Fraction, held: int) -> bool:
@@ -85,35 +85,28 @@ def _held(item: Item, limit: Limit, done: Heating) -> bool:
 
 def _wet(item: Item) -> bool:
     """Simmered or boiled for so long that pieces of its size are done."""
-    kind = item.hazard
     if item.form in ("stuffing", "large"):
         return False
-    if item.form in ("juices", "contact"):
-        kind = item.form
-    elif item.form == "whole":
-        kind = {"egg": "whole-egg", "poultry": "whole-bird"}.get(kind, kind)
-    elif item.form == "small" and kind in ("whole-meat", "pork", "poultry"):
-        kind = "small"
-    least = rules().wet.get(kind)
+    names = (item.form, f"{item.form}-{item.hazard}", item.hazard)
+    least = next((rules().wet[name] for name in names if name in rules().wet), None)
     return least is not None and item.wet >= least
 
 
-def _dough(done: Heating) -> str:
+def _dough(done: Heating, cues: Cues) -> ClearedBy | None:
     """Flour, and egg within dough or batter: baked, fried or boiled through."""
-    if done.baked >= _BAKED or (done.baked and says(done.cue, "baked")):
+    said = done.cue.lower()
+    if done.baked >= _BAKED or (done.baked and (cues.baked.search(said) or cues.browned.search(said))):
         return "baked"
-    if done.baked and done.cue and re.search(r"\b(brown|gold|golden|deep)\b", done.cue):
-        return "baked"
-    return "fried" if done.fried >= _FRIED or (done.fried and done.cue) else ""
+    return "fried" if done.fried >= _FRIED or (done.fried and done.cue) else None
 
 
-def _cue(item: Item, limit: Limit, done: Heating) -> bool:
+def _cue(item: Item, done: Heating, authority: Authority, cues: Cues) -> bool:
     """Whether the cue has a word that the authority accepts, without a word that takes it back."""
-    if not done.cue or says(done.cue, "partly") or not done.hot:
+    said = done.cue.lower()
+    if not said or not done.hot or cues.partly.search(said) or cues.denies.search(said):
         return False
-    if re.search(r"\b(or|not|no|without)\b", done.cue.lower()):
-        return False
-    words = set(re.findall(r"[a-z]+", done.cue.lower()))
-    if item.hazard == "egg" and done.baked and says(done.cue, "baked"):
+    egg = item.hazard == "egg"
+    if egg and done.baked and cues.baked.search(said):
         return True
-    return any(word in words for word in limit.cues) and not (item.hazard == "egg" and "whites" in words)
+    accepted = cues.accepted.get((authority, item.hazard))
+    return bool(accepted and accepted.found.search(said)) and not (egg and cues.whites.search(said))

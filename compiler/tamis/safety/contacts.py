@@ -10,11 +10,13 @@ from typing import TYPE_CHECKING
 
 from tamis.safety.data import rules
 from tamis.safety.records import Item
+from tamis.safety.words import safety_words
 from tamis.syntax.document import Text
 
 if TYPE_CHECKING:
     from collections.abc import Sequence
 
+    from tamis.kitchen.house import Kitchen
     from tamis.model.recipe import Action
     from tamis.reading.clauses import Tool
     from tamis.safety.state import State
@@ -23,11 +25,12 @@ if TYPE_CHECKING:
 class Counter:
     """The worktop: which tools are dirty, since which action, from what."""
 
-    __slots__ = ("_dirty", "_washed")
+    __slots__ = ("_dirty", "_fresh", "_washed")
 
-    def __init__(self, actions: Sequence[Action], verbs: Sequence[frozenset[str]]) -> None:
+    def __init__(self, actions: Sequence[Action], verbs: Sequence[frozenset[str]], kitchen: Kitchen) -> None:
         self._dirty: dict[str, tuple[int, Item]] = {}
-        self._washed = _washings(actions, verbs)
+        self._fresh = safety_words(kitchen.language).fresh
+        self._washed = _washings(actions, verbs, kitchen)
 
     def work(self, action: Action, place: int, state: State) -> None:
         """A batch, as it is at this place of the line, is worked on with the tools named so far: it soils them, or
@@ -35,22 +38,28 @@ class Counter:
         for tool in action.tools:
             if not _counts(tool) or tool.clause.span.start > place:
                 continue
-            name = tool.equipment.name
+            name = tool.equipment.id
             raw = state.raw_flesh()
             if raw:
-                if _same(tool) or _first_of(tool):
+                if self._same(tool) or _first_of(tool):
                     self._dirty[name] = (action.number, raw)
-            elif _same(tool):
+            elif self._same(tool):
                 self._soil(tool, action, state)
 
     def _soil(self, tool: Tool, action: Action, state: State) -> None:
-        since, raw = self._dirty.get(tool.equipment.name, (-1, None))
+        since, raw = self._dirty.get(tool.equipment.id, (-1, None))
         if raw is None or since >= action.number or not (state.foods or state.items):
             return
-        if any(since < washed <= action.number for washed in self._washed.get(tool.equipment.name, ())):
+        if any(since < washed <= action.number for washed in self._washed.get(tool.equipment.id, ())):
             return
         path = (raw.food, tool.name)
         state.put(Item(raw.hazard, raw.food, raw.use, tool.clause.span, "contact", path))
+
+    def _same(self, tool: Tool) -> bool:
+        """Whether the clause means the piece that was used before."""
+        if not self._fresh.isdisjoint((*tool.adjectives, *tool.clause.text.lower().split())):
+            return False
+        return tool.definite or tool.equipment.id in rules().equipment["shared"]
 
 
 def _counts(tool: Tool) -> bool:
@@ -62,24 +71,17 @@ def _first_of(tool: Tool) -> bool:
     return not tool.definite
 
 
-def _same(tool: Tool) -> bool:
-    """Whether the clause means the piece that was used before."""
-    said = {*tool.adjectives, *tool.clause.text.lower().split()}
-    if any(word in said for word in rules().words["fresh"]):
-        return False
-    return tool.definite or tool.equipment.name in rules().words["shared"]
-
-
-def _washings(actions: Sequence[Action], verbs: Sequence[frozenset[str]]) -> dict[str, list[int]]:
+def _washings(actions: Sequence[Action], verbs: Sequence[frozenset[str]], kitchen: Kitchen) -> dict[str, list[int]]:
     """The actions that wash a tool: by a verb of washing in the line that names it, in a clause or in plain words."""
     washings: dict[str, list[int]] = {}
-    washes = rules().words["washes"]
+    washes = rules().verbs["washes"]
+    pieces = [piece for id in rules().equipment["washed"] if (piece := kitchen.cupboard.of_id(id))]
     for action, said in zip(actions, verbs, strict=True):
         if said.isdisjoint(washes):
             continue
         text = " ".join(part.text for part in action.parts if isinstance(part, Text)).lower()
-        named = {tool.equipment.name for tool in action.tools}
-        named |= {name for name in (*rules().words["shared"], "plate", "bowl", "dish", "tray") if name in text}
-        for name in named:
-            washings.setdefault(name, []).append(action.number)
+        named = {tool.equipment.id for tool in action.tools}
+        named |= {piece.id for piece in pieces if piece.name in text}
+        for id in named:
+            washings.setdefault(id, []).append(action.number)
     return washings

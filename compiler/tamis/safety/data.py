@@ -8,6 +8,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 from fractions import Fraction
 from functools import cache
+from typing import Literal, get_args
 
 from tamis.assets import asset_text
 from tamis.kitchen.seconds import seconds
@@ -16,7 +17,10 @@ from tamis.quantity.temperature import c_from_f
 from tamis.record import NamedTuple
 from tamis.string_tables import tables
 
-_PAIR = pattern(r"([\d.]+) °([CF])(?: for (.+))?")
+AllergenList = Literal["us", "eu"]
+LISTS: tuple[AllergenList, ...] = get_args(AllergenList)
+
+_PAIR = pattern(r"([\d.]+) °([CF])")
 
 
 class Pair(NamedTuple):
@@ -28,11 +32,10 @@ class Pair(NamedTuple):
 
 
 class Limit(NamedTuple):
-    """What one authority asks for one hazard: one of the pairs, then `rest` seconds, or one of the cue words."""
+    """What one authority asks for one hazard: one of the pairs, then `rest` seconds."""
 
     pairs: tuple[Pair, ...]
     rest: int = 0
-    cues: tuple[str, ...] = ()
 
     @property
     def text(self) -> str:
@@ -52,14 +55,19 @@ class Window(NamedTuple):
 
 
 class Rules(NamedTuple):
-    """All of the file; `limits` by authority and hazard, `printed` the °F accepted for a °C as the trade prints it."""
+    """All of the file; `limits` by authority and hazard, `printed` the °F accepted for a °C as the trade prints it.
+
+    `verbs`, `equipment` and `goods` are lists of ids, by what they are asked for.
+    """
 
     limits: Mapping[str, Mapping[str, Limit]]
     sources: Mapping[str, str]
     printed: Mapping[Fraction, Fraction]
     wet: Mapping[str, int]
     windows: Mapping[str, Window]
-    words: Mapping[str, tuple[str, ...]]
+    verbs: Mapping[str, frozenset[str]]
+    equipment: Mapping[str, tuple[str, ...]]
+    goods: Mapping[str, frozenset[str]]
     names: Mapping[str, str]
     allergens: Mapping[str, Mapping[str, frozenset[str]]]
     tags: Mapping[str, tuple[frozenset[str], frozenset[str]]]
@@ -75,16 +83,18 @@ class Rules(NamedTuple):
 def rules() -> Rules:
     """The rules that ship with the compiler: a fault in the file raises."""
     raw = tables(asset_text("grammar/safety.toml"))
-    roast = _roast(raw["roast"]["pairs"])
+    roasts = _roasts(raw["roast"])
     return Rules(
-        limits={name: {what: _limit(text, roast) for what, text in raw[name].items()} for name in raw["sources"]},
+        limits={name: _limits(raw[name], raw.get(f"{name}-rest", {}), roasts.get(name, {})) for name in raw["sources"]},
         sources=raw["sources"],
         printed=_printed(raw["printed"]["pairs"]),
         wet={what: seconds(text) for what, text in raw["wet"].items()},
         windows={name: _window(text) for name, text in raw["windows"].items()},
-        words={what: listed(text) for what, text in raw["words"].items()},
+        verbs=_sets(raw["verbs"]),
+        equipment={what: listed(text) for what, text in raw["equipment"].items()},
+        goods=_sets(raw["goods"]),
         names=raw["names"],
-        allergens={who: _sets(raw[f"allergens-{who}"]) for who in ("us", "eu")},
+        allergens={who: _sets(raw[f"allergens-{who}"]) for who in LISTS},
         tags={tag: _tag(text) for tag, text in raw["tags"].items()},
         cautions=raw["cautions"],
         reading=seconds(raw["held"]["reading"]),
@@ -109,17 +119,21 @@ def celsius(text: str) -> Fraction:
     return number if found[2] == "C" else c_from_f(number)
 
 
-def _limit(text: str, roast: tuple[Pair, ...]) -> Limit:
-    first, _, cues = text.partition("; ")
-    temperatures, _, rest = first.partition(" rest ")
-    pairs: list[Pair] = []
-    for one in temperatures.split(" or "):
-        if one == "roast":
-            pairs.extend(roast)
-            continue
-        degrees, _, held = one.partition(" for ")
-        pairs.append(Pair(celsius(degrees), seconds(held) if held else 0, _both(degrees)))
-    return Limit(tuple(pairs), seconds(rest) if rest else 0, listed(cues))
+def _limits(
+    said: Mapping[str, str], rests: Mapping[str, str], roasts: Mapping[str, tuple[Pair, ...]]
+) -> dict[str, Limit]:
+    """What an authority asks for each hazard."""
+    limits = {}
+    for hazard, text in said.items():
+        pairs = tuple(map(_pair, text.split(" / ")))
+        rest = rests.get(hazard)
+        limits[hazard] = Limit((*pairs, *roasts.get(hazard, ())), seconds(rest) if rest else 0)
+    return limits
+
+
+def _pair(text: str) -> Pair:
+    degrees, _, held = text.partition(", ")
+    return Pair(celsius(degrees), seconds(held) if held else 0, _both(degrees))
 
 
 def _both(text: str) -> str:
@@ -134,9 +148,11 @@ def _up(value: Fraction) -> int:
     return -(-value.numerator // value.denominator)
 
 
-def _roast(text: str) -> tuple[Pair, ...]:
-    pairs = (pair.split("/") for pair in listed(text))
-    return tuple(Pair(c_from_f(Fraction(f)), int(held), _both(f"{f} °F")) for f, held in pairs)
+def _roasts(said: Mapping[str, str]) -> dict[str, dict[str, tuple[Pair, ...]]]:
+    """By authority and hazard, what a roast may be held at instead."""
+    ends = (pair.split("/") for pair in listed(said["pairs"]))
+    pairs = tuple(Pair(c_from_f(Fraction(f)), int(held), _both(f"{f} °F")) for f, held in ends)
+    return {said["authority"]: dict.fromkeys(listed(said["hazards"]), pairs)}
 
 
 def _printed(text: str) -> dict[Fraction, Fraction]:
@@ -157,5 +173,5 @@ def _sets(table: Mapping[str, str]) -> dict[str, frozenset[str]]:
 
 def _tag(text: str) -> tuple[frozenset[str], frozenset[str]]:
     """The kinds of animal food and the allergens that contradict a tag."""
-    animal, _, allergens = text.partition("; ") if text.startswith("animal: ") else ("", "", text)
-    return frozenset(listed(animal.removeprefix("animal: "))), frozenset(listed(allergens))
+    animal, _, allergens = text.partition("; ")
+    return frozenset(listed(animal)), frozenset(listed(allergens))

@@ -15,16 +15,17 @@ from tamis.model.heat import settings_of
 from tamis.reading.clauses import Cue, Pause, Setting, Target, Time, Tool
 from tamis.record import NamedTuple
 from tamis.safety.data import rules
-from tamis.safety.degrees import core_temperature, says
+from tamis.safety.degrees import core_temperature
+from tamis.safety.words import safety_words
 
 if TYPE_CHECKING:
     from collections.abc import Sequence
 
+    from tamis.kitchen.equipment import Station
     from tamis.model.recipe import Action
     from tamis.reading.clauses import Read
 
-HOT = ("ring", "oven", "grill", "bath")
-_COOLS = frozenset(("cool", "chill", "freeze", "thaw"))
+HOT: tuple[Station, ...] = ("ring", "oven", "grill", "bath")
 
 
 class Heating(NamedTuple):
@@ -61,9 +62,11 @@ class Line(NamedTuple):
 class Place:
     """Where the food is heated: the lines in the order of the text, and which batches have come to the boil."""
 
-    __slots__ = ("boiling", "lines")
+    __slots__ = ("boiling", "language", "lines")
 
-    def __init__(self, actions: Sequence[Action], verbs: Sequence[frozenset[str]]) -> None:
+    def __init__(self, actions: Sequence[Action], verbs: Sequence[frozenset[str]], language: str) -> None:
+        self.language = language
+        cools = rules().verbs["cools"]
         self.lines: list[Line] = []
         self.boiling: dict[int, bool] = {}
         oven = bath = None
@@ -77,7 +80,7 @@ class Place:
                 bath = degrees
             lasts = int(work.wait.lo) if work.wait else 0
             spares = bool(action.heats) or _heats_tool(action)
-            self.lines.append(Line(oven, bath, lasts, _hot(action), not _COOLS.isdisjoint(said), spares))
+            self.lines.append(Line(oven, bath, lasts, _hot(action), not cools.isdisjoint(said), spares))
 
 
 def heating(action: Action, read: Read, batch: int, place: Place) -> Heating | None:
@@ -100,20 +103,22 @@ def heating(action: Action, read: Read, batch: int, place: Place) -> Heating | N
 
 def _target(action: Action, read: Target, batch: int, place: Place) -> Heating | None:
     if read.kind == "state":
-        boils = any(word in read.text.lower() for word in ("boil", "simmer", "bubbl"))
-        place.boiling[batch] = place.boiling.get(batch, False) or boils
-        return Heating(read.clause.text, boils="boil" in read.text.lower(), hot=True, wet=0) if boils else None
+        cues, said = safety_words(place.language).cues, read.text.lower()
+        if not any(word in said for word in cues.target_simmers):
+            return None
+        place.boiling[batch] = True
+        return Heating(read.clause.text, boils=any(word in said for word in cues.target_boils), hot=True)
     if read.kind != "temperature" or place.lines[action.number].cools:
         return None
     if any(setting is read for setting, _ in settings_of(action)):
         return None
-    core = core_temperature(read.clause.text)
+    core = core_temperature(read.clause.text, place.language)
     return Heating(read.clause.text, core=core, hot=True) if core is not None else None
 
 
 def _cue(action: Action, read: Cue, batch: int, place: Place) -> Heating | None:
     line = place.lines[action.number]
-    core = None if line.cools else core_temperature(read.text)
+    core = None if line.cools else core_temperature(read.text, place.language)
     lasts = line.lasts if read.duration else 0
     if not line.hot:
         if core is None and not lasts:
@@ -121,7 +126,7 @@ def _cue(action: Action, read: Cue, batch: int, place: Place) -> Heating | None:
         done = Heating(read.clause.text, core)
         return _time(action, done, lasts, batch, place, None) if lasts else done
     said = read.text.lower()
-    boils = "boils" in said or "boiling" in said or "comes to the boil" in said
+    boils = any(word in said for word in safety_words(place.language).cues.boils)
     if boils:
         place.boiling[batch] = True
     done = Heating(read.clause.text, core, boils=boils, cue=read.text, hot=True)
@@ -130,11 +135,11 @@ def _cue(action: Action, read: Cue, batch: int, place: Place) -> Heating | None:
 
 def _time(action: Action, done: Heating, lasts: int, batch: int, place: Place, read: Time | Pause | None) -> Heating:
     """What is done, with what so many seconds of it do."""
-    words, verb, station = rules().words, action.work.verb, action.work.station
-    if verb == "soak":
+    verbs, verb, station = rules().verbs, action.work.verb, action.work.station
+    if verb in verbs["soaks"]:
         done = done._replace(soaked=lasts)
-    boils = done.hot and verb in words["boils"]
-    stays = verb in words["simmers"] or (verb in words["stays"] and place.boiling.get(batch, False))
+    boils = done.hot and verb in verbs["boils"]
+    stays = verb in verbs["simmers"] or (verb in verbs["stays"] and place.boiling.get(batch, False))
     if boils or (done.hot and stays):
         place.boiling[batch] = True
         return done._replace(wet=lasts, boiled=lasts if boils else 0)
@@ -175,8 +180,3 @@ def _heats_tool(action: Action) -> bool:
 def _station_degrees(action: Action) -> Fraction | None:
     """Exact °C that the action's oven or bath is set or brought to."""
     return next((celsius.lo for _, celsius in settings_of(action)), None)
-
-
-def pertains_to_stuffing(text: str) -> bool:
-    """Whether a cue speaks of what is inside, and not of the thigh or the skin alone."""
-    return says(text, "stuffed")

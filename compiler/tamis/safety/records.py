@@ -3,14 +3,22 @@
 from __future__ import annotations
 
 from fractions import Fraction
-from typing import Literal
+from typing import TYPE_CHECKING, Literal
 
+from tamis.kitchen.food import Hazard
+from tamis.kitchen.settings import Authority
 from tamis.record import NamedTuple
 from tamis.source import Span
 
+if TYPE_CHECKING:
+    from tamis.safety.data import AllergenList
+
+HazardKind = Hazard | Literal["stuffing", "cured-pork"]
+"""What the goods bring, and what becomes of it."""
 Form = Literal["piece", "small", "whole", "large", "juices", "stuffing", "contact"]
 """How raw food lies in a batch: whole is an egg as it is or a bird, large a bird; juices are parted from raw food, and
 contact is what a tool has touched."""
+ClearedBy = Literal["temperature", "held", "cue", "boiled", "baked", "fried", "heated"]
 Served = Literal["", "raw", "uncooked"]
 CautionKey = Literal[
     "raw-meat", "served-raw", "raw-fish", "soft-egg", "raw-dough", "unfinished", "honey", "nuts", "beans", "sprouts",
@@ -20,12 +28,11 @@ CautionKey = Literal[
 
 
 class Clearing(NamedTuple):
-    """Where a hazard ended: the action, the words that end it, and by what: temperature, held, cue, boiled, baked,
-    fried."""
+    """Where a hazard ended: the action, the words that end it, and by what."""
 
     action: int
     words: str
-    by: str
+    by: ClearedBy
 
 
 class Item(NamedTuple):
@@ -36,7 +43,7 @@ class Item(NamedTuple):
     seconds it simmered and boiled, `soaked` those it soaked. `bound` is an egg in a dough or batter.
     """
 
-    hazard: str
+    hazard: HazardKind
     food: str
     use: int
     span: Span
@@ -65,7 +72,7 @@ class Allergen(NamedTuple):
 class Declared(NamedTuple):
     """The allergens of the dish or of a component by one list (us, eu)."""
 
-    list: str
+    list: AllergenList
     allergens: tuple[Allergen, ...]
 
 
@@ -113,7 +120,7 @@ class Safety(NamedTuple):
     outside the fridge; `served` is the header's word (raw, uncooked) if it is a known one; `animal` and `words` are the
     kinds of animal food and the goods' own words for allergens in the dish."""
 
-    authority: str
+    authority: Authority
     items: tuple[Item, ...] = ()
     short_rest: tuple[Item, ...] = ()
     waits: tuple[Wait, ...] = ()

@@ -4,17 +4,18 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING, Any
 
-from tamis.safety.data import rules
+from tamis.safety.data import AllergenList, rules
 from tamis.safety.wording import limit_words, name_of, path_of
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
 
     from tamis.model.recipe import Recipe
-    from tamis.safety.records import Allergen, Item, Part, Safety
+    from tamis.safety.records import Allergen, Form, Item, Part, Safety
 
 PREVAIL = "Local food codes and licensed practice prevail."
-LISTS = {"us": "US (21 USC 321(qq))", "eu": "EU (1169/2011, Annex II)"}
+_FORMS: dict[Form, str] = {"juices": "what it was in", "stuffing": "stuffing", "contact": "by an unwashed tool"}
+LISTS: dict[AllergenList, str] = {"us": "US (21 USC 321(qq))", "eu": "EU (1169/2011, Annex II)"}
 
 
 def report_text(safety: Safety, recipe: Recipe, partial: bool = False) -> str:
@@ -38,7 +39,7 @@ def _hazards(safety: Safety, recipe: Recipe) -> Iterator[str]:
 
 
 def _named(item: Item) -> str:
-    form = {"juices": "what it was in", "stuffing": "stuffing", "contact": "by an unwashed tool"}.get(item.form, "")
+    form = _FORMS.get(item.form, "")
     return f"{item.food} ({name_of(item)}{', ' + form if form else ''})"
 
 
@@ -47,7 +48,7 @@ def _ended(item: Item, recipe: Recipe, safety: Safety) -> str:
         line = recipe.actions[item.cleared.action]
         component = recipe.components[line.component].name or recipe.title
         return f"cleared in {component} by “{item.cleared.words}”"
-    wanted = limit_words(item, safety.authority)
+    wanted = limit_words(item, safety.authority, recipe.language)
     served = f" (served {safety.served})" if safety.served else ""
     return f"not cleared{served}: {path_of(item, recipe)}; asked for: {wanted}"
 
@@ -102,7 +103,7 @@ def _item_data(item: Item, recipe: Recipe, safety: Safety) -> dict[str, Any]:
         "form": item.form,
         "path": list(item.path),
         "cleared": {"action": cleared.action, "words": cleared.words, "by": cleared.by} if cleared else None,
-        "limit": limit_words(item, safety.authority),
+        "limit": limit_words(item, safety.authority, recipe.language),
         "line": _ended(item, recipe, safety),
     }
 

@@ -2,17 +2,18 @@
 
 from __future__ import annotations
 
-import re
 from fractions import Fraction
 from typing import TYPE_CHECKING
 
-from tamis.patterns import pattern
 from tamis.reading.clauses import Cue, Target
+from tamis.safety.data import rules
 from tamis.safety.degrees import temperatures
+from tamis.safety.words import safety_words
 
 if TYPE_CHECKING:
     from collections.abc import Sequence
 
+    from tamis.kitchen.food import Hazard, Role
     from tamis.model.recipe import Action, Recipe, Use
     from tamis.safety.state import State
 
@@ -20,13 +21,6 @@ _DEEP = Fraction(200)
 """Grams of oil from which a pan of it counts as deep (common practice)."""
 _SUGAR_HOT = Fraction(104)
 """°C from which a boiling syrup is far hotter than water: jam sets at 105 (common practice)."""
-_NUTS = frozenset(("tree-nut", "peanut"))
-_SMALL = (
-    "chopped", "ground", "flaked", "crushed", "slivered", "sliced", "grated",
-    "butter", "paste", "milk", "meal", "flour", "oil",
-)  # fmt: skip
-_GRINDING = frozenset(("blend", "process", "grind", "chop", "pulse", "crush"))
-_CLOSED = pattern(r"\b(lids?|seal|screw)\b")
 
 
 def verbs_of(actions: Sequence[Action]) -> list[frozenset[str]]:
@@ -41,27 +35,31 @@ def words_of(action: Action) -> str:
 
 def scalding_steam(recipe: Recipe, action: Action) -> bool:
     """Water for steam, or water on a hot tray or stone."""
+    words = safety_words(recipe.language)
     uses = [recipe.uses[use] for use in action.uses]
-    if any([use.ingredient.purpose == "for steam" for use in uses]):
+    if any([use.ingredient.purpose in words.purposes.steam for use in uses]):
         return True
-    if action.work.station != "oven" or not any([_id(use) == "water" for use in uses]):
+    if action.work.station != "oven" or not any([_role(use) == "water" for use in uses]):
         return False
-    return bool(re.search(r"\b(tray|stone)\b", words_of(action)))
+    return bool(words.signs.hot_metal.search(words_of(action)))
 
 
 def hot_oil(recipe: Recipe, action: Action, verbs: frozenset[str]) -> bool:
     """Deep frying, much oil in a pan, or oil until it smokes."""
-    if "deep-fry" in verbs:
+    ids, words = rules().verbs, safety_words(recipe.language)
+    if not verbs.isdisjoint(ids["deep-fries"]):
         return True
-    if ("heat" in verbs or "fry" in verbs) and any(_deep_oil(recipe.uses[use]) for use in action.uses):
+    frying = words.purposes.frying
+    if not verbs.isdisjoint(ids["heats-oil"]) and any(_deep_oil(recipe.uses[use], frying) for use in action.uses):
         return True
     if action.work.station != "ring":
         return False
-    return any(isinstance(read, Cue) and "smok" in read.text for read in action.reads)
+    cues = (read.text for read in action.reads if isinstance(read, Cue))
+    return any(word in cue for cue in cues for word in words.signs.smokes)
 
 
-def _deep_oil(use: Use) -> bool:
-    return _is_oil(use) and (use.mass.hi >= _DEEP or use.ingredient.purpose == "for frying")
+def _deep_oil(use: Use, frying: frozenset[str]) -> bool:
+    return _is_oil(use) and (use.mass.hi >= _DEEP or use.ingredient.purpose in frying)
 
 
 def with_sugar(recipe: Recipe) -> set[int]:
@@ -69,28 +67,31 @@ def with_sugar(recipe: Recipe) -> set[int]:
     return {use.component for use in recipe.uses if (goods := use.ingredient.goods) and goods.role == "sugar"}
 
 
-def hot_sugar(action: Action) -> bool:
+def hot_sugar(action: Action, language: str) -> bool:
     """Sugar, if there is any, boiled to more than the boiling point of water."""
     if action.work.station not in ("ring", ""):
         return False
+    caramel = safety_words(language).signs.caramel
     for read in action.reads:
         if isinstance(read, Cue | Target):
             said = read.clause.text
-            words = said.lower()
-            if "caramel" in words or "amber" in words or any(t >= _SUGAR_HOT for t in temperatures(said)):
+            if any(word in said.lower() for word in caramel):
+                return True
+            if any(t >= _SUGAR_HOT for t in temperatures(said, language)):
                 return True
     return False
 
 
 def plain_nuts(recipe: Recipe, dish: State) -> bool:
     """Nuts that nobody chops, grinds or blends."""
+    nuts, grinds, small = rules().goods["nuts"], rules().verbs["grinds"], safety_words(recipe.language).states
     for index in dish.uses:
         use = recipe.uses[index]
         food = use.ingredient
-        if food.goods is None or food.goods.show != "nut" or _NUTS.isdisjoint(food.goods.allergens):
+        if food.goods is None or food.goods.show != "nut" or nuts.isdisjoint(food.goods.allergens):
             continue
         said = f"{' '.join(food.states)} {food.preparation} {food.name}"
-        if not any(word in said for word in _SMALL) and _GRINDING.isdisjoint(
+        if not any(word in said for word in small.no_whole_nuts) and grinds.isdisjoint(
             verb.verb.base for verb in recipe.actions[use.action].verbs
         ):
             return True
@@ -114,10 +115,11 @@ def oil_with_garlic(recipe: Recipe, dish: State) -> bool:
 
 def shelf_jars(recipe: Recipe) -> bool:
     """Food put into jars that are closed."""
-    preserve = "preserve" in recipe.header.tags or recipe.header.course == "preserve"
+    signs, jars = safety_words(recipe.language).signs, rules().equipment["jars"]
+    preserve = not signs.preserves.isdisjoint((*recipe.header.tags, recipe.header.course))
     for action in recipe.actions:
         for tool in action.tools:
-            if tool.equipment.name == "jar" and (preserve or _CLOSED.search(words_of(action))):
+            if tool.equipment.id in jars and (preserve or signs.closed.search(words_of(action))):
                 return True
     return False
 
@@ -127,11 +129,11 @@ def _is_oil(use: Use) -> bool:
     return goods is not None and goods.role == "fat" and goods.liquid
 
 
-def _hazard(use: Use) -> str:
+def _hazard(use: Use) -> Hazard:
     goods = use.ingredient.goods
     return goods.hazard if goods else ""
 
 
-def _id(use: Use) -> str:
+def _role(use: Use) -> Role:
     goods = use.ingredient.goods
-    return goods.id if goods else ""
+    return goods.role if goods else ""

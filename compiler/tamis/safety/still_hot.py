@@ -7,17 +7,17 @@ from typing import TYPE_CHECKING
 
 from tamis.quantity.measure import base
 from tamis.reading.clauses import Reference
+from tamis.safety.data import rules
 
 if TYPE_CHECKING:
     from collections.abc import Sequence
 
+    from tamis.kitchen.equipment import Station
     from tamis.model.history import Happening
     from tamis.model.recipe import Recipe
     from tamis.quantity.units import Units
 
-_SIMMERS = frozenset(("simmer", "boil", "stew", "braise"))
-_COOLS = frozenset(("cool", "chill", "freeze", "drain"))
-_COLD = ("fridge", "freezer")
+_COLD: tuple[Station, ...] = ("fridge", "freezer")
 _LITTLE = 60
 """Grams or millilitres of something hot that leave what they go into cold (common practice)."""
 
@@ -27,15 +27,16 @@ def still_hot(recipe: Recipe, verbs: Sequence[frozenset[str]], units: Units) -> 
     those of each line."""
     hot: set[int] = set()
     found: set[int] = set()
+    scalds, cools = rules().verbs["scalds"], rules().verbs["cools"] | rules().verbs["drains"]
     in_hand: dict[int, tuple[int, int]] = {}  # of each component, its last line so far and the batch of that
 
     def work(line: int, batch: int) -> None:
         action = recipe.actions[line]
         if batch in hot:
             found.add(line)
-        if action.work.verb in _SIMMERS:
+        if action.work.verb in scalds:
             hot.add(batch)
-        elif not verbs[line].isdisjoint(_COOLS) or action.work.station in _COLD:
+        elif not verbs[line].isdisjoint(cools) or action.work.station in _COLD:
             hot.discard(batch)
         in_hand[action.component] = line, batch
 

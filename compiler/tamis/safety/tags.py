@@ -6,6 +6,7 @@ from typing import TYPE_CHECKING
 
 from tamis.safety.data import rules
 from tamis.safety.records import Contradiction
+from tamis.safety.words import safety_words
 from tamis.source import Span
 
 if TYPE_CHECKING:
@@ -17,8 +18,9 @@ if TYPE_CHECKING:
 
 def contradictions(recipe: Recipe, foods: list[Source]) -> Iterator[Contradiction]:
     """Each food that breaks a tag's promise, once. What stands as an alternative breaks nothing."""
+    promises = safety_words(recipe.language).tags
     for tag in recipe.header.tags:
-        promised = rules().tags.get("-".join(tag.lower().split()))
+        promised = rules().tags.get(promises.get("-".join(tag.lower().split()), ""))
         if promised is None:
             continue
         told: set[str] = set()

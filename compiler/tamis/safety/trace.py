@@ -14,21 +14,23 @@ from tamis.safety.heatings import Place, heating
 from tamis.safety.records import Item, Wait
 from tamis.safety.state import State
 from tamis.safety.waits import long, oil_wait, risky_wait
+from tamis.safety.words import safety_words
 from tamis.source import Span
 
 if TYPE_CHECKING:
     from collections.abc import Hashable, Mapping, Sequence
 
+    from tamis.kitchen.food import Show
     from tamis.kitchen.goods import Goods
     from tamis.kitchen.house import Kitchen
     from tamis.model.history import Happening
     from tamis.model.recipe import Action, Recipe, Supply, Use
     from tamis.reading.clauses import Read
     from tamis.safety.heatings import Heating
-    from tamis.safety.records import Form
+    from tamis.safety.records import Form, HazardKind
 
 
-_AROMATIC = ("fruit", "herb", "spice", "vegetable", "liquid")
+_AROMATIC: tuple[Show, ...] = ("fruit", "herb", "spice", "vegetable", "liquid")
 """A lemon in a bird's cavity is no stuffing that anybody eats (common practice)."""
 
 
@@ -43,7 +45,19 @@ class Traced(NamedTuple):
 class Trace:
     """The walk."""
 
-    __slots__ = ("authority", "counter", "kitchen", "oil_waits", "place", "recipe", "states", "used", "verbs", "waits")
+    __slots__ = (
+        "authority",
+        "counter",
+        "kitchen",
+        "oil_waits",
+        "place",
+        "recipe",
+        "states",
+        "used",
+        "verbs",
+        "waits",
+        "words",
+    )
 
     def __init__(
         self, recipe: Recipe, kitchen: Kitchen, used: Mapping[str, Supply], verbs: Sequence[frozenset[str]]
@@ -54,8 +68,9 @@ class Trace:
         self.authority = kitchen.settings.safety.authority
         self.states: list[State] = []
         self.verbs = verbs
-        self.place = Place(recipe.actions, verbs)
-        self.counter = Counter(recipe.actions, verbs)
+        self.words = safety_words(kitchen.language)
+        self.place = Place(recipe.actions, verbs, kitchen.language)
+        self.counter = Counter(recipe.actions, verbs, kitchen)
         self.waits: list[Wait] = []
         self.oil_waits: list[Wait] = []
 
@@ -93,7 +108,7 @@ class Trace:
     def _supplied(self, hazard: str, product: int, name: str) -> Item:
         span = next((t.span for t in self.recipe.takings if t.product == product), Span(0, 0))
         kind, _, form = hazard.partition(":")
-        return Item(kind, name, -1 - product, span, cast("Form", form) or "piece")
+        return Item(cast("HazardKind", kind), name, -1 - product, span, cast("Form", form or "piece"))
 
     def _happen(self, event: Happening, action: Action) -> None:
         state = self.states[event.batch]
@@ -116,15 +131,17 @@ class Trace:
             return
         if goods.show not in _AROMATIC:
             self._stuffing(action, state, use.ingredient.name, use.ingredient.clause.span.start)
-        item = item_of(use, event.use, goods)
+        item = item_of(use, event.use, goods, self.words.states)
         if goods.hazard == "raw-flour":
             state.dough += use.mass.hi
             state.own_dough += use.mass.hi
         if goods.hazard == "egg":
             state.eggs += use.mass.hi
             state.own_eggs += use.mass.hi
-        if item and (event.kind == "food" or item.hazard != "raw-flour" or use.ingredient.purpose == "for dusting"):
-            if item.hazard == "egg" and not self.verbs[action.number].isdisjoint(rules().words["mixes"]):
+        if item and (
+            event.kind == "food" or item.hazard != "raw-flour" or use.ingredient.purpose in self.words.purposes.dusting
+        ):
+            if item.hazard == "egg" and not self.verbs[action.number].isdisjoint(rules().verbs["mixes"]):
                 item = item._replace(form="piece")
             state.put(item)
 
@@ -136,7 +153,7 @@ class Trace:
     def _stuffing(self, action: Action, state: State, name: str, at: int) -> None:
         """What raw meat is stuffed with has to be done in the middle, whatever it is made of. What stands before the
         verb (at an offset) goes elsewhere: *rub [butter] under the skin and stuff with [1 lemon]*."""
-        fillers = rules().words["fillers"]
+        fillers = rules().verbs["fillers"]
         if not any(use.verb.base in fillers and use.span.start < at for use in action.verbs):
             return
         host = state.raw_flesh()
@@ -166,7 +183,7 @@ class Trace:
 
         def after(item: Item) -> Item:
             meant = only is None or item.use in only
-            return heated(item, done if meant else cooler, action.number, self.authority)
+            return heated(item, done if meant else cooler, action.number, self.authority, self.words.cues)
 
         state.change(after)
 

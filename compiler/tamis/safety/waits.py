@@ -12,20 +12,23 @@ from tamis.safety.records import Item, Wait
 from tamis.safety.signs import oil_with_garlic
 
 if TYPE_CHECKING:
+    from tamis.kitchen.equipment import Station
+    from tamis.kitchen.settings import Authority
     from tamis.model.recipe import Action, Recipe
     from tamis.reading.clauses import Time
+    from tamis.safety.records import HazardKind
     from tamis.safety.state import State
 
-_RISKY = frozenset(
+_RISKY: frozenset[HazardKind] = frozenset(
     ("poultry", "minced-meat", "whole-meat", "pork", "fish", "shellfish", "egg", "rice", "raw-milk", "stuffing")
 )
-_AWAY = ("fridge", "freezer", "oven", "grill")
+_AWAY: tuple[Station, ...] = ("fridge", "freezer", "oven", "grill")
 
 
-def risky_wait(action: Action, time: Time | Pause, state: State, authority: str) -> Wait | None:
+def risky_wait(action: Action, time: Time | Pause, state: State, authority: Authority) -> Wait | None:
     """A long wait at a temperature between cold and hot."""
     item = risky(state)
-    if item is None or any(use.verb.base in ("thaw",) for use in action.verbs):
+    if item is None or any(use.verb.base in rules().verbs["thaws"] for use in action.verbs):
         return None
     at = _degrees(action, time)
     if at is None:
@@ -39,7 +42,7 @@ def risky_wait(action: Action, time: Time | Pause, state: State, authority: str)
     return None if at >= window.hold or at <= window.cold else Wait(action.number, item.food, time.clause.span, at)
 
 
-def oil_wait(recipe: Recipe, action: Action, time: Time | Pause, state: State, authority: str) -> Wait | None:
+def oil_wait(recipe: Recipe, action: Action, time: Time | Pause, state: State, authority: Authority) -> Wait | None:
     """A long wait of garlic in oil at no stated cold."""
     if action.on_heat or not oil_with_garlic(recipe, state):
         return None
@@ -48,7 +51,7 @@ def oil_wait(recipe: Recipe, action: Action, time: Time | Pause, state: State, a
     return None if cold else Wait(action.number, "garlic in oil", time.clause.span, at)
 
 
-def long(action: Action, time: Time | Pause, authority: str) -> bool:
+def long(action: Action, time: Time | Pause, authority: Authority) -> bool:
     """Whether the action's wait may be longer than food that spoils may stand, and not in the cold or the heat: an oven
     may be at 50 °C."""
     lasts = action.work.wait

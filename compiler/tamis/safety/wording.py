@@ -9,10 +9,15 @@ from tamis.quantity.numerals import decimal
 from tamis.quantity.temperature import f_from_c
 from tamis.safety.clearing import limit_of
 from tamis.safety.data import rules
+from tamis.safety.words import safety_words
 
 if TYPE_CHECKING:
+    from tamis.kitchen.settings import Authority
     from tamis.model.recipe import Recipe
-    from tamis.safety.records import Item
+    from tamis.safety.records import HazardKind, Item
+
+
+_WHERE: dict[HazardKind, str] = {"stuffing": " in the middle of the stuffing", "egg": ""}
 
 
 def name_of(item: Item) -> str:
@@ -33,7 +38,7 @@ def path_of(item: Item, recipe: Recipe) -> str:
     return " → ".join(dict.fromkeys(steps))
 
 
-def limit_words(item: Item, authority: str) -> str:
+def limit_words(item: Item, authority: Authority, language: str) -> str:
     """What is asked for, with who asks: "74 °C (165 °F) in the middle (USDA FSIS …)"."""
     if item.hazard == "kidney-beans":
         return "they must boil for at least 10 min (a simmer is not enough)"
@@ -42,11 +47,12 @@ def limit_words(item: Item, authority: str) -> str:
         return "it must be cooked through"
     if item.form == "juices":
         return f"a boil of its own, or {limit.text} ({rules().sources[authority]})"
-    cues = f", or a cue such as “{limit.cues[0]}”" if limit.cues else ""
+    accepted = safety_words(language).cues.accepted.get((authority, item.hazard))
+    cues = f", or a cue such as “{accepted.example}”" if accepted else ""
     return f"{limit.text} in the middle{cues} ({rules().sources[authority]})"
 
 
-def offer(item: Item, authority: str) -> str:
+def offer(item: Item, authority: Authority) -> str:
     """The wording that would clear it."""
     if item.hazard == "kidney-beans":
         return "`[boil for 10 min]`"
@@ -54,7 +60,7 @@ def offer(item: Item, authority: str) -> str:
         return "give it a boil of its own: `[to the boil]`, `[boil for 1 min]`"
     limit = limit_of(item, authority)
     degrees = limit.text if limit else "74 °C (165 °F)"
-    where = {"stuffing": " in the middle of the stuffing", "egg": ""}.get(item.hazard, " in the thickest part")
+    where = _WHERE.get(item.hazard, " in the thickest part")
     return f"say it in a cue after the food goes in: `[until {degrees}{where}]`"
 
 

@@ -55,7 +55,7 @@ def _piece(tool: Tool, pieces: dict[Key, _Piece], kitchen: Kitchen) -> _Piece | 
     """The piece that a clause means: one set out before, or a new one; None for a fixture."""
     equipment, words = tool.equipment, equipment_words(kitchen.language)
     if equipment.part_of:
-        equipment = kitchen.cupboard.get(equipment.part_of) or equipment
+        equipment = kitchen.cupboard.of_id(equipment.part_of) or equipment
         tool = tool._replace(name=equipment.name, adjectives=(), size="")
     if equipment.name in words.fixtures:
         return None

@@ -19,6 +19,7 @@ from tamis.safety.wording import hottest, limit_words, name_of, offer, path_of
 
 if TYPE_CHECKING:
     from tamis.checks.view import View
+    from tamis.kitchen.settings import Authority
     from tamis.safety.records import Item
 
 RULE = "hazard-not-cleared"
@@ -61,7 +62,7 @@ def check(view: View) -> Iterator[Diagnostic]:
     for item in safety.open:
         if item.form == "contact" or item.hazard in ("raw-flour", "sprouts", "raw-milk") or _soft(item):
             continue
-        if safety.served == "raw" and item.hazard in rules().words["may_be_raw"]:
+        if safety.served == "raw" and item.hazard in rules().goods["may_be_raw"]:
             continue
         yield _finding(view, item, safety.authority)
 
@@ -71,8 +72,8 @@ def _soft(item: Item) -> bool:
     return item.hazard == "egg" and item.form == "whole" and item.heated
 
 
-def _finding(view: View, item: Item, authority: str) -> Diagnostic:
-    path, asked = path_of(item, view.recipe), limit_words(item, authority)
+def _finding(view: View, item: Item, authority: Authority) -> Diagnostic:
+    path, asked = path_of(item, view.recipe), limit_words(item, authority, view.recipe.language)
     message = f"nothing makes {_what(item, view)} safe on its way to the dish: {path}; asked for: {asked}"
     reached = hottest(item)
     hint = f"{offer(item, authority)}; local food codes prevail"

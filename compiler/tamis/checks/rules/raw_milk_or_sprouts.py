@@ -47,5 +47,5 @@ def check(view: View) -> Iterator[Diagnostic]:
     for item in safety.open:
         if item.hazard in ("raw-milk", "sprouts"):
             message = f"{name_of(item)} reaches the dish uncooked: {path_of(item, view.recipe)}"
-            hint = f"{limit_words(item, safety.authority)}; or `served: raw` in the header"
+            hint = f"{limit_words(item, safety.authority, view.recipe.language)}; or `served: raw` in the header"
             yield Diagnostic(RULE, LEVEL, item.span, message, hint)

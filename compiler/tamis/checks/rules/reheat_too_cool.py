@@ -70,12 +70,12 @@ def check(view: View) -> Iterator[Diagnostic]:
 def _asked(view: View) -> Iterator[tuple[Fraction, Span]]:
     header, language = view.recipe.header, view.recipe.language
     for found in _heat(language).finditer(header.keeps):
-        degrees = temperatures(found[0])
+        degrees = temperatures(found[0], language)
         if degrees:
             yield max(degrees), header.span("keeps")
     for action in view.recipe.actions:
         if any(use.text.lower().startswith(check_words(language).keeping.reheats) for use in action.verbs):
             for read in action.reads:
-                core = core_temperature(read.clause.text) if isinstance(read, Cue | Target) else None
+                core = core_temperature(read.clause.text, language) if isinstance(read, Cue | Target) else None
                 if core is not None:
                     yield core, read.clause.span
