@@ -92,3 +92,43 @@ def test_what_was_named_has_gone_into_a_component_of_its_name() -> None:
 @pytest.mark.parametrize("body", [BRAISE + YOGURT + PLATES, YOGURT[1:] + "\n" + BRAISE + PLATES])
 def test_both_are_there(body: str) -> None:
     assert dish(body)[1] == ["product-ambiguous"]
+
+
+CREAMED = """\
+# Cake
+
+Cream [100 g butter] with [100 g sugar] [in a bowl].
+{line}
+Pour in [100 ml milk].
+Fold in [the {name}].
+[Bake for 30 min at 180 °C] [until golden].
+"""
+
+
+@pytest.mark.parametrize(
+    ("line", "name", "foods"),
+    [
+        (
+            "Sift [200 g flour] with [2 tsp baking powder] [as flour mixture].",
+            "flour mixture",
+            "plain-flour baking-powder",
+        ),
+        ("Beat [3 egg whites] [until stiff] [as whites].", "whites", "egg-white"),
+        ("Chop [60 g walnuts] and [set aside].", "walnuts", "walnut"),
+        (
+            "Whisk [200 g flour] with [2 tsp baking powder] [in another bowl] [as dry mix].",
+            "dry mix",
+            "plain-flour baking-powder",
+        ),
+        ("Melt [50 g chocolate] [in a small pan] and [set aside].", "chocolate", "dark-chocolate"),
+        # what adds, or cooks in the same pan, goes on with what is in hand
+        ("Add [200 g flour] [as batter].", "batter", "butter sugar plain-flour"),
+        ("Beat in [3 eggs] [as batter].", "batter", "butter sugar egg"),
+        ("Beat smooth with [3 eggs] [as batter].", "batter", "butter sugar egg"),
+    ],
+)
+def test_a_line_of_its_own_is_named_without_what_is_in_hand(line: str, name: str, foods: str) -> None:
+    recipe, found = dish(CREAMED.format(line=line, name=name))
+    assert "new-vessel" not in found
+    named = next(product for product in recipe.products if product.kind in ("named", "set-aside"))
+    assert [food.goods for food in named.foods] == foods.split()

@@ -12,6 +12,7 @@ from typing import TYPE_CHECKING
 
 from tamis.diagnostics import Diagnostic
 from tamis.model.act import Act
+from tamis.model.apart import closes_its_own
 from tamis.model.batch import Batch, Origin, plain
 from tamis.model.mass import ONE, plus, times
 from tamis.model.opened import Opened
@@ -106,7 +107,8 @@ class Walker:
         number = self.number
         self.number += 1
         before: Batch | None = None
-        if alone:
+        apart = alone or closes_its_own(action.events)
+        if apart:
             before, self.present = self.present, None
         act = Act(self, action, number, step, batches)
         if beside:
@@ -121,8 +123,9 @@ class Walker:
         self.new_step = False
         if alone:
             self._put_down("meanwhile")
+        if apart:
             self.present = before
-        elif not beside and self.flow.actions[number].work.wait:
+        if not alone and not beside and self.flow.actions[number].work.wait:
             self.last_wait = number
         return number, act.batches
 

@@ -16,6 +16,7 @@ from typing import TYPE_CHECKING
 
 from tamis.checks.words import check_words
 from tamis.diagnostics import Diagnostic, Label, Severity
+from tamis.model.apart import closes_its_own
 from tamis.patterns import pattern
 from tamis.reading.clauses import Ingredient, Naming, Tool
 from tamis.source import Span
@@ -25,6 +26,7 @@ from tamis.words import one_of
 if TYPE_CHECKING:
     from tamis.checks.view import View
     from tamis.model.recipe import Action, StepView
+    from tamis.reading.reading import Event
 
 RULE = "new-vessel"
 LEVEL: Severity = "warning"
@@ -72,7 +74,7 @@ def check(view: View) -> Iterator[Diagnostic]:
         for step in component.steps:
             for index in step.actions:
                 action = view.recipe.actions[index]
-                if _beside(step, action):
+                if _beside(step, action) or closes_its_own(_events(action)):
                     continue
                 vessel = _vessel(action, language)
                 if vessel and lies_in and _takes_new_food(action, vessel, language):
@@ -84,6 +86,13 @@ def check(view: View) -> Iterator[Diagnostic]:
 
 def _beside(step: StepView, action: Action) -> bool:
     return step.meanwhile or action.beside is not None
+
+
+def _events(action: Action) -> list[Event]:
+    """What the line says, in the order of its text."""
+    events: list[tuple[int, Event]] = [(use.span.start, use) for use in action.verbs]
+    events += [(read.clause.span.start, read) for read in action.reads]
+    return [event for _, event in sorted(events, key=lambda said: said[0])]
 
 
 def _closes(action: Action) -> bool:

@@ -1,0 +1,38 @@
+"""Lines that make something of their own beside what is in hand, and put it by: `sift [200 g flour] [as flour mixture]`
+while the butter stands creamed."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from tamis.reading.clauses import Ingredient, Naming, Reference, Tool, VerbUse
+
+if TYPE_CHECKING:
+    from collections.abc import Sequence
+
+    from tamis.reading.reading import Event
+
+
+def closes_its_own(events: Sequence[Event]) -> bool:
+    """Whether a line begins with food, takes up nothing that was there, and is named or set aside in the end: it is a
+    batch of its own, if its verb does not add to what is in hand, or if it is in a vessel that is new."""
+    end = next((at for at, event in enumerate(events) if _closes(event)), 0)
+    if end < 2 or any(isinstance(event, Ingredient | Reference) for event in events[end:]):
+        return False
+    verb, food = events[0], events[1]
+    if not isinstance(verb, VerbUse) or not isinstance(food, Ingredient) or food.purpose:
+        return False
+    if food.preposition or food.clause.span.start - verb.span.end > 1:  # *beat smooth with [3 eggs]*
+        return False
+    if any(isinstance(event, Reference) for event in events[:end]):
+        return False
+    joins = verb.verb.adds or verb.verb.heat  # rice that is cooked may be cooked with the onions
+    return not joins or any(isinstance(event, Tool) and _is_new_vessel(event) for event in events[:end])
+
+
+def _closes(event: Event) -> bool:
+    return isinstance(event, Naming) and event.kind != "leaving"
+
+
+def _is_new_vessel(tool: Tool) -> bool:
+    return tool.equipment.kind == "vessel" and bool(tool.preposition) and not tool.definite
