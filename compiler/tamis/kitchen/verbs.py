@@ -46,6 +46,8 @@ class Verb(NamedTuple):
     cooks: bool = False
     """A range of time wants a cue to look for."""
     heat: bool = False
+    off: bool = False
+    """What it is done to is on no heat any more, unless its line names some."""
     cold: bool = False
     """Also done without heat, where its line says so: by a cold liquid, a bowl, the room's temperature."""
     station: Station = ""

@@ -3,9 +3,10 @@
 from __future__ import annotations
 
 from fractions import Fraction
+from itertools import takewhile
 from typing import TYPE_CHECKING, Literal
 
-from tamis.reading.clauses import Cue, Pause, Setting, Target, Time, VerbUse
+from tamis.reading.clauses import Cue, Pause, Setting, Target, Time, Tool, VerbUse
 from tamis.reading.tables import Phrases, match, tables
 
 if TYPE_CHECKING:
@@ -25,14 +26,30 @@ def leaves_heat(events: Sequence[Event]) -> Literal["", "first", "last"]:
     the end, after that."""
     verbs = 0
     looked: int | None = None
-    for event in events:
-        if isinstance(event, VerbUse):
-            verbs += 1
-        elif _kept_warm(event) or off_heat((event,)):
+    for at, event in enumerate(events):
+        verbs += isinstance(event, VerbUse)
+        if _takes_off(event, events[at + 1 :]):
             return "first" if looked is None or looked == verbs else "last"
-        elif isinstance(event, Time | Cue | Target) and looked is None:
+        if isinstance(event, Time | Cue | Target) and looked is None:
             looked = verbs
     return ""
+
+
+def _takes_off(event: Event, after: Sequence[Event]) -> bool:
+    if isinstance(event, VerbUse):
+        behind = takewhile(lambda event: not isinstance(event, VerbUse), after)
+        return event.verb.off and not any(map(_names_heat, behind))
+    return _kept_warm(event) or off_heat((event,)) != ""
+
+
+def _names_heat(event: Event) -> bool:
+    """Whether a clause says that food is on the heat all the same: `rest [for 10 min] [in the oven]`."""
+    if isinstance(event, Tool):
+        return event.equipment.kind == "station"
+    setting = event.setting if isinstance(event, Time | Pause) else event
+    if not isinstance(setting, Setting):
+        return False
+    return setting.kind == "heat" or (setting.celsius is not None and setting.celsius.lo >= _WARM_ROOM)
 
 
 def off_heat(reads: Iterable[Read]) -> Literal["", "room", "cold"]:
