@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Literal, cast, get_args
 
 from tamis.diagnostics import Diagnostic, Fix
 from tamis.quantity.amount import Amount
@@ -15,27 +15,20 @@ from tamis.syntax.clause import parse_clause
 from tamis.syntax.items import Bracket, Item, Product, Quantity, Word
 
 if TYPE_CHECKING:
+    from collections.abc import Callable
+
     from tamis.kitchen.house import Kitchen
     from tamis.syntax.document import Document, Field
 
-KEYS = (
-    "title",
-    "makes",
-    "serves",
-    "tags",
-    "author",
-    "source",
-    "image",
-    "keeps",
-    "tested",
-    "published",
-    "uses",
-    "flour",
-    "dough",
-    "served",
-    "course",
-    "cuisine",
-)
+HeaderKey = Literal[
+    "title", "makes", "serves", "tags", "author", "source", "image", "keeps", "tested", "published", "uses", "flour",
+    "dough", "served", "course", "cuisine",
+]  # fmt: skip
+"""The keys of the format, the same in every language."""
+KEYS: tuple[HeaderKey, ...] = get_args(HeaderKey)
+
+Value = tuple[object, str]
+"""What a key holds, None where it cannot be read; and what was expected."""
 
 
 class Makes(NamedTuple):
@@ -70,9 +63,9 @@ class Header(NamedTuple):
     cuisine: str = ""
     spans: tuple[tuple[str, Span], ...] = ()
 
-    def span(self, key: str) -> Span:
+    def span(self, header_key: HeaderKey) -> Span:
         """Where the key's value stands; the start of the file where it has none."""
-        return dict(self.spans).get(key, Span(0, 0))
+        return dict(self.spans).get(header_key, Span(0, 0))
 
 
 def read_header(document: Document, kitchen: Kitchen, findings: list[Diagnostic]) -> Header:
@@ -119,31 +112,35 @@ def _value(field: Field, kitchen: Kitchen, findings: list[Diagnostic]) -> object
     if not field.value:
         findings.append(Diagnostic("header-value", "error", field.key_span, f"`{field.key}` has no value"))
         return None
-    if field.key == "makes":
-        return _or_finding(
-            field,
-            _makes(field.value, kitchen),
-            "a number and a name, such as `2 loaves` or `5 jars (340 g each)`",
-            findings,
-        )
-    if field.key == "serves":
-        return _or_finding(field, _amount(field.value), "a number or a range, such as `8` or `4–6`", findings)
-    if field.key in ("flour", "dough"):
-        made = _makes(field.value, kitchen)
-        return _or_finding(field, made.measure if made else None, "a weight, such as `1 kg`", findings)
-    if field.key in ("tested", "published"):
-        date = field.value if _is_date(field.value) else None
-        return _or_finding(field, date, "a date, such as `2026-10-18`", findings)
-    if field.key in ("tags", "uses"):
-        return tuple(part.strip() for part in field.value.split(",") if part.strip())
-    return field.value
-
-
-def _or_finding(field: Field, value: object, wanted: str, findings: list[Diagnostic]) -> object:
+    reader = _READERS.get(cast("HeaderKey", field.key))
+    if reader is None:
+        return field.value
+    value, wanted = reader(field.value, kitchen)
     if value is None:
         message = f"`{field.key}` holds “{field.value[:40]}”: expected {wanted}"
         findings.append(Diagnostic("header-value", "error", field.value_span, message))
     return value
+
+
+def _made(text: str, kitchen: Kitchen) -> Value:
+    return _makes(text, kitchen), "a number and a name, such as `2 loaves` or `5 jars (340 g each)`"
+
+
+def _served(text: str, kitchen: Kitchen) -> Value:
+    return _amount(text), "a number or a range, such as `8` or `4–6`"
+
+
+def _weight(text: str, kitchen: Kitchen) -> Value:
+    made = _makes(text, kitchen)
+    return made.measure if made else None, "a weight, such as `1 kg`"
+
+
+def _date(text: str, kitchen: Kitchen) -> Value:
+    return text if _is_date(text) else None, "a date, such as `2026-10-18`"
+
+
+def _listed(text: str, kitchen: Kitchen) -> Value:
+    return tuple(part.strip() for part in text.split(",") if part.strip()), "a list with commas"
 
 
 def _is_date(text: str) -> bool:
@@ -199,3 +196,15 @@ def _each(bracket: Bracket, text: str, kitchen: Kitchen) -> tuple[Measure | None
         unit = kitchen.units.get(inner.unit)
         return Measure(inner.amount, unit.id if unit else inner.unit), ""
     return None, text[bracket.span.start + 1 : bracket.span.end - 1]
+
+
+_READERS: dict[HeaderKey, Callable[[str, Kitchen], Value]] = {
+    "makes": _made,
+    "serves": _served,
+    "flour": _weight,
+    "dough": _weight,
+    "tested": _date,
+    "published": _date,
+    "tags": _listed,
+    "uses": _listed,
+}
