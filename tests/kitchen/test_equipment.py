@@ -7,11 +7,12 @@ import re
 import pytest
 
 from tamis.assets import asset_text
-from tamis.kitchen.equipment import _LONGEST, Cupboard, Equipment
+from tamis.kitchen.equipment import LONGEST, Cupboard, Equipment
+from tamis.kitchen.make_equipment import made
 from tamis.quantity.nouns import nouns
 
 TEXT = asset_text("grammar/equipment.toml")
-CUPBOARD = Cupboard.load(TEXT)
+CUPBOARD = Cupboard.load()
 STATIONS = {"", "oven", "grill", "ring", "mixer", "fridge", "freezer", "bath"}
 KINDS = {"vessel", "tool", "surface", "lining", "lid", "station"}
 
@@ -155,7 +156,7 @@ def test_there_is_enough_and_each_piece_is_found_in_singular_and_plural() -> Non
 
 
 def test_no_name_is_longer_than_is_looked_for() -> None:
-    assert max(len(name.split()) for name in CUPBOARD._by_name) == _LONGEST
+    assert max(len(name.split()) for name in CUPBOARD.names) == LONGEST
 
 
 @pytest.mark.parametrize("item", list(CUPBOARD), ids=lambda item: item.name)
@@ -187,4 +188,4 @@ def test_the_head_of_the_file_explains_each_fact() -> None:
 )
 def test_a_faulty_file_is_refused(text: str) -> None:
     with pytest.raises((ValueError, KeyError)):
-        Cupboard.load(text)
+        made(text)

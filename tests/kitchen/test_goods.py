@@ -12,11 +12,11 @@ import pytest
 
 from tamis.kitchen import make_goods
 from tamis.kitchen.food import Animal, Hazard, Role, Show
-from tamis.kitchen.goods import Found, Larder, key
+from tamis.kitchen.goods import Foods, Found, Larder, key
 
 GRAMMAR = Path(make_goods.ROOT)
 TEXT = (GRAMMAR / "goods.json").read_text(encoding="utf-8")
-LARDER = Larder.load(TEXT)
+LARDER = Larder.load()
 ALL = [goods for id in LARDER.ids() if (goods := LARDER.get(id))]
 CUP = Fraction("236.5882365")
 
@@ -242,3 +242,20 @@ def test_a_sort_has_the_facts_of_its_food_and_a_name_of_its_own() -> None:
     assert belly and pork and belly.name == "pork belly" and belly.aliases == ("belly pork", "belly of pork")
     own = {"id": pork.id, "name": pork.name, "plural": pork.plural, "aliases": pork.aliases}
     assert belly._replace(**own) == pork
+
+
+def test_a_food_is_read_when_it_is_asked_for() -> None:
+    foods = Foods(['{"id": "salt", "name": "salt"}', "no JSON"], {"salt": "salt|table salt", "oil": "oil"})
+    assert list(foods) == ["salt", "oil"] and "oil" in foods and len(foods) == 2
+    assert foods["salt"]["name"] == "salt"
+    with pytest.raises(ValueError, match="Expecting value"):
+        foods["oil"]
+
+
+def test_a_food_takes_the_place_of_another_or_the_last() -> None:
+    foods = Foods(["", ""], {"salt": "salt|table salt", "oil": "oil"})
+    more = foods.copy()
+    more.add("salt", {"name": "sea salt", "aliases": ["flakes"]})
+    more.add("leek", {"name": "leek"})
+    assert list(more.names()) == ["sea salt", "flakes", "oil", "leek"]
+    assert list(foods.names()) == ["salt", "table salt", "oil"]

@@ -4,15 +4,13 @@ from __future__ import annotations
 
 import tomllib
 from fractions import Fraction
-from pathlib import Path
 
 import pytest
 
-from tamis.kitchen import make_goods
 from tamis.kitchen.goods import Larder
 from tamis.kitchen.house_goods import Fault
 
-LARDER = Larder.load((Path(make_goods.ROOT) / "goods.json").read_text(encoding="utf-8"))
+LARDER = Larder.load()
 
 
 def extended(text: str) -> tuple[Larder, list[Fault]]:

@@ -15,4 +15,4 @@ def test_a_saved_file_is_what_its_sources_make(name: str) -> None:
 
 
 def test_nothing_else_lies_there() -> None:
-    assert sorted(path.name for path in FOLDER.iterdir()) == sorted(MADE)
+    assert sorted(path.relative_to(FOLDER).as_posix() for path in FOLDER.rglob("*.*")) == sorted(MADE)

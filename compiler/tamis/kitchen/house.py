@@ -10,13 +10,12 @@ import re
 from functools import cache
 from typing import TYPE_CHECKING, Any, Literal
 
-from tamis.assets import asset_text
 from tamis.diagnostics import Diagnostic
 from tamis.kitchen.equipment import Cupboard
 from tamis.kitchen.goods import Larder
 from tamis.kitchen.settings import Settings, read_settings, setting_span
 from tamis.kitchen.verbs import Verbs
-from tamis.quantity.units import Cup, Units
+from tamis.quantity.units import Units, shipped
 from tamis.record import NamedTuple
 from tamis.source import Source, Span
 
@@ -51,18 +50,7 @@ class Problem(NamedTuple):
 @cache
 def default_kitchen() -> Kitchen:
     """The kitchen that holds where no house has decided anything."""
-    return Kitchen(
-        Settings(),
-        _units("us"),
-        Larder.load(asset_text("grammar/goods.json")),
-        Verbs.load(asset_text("grammar/verbs.toml")),
-        Cupboard.load(asset_text("grammar/equipment.toml")),
-    )
-
-
-@cache
-def _units(cup: Cup) -> Units:
-    return Units.load(asset_text("grammar/units.json"), cup)
+    return Kitchen(Settings(), shipped(), Larder.load(), Verbs.load(), Cupboard.load())
 
 
 def house_kitchen(settings_toml: str | None, goods_toml: str | None) -> tuple[Kitchen, list[Problem]]:
@@ -73,7 +61,7 @@ def house_kitchen(settings_toml: str | None, goods_toml: str | None) -> tuple[Ki
         said, findings = _parsed(settings_toml)
         settings, more = read_settings(said, settings_toml)
         problems += [Problem("kitchen.toml", finding) for finding in (*findings, *more)]
-        kitchen = kitchen._replace(settings=settings, units=_units(settings.publish.cup))
+        kitchen = kitchen._replace(settings=settings, units=shipped(settings.publish.cup))
     if goods_toml is not None:
         said, findings = _parsed(goods_toml)
         from tamis.kitchen.sale import sale_problems

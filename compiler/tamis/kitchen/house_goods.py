@@ -15,7 +15,7 @@ from tamis.quantity.near import nearest
 from tamis.record import NamedTuple
 
 from .food import PLAIN, GoodsKey, Raw, amount, whole
-from .goods import key
+from .goods import Foods, key
 
 SOURCE = "the house's own"
 _TEXTS: tuple[GoodsKey, ...] = (
@@ -60,10 +60,10 @@ class Fault(NamedTuple):
 
 
 def merge(
-    raw: Mapping[str, Raw], index: Mapping[str, str], closed: Mapping[str, list[str]], house: Raw
-) -> tuple[dict[str, Raw], dict[str, str], list[Fault]]:
+    raw: Foods, index: Mapping[str, str], closed: Mapping[str, list[str]], house: Raw
+) -> tuple[Foods, dict[str, str], list[Fault]]:
     """Return our items and names with the house's laid over them, and what is wrong."""
-    items, names = dict(raw), dict(index)
+    items, names = raw.copy(), dict(index)
     faults: list[Fault] = []
     for id, said in house.items():
         if not isinstance(said, Mapping):
@@ -78,7 +78,7 @@ def merge(
             base = _borrowed(whole(items, lent)) | base
         item = {"name": id.replace("-", " ")} | base | fresh | {"id": id}
         item.pop("of", None)
-        items[id] = item
+        items.add(id, item)
         for name in (item["name"], item.get("plural", ""), *item.get("aliases", ())):
             if name.strip():
                 names[key(name.lower().split())] = id

@@ -205,6 +205,16 @@ def make() -> str:
     return "{\n" + "\n".join(lines) + '\n"items": [\n' + items + "\n]\n}\n"
 
 
+def names(text: str) -> dict[str, dict[str, str]]:
+    """What is saved of the names in the text of ``goods.json``: what each food is called, by id, with bars between, and
+    the id of each name's :func:`key`."""
+    items = json.loads(text)["items"]
+    return {
+        "called": {item["id"]: "|".join((item["name"], *item.get("aliases", ()))) for item in items},
+        "index": {name: item["id"] for item in items for name in item["keys"]},
+    }
+
+
 if __name__ == "__main__":
     target = ROOT / "goods.json"
     target.write_text(make(), encoding="utf-8")

@@ -5,27 +5,23 @@ writes: whether a time is missing, whether the cook's hands are free, whether a 
 choice or the cook's, whether food joins the batch or leaves it. These facts are the trade's, so they stand in
 `grammar/verbs.toml`, and nothing in the compiler asks for a verb by its name.
 
-Phrases are kept whole ("fold in" is not "fold") and found longest first.
+Phrases are kept whole ("fold in" is not "fold") and found longest first. What is read at a start is
+`grammar/saved/<language>/verbs.json`, which make_verbs makes; a verb becomes a `Verb` when it is first asked for.
 """
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
-from typing import Any, Literal, get_args
+from collections.abc import Iterator, Mapping, Sequence
+from typing import Any, Literal
 
+from tamis.assets import asset_text
 from tamis.kitchen.equipment import Station
-from tamis.kitchen.seconds import seconds
 from tamis.kitchen.verb_words import verb_words
-from tamis.quantity.near import nearest
+from tamis.quantity.near import Known, nearest
 from tamis.record import NamedTuple
-from tamis.string_tables import tables
 
 Attention = Literal["hands", "unattended"]
 
-
-_ATTENTION: tuple[Attention, ...] = get_args(Attention)
-_TIMES = ("takes", "per_kg", "per_piece", "estimate", "estimate_per_kg", "water_per_kg")
-_TAKEN_BACK = "-"
 
 # *leave the dough in a warm place to rise*: so many words at most.
 _LONGEST_OBJECT = 8
@@ -88,116 +84,79 @@ class Verb(NamedTuple):
 
 
 class Verbs:
-    """All the verbs, found by phrase or by participle.
+    """All the verbs, found by phrase or by participle."""
 
-    The phrases are those of the file, which are English, or those of `words/<language>/verbs.toml`.
-    """
+    __slots__ = ("_facts", "_known", "_longest", "_made", "forms", "language", "phrases")
 
-    __slots__ = ("_by_base", "_by_first", "_by_phrase", "_forms", "_words")
-
-    def __init__(self, language: str = "en") -> None:
-        self._by_base: dict[str, Verb] = {}
-        self._by_phrase: dict[str, Verb] = {}
-        self._by_first: dict[str, list[tuple[tuple[str, ...], Verb]]] = {}
-        self._forms: dict[str, Verb] | None = None
-        self._words = verb_words(language)
+    def __init__(self, saved: Mapping[str, Any], language: str = "en") -> None:
+        self.language = language
+        self.phrases: Mapping[str, str] = saved["phrases"]
+        """The base of each base form, `bring` or `fold in`, and of each other word for it."""
+        self.forms: Mapping[str, str] = saved["forms"]
+        """The base of each participle, present or past: `whisking`, `dusted`, `folding in`."""
+        self._facts: Mapping[str, dict[str, Any]] = saved["verbs"]
+        self._longest: Mapping[str, int] = saved["longest"]
+        self._made: dict[str, Verb] = {}
+        self._known: Known | None = None
 
     @classmethod
-    def load(cls, text: str, language: str = "en") -> Verbs:
-        """Verbs from the text of `verbs.toml`, which ships with the compiler: a fault in it raises."""
-        verbs = cls(language)
-        for table in tables(text).values():
-            every = _facts(table.pop("every", ""))
-            for base, own in table.items():
-                verbs._add(base, every | _facts(own))
-        for entries in verbs._by_first.values():
-            entries.sort(key=lambda entry: -len(entry[0]))
-        return verbs
+    def load(cls, language: str = "en") -> Verbs:
+        """The verbs of a language."""
+        from json import loads
 
-    def _add(self, base: str, facts: dict[str, Any]) -> None:
-        words = self._words
-        also = facts.pop("also", "")
-        phrases = (base, *also.split(" / ")) if also else (base,)
-        if words.names is not None:
-            phrases = words.names.get(base, ())
-        purpose = facts.get("purpose")
-        if purpose in words.purposes:
-            facts["purpose"] = words.purposes[purpose]
-        verb = self._by_base[base] = Verb(base, phrases[0] if phrases else base, **facts)
-        for phrase in phrases:
-            if phrase in self._by_phrase:
-                raise ValueError(f"the verb {phrase!r} stands twice")
-            self._by_phrase[phrase] = verb
-            parts = tuple(phrase.split(" "))
-            self._by_first.setdefault(parts[0], []).append((parts, verb))
+        return cls(loads(asset_text(f"grammar/saved/{language}/verbs.json")), language)
 
     def __iter__(self) -> Iterator[Verb]:
         """Each verb once, in the order of the file."""
-        return iter(dict.fromkeys(self._by_phrase.values()))
+        return map(self._verb, dict.fromkeys(self.phrases.values()))
 
     def get(self, phrase: str) -> Verb | None:
         """The verb of a base form, `bring` or `fold in`, or of another word for it."""
-        return self._by_phrase.get(phrase)
+        base = self.phrases.get(phrase)
+        return None if base is None else self._verb(base)
 
     def of_base(self, base: str) -> Verb | None:
         """The verb that the data call so, whatever a cook calls it."""
-        return self._by_base.get(base)
+        return self._verb(base) if base in self._facts else None
 
     def match(self, words: Sequence[str], start: int) -> tuple[Verb, int] | None:
         """The longest verb that begins at `words[start]` (lower case), and the number of words it has."""
-        if start >= len(words):
-            return None
-        for phrase, verb in self._by_first.get(words[start], ()):
-            if tuple(words[start : start + len(phrase)]) == phrase:
-                let = self._let(words, start + len(phrase)) if verb.lets else None
-                return (let[0], let[1] - start) if let else (verb, len(phrase))
+        longest = self._longest.get(words[start], 0) if start < len(words) else 0
+        for size in range(min(longest, len(words) - start), 0, -1):
+            base = self.phrases.get(" ".join(words[start : start + size]))
+            if base is not None:
+                verb = self._verb(base)
+                let = self._let(words, start + size) if verb.lets else None
+                return (let[0], let[1] - start) if let else (verb, size)
         return None
 
     def _let(self, words: Sequence[str], after: int) -> tuple[Verb, int] | None:
         """The waiting verb that takes the place of one that lets, and where its words end."""
+        about = verb_words(self.language)
         for at in range(after, min(len(words), after + _LONGEST_OBJECT)):
             if not words[at].isalpha():
                 return None
-            found = self.match(words, at) if words[at - 1] not in self._words.articles else None
+            found = self.match(words, at) if words[at - 1] not in about.articles else None
             if found and found[0].waits and not found[0].lets:
                 end = at + found[1]
-                sure = not found[0].doubtful or at == after or words[at - 1] in self._words.before
-                if sure or self._ends(words, end):
+                sure = not found[0].doubtful or at == after or words[at - 1] in about.before
+                if sure or end == len(words) or not words[end].isalpha() or words[end] in about.after:
                     return found[0], end
         return None
 
     def participle(self, word: str) -> Verb | None:
         """The verb of a participle, present or past: `whisking`, `dusted`, `folding in`."""
-        if self._forms is None:
-            self._forms = self._all_forms()
-        return self._forms.get(word)
+        base = self.forms.get(word)
+        return None if base is None else self._verb(base)
 
     def near(self, word: str) -> str | None:
         """The verb that a misspelt word may have meant, or None."""
-        return nearest(word, self._by_phrase)
+        if self._known is None:
+            self._known = Known(self.phrases)
+        return nearest(word, self._known)
 
-    def _all_forms(self) -> dict[str, Verb]:
-        forms: dict[str, Verb] = {}
-        for phrase, verb in self._by_phrase.items():
-            first, space, rest = phrase.partition(" ")
-            for form in self._words.participles(first):
-                forms.setdefault(form + space + rest, verb)
-        return forms
-
-    def _ends(self, words: Sequence[str], end: int) -> bool:
-        """Whether what stands before is no adjective of what follows."""
-        return end == len(words) or not words[end].isalpha() or words[end] in self._words.after
-
-
-def _facts(text: str) -> dict[str, Any]:
-    """The facts of one line of the file: `adds, takes 30 s` gives `{"adds": True, "takes": 30}`."""
-    facts: dict[str, Any] = {}
-    for fact in text.split(", ") if text else ():
-        key, _, value = fact.partition(" ")
-        if key in _ATTENTION:
-            facts["attention"] = key
-        elif key in _TIMES:
-            facts[key] = seconds(value)
-        else:
-            facts[key] = Verb._field_defaults[key] if value == _TAKEN_BACK else value or True
-    return facts
+    def _verb(self, base: str) -> Verb:
+        made = self._made.get(base)
+        if made is None:
+            made = self._made[base] = Verb(**self._facts[base])
+        return made

@@ -165,7 +165,7 @@ def _preparations(tables: Mapping[str, Mapping[str, str]]) -> str:
 
 
 def _housekeeping() -> dict[str, str]:
-    closed = Larder.load(asset_text("grammar/goods.json")).closed
+    closed = Larder.load().closed
     rows = [(key, [word for word in words if word]) for key, words in closed.items()]
     return {"goods-words": _table(("key", "may be"), rows)}
 

@@ -1,0 +1,69 @@
+"""Make `grammar/saved/<language>/verbs.json`, the verbs as they are looked up.
+
+They come from `grammar/verbs.toml`, their forms from the rules of the language (`verb_words.py`).
+The file ships with the compiler: a fault in it raises.
+"""
+
+from __future__ import annotations
+
+from typing import Any, get_args
+
+from tamis.kitchen.seconds import seconds
+from tamis.kitchen.verb_words import VerbWords, verb_words
+from tamis.kitchen.verbs import Attention, Verb
+from tamis.string_tables import tables
+
+_ATTENTION: tuple[Attention, ...] = get_args(Attention)
+_TIMES = ("takes", "per_kg", "per_piece", "estimate", "estimate_per_kg", "water_per_kg")
+_TAKEN_BACK = "-"
+
+
+def made(text: str, language: str = "en") -> dict[str, dict[str, Any]]:
+    """What `Verbs` holds, from the text of `verbs.toml`: each verb's facts by its base; the base of each phrase and
+    participle; how many words the longest phrase has that begins with a word."""
+    words = verb_words(language)
+    facts: dict[str, Any] = {}
+    phrases: dict[str, str] = {}
+    for table in tables(text).values():
+        every = _facts(table.pop("every", ""))
+        for base, own in table.items():
+            names = _add(base, every | _facts(own), words, facts)
+            if twice := [name for name in names if name in phrases or names.count(name) > 1]:
+                raise ValueError(f"the verb {twice[0]!r} stands twice")
+            phrases |= dict.fromkeys(names, base)
+    longest: dict[str, int] = {}
+    forms: dict[str, str] = {}
+    for phrase, base in phrases.items():
+        first, space, rest = phrase.partition(" ")
+        longest[first] = max(longest.get(first, 0), len(phrase.split(" ")))
+        for form in words.participles(first):
+            forms.setdefault(form + space + rest, base)
+    return {"verbs": facts, "phrases": phrases, "forms": forms, "longest": longest}
+
+
+def _add(base: str, facts: dict[str, Any], words: VerbWords, verbs: dict[str, Any]) -> tuple[str, ...]:
+    """Put a verb among the verbs; the words for it."""
+    also = facts.pop("also", "")
+    names = (base, *also.split(" / ")) if also else (base,)
+    if words.names is not None:
+        names = words.names.get(base, ())
+    purpose = facts.get("purpose")
+    if purpose in words.purposes:
+        facts["purpose"] = words.purposes[purpose]
+    verb = Verb(base, names[0] if names else base, **facts)
+    verbs[base] = {key: value for key, value in verb._asdict().items() if value != Verb._field_defaults.get(key)}
+    return names
+
+
+def _facts(text: str) -> dict[str, Any]:
+    """The facts of one line of the file: `adds, takes 30 s` gives `{"adds": True, "takes": 30}`."""
+    facts: dict[str, Any] = {}
+    for fact in text.split(", ") if text else ():
+        key, _, value = fact.partition(" ")
+        if key in _ATTENTION:
+            facts["attention"] = key
+        elif key in _TIMES:
+            facts[key] = seconds(value)
+        else:
+            facts[key] = Verb._field_defaults[key] if value == _TAKEN_BACK else value or True
+    return facts
