@@ -6,7 +6,6 @@ from fractions import Fraction
 from typing import TYPE_CHECKING, Any
 
 from tamis.diagnostics import Diagnostic, Label
-from tamis.kitchen.words import singular
 from tamis.model.batch import Batch
 from tamis.model.cold import take_cold
 from tamis.model.foods import put_in
@@ -17,6 +16,7 @@ from tamis.model.recipe import Action, Mass, Work
 from tamis.model.references import refer
 from tamis.model.work import Labour, missing_times, work_of
 from tamis.quantity.amount import exactly
+from tamis.quantity.nouns import nouns
 from tamis.reading.clauses import (
     Division,
     Ingredient,
@@ -116,7 +116,7 @@ class Act:
             if kind is not Ingredient and walker.present:
                 note("clause", self.number, walker.present, read=len(reads))
             reads.append(event)
-        walker.flow.findings.extend(missing_times(self.read, self.labour))
+        walker.flow.findings.extend(missing_times(self.read, self.labour, walker.flow.kitchen.language))
         return self._record(tuple(reads), start)
 
     def _record(self, reads: tuple[Read, ...], start: Batch | None) -> Action:
@@ -247,15 +247,17 @@ class Act:
         self.walker.tools.append(tool)
         batch = self.walker.present
         if tool.divides and batch:
-            batch.pieces = (exactly(tool.number), singular(tool.name.lower()))
+            one = nouns(self.walker.flow.kitchen.language).singular
+            batch.pieces = (exactly(tool.number), one(tool.name.lower()))
 
     def _as_named_before(self, tool: Tool) -> Tool:
         """*Between the prepared tins*: as many as were prepared."""
         noun = _noun(tool)
-        several = tool.definite and singular(noun) != noun and tool.preposition in tables().dividing
+        one = nouns(self.walker.flow.kitchen.language).singular
+        several = tool.definite and one(noun) != noun and tool.preposition in tables().dividing
         if not several or tool.equipment.kind != "vessel":
             return tool
-        alike = (other for other in reversed(self.walker.tools) if singular(_noun(other)) == singular(noun))
+        alike = (other for other in reversed(self.walker.tools) if one(_noun(other)) == one(noun))
         before = next((other for other in alike if other.number > 1), None)
         return tool._replace(number=before.number, divides=True) if before else tool
 

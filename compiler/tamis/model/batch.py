@@ -5,10 +5,10 @@ from __future__ import annotations
 from fractions import Fraction
 from typing import TYPE_CHECKING, Literal
 
-from tamis.kitchen.words import singular
 from tamis.model.mass import NOTHING, ONE, minus, plus, times
 from tamis.model.pile import Pile
 from tamis.model.recipe import Mass
+from tamis.model.words import before_joint, model_words, plain
 from tamis.reading.tables import tables
 from tamis.source import Span
 
@@ -27,14 +27,6 @@ Origin = Literal[
 """How a batch came to be open."""
 
 
-def plain(name: str) -> tuple[str, ...]:
-    """A name as look-ups compare it: lower case, its last word in the singular, no article."""
-    words = name.lower().replace("’", "'").replace(",", " ").split()
-    if len(words) > 1 and words[0] in ("the", "a", "an"):
-        words = words[1:]
-    return (*words[:-1], singular(words[-1])) if words else ()
-
-
 class Food:
     """One ingredient within a batch: which use it came by, the words of its name, its goods if known."""
 
@@ -47,12 +39,12 @@ class Food:
         self.mass = mass
 
     @classmethod
-    def of(cls, use: int, food: Ingredient, mass: Mass) -> Food:
+    def of(cls, use: int, food: Ingredient, mass: Mass, language: str) -> Food:
         """The food of an ingredient clause; juice and zest are called so, not by the fruit."""
-        part = food.part.split()[-1] if food.part and " and " not in food.part else ""
-        words = plain(f"{food.name} {part}")
-        if "of" in words[1:]:
-            words = words[: words.index("of")]
+        said = tuple(food.part.split())
+        part = said[-1] if said and not before_joint(said, language) else ""
+        words, of = plain(f"{food.name} {part}", language), model_words(language).of
+        words = words[: next((at for at, word in enumerate(words) if at and word in of), len(words))]
         return cls(use, words, food.goods.id if food.goods and not part else "", mass)
 
 

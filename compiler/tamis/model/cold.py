@@ -8,7 +8,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from tamis.model.off_heat import off_heat
-from tamis.model.words import cold_states
+from tamis.model.words import model_words
 from tamis.reading.clauses import Ingredient, Target, VerbUse
 
 if TYPE_CHECKING:
@@ -48,7 +48,7 @@ def _behind(act: Act, use: VerbUse) -> list[Read]:
 
 
 def _in_cold_liquid(act: Act, reads: Sequence[Read]) -> bool:
-    cold = cold_states(act.walker.flow.kitchen.language)
+    cold = model_words(act.walker.flow.kitchen.language).cold
     foods = (read for read in reads if isinstance(read, Ingredient))
     return any(food.goods and food.goods.liquid and not cold.isdisjoint(food.states) for food in foods)
 

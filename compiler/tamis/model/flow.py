@@ -9,17 +9,19 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from tamis.diagnostics import Diagnostic, Label
-from tamis.model.batch import Batch, Food, Origin, plain
+from tamis.model.batch import Batch, Food, Origin
 from tamis.model.history import Ledger
 from tamis.model.percent import Flour
 from tamis.model.pile import Pile
 from tamis.model.recipe import Action, Component, Product, Supply, Taking, Use
+from tamis.model.words import plain
 from tamis.reading.clauses import Naming, Reference
 from tamis.source import Span
 
 if TYPE_CHECKING:
     from collections.abc import Mapping
 
+    from tamis.kitchen.equipment import Station
     from tamis.kitchen.house import Kitchen
     from tamis.quantity.amount import Amount
     from tamis.reading.reading import Reading
@@ -62,9 +64,9 @@ class Flow:
         self.supplies: dict[str, Batch] = {}
         self.doing: list[int] = []
         self.tool_ready: dict[str, int] = {}
-        self.station_ready: dict[str, int] = {}
-        self.station_temperature: dict[str, Amount] = {}
-        self.component_names = [plain(component.name) for component in reading.components]
+        self.station_ready: dict[Station, int] = {}
+        self.station_temperature: dict[Station, Amount] = {}
+        self.component_names = [plain(component.name, self.kitchen.language) for component in reading.components]
         self.homes: dict[tuple[str, ...], list[int]] = {}
         self.first_action: list[int] = []
         self.name_homes: dict[tuple[str, ...], int] = {}
@@ -83,7 +85,7 @@ class Flow:
                 for action in step.actions:
                     for event in action.events:
                         if isinstance(event, Naming) and event.name:
-                            self.name_homes.setdefault(plain(event.name), at)
+                            self.name_homes.setdefault(plain(event.name, self.kitchen.language), at)
 
     def run(self) -> None:
         """Make every component."""
@@ -172,8 +174,8 @@ class Flow:
                     for action in step.actions:
                         for event in action.events:
                             if isinstance(event, Reference) and event.name:
-                                self._last_named[plain(event.name)[-1]] = event.clause.span.start
-        words = plain(reference.name)
+                                self._last_named[plain(event.name, self.kitchen.language)[-1]] = event.clause.span.start
+        words = plain(reference.name, self.kitchen.language)
         return bool(words) and self._last_named.get(words[-1], 0) > reference.clause.span.start
 
     def called(self, batch: Batch) -> str:
@@ -207,8 +209,8 @@ class Flow:
         """The dish of a used recipe, as a batch to take from."""
         if stem not in self.supplies:
             batch = Batch("used-recipe")
-            batch.call(plain(supply.title))
-            batch.call(plain(stem.replace("-", " ")))
+            batch.call(plain(supply.title, self.kitchen.language))
+            batch.call(plain(stem.replace("-", " "), self.kitchen.language))
             batch.mass, batch.measure = supply.mass, supply.measure
             span = self.reading.header.span("uses")
             product = Product(supply.title, (supply.title,), "used-recipe", -1, None, span, recipe=stem)

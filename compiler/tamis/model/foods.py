@@ -5,10 +5,11 @@ from __future__ import annotations
 from fractions import Fraction
 from typing import TYPE_CHECKING
 
-from tamis.model.batch import Batch, Food, plain
+from tamis.model.batch import Batch, Food
 from tamis.model.mass import ONE, cold_water, mass_of, times
 from tamis.model.percent import as_weighed, weigh
 from tamis.model.recipe import Mass, Use
+from tamis.model.words import model_words, plain
 
 if TYPE_CHECKING:
     from tamis.model.act import Act
@@ -38,14 +39,15 @@ def put_in(act: Act, food: Ingredient) -> None:
         act.cold_water += cold_water(food, flow.kitchen)
     if aside and walker.present:
         note("aside", act.number, walker.present, use=index)
-    if "separated" in food.preparation and food.goods and food.goods.parts:
+    separated = any(word in food.preparation for word in model_words(flow.kitchen.language).separated)
+    if separated and food.goods and food.goods.parts:
         _separate(act, food, index)
         return
     if aside:
         return
     if walker.present is None:
         walker.present = Batch()
-    there = Food.of(index, food, mass)
+    there = Food.of(index, food, mass, flow.kitchen.language)
     walker.present.add(there)
     note("food", act.number, walker.present, use=index, goods=there.goods)
     if share and fraction < 1:
@@ -67,7 +69,7 @@ def _separate(act: Act, food: Ingredient, use: int) -> None:
             continue
         batch = Batch()
         mass = Mass(part.lo * count, part.hi * count)
-        batch.add(Food(use, plain(goods.name), goods.id, mass))
+        batch.add(Food(use, plain(goods.name, act.walker.flow.kitchen.language), goods.id, mass))
         batch.last = act.number
         act.walker.put_aside(batch, "part", goods.name, food.clause.span)
         act.walker.flow.history.note("food", act.number, batch, use=use, goods=goods.id)

@@ -24,9 +24,9 @@ if TYPE_CHECKING:
 _HOT = Fraction(60)
 _HOTTEST_FOOD = Fraction(120)
 """°C that no food with water in it reaches: what is brought to more is a station (common practice)."""
-_BATH = "bath"
-_DRY = ("oven", "grill")
-_STAYS = ("ring", "oven", "grill", "bath")
+_BATH: Station = "bath"
+_DRY: tuple[Station, ...] = ("oven", "grill")
+_STAYS: tuple[Station, ...] = ("ring", "oven", "grill", "bath")
 
 
 class Heat(NamedTuple):

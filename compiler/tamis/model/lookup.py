@@ -9,8 +9,9 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from tamis.kitchen.words import singular
-from tamis.model.batch import Batch, Origin, plain
+from tamis.model.batch import Batch, Origin
+from tamis.model.words import before_joint, plain
+from tamis.quantity.nouns import nouns
 from tamis.reading.tables import tables
 from tamis.record import NamedTuple
 
@@ -38,7 +39,7 @@ class Meaning(NamedTuple):
 
 def look_up(walker: Walker, reference: Reference) -> Meaning | None:
     """The meaning of a reference where it stands; None where nothing answers to its name."""
-    words = plain(reference.name)
+    words = plain(reference.name, walker.flow.kitchen.language)
     found = _food(walker, words, reference.share)
     if found:
         return found
@@ -51,8 +52,9 @@ def look_up(walker: Walker, reference: Reference) -> Meaning | None:
         if found:
             return found
     found = _in_pieces(walker, words) or _of_kind(walker, words) or _tool_at_hand(walker, words)
-    if found is None and "and" in words:
-        found = _food(walker, words[: words.index("and")], reference.share)
+    first = before_joint(words, walker.flow.kitchen.language)
+    if found is None and first:
+        found = _food(walker, first, reference.share)
     if found is None and words and words[-1] in tables().made:
         return _made_of(walker, words[:-1], reference.share)
     if found is None and walker.present and words and words in _own_names(walker):
@@ -68,8 +70,9 @@ def _own_names(walker: Walker) -> tuple[tuple[str, ...], ...]:
 
 def _made_of(walker: Walker, words: tuple[str, ...], share: Share | None) -> Meaning | None:
     """*The egg mixture* is what holds the eggs, *the mixture* what is worked on."""
-    for name in (words, words[: words.index("and")] if "and" in words else ()):
-        found = _food(walker, (*name[:-1], singular(name[-1])), share) if name else None
+    language = walker.flow.kitchen.language
+    for name in (words, before_joint(words, language)):
+        found = _food(walker, (*name[:-1], nouns(language).singular(name[-1])), share) if name else None
         if found:
             return found
     there = list(walker.open)
@@ -83,7 +86,13 @@ def _in_pieces(walker: Walker, words: tuple[str, ...]) -> Meaning | None:
     made = [batch for batch in walker.flow.component_batches.values() if batch]
     for tier in (walker.open, walker.flow.named(), made):
         named = (
-            [batch for batch in tier if batch.pieces and singular(batch.pieces[1]) == words[-1:][0]] if words else []
+            [
+                batch
+                for batch in tier
+                if batch.pieces and nouns(walker.flow.kitchen.language).singular(batch.pieces[1]) == words[-1:][0]
+            ]
+            if words
+            else []
         )
         if named:
             return _one(named, words)
@@ -106,7 +115,7 @@ def _of_kind(walker: Walker, words: tuple[str, ...]) -> Meaning | None:
 def _tool_at_hand(walker: Walker, words: tuple[str, ...]) -> Meaning | None:
     """*The beans*, where the component has used baking beans."""
     for tool in reversed(walker.tools):
-        if len(words) == 1 and plain(tool.equipment.name)[-1:] == words:
+        if len(words) == 1 and plain(tool.equipment.name, walker.flow.kitchen.language)[-1:] == words:
             return Meaning(equipment=tool.equipment)
     return None
 
@@ -204,8 +213,9 @@ def _like_component(walker: Walker, words: tuple[str, ...]) -> Meaning | None:
 
 
 def _supply(flow: Flow, words: tuple[str, ...]) -> Meaning | None:
+    language = flow.kitchen.language
     for stem, supply in flow.used.items():
-        if words in (plain(supply.title), plain(stem.replace("-", " "))):
+        if words in (plain(supply.title, language), plain(stem.replace("-", " "), language)):
             return Meaning(flow.supply_batch(stem, supply))
     return None
 
@@ -219,5 +229,5 @@ def nearest_name(walker: Walker, reference: Reference) -> str | None:
     names = {" ".join(name) for batch in batches for name in batch.names}
     names |= {" ".join(food.words) for batch in batches for food in batch.foods}
     names |= {" ".join(name) for at, name in enumerate(flow.component_names) if at != walker.component}
-    names |= {" ".join(plain(supply.title)) for supply in flow.used.values()}
-    return nearest(" ".join(plain(reference.name)), sorted(names))
+    names |= {" ".join(plain(supply.title, walker.flow.kitchen.language)) for supply in flow.used.values()}
+    return nearest(" ".join(plain(reference.name, walker.flow.kitchen.language)), sorted(names))

@@ -10,6 +10,7 @@ from fractions import Fraction
 from typing import TYPE_CHECKING
 
 from tamis.model.recipe import Mass
+from tamis.model.words import model_words
 from tamis.quantity.amount import Amount
 from tamis.quantity.measure import Measure, grams, kind, millilitres
 
@@ -23,9 +24,6 @@ if TYPE_CHECKING:
 ONE = Fraction(1)
 NONE = Fraction(0)
 NOTHING = Mass()
-
-# As goods are bought or drawn they are cold; these states are hot.
-_HOT = frozenset(("boiling", "simmering", "steaming", "scalded", "hot", "just boiled"))
 
 
 def plus(one: Mass, other: Mass) -> Mass:
@@ -80,7 +78,8 @@ def mass_of(food: Ingredient, kitchen: Kitchen) -> Mass:
 
 def cold_water(food: Ingredient, kitchen: Kitchen) -> Fraction:
     """Grams that come to the boil beside the batch: what is put in for boiling and the like, unless it is hot."""
-    if not food.purpose.startswith("for ") or not food.measures or not _HOT.isdisjoint(food.states):
+    words = model_words(kitchen.language)  # as goods are bought or drawn they are cold
+    if not words.aside.match(food.purpose) or not food.measures or not words.hot.isdisjoint(food.states):
         return NONE
     amount = _weighed(food, kitchen)
     return min(amount) if amount else NONE

@@ -5,10 +5,11 @@ from __future__ import annotations
 from fractions import Fraction
 from typing import TYPE_CHECKING
 
-from tamis.model.batch import Batch, Food, plain
+from tamis.model.batch import Batch, Food
 from tamis.model.mass import minus
 from tamis.model.pile import Pile
 from tamis.model.recipe import Mass, Product
+from tamis.model.words import plain
 from tamis.quantity.measure import grams
 from tamis.reading.clauses import Division, Naming, Time
 
@@ -31,7 +32,7 @@ def name_batch(act: Act, naming: Naming) -> None:
     act.link(batch)
     batch.last = act.number
     if naming.kind == "as":
-        batch.call(plain(naming.name))
+        batch.call(plain(naming.name, act.walker.flow.kitchen.language))
         walker.put_aside(batch, "named", naming.name, span)
     else:
         walker.put_aside(batch, "set-aside", "", span)
@@ -42,7 +43,7 @@ def _leave(act: Act, naming: Naming) -> None:
     """A by-product parts from the batch as it stands: before the line's time it exists before the wait."""
     walker = act.walker
     batch = Batch("by-product")
-    words = plain(naming.name)
+    words = plain(naming.name, act.walker.flow.kitchen.language)
     batch.call(words)
     batch.last, batch.span = act.number, naming.clause.span
     batch.early = act.before_time and any(isinstance(event, Time) for event in act.read.events)

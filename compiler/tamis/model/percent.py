@@ -11,10 +11,11 @@ from __future__ import annotations
 from fractions import Fraction
 from typing import TYPE_CHECKING
 
-from tamis.model.batch import matches_food, plain
+from tamis.model.batch import matches_food
 from tamis.model.lookup import look_up
 from tamis.model.mass import NOTHING, mass_of, plus, times
 from tamis.model.recipe import Mass
+from tamis.model.words import ModelWords, model_words, plain
 from tamis.quantity.amount import Amount
 from tamis.quantity.measure import Measure, grams
 from tamis.reading.clauses import Ingredient, Percent, Reference, Repeat
@@ -28,7 +29,6 @@ if TYPE_CHECKING:
     from tamis.model.recipe import Use
     from tamis.reading.reading import ActionRead, ComponentRead, Reading, StepRead
 
-BATCH = frozenset({"its", "their", "it", "them"})
 RULE = "percent-without-base"
 
 
@@ -80,14 +80,16 @@ class Flour:
             if own.hi or own.unknown:
                 continue
             for food, factor in _foods(component):
-                if of_flour(food) and food.percent and not food.percent.per_kg:
+                if of_flour(food, self.kitchen.language) and food.percent and not food.percent.per_kg:
                     total = total.plus(food.percent.amount.times(factor / 100))
         return total
 
 
-def of_flour(food: Ingredient) -> bool:
+def of_flour(food: Ingredient, language: str) -> bool:
     """Whether an ingredient that goes into the batch is given in percent of flour."""
-    return food.percent is not None and food.percent.of == "flour" and not food.optional and not food.purpose
+    if food.percent is None or food.optional or food.purpose:
+        return False
+    return food.percent.of in model_words(language).flour
 
 
 def _foods(component: ComponentRead) -> Iterator[tuple[Ingredient, Fraction]]:
@@ -116,8 +118,8 @@ def weigh(act: Act, food: Ingredient) -> Measure | None:
     percent = food.percent
     if percent is None:
         return None
-    of = _plain_base(percent)
-    if of == ("flour",):
+    of = _plain_base(percent, act.walker.flow.kitchen.language)
+    if " ".join(of) in _words(act).flour:
         base = act.walker.flow.flour.base(act.walker.component)
         if base is None:
             _no_flour(act, food)
@@ -132,10 +134,10 @@ def weigh(act: Act, food: Ingredient) -> Measure | None:
     return _part(percent, Amount(mass.lo, mass.hi))
 
 
-def _plain_base(percent: Percent) -> tuple[str, ...]:
+def _plain_base(percent: Percent, language: str) -> tuple[str, ...]:
     """The words that name the base: `cabbage` of `the cabbage's`, `ducks'`, `duck, on all sides`."""
     words = percent.of.partition(",")[0].replace("’", "'").strip().lower()
-    return plain(words.removesuffix("'s").removesuffix("'"))
+    return plain(model_words(language).possessive.sub("", words), language)
 
 
 def _part(percent: Percent, base: Amount) -> Measure:
@@ -152,7 +154,7 @@ def _times(one: Amount, other: Amount) -> Amount:
 def _mass_named(act: Act, food: Ingredient, words: tuple[str, ...]) -> Mass | None:
     """The mass of what lies in the batch, or of the food named, as it stands; None where there is no such thing."""
     present = act.walker.present
-    if not words or words[0] in BATCH:
+    if not words or words[0] in _words(act).batch:
         return present.mass if present and present.foods else None
     if present:
         found = _in_batch(present, words, act.walker.flow.kitchen)
@@ -176,19 +178,22 @@ def _in_batch(batch: Batch, words: tuple[str, ...], kitchen: Kitchen) -> Mass | 
 
 
 def _no_flour(act: Act, food: Ingredient) -> None:
-    message = f"{_said(food)} of which flour? None is weighed in this component, and the header names none"
+    message = f"{_said(act, food)} of which flour? None is weighed in this component, and the header names none"
     hint = (
         "weigh the flour here (`[500 g bread flour]`), or write `flour: 1 kg` or `dough: 1.7 kg` in the header; "
-        f"of what is salted or sugared: `[{_said(food).strip('“”')} of its weight in {food.name}]`"
+        f"of what is salted or sugared: `[{_said(act, food).strip('“”')} of its weight in {food.name}]`"
     )
     act.say(RULE, food.clause, message, hint)
 
 
 def _no_base(act: Act, food: Ingredient, name: str) -> None:
-    if not name or name in BATCH:
-        message, hint = f"{_said(food)} of what? Nothing lies in the batch here", "put in first what the weight is of"
+    if not name or name in _words(act).batch:
+        message, hint = (
+            f"{_said(act, food)} of what? Nothing lies in the batch here",
+            "put in first what the weight is of",
+        )
     else:
-        message = f"{_said(food)} of the weight of “{name}”: nothing is called so here"
+        message = f"{_said(act, food)} of the weight of “{name}”: nothing is called so here"
         hint = "the base must be in the batch, or made before; `its weight` means all that lies in the batch"
     act.say(RULE, food.clause, message, hint)
 
@@ -196,14 +201,19 @@ def _no_base(act: Act, food: Ingredient, name: str) -> None:
 def _not_weighed(act: Act, food: Ingredient, mass: Mass) -> None:
     """No fault: the cook has scales. But no table can say how much it is."""
     what = " and ".join(mass.unknown or mass.uncounted) or "the batch"
-    message = f"{_said(food)}: the weight of {what} is not known, so only the percentage can be shown"
+    message = f"{_said(act, food)}: the weight of {what} is not known, so only the percentage can be shown"
     one = what.rpartition(" ")[2]
     hint = f"if the table is to say grams, give the weight as well: `[2 {one} (150 g each)]`"
     act.walker.find(RULE, "information", food.clause.span, message, hint)
 
 
-def _said(food: Ingredient) -> str:
-    return f"“{(food.measure_text or food.name).removesuffix(' in')}”"
+def _said(act: Act, food: Ingredient) -> str:
+    said = food.measure_text or food.name
+    return f"“{_words(act).percent_in.sub('', said)}”"
+
+
+def _words(act: Act) -> ModelWords:
+    return model_words(act.walker.flow.kitchen.language)
 
 
 def as_weighed(food: Ingredient, computed: Measure) -> Ingredient:

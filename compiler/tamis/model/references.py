@@ -2,17 +2,16 @@
 
 from __future__ import annotations
 
-import re
 from fractions import Fraction
 from typing import TYPE_CHECKING
 
 from tamis.diagnostics import Label
-from tamis.model.batch import Batch, plain
+from tamis.model.batch import Batch
 from tamis.model.lookup import Meaning, look_up, nearest_name
 from tamis.model.mass import times
 from tamis.model.recipe import Taking
 from tamis.model.shares import part_of
-from tamis.patterns import pattern
+from tamis.model.words import model_words, plain
 from tamis.quantity.amount import exactly
 from tamis.quantity.measure import Measure
 from tamis.reading.clauses import Reference, Share
@@ -20,9 +19,6 @@ from tamis.syntax.document import Text
 
 if TYPE_CHECKING:
     from tamis.model.act import Act
-
-_ORDINALS = frozenset(("first", "second", "third", "fourth", "fifth", "sixth", "last", "other"))
-_KEEPING = pattern(r"\b(leaving|keeping|reserving)\s*\Z", re.IGNORECASE)
 
 
 def refer(act: Act, reference: Reference) -> None:
@@ -58,21 +54,25 @@ def refer(act: Act, reference: Reference) -> None:
 def _one_of_several(act: Act, reference: Reference) -> Reference:
     """*The second layer* of two: one of what a share was taken from before, or of what lies there in pieces."""
     number, _, rest = reference.name.lower().partition(" ")
-    if reference.share or number not in _ORDINALS or not rest:
+    if reference.share or number not in model_words(act.walker.flow.kitchen.language).ordinals or not rest:
         return reference
-    flow, words = act.walker.flow, plain(rest)
+    flow, words = act.walker.flow, plain(rest, act.walker.flow.kitchen.language)
     shared = [batch for batch in (*act.walker.open.shared(), *flow.shared()) if batch.answers_to(words, flow.kitchen)]
     if not shared:
         meaning = look_up(act.walker, reference)
         shared = [meaning.batch] if meaning and meaning.batch and not meaning.present else []
     for batch in shared:
-        if batch.pieces and batch.pieces[0].hi > 1 and plain(reference.name) not in batch.names:
+        if (
+            batch.pieces
+            and batch.pieces[0].hi > 1
+            and plain(reference.name, act.walker.flow.kitchen.language) not in batch.names
+        ):
             return reference._replace(share=Share("measure", measure=Measure(exactly(1), ""), another=True))
     return reference
 
 
 def _of_the_present(act: Act, reference: Reference, batch: Batch, removes: bool) -> None:
-    words = plain(reference.name)
+    words = plain(reference.name, act.walker.flow.kitchen.language)
     if removes:
         found = words not in batch.names and batch.remove(words, act.walker.flow.kitchen)
         if not found and reference.share is None and batch.foods:
@@ -180,7 +180,7 @@ def _belongs_inside(act: Act, reference: Reference) -> str:
     parts = act.read.parts
     at = next((at for at, part in enumerate(parts) if part is reference.clause), 0)
     before = parts[at - 1] if at else None
-    found = _KEEPING.search(before.text) if isinstance(before, Text) else None
+    found = model_words(act.walker.flow.kitchen.language).kept.search(before.text) if isinstance(before, Text) else None
     return f"`{found[1]}` belongs inside the brackets: `[{found[1]} {reference.clause.text}]`" if found else ""
 
 

@@ -13,10 +13,11 @@ from typing import TYPE_CHECKING
 from tamis.diagnostics import Diagnostic
 from tamis.model.act import Act
 from tamis.model.apart import closes_its_own
-from tamis.model.batch import Batch, Origin, plain
+from tamis.model.batch import Batch, Origin
 from tamis.model.mass import ONE, plus, times
 from tamis.model.opened import Opened
 from tamis.model.recipe import Component, Product, StepView, Waiting
+from tamis.model.words import plain
 from tamis.reading.clauses import Meanwhile, Repeat, VerbUse
 from tamis.source import Span
 from tamis.syntax.document import Clause
@@ -224,7 +225,7 @@ class Walker:
             return None
         batch = self.present
         name = self.read.name
-        batch.call(plain(name))
+        batch.call(plain(name, self.flow.kitchen.language))
         names = tuple(dict.fromkeys((name, *(" ".join(words) for words in batch.names.own()))))
         span = self.read.heading or self.flow.reading.header.span("title")
         origin, batch.origin = batch.origin, "component"

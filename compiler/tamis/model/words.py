@@ -1,13 +1,76 @@
-"""The words that the model asks of a recipe, from `grammar/words/<language>/model.toml`."""
+"""The words that the model asks of a recipe, from `grammar/words/<language>/model.toml`, which says what each is."""
 
 from __future__ import annotations
 
+import re
 from functools import cache
 
-from tamis.words import word_lists
+from tamis.patterns import pattern
+from tamis.quantity.nouns import nouns
+from tamis.record import NamedTuple
+from tamis.words import one_of, word_lists
+
+Words = frozenset[str]
+
+
+class ModelWords(NamedTuple):
+    """The words of one language."""
+
+    cold: Words
+    hot: Words
+    joints: Words
+    of: Words
+    possessive: re.Pattern[str]
+    separated: tuple[str, ...]
+    aside: re.Pattern[str]
+    flour: Words
+    batch: Words
+    percent_in: re.Pattern[str]
+    ordinals: Words
+    kept: re.Pattern[str]
+    to_a_state: re.Pattern[str]
+    """*To the boil*, *to a gentle simmer*, in plain words."""
+    how_long: re.Pattern[str]
+    """Any words that say how long, or until what."""
 
 
 @cache
-def cold_states(language: str) -> frozenset[str]:
-    """How a liquid is called that gives no heat to what lies in it."""
-    return frozenset(word_lists(language, "model")["liquids"]["cold"])
+def model_words(language: str) -> ModelWords:
+    """The words of a language, read once."""
+    lists = word_lists(language, "model")
+    names, foods, percents, plain_words = lists["names"], lists["foods"], lists["percents"], lists["plain"]
+    to, articles, states, others, units = (
+        one_of(plain_words[name]) for name in ("to", "articles", "states", "others", "units")
+    )
+    state = rf"\b{to} {articles} (?:\w+ )?{states}\b"
+    return ModelWords(
+        cold=frozenset(lists["liquids"]["cold"]),
+        hot=frozenset(lists["liquids"]["hot"]),
+        joints=frozenset(names["and"]),
+        of=frozenset(names["of"]),
+        possessive=pattern(rf"{one_of(names['possessive'])}\Z"),
+        separated=foods["separated"],
+        aside=pattern(rf"{one_of(foods['aside'])} "),
+        flour=frozenset(percents["flour"]),
+        batch=frozenset(percents["batch"]),
+        percent_in=pattern(rf" {one_of(percents['in'])}\Z"),
+        ordinals=frozenset(lists["several"]["ordinals"]),
+        kept=pattern(rf"\b({one_of(lists['kept']['openers'])})\s*\Z", re.IGNORECASE),
+        to_a_state=pattern(state),
+        how_long=pattern(rf"\b{others}\b|{state}|\b\d+ ?{units}\b"),
+    )
+
+
+def plain(name: str, language: str) -> tuple[str, ...]:
+    """A name as look-ups compare it: lower case, its last word in the singular, no article."""
+    rules = nouns(language)
+    words = name.lower().replace("’", "'").replace(",", " ").split()
+    if len(words) > 1 and words[0] in rules.articles:
+        words = words[1:]
+    return (*words[:-1], rules.singular(words[-1])) if words else ()
+
+
+def before_joint(words: tuple[str, ...], language: str) -> tuple[str, ...]:
+    """The first of several foods in one name: `flour` of `flour and butter`; () where there is one."""
+    joints = model_words(language).joints
+    return next((words[:at] for at, word in enumerate(words) if word in joints), ())

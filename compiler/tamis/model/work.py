@@ -12,10 +12,10 @@ from typing import TYPE_CHECKING, Any, Literal
 from tamis.diagnostics import Diagnostic
 from tamis.model.mass import NONE
 from tamis.model.recipe import Mass, Work
-from tamis.patterns import pattern
+from tamis.model.words import model_words
 from tamis.quantity.duration import Duration
 from tamis.quantity.measure import grams
-from tamis.reading.clauses import Cue, Pause, Repeat, Setting, Target, Tending, Time, VerbUse
+from tamis.reading.clauses import Cue, Pause, Repeat, Setting, SettingKind, Target, Tending, Time, VerbUse
 from tamis.syntax.document import Text
 
 if TYPE_CHECKING:
@@ -51,7 +51,7 @@ class Labour:
         self.tending: list[Tending] = kinds.get(Tending, [])
         self.repeats: list[Repeat] = kinds.get(Repeat, [])
         self.warms = next((pause.verb for pause in pauses if pause.verb), None)
-        self.set = {setting.kind for setting in self.settings}
+        self.set: set[SettingKind] = {setting.kind for setting in self.settings}
         self.time: Time | Cue | Pause | None = None
         self.time_verb: VerbUse | None = None
         timed = Time in kinds or any([cue.duration for cue in self.cues]) or any([pause.waits for pause in pauses])
@@ -167,15 +167,6 @@ def _handling(uses: Sequence[VerbUse], labour: Labour, mass: Mass, pieces: int, 
     return int(total)
 
 
-_STATE = r"\bto (?:the|a) (?:\w+ )?(?:boil|simmer)\b"
-_TO_A_STATE = pattern(_STATE)
-_IN_PLAIN_WORDS = pattern(rf"\buntil\b|\bovernight\b|{_STATE}|\b\d+ ?(?:min|h|hours?|minutes?)\b")
-
-
-def _says_it_in_plain_words(action: ActionRead) -> bool:
-    return any(isinstance(part, Text) and _IN_PLAIN_WORDS.search(part.text) for part in action.parts)
-
-
 def _likely(verb: Verb) -> str:
     """A time as this work often takes, to be put right by the cook."""
     from tamis.quantity.times import duration
@@ -183,7 +174,7 @@ def _likely(verb: Verb) -> str:
     return duration(Fraction(verb.estimate or 600))
 
 
-def missing_times(action: ActionRead, labour: Labour) -> list[Diagnostic]:
+def missing_times(action: ActionRead, labour: Labour, language: str) -> list[Diagnostic]:
     """A waiting verb in a line without a time, a cue or a target: a stranger would not know when to stop."""
     if labour.time is not None or labour.cues or labour.targets:
         return []
@@ -196,8 +187,9 @@ def missing_times(action: ActionRead, labour: Labour) -> list[Diagnostic]:
     hint = f"how long, or until what? `[{verb} for {_likely(use.verb)}]`, or what to look for: `[until …]`"
     if use.verb.lets:
         hint = f"{hint}; if nothing waits here, say *keep* (`keep the lid on`)"
-    if _says_it_in_plain_words(action):
+    words, texts = model_words(language), [part.text for part in action.parts if isinstance(part, Text)]
+    if any(map(words.how_long.search, texts)):
         hint = "put brackets round the words that say how long, or until what: only clauses count"
-        to_the_boil = _TO_A_STATE.search("".join(part.text for part in action.parts if isinstance(part, Text)))
+        to_the_boil = words.to_a_state.search("".join(texts))
         hint = f"{hint} (`[{to_the_boil[0]}]`)" if to_the_boil else hint
     return [Diagnostic("verb-without-time", "error", use.span, message, hint)]

@@ -131,11 +131,14 @@ class Tool(NamedTuple):
     role: Role = "equipment"
 
 
+SettingKind = Literal["temperature", "heat", "speed", "off", "room"]
+
+
 class Setting(NamedTuple):
     """How hot or how fast: degrees Celsius, a word for the heat, a speed, off the heat, or a room's temperature."""
 
     clause: Clause
-    kind: Literal["temperature", "heat", "speed", "off", "room"]
+    kind: SettingKind
     celsius: Amount | None = None
     fan: bool = False
     word: str = ""

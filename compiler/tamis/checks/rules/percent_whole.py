@@ -42,7 +42,9 @@ def check(view: View) -> Iterator[Diagnostic]:
     if header.flour is None and header.dough is None:
         return
     weighed = {use.component for use in view.recipe.uses if _is_flour(use) and use.ingredient.percent is None}
-    percents = [u for u in view.recipe.uses if of_flour(u.ingredient) and u.component not in weighed]
+    percents = [
+        u for u in view.recipe.uses if of_flour(u.ingredient, view.recipe.language) and u.component not in weighed
+    ]
     if not percents:
         return
     flours = [use for use in percents if _is_flour(use)]
