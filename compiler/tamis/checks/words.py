@@ -7,6 +7,8 @@ from __future__ import annotations
 
 from functools import cache
 
+from tamis.quantity.nouns import nouns
+from tamis.quantity.number_words import number_words
 from tamis.record import NamedTuple
 from tamis.words import word_lists
 
@@ -16,10 +18,9 @@ Words = tuple[str, ...]
 class Small(NamedTuple):
     """Small words around a number or a food."""
 
-    the: Words
-    of: Words
-    to: Words
-    plus: Words
+    between: Words
+    toward: Words
+    added: Words
     numbers: Words
     hedges: Words
     ranges: Words
@@ -37,7 +38,7 @@ class Degrees(NamedTuple):
 
     names: Words
     scales: Words
-    gas: Words
+    marks: Words
     openers: Words
     turns: Words
 
@@ -56,32 +57,31 @@ class Food(NamedTuple):
 class Vessels(NamedTuple):
     """A vessel in plain words, and what says that the batch goes along."""
 
-    into: Words
+    enters: Words
     opens: Words
-    another: Words
-    batch: Words
+    others: Words
+    goes_along: Words
 
 
 class Lifted(NamedTuple):
     """Food that is lifted out in plain words."""
 
     verbs: Words
-    out: Words
+    outward: Words
 
 
 class Boil(NamedTuple):
     """*To the boil* in plain words."""
 
-    articles: Words
     states: Words
 
 
 class Keeping(NamedTuple):
     """How food is kept, heated again and thawed."""
 
-    cold: Words
+    cold_places: Words
     units: Words
-    few: Words
+    counts: Words
     heats: Words
     reheats: Words
     thaws: Words
@@ -92,23 +92,23 @@ class Foods(NamedTuple):
     """What is said of a food."""
 
     harmless: Words
-    soaked: Words
+    soaking: Words
     reasons: Words
-    enough: Words
+    alone: Words
 
 
 class Scaling(NamedTuple):
     """What is asked of a recipe that is scaled."""
 
-    reduced: Words
-    upright: Words
-    round: Words
-    square: Words
-    rectangular: Words
+    reducing: Words
+    depths: Words
+    rounds: Words
+    squares: Words
+    rectangles: Words
 
 
 class CheckWords(NamedTuple):
-    """All of them, by what they are about; articles, cues and *meanwhile* are those of the clauses."""
+    """All of them, by what they are about; `cues` and `meanwhile` open a clause, whose brackets may be missing."""
 
     small: Small
     times: Times
@@ -120,7 +120,6 @@ class CheckWords(NamedTuple):
     keeping: Keeping
     foods: Foods
     scaling: Scaling
-    articles: Words
     cues: Words
     meanwhile: Words
 
@@ -130,7 +129,10 @@ def check_words(language: str) -> CheckWords:
     lists, reading = word_lists(language, "checks"), word_lists(language, "reading")
     small = Small(**lists["small"])
     return CheckWords(
-        small=small._replace(hedges=(*reading["numbers"]["hedges"], *small.hedges)),
+        small=small._replace(
+            numbers=(*small.numbers, *nouns(language).indefinite, *number_words(language).ones),
+            hedges=(*reading["numbers"]["hedges"], *small.hedges),
+        ),
         times=Times(**lists["times"]),
         degrees=Degrees(**lists["degrees"]),
         food=Food(**lists["food"]),
@@ -140,7 +142,6 @@ def check_words(language: str) -> CheckWords:
         keeping=Keeping(**lists["keeping"]),
         foods=Foods(**lists["foods"]),
         scaling=Scaling(**lists["scaling"]),
-        articles=reading["numbers"]["articles"],
         cues=reading["openers"]["cue"],
         meanwhile=reading["openers"]["meanwhile"],
     )
@@ -149,4 +150,4 @@ def check_words(language: str) -> CheckWords:
 def keeps_cold(keeps: str, language: str) -> bool:
     """Whether what a header says of keeping tells of a cold place."""
     said = keeps.lower()
-    return any(word in said for word in check_words(language).keeping.cold)
+    return any(word in said for word in check_words(language).keeping.cold_places)

@@ -142,7 +142,7 @@ def _ingredient(clause: Clause, read: Ingredient, words: PageWords, oven: bool) 
     named = read.name_span.start - clause.inner
     start = text.find(read.measure_text) if read.measured and read.measure_text else named
     end = min(start + len(read.measure_text), named) if start < named else start
-    return _marked(text, start, len(words.of.sub("", text[:end].rstrip())))
+    return _marked(text, start, len(words.between.sub("", text[:end].rstrip())))
 
 
 def _marked(text: str, start: int, end: int) -> list[Piece]:

@@ -16,7 +16,7 @@ class PageWords(NamedTuple):
     language: str
     apart: re.Pattern[str]
     """A preparation without which the sentence would be another."""
-    of: re.Pattern[str]
+    between: re.Pattern[str]
     """What parts a measure from its food, as the last word."""
     night: frozenset[str]
     """What is a length of time without a number."""
@@ -35,7 +35,7 @@ def page_words(language: str) -> PageWords:
     return PageWords(
         language=language,
         apart=pattern(rf"\b{one_of(sentence['apart'])}\b"),
-        of=pattern(rf" {one_of(sentence['of'])}\Z"),
+        between=pattern(rf" {one_of(sentence['between'])}\Z"),
         night=frozenset(word_lists(language, "reading")["openers"]["time"]),
         supplies=pattern(rf"{one_of(lists['supplies']['purposes'])} "),
         unchecked=pattern(rf", {one_of(lists['sources']['unchecked'])}\Z"),

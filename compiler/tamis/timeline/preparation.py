@@ -93,7 +93,7 @@ def _after_comma(use: Use, known_words: dict[str, Known], kitchen: Kitchen) -> l
             takes = work.takes + _by_amount(use, work.per_piece, work.per_kg, kitchen)
             part = parts.get(words[at])
             said = f"{verb.base} {part} of …" if part else verb.base
-            late: When = "before" if known.cold.isdisjoint(ingredient.states) else "just-before"
+            late: When = "before" if known.kept_cold.isdisjoint(ingredient.states) else "just-before"
             found.append(Preparation(late, takes or kitchen.settings.kitchen.handling, said, name))
         at += 1
     return _in_order(found)
@@ -110,7 +110,7 @@ def _in_order(found: list[Preparation]) -> list[Preparation]:
 
 def _parts(text: str, words: PreparationWords) -> dict[str, str]:
     """What a participle is about where that is a part of the food: `casings removed` gives the casings."""
-    return {found[2]: found[1] for found in words.of_part.finditer(text) if not words.how.fullmatch(found[1])}
+    return {found[2]: found[1] for found in words.of_part.finditer(text) if not words.manner.fullmatch(found[1])}
 
 
 def _shaped(verb: Verb, after: list[str], kitchen: Kitchen) -> Verb:

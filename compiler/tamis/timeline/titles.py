@@ -44,7 +44,7 @@ def _words(action: Action, words: TitleWords) -> list[tuple[str, bool]]:
     found = [(use.span.start, use.text.lower(), True) for use in action.verbs]
     for read in action.reads:
         if isinstance(read, Ingredient):
-            if not (read.preposition in words.boiled and read.purpose):  # the water that something boils in
+            if not (read.preposition in words.boils_in and read.purpose):  # the water that something boils in
                 found.append((read.clause.span.start, read.name, False))
         elif isinstance(read, Reference):
             place = f"{read.preposition} " if read.preposition in words.places else ""

@@ -6,6 +6,7 @@ import re
 from functools import cache
 
 from tamis.patterns import pattern
+from tamis.quantity.nouns import nouns
 from tamis.record import NamedTuple
 from tamis.words import one_of, word_lists
 
@@ -18,16 +19,16 @@ class TitleWords(NamedTuple):
     empty: frozenset[str]
     """Prepositions too."""
     places: tuple[str, ...]
-    boiled: frozenset[str]
+    boils_in: frozenset[str]
 
 
 class PreparationWords(NamedTuple):
     """By which the words after an ingredient's comma are understood."""
 
-    cold: frozenset[str]
+    kept_cold: frozenset[str]
     of_part: re.Pattern[str]
     """Two words that are a phrase of their own: *casings removed*."""
-    how: re.Pattern[str]
+    manner: re.Pattern[str]
     present: tuple[str, ...]
     """How a participle ends that says what is yet to be done: *for dusting*."""
 
@@ -39,19 +40,19 @@ def title_words(language: str) -> TitleWords:
     return TitleWords(
         joints=frozenset(lists["joints"]),
         prepositions=frozenset(prepositions),
-        empty=frozenset((*prepositions, *lists["empty"])),
+        empty=frozenset((*prepositions, *lists["empty"], *nouns(language).articles)),
         places=lists["places"],
-        boiled=frozenset(lists["boiled"]),
+        boils_in=frozenset(lists["boils_in"]),
     )
 
 
 @cache
 def preparation_words(language: str) -> PreparationWords:
     lists = word_lists(language, "timeline")["preparations"]
-    joint, article = rf"[,;]|\b{one_of(lists['joints'])}\b", one_of(lists["articles"])
+    joint, article = rf"[,;]|\b{one_of(lists['joints'])}\b", one_of(nouns(language).definite)
     return PreparationWords(
-        cold=frozenset(lists["cold"]),
+        kept_cold=frozenset(lists["kept_cold"]),
         of_part=pattern(rf"(?:^|{joint})\s*(?:{article} )?([^\W\d_]+) ([^\W\d_]+)\s*(?=$|{joint})"),
-        how=pattern(rf"\w+{one_of(lists['adverbs'])}|{one_of(lists['how'])}"),
+        manner=pattern(rf"\w+{one_of(lists['adverbs'])}|{one_of(lists['manner'])}"),
         present=lists["present"],
     )

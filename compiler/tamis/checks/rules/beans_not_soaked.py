@@ -47,6 +47,6 @@ def check(view: View) -> Iterator[Diagnostic]:
         if item.hazard != "kidney-beans" or item.cleared is None or item.soaked >= rules().soak or item.use < 0:
             continue
         preparation = view.recipe.uses[item.use].ingredient.preparation
-        if not any(word in preparation for word in check_words(view.recipe.language).foods.soaked):
+        if not any(word in preparation for word in check_words(view.recipe.language).foods.soaking):
             hint = "`[soak overnight]`, drain, and boil them in fresh water"
             yield Diagnostic(RULE, LEVEL, item.span, f"{item.food} are boiled without a soak of 5 h or more", hint)

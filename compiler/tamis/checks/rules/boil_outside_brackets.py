@@ -15,6 +15,7 @@ from typing import TYPE_CHECKING
 from tamis.checks.words import check_words
 from tamis.diagnostics import Diagnostic, Severity
 from tamis.patterns import pattern
+from tamis.quantity.nouns import nouns
 from tamis.source import Span
 from tamis.syntax.document import Text
 from tamis.words import one_of
@@ -46,8 +47,8 @@ Bring [to the boil] and [simmer for 35–40 min] [until tender].
 
 @cache
 def _to_the_boil(language: str) -> re.Pattern[str]:
-    words, to = check_words(language).boil, one_of(check_words(language).small.to)
-    return pattern(rf"\b{to} {one_of(words.articles)} (?:\w+ )?{one_of(words.states)}\b")
+    words, to = check_words(language).boil, one_of(check_words(language).small.toward)
+    return pattern(rf"\b{to} {one_of(nouns(language).articles)} (?:\w+ )?{one_of(words.states)}\b")
 
 
 def check(view: View) -> Iterator[Diagnostic]:

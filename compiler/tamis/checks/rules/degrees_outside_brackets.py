@@ -54,7 +54,7 @@ def degrees_in_words(language: str) -> re.Pattern[str]:
     return pattern(
         r"(?<![\w.,])(?:\d{2,3}(?:[–-]\d{2,3})? ?"
         rf"(?:[°º](?: ?[CF]\b)?|(?-i:[CF])\b|{one_of(words.names)} ?{one_of(words.scales)}\b)"
-        rf"|{one_of(words.gas)} \d\b)",
+        rf"|{one_of(words.marks)} \d\b)",
         re.IGNORECASE,
     )
 
@@ -63,7 +63,7 @@ def degrees_in_words(language: str) -> re.Pattern[str]:
 def _to(language: str) -> re.Pattern[str]:
     """The words between a verb and what it sets something to."""
     small, turns = check_words(language).small, one_of(check_words(language).degrees.turns)
-    return pattern(rf"[\w ]{{0,24}}?\b({turns}\s+)?{one_of(small.to)}\s+(?:{one_of(small.hedges)}\s+)?")
+    return pattern(rf"[\w ]{{0,24}}?\b({turns}\s+)?{one_of(small.toward)}\s+(?:{one_of(small.hedges)}\s+)?")
 
 
 @cache

@@ -19,6 +19,7 @@ from tamis.checks.words import Words, check_words
 from tamis.diagnostics import Diagnostic, Severity
 from tamis.kitchen.words import singular
 from tamis.patterns import pattern
+from tamis.quantity.nouns import nouns
 from tamis.record import NamedTuple
 from tamis.source import Span
 from tamis.syntax.document import Text
@@ -61,7 +62,7 @@ class _Words(NamedTuple):
 
     after_clause: re.Pattern[str]
     next_food: re.Pattern[str]
-    the: Words
+    definite: frozenset[str]
     vague: frozenset[str]
     fillers: frozenset[str]
     joints: frozenset[str]
@@ -75,9 +76,9 @@ def _words(language: str) -> _Words:
     return _Words(
         after_clause=pattern(rf"\s*,?\s*(?={one_of(food.after_clause)}\s+[^\W\d_])"),
         next_food=pattern(rf"\s*,?\s*{one_of(food.next)}\s+"),
-        the=small.the,
+        definite=nouns(language).definite,
         vague=frozenset(food.vague),
-        fillers=frozenset((*food.vague, *food.before)),
+        fillers=frozenset((*food.vague, *food.before, *nouns(language).articles)),
         joints=frozenset(food.joints),
         ends=frozenset((*food.joints, *food.after)),
         adverbs=small.adverbs,
@@ -166,7 +167,7 @@ def _food_at(view: View, part: Text, phrase: re.Match[str], words: _Words) -> Na
             start = part.text.index(name[0], phrase.start(1) + _length(all_words, name[0]))
             stop = part.text.index(name[end - 1], start) + len(name[end - 1])
             span = Span(start, stop).shifted(part.span.start)
-            definite, vague = not before.isdisjoint(words.the), not before.isdisjoint(words.vague)
+            definite, vague = not before.isdisjoint(words.definite), not before.isdisjoint(words.vague)
             return Named(food, span, definite, vague, _is_over(part.text, stop, words))
     return None
 

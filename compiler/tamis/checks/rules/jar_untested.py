@@ -63,4 +63,4 @@ def check(view: View) -> Iterator[Diagnostic]:
 def _short(language: str) -> re.Pattern[str]:
     """A few days or hours, for which no jar need be tested."""
     words = check_words(language).keeping
-    return pattern(rf"\b(?:\d+(?:[–-]\d+)?|{one_of(words.few)}) {one_of(words.units)}\b")
+    return pattern(rf"\b(?:\d+(?:[–-]\d+)?|{one_of(words.counts)}) {one_of(words.units)}\b")

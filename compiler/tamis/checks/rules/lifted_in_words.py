@@ -17,6 +17,7 @@ from tamis.checks.words import check_words
 from tamis.diagnostics import Diagnostic, Severity
 from tamis.kitchen.words import singular
 from tamis.patterns import pattern
+from tamis.quantity.nouns import nouns
 from tamis.reading.clauses import Naming
 from tamis.source import Span
 from tamis.syntax.document import Text
@@ -57,7 +58,7 @@ Pour [the syrup] over.
 def _out(language: str) -> re.Pattern[str]:
     """`Lift out the X`, and `lift the X out`; what comes out *of* something is in no hurry."""
     words, small = check_words(language).lifted, check_words(language).small
-    out, the, of = one_of(words.out), one_of(small.the), one_of(small.of)
+    out, the, of = one_of(words.outward), one_of(nouns(language).definite), one_of(small.between)
     either = rf"{out} {the} ([^\W\d_]+)|{the} ([^\W\d_]+) {out}"
     return pattern(rf"\b{one_of(words.verbs)} (?:{either})\b(?! {of})", re.IGNORECASE)
 

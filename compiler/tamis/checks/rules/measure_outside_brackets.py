@@ -63,7 +63,7 @@ def _more(language: str) -> re.Pattern[str]:
     """`plus 1 yolk`, as all that is said after a comma."""
     small = check_words(language).small
     number = rf"\d+|{one_of(small.numbers)}"
-    return pattern(rf"{one_of(small.plus)} ({number}) ([^\W\d_]+(?: [^\W\d_]+)?)\Z", re.IGNORECASE)
+    return pattern(rf"{one_of(small.added)} ({number}) ([^\W\d_]+(?: [^\W\d_]+)?)\Z", re.IGNORECASE)
 
 
 def check(view: View) -> Iterator[Diagnostic]:
@@ -105,7 +105,7 @@ def _in_words(view: View, part: Text, where: str) -> Iterator[Diagnostic]:
         # After a bracket that nothing closes, the words were meant as a clause, and that is told already.
         if _OPEN.search(part.text, 0, found.start()):
             return
-        name = [word.lower().rstrip(".") for word in words[1:] if word.lower() not in small.of]
+        name = [word.lower().rstrip(".") for word in words[1:] if word.lower() not in small.between]
         length = _food(view, name)
         if not length:
             continue

@@ -52,13 +52,13 @@ def _by_eye(food: Ingredient, words: CheckWords) -> bool:
 def _is_part(said: str, name: str, words: CheckWords) -> bool:
     """Whether a vague measure stands before the name: *a splash of water*."""
     before = said[: said.rindex(name)].split() if name in said else []
-    return bool(before) and before[-1] in words.small.of
+    return bool(before) and before[-1] in words.small.between
 
 
 def check(view: View) -> Iterator[Diagnostic]:
     """Unmeasured foods whose verb gives no purpose and whose comma gives no reason."""
     words = check_words(view.recipe.language)
-    reasons = (*(f"{word} " for word in words.foods.reasons), *words.foods.enough)
+    reasons = (*(f"{word} " for word in words.foods.reasons), *words.foods.alone)
     for food in view.ingredients:
         if food.measured or food.role != "unmeasured" or food.purpose or food.optional:
             continue

@@ -18,6 +18,7 @@ from tamis.checks.words import check_words
 from tamis.diagnostics import Diagnostic, Label, Severity
 from tamis.model.apart import closes_its_own
 from tamis.patterns import pattern
+from tamis.quantity.nouns import nouns
 from tamis.reading.clauses import Ingredient, Naming, Tool
 from tamis.source import Span
 from tamis.syntax.document import Text
@@ -55,15 +56,15 @@ Add [the cream].
 @cache
 def _opens(language: str) -> re.Pattern[str]:
     """`In a clean bowl,` at the start of a line."""
-    words = check_words(language).vessels
+    words, articles = check_words(language).vessels, nouns(language).indefinite
     opener = one_of(word.capitalize() for word in words.opens)
-    return pattern(rf"{opener} {one_of(words.another)} ([\w -]{{3,40}}),")
+    return pattern(rf"{opener} {one_of((*words.others, *articles))} ([\w -]{{3,40}}),")
 
 
 @cache
 def _batch(language: str) -> re.Pattern[str]:
     """A word that says that the batch itself goes along."""
-    return pattern(rf"\b{one_of(check_words(language).vessels.batch)}\b", re.IGNORECASE)
+    return pattern(rf"\b{one_of(check_words(language).vessels.goes_along)}\b", re.IGNORECASE)
 
 
 def check(view: View) -> Iterator[Diagnostic]:
@@ -103,7 +104,7 @@ def _closes(action: Action) -> bool:
 
 def _vessel(action: Action, language: str) -> Tool | None:
     """The vessel that the batch lies in after an action that puts it there."""
-    into = check_words(language).vessels.into
+    into = check_words(language).vessels.enters
     for tool in reversed(action.tools):
         if tool.equipment.kind == "vessel" and tool.preposition in into and not tool.contains:
             return tool

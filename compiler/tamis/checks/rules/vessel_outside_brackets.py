@@ -15,6 +15,7 @@ from typing import TYPE_CHECKING
 from tamis.checks.words import Words, check_words
 from tamis.diagnostics import Diagnostic, Severity
 from tamis.patterns import pattern
+from tamis.quantity.nouns import nouns
 from tamis.source import Span
 from tamis.syntax.document import Text
 from tamis.words import one_of
@@ -45,14 +46,14 @@ Whip [300 ml double cream] and [20 g caster sugar] [in a large bowl] [until thic
 @cache
 def _placed(language: str) -> re.Pattern[str]:
     """`in a` or `into a`, and the words that may name a vessel."""
-    words = check_words(language)
+    into, articles = one_of(check_words(language).vessels.enters), one_of(nouns(language).indefinite)
     named = r"((?:[^\W\d_][\w-]* ){0,3}[^\W\d_][\w-]*)"
-    return pattern(rf"\b{one_of(words.vessels.into)} {one_of(words.articles)} {named}", re.IGNORECASE)
+    return pattern(rf"\b{into} {articles} {named}", re.IGNORECASE)
 
 
 def check(view: View) -> Iterator[Diagnostic]:
     """`in a` or `into a` with a vessel; *the* pan was named before, and a bowl of ice is told by its *of*."""
-    placed, of = _placed(view.recipe.language), check_words(view.recipe.language).small.of
+    placed, of = _placed(view.recipe.language), check_words(view.recipe.language).small.between
     for action in view.recipe.actions:
         for part in action.parts:
             for found in placed.finditer(part.text) if isinstance(part, Text) else ():

@@ -30,9 +30,9 @@ def shapes(language: str) -> dict[str, Shape]:
     """The shapes of tins, by the words that name them."""
     words = check_words(language).scaling
     named: tuple[tuple[Shape, Words], ...] = (
-        ("round", words.round),
-        ("square", words.square),
-        ("rectangular", words.rectangular),
+        ("round", words.rounds),
+        ("square", words.squares),
+        ("rectangular", words.rectangles),
     )
     return {word: shape for shape, group in named for word in group}
 
@@ -110,7 +110,7 @@ def _lengths(item: Item, kitchen: Kitchen) -> tuple[Fraction, ...]:
 
 def _depth(items: tuple[Item, ...], kitchen: Kitchen) -> Fraction | None:
     """`5 cm deep`, somewhere after the size."""
-    upright = check_words(kitchen.language).scaling.upright
+    upright = check_words(kitchen.language).scaling.depths
     for item, word in pairwise(items):
         deep = isinstance(word, Word) and word.lower in upright
         if deep and isinstance(item, Quantity) and item.kind == "length":

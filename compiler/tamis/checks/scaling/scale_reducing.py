@@ -49,7 +49,7 @@ def check(scene: Scene) -> Iterator[Diagnostic]:
     limit = practice().limits["reducing"]
     if 1 / limit < scene.factor < limit:
         return
-    reduced = check_words(scene.recipe.language).scaling.reduced
+    reduced = check_words(scene.recipe.language).scaling.reducing
     places = [place for action in scene.recipe.actions if (place := _place(action, reduced))]
     if places:
         longer = "longer" if scene.factor > 1 else "less time"
