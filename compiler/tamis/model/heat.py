@@ -121,9 +121,10 @@ def _station(act: Act, labour: Labour, lies: Station, bath: bool, hot_oven: bool
     if "speed" in labour.set:
         return "mixer"
     uses = [labour.time_verb] if labour.time_verb else labour.verbs
-    in_room = off_heat(_reads(act)) == "room"  # then it is in no fridge, whatever the verb means elsewhere
-    stations = [use.verb.station for use in uses if use.verb.station and (use.verb.heat or not in_room)]
-    station = stations[0] if stations else ""
+    verb = next((use.verb for use in uses if use.verb.station), None)
+    station = verb.station if verb else ""
+    if verb and not verb.heat and off_heat(_reads(act)) == "room":
+        station = ""  # it is in no fridge, whatever the verb means elsewhere
     if station == "ring" and not lies and bath:
         return "bath"
     if station == "ring" and (lies in ("oven", "bath") or _set_hot(labour)):

@@ -6,7 +6,7 @@ from fractions import Fraction
 from itertools import takewhile
 from typing import TYPE_CHECKING, Literal
 
-from tamis.reading.clauses import Cue, Pause, Setting, Target, Time, Tool, VerbUse
+from tamis.reading.clauses import Cue, Ingredient, Pause, Setting, Target, Time, Tool, VerbUse
 from tamis.reading.tables import Phrases, match, tables
 
 if TYPE_CHECKING:
@@ -27,12 +27,19 @@ def leaves_heat(events: Sequence[Event]) -> Literal["", "first", "last"]:
     verbs = 0
     looked: int | None = None
     for at, event in enumerate(events):
+        if isinstance(event, Ingredient):
+            continue
         verbs += isinstance(event, VerbUse)
         if _takes_off(event, events[at + 1 :]):
             return "first" if looked is None or looked == verbs else "last"
-        if isinstance(event, Time | Cue | Target) and looked is None:
+        if looked is None and _is_looked_for(event):
             looked = verbs
     return ""
+
+
+def _is_looked_for(event: Event) -> bool:
+    """A time, a cue, degrees; `[to a plate]` is a place."""
+    return isinstance(event, Time | Cue) or (isinstance(event, Target) and event.celsius is not None)
 
 
 def _takes_off(event: Event, after: Sequence[Event]) -> bool:
@@ -75,5 +82,9 @@ def _kept_warm(event: Event) -> bool:
 
 
 def _says(texts: Sequence[str], phrases: Phrases) -> bool:
-    words = [tuple(text.lower().split()) for text in texts]
-    return any(match(phrases, each, at) for each in words for at in range(len(each)))
+    for text in texts:
+        words = tuple(text.lower().split())
+        for at, word in enumerate(words):
+            if word in phrases and match(phrases, words, at):
+                return True
+    return False
