@@ -36,8 +36,6 @@ class Times(NamedTuple):
 class Degrees(NamedTuple):
     """Degrees in plain words."""
 
-    names: Words
-    scales: Words
     marks: Words
     openers: Words
     turns: Words

@@ -25,9 +25,11 @@ class Degrees(NamedTuple):
 
 
 class DegreeWords(NamedTuple):
-    """How a language writes temperatures: `found` is one of them."""
+    """How a language writes temperatures: `found` is one of them, `names` stand for the sign before one of `scales`."""
 
     found: re.Pattern[str]
+    names: tuple[str, ...]
+    scales: tuple[str, ...]
     fahrenheit: frozenset[str]
 
 
@@ -35,7 +37,8 @@ class DegreeWords(NamedTuple):
 def degree_words(language: str) -> DegreeWords:
     """The words of a language, read once."""
     said = word_lists(language, "degrees")["degrees"]
-    scale = rf"(?P<scale>{one_of((*said['celsius'], *said['fahrenheit']))})\b"
+    scales = (*said["celsius"], *said["fahrenheit"])
+    scale = rf"(?P<scale>{one_of(scales)})\b"
     sign = rf"(?:°|º|{one_of(said['names'])}\.?)"
     return DegreeWords(
         re.compile(
@@ -43,6 +46,8 @@ def degree_words(language: str) -> DegreeWords:
             rf"|(?P<bare>{_NUMBER}) ?(?P<letter>(?-i:[CF]))\b",
             re.IGNORECASE,
         ),
+        said["names"],
+        scales,
         frozenset(said["fahrenheit"]),
     )
 

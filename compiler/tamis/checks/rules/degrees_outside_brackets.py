@@ -15,6 +15,7 @@ from typing import TYPE_CHECKING
 from tamis.checks.words import check_words
 from tamis.diagnostics import Diagnostic, Severity
 from tamis.patterns import pattern
+from tamis.quantity.degrees import degree_words
 from tamis.source import Span
 from tamis.syntax.document import Clause, Part, Text
 from tamis.words import one_of
@@ -50,11 +51,10 @@ Lay [1 squash, halved] [in a roasting tin].
 @cache
 def degrees_in_words(language: str) -> re.Pattern[str]:
     """Degrees and gas marks as they stand in plain words."""
-    words = check_words(language).degrees
+    marks, words = one_of(check_words(language).degrees.marks), degree_words(language)
     return pattern(
         r"(?<![\w.,])(?:\d{2,3}(?:[–-]\d{2,3})? ?"
-        rf"(?:[°º](?: ?[CF]\b)?|(?-i:[CF])\b|{one_of(words.names)} ?{one_of(words.scales)}\b)"
-        rf"|{one_of(words.marks)} \d\b)",
+        rf"(?:[°º](?: ?[CF]\b)?|(?-i:[CF])\b|{one_of(words.names)} ?{one_of(words.scales)}\b)|{marks} \d\b)",
         re.IGNORECASE,
     )
 
