@@ -26,7 +26,7 @@ def files() -> dict[str, str]:
     for language in languages():
         parts = {
             "equipment": make_equipment.made(asset_text("grammar/equipment.toml"), language),
-            "goods": make_goods.names(asset_text("grammar/goods.json")),
+            "goods": make_goods.names(asset_text("grammar/goods.json"), language),
             "verbs": make_verbs.made(asset_text("grammar/verbs.toml"), language),
         }
         saved |= {f"{language}/{name}.json": _in_lines(part) for name, part in parts.items()}

@@ -58,10 +58,10 @@ def test_every_name_finds_its_food() -> None:
 def test_no_alias_hides_a_state() -> None:
     """An alias that is only a state before another name of the food would swallow the state."""
     for goods in ALL:
-        keys = {key(name.split()) for name in (goods.name, *goods.aliases)}
+        keys = {key(name.split(), "en") for name in (goods.name, *goods.aliases)}
         for words in (alias.split() for alias in goods.aliases):
             for start in range(1, len(words)):
-                if key(words[start:]) in keys:
+                if key(words[start:], "en") in keys:
                     assert " ".join(words[:start]).replace("-", " ") not in goods.states, words
 
 

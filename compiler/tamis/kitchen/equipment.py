@@ -17,6 +17,7 @@ from typing import Any, Literal
 
 from tamis.assets import asset_text
 from tamis.quantity.near import Known, nearest
+from tamis.quantity.nouns import nouns
 from tamis.record import NamedTuple
 
 Station = Literal["oven", "grill", "ring", "mixer", "fridge", "freezer", "bath", ""]
@@ -58,9 +59,10 @@ class FoundEquipment(NamedTuple):
 class Cupboard:
     """All the equipment and the count words, found by name in singular or plural."""
 
-    __slots__ = ("_facts", "_holders", "_known", "_made", "_several", "_tins", "counts", "names")
+    __slots__ = ("_facts", "_holders", "_known", "_made", "_orders", "_several", "_tins", "counts", "names")
 
-    def __init__(self, saved: Mapping[str, Any]) -> None:
+    def __init__(self, saved: Mapping[str, Any], language: str = "en") -> None:
+        self._orders = nouns(language).orders
         self.names: Mapping[str, str] = saved["names"]
         """The id of the piece of each name, singular and plural."""
         self.counts: Mapping[str, str] = saved["counts"]
@@ -77,7 +79,7 @@ class Cupboard:
         """The equipment in the words of a language."""
         from json import loads
 
-        return cls(loads(asset_text(f"grammar/saved/{language}/equipment.json")))
+        return cls(loads(asset_text(f"grammar/saved/{language}/equipment.json")), language)
 
     def __iter__(self) -> Iterator[Equipment]:
         """Each piece once, in the order of the file."""
@@ -93,13 +95,17 @@ class Cupboard:
         return None if id is None else self._piece(id)
 
     def find(self, words: Sequence[str]) -> FoundEquipment | None:
-        """The piece that the last words name, by the longest noun; the words before it are adjectives."""
+        """The piece that the last words name (in some languages the first), by the longest noun; the others are
+        adjectives."""
         plain = [word.lower().replace("’", "'") for word in words]
-        for start in range(max(0, len(plain) - LONGEST), len(plain)):
-            name = " ".join(plain[start:])
-            id = self.names.get(name)
-            if id is not None:
-                return FoundEquipment(self._piece(id), tuple(plain[:start]), name in self._several)
+        for order in self._orders:
+            for size in range(min(LONGEST, len(plain)), 0, -1):
+                at = len(plain) - size if order == "before" else 0
+                name = " ".join(plain[at : at + size])
+                id = self.names.get(name)
+                if id is not None:
+                    others = (*plain[:at], *plain[at + size :])
+                    return FoundEquipment(self._piece(id), others, name in self._several)
         return None
 
     def near(self, name: str) -> str | None:

@@ -18,10 +18,10 @@ from typing import TYPE_CHECKING
 
 from tamis.assets import asset_text
 from tamis.quantity.near import Known, nearest
+from tamis.quantity.nouns import nouns
 from tamis.record import NamedTuple
 
 from .food import Density, Goods, Part, Piece, Raw, amount, read_goods, whole
-from .words import singular
 
 if TYPE_CHECKING:
     from .house_goods import Fault
@@ -43,21 +43,23 @@ def split(text: str) -> tuple[str, list[str]]:
     return head + "}", items.partition("\n]")[0].split("\n")
 
 
-def key(words: Sequence[str]) -> str:
-    """Return the form under which a name is looked up: hyphens are spaces, the last word is singular."""
-    *head, last = " ".join(words).replace("-", " ").split()
-    return " ".join((*head, singular(last)))
+def key(words: Sequence[str], language: str) -> str:
+    """Return the form under which a name is looked up: hyphens are spaces, nouns are singular."""
+    return " ".join(nouns(language).key(" ".join(words).replace("-", " ").split()))
 
 
 class Foods(Mapping[str, Raw]):
     """The foods of a list by id: each is a line of JSON until it is asked for. `called` are their names, with bars
-    between."""
+    between; `plurals` are the odd ones of a language whose names are not those of the list."""
 
-    __slots__ = ("_called", "_lines", "_read")
+    __slots__ = ("_called", "_lines", "_plurals", "_read")
 
-    def __init__(self, lines: Iterable[str], called: Mapping[str, str]) -> None:
+    def __init__(
+        self, lines: Iterable[str], called: Mapping[str, str], plurals: Mapping[str, str] | None = None
+    ) -> None:
         self._lines = dict(zip(called, lines, strict=True))
         self._called = called
+        self._plurals = plurals
         self._read: dict[str, Raw] = {}
 
     def __getitem__(self, id: str) -> Raw:
@@ -65,8 +67,15 @@ class Foods(Mapping[str, Raw]):
         if food is None:
             from json import loads
 
-            food = self._read[id] = loads(self._lines[id])
+            food = self._read[id] = self._named(id, loads(self._lines[id]))
         return food
+
+    def _named(self, id: str, food: Raw) -> Raw:
+        """The food as the language calls it."""
+        if self._plurals is None or not self._called[id]:
+            return food
+        name, *aliases = self._called[id].split("|")
+        return {**food, "name": name, "aliases": aliases, "plural": self._plurals.get(id, "")}
 
     def __iter__(self) -> Iterator[str]:
         return iter(self._lines)
@@ -82,13 +91,14 @@ class Foods(Mapping[str, Raw]):
         for id in self._lines:
             if id in self._read:
                 yield from (self._read[id]["name"], *self._read[id].get("aliases", ()))
-            else:
+            elif self._called[id]:
                 yield from self._called[id].split("|")
 
     def copy(self) -> Foods:
         """The same foods, to which others can be added."""
         other = Foods((), {})
         other._lines, other._called, other._read = dict(self._lines), self._called, dict(self._read)
+        other._plurals = self._plurals
         return other
 
     def add(self, id: str, food: Raw) -> None:
@@ -97,17 +107,27 @@ class Foods(Mapping[str, Raw]):
         self._read[id] = food
 
 
+class FoodWords(NamedTuple):
+    """What a language says of foods beside their names: `states` gives the word of the list for one of its own, where
+    the two differ; `adverbs` mean nothing before a state."""
+
+    language: str
+    states: Mapping[str, str]
+    adverbs: frozenset[str]
+
+
 class Larder:
     """All the goods a kitchen knows, by name. Made by :meth:`load`; a house's own by :meth:`extended`."""
 
-    __slots__ = ("_adverbs", "_found", "_groups", "_index", "_known", "_made", "_raw", "closed")
+    __slots__ = ("_found", "_groups", "_index", "_known", "_made", "_nouns", "_raw", "_words", "closed")
 
-    def __init__(self, raw: Foods, index: dict[str, str], head: Raw) -> None:
+    def __init__(self, raw: Foods, index: dict[str, str], head: Raw, words: FoodWords) -> None:
         """`raw` is by id, `index` gives the id of a name's :func:`key`, `head` the lists all foods share."""
         self._raw = raw
         self._index = index
+        self._words = words
+        self._nouns = nouns(words.language)
         self._groups: Mapping[str, list[str]] = head["groups"]
-        self._adverbs = frozenset(head["adverbs"])
         self.closed: Mapping[str, list[str]] = head["closed"]
         self._known: Known | None = None
         self._made: dict[str, Goods] = {}
@@ -116,24 +136,25 @@ class Larder:
     @classmethod
     def load(cls, language: str = "en") -> Larder:
         """The goods that ship with the compiler."""
-        return cls.of(asset_text("grammar/goods.json"), asset_text(f"grammar/saved/{language}/goods.json"))
+        return cls.of(asset_text("grammar/goods.json"), asset_text(f"grammar/saved/{language}/goods.json"), language)
 
     @classmethod
-    def of(cls, text: str, names: str) -> Larder:
+    def of(cls, text: str, names: str, language: str = "en") -> Larder:
         """Read the generated list (the text of ``grammar/goods.json``) and its names."""
         from json import loads
 
         head, items = split(text)
         saved = loads(names)
-        return cls(Foods([line.rstrip(",") for line in items], saved["called"]), saved["index"], loads(head))
+        words = FoodWords(language, saved["states"], frozenset(saved["adverbs"]))
+        foods = Foods([line.rstrip(",") for line in items], saved["called"], saved["plurals"])
+        return cls(foods, saved["index"], loads(head), words)
 
     def extended(self, house: Raw) -> tuple[Larder, list[Fault]]:
         """Return this larder with a house's own goods laid over ours, and what was wrong with them."""
         from .house_goods import merge
 
-        raw, index, faults = merge(self._raw, self._index, self.closed, house)
-        head = {"groups": self._groups, "adverbs": list(self._adverbs), "closed": self.closed}
-        return Larder(raw, index, head), faults
+        raw, index, faults = merge(self._raw, self._index, self.closed, house, self._words.language)
+        return Larder(raw, index, {"groups": self._groups, "closed": self.closed}, self._words), faults
 
     def __len__(self) -> int:
         return len(self._raw)
@@ -162,7 +183,7 @@ class Larder:
         """Return the known name nearest in spelling, if it is near."""
         if self._known is None:
             self._known = Known(self._raw.names())
-        one = singular(name)
+        one = self._nouns.singular(name)
         return nearest(name, self._known) or (nearest(one, self._known) if one != name else None)
 
     def density(self, goods: Goods, states: Sequence[str] = ()) -> Density | None:
@@ -186,33 +207,43 @@ class Larder:
         return read_goods(raw, frozenset(said))
 
     def _search(self, words: list[str]) -> Found | None:
-        """Look for the longest name that ends the phrase, else for one before a count noun."""
+        """Look for the longest name at that end of the phrase where the language has it, else for one beside a count
+        noun."""
         if not words:
             return None
-        last = singular(words[-1])
-        for start in range(len(words)):
-            goods = self.get(self._index.get(" ".join((*words[start:-1], last)), ""))
-            if goods is not None:
-                states = self._leading(words[:start], goods)
-                if states is not None:
-                    return Found(goods, states, "")
-                break  # a shorter name would explain even less
+        for order in self._nouns.orders:
+            found = self._named(words, order == "before")
+            if found:
+                return found
         # "garlic cloves" is not the spice: the last word may count pieces of what stands before it.
         found = self._search(words[:-1])
+        last = self._nouns.singular(words[-1])
+        last = self._words.states.get(last, last)
         if found and not found.piece_word and any(p.word.split(" ")[-1] == last for p in found.goods.pieces):
             return found._replace(piece_word=last)
         return None
 
-    def _leading(self, words: list[str], goods: Goods) -> tuple[str, ...] | None:
-        """Return the states that the words before a name say, or None if one of them says something else."""
+    def _named(self, words: list[str], before: bool) -> Found | None:
+        """The food of the longest name that ends the phrase (or begins it) where the other words are its states."""
+        for left in range(len(words)):
+            name, rest = (words[left:], words[:left]) if before else (words[: len(words) - left], words[-left:])
+            goods = self.get(self._index.get(" ".join(self._nouns.key(name)), ""))
+            if goods is not None:  # a shorter name would explain even less
+                states = self._states(rest if left else [], goods)
+                return None if states is None else Found(goods, states, "")
+        return None
+
+    def _states(self, words: list[str], goods: Goods) -> tuple[str, ...] | None:
+        """Return the states that the words beside a name say, or None if one of them says something else."""
         states: list[str] = []
         at = 0
         while at < len(words):
-            if words[at] in self._adverbs:
+            if words[at] in self._words.adverbs:
                 at += 1
                 continue
             for end in range(min(len(words), at + 3), at, -1):
-                state = " ".join(words[at:end])
+                said = " ".join(words[at:end])
+                state = self._words.states.get(said, said)
                 if state in goods.states:
                     states.append(state)
                     at = end

@@ -48,9 +48,12 @@ class Problem(NamedTuple):
 
 
 @cache
-def default_kitchen() -> Kitchen:
-    """The kitchen that holds where no house has decided anything."""
-    return Kitchen(Settings(), shipped(), Larder.load(), Verbs.load(), Cupboard.load())
+def default_kitchen(language: str = "en") -> Kitchen:
+    """The kitchen that holds where no house has decided anything, but for the language of its recipes."""
+    settings = Settings()
+    settings = settings._replace(kitchen=settings.kitchen._replace(language=language))
+    units = shipped(language=language)
+    return Kitchen(settings, units, Larder.load(language), Verbs.load(language), Cupboard.load(language))
 
 
 def house_kitchen(settings_toml: str | None, goods_toml: str | None) -> tuple[Kitchen, list[Problem]]:
@@ -61,7 +64,10 @@ def house_kitchen(settings_toml: str | None, goods_toml: str | None) -> tuple[Ki
         said, findings = _parsed(settings_toml)
         settings, more = read_settings(said, settings_toml)
         problems += [Problem("kitchen.toml", finding) for finding in (*findings, *more)]
-        kitchen = kitchen._replace(settings=settings, units=shipped(settings.publish.cup))
+        language = settings.kitchen.language
+        kitchen = default_kitchen(language)._replace(
+            settings=settings, units=shipped(settings.publish.cup, language=language)
+        )
     if goods_toml is not None:
         said, findings = _parsed(goods_toml)
         from tamis.kitchen.sale import sale_problems

@@ -60,7 +60,7 @@ class Fault(NamedTuple):
 
 
 def merge(
-    raw: Foods, index: Mapping[str, str], closed: Mapping[str, list[str]], house: Raw
+    raw: Foods, index: Mapping[str, str], closed: Mapping[str, list[str]], house: Raw, language: str
 ) -> tuple[Foods, dict[str, str], list[Fault]]:
     """Return our items and names with the house's laid over them, and what is wrong."""
     items, names = raw.copy(), dict(index)
@@ -71,7 +71,7 @@ def merge(
             continue
         fresh, wrong = _facts(said, closed)
         faults += [Fault(id, key, text) for key, text in wrong]
-        base, lent = _known(items, names, id), said.get("like")
+        base, lent = _known(items, names, id, language), said.get("like")
         if lent is not None and lent not in items:
             faults.append(Fault(id, "like", f"like: there is no food {lent!r}{_meant(str(lent), list(items))}"))
         elif lent is not None:
@@ -81,17 +81,17 @@ def merge(
         items.add(id, item)
         for name in (item["name"], item.get("plural", ""), *item.get("aliases", ())):
             if name.strip():
-                names[key(name.lower().split())] = id
+                names[key(name.lower().split(), language)] = id
     return items, names, faults
 
 
-def _known(items: Mapping[str, Raw], names: Mapping[str, str], id: str) -> dict[str, Any]:
+def _known(items: Mapping[str, Raw], names: Mapping[str, str], id: str, language: str) -> dict[str, Any]:
     """Return what is known of the food already. One that is called by a name of another (strong flour, which is bread
     flour to us) is that food, for which the house has its own figures: it keeps all the facts, allergens above all."""
     if id in items:
         return dict(whole(items, id))
     words = id.replace("-", " ").lower().split()
-    same = names.get(key(words)) if words else None
+    same = names.get(key(words, language)) if words else None
     return {} if same is None else {name: value for name, value in whole(items, same).items() if name not in _OWN}
 
 

@@ -16,7 +16,7 @@ from pathlib import Path
 from typing import Any
 
 from tamis.quantity.units import shipped
-from tamis.words import one_of
+from tamis.words import one_of, own_names
 
 from .food import MILLILITRES, PLAIN, GoodsKey, amount
 from .goods import key
@@ -97,7 +97,7 @@ class Maker:
         water, refuse = facts.get("water"), facts.get("refuse")
         facts |= {"water": water.split(", ", 1) if water else None, "refuse": self.loss(refuse) if refuse else None}
         names = [facts["name"], facts.get("plural", ""), *facts.get("aliases", [])]
-        facts["keys"] = list(dict.fromkeys(key(n.split()) for n in names if n))
+        facts["keys"] = list(dict.fromkeys(_key(n) for n in names if n))
         self.check(facts)
         return {k: facts[k] for k in _ORDER if facts.get(k)}
 
@@ -106,8 +106,8 @@ class Maker:
         short = []
         for text in self.said[id].get("sorts", []):
             name, *aliases = text.split(", ")
-            names = list(dict.fromkeys(key(n.split()) for n in (name, *aliases)))
-            facts = {"id": key(name.split()).replace(" ", "-").replace("'", ""), "of": id, "name": name}
+            names = list(dict.fromkeys(map(_key, (name, *aliases))))
+            facts = {"id": _key(name).replace(" ", "-").replace("'", ""), "of": id, "name": name}
             facts |= {"aliases": aliases, "keys": names} if aliases else {"keys": names}
             self.check(facts | {"states": []})
             self.made[facts["id"]] = facts
@@ -205,14 +205,35 @@ def make() -> str:
     return "{\n" + "\n".join(lines) + '\n"items": [\n' + items + "\n]\n}\n"
 
 
-def names(text: str) -> dict[str, dict[str, str]]:
-    """What is saved of the names in the text of ``goods.json``: what each food is called, by id, with bars between, and
-    the id of each name's :func:`key`."""
-    items = json.loads(text)["items"]
+def names(text: str, language: str = "en") -> dict[str, Any]:
+    """What is saved of the words for foods, from the text of ``goods.json`` and `words/<language>/goods.toml`.
+
+    By id what each food is called, with bars between; the id of each name's :func:`key`; the odd plurals by id, null
+    where the names are those of the list; the state that each of the language's own words says; adverbs.
+    """
+    data = json.loads(text)
+    own = own_names(language, "goods")
+    called = {item["id"]: (item["name"], *item.get("aliases", ())) for item in data["items"]}
+    index = {name: item["id"] for item in data["items"] for name in item["keys"]}
+    if "names" in own:
+        called = {id: tuple(own["names"].get(id, "").split(", ")) for id in called}
+        plurals = own.get("plurals", {})
+        index = {}
+        for id, said in called.items():
+            index |= dict.fromkeys((key(n.split(), language) for n in (*said, plurals.get(id, "")) if n), id)
+    states = {word: state for state, words in own.get("states", {}).items() for word in words.split(", ")}
+    adverbs = own["adverbs"]["words"].split(", ") if "adverbs" in own else data["adverbs"]
     return {
-        "called": {item["id"]: "|".join((item["name"], *item.get("aliases", ()))) for item in items},
-        "index": {name: item["id"] for item in items for name in item["keys"]},
+        "called": {id: "|".join(said) for id, said in called.items()},
+        "index": index,
+        "plurals": own.get("plurals", {}) if "names" in own else None,
+        "states": states,
+        "adverbs": adverbs,
     }
+
+
+def _key(name: str) -> str:
+    return key(name.split(), "en")
 
 
 if __name__ == "__main__":

@@ -65,9 +65,7 @@ def plain(name: str, language: str) -> tuple[str, ...]:
     """A name as look-ups compare it: lower case, its last word in the singular, no article."""
     rules = nouns(language)
     words = name.lower().replace("’", "'").replace(",", " ").split()
-    if len(words) > 1 and words[0] in rules.articles:
-        words = words[1:]
-    return (*words[:-1], rules.singular(words[-1])) if words else ()
+    return rules.key(words[1:] if len(words) > 1 and words[0] in rules.articles else words)
 
 
 def before_joint(words: tuple[str, ...], language: str) -> tuple[str, ...]:

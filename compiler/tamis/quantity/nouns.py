@@ -6,21 +6,35 @@ which stand in `grammar/words/<language>/nouns.toml`.
 
 from __future__ import annotations
 
+from collections.abc import Mapping, Sequence
 from functools import cache
+from typing import Literal
 
 from tamis.words import word_lists
 
+Where = Literal["before", "after", "first", "last", "every"]
+"""Where a word stands in a phrase."""
 Endings = dict[str, tuple[tuple[str, str], ...]]
 """Pairs of endings by the last letter of a word; under "" those for any other."""
 
 
 class Nouns:
-    """The nouns of one language."""
+    """The nouns of one language.
 
-    __slots__ = ("_least", "_many", "_one", "_plural", "_singular", "_unchanged", "articles", "definite", "indefinite")
+    `orders` tells where adjectives stand. `articles` are the `definite` and the `indefinite` ones.
+    """
+
+    __slots__ = (
+        "_every", "_first", "_least", "_many", "_one", "_plural", "_singular", "_unchanged", "articles", "definite",
+        "indefinite", "orders",
+    )  # fmt: skip
 
     def __init__(self, language: str) -> None:
         lists = word_lists(language, "nouns")
+        phrases: Mapping[str, tuple[Where, ...]] = lists["phrases"]  # type: ignore[assignment]  # a test reads each
+        self.orders = phrases["adjectives"]
+        self._first = phrases["plural"] == ("first",)
+        self._every = phrases["singular"] == ("every",)
         self.definite = frozenset(lists["articles"]["definite"])
         self.indefinite = frozenset(lists["articles"]["indefinite"])
         self.articles = self.definite | self.indefinite
@@ -39,10 +53,22 @@ class Nouns:
             known = self._one[word] = word if plain else changed(word, self._singular)
         return known
 
+    def key(self, words: Sequence[str]) -> tuple[str, ...]:
+        """A name as it is looked up, in the singular."""
+        if self._every:
+            return tuple(map(self.singular, words))
+        return (*words[:-1], self.singular(words[-1])) if words else ()
+
     def plural(self, noun: str) -> str:
-        """The plural of a noun or of the last word of a phrase."""
+        """The plural of a noun or a phrase."""
+        if self._first:
+            first, space, tail = noun.partition(" ")
+            return self._several(first) + space + tail
         head, space, last = noun.rpartition(" ")
-        return head + space + (self._many.get(last) or changed(last, self._plural))
+        return head + space + self._several(last)
+
+    def _several(self, word: str) -> str:
+        return self._many.get(word) or changed(word, self._plural)
 
 
 @cache
