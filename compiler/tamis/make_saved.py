@@ -6,15 +6,13 @@ verbs, the equipment or the goods; a test fails on drift.
 
 from __future__ import annotations
 
-import json
 import sys
-from collections.abc import Mapping
 from pathlib import Path
-from typing import Any
 
 from tamis.assets import asset_text
 from tamis.kitchen import make_equipment, make_goods, make_verbs
 from tamis.lalr.build import made
+from tamis.saved import written
 from tamis.words import languages
 
 FOLDER = Path(__file__).resolve().parents[2] / "grammar" / "saved"
@@ -29,21 +27,8 @@ def files() -> dict[str, str]:
             "goods": make_goods.names(asset_text("grammar/goods.json"), language),
             "verbs": make_verbs.made(asset_text("grammar/verbs.toml"), language),
         }
-        saved |= {f"{language}/{name}.json": _in_lines(part) for name, part in parts.items()}
+        saved |= {f"{language}/{name}.txt": written(rows) for name, rows in parts.items()}
     return saved
-
-
-def _in_lines(data: Mapping[str, Any]) -> str:
-    """JSON in which a difference can be read: a line for each entry of each table."""
-    parts = []
-    for key, part in data.items():
-        rows = [f"{_json(name)}:{_json(value)}" for name, value in part.items()] if isinstance(part, Mapping) else []
-        parts.append(f"{_json(key)}:" + ("{\n" + ",\n".join(rows) + "\n}" if rows else _json(part)))
-    return "{\n" + ",\n".join(parts) + "\n}\n"
-
-
-def _json(value: Any) -> str:
-    return json.dumps(value, ensure_ascii=False, separators=(",", ":"))
 
 
 def main() -> None:

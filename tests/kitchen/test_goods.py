@@ -245,7 +245,8 @@ def test_a_sort_has_the_facts_of_its_food_and_a_name_of_its_own() -> None:
 
 
 def test_a_food_is_read_when_it_is_asked_for() -> None:
-    foods = Foods(['{"id": "salt", "name": "salt"}', "no JSON"], {"salt": "salt|table salt", "oil": "oil"})
+    lines = {"salt": b'{"id": "salt", "name": "salt"},', "oil": b"no JSON"}
+    foods = Foods(lines, {"salt": "salt;table salt", "oil": "oil"})
     assert list(foods) == ["salt", "oil"] and "oil" in foods and len(foods) == 2
     assert foods["salt"]["name"] == "salt"
     with pytest.raises(ValueError, match="Expecting value"):
@@ -253,7 +254,7 @@ def test_a_food_is_read_when_it_is_asked_for() -> None:
 
 
 def test_a_food_takes_the_place_of_another_or_the_last() -> None:
-    foods = Foods(["", ""], {"salt": "salt|table salt", "oil": "oil"})
+    foods = Foods({"salt": b"", "oil": b""}, {"salt": "salt;table salt", "oil": "oil"})
     more = foods.copy()
     more.add("salt", {"name": "sea salt", "aliases": ["flakes"]})
     more.add("leek", {"name": "leek"})

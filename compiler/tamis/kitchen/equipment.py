@@ -6,7 +6,7 @@ noun at the end must be known; the words before it are adjectives. The longest n
 bowl.
 
 The same list knows the trade's counts (clove, sprig, can), which are units between a number and a name. What is read
-at a start is `grammar/saved/<language>/equipment.json`, which make_equipment makes; a piece becomes an `Equipment` when
+at a start is `grammar/saved/<language>/equipment.txt`, which make_equipment makes; a piece becomes an `Equipment` when
 it is first asked for.
 """
 
@@ -15,10 +15,10 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping, Sequence
 from typing import Any, Literal
 
-from tamis.assets import asset_text
 from tamis.quantity.near import Known, nearest
 from tamis.quantity.nouns import nouns
 from tamis.record import NamedTuple
+from tamis.saved import facts, rows
 
 Station = Literal["oven", "grill", "ring", "mixer", "fridge", "freezer", "bath", ""]
 EquipmentKind = Literal["vessel", "tool", "surface", "lining", "lid", "station"]
@@ -61,25 +61,23 @@ class Cupboard:
 
     __slots__ = ("_facts", "_holders", "_known", "_made", "_orders", "_several", "_tins", "counts", "names")
 
-    def __init__(self, saved: Mapping[str, Any], language: str = "en") -> None:
+    def __init__(self, rows: Mapping[str, Sequence[str]], language: str = "en") -> None:
         self._orders = nouns(language).orders
-        self.names: Mapping[str, str] = saved["names"]
+        self.names: Mapping[str, str] = dict(zip(rows["names"], rows["name ids"], strict=True))
         """The id of the piece of each name, singular and plural."""
-        self.counts: Mapping[str, str] = saved["counts"]
+        self.counts: Mapping[str, str] = dict(zip(rows["counts"], rows["count ids"], strict=True))
         """The singular of each of the trade's count words, singular and plural."""
-        self._facts: Mapping[str, dict[str, Any]] = saved["pieces"]
-        self._several = frozenset(saved["several"])
-        self._holders = frozenset(saved["holders"])
-        self._tins = frozenset(saved["tins"])
+        self._facts = dict(zip(rows["ids"], rows["facts"], strict=True))
+        self._several = frozenset(rows["several"])
+        self._holders = frozenset(rows["holders"])
+        self._tins = frozenset(rows["tins"])
         self._made: dict[str, Equipment] = {}
         self._known: Known | None = None
 
     @classmethod
     def load(cls, language: str = "en") -> Cupboard:
         """The equipment in the words of a language."""
-        from json import loads
-
-        return cls(loads(asset_text(f"grammar/saved/{language}/equipment.json")), language)
+        return cls(rows(language, "equipment"), language)
 
     def __iter__(self) -> Iterator[Equipment]:
         """Each piece once, in the order of the file."""
@@ -129,5 +127,6 @@ class Cupboard:
     def _piece(self, id: str) -> Equipment:
         made = self._made.get(id)
         if made is None:
-            made = self._made[id] = Equipment(**self._facts[id])
+            said: dict[str, Any] = facts(self._facts[id])
+            made = self._made[id] = Equipment(id, **said)
         return made

@@ -1,4 +1,4 @@
-"""Make `grammar/saved/<language>/equipment.json`, the equipment as it is looked up, from `grammar/equipment.toml`.
+"""Make `grammar/saved/<language>/equipment.txt`, the equipment as it is looked up, from `grammar/equipment.toml`.
 
 The names are those of the file, which are English and the ids, or those of `words/<language>/equipment.toml`. The files
 ship with the compiler: a fault in them raises.
@@ -6,28 +6,33 @@ ship with the compiler: a fault in them raises.
 
 from __future__ import annotations
 
+from collections.abc import Iterable
 from typing import Any
 
 from tamis.kitchen.equipment import Equipment
 from tamis.kitchen.seconds import seconds
 from tamis.quantity.nouns import nouns
+from tamis.saved import cell
 from tamis.string_tables import tables
 from tamis.words import own_names
 
 
-def made(text: str, language: str = "en") -> dict[str, Any]:
-    """What `Cupboard` holds, from the text of `equipment.toml`."""
+def made(text: str, language: str = "en") -> dict[str, Iterable[str]]:
+    """The rows that `Cupboard` takes, from the text of `equipment.toml`."""
     said = tables(text)
     maker = _Maker(language)
     maker.add_counts(said.pop("counts", {}))
     for kind, table in said.items():
-        for id, facts in table.items():
-            maker.add(id, kind, facts)
+        for id, own in table.items():
+            maker.add(id, kind, own)
     return {
-        "pieces": maker.pieces,
+        "ids": maker.pieces,
+        "facts": maker.pieces.values(),
         "names": maker.names,
+        "name ids": maker.names.values(),
         "several": [name for name, several in maker.several.items() if several],
         "counts": maker.counts,
+        "count ids": maker.counts.values(),
         "holders": maker.holders,
         "tins": maker.tins,
     }
@@ -40,7 +45,7 @@ class _Maker:
         self._nouns = nouns(language)
         self._own = own_names(language, "equipment")
         self._count_ids: frozenset[str] = frozenset()
-        self.pieces: dict[str, dict[str, Any]] = {}
+        self.pieces: dict[str, str] = {}
         self.names: dict[str, str] = {}
         self.several: dict[str, bool] = {}
         self.counts: dict[str, str] = {}
@@ -81,8 +86,8 @@ class _Maker:
         )
         if facts:
             raise ValueError(f"{id!r} has facts that nobody knows: {', '.join(facts)}")
-        said = {key: value for key, value in item._asdict().items() if value != Equipment._field_defaults.get(key)}
-        self.pieces[id] = said
+        usual = {"id": id, **Equipment._field_defaults}
+        self.pieces[id] = cell({key: value for key, value in item._asdict().items() if value != usual.get(key)})
         for name in names:
             self._put(id, name, self._plural(name) if name != item.name else item.plural)
 

@@ -12,6 +12,7 @@ import json
 import re
 import sys
 import tomllib
+from collections.abc import Iterable
 from pathlib import Path
 from typing import Any
 
@@ -205,30 +206,32 @@ def make() -> str:
     return "{\n" + "\n".join(lines) + '\n"items": [\n' + items + "\n]\n}\n"
 
 
-def names(text: str, language: str = "en") -> dict[str, Any]:
-    """What is saved of the words for foods, from the text of ``goods.json`` and `words/<language>/goods.toml`.
+def names(text: str, language: str = "en") -> dict[str, Iterable[str]]:
+    """The rows of words that `Larder` takes, from the text of ``goods.json`` and `words/<language>/goods.toml`.
 
-    By id what each food is called, with bars between; the id of each name's :func:`key`; the odd plurals by id, null
-    where the names are those of the list; the state that each of the language's own words says; adverbs.
+    What each food is called, with semicolons between; the id of each name's :func:`key`; the odd plurals, where the
+    names are not those of the list; the state that each of the language's own words says; adverbs.
     """
     data = json.loads(text)
     own = own_names(language, "goods")
     called = {item["id"]: (item["name"], *item.get("aliases", ())) for item in data["items"]}
     index = {name: item["id"] for item in data["items"] for name in item["keys"]}
+    plurals = own.get("plurals", {})
     if "names" in own:
         called = {id: tuple(own["names"].get(id, "").split(", ")) for id in called}
-        plurals = own.get("plurals", {})
         index = {}
         for id, said in called.items():
             index |= dict.fromkeys((key(n.split(), language) for n in (*said, plurals.get(id, "")) if n), id)
     states = {word: state for state, words in own.get("states", {}).items() for word in words.split(", ")}
-    adverbs = own["adverbs"]["words"].split(", ") if "adverbs" in own else data["adverbs"]
-    return {
-        "called": {id: "|".join(said) for id, said in called.items()},
-        "index": index,
-        "plurals": own.get("plurals", {}) if "names" in own else None,
-        "states": states,
-        "adverbs": adverbs,
+    renamed = {"plural ids": plurals, "plurals": plurals.values()} if "names" in own else {}
+    return renamed | {
+        "ids": called,
+        "called": map(";".join, called.values()),
+        "keys": index,
+        "key ids": index.values(),
+        "state words": states,
+        "states": states.values(),
+        "adverbs": own["adverbs"]["words"].split(", ") if "adverbs" in own else data["adverbs"],
     }
 
 

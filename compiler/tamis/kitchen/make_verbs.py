@@ -1,4 +1,4 @@
-"""Make `grammar/saved/<language>/verbs.json`, the verbs as they are looked up.
+"""Make `grammar/saved/<language>/verbs.txt`, the verbs as they are looked up.
 
 They come from `grammar/verbs.toml`, their forms from the rules of the language (`verb_words.py`).
 The file ships with the compiler: a fault in it raises.
@@ -6,11 +6,13 @@ The file ships with the compiler: a fault in it raises.
 
 from __future__ import annotations
 
+from collections.abc import Iterable
 from typing import Any, get_args
 
 from tamis.kitchen.seconds import seconds
 from tamis.kitchen.verb_words import VerbWords, verb_words
 from tamis.kitchen.verbs import Attention, Verb
+from tamis.saved import cell
 from tamis.string_tables import tables
 
 _ATTENTION: tuple[Attention, ...] = get_args(Attention)
@@ -18,16 +20,15 @@ _TIMES = ("takes", "per_kg", "per_piece", "estimate", "estimate_per_kg", "water_
 _TAKEN_BACK = "-"
 
 
-def made(text: str, language: str = "en") -> dict[str, dict[str, Any]]:
-    """What `Verbs` holds, from the text of `verbs.toml`: each verb's facts by its base; the base of each phrase and
-    participle; how many words the longest phrase has that begins with a word."""
+def made(text: str, language: str = "en") -> dict[str, Iterable[str]]:
+    """The rows that `Verbs` takes, from the text of `verbs.toml`."""
     words = verb_words(language)
-    facts: dict[str, Any] = {}
+    verbs: dict[str, str] = {}
     phrases: dict[str, str] = {}
     for table in tables(text).values():
         every = _facts(table.pop("every", ""))
         for base, own in table.items():
-            names = _add(base, every | _facts(own), words, facts)
+            names = _add(base, every | _facts(own), words, verbs)
             if twice := [name for name in names if name in phrases or names.count(name) > 1]:
                 raise ValueError(f"the verb {twice[0]!r} stands twice")
             phrases |= dict.fromkeys(names, base)
@@ -38,10 +39,19 @@ def made(text: str, language: str = "en") -> dict[str, dict[str, Any]]:
         longest[first] = max(longest.get(first, 0), len(phrase.split(" ")))
         for form in words.participles(first):
             forms.setdefault(form + space + rest, base)
-    return {"verbs": facts, "phrases": phrases, "forms": forms, "longest": longest}
+    return {
+        "bases": verbs,
+        "facts": verbs.values(),
+        "phrases": phrases,
+        "phrase bases": phrases.values(),
+        "forms": forms,
+        "form bases": forms.values(),
+        "first words": longest,
+        "longest": map(str, longest.values()),
+    }
 
 
-def _add(base: str, facts: dict[str, Any], words: VerbWords, verbs: dict[str, Any]) -> tuple[str, ...]:
+def _add(base: str, facts: dict[str, Any], words: VerbWords, verbs: dict[str, str]) -> tuple[str, ...]:
     """Put a verb among the verbs; the words for it."""
     also = facts.pop("also", "")
     names = (base, *also.split(" / ")) if also else (base,)
@@ -51,7 +61,8 @@ def _add(base: str, facts: dict[str, Any], words: VerbWords, verbs: dict[str, An
     if purpose in words.purposes:
         facts["purpose"] = words.purposes[purpose]
     verb = Verb(base, names[0] if names else base, **facts)
-    verbs[base] = {key: value for key, value in verb._asdict().items() if value != Verb._field_defaults.get(key)}
+    usual = {"base": base, **Verb._field_defaults}
+    verbs[base] = cell({key: value for key, value in verb._asdict().items() if value != usual.get(key)})
     return names
 
 

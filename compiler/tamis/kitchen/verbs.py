@@ -6,7 +6,7 @@ choice or the cook's, whether food joins the batch or leaves it. These facts are
 `grammar/verbs.toml`, and nothing in the compiler asks for a verb by its name.
 
 Phrases are kept whole ("fold in" is not "fold") and found longest first. What is read at a start is
-`grammar/saved/<language>/verbs.json`, which make_verbs makes; a verb becomes a `Verb` when it is first asked for.
+`grammar/saved/<language>/verbs.txt`, which make_verbs makes; a verb becomes a `Verb` when it is first asked for.
 """
 
 from __future__ import annotations
@@ -14,11 +14,11 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping, Sequence
 from typing import Any, Literal
 
-from tamis.assets import asset_text
 from tamis.kitchen.equipment import Station
 from tamis.kitchen.verb_words import verb_words
 from tamis.quantity.near import Known, nearest
 from tamis.record import NamedTuple
+from tamis.saved import facts, rows
 
 Attention = Literal["hands", "unattended"]
 
@@ -88,23 +88,21 @@ class Verbs:
 
     __slots__ = ("_facts", "_known", "_longest", "_made", "forms", "language", "phrases")
 
-    def __init__(self, saved: Mapping[str, Any], language: str = "en") -> None:
+    def __init__(self, rows: Mapping[str, Sequence[str]], language: str = "en") -> None:
         self.language = language
-        self.phrases: Mapping[str, str] = saved["phrases"]
+        self.phrases: Mapping[str, str] = dict(zip(rows["phrases"], rows["phrase bases"], strict=True))
         """The base of each base form, `bring` or `fold in`, and of each other word for it."""
-        self.forms: Mapping[str, str] = saved["forms"]
+        self.forms: Mapping[str, str] = dict(zip(rows["forms"], rows["form bases"], strict=True))
         """The base of each participle, present or past: `whisking`, `dusted`, `folding in`."""
-        self._facts: Mapping[str, dict[str, Any]] = saved["verbs"]
-        self._longest: Mapping[str, int] = saved["longest"]
+        self._facts = dict(zip(rows["bases"], rows["facts"], strict=True))
+        self._longest = dict(zip(rows["first words"], rows["longest"], strict=True))
         self._made: dict[str, Verb] = {}
         self._known: Known | None = None
 
     @classmethod
     def load(cls, language: str = "en") -> Verbs:
         """The verbs of a language."""
-        from json import loads
-
-        return cls(loads(asset_text(f"grammar/saved/{language}/verbs.json")), language)
+        return cls(rows(language, "verbs"), language)
 
     def __iter__(self) -> Iterator[Verb]:
         """Each verb once, in the order of the file."""
@@ -121,8 +119,8 @@ class Verbs:
 
     def match(self, words: Sequence[str], start: int) -> tuple[Verb, int] | None:
         """The longest verb that begins at `words[start]` (lower case), and the number of words it has."""
-        longest = self._longest.get(words[start], 0) if start < len(words) else 0
-        for size in range(min(longest, len(words) - start), 0, -1):
+        longest = self._longest.get(words[start], "0") if start < len(words) else "0"
+        for size in range(min(int(longest), len(words) - start), 0, -1):
             base = self.phrases.get(" ".join(words[start : start + size]))
             if base is not None:
                 verb = self._verb(base)
@@ -158,5 +156,6 @@ class Verbs:
     def _verb(self, base: str) -> Verb:
         made = self._made.get(base)
         if made is None:
-            made = self._made[base] = Verb(**self._facts[base])
+            said: dict[str, Any] = facts(self._facts[base])
+            made = self._made[base] = Verb(base, **said)
         return made
