@@ -173,6 +173,8 @@ class _Reader(ast.NodeVisitor):
     def _loop(self, target: ast.expr, over: ast.expr, body: Iterable[ast.AST]) -> None:
         """What is looped over is asked if its elements are."""
         variables = {node.id for node in ast.walk(target) if isinstance(node, ast.Name)}
+        if isinstance(target, ast.Name):
+            self.local[target.id] = self._may_hold(over)
         if any(_asks(node, variables) for part in body for node in ast.walk(part)):
             self._ask(over, self._may_hold(target))
 

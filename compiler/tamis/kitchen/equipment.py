@@ -16,7 +16,7 @@ from collections.abc import Iterator, Mapping, Sequence
 from typing import Any, Literal
 
 from tamis.quantity.near import Known, nearest
-from tamis.quantity.nouns import nouns
+from tamis.quantity.nouns import Where, nouns
 from tamis.record import NamedTuple
 from tamis.saved import facts, rows
 
@@ -62,7 +62,7 @@ class Cupboard:
     __slots__ = ("_facts", "_holders", "_known", "_made", "_orders", "_several", "_tins", "counts", "names")
 
     def __init__(self, rows: Mapping[str, Sequence[str]], language: str = "en") -> None:
-        self._orders = nouns(language).orders
+        self._orders: tuple[Where, ...] = nouns(language).orders
         self.names: Mapping[str, str] = dict(zip(rows["names"], rows["name ids"], strict=True))
         """The id of the piece of each name, singular and plural."""
         self.counts: Mapping[str, str] = dict(zip(rows["counts"], rows["count ids"], strict=True))

@@ -216,14 +216,15 @@ def names(text: str, language: str = "en") -> dict[str, Iterable[str]]:
     own = own_names(language, "goods")
     called = {item["id"]: (item["name"], *item.get("aliases", ())) for item in data["items"]}
     index = {name: item["id"] for item in data["items"] for name in item["keys"]}
-    plurals = own.get("plurals", {})
-    if "names" in own:
-        called = {id: tuple(own["names"].get(id, "").split(", ")) for id in called}
+    own_called, plurals = own.get("names"), own.get("plurals", {})
+    if own_called is not None:
+        called = {id: tuple(own_called.get(id, "").split(", ")) for id in called}
         index = {}
         for id, said in called.items():
             index |= dict.fromkeys((key(n.split(), language) for n in (*said, plurals.get(id, "")) if n), id)
     states = {word: state for state, words in own.get("states", {}).items() for word in words.split(", ")}
-    renamed = {"plural ids": plurals, "plurals": plurals.values()} if "names" in own else {}
+    adverbs = own.get("adverbs")
+    renamed = {"plural ids": plurals, "plurals": plurals.values()} if own_called is not None else {}
     return renamed | {
         "ids": called,
         "called": map(";".join, called.values()),
@@ -231,7 +232,7 @@ def names(text: str, language: str = "en") -> dict[str, Iterable[str]]:
         "key ids": index.values(),
         "state words": states,
         "states": states.values(),
-        "adverbs": own["adverbs"]["words"].split(", ") if "adverbs" in own else data["adverbs"],
+        "adverbs": data["adverbs"] if adverbs is None else adverbs["words"].split(", "),
     }
 
 

@@ -31,8 +31,8 @@ class Nouns:
 
     def __init__(self, language: str) -> None:
         lists = word_lists(language, "nouns")
-        phrases: Mapping[str, tuple[Where, ...]] = lists["phrases"]  # type: ignore[assignment]  # a test reads each
-        self.orders = phrases["adjectives"]
+        phrases: Mapping[str, tuple[Where, ...]] = lists["phrases"]  # type: ignore[assignment]  # the file says which
+        self.orders: tuple[Where, ...] = phrases["adjectives"]
         self._first = phrases["plural"] == ("first",)
         self._every = phrases["singular"] == ("every",)
         self.definite = frozenset(lists["articles"]["definite"])
