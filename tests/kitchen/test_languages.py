@@ -65,13 +65,14 @@ clove = "zehe"
 """,
     "goods": """
 [names]
-bread-flour = "weizenmehl"
+plain-flour = "weizenmehl"
 garlic = "knoblauch"
 butter = "butter"
 [plurals]
 garlic = "knoblauche"
 [states]
 soft = "weiche, weich"
+sifted = "gesiebtes"
 clove = "zehe"
 [adverbs]
 words = "fein"
@@ -143,13 +144,15 @@ def test_equipment_has_the_words_of_the_language(kitchen: Kitchen) -> None:
 
 def test_foods_have_the_words_of_the_language(kitchen: Kitchen) -> None:
     flour = kitchen.larder.find(["weizenmehl"])
-    ours = default_kitchen().larder.get("bread-flour")
+    ours = default_kitchen().larder.get("plain-flour")
     assert flour and ours and flour.goods == ours._replace(name="weizenmehl", aliases=())
     butter = kitchen.larder.find(["fein", "weiche", "butter"])
-    assert butter and (butter.goods.id, butter.states) == ("butter", ("soft",))
+    assert butter and (butter.goods.id, butter.states) == ("butter", ("weiche",))
+    sifted = kitchen.larder.density(flour.goods, ["gesiebtes"])
+    assert sifted == default_kitchen().larder.density(ours, ["sifted"]) != kitchen.larder.density(flour.goods)
     cloves = kitchen.larder.find(["knoblauch", "zehen"])
     assert cloves and (cloves.goods.id, cloves.goods.plural, cloves.piece_word) == ("garlic", "knoblauche", "clove")
-    assert kitchen.larder.find(["butter", "weich"]) == butter._replace(states=("soft",))
+    assert kitchen.larder.find(["butter", "weich"]) == butter._replace(states=("weich",))
     assert kitchen.larder.find(["flour"]) is None and kitchen.larder.near("weizemehl") == "weizenmehl"
 
 

@@ -183,12 +183,14 @@ class Larder:
     def density(self, goods: Goods, states: Sequence[str] = ()) -> Density | None:
         """Return the density in the first of these states that has one, else as sold, else None."""
         by_state = {d.state: d for d in goods.densities}
-        return next((by_state[s] for s in states if s in by_state), by_state.get(""))
+        said = (self._words.states.get(state, state) for state in states)
+        return next((by_state[state] for state in said if state in by_state), by_state.get(""))
 
     def piece(self, goods: Goods, word: str = "", states: Sequence[str] = ()) -> Piece | None:
         """Return the weight of one `word` (clove, stalk …; "" for a plain piece), of a size in `states`."""
         by_word = {p.word: p for p in goods.pieces}
-        sized = (by_word.get(f"{s} {word}".rstrip()) for s in states)
+        said = (self._words.states.get(state, state) for state in states)
+        sized = (by_word.get(f"{state} {word}".rstrip()) for state in said)
         return next((p for p in sized if p), by_word.get(word))
 
     def _read(self, id: str) -> Goods:
@@ -237,9 +239,8 @@ class Larder:
                 continue
             for end in range(min(len(words), at + 3), at, -1):
                 said = " ".join(words[at:end])
-                state = self._words.states.get(said, said)
-                if state in goods.states:
-                    states.append(state)
+                if self._words.states.get(said, said) in goods.states:
+                    states.append(said)
                     at = end
                     break
             else:
