@@ -14,6 +14,7 @@ a file of their own, `grammar/saved/<language>/goods.txt`.
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping, Sequence
+from functools import lru_cache
 from typing import TYPE_CHECKING
 
 from tamis.assets import asset
@@ -28,6 +29,8 @@ if TYPE_CHECKING:
     from .house_goods import Fault
 
 __all__ = ["Density", "Found", "Goods", "Larder", "Part", "Piece", "amount", "key"]
+
+_MOST_KEPT = 4096
 
 
 class Found(NamedTuple):
@@ -113,7 +116,7 @@ class FoodWords(NamedTuple):
 class Larder:
     """All the goods a kitchen knows, by name. Made by :meth:`load`; a house's own by :meth:`extended`."""
 
-    __slots__ = ("_found", "_groups", "_index", "_known", "_made", "_nouns", "_raw", "_words", "closed")
+    __slots__ = ("_find", "_groups", "_index", "_known", "_made", "_nouns", "_raw", "_words", "closed")
 
     def __init__(self, raw: Foods, index: dict[str, str], head: Raw, words: FoodWords) -> None:
         """`raw` is by id, `index` gives the id of a name's :func:`key`, `head` the lists all foods share."""
@@ -125,7 +128,7 @@ class Larder:
         self.closed: Mapping[str, list[str]] = head["closed"]
         self._known: Known | None = None
         self._made: dict[str, Goods] = {}
-        self._found: dict[tuple[str, ...], Found | None] = {}
+        self._find = lru_cache(_MOST_KEPT)(self._find_asked)
 
     @classmethod
     def load(cls, language: str = "en") -> Larder:
@@ -166,12 +169,10 @@ class Larder:
 
     def find(self, words: Sequence[str]) -> Found | None:
         """Return what a name means (its words in lower case), or None if any word of it is unexplained."""
-        asked = tuple(words)
-        try:
-            return self._found[asked]
-        except KeyError:
-            found = self._found[asked] = self._search(" ".join(asked).replace("-", " ").split())
-            return found
+        return self._find(tuple(words))
+
+    def _find_asked(self, asked: tuple[str, ...]) -> Found | None:
+        return self._search(" ".join(asked).replace("-", " ").split())
 
     def near(self, name: str) -> str | None:
         """Return the known name nearest in spelling, if it is near."""

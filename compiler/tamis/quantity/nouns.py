@@ -6,8 +6,8 @@ which stand in `grammar/words/<language>/nouns.toml`.
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
-from functools import cache
+from collections.abc import Callable, Mapping, Sequence
+from functools import cache, lru_cache
 from typing import Literal
 
 from tamis.words import word_lists
@@ -16,6 +16,8 @@ Where = Literal["before", "after", "first", "last", "every"]
 """Where a word stands in a phrase."""
 Endings = dict[str, tuple[tuple[str, str], ...]]
 """Pairs of endings by the last letter of a word; under "" those for any other."""
+
+_MOST_KEPT = 4096
 
 
 class Nouns:
@@ -26,7 +28,7 @@ class Nouns:
 
     __slots__ = (
         "_every", "_first", "_least", "_many", "_one", "_plural", "_singular", "_unchanged", "articles", "definite",
-        "indefinite", "orders",
+        "indefinite", "orders", "singular",
     )  # fmt: skip
 
     def __init__(self, language: str) -> None:
@@ -44,14 +46,14 @@ class Nouns:
         self._singular = endings(lists["singular"]["endings"])
         self._least = int(lists["singular"]["least"][0])
         self._unchanged = frozenset(lists["singular"]["unchanged"])
-
-    def singular(self, word: str) -> str:
+        self.singular: Callable[[str], str] = lru_cache(_MOST_KEPT)(self._singular_of)
         """The singular of a lower-case noun; a word that is no plural comes back unchanged."""
+
+    def _singular_of(self, word: str) -> str:
         known = self._one.get(word)
-        if known is None:
-            plain = len(word) < self._least or word in self._unchanged
-            known = self._one[word] = word if plain else changed(word, self._singular)
-        return known
+        if known is not None or len(word) < self._least or word in self._unchanged:
+            return known or word
+        return changed(word, self._singular)
 
     def key(self, words: Sequence[str]) -> tuple[str, ...]:
         """A name as it is looked up, in the singular."""

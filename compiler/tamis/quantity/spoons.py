@@ -14,7 +14,7 @@ from __future__ import annotations
 from bisect import bisect_left, bisect_right
 from collections.abc import Iterator
 from fractions import Fraction
-from functools import cache, lru_cache
+from functools import lru_cache
 from math import ceil, floor, lcm
 
 from tamis.quantity.numerals import number
@@ -178,7 +178,7 @@ def _steps(parts: list[int], end: float) -> Iterator[int]:
                 yield whole + part
 
 
-@cache
+@lru_cache(1024)
 def _number(n: int) -> str:
     return number(Fraction(n, WHOLE))
 
