@@ -11,6 +11,9 @@ import pytest
 
 from tamis import assets, make_saved, words
 from tamis.kitchen.house import Kitchen, default_kitchen, house_kitchen
+from tamis.quantity.amount import exactly
+from tamis.quantity.display import written
+from tamis.quantity.measure import Measure
 from tamis.quantity.nouns import nouns
 from tamis.quantity.number import parse
 
@@ -80,7 +83,9 @@ words = "fein"
     "units": """
 [names]
 tbsp = "el, esslöffel"
-pinch = "prise, prisen"
+pinch = "prise"
+[plurals]
+prise = "prisen"
 [unclear]
 L = "liter"
 [inches]
@@ -157,12 +162,15 @@ def test_foods_have_the_words_of_the_language(kitchen: Kitchen) -> None:
 
 
 def test_units_and_numbers_have_the_words_of_the_language(kitchen: Kitchen) -> None:
-    spoon, pinch = kitchen.units.get("EL"), kitchen.units.get("Prisen")
+    spoon, pinch = kitchen.units.get("EL"), kitchen.units.get("Prise")
     assert spoon and pinch and (spoon.id, pinch.id) == ("tbsp", "pinch")
     assert kitchen.units.get("tablespoons") is None and kitchen.units.get("kg")
     assert kitchen.units.near("L") == "liter" and kitchen.units.near("T") is None
     assert parse("zwei dutzend", LANGUAGE) == 24 and parse("zwei viertel", LANGUAGE) == Fraction(1, 2)
     assert parse("two", LANGUAGE) is None
+    assert written(Measure(exactly(2), "pinch"), LANGUAGE) == "2 prisen"
+    assert written(Measure(exactly(2), "clove"), LANGUAGE) == "2 zehen"
+    assert written(Measure(exactly(2), "tbsp"), LANGUAGE) == "2 el"
     assert nouns(LANGUAGE).singular("sahnen") == "sahne" and nouns(LANGUAGE).plural("topf") == "töpfe"
 
 

@@ -201,7 +201,7 @@ def test_tins_are_another_line_from_another_shelf() -> None:
 
 def test_the_butcher_is_told_the_cut_and_the_weight_of_each() -> None:
     found = list_of(PLAIN, "Mix [8 skinless, boneless chicken thighs (150 g each)] with [250 ml dry cider].")
-    said = {one.name: (buy_text(one, PLAIN), weights_text(one)) for one in found.lines}
+    said = {one.name: (buy_text(one, PLAIN), weights_text(one, PLAIN)) for one in found.lines}
     assert said == {"skinless, boneless chicken thighs": ("8", "150 g each"), "dry cider": ("250 ml", "")}
 
 

@@ -129,7 +129,7 @@ WRITTEN = [
 
 @pytest.mark.parametrize(("number", "unit", "text"), WRITTEN)
 def test_written(number: str, unit: str, text: str) -> None:
-    assert display.written(Measure(exactly(number), unit)) == text
+    assert display.written(Measure(exactly(number), unit), "en") == text
 
 
 @pytest.mark.parametrize(
@@ -142,7 +142,7 @@ def test_written(number: str, unit: str, text: str) -> None:
     ],
 )
 def test_written_range(amount: Amount, unit: str, text: str) -> None:
-    assert display.written(Measure(amount, unit)) == text
+    assert display.written(Measure(amount, unit), "en") == text
 
 
 DURATIONS = [

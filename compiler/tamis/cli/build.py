@@ -59,7 +59,7 @@ def _scaled(library: Library, by: str, output: str | None) -> Library:
     from tamis.scaling.scale import for_page, scaled
     from tamis.scaling.wanted import number_of
 
-    wanted = number_of(by)
+    wanted = number_of(by, library.kitchen.language)
     if wanted.problem:
         raise Stop(f"--by: {wanted.problem}")
     if not output:

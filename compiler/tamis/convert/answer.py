@@ -177,9 +177,9 @@ def _count(count: Count, item: Ingredient, kitchen: Kitchen) -> Row:
     each = f"{'≈ ' if count.piece.analogy else ''}{grams(count.piece.usual)} each"
     sized = word in piece_words(kitchen.language).sizes and item.goods is not None
     if sized and item.goods:
-        name = item.goods.name if not many else item.goods.plural or plural(item.goods.name)
+        name = item.goods.name if not many else item.goods.plural or plural(item.goods.name, kitchen.language)
         return Row("", f"about {number_} {word} {name} ({each})", count.piece.source)
-    return Row("", f"about {number_} {plural(word) if many else word} ({each})", count.piece.source)
+    return Row("", f"about {number_} {plural(word, kitchen.language) if many else word} ({each})", count.piece.source)
 
 
 def _states(asked: Asked, known: Worths, item: Ingredient, kitchen: Kitchen) -> tuple[Row, ...]:

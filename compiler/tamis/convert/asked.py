@@ -59,22 +59,22 @@ def read_asked(text: str, kitchen: Kitchen) -> Asked:
     if len(said) > LONGEST:
         return Asked(said[:40], problem=f"this is longer than {LONGEST} characters")
     words = degree_words(kitchen.language)
-    degrees = _degrees(said, words) or _oven_word(said, words)
+    degrees = _degrees(said, words, kitchen.language) or _oven_word(said, words)
     if degrees:
         return Asked(said, degrees)
     return _measured(said, kitchen)
 
 
-def _degrees(said: str, words: DegreeWords) -> Degrees | None:
+def _degrees(said: str, words: DegreeWords, language: str) -> Degrees | None:
     mark = words.mark.fullmatch(said)
     if mark:
-        number = parse(mark[1])
+        number = parse(mark[1], language)
         return Degrees(Amount(number, number), "gas") if number is not None else None
     found = words.degrees.fullmatch(said)
     if not found or not any(found.group("sign", "c", "f", "fan")):
         return None
-    low = _signed(found["low"])
-    high = low if found["high"] is None else _signed(found["high"])
+    low = _signed(found["low"], language)
+    high = low if found["high"] is None else _signed(found["high"], language)
     if low is None or high is None:
         return None
     return Degrees(Amount(low, high), "f" if found["f"] else "c", bool(found["fan"]))
@@ -86,8 +86,8 @@ def _oven_word(said: str, words: DegreeWords) -> Degrees | None:
     return Degrees(Amount(*map(Fraction, words.heats[found[1].lower()])), "f") if found else None
 
 
-def _signed(text: str) -> Fraction | None:
-    value = parse(text.lstrip("−- "))
+def _signed(text: str, language: str) -> Fraction | None:
+    value = parse(text.lstrip("−- "), language)
     return -value if value is not None and text[:1] in "−-" else value
 
 

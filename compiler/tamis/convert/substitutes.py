@@ -131,7 +131,7 @@ class _Wanted:
             return None
         words = self._words(amount, unit, name)
         if not unit and amount.hi > 1:
-            name = food.goods.plural or plural(name)
+            name = food.goods.plural or plural(name, self.kitchen.language)
         return Instead(f"{words} {name}{self._beside(amount, unit, food)}", sources, note, tuple(self._brings(food)))
 
     def _words(self, amount: Amount, unit: str, name: str) -> str:

@@ -9,10 +9,10 @@ from tamis.convert.degrees import heat_of, in_scale
 from tamis.convert.measures import Figure, in_unit, worths
 from tamis.convert.words import degree_words, piece_words
 from tamis.kitchen.house import Kitchen
-from tamis.kitchen.words import singular
 from tamis.quantity.amount import Amount
 from tamis.quantity.display import grams, millilitres, unit_words
 from tamis.quantity.near import nearest
+from tamis.quantity.nouns import nouns
 from tamis.quantity.numerals import decimal, number
 from tamis.record import NamedTuple
 
@@ -36,7 +36,7 @@ def said_in(asked: Asked, wanted: str, kitchen: Kitchen) -> Said:
     if not asked.measures or asked.problem:
         return Said(problem=asked.problem or "one length at a time can be said in a unit", hint=asked.hint)
     unit = kitchen.units.get(wanted)
-    word = unit.id if unit else singular(wanted.lower())
+    word = unit.id if unit else nouns(kitchen.language).singular(wanted.lower())
     if unit is None and word not in _words(asked, kitchen):
         return _no_unit(asked, wanted, kitchen)
     figure = in_unit(asked, worths(asked, kitchen), word, kitchen)
@@ -87,7 +87,7 @@ def _figure(figure: Figure, unit: str, kitchen: Kitchen) -> str:
 
 def _through(amount: Amount, unit: str, kitchen: Kitchen) -> str:
     low, high = _bare(amount.lo, unit), _bare(amount.hi, unit)
-    words = unit if unit in piece_words(kitchen.language).sizes else unit_words(unit, many=amount.hi > 1)
+    words = unit if unit in piece_words(kitchen.language).sizes else unit_words(unit, amount.hi > 1, kitchen.language)
     return f"{low} {words}" if low == high else f"{low}–{high} {words}"
 
 

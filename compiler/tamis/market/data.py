@@ -111,7 +111,7 @@ def _ticks(lines: Iterable[Line], found: MarketList, kitchen: Kitchen) -> Iterat
     for line in lines:
         paid = f" — {money(line.paid, currency)}" if line.paid is not None else ""
         where = places_text(line, found, kitchen, title_of) if len(found.dishes) > 1 else needed_text(line, kitchen)
-        more = "; ".join(word for word in (where, weights_text(line)) if word)
+        more = "; ".join(word for word in (where, weights_text(line, kitchen)) if word)
         yield f"- [ ] **{plain(buy_text(line, kitchen))}** {plain(name_text(line))}{paid}  \n  {plain(more)}"
 
 

@@ -111,7 +111,7 @@ def line_of(food: Food, kitchen: Kitchen) -> Line:
     amounts = [_in_sale(need, sale, kitchen) for need in food.needs]
     known = [amount for amount in amounts if amount is not None]
     lost = tuple(need for need, amount in zip(food.needs, amounts, strict=True) if amount is None)
-    why = _unknown(sale) if lost else "" if sale.price is not None else "it has no price"
+    why = _unknown(sale, kitchen.language) if lost else "" if sale.price is not None else "it has no price"
     if not known:
         return line._replace(sale=sale, why=why)
     left = food._replace(needs=lost).total(kitchen) if lost else ()
@@ -155,10 +155,10 @@ def _sale(goods: Goods | None, kitchen: Kitchen) -> Sale | None:
         return None
 
 
-def _unknown(sale: Sale) -> str:
+def _unknown(sale: Sale, language: str) -> str:
     if sale.unit == "g":
         return "nothing tells what that weighs"
-    many = "millilitres" if sale.unit == "ml" else plural(sale.unit or "piece")
+    many = "millilitres" if sale.unit == "ml" else plural(sale.unit or "piece", language)
     return f"nothing tells how many {many} that is"
 
 

@@ -12,7 +12,6 @@ from collections.abc import Iterator, Sequence
 from fractions import Fraction
 from typing import TYPE_CHECKING
 
-from tamis.kitchen.words import singular
 from tamis.market.wholes import as_sold
 from tamis.market.words import market_words
 from tamis.market.yields import Weights, weights
@@ -20,6 +19,7 @@ from tamis.model.names import bare_name, several
 from tamis.model.percent import weighed
 from tamis.model.recipe import Use
 from tamis.quantity.measure import kind
+from tamis.quantity.nouns import nouns
 from tamis.record import NamedTuple
 from tamis.table.adding import add_up, scale, scaled
 from tamis.table.words import amount_words
@@ -146,7 +146,7 @@ def _put(
     words = market_words(kitchen.language)
     if row.goods is not None and row.goods.merchant in words.tap:
         return
-    name = _key(row)
+    name = _key(row, kitchen.language)
     for need in needs:
         counts = any(kind(measure, kitchen.units) != "nominal" for measure in need.item.measures)
         key = f"{name} tinned" if is_tinned(row.goods, need.item.measures, kitchen) else name
@@ -167,11 +167,11 @@ def _needs(row: Row, at: int, dish: Dish) -> Iterator[Need]:
             yield Need(at, item._replace(percent=None), use.times * dish.factor, item.purpose)
 
 
-def _key(row: Row) -> str:
+def _key(row: Row, language: str) -> str:
     if row.goods is not None:
         return row.goods.id
     head, _, last = row.name.lower().rpartition(" ")
-    return f"?{head} {singular(last)}"
+    return f"?{head} {nouns(language).singular(last)}"
 
 
 def _foods(groups: dict[str, list[Need]], kitchen: Kitchen) -> Iterator[Food]:
@@ -181,7 +181,9 @@ def _foods(groups: dict[str, list[Need]], kitchen: Kitchen) -> Iterator[Food]:
         total = food.total(kitchen)
         counted = total and not total[0].unit and total[0].amount.hi > 1
         last = food.name.rpartition(" ")[2].lower()
-        yield food._replace(name=several(food.name, first)) if counted and singular(last) == last else food
+        if counted and nouns(kitchen.language).singular(last) == last:
+            food = food._replace(name=several(food.name, first, kitchen.language))
+        yield food
 
 
 def _name(item: Ingredient, kitchen: Kitchen) -> str:

@@ -111,7 +111,7 @@ def _lines(lines: Iterable[Line], found: MarketList, kitchen: Kitchen, width: in
 
 def _more(line: Line, buy: str, found: MarketList, kitchen: Kitchen) -> str:
     """What is needed of it and where it goes, as far as that says more than what is bought."""
-    needed, weights = needed_text(line, kitchen), weights_text(line)
+    needed, weights = needed_text(line, kitchen), weights_text(line, kitchen)
     several = len(found.dishes) > 1
     if several or any(place.purposes for place in line.places):
         places = places_text(line, found, kitchen, stem_of)

@@ -10,13 +10,13 @@ from collections.abc import Callable
 from fractions import Fraction
 from typing import TYPE_CHECKING
 
-from tamis.kitchen.words import singular
 from tamis.market.dishes import Dish, Ready
 from tamis.market.money import money
 from tamis.market.yields import rounded_up
 from tamis.quantity.amount import Amount
-from tamis.quantity.display import number, plural, written
+from tamis.quantity.display import number, written
 from tamis.quantity.measure import Measure
+from tamis.quantity.nouns import nouns
 from tamis.quantity.weights import grams, millilitres
 from tamis.table.scaled import countable, scaled_text
 
@@ -51,17 +51,18 @@ def buy_text(line: Line, kitchen: Kitchen) -> str:
         return _whole(line, kitchen)
     if not line.sale.packed:
         return (grams if line.sale.unit == "g" else millilitres)(line.buy)
-    return packs_text(line.packs, line.sale.label)
+    return packs_text(line.packs, line.sale.label, kitchen.language)
 
 
-def packs_text(packs: Fraction, label: str) -> str:
+def packs_text(packs: Fraction, label: str, language: str) -> str:
     """So many packs: "3", "500 g", "2 × 500 g", "2 bunches", "2 cans of 400 g"."""
     if not label:
         return number(packs)
     word, *rest = label.split(" ")
     if re.match(r"\d", label):
         return label if packs == 1 else f"{number(packs)} × {label}"
-    many = plural(singular(word)) if packs > 1 else singular(word)
+    one = nouns(language).singular(word)
+    many = nouns(language).plural(one) if packs > 1 else one
     return " ".join((number(packs), many, *rest))
 
 
@@ -75,11 +76,11 @@ def measures_text(measures: tuple[Measure, ...], name: str, kitchen: Kitchen) ->
     return " and ".join(scaled_text((measure,), name, kitchen.units) for measure in measures)
 
 
-def weights_text(line: Line) -> str:
+def weights_text(line: Line, kitchen: Kitchen) -> str:
     """The weight as bought and its edible portion, where both are known and the measure does not say so already."""
     bought, prepared = line.weights
     if line.each is not None and not line.needed[0].unit:
-        return f"{written(line.each)} each"
+        return f"{written(line.each, kitchen.language)} each"
     if bought is None or prepared is None or bought == prepared:
         return ""
     said = {measure.amount.hi * METRIC.get(measure.unit, 0) for measure in line.needed[:1]}

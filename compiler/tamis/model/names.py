@@ -22,9 +22,9 @@ def bare_name(item: Ingredient) -> str:
     return item.name
 
 
-def several(name: str, item: Ingredient) -> str:
+def several(name: str, item: Ingredient, language: str) -> str:
     """The plural of a food's name; the goods know the odd ones."""
-    from tamis.quantity.display import plural
+    from tamis.quantity.nouns import nouns
 
     known = item.goods is not None and name.lower() == item.goods.name
-    return (item.goods.plural if known and item.goods else "") or plural(name)
+    return (item.goods.plural if known and item.goods else "") or nouns(language).plural(name)

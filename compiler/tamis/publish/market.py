@@ -115,7 +115,9 @@ def market_view(found: MarketList, kitchen: Kitchen, pages: Collection[str]) -> 
         groups.append(("Optional", list(found.optional)))
     stalls = [_stall(at, name, lines, found, kitchen) for at, (name, lines) in enumerate(groups)]
     totals = totals_text(costs, currency)
-    sources = (f"{line.name}: {line.yield_source}" for line in (*found.lines, *found.optional) if weights_text(line))
+    sources = (
+        f"{line.name}: {line.yield_source}" for line in (*found.lines, *found.optional) if weights_text(line, kitchen)
+    )
     return MarketView(
         dishes=[_dish(at, dish, pages) for at, dish in enumerate(found.dishes)],
         stalls=stalls,
@@ -155,4 +157,4 @@ def _line(id: str, line: Line, found: MarketList, kitchen: Kitchen) -> LineView:
         words = " ".join(word for word in (amount, " and ".join(place.purposes)) if word)
         places.append(PlaceView(letters(place.dish), found.dishes[place.dish].title, words))
     paid = money(line.paid, kitchen.settings.publish.currency) if line.paid is not None else ""
-    return LineView(f"item-{id}", buy_text(line, kitchen), name_text(line), paid, places, weights_text(line))
+    return LineView(f"item-{id}", buy_text(line, kitchen), name_text(line), paid, places, weights_text(line, kitchen))

@@ -7,6 +7,7 @@ they are gathered, with temperatures and measures as somebody wrote them.
 from __future__ import annotations
 
 from fractions import Fraction
+from functools import cache
 from typing import Literal
 
 from tamis.quantity.amount import Amount
@@ -16,6 +17,7 @@ from tamis.quantity.numerals import amount, decimal, decimals, number, rounded
 from tamis.quantity.spoons import Spoons, kitchen_volume, quarts, single_spoon, spoons
 from tamis.quantity.times import duration, duration_range, wait
 from tamis.quantity.weights import grams, millilitres, pounds_ounces
+from tamis.words import own_names
 
 __all__ = [
     "Spoons", "amount", "decimal", "decimals", "duration", "duration_range", "grams", "kitchen_volume",
@@ -32,7 +34,7 @@ NO_PLURAL = DECIMAL - {"metre"} | {"s", "min", "h", "oz", "lb", "fl_oz", "tsp", 
 FIRST_WORDS: dict[UnitPrefix, str] = {"us": "US", "australian": "Australian", "japanese": "Japanese", "imp": "imperial"}
 
 
-def written(measure: Measure, language: str = "en") -> str:
+def written(measure: Measure, language: str) -> str:
     """A measure as a cook writes it: "480 g", "1½ cups", "2–3 cloves", "½ imperial pint", "6" for pieces."""
     if not measure.unit:
         return amount(measure.amount)
@@ -40,8 +42,11 @@ def written(measure: Measure, language: str = "en") -> str:
     return f"{shown} {unit_words(measure.unit, measure.amount.hi > 1, language)}"
 
 
-def unit_words(unit: str, many: bool = False, language: str = "en") -> str:
+def unit_words(unit: str, many: bool, language: str) -> str:
     """A unit or count word as printed after a number: "fl oz", "cups", "US tbsp", "bunches"."""
+    own = _own_words(language).get(unit)
+    if own is not None:
+        return own[many]
     first, _, rest = unit.partition("_")
     if rest and first in FIRST_WORDS:
         return f"{FIRST_WORDS[first]} {unit_words(rest, many, language)}"
@@ -49,7 +54,21 @@ def unit_words(unit: str, many: bool = False, language: str = "en") -> str:
     return plural(words, language) if many and unit not in NO_PLURAL and rest not in NO_PLURAL else words
 
 
-def plural(word: str, language: str = "en") -> str:
+@cache
+def _own_words(language: str) -> dict[str, tuple[str, str]]:
+    """What a language calls units and count words, one and several, where its words are not those of the data."""
+    units, equipment = own_names(language, "units"), own_names(language, "equipment")
+    words = {}
+    for unit, text in units.get("names", {}).items():
+        one = text.partition(", ")[0]
+        words[unit] = one, units.get("plurals", {}).get(one, one)
+    for count, text in equipment.get("counts", {}).items():
+        one = text.partition(", ")[0]
+        words[count] = one, equipment.get("plurals", {}).get(one) or plural(one, language)
+    return words
+
+
+def plural(word: str, language: str) -> str:
     """The plural of a count word."""
     return nouns(language).plural(word)
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 from fractions import Fraction
 from functools import cache
 
-from tamis.kitchen.words import singular
+from tamis.quantity.nouns import nouns
 from tamis.record import NamedTuple
 from tamis.words import word_tables
 
@@ -100,7 +100,7 @@ def tables() -> Tables:
         rest=_phrases(("", shares["rest"])),
         no_name=frozenset(raw["namings"]["not"]),
         kinds={word: frozenset(kinds) for word, kinds in raw["kinds"].items()},
-        made=frozenset(map(singular, raw["made"]["words"])),
+        made=frozenset(map(nouns("en").singular, raw["made"]["words"])),
         hints=_phrases(*((said, [tried]) for tried, (said,) in raw["hints"].items())),
         some=_phrases(("", shares["some"])),
         all=_phrases(("", shares["all"])),

@@ -9,8 +9,8 @@ from __future__ import annotations
 from fractions import Fraction
 from typing import TYPE_CHECKING
 
-from tamis.kitchen.words import singular
 from tamis.model.pile import Pile
+from tamis.quantity.nouns import nouns
 from tamis.safety.hazards import FLESH
 from tamis.safety.records import Item
 
@@ -95,10 +95,10 @@ class State:
         self._stale = True
         self._mix(other)
 
-    def part_from(self, other: State) -> None:
+    def part_from(self, other: State, language: str) -> None:
         """It was parted from another batch as that is now, and carries its hazards on."""
         for item in other.items.values():
-            self.put(parted(_further(item, (self.name,)), self.name))
+            self.put(parted(_further(item, (self.name,)), self.name, language))
         self._mix(other)
 
     def _mix(self, other: State) -> None:
@@ -124,8 +124,9 @@ def _further(item: Item, way: tuple[str, ...]) -> Item:
     return item._replace(path=path) if len(path) > len(item.path) else item
 
 
-def parted(item: Item, name: str) -> Item:
+def parted(item: Item, name: str, language: str) -> Item:
     """A hazard in a by-product: the food itself if it is called so, else what it left behind."""
+    singular = nouns(language).singular
     last = singular(name.lower().split()[-1]) if name.split() else ""
     same = last == singular(item.food.lower().split()[-1])
     if same or item.cleared or item.form == "contact" or item.hazard not in FLESH:

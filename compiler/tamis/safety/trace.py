@@ -121,7 +121,7 @@ class Trace:
             self._stuffing(action, state, other.name, action.span.end)
             state.take_in(other, other.name)
         else:
-            state.part_from(self.states[event.other])
+            state.part_from(self.states[event.other], self.words.language)
 
     def _food(self, event: Happening, action: Action, state: State) -> None:
         use = self.recipe.uses[event.use]

@@ -8,8 +8,8 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from tamis.kitchen.words import singular
 from tamis.model.recipe import Recipe
+from tamis.quantity.nouns import nouns
 from tamis.reading.clauses import Cue, Division, Ingredient, Naming, Read, Reference, Target
 from tamis.scaling.edits import Edit
 from tamis.scaling.foods import SCALED, food_edits
@@ -91,6 +91,7 @@ def recipe_edits(recipe: Recipe, scaling: Scaling) -> list[Edit]:
 
 def _pieces_of_tins(recipe: Recipe) -> set[Span]:
     """The clauses that take so many pieces of what was divided between tins: tins stay as many as they are."""
+    singular = nouns(recipe.language).singular
     divided = {singular(read.noun.lower()) for read in reads_of(recipe) if isinstance(read, Division)}
     tins = {
         index for index, made in enumerate(recipe.products) if made.pieces and singular(made.piece_noun) not in divided

@@ -2,9 +2,9 @@
 
 from __future__ import annotations
 
-from tamis.kitchen.words import singular
 from tamis.quantity.amount import Amount
-from tamis.quantity.display import number, plural, unit_words
+from tamis.quantity.display import number, unit_words
+from tamis.quantity.nouns import nouns
 from tamis.table.scaled import countable
 
 
@@ -15,16 +15,17 @@ def count_text(value: Amount, hedged: bool = False) -> str:
     return shown if hedged or (lo, hi) == value else f"about {shown}"
 
 
-def noun_for(noun: str, value: Amount) -> str:
+def noun_for(noun: str, value: Amount, language: str) -> str:
     """A yield's noun in the number that fits: "1 loaf", "3 loaves"."""
     head, space, last = noun.rpartition(" ")
-    one = singular(last)
-    return head + space + (plural(one) if value.hi > 1 else one)
+    rules = nouns(language)
+    one = rules.singular(last)
+    return head + space + (rules.plural(one) if value.hi > 1 else one)
 
 
-def unit_for(spelling: str, unit: str, many: bool) -> str:
+def unit_for(spelling: str, unit: str, many: bool, language: str) -> str:
     """A unit's spelling in the number that fits; an abbreviation stays as it is."""
-    single, several = unit_words(unit), unit_words(unit, many=True)
+    single, several = unit_words(unit, False, language), unit_words(unit, True, language)
     if single != several and spelling.lower() in (single, several):
         return several if many else single
     return spelling

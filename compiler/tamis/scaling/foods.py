@@ -8,11 +8,11 @@ the weight of a piece, sizes, shares and whatever follows a comma stay.
 from __future__ import annotations
 
 from tamis.checks.scaling._scene import practice
-from tamis.kitchen.words import singular
 from tamis.model.names import several
 from tamis.quantity.amount import Amount
 from tamis.quantity.display import unit_words
 from tamis.quantity.measure import Measure
+from tamis.quantity.nouns import nouns
 from tamis.reading.clauses import Ingredient
 from tamis.reading.tables import tables
 from tamis.scaling.edits import Edit
@@ -175,8 +175,8 @@ class _Walk:
         if not unit or unit not in (kitchen.cupboard.count_word(word.lower), known.id if known else ""):
             return
         assert self.count is not None
-        fitting = unit_words(unit, many=self.count.hi > 1)
-        if word.lower in (unit_words(unit), unit_words(unit, many=True)) and fitting != word.lower:
+        fitting = unit_words(unit, self.count.hi > 1, kitchen.language)
+        if word.lower in _spellings(unit, kitchen.language) and fitting != word.lower:
             self.edits.append(Edit(word.span, fitting, fitting))
 
     def _name(self, count: Amount) -> None:
@@ -186,7 +186,7 @@ class _Walk:
             return
         name = self.words.after_of.sub("", self.text[self.name.start : self.name.end])
         last = name.rpartition(" ")[2]
-        one, many = singular(last.lower()), count.hi > 1
+        one, many = nouns(self.scaling.kitchen.language).singular(last.lower()), count.hi > 1
         before = food.measures[0].amount.hi > 1
         # What the cook keeps in the singular (2 star anise) stays so.
         if many == before or before == (one == last.lower()) or not last.islower():
@@ -196,7 +196,7 @@ class _Walk:
 
     def _plural(self, name: str) -> str:
         """The plural by which the goods still know the food; as it is, if they know none."""
-        for many in (several(name, self.food), f"{name}es"):
+        for many in (several(name, self.food, self.scaling.kitchen.language), f"{name}es"):
             found = self.scaling.kitchen.larder.find(many.lower().split())
             if (found.goods if found else None) == self.food.goods:
                 return many
@@ -233,6 +233,12 @@ class _Walk:
         """`1 cup (2 sticks)`: the other writing is a count."""
         many = number.amount.times(self.scaling.factor)
         self.edits.append(counted(number.span, many))
-        fitting = unit_words(unit, many=many.hi > 1)
-        if isinstance(word, Word) and word.lower in (unit_words(unit), unit_words(unit, many=True)):
+        language = self.scaling.kitchen.language
+        fitting = unit_words(unit, many.hi > 1, language)
+        if isinstance(word, Word) and word.lower in _spellings(unit, language):
             self.edits.append(Edit(word.span, fitting, fitting))
+
+
+def _spellings(unit: str, language: str) -> tuple[str, str]:
+    """A unit as it stands after one, and after several."""
+    return unit_words(unit, False, language), unit_words(unit, True, language)

@@ -58,7 +58,7 @@ def _field(field: Field, scaling: Scaling) -> list[Edit]:
         end = field.value.find("(")
         noun = field.value[first.span.end : end if end >= 0 else None].strip(" ,")
         at = field.value.find(noun, first.span.end)
-        fitting = noun_for(noun, amount)
+        fitting = noun_for(noun, amount, scaling.kitchen.language)
         if noun and noun != fitting and noun.islower():
             edits.append(Edit(Span(at, at + len(noun)), fitting, fitting))
     return edits

@@ -37,7 +37,7 @@ def weighed(quantity: Quantity, text: str, scaling: Scaling) -> Edit:
     for part, start, end in zip(parts, starts, cuts, strict=True):
         measure = _measure(part, scaling)
         measures.append(measure)
-        said.append(_with_number(text[start:end], part, measure))
+        said.append(_with_number(text[start:end], part, measure, scaling.kitchen.language))
     shown = scaled_text(tuple(measures), "", scaling.kitchen.units)
     return Edit(quantity.span, "".join(said), shown)
 
@@ -59,12 +59,12 @@ def _measure(part: Quantity, scaling: Scaling) -> Measure:
     return Measure(part.amount.times(scaling.factor), unit.id if unit else part.unit)
 
 
-def _with_number(text: str, part: Quantity, measure: Measure) -> str:
+def _with_number(text: str, part: Quantity, measure: Measure, language: str) -> str:
     """The words of a quantity with another number, space and unit as they were written."""
     at = text.lower().rfind(part.unit.lower())
     head, rest = text[:at], text[at + len(part.unit) :]
     gap = head[len(head.rstrip(" -\u00a0\t")) :]
-    unit = unit_for(part.unit, measure.unit, measure.amount.hi > 1)
+    unit = unit_for(part.unit, measure.unit, measure.amount.hi > 1, language)
     return exact_amount(measure.amount, measure.unit in DECIMAL) + gap + unit + rest
 
 

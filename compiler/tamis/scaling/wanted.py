@@ -9,8 +9,8 @@ from __future__ import annotations
 from fractions import Fraction
 from typing import TYPE_CHECKING
 
-from tamis.kitchen.words import singular
 from tamis.quantity.measure import Measure, base, grams, kind
+from tamis.quantity.nouns import nouns
 from tamis.quantity.number import parse, problem
 from tamis.record import NamedTuple
 from tamis.syntax.clause import parse_clause
@@ -35,7 +35,7 @@ class Wanted(NamedTuple):
 def factor_for(way: str, text: str, recipe: Recipe, kitchen: Kitchen) -> Wanted:
     """The factor for a wish: `way` is by, serves, makes, flour or dough, `text` what the cook wrote."""
     if way == "by":
-        return number_of(text)
+        return number_of(text, kitchen.language)
     ways = {"serves": _serves, "makes": _makes, "flour": _flour, "dough": _dough}
     return _within(ways[way](text.strip(), recipe, kitchen))
 
@@ -46,9 +46,9 @@ def _within(wanted: Wanted) -> Wanted:
     return wanted
 
 
-def number_of(text: str) -> Wanted:
+def number_of(text: str, language: str) -> Wanted:
     """A factor that is given as such: `1.5`, `×2`, `1/3`."""
-    number = parse(text.lstrip("×x* "))
+    number = parse(text.lstrip("×x* "), language)
     if not number:
         reason = problem(text) or "expected a number such as 1.5, 2 or 1/3"
         return Wanted(problem=f"“{text}” is no factor: {reason}")
@@ -56,7 +56,7 @@ def number_of(text: str) -> Wanted:
 
 
 def _serves(text: str, recipe: Recipe, kitchen: Kitchen) -> Wanted:
-    number = _single(text)
+    number = _single(text, kitchen.language)
     if number is None:
         return Wanted(problem=f"“{text}” is no number of people: expected one such as 6")
     serves = recipe.header.serves
@@ -67,8 +67,8 @@ def _serves(text: str, recipe: Recipe, kitchen: Kitchen) -> Wanted:
     return Wanted(number / serves.lo)
 
 
-def _single(text: str) -> Fraction | None:
-    number = parse(text)
+def _single(text: str, language: str) -> Fraction | None:
+    number = parse(text, language)
     return number or None
 
 
@@ -88,14 +88,14 @@ def _makes(text: str, recipe: Recipe, kitchen: Kitchen) -> Wanted:
     noun = text[first.span.end :].partition("(")[0].strip(" ,")
     if first.kind != "pieces" or (made.measure is not None):
         return unreadable
-    if noun and _one(noun) != _one(made.noun):
+    if noun and _one(noun, recipe.language) != _one(made.noun, recipe.language):
         return Wanted(problem=f"the recipe makes {made.text}, no {noun}")
     return Wanted(first.amount.lo / made.amount.lo)
 
 
-def _one(noun: str) -> str:
+def _one(noun: str, language: str) -> str:
     head, space, last = noun.lower().rpartition(" ")
-    return head + space + singular(last)
+    return head + space + nouns(language).singular(last)
 
 
 def _made_measure(first: Quantity, text: str, recipe: Recipe, kitchen: Kitchen) -> Wanted:

@@ -12,13 +12,12 @@ from fractions import Fraction
 
 from tamis.kitchen.equipment import Equipment
 from tamis.kitchen.house import Kitchen
-from tamis.kitchen.words import singular
 from tamis.model.recipe import Recipe
 from tamis.quantity.display import number as number_text
-from tamis.quantity.display import plural
+from tamis.quantity.nouns import nouns
 from tamis.reading.clauses import Tool
 from tamis.table.rows import EquipmentRow
-from tamis.table.words import EquipmentWords, equipment_words
+from tamis.table.words import equipment_words
 
 __all__ = ["EquipmentRow", "equipment_list"]
 
@@ -62,7 +61,7 @@ def _piece(tool: Tool, pieces: dict[Key, _Piece], kitchen: Kitchen) -> _Piece | 
     if equipment.kind == "lid" and any(words.lidded.intersection(piece.tool.adjectives) for piece in pieces.values()):
         return None
     tool = tool._replace(adjectives=tuple(word for word in tool.adjectives if word not in words.pointers))
-    before = _before(tool, equipment, pieces, words) if tool.definite else None
+    before = _before(tool, equipment, pieces, kitchen.language) if tool.definite else None
     if before is not None:
         return before
     key = (equipment.name, tool.adjectives, tool.size, tool.contains)
@@ -72,10 +71,11 @@ def _piece(tool: Tool, pieces: dict[Key, _Piece], kitchen: Kitchen) -> _Piece | 
     return piece
 
 
-def _before(tool: Tool, equipment: Equipment, pieces: dict[Key, _Piece], words: EquipmentWords) -> _Piece | None:
+def _before(tool: Tool, equipment: Equipment, pieces: dict[Key, _Piece], language: str) -> _Piece | None:
     """The last piece that *the* pan can be: of this noun or one that ends in it, with the adjectives said; else any
     vessel for the same place, for *the pot* may be a casserole."""
-    said = set(tool.adjectives) - words.changed
+    said = set(tool.adjectives) - equipment_words(language).changed
+    singular = nouns(language).singular
     for piece in reversed(pieces.values()):
         name = piece.equipment.name
         alike = singular(_last(piece.tool)) == singular(_last(tool))  # *the pans* are the cake pans
@@ -111,7 +111,7 @@ def _label(tool: Tool, count: Fraction, equipment: Equipment, kitchen: Kitchen) 
     """`2 round tins, 20 cm`, `heavy saucepan`, `bowl of ice`; a single piece without its number."""
     lining = equipment.kind == "lining"
     last = tool.name.lower().rpartition(" ")[2]
-    several = count > 1 or (count == 1 and singular(last) != last)
+    several = count > 1 or (count == 1 and nouns(kitchen.language).singular(last) != last)
     words = list(tool.adjectives)
     # A hyphened size stands before its noun, as does a unit: a 3-litre pan, pint jars, but a tin, 20 × 20 cm.
     first = "-" in tool.size or tool.size.isalpha()
@@ -134,5 +134,6 @@ def _noun(tool: Tool, equipment: Equipment, several: bool, kitchen: Kitchen) -> 
         return equipment.plural if several else equipment.name
     if noun.lower() in (equipment.name, equipment.plural) or equipment.kind == "station":
         return equipment.plural if several else equipment.name
-    one = " ".join((*words[start:-1], singular(words[-1])))
-    return plural(one) if several else one
+    rules = nouns(kitchen.language)
+    one = " ".join((*words[start:-1], rules.singular(words[-1])))
+    return rules.plural(one) if several else one

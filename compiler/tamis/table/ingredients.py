@@ -8,11 +8,11 @@ steam) and what goes in to taste is no part of the sum and stands apart.
 from __future__ import annotations
 
 from tamis.kitchen.house import Kitchen
-from tamis.kitchen.words import singular
 from tamis.model.names import bare_name, several
 from tamis.model.percent import weighed
 from tamis.model.recipe import Recipe, Use
 from tamis.quantity.measure import Measure
+from tamis.quantity.nouns import nouns
 from tamis.reading.clauses import Ingredient
 from tamis.table.adding import add_up, scale, scaled
 from tamis.table.rows import Row, RowUse, Supplied, Table
@@ -28,7 +28,7 @@ def build_table(recipe: Recipe, kitchen: Kitchen) -> Table:
     for at, written in enumerate(recipe.uses):
         use = written._replace(ingredient=weighed(written)) if written.ingredient.percent else written
         root = use if use.rest_of is None else recipe.uses[use.rest_of]
-        groups.setdefault(_key(root.ingredient, to_taste), []).append((at, use))
+        groups.setdefault(_key(root.ingredient, to_taste, kitchen.language), []).append((at, use))
     sections: dict[str, list[Row]] = {"rows": [], "purposes": [], "optional": [], "unmeasured": []}
     for (section, _, _), group in groups.items():
         sections[section].append(_row(group, kitchen))
@@ -37,7 +37,7 @@ def build_table(recipe: Recipe, kitchen: Kitchen) -> Table:
     return Table(names, rows, purposes, optional, unmeasured, _supplied(recipe))
 
 
-def _key(item: Ingredient, to_taste: frozenset[str]) -> Key:
+def _key(item: Ingredient, to_taste: frozenset[str], language: str) -> Key:
     """The section of the table and the food. A food that the goods don't know is known by its name."""
     if item.optional:
         section = "optional"
@@ -48,7 +48,7 @@ def _key(item: Ingredient, to_taste: frozenset[str]) -> Key:
     if item.goods is not None:
         return section, item.goods.id, ""
     head, _, last = item.name.lower().rpartition(" ")
-    return section, "", f"{head} {singular(last)}"
+    return section, "", f"{head} {nouns(language).singular(last)}"
 
 
 def _row(group: list[tuple[int, Use]], kitchen: Kitchen) -> Row:
@@ -57,7 +57,7 @@ def _row(group: list[tuple[int, Use]], kitchen: Kitchen) -> Row:
     items = [use.ingredient for use in bought]
     first, once, sums = items[0], len(items) == 1, add_up(bought, kitchen)
     return Row(
-        name=_name(items, sums.total),
+        name=_name(items, sums.total, kitchen.language),
         goods=first.goods,
         first=first,
         uses=tuple([_place(at, use) for at, use in group]),
@@ -100,7 +100,7 @@ def _note(item: Ingredient) -> str:
     return f"{states}, {item.preparation}" if item.preparation else states
 
 
-def _name(items: list[Ingredient], total: tuple[Measure, ...]) -> str:
+def _name(items: list[Ingredient], total: tuple[Measure, ...], language: str) -> str:
     """The name as first written, without states that don't hold at every use.
 
     In the plural once the pieces add up to more than one: 1 lemon, and 2 lemons.
@@ -111,9 +111,9 @@ def _name(items: list[Ingredient], total: tuple[Measure, ...]) -> str:
     same = all(item.states == first.states for item in items)
     name = first.name if same else bare_name(first)
     last = name.rpartition(" ")[2].lower()
-    if not total or total[0].unit or total[0].amount.hi <= 1 or singular(last) != last:
+    if not total or total[0].unit or total[0].amount.hi <= 1 or nouns(language).singular(last) != last:
         return name
-    return several(name, first)
+    return several(name, first, language)
 
 
 def _supplied(recipe: Recipe) -> tuple[Supplied, ...]:

@@ -40,16 +40,16 @@ def scaled_text(measures: tuple[Measure, ...], name: str, units: Units) -> str:
 def _one(measure: Measure, name: str, units: Units) -> str:
     unit = units.get(measure.unit)
     if unit is not None and unit.kind == "nominal":
-        return written_text(Measure(pinches(measure.amount), measure.unit), name)
+        return written_text(Measure(pinches(measure.amount), measure.unit), name, units.language)
     if unit is None:
-        return _pieces(measure, name)
+        return _pieces(measure, name, units.language)
     if measure.unit in SPOON_UNITS and not _drawer_spoons(measure):
         worth = base(measure, units)
         if worth is not None and worth.single:
             return kitchen_volume(worth.lo, units)
         if measure.unit in SMALL_SPOONS:
             # Two ends in cups and spoons each would be a sentence of their own.
-            return written(measure._replace(amount=Amount(countable(measure.amount.lo), countable(measure.amount.hi))))
+            return written(measure._replace(amount=Amount(*map(countable, measure.amount))), units.language)
     if unit.kind == "mass" and unit.system != "metric" and measure.amount.single:
         return pounds_quarters(measure.amount.lo * unit.factor)
     return measure_text(measure, name, units)
@@ -80,10 +80,10 @@ def _drawer_spoons(measure: Measure) -> bool:
     return few and all(end.denominator in (1, 2) for end in measure.amount)
 
 
-def _pieces(measure: Measure, name: str) -> str:
+def _pieces(measure: Measure, name: str, language: str) -> str:
     """A count as near as a cook can cut: exact in halves, thirds, quarters and eighths, else about."""
     lo, hi = countable(measure.amount.lo), countable(measure.amount.hi)
-    shown = written_text(Measure(Amount(lo, hi), measure.unit), name)
+    shown = written_text(Measure(Amount(lo, hi), measure.unit), name, language)
     return shown if (lo, hi) == measure.amount else f"about {shown}"
 
 

@@ -103,7 +103,7 @@ def _heaped(text: str, item: Ingredient, kitchen: Kitchen) -> str:
 
 
 def _say_written(measures: tuple[Measure, ...], name: str, kitchen: Kitchen) -> str:
-    return written_all(measures, name)
+    return written_all(measures, name, kitchen.language)
 
 
 def _say_scaled(measures: tuple[Measure, ...], name: str, kitchen: Kitchen) -> str:

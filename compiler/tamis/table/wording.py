@@ -10,7 +10,6 @@ from collections.abc import Callable
 from fractions import Fraction
 
 from tamis.kitchen.house import Kitchen
-from tamis.kitchen.words import singular
 from tamis.quantity.amount import Amount
 from tamis.quantity.display import (
     decimals,
@@ -24,6 +23,7 @@ from tamis.quantity.display import (
     written,
 )
 from tamis.quantity.measure import Measure
+from tamis.quantity.nouns import nouns
 from tamis.quantity.units import Unit, Units
 from tamis.reading.clauses import Ingredient
 from tamis.table.adding import scaled
@@ -39,24 +39,24 @@ def measure_text(measure: Measure, name: str, units: Units) -> str:
     """A sum in its own units. `name` is the food's: where it holds the count noun, the number is enough."""
     unit = units.get(measure.unit)
     if unit is None:
-        return written_text(measure, name)
+        return written_text(measure, name, units.language)
     if unit.kind == "mass":
         show = grams if unit.system == "metric" else pounds_ounces
         return ends(measure.amount.times(unit.factor), show)
-    return _volume(measure, unit, units) if unit.kind == "volume" else written(measure)
+    return _volume(measure, unit, units) if unit.kind == "volume" else written(measure, units.language)
 
 
-def written_text(measure: Measure, name: str) -> str:
+def written_text(measure: Measure, name: str, language: str) -> str:
     """A measure as the cook wrote it: `4` before `garlic cloves`, `4 cloves` before `garlic`."""
-    if measure.unit and singular(name.lower().rpartition(" ")[2]) == measure.unit:
+    if measure.unit and nouns(language).singular(name.lower().rpartition(" ")[2]) == measure.unit:
         measure = measure._replace(unit="")
-    return written(measure)
+    return written(measure, language)
 
 
-def written_all(measures: tuple[Measure, ...], name: str) -> str:
+def written_all(measures: tuple[Measure, ...], name: str, language: str) -> str:
     """Measures of one food that the cook wrote together: "1 cup plus 2 tbsp", "1 lb 8 oz"."""
     compound = [measure.unit for measure in measures] == ["lb", "oz"]
-    return (" " if compound else " plus ").join(written_text(measure, name) for measure in measures)
+    return (" " if compound else " plus ").join(written_text(measure, name, language) for measure in measures)
 
 
 def amount_text(measures: tuple[Measure, ...], item: Ingredient, kitchen: Kitchen) -> str:
@@ -64,7 +64,7 @@ def amount_text(measures: tuple[Measure, ...], item: Ingredient, kitchen: Kitche
     if not measures:
         return percent_text(item, kitchen.language)
     if [measure.unit for measure in measures] == ["lb", "oz"]:
-        return written_all(measures, item.name)
+        return written_all(measures, item.name, kitchen.language)
     return " plus ".join(measure_text(measure, item.name, kitchen.units) for measure in measures)
 
 
@@ -81,7 +81,7 @@ def percent_text(item: Ingredient, language: str, of_flour: bool = True) -> str:
     words, of = amount_words(language), item.percent.of
     unsaid = of in words.flour and not of_flour
     if item.percent.per_kg is not None:
-        each = f"{written(item.percent.per_kg)} per kg"
+        each = f"{written(item.percent.per_kg, language)} per kg"
         return each if of in words.own or unsaid else f"{each} of the {of}"
     percent = f"{decimals(item.percent.amount)} %"
     return percent if unsaid else f"{percent} of {_base_text(of, words)}"
@@ -102,11 +102,13 @@ def _volume(measure: Measure, unit: Unit, units: Units) -> str:
         parts = SPOON_PARTS.get(measure.unit, (1, 2, 3, 4))
         at_hand = measure.amount.lo.denominator in parts and measure.amount.hi.denominator in parts
         if at_hand and not (measure.unit == "tsp" and measure.amount.lo >= TSP_TO_TBSP):
-            return written(measure)
+            return written(measure, units.language)
         return _spoons(measure.amount.times(unit.factor), units)
     if measure.unit == "quart" and any(end.denominator > 2 for end in measure.amount):
         return ends(measure.amount.times(unit.factor), lambda ml: quarts(ml, units))
-    return ends(measure.amount.times(unit.factor), millilitres) if unit.system == "metric" else written(measure)
+    if unit.system == "metric":
+        return ends(measure.amount.times(unit.factor), millilitres)
+    return written(measure, units.language)
 
 
 def _spoons(ml: Amount, units: Units) -> str:

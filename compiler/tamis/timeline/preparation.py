@@ -13,9 +13,9 @@ from typing import TYPE_CHECKING, Literal
 
 from tamis.assets import asset_text
 from tamis.kitchen.seconds import seconds
-from tamis.kitchen.words import singular
 from tamis.model.recipe import Use
 from tamis.patterns import pattern
+from tamis.quantity.nouns import nouns
 from tamis.record import NamedTuple
 from tamis.timeline.words import PreparationWords, preparation_words
 
@@ -117,7 +117,7 @@ def _shaped(verb: Verb, after: list[str], kitchen: Kitchen) -> Verb:
     """`cut into 1-cm slices` is slicing: what a dividing verb makes says how long it takes, if that is a verb too."""
     if not verb.divides:
         return verb
-    made = (kitchen.verbs.get(singular(word)) for word in after)
+    made = (kitchen.verbs.get(nouns(kitchen.language).singular(word)) for word in after)
     return next((other for other in made if other is not None and other.per_piece), verb)
 
 

@@ -13,7 +13,7 @@ from collections.abc import Iterator
 from typing import TYPE_CHECKING
 
 from tamis.diagnostics import Diagnostic, Severity
-from tamis.kitchen.words import singular
+from tamis.quantity.nouns import nouns
 from tamis.reading.clauses import Reference, Tool
 
 if TYPE_CHECKING:
@@ -59,7 +59,7 @@ def check(view: View) -> Iterator[Diagnostic]:
         if component.heading is None or index == recipe.dish:
             continue
         if component.product is None:
-            used = not component.prepares or _is_called(component, index, named)
+            used = not component.prepares or _is_called(component, index, named, recipe.language)
         else:
             # One that nothing takes at all is told by the rule dish-unclear.
             used = component.product in reached or component.product not in taken
@@ -88,16 +88,16 @@ def _named(recipe: Recipe) -> dict[str, set[int]]:
     for action in recipe.actions:
         for read in action.reads:
             if isinstance(read, Reference) or (isinstance(read, Tool) and read.definite):
-                callers = named.setdefault(_noun(read.name), set())
+                callers = named.setdefault(_noun(read.name, recipe.language), set())
                 if len(callers) < 2:
                     callers.add(action.component)
     return named
 
 
-def _is_called(component: Component, index: int, named: dict[str, set[int]]) -> bool:
-    nouns = [_noun(component.name), *(_noun(tool.name) for tool in component.prepares)]
-    return any(named.get(noun, set()) - {index} for noun in nouns)
+def _is_called(component: Component, index: int, named: dict[str, set[int]], language: str) -> bool:
+    names = (component.name, *(tool.name for tool in component.prepares))
+    return any(named.get(_noun(name, language), set()) - {index} for name in names)
 
 
-def _noun(name: str) -> str:
-    return singular(name.lower().split(" ")[-1])
+def _noun(name: str, language: str) -> str:
+    return nouns(language).singular(name.lower().split(" ")[-1])

@@ -17,7 +17,6 @@ from typing import TYPE_CHECKING
 from tamis.checks.likely import likely
 from tamis.checks.words import Words, check_words
 from tamis.diagnostics import Diagnostic, Severity
-from tamis.kitchen.words import singular
 from tamis.patterns import pattern
 from tamis.quantity.nouns import nouns
 from tamis.record import NamedTuple
@@ -99,7 +98,7 @@ class Named(NamedTuple):
 def check(view: View) -> Iterator[Diagnostic]:
     """What follows an adding or cooking verb in plain words, or a bracket after one, if it is a food."""
     known: set[str] | None = None
-    words = _words(view.recipe.language)
+    words, singular = _words(view.recipe.language), nouns(view.recipe.language).singular
     for action in view.recipe.actions:
         for verb, part, phrase in _places(action, words):
             for named in _foods_at(view, action, part, phrase):
@@ -196,6 +195,7 @@ def _until_joint(said: list[str], words: _Words) -> list[str]:
 def _known_words(view: View) -> set[str]:
     """Whatever the recipe measures or makes, by its last word, by its goods' names, and by their parts'."""
     known: set[str] = set()
+    singular = nouns(view.recipe.language).singular
     for food in view.ingredients:
         goods = food.goods
         known.add(singular(food.name.lower().split(" ")[-1]))

@@ -15,7 +15,6 @@ from typing import TYPE_CHECKING
 
 from tamis.checks.words import check_words
 from tamis.diagnostics import Diagnostic, Severity
-from tamis.kitchen.words import singular
 from tamis.patterns import pattern
 from tamis.quantity.nouns import nouns
 from tamis.reading.clauses import Naming
@@ -66,6 +65,7 @@ def _out(language: str) -> re.Pattern[str]:
 def check(view: View) -> Iterator[Diagnostic]:
     """`Lift out the X`, where X is a food of the component and the line names nothing that stays behind."""
     foods: set[str] = set()
+    singular = nouns(view.recipe.language).singular
     component = -1
     for action in view.recipe.actions:
         if action.component != component:
@@ -82,7 +82,7 @@ def _lifted(view: View, action: Action, foods: set[str]) -> Iterator[Diagnostic]
         if found is None:
             continue
         word = found[1] or found[2]
-        if singular(word.lower()) in foods:
+        if nouns(view.recipe.language).singular(word.lower()) in foods:
             span = Span(found.start(), found.end()).shifted(part.span.start)
             message = f"“{found[0]}” in plain words: for table and plan it stays with the rest"
             hint = "name what stays behind, as in `[leaving syrup]`, and go on with that by its name"

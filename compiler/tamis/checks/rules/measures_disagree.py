@@ -70,9 +70,10 @@ def _compared(
         return
     from tamis.quantity.display import written
 
+    language = view.recipe.language
     factor = second.lo / first.hi if second.lo > first.hi else first.lo / second.hi
     message = (
-        f"{written(food.measures[0])} and {written(other)} of {food.name} are not the same amount: "
+        f"{written(food.measures[0], language)} and {written(other, language)} of {food.name} are not the same amount: "
         f"one is {float(factor):.1f} times the other"
     )
     yield Diagnostic(RULE, LEVEL, food.clause.span, message, _advice(view, food, other))
@@ -137,4 +138,4 @@ def _advice(view: View, food: Ingredient, other: Measure) -> str:
         return "mend one of the two, or leave it out"
     from tamis.quantity.display import grams, written
 
-    return f"{written(volume)} is usually {grams(worth.lo * density.usual)} ({density.source})"
+    return f"{written(volume, view.recipe.language)} is usually {grams(worth.lo * density.usual)} ({density.source})"

@@ -69,6 +69,6 @@ def _finding(scene: Scene, use: Use, wanted: Fraction) -> Diagnostic:
     if piece:
         each = f"{grams(piece.usual)} each without shell: {piece.source}"
         hint = f"beat them and weigh out {grams(wanted * piece.usual)} ({each})"
-    name = food.name if food.measures[0].amount.hi > 1 else several(food.name, food)
+    name = food.name if food.measures[0].amount.hi > 1 else several(food.name, food, scene.kitchen.language)
     message = f"{food.measures[0].amount.lo} becomes {decimal(wanted)} {name}"
     return Diagnostic(RULE, LEVEL, food.clause.span, message, hint)
