@@ -20,7 +20,10 @@ FOLDER = Path(__file__).resolve().parents[2] / "grammar" / "saved"
 
 def files() -> dict[str, str]:
     """The text of each file of `grammar/saved/`, by its path there."""
-    saved = {"outline.json": made(asset_text("grammar/outline.lark"), "document")}
+    saved = {
+        "outline.json": made(asset_text("grammar/outline.lark"), "document"),
+        "clause.json": made(asset_text("grammar/clause.lark"), "clause"),
+    }
     for language in languages():
         parts = {
             "equipment": make_equipment.made(asset_text("grammar/equipment.toml"), language),

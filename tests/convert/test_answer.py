@@ -194,7 +194,7 @@ REFUSALS = [
     ("180 C", "ml", "is no scale of degrees", "C, F, fan, gas"),
     ("10 C", "gas", "no gas mark is near", ""),
     ("gas mark 20", "C", "no oven has this setting", "1 to 10"),
-    ("2 cups bred flour", "g", "the goods know no “bred flour”", "bread flour"),
+    ("2 cups bred flour", "g", "no ingredient data for “bred flour”", "bread flour"),
 ]
 
 

@@ -38,7 +38,7 @@ from .kitchen_table import compiled, one_line, sentence, times
         ("2 × 400 g cans tomatoes", "2", "4 × 400 g cans tomatoes", "4 × 400 g cans tomatoes"),
         ("a 400 g can of tomatoes", "2", "2 × 400 g cans of tomatoes", "2 × 400 g cans of tomatoes"),
         ("2 (400 g) cans tomatoes", "2", "4 (400 g) cans tomatoes", "4 (400 g) cans tomatoes"),
-        ("a pinch of fine salt", "5/7", "5/7 pinch of fine salt", "½ pinch of fine salt"),
+        ("a pinch of fine salt", "5/7", "0 5/7 pinch of fine salt", "½ pinch of fine salt"),
         ("1 cup (2 sticks) butter", "1/2", "1/2 cup (1 stick) butter", "½ cup (1 stick) butter"),
         ("1 cup (2 sticks) butter, softened", "2", "2 cups (4 sticks) butter, softened", "2 cups (4 sticks) butter"),
         ("a 1.6 kg chicken", "2", "2 × 1.6 kg chickens", "2 × 1.6 kg chickens"),

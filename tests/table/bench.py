@@ -14,7 +14,6 @@ from tamis.quantity.number import parse
 from tamis.reading.clauses import Ingredient, Read, Tool
 from tamis.reading.header import Header
 from tamis.source import Span
-from tamis.syntax.clause import Items
 from tamis.syntax.document import Clause
 
 KITCHEN: Kitchen = default_kitchen()
@@ -43,7 +42,7 @@ def food(said: str, name: str, **more: Any) -> Ingredient:
     measures = tuple(measure(part) for part in said.split(" plus ")) if said else ()
     goods = found.goods if found else None
     word = found.piece_word if found else ""
-    clause = Clause(f"{said} {name}", Items(()), Span(0, 0))
+    clause = Clause(f"{said} {name}", Span(0, 0))
     return Ingredient(clause, name, Span(0, 0), goods, states, word, measures, said, **more)
 
 
@@ -53,7 +52,7 @@ def tool(words: str, **more: Any) -> Tool:
     assert found, words
     name = words.split(" ", len(found.adjectives))[-1]
     adjectives = tuple(word for word in found.adjectives if word != "another")
-    return Tool(Clause(words, Items(()), Span(0, 0)), name, found.item, adjectives, **more)
+    return Tool(Clause(words, Span(0, 0)), name, found.item, adjectives, **more)
 
 
 Entry = Ingredient | Tool | Use | tuple[Ingredient, int]

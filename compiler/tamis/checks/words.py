@@ -122,14 +122,17 @@ class CheckWords(NamedTuple):
     meanwhile: Words
 
 
+_HEDGES = ("HEDGE", "ATLEAST", "UPTO", "ANOTHER")
+
+
 @cache
 def check_words(language: str) -> CheckWords:
-    lists, reading = word_lists(language, "checks"), word_lists(language, "reading")
+    lists, closed = word_lists(language, "checks"), word_lists(language, "clause")["closed"]
     small = Small(**lists["small"])
     return CheckWords(
         small=small._replace(
             numbers=(*small.numbers, *nouns(language).indefinite, *number_words(language).ones),
-            hedges=(*reading["numbers"]["hedges"], *small.hedges),
+            hedges=(*(word for name in _HEDGES for word in closed[name]), *small.hedges),
         ),
         times=Times(**lists["times"]),
         degrees=Degrees(**lists["degrees"]),
@@ -140,8 +143,8 @@ def check_words(language: str) -> CheckWords:
         keeping=Keeping(**lists["keeping"]),
         foods=Foods(**lists["foods"]),
         scaling=Scaling(**lists["scaling"]),
-        cues=reading["openers"]["cue"],
-        meanwhile=reading["openers"]["meanwhile"],
+        cues=closed["UNTIL"],
+        meanwhile=closed["MEANWHILE"],
     )
 
 

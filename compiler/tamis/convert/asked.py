@@ -101,7 +101,7 @@ def _measured(said: str, kitchen: Kitchen) -> Asked:
     if isinstance(first, Product) and first.kind == "length" and len(items.items) == 1:
         unit = kitchen.units.get(first.unit)
         return Asked(said, sides=tuple(Measure(side, unit.id if unit else first.unit) for side in first.factors))
-    record, findings = _read(said, items, kitchen)
+    record, findings = _read(said, kitchen)
     if not isinstance(record, Ingredient) or not record.measures:
         return _unread(said, findings)
     told = next((finding for finding in findings if finding.rule == "unknown-ingredient"), None)
@@ -130,13 +130,13 @@ def _sum(item: Quantity, kitchen: Kitchen) -> tuple[Measure, ...]:
     return (Measure(item.amount, unit.id), *(measure for part in item.then for measure in _sum(part, kitchen)))
 
 
-def _read(said: str, items: Items, kitchen: Kitchen) -> tuple[object, list[Diagnostic]]:
+def _read(said: str, kitchen: Kitchen) -> tuple[object, list[Diagnostic]]:
     from tamis.reading.clause_reader import read_clause
-    from tamis.reading.tables import tables
 
     findings: list[Diagnostic] = []
-    clause = Clause(said, items, Span(-1, len(said) + 1))
-    return read_clause(clause, kitchen, tables(), findings), findings
+    clause = Clause(said, Span(-1, len(said) + 1))
+    records = read_clause(clause, kitchen, findings)
+    return (records[0] if records else None), findings
 
 
 def _unread(said: str, findings: list[Diagnostic]) -> Asked:

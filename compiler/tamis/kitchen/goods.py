@@ -156,6 +156,15 @@ class Larder:
     def __len__(self) -> int:
         return len(self._raw)
 
+    @property
+    def names(self) -> Mapping[str, str]:
+        """All names as :func:`key` gives them, each with the id of its food."""
+        return self._index
+
+    def knows(self, name: str) -> bool:
+        """Whether a name, as :func:`key` gives it, is that of a food, its states aside."""
+        return name in self._index
+
     def ids(self) -> list[str]:
         """Return the ids of all goods, in the order of the list."""
         return list(self._raw)

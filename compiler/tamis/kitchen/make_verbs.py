@@ -34,10 +34,13 @@ def made(text: str, language: str = "en") -> dict[str, Iterable[str]]:
             phrases |= dict.fromkeys(names, base)
     longest: dict[str, int] = {}
     forms: dict[str, str] = {}
+    present: dict[str, str] = {}
     for phrase, base in phrases.items():
         first, space, rest = phrase.partition(" ")
         longest[first] = max(longest.get(first, 0), len(phrase.split(" ")))
-        for form in words.participles(first):
+        both = words.participles(first)
+        present.setdefault(both[0] + space + rest, base)
+        for form in both:
             forms.setdefault(form + space + rest, base)
     return {
         "bases": verbs,
@@ -46,6 +49,8 @@ def made(text: str, language: str = "en") -> dict[str, Iterable[str]]:
         "phrase bases": phrases.values(),
         "forms": forms,
         "form bases": forms.values(),
+        "present": present,
+        "present bases": present.values(),
         "first words": longest,
         "longest": map(str, longest.values()),
     }

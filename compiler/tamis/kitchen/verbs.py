@@ -86,7 +86,7 @@ class Verb(NamedTuple):
 class Verbs:
     """All the verbs, found by phrase or by participle."""
 
-    __slots__ = ("_facts", "_known", "_longest", "_made", "forms", "language", "phrases")
+    __slots__ = ("_facts", "_known", "_longest", "_made", "forms", "language", "phrases", "present_forms")
 
     def __init__(self, rows: Mapping[str, Sequence[str]], language: str = "en") -> None:
         self.language = language
@@ -94,6 +94,8 @@ class Verbs:
         """The base of each base form, `bring` or `fold in`, and of each other word for it."""
         self.forms: Mapping[str, str] = dict(zip(rows["forms"], rows["form bases"], strict=True))
         """The base of each participle, present or past: `whisking`, `dusted`, `folding in`."""
+        self.present_forms: Mapping[str, str] = dict(zip(rows["present"], rows["present bases"], strict=True))
+        """The base of each present participle alone: `whisking`."""
         self._facts = dict(zip(rows["bases"], rows["facts"], strict=True))
         self._longest = dict(zip(rows["first words"], rows["longest"], strict=True))
         self._made: dict[str, Verb] = {}
@@ -145,6 +147,11 @@ class Verbs:
     def participle(self, word: str) -> Verb | None:
         """The verb of a participle, present or past: `whisking`, `dusted`, `folding in`."""
         base = self.forms.get(word)
+        return None if base is None else self._verb(base)
+
+    def present(self, word: str) -> Verb | None:
+        """The verb of a present participle: `whisking`, `folding in`."""
+        base = self.present_forms.get(word)
         return None if base is None else self._verb(base)
 
     def near(self, word: str) -> str | None:

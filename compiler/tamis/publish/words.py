@@ -36,7 +36,7 @@ def page_words(language: str) -> PageWords:
         language=language,
         apart=pattern(rf"\b{one_of(sentence['apart'])}\b"),
         between=pattern(rf" {one_of(sentence['between'])}\Z"),
-        night=frozenset(word_lists(language, "reading")["openers"]["time"]),
+        night=frozenset(word_lists(language, "clause")["open"]["OVERNIGHT"]),
         supplies=pattern(rf"{one_of(lists['supplies']['purposes'])} "),
         unchecked=pattern(rf", {one_of(lists['sources']['unchecked'])}\Z"),
         diets=lists["diets"],

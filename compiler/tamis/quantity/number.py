@@ -29,6 +29,12 @@ _VULGAR = pattern(rf"(?:([0-9]+){_APART}?)?([¼½¾⅐-⅞↉])")
 _COMMA = pattern(r"([0-9]{1,3}(?:,[0-9]{3})+)|([0-9]+),([0-9]+)")
 
 
+def is_kitchen_fraction(top: int, bottom: int) -> bool:
+    """Whether kitchens write this fraction: halves, thirds, quarters, eighths, sixteenths, one of some others. Any
+    other two numbers with a slash may be a range."""
+    return top < bottom and (bottom in (2, 3, 4, 8, 16) or (top == 1 and bottom in (5, 6, 10, 12)))
+
+
 def parse(text: str, language: str = "en") -> Fraction | None:
     """The exact number that a text says; None if it says none, has too many digits or a wrong fraction."""
     text = text.strip()

@@ -97,6 +97,11 @@ class Units:
             by_id[plain] = by_id[exact]._replace(id=plain)
         return cls(by_id, by_name, language)
 
+    @property
+    def spellings(self) -> dict[str, str]:
+        """Every spelling, each with the id of its unit."""
+        return self._by_name
+
     def get(self, name: str) -> Unit | None:
         """The unit of an id or a spelling, or None. Full stops and doubled spaces do not matter."""
         found = self._by_id.get(name)

@@ -22,6 +22,7 @@ from tamis.syntax.document import Clause
 Role = Literal[
     "ingredient",
     "unmeasured",
+    "medium",
     "reference",
     "equipment",
     "setting",
@@ -53,12 +54,14 @@ class Share(NamedTuple):
 class Percent(NamedTuple):
     """A measure that depends on another weight: `72 %` of the flour, `2 % of its weight`, `18 g per kg of the duck`.
 
-    `of` is "flour" or the food's name ("its" for the batch); `per_kg` is set for the last form.
+    `of` is "flour" or the food's name ("its" for the batch); `per_kg` is set for the last form, with the `base` that
+    it is so much of.
     """
 
     amount: Amount
     of: str
     per_kg: Measure | None = None
+    base: Measure | None = None
 
 
 class Ingredient(NamedTuple):
@@ -67,6 +70,8 @@ class Ingredient(NamedTuple):
     `measures` are added up (`1 cup plus 2 tbsp`); `also` is the same amount in another measure; `each` the weight of
     a piece; `prepared` the weight once stoned, peeled … (with the word for it). `share` is the part of the measure
     that goes in here. `part` is juice, zest, leaves … taken off the food named. `purpose` keeps it out of the batch.
+    `bound` says that the measure is the least or the most; `wait` is how long it is soaked, thawed … before; `vague`
+    words such as *a few sprigs*.
     """
 
     clause: Clause
@@ -93,6 +98,9 @@ class Ingredient(NamedTuple):
     percent: Percent | None = None
     at: Amount | None = None
     role: Role = "ingredient"
+    bound: Literal["", "least", "most"] = ""
+    wait: Duration | None = None
+    vague: str = ""
 
     @property
     def measured(self) -> bool:
@@ -116,7 +124,8 @@ class Reference(NamedTuple):
 
 
 class Tool(NamedTuple):
-    """A piece of equipment; `number` pieces of it, `size` as written; `divides` where the food goes between them."""
+    """A piece of equipment; `number` pieces of it, `size` as written; `divides` where the food goes between them,
+    `words` what is said of it behind it (sterilised)."""
 
     clause: Clause
     name: str
@@ -129,6 +138,7 @@ class Tool(NamedTuple):
     divides: bool = False
     contains: str = ""
     role: Role = "equipment"
+    words: str = ""
 
 
 SettingKind = Literal["temperature", "heat", "speed", "off", "room"]
@@ -161,7 +171,8 @@ class Target(NamedTuple):
 class Time(NamedTuple):
     """How long: a duration with the verb that fills it, if the clause names one.
 
-    `per` makes it a rate (`20 min per 500 g`); `sides` doubles it (`3 min on each side`); `more` adds to what was
+    `per` makes it a rate (`20 min per 500 g`); `sides` doubles it (`3 min on each side`), `each` is of
+    each batch, load or piece; `more` adds to what was
     cooked before (`another 5 min`). `hands` is set by `hands-on` / `unattended` after a comma.
     """
 
@@ -175,6 +186,7 @@ class Time(NamedTuple):
     setting: Setting | None = None
     hands: bool | None = None
     text: str = ""
+    each: bool = False
     role: Role = "time"
 
 
@@ -232,13 +244,15 @@ class Naming(NamedTuple):
 
 
 class Division(NamedTuple):
-    """The batch becomes pieces: `into 2 pieces`, `into 40 pieces (11 g each)`, `into 2-cm cubes` (no number)."""
+    """The batch becomes pieces: `into 2 pieces`, `into 40 pieces (11 g each)`, `into 2-cm cubes` (no number).
+    `of_each`: every piece of the batch is divided so."""
 
     clause: Clause
     number: Amount | None
     noun: str
     each: Measure | None = None
     text: str = ""
+    of_each: bool = False
     role: Role = "division"
 
 
@@ -246,7 +260,7 @@ class Repeat(NamedTuple):
     """The line (`times`), the step (`step-times`), or the rest of the step in batches or loads, is done again."""
 
     clause: Clause
-    kind: Literal["times", "step-times", "batches", "loads", "batch-size"]
+    kind: Literal["times", "step-times", "batches", "loads", "batch-size", "additions"]
     number: Fraction
     role: Role = "repeat"
 

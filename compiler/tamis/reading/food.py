@@ -2,192 +2,361 @@
 
 from __future__ import annotations
 
-from tamis.quantity.amount import Amount
+from typing import TYPE_CHECKING
+
 from tamis.quantity.measure import Measure
-from tamis.reading.clauses import Ingredient, Percent, Role
-from tamis.reading.measured import Measured, read_bracket, read_measure
-from tamis.reading.nouns import Noun, read_noun
-from tamis.reading.phrase import Phrase, measures_of
-from tamis.reading.roles import Decision
-from tamis.reading.tables import match
+from tamis.reading.clause import child, is_leaf, leaves, start_of
+from tamis.reading.clauses import Ingredient, Percent, Share
+from tamis.reading.measured import MEASURES, NAMES, Measured, bracketed, read_measure, with_unit
+from tamis.reading.quantities import amount, check_size, degrees, measures, stretch
+from tamis.reading.soundness import check_text
 from tamis.record import NamedTuple
-from tamis.syntax.items import Word
+
+if TYPE_CHECKING:
+    from collections.abc import Sequence
+
+    from tamis.kitchen.goods import Found
+    from tamis.quantity.amount import Amount
+    from tamis.quantity.duration import Duration
+    from tamis.reading.clause import Node, Reading
+
+PREPOSITIONS = frozenset(("PREP", "INTO", "ONHEAT"))
 
 
-class _Tail(NamedTuple):
+class Parts(NamedTuple):
+    """An ingredient clause taken apart; nodes as they stand."""
+
+    preposition: str
+    part: str
+    share: Share | None
+    measure: tuple[Node, ...]
+    percent: Node | None
+    name: tuple[Node, ...]
+    tail: tuple[Node, ...]
+
+
+class Tail(NamedTuple):
     """What follows the name."""
 
     preparation: str = ""
     purpose: str = ""
     optional: bool = False
     at: Amount | None = None
-    alternative: int = 0
+    wait: Duration | None = None
+    per: Node | None = None
+    each: bool = False
+    alternatives: tuple[Ingredient, ...] = ()
 
 
-def read_ingredient(phrase: Phrase, decision: Decision) -> Ingredient:
-    """The record of a clause whose role is ingredient or unmeasured."""
-    start, part = _part(phrase, decision.start)
-    if decision.share and decision.share.of == "measure":
-        start = decision.share.end
-    start = phrase.hedged(start)
-    measured = decision.measured if decision.measured and not part else read_measure(phrase, start)
-    if measured.percent:
-        return _percent(phrase, decision, measured)
-    noun = decision.noun if decision.noun and not part and decision.measured else read_noun(phrase, measured.end, False)
-    noun, percent = _per_kilo(phrase, measured, noun)
-    food = _ingredient(phrase, decision, measured, noun, part)
-    if percent is None:
-        return food
-    said = phrase.text(noun.end, phrase.index(",", noun.end))
-    return food._replace(percent=percent, preparation=food.preparation.removeprefix(said).removeprefix(", "))
-
-
-def _ingredient(phrase: Phrase, decision: Decision, measured: Measured, noun: Noun, part: str) -> Ingredient:
-    at = noun.end
-    while phrase.key(at) == "()":
-        measured = read_bracket(phrase, measured, at)
+def parts_of(reading: Reading, children: Sequence[Node]) -> Parts:
+    """The parts of an ingredient or an unmeasured food."""
+    at, end = 0, len(children)
+    preposition = part = ""
+    share = None
+    percent = None
+    if children[0][0] in PREPOSITIONS:
+        preposition = children[0][1].lower()
+        at = 1
+    if children[at][0] == "PART":
+        part = _part(reading, children[at])
         at += 1
-    following = phrase.quantity(at + 1) if phrase.key(at) == "plus" else None
-    if following and following.kind in ("mass", "volume"):
-        measured = measured._replace(measures=(*measured.measures, *measures_of(phrase, following)))
-        at += 2
-    tail = _tail(phrase, at)
-    found = noun.goods
-    name = phrase.text(noun.start, noun.end) or phrase.text(measured.start, measured.end)
-    measures = measured.measures
-    if found and found.piece_word and measures and not measures[0].unit:
-        measures = (Measure(measures[0].amount, found.piece_word), *measures[1:])
-    preparation = (
-        f"{measured.note}, {tail.preparation}"
-        if measured.note and tail.preparation
-        else (measured.note or tail.preparation)
+        at += at < end and children[at][0] == "THE"
+    elif children[at][0] == "share":
+        share = _share(reading, children[at])
+        at += 1
+    elif children[at][0] == "percent":
+        percent = children[at]
+        at += 1
+    first = at
+    while at < end and (children[at][0] in MEASURES or (children[at][0] == "OF" and at > first)):
+        at += 1
+    measure = tuple(children[first:at])
+    first = at
+    last_name = max((n for n in range(at, end) if _is_name(children, n, first)), default=at - 1)
+    return Parts(
+        preposition,
+        part,
+        share,
+        measure,
+        percent,
+        tuple(children[first : last_name + 1]),
+        tuple(children[last_name + 1 :]),
     )
-    role: Role = "unmeasured" if decision.role == "unmeasured" else "ingredient"
-    return Ingredient(
-        clause=phrase.clause,
-        name=name,
-        name_span=phrase.span(noun.start, noun.end),
+
+
+def _is_name(children: Sequence[Node], at: int, first: int) -> bool:
+    """Whether a node still belongs to the name: names, and what stands between two of them."""
+    if children[at][0] not in NAMES and children[at][0] != "VERBFOOD":
+        return False
+    between = children[first:at]
+    return all(node[0] in NAMES or node[0] in ("bracket", "OF", "VERBFOOD") for node in between)
+
+
+def _part(reading: Reading, leaf: Node) -> str:
+    """`juice of`, `the zest and juice of`: what is taken off the food."""
+    small = reading.words.the | reading.words.of
+    return " ".join(word for word in leaf[1].lower().split() if word not in small)
+
+
+def _share(reading: Reading, node: Node) -> Share:
+    """`half of`, `two thirds of`, before a measure."""
+    number, part = child(node[1], "count"), child(node[1], "FRACTION")
+    assert part is not None
+    value = reading.words.fractions[part[1].lower()]
+    if number:
+        value *= amount(reading, number).lo
+    return Share("fraction", value)
+
+
+def read_food(reading: Reading, parts: Parts, role: str) -> Ingredient:
+    """The record of a clause whose role is ingredient, unmeasured or medium."""
+    measured = read_measure(reading, parts.measure)
+    name = list(parts.name)
+    if not parts.percent:
+        measured, name = _with_unit(reading, measured, name)
+    for node in name:
+        if node[0] == "bracket":
+            measured = bracketed(reading, measured, node)
+    tail, measured = _tail(reading, parts.tail, measured)
+    name = _percentage(parts) + _names(name)
+    found, name = _found(reading, name)
+    measured = _by_piece(measured, found)
+    text = _measure_text(reading, measured, parts)
+    share = parts.share
+    said = _preparation(measured, tail)
+    measure_list = measured.measures
+    if found and found.piece_word and measure_list and not measure_list[0].unit:
+        measure_list = (Measure(measure_list[0].amount, found.piece_word), *measure_list[1:])
+    food = Ingredient(
+        clause=reading.clause,
+        name=reading.said(name),
+        name_span=reading.span(name),
         goods=found.goods if found else None,
         states=found.states if found else (),
         piece_word=found.piece_word if found else "",
-        measures=measures,
-        measure_text=phrase.text(measured.start, measured.end),
-        about=_is_about(phrase, measured.start),
+        measures=measure_list,
+        measure_text=text,
+        about=measured.about,
         also=measured.also,
         each=measured.each,
         prepared=measured.prepared,
         prepared_word=measured.prepared_word,
-        size=measured.size,
-        share=decision.share.share if decision.share else None,
-        part=part,
-        preposition=decision.preposition,
-        preparation=preparation,
+        size="" if measured.product and measured.each else measured.size,
+        share=share,
+        part=parts.part,
+        preposition=parts.preposition,
+        preparation=said,
         purpose=tail.purpose,
         optional=tail.optional,
-        alternatives=_alternatives(phrase, tail.alternative) if tail.alternative else (),
+        alternatives=tail.alternatives,
         at=tail.at,
-        role=role,
+        role=role,  # type: ignore[arg-type]  # one of three roles
+        bound=measured.bound,  # type: ignore[arg-type]  # least, most or nothing
+        wait=tail.wait,
+        vague=measured.vague,
     )
+    if parts.percent:
+        return _percent(reading, food, parts.percent)
+    return _per(reading, food, tail.per) if tail.per else food
 
 
-def _is_about(phrase: Phrase, start: int) -> bool:
-    """Whether a word right before the measure says that it is not exact."""
-    return start > 0 and phrase.key(start - 1) in ("about", "around", "roughly", "approximately", "nearly", "almost")
+def _with_unit(reading: Reading, measured: Measured, name: list[Node]) -> tuple[Measured, list[Node]]:
+    """The count word that opens a name, its number before it or, as in `pinch of saffron`, left out."""
+    if measured.start >= 0:
+        return with_unit(reading, measured, name)
+    words = list(leaves(name))
+    if len(words) < 2:
+        return measured, name
+    whole = reading.kitchen.larder.find(reading.keys([leaf for leaf in words if leaf[0] != "OF"]))
+    if whole and not any(leaf[0] == "OF" for leaf in words):
+        return measured, name
+    from tamis.reading.measured import ONE
+
+    one = Measured(words[0][2], words[0][2], measures=(Measure(ONE, ""),), pieces=ONE)
+    read, rest = with_unit(reading, one, name)
+    if len(rest) == len(name) and rest == name:
+        return measured, name
+    of = any(leaf[0] == "OF" for leaf in words)
+    return (read, rest) if of or reading.kitchen.larder.find(reading.keys(rest)) else (measured, name)
 
 
-def _part(phrase: Phrase, start: int) -> tuple[int, str]:
-    """`juice of`, `zest and juice of` …: what is taken off the food, and where the food begins."""
-    found = match(phrase.tables.openers, phrase.keys, start)
-    if not found or found[0] != "ingredient":
-        return start, ""
-    words = [word for word in phrase.keys[start : start + found[1]] if word not in ("the", "of")]
-    after = start + found[1]
-    return after + (phrase.key(after) == "the"), " ".join(words)
+def _percentage(parts: Parts) -> list[Node]:
+    """`200 ml 35 % cream`: the percentage stands after the measure and belongs to the name."""
+    weighed = child(parts.measure, "weighed")
+    inside = weighed[1] if weighed else []
+    return inside[-2:] if inside and inside[-1][0] == "PERCENT" else []
 
 
-def _percent(phrase: Phrase, decision: Decision, measured: Measured) -> Ingredient:
-    """`72 % water` is of the flour; `2 % of its weight in fine salt` of what it names."""
-    amount = measured.percent
-    assert amount is not None
-    weight = phrase.index("weight", measured.end)
-    of, start = "flour", measured.end
-    if weight < phrase.end:
-        of = phrase.text(measured.end, weight).removesuffix("'s").removesuffix("’s")
-        of = of.removeprefix("the ")
-        start = weight + (2 if phrase.key(weight + 1) == "in" else 1)
-    noun = read_noun(phrase, start, False)
-    plain = _ingredient(phrase, decision._replace(measured=None), measured._replace(end=start), noun, "")
-    return plain._replace(percent=Percent(amount, of), measure_text=phrase.text(measured.start, start))
+def _names(name: list[Node]) -> list[Node]:
+    return [node for node in name if node[0] != "bracket"]
 
 
-def _per_kilo(phrase: Phrase, measured: Measured, noun: Noun) -> tuple[Noun, Percent | None]:
-    """`18 g salt per kg of the duck`: the name ends before `per`, the weight is that of what follows."""
-    per = noun.end
-    if phrase.key(per) != "per" or phrase.key(per + 1) != "kg" or not measured.measures:
-        return noun, None
-    of = phrase.text(per + 3, phrase.index(",", per)) if phrase.key(per + 2) == "of" else "its"
-    amount = measured.measures[0].amount
-    return noun, Percent(amount, of.removeprefix("the "), measured.measures[0])
+def _found(reading: Reading, name: list[Node]) -> tuple[Found | None, list[Node]]:
+    """The food that a name means. A percentage or a size within it describes, as a comma between two adjectives
+    does."""
+    if not name:
+        return None, name
+    keep = [leaf for leaf in leaves(name) if leaf[0] not in _DESCRIBES]
+    for node in name:
+        _check_within(reading, node)
+    return reading.kitchen.larder.find(reading.keys(keep)), name
 
 
-def _tail(phrase: Phrase, start: int) -> _Tail:
-    """What follows the name: `at` a temperature, `for` a purpose, `or` something else, and the parts after commas."""
-    tail = _Tail()
-    at = start
-    if at >= phrase.end:
-        return tail
-    key = phrase.key(at)
-    if key != ",":
-        degrees = phrase.quantity(at + 1)
-        if key == "at" and degrees and degrees.kind == "temperature":
-            tail = tail._replace(at=degrees.amount)
-        elif key == "or":
-            tail = tail._replace(alternative=at + 1)
-        elif match(phrase.tables.purposes, phrase.keys, at):
-            tail = tail._replace(purpose=phrase.text(at, phrase.index(",", at)))
+_DESCRIBES = frozenset(("NUMBER", "PERCENT", "RANGE", "MASS", "VOLUME", "LENGTH", "TIMES", "ADJCOMMA"))
+
+
+def _check_within(reading: Reading, node: Node) -> None:
+    if is_leaf(node):
+        return
+    if node[0] == "amount":
+        amount(reading, node)
+    elif node[0] == "weight":
+        measures(reading, node)
+    elif node[0] == "size":
+        check_size(reading, node)
+    else:
+        for part in node[1]:
+            _check_within(reading, part)
+
+
+def _by_piece(measured: Measured, found: Found | None) -> Measured:
+    """`a 1.6 kg chicken` is one of that weight; `a 400 g flour` is a weight with an article too many."""
+    if not (measured.weight_first and measured.article and measured.each and measured.measures[0].unit == ""):
+        return measured
+    if found and any(not piece.word for piece in found.goods.pieces):
+        return measured
+    return measured._replace(measures=(measured.each,), each=None, pieces=None)
+
+
+def _measure_text(reading: Reading, measured: Measured, parts: Parts) -> str:
+    if parts.percent:
+        return reading.said([parts.percent])
+    return reading.text[measured.start : measured.end] if measured.start >= 0 else ""
+
+
+def _preparation(measured: Measured, tail: Tail) -> str:
+    if measured.note and tail.preparation:
+        return f"{measured.note}, {tail.preparation}"
+    return measured.note or tail.preparation
+
+
+# ---- what follows the name
+
+
+def _tail(reading: Reading, nodes: Sequence[Node], measured: Measured) -> tuple[Tail, Measured]:
+    tail = Tail()
+    for at, node in enumerate(nodes):
+        kind = node[0]
+        if kind == "bracket":
+            measured = bracketed(reading, measured, node)
+        elif kind == "weight":  # `1 cup milk plus 2 tbsp`
+            measured = measured._replace(measures=(*measured.measures, *measures(reading, node)))
+        elif kind == "each":
+            weight = child(node[1], "weight")
+            assert weight is not None
+            measured = measured._replace(each=measures(reading, weight)[0])
+        elif kind == "FOR":  # `oil for frying`, where oil is a verb as well
+            check_text(reading, nodes[at + 1][1])
+            tail = tail._replace(purpose=reading.said(nodes[at : at + 2]))
         else:
-            tail = tail._replace(preparation=phrase.text(at, phrase.index(",", at)))
-    comma = phrase.index(",", at)
-    while comma < phrase.end:
-        following = phrase.index(",", comma + 1)
-        tail = _after_comma(phrase, tail, comma + 1, following)
-        comma = following
+            tail = _after_name(reading, tail, node)
+    return tail, measured
+
+
+def _after_name(reading: Reading, tail: Tail, node: Node) -> Tail:
+    kind = node[0]
+    if kind == "optional":
+        return tail._replace(optional=True)
+    if kind == "purpose":
+        check_text(reading, node[1])
+        return tail._replace(purpose=reading.said([node]))
+    if kind == "other":
+        return tail._replace(alternatives=(*tail.alternatives, _other(reading, node[1])))
+    if kind == "per":
+        return tail._replace(per=node)
+    if kind == "EACH":
+        return tail._replace(each=True)
+    if kind == "at":
+        heat = child(node[1], "degrees")
+        if heat:
+            return tail._replace(at=degrees(reading, heat))
+        return _with_words(tail, reading.said([node]))
+    if kind in ("preparation", "place"):
+        texts = [text for text in node[1] if text[0] == "text"]
+        check_text(reading, [part for text in texts for part in text[1]])
+        waits = [part for text in texts for part in text[1] if part[0] == "exact"]
+        tail = _with_words(tail, reading.said([node]))
+        return tail._replace(wait=stretch(reading, ("stretch", [waits[0]]))) if waits else tail
     return tail
 
 
-def _after_comma(phrase: Phrase, tail: _Tail, start: int, end: int) -> _Tail:
-    """One part after a comma: optional, a purpose, an alternative, or how it is prepared."""
-    text = phrase.text(start, end)
-    key = phrase.key(start)
-    if key in phrase.tables.optional:
-        return tail._replace(optional=True)
-    if key == "or" and not tail.alternative and not match(phrase.tables.purposes, phrase.keys, start + 1):
-        return tail._replace(alternative=start + 1)
-    if match(phrase.tables.purposes, phrase.keys, start):
-        return tail._replace(purpose=text)
-    return tail._replace(preparation=f"{tail.preparation}, {text}" if tail.preparation else text)
+def _with_words(tail: Tail, said: str) -> Tail:
+    return tail._replace(preparation=f"{tail.preparation}, {said}" if tail.preparation else said)
 
 
-def _alternatives(phrase: Phrase, start: int) -> tuple[Ingredient, ...]:
+def _other(reading: Reading, nodes: Sequence[Node]) -> Ingredient:
     """What may stand in for it: `or 5 g instant yeast`."""
-    if start >= phrase.end:
-        return ()
-    measured = read_measure(phrase, phrase.hedged(start))
-    noun = read_noun(phrase, measured.end, False)
-    if noun.end == noun.start or not isinstance(phrase.items[noun.start], Word):
-        return ()
-    found = noun.goods
-    other = Ingredient(
-        phrase.clause,
-        phrase.text(noun.start, noun.end),
-        phrase.span(noun.start, noun.end),
+    measure = [node for node in nodes if node[0] in MEASURES or node[0] == "OF"]
+    name = [node for node in nodes if node[0] in NAMES]
+    measured, name = _with_unit(reading, read_measure(reading, measure), name)
+    found, name = _found(reading, name)
+    text = reading.text[measured.start : measured.end] if measured.start >= 0 else ""
+    return Ingredient(
+        reading.clause,
+        reading.said(name),
+        reading.span(name),
         found.goods if found else None,
         found.states if found else (),
         found.piece_word if found else "",
         measured.measures,
-        phrase.text(measured.start, measured.end),
+        text,
         also=measured.also,
         each=measured.each,
     )
-    more = _alternatives(phrase, noun.end + 1) if phrase.key(noun.end) == "or" else ()
-    return (other, *more)
+
+
+def _percent(reading: Reading, food: Ingredient, node: Node) -> Ingredient:
+    """`72 % water` is of the flour; `2 % of its weight in fine salt` of what it names."""
+    value = amount(reading, node[1][0])
+    weight = child(node[1], "WEIGHTOF")
+    if weight is None and food.preparation.partition(" ")[0].lower() in reading.words.of:
+        base = food.preparation.removesuffix(".")
+        message = f"“{base}” is not read behind the name: the percentage would be of the flour"
+        said = f"{reading.said([node])} {base} in {food.name}"
+        raise reading.fail("clause-role", food.name_span, message, f"write `[{said}]`")
+    if weight is None:
+        return food._replace(percent=Percent(value, "flour"))
+    said = reading.text[node[1][2][3] if node[1][2][0] == "OF" else start_of(node[1][2]) : weight[2]].strip()
+    for ending in reading.words.possessive:
+        said = said.replace("’", "'").removesuffix(ending)
+    first, _, rest = said.partition(" ")
+    return food._replace(percent=Percent(value, rest if first.lower() == "the" and rest else said))
+
+
+def _per(reading: Reading, food: Ingredient, node: Node) -> Ingredient:
+    """`18 g salt per kg of the duck`, `10 g salt per litre of water`: the amount is that of what it names."""
+    named = [part for part in node[1] if part[0] in NAMES]
+    unit = child(node[1], "COUNT")
+    of = reading.said(named) if named else "its"
+    if not food.measures:
+        message = f"“{reading.said([node])}”: so much of what? A measure is missing before it"
+        raise reading.fail(
+            "clause-role", reading.span([node]), message, "write for example `18 g salt per kg of the duck`"
+        )
+    base = _rate_base(reading, node, unit)
+    return food._replace(percent=Percent(food.measures[0].amount, of, food.measures[0], base))
+
+
+def _rate_base(reading: Reading, node: Node, unit: Node | None) -> Measure:
+    """What the rate is of: a kilo, a litre, 100 g."""
+    weight = child(node[1], "weight")
+    if weight:
+        return measures(reading, weight)[0]
+    from tamis.reading.measured import ONE
+
+    assert unit is not None
+    found = reading.kitchen.units.get(unit[1].lower())
+    if found is None or found.kind not in ("mass", "volume"):
+        message = f"“per {unit[1]}” is no rate that can be calculated"
+        raise reading.fail("clause-role", reading.span([unit]), message, "write `per kg of the …` or `per litre of …`")
+    return Measure(ONE, found.id)

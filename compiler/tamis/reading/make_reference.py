@@ -21,7 +21,7 @@ from tamis.assets import asset_text
 from tamis.kitchen.goods import Larder
 from tamis.kitchen.house import default_kitchen
 from tamis.kitchen.verbs import Verb, Verbs
-from tamis.reading.tables import raw_tables
+from tamis.words import word_lists
 
 TARGET = Path(__file__).resolve().parents[3] / "grammar" / "reference.md"
 
@@ -29,7 +29,6 @@ _PLACE = re.compile(r"(<!-- list: ([a-z-]+) -->\n).*?(<!-- end -->)", re.DOTALL)
 _BASES = {"mass": "g", "volume": "ml", "length": "mm", "time": "s", "nominal": ""}
 
 # What the data files call their groups, and what a cook would.
-_ROLES = {"meanwhile": "at the same time", "pause": "pause", "ingredient": "ingredient (a part of one)"}
 _VERBS = {
     "combining": "put together",
     "pouring": "poured",
@@ -54,12 +53,12 @@ def filled(page: str, made: Mapping[str, str]) -> str:
 
 def lists() -> dict[str, str]:
     """All the lists, by name, as Markdown."""
-    roles = raw_tables()
     verbs = tomllib.loads(asset_text("grammar/verbs.toml"))
     equipment = tomllib.loads(asset_text("grammar/equipment.toml"))
     return {
-        **_opening(roles),
-        **_measuring(roles),
+        "definition": _definition(),
+        "classes": _classes(),
+        "units": _table(("unit", "worth", "written"), _units()),
         **_working(verbs),
         "equipment": _table(("kind", "words"), _grouped(equipment, ("counts", "plurals"))),
         "counts": _plain(_counted(equipment["counts"])),
@@ -68,36 +67,16 @@ def lists() -> dict[str, str]:
     }
 
 
-def _opening(roles: Mapping[str, Any]) -> dict[str, str]:
-    rows = [(_ROLES.get(role, role), words) for role, words in roles["openers"].items()]
-    rows += [(f"{role}, at its end", words) for role, words in roles["endings"].items()]
-    settings, targets = roles["settings"], roles["targets"]
-    heats = [("after *at*, *over*, *on*", settings["words"]), ("as a whole, after *at*", settings["rooms"])]
-    tending = [(how, words) for how, words in roles["tending"].items()]
-    return {
-        "openers": _table(("role", "opens with"), [*rows, ("looked through", roles["numbers"]["hedges"])]),
-        "prepositions": _plain(roles["prepositions"]["food"]),
-        "settings": _table(("where", "words"), [*heats, ("after *to the*", targets["states"])]),
-        "tending": _table(("how often", "words"), tending),
-    }
+def _classes() -> str:
+    """The closed classes of words, each with its words."""
+    tables = word_lists(default_kitchen().language, "clause")
+    rows = [(f"`{name}`", list(words)) for kind in ("closed", "open") for name, words in tables[kind].items()]
+    return _table(("class", "words"), rows)
 
 
-def _measuring(roles: Mapping[str, Any]) -> dict[str, str]:
-    shares, measures = roles["shares"], roles["measures"]
-    kinds = [("a fraction", list(roles["fractions"])), ("what is left", shares["rest"])]
-    kinds += [("no figure", [*shares["some"], "all", "all but"])]
-    comma = roles["after-comma"]
-    words = [
-        ("how heaped, how big", measures["how"]),
-        ("no measure: told as missing, unless a reason follows", measures["vague"]),
-    ]
-    words += [("a size", roles["sizes"]["words"])]
-    return {
-        "shares": _table(("says", "words"), kinds),
-        "measure-words": _table(("says", "words"), words),
-        "purposes": _table(("says", "words"), [("a purpose", comma["purposes"]), ("optional", comma["optional"])]),
-        "units": _table(("unit", "worth", "written"), _units()),
-    }
+def _definition() -> str:
+    """The grammar itself, as the reader is made from it."""
+    return f"```\n{asset_text('grammar/clause.lark')}```\n"
 
 
 def _working(raw: Mapping[str, Any]) -> dict[str, str]:

@@ -1,31 +1,39 @@
-"""The measure at the head of an ingredient or of a piece of equipment.
+"""The measure before a name: of an ingredient, of a piece of equipment, of what is kept back.
 
-Cooks write it in many ways (`420 g (3 cups)`, `1 cup plus 2 tbsp`, `2 × 400 g cans`, `a heaped tbsp`, `half an`),
-and only after it comes the name that tells ingredient from equipment; so it is read first, for both.
+Cooks write it in many ways (`420 g (3 cups)`, `1 cup plus 2 tbsp`, `2 × 400 g cans`, `a heaped tbsp`, `half an`), and
+only the name tells what a count word is: `2 cloves garlic` are cloves, `2 cloves` is a spice.
 """
 
 from __future__ import annotations
 
 from fractions import Fraction
+from typing import TYPE_CHECKING
 
 from tamis.quantity.amount import Amount
 from tamis.quantity.measure import Measure
-from tamis.reading.phrase import Phrase, inside, measures_of
-from tamis.reading.tables import match
+from tamis.reading.clause import child, end_of, is_leaf, leaves, start_of
+from tamis.reading.quantities import amount, check_size, factors, length, measures, unit_of
 from tamis.record import NamedTuple
-from tamis.syntax.items import Bracket, Product, Quantity, Word
+
+if TYPE_CHECKING:
+    from collections.abc import Sequence
+
+    from tamis.reading.clause import Node, Reading
 
 ONE = Amount(Fraction(1), Fraction(1))
+MEASURES = frozenset(("weighed", "sized", "product", "MASS", "VOLUME", "SOME"))
+NAMES = frozenset(("food", "strange", "tool", "jar"))
 
 
 class Measured(NamedTuple):
-    """What stands before a name. `end` is the index of the first item after it; the other fields as in `Ingredient`.
+    """What stands before a name, from `start` to `end` in the clause's text; the other fields as in `Ingredient`.
 
-    `pieces` is set where pieces are counted; `product` keeps `3 × 20 cm`, whose meaning the noun decides.
+    `pieces` is set where pieces are counted; `product` keeps the numbers of `3 × 20 cm`, whose meaning the noun
+    decides; `vague` are words such as *a little*; `bound` says that the measure is the least or the most.
     """
 
-    start: int
-    end: int
+    start: int = -1
+    end: int = -1
     measures: tuple[Measure, ...] = ()
     also: tuple[Measure, ...] = ()
     each: Measure | None = None
@@ -34,235 +42,252 @@ class Measured(NamedTuple):
     note: str = ""
     size: str = ""
     pieces: Amount | None = None
-    product: Product | None = None
+    product: tuple[Amount, ...] = ()
     percent: Amount | None = None
-    vague: bool = False
-
-    @property
-    def counted_or_weighed(self) -> bool:
-        """Whether a number, an article or a unit stood there at all."""
-        return bool(self.measures) or self.percent is not None or self.product is not None
-
-
-def read_measure(phrase: Phrase, start: int) -> Measured:
-    """The measure that begins at an index (hedges already passed)."""
-    key = phrase.key(start)
-    if key in phrase.tables.fractions and phrase.key(start + 1) in phrase.tables.articles:
-        return _piece_of_one(phrase, start)
-    vague = match(phrase.tables.vague, phrase.keys, start)
-    if vague:
-        return _vague(phrase, start, start + vague[1])
-    article = key in phrase.tables.articles
-    at = start + article
-    if key[:1] != "#":
-        if phrase.key(at) in phrase.tables.fractions and phrase.key(at + 1) == "of":
-            if phrase.key(at + 2) in phrase.tables.articles:  # a quarter of a cabbage
-                fraction = phrase.tables.fractions[phrase.key(at)]
-                return _counted(phrase, start, at + 3, Amount(fraction, fraction))
-        elif _is_one(phrase, start):
-            return _counted(phrase, start, start, ONE)
-    item = phrase.items[at] if at < phrase.end else None
-    if isinstance(item, Quantity):
-        return _quantified(phrase, start, at, item, article)
-    if isinstance(item, Product):
-        return _product(phrase, start, at, item)
-    return _counted(phrase, start, at, ONE) if article else Measured(start, at)
+    vague: str = ""
+    about: bool = False
+    bound: str = ""
+    article: bool = False
+    weight_first: bool = False
 
 
-def _is_one(phrase: Phrase, start: int) -> bool:
-    """`pinch of saffron`, `handful mint`: a count word without its article, before a food that is not called so."""
-    described = phrase.key(start) in phrase.tables.how or phrase.key(start).endswith(("-size", "-sized"))
-    at = start + described
-    if not phrase.key(at).isalpha() or not _unit_word(phrase, at):
-        return False
-    if phrase.key(at + 1) == "of":
-        return True
-    end = at
-    while end < phrase.end and isinstance(phrase.items[end], Word) and phrase.key(end) not in phrase.tables.stops:
-        end += 1
-    larder = phrase.kitchen.larder
-    return larder.find(phrase.keys[start:end]) is None and larder.find(phrase.keys[at + 1 : end]) is not None
+def read_measure(reading: Reading, nodes: Sequence[Node]) -> Measured:
+    """The measure that these nodes are: those of `MEASURES` before a name."""
+    read = Measured()
+    for node in nodes:
+        kind = node[0]
+        if kind == "weighed":
+            read = _weighed(reading, node)
+        elif kind == "sized":
+            read = _sized(reading, node)
+        elif kind == "SOME":
+            read = Measured(node[2], node[3], vague=node[1].lower())
+        elif kind == "OF" and read.start >= 0:
+            read = read._replace(end=node[3])
+        elif kind == "counted":
+            read = _counted(reading, node)
+    return read
 
 
-def _quantified(phrase: Phrase, start: int, at: int, item: Quantity, article: bool) -> Measured:
-    """A number first, perhaps with its unit, perhaps after an article."""
-    if item.kind in ("mass", "volume"):
-        return _weighed(phrase, start, at, item, article)
-    if item.kind == "pieces":
-        after = at + 1
-        if item.amount.hi < 1 and phrase.key(after) in phrase.tables.articles:
-            after += 1  # `½ a lemon`
-        return _counted(phrase, start, after, item.amount)
-    if item.kind == "length":
-        return _sized(phrase, start, at, article)
-    if item.kind == "percent":
-        return Measured(start, _after_of(phrase, at + 1), percent=item.amount)
-    return _counted(phrase, start, at, ONE) if article else Measured(start, at)
+def _hedged(read: Measured, hedges: Node) -> Measured:
+    kinds = {leaf[0] for leaf in hedges[1]}
+    bound = "least" if "ATLEAST" in kinds else "most" if "UPTO" in kinds else ""
+    return read._replace(about=read.about or "HEDGE" in kinds, bound=bound)
 
 
-def _after_of(phrase: Phrase, at: int) -> int:
-    return at + 1 if phrase.key(at) == "of" else at
-
-
-def _piece_of_one(phrase: Phrase, start: int) -> Measured:
-    """`half an onion`, `a quarter of a cabbage` once its share is read: a fraction of one piece."""
-    fraction = phrase.tables.fractions[phrase.key(start)]
-    return _counted(phrase, start, start + 2, Amount(fraction, fraction))
-
-
-def _vague(phrase: Phrase, start: int, at: int) -> Measured:
-    at = _after_of(phrase, at + 1 if _unit_word(phrase, at) else at)
-    return Measured(start, at, vague=True)
-
-
-def _weighed(phrase: Phrase, start: int, at: int, item: Quantity, article: bool) -> Measured:
-    """A weight or volume first: `420 g (3 cups)`, `500 g / 1 lb 2 oz`, `a 400 g can of`."""
-    count_word = phrase.kitchen.cupboard.count_word(phrase.key(at + 1))
-    tool = phrase.kitchen.cupboard.get(f"{phrase.key(at + 1)} {phrase.key(at + 2)}")  # a 900 g loaf tin
-    if count_word and not tool and _name_follows(phrase, at + 2) and (article or _holds(phrase, at + 1)):
-        each = measures_of(phrase, item)[0]
-        return Measured(start, _after_of(phrase, at + 2), (Measure(ONE, count_word),), each=each, pieces=ONE)
-    if article and item.kind == "mass" and _is_one_piece(phrase, at + 1):  # a 1.6 kg chicken
-        return Measured(start, at + 1, (Measure(ONE, ""),), each=measures_of(phrase, item)[0], pieces=ONE)
-    read = Measured(start, at + 1, measures_of(phrase, item))
-    return _extras(phrase, read)
-
-
-def _is_one_piece(phrase: Phrase, at: int) -> bool:
-    """Whether a food is named there that comes in pieces."""
-    end = at
-    while end < phrase.end and isinstance(phrase.items[end], Word) and phrase.key(end) not in phrase.tables.stops:
-        end += 1
-    found = phrase.kitchen.larder.find(phrase.keys[at:end]) if end > at else None
-    return found is not None and any(not piece.word for piece in found.goods.pieces)
-
-
-def _holds(phrase: Phrase, at: int) -> bool:
-    """Whether a count word after a weight is what holds the food: `400 g tin tomatoes`, but `200 g leaf spinach`."""
-    cupboard, larder = phrase.kitchen.cupboard, phrase.kitchen.larder
-    found = cupboard.get(phrase.key(at))
-    end = at + 1
-    while end < phrase.end and isinstance(phrase.items[end], Word) and phrase.key(end) not in phrase.tables.stops:
-        end += 1
-    holder = cupboard.holds(cupboard.count_word(phrase.key(at)) or "") and larder.find(phrase.keys[at + 1 : end])
-    vessel = found is not None and found.kind == "vessel"
-    return bool(vessel or holder) and larder.find(phrase.keys[at:end]) is None
-
-
-def _sized(phrase: Phrase, start: int, at: int, article: bool) -> Measured:
-    """A length first: `a 3-cm piece of ginger`, `a 28 cm tin`."""
-    size = phrase.text(at, at + 1)
-    count_word = phrase.kitchen.cupboard.count_word(phrase.key(at + 1))
-    if count_word and _name_follows(phrase, at + 2):
-        return Measured(start, _after_of(phrase, at + 2), (Measure(ONE, count_word),), size=size, pieces=ONE)
-    measures = (Measure(ONE, ""),) if article else ()
-    return Measured(start, at + 1, measures, size=size, pieces=ONE if article else None)
-
-
-def _product(phrase: Phrase, start: int, at: int, item: Product) -> Measured:
-    """`2 × 400 g cans` counts; `30 × 40 cm` is a size; `3 × 20 cm` waits for its noun."""
-    if item.kind == "length" or item.kind == "pieces":
-        return Measured(start, at + 1, size=phrase.text(at, at + 1), product=item)
-    unit = phrase.kitchen.units.get(item.unit)
-    each = Measure(item.factors[1], unit.id if unit else item.unit)
-    count_word = phrase.kitchen.cupboard.count_word(phrase.key(at + 1)) or ""
-    if not _name_follows(phrase, at + 2) and not phrase.kitchen.larder.find(phrase.keys[at + 1 : at + 2]):
-        size = phrase.text(at, at + 1).replace("x", "×").partition("×")[2].strip()
-        return Measured(start, at + 1, (Measure(item.factors[0], ""),), each=each, size=size, pieces=item.factors[0])
-    end = _after_of(phrase, at + 2) if count_word else at + 1
-    return Measured(start, end, (Measure(item.factors[0], count_word),), each=each, pieces=item.factors[0])
-
-
-def _counted(phrase: Phrase, start: int, at: int, count: Amount) -> Measured:
-    """A number of pieces, perhaps of a size, perhaps of a unit: `2 (400 g) cans`, `1 28 cm tin`, `2 heaped tbsp`."""
-    read = _with_size(phrase, Measured(start, at, pieces=count))
-    at = read.end
-    described = phrase.key(at) in phrase.tables.how or phrase.key(at).endswith(("-size", "-sized"))
-    if described and _unit_word(phrase, at + 1):
-        at += 1
-    unit = _unit_word(phrase, at)
-    if not unit:
-        return read._replace(measures=(Measure(count, ""),))
-    return _extras(phrase, read._replace(end=_after_of(phrase, at + 1), measures=(Measure(count, unit),)))
-
-
-def _with_size(phrase: Phrase, read: Measured) -> Measured:
-    """A number of pieces with the size or the weight of each that stands after it."""
-    at = read.end
-    item = phrase.items[at] if at < phrase.end else None
-    if isinstance(item, Word):
-        return read
-    if isinstance(item, Quantity) and item.kind in ("mass", "volume"):
-        return read._replace(end=at + 1, each=measures_of(phrase, item)[0])
-    if isinstance(item, Quantity | Product) and item.kind == "length":
-        return read._replace(end=at + 1, size=phrase.text(at, at + 1))
-    return _bracketed(phrase, read, item, each=True) if isinstance(item, Bracket) else read
-
-
-def _unit_word(phrase: Phrase, at: int) -> str:
-    """The unit that a word is when it stands between a number and a name: tbsp, pinch, clove, can; else ""."""
-    word = phrase.key(at)
-    if not word or not _name_follows(phrase, at + 1):
-        return ""
-    count_word = phrase.kitchen.cupboard.count_word(word)
-    if count_word:
-        # A stick blender is no stick of blender.
-        return "" if phrase.kitchen.cupboard.get(f"{word} {phrase.key(at + 1)}") else count_word
-    unit = phrase.kitchen.units.get(word) if isinstance(phrase.items[at], Word) else None
-    return unit.id if unit and len(word) > 1 and unit.kind in ("mass", "volume", "nominal") else ""
-
-
-def _name_follows(phrase: Phrase, at: int) -> bool:
-    """Whether a name comes next: a word that does not end one, perhaps after `of` or a round bracket."""
-    if phrase.key(at) == "()":
-        at += 1
-    at = _after_of(phrase, at)
-    if at >= phrase.end:
-        return False
-    return isinstance(phrase.items[at], Word) and phrase.key(at) not in phrase.tables.stops
-
-
-def _extras(phrase: Phrase, read: Measured) -> Measured:
-    """What may follow a measure before the name: another writing of it, and more of it."""
-    while (key := phrase.key(read.end)) in ("()", "/", "plus", "+"):
-        at = read.end
-        item = phrase.items[at]
-        following = phrase.quantity(at + 1)
-        if isinstance(item, Bracket):
-            read = _bracketed(phrase, read, item)
-        elif not following or following.kind not in ("mass", "volume"):
+def _weighed(reading: Reading, node: Node) -> Measured:
+    """A weight or volume first: `420 g (3 cups)`, `500 g / 1 lb 2 oz`, `1 cup plus 2 tbsp`."""
+    children = node[1]
+    read = Measured(end=end_of(node))
+    after, after_end = "", -1
+    for part in children:
+        if part[0] == "hedges":
+            read = _hedged(read, part)
+            continue
+        if read.start < 0:
+            read = read._replace(start=start_of(part))
+        if part[0] == "weight":
+            found = measures(reading, part)
+            more = after == "SLASH"
+            read = read._replace(also=found) if more else read._replace(measures=(*read.measures, *found))
+        elif part[0] == "bracket":
+            read = bracketed(reading, read, part)
+        elif part[0] == "amount":  # `200 ml 35 % cream`: the percentage belongs to the name
+            amount(reading, part)
+            read = read._replace(end=after_end)
             break
-        elif key == "/":
-            read = read._replace(end=at + 2, also=measures_of(phrase, following))
-        else:
-            read = read._replace(end=at + 2, measures=(*read.measures, *measures_of(phrase, following)))
-    return read._replace(end=read.end + 1) if key == "of" else read
+        after, after_end = part[0], end_of(part)
+    return read
 
 
-def _bracketed(phrase: Phrase, read: Measured, bracket: Bracket, each: bool = False) -> Measured:
-    """What round brackets say: `(3 cups)`, `(140–200 g each)`, `(1 kg stoned)`, `(20 cm)`, or a note."""
-    inner = inside(phrase, bracket)
-    read = read._replace(end=read.end + 1)
-    start = inner.hedged(0)
-    quantity = inner.quantity(start)
-    if quantity is None or quantity.kind not in ("mass", "volume"):
-        text = inner.text(0, inner.end)
-        if quantity and quantity.kind == "length":
-            return read._replace(size=text)
-        count_word = phrase.kitchen.cupboard.count_word(inner.key(start + 1)) if quantity else None
-        if quantity and count_word and inner.end == start + 2:
-            return read._replace(also=(Measure(quantity.amount, count_word),))
-        return read._replace(note=text)
-    measures = measures_of(phrase, quantity)
-    words = inner.text(start + 1, inner.end)
-    if each or inner.key(inner.end - 1) == "each":
-        return read._replace(each=measures[0])
-    if words:
-        return read._replace(prepared=measures[0], prepared_word=words)
-    return read._replace(also=measures)
+def _sized(reading: Reading, node: Node) -> Measured:
+    """Pieces counted, perhaps with the size or the weight of each; a bare size; `2 × 400 g`."""
+    children = node[1]
+    first = children[0]
+    if first[0] == "SOME":
+        return Measured(first[2], first[3], vague=first[1].lower())
+    if first[0] == "product":
+        return _product(reading, node)
+    if first[0] == "size":
+        return _size_first(reading, Measured(start_of(node), end_of(node)), first)
+    read = _counted(reading, first)._replace(end=end_of(node))
+    for part in children[1:]:
+        if part[0] == "weight":
+            found = measures(reading, part)[0]
+            read = read._replace(each=found, weight_first=True)
+        elif part[0] == "size":
+            read = read._replace(size=reading.said([part]))
+            check_size(reading, part)
+        elif part[0] == "bracket":
+            read = bracketed(reading, read, part, each=True)
+    return read
 
 
-def read_bracket(phrase: Phrase, read: Measured, at: int) -> Measured:
-    """The same for round brackets that come after the name."""
-    item = phrase.items[at]
-    return _bracketed(phrase, read, item)._replace(end=at + 1) if isinstance(item, Bracket) else read
+def _size_first(reading: Reading, read: Measured, size: Node) -> Measured:
+    """`5 cm ginger` measures by length; `20 × 30 cm` is a size, `3 × 20 cm` waits for its noun."""
+    text = reading.said([size])
+    inside = size[1][0]
+    if inside[0] == "length":
+        return read._replace(measures=(length(reading, inside),), size=text)
+    check_size(reading, size)
+    return read._replace(size=text, product=factors(reading, inside))
+
+
+def _product(reading: Reading, node: Node) -> Measured:
+    """`2 × 400 g cans`: so many, and the weight of each."""
+    product, unit = node[1]
+    numbers = factors(reading, product)
+    found = unit_of(reading, unit)
+    each = Measure(numbers[-1], found.id if found else unit[1])
+    size = reading.text[start_of(product[1][-1]) : end_of(node)]
+    count = numbers[0]
+    return Measured(
+        start_of(node), end_of(node), (Measure(count, ""),), each=each, size=size, pieces=count, product=numbers
+    )
+
+
+def _counted(reading: Reading, node: Node) -> Measured:
+    """A number of pieces: `2`, `a`, `half an`, `a quarter of a`."""
+    children = list(node[1]) if not is_leaf(node) else [node]
+    read = Measured(end=end_of(node))
+    if children[0][0] == "hedges":
+        read = _hedged(read, children.pop(0))
+    read = read._replace(start=start_of(children[0]))
+    if children[0][0] == "SOME":
+        return read._replace(vague=children[0][1].lower())
+    number, part = child(children, "count"), child(children, "FRACTION")
+    value = amount(reading, number) if number else ONE
+    if part:
+        value = value.times(reading.words.fractions[part[1].lower()])
+    article = number is None and part is None
+    return read._replace(pieces=value, measures=(Measure(value, ""),), article=article)
+
+
+def with_unit(reading: Reading, read: Measured, name: Sequence[Node]) -> tuple[Measured, list[Node]]:
+    """The measure with the count word that opens the name, and what is left of the name: `2 heaped tbsp | flour`,
+    `a few sprigs of | thyme`, `125 g ball | mozzarella`, `1 can (400 g) | tomatoes`."""
+    parts = _words_and_brackets(reading, name)
+    skip = int(len(parts) > 1 and is_how(reading, parts[0]) and bool(_unit(reading, parts[1])))
+    unit = _unit(reading, parts[skip]) if len(parts) > skip + 1 else ""
+    counted = _counted_in(reading, read, unit, parts[skip:]) if unit else None
+    if counted is None:
+        return read, list(name)
+    end, rest = parts[skip][3], parts[skip + 1 :]
+    if rest[0][0] == "bracket" and len(rest) > 1:
+        counted, end, rest = bracketed(reading, counted, rest[0]), end_of(rest[0]), rest[1:]
+    if rest[0][0] == "OF" and len(rest) > 1:
+        end, rest = rest[0][3], rest[1:]
+    start = read.start if read.start >= 0 else start_of(parts[0])
+    return counted._replace(start=start, end=end), rest
+
+
+def _words_and_brackets(reading: Reading, name: Sequence[Node]) -> list[Node]:
+    """The words of a name one by one, a round bracket as one."""
+    parts: list[Node] = []
+    for node in name:
+        parts += [node] if node[0] == "bracket" else leaves([node])
+    if parts and parts[0][0] == "FOOD" and " " in parts[0][1]:
+        parts[:1] = _count_apart(reading, parts[0])
+    return parts
+
+
+def _count_apart(reading: Reading, food: Node) -> list[Node]:
+    """`1 can tomatoes`: the count word of a food whose name begins with it."""
+    first, _, rest = food[1].partition(" ")
+    if not reading.kitchen.cupboard.count_word(first.lower()) or rest.partition(" ")[0].lower() in reading.words.of:
+        return [food]
+    middle = food[2] + len(food[1]) - len(rest)
+    return [("COUNT", first, food[2], food[2] + len(first)), ("FOOD", rest, middle, food[3])]
+
+
+def _counted_in(reading: Reading, read: Measured, unit: str, words: Sequence[Node]) -> Measured | None:
+    """The measure if a count word is its unit; None where it is part of the name."""
+    if words[1][0] == "bracket" and len(words) < _AFTER_BRACKET:
+        return None
+    if read.size and read.measures and not read.pieces:  # `2 cm piece of ginger`
+        return read._replace(measures=(Measure(ONE, unit),), pieces=ONE)
+    if read.measures and not read.pieces:
+        if not _holds(reading, [word for word in words if word[0] != "bracket"]):
+            return None
+        return read._replace(each=read.measures[0], measures=(Measure(ONE, unit),), pieces=ONE)
+    if read.vague:
+        return read._replace(vague=f"{read.vague} {words[0][1]}")
+    if read.measures:
+        return read._replace(measures=(Measure(read.measures[0].amount, unit),))
+    return None
+
+
+# A count word, its bracket, and a name after them.
+_AFTER_BRACKET = 3
+
+
+def is_how(reading: Reading, leaf: Node) -> bool:
+    """Whether a word says how a measure is heaped, or of what size a piece is."""
+    if leaf[0] == "bracket":
+        return False
+    said = leaf[1].lower()
+    return said in reading.words.how or said.endswith(reading.words.sized)
+
+
+def _unit(reading: Reading, leaf: Node) -> str:
+    """The unit that a word is between a number and a name: tbsp, pinch, clove, can; else ""."""
+    if leaf[0] in ("FOOD", "TOOL", "bracket"):
+        return ""
+    word = leaf[1].lower()
+    count = reading.kitchen.cupboard.count_word(word)
+    if count:
+        return count
+    unit = reading.kitchen.units.get(word) if len(word) > 1 else None
+    return unit.id if unit and unit.kind in ("mass", "volume", "nominal") else ""
+
+
+def _holds(reading: Reading, words: Sequence[Node]) -> bool:
+    """Whether a count word after a weight is what holds the food: `400 g tin tomatoes`, but `200 g leaf spinach`."""
+    kitchen = reading.kitchen
+    word = words[0][1].lower()
+    found = kitchen.cupboard.get(word)
+    of = words[1][0] == "OF"
+    rest = reading.keys(words[1 + of :])
+    known = kitchen.larder.find(rest)
+    holder = kitchen.cupboard.holds(kitchen.cupboard.count_word(word) or "") and known
+    vessel = found is not None and found.kind == "vessel"
+    return bool(vessel or holder) and kitchen.larder.find(reading.keys(words)) is None
+
+
+def bracketed(reading: Reading, read: Measured, bracket: Node, each: bool = False) -> Measured:
+    """What round brackets say: `(3 cups)`, `(140–200 g each)`, `(1 kg stoned)`, `(20 cm)`, `(3 sprigs)`, or a note."""
+    note = child(bracket[1], "note")
+    assert note is not None
+    parts = list(note[1])
+    while parts and parts[0][0] == "ANY" and parts[0][1].lower() in reading.words.about:
+        parts.pop(0)
+    if not parts:
+        return read._replace(note=reading.said([note]))
+    first, others = parts[0], parts[1:]
+    for part in others:
+        _check(reading, part)
+    if first[0] == "weight":
+        found = measures(reading, first)
+        if each or child(bracket[1], "EACH"):
+            return read._replace(each=found[0])
+        if others:
+            return read._replace(prepared=found[0], prepared_word=reading.said(others))
+        return read._replace(also=found)
+    _check(reading, first)
+    if first[0] == "size":
+        return read._replace(size=reading.said([note]))
+    if first[0] == "count" and others:
+        unit = reading.kitchen.cupboard.count_word(others[0][1].lower()) if is_leaf(others[0]) else None
+        if unit and len(others) == 1:
+            return read._replace(also=(Measure(amount(reading, first), unit),))
+    return read._replace(note=reading.said([note]))
+
+
+def _check(reading: Reading, node: Node) -> None:
+    """Read a number for what may be wrong with it; the words themselves are kept as a note."""
+    if node[0] in ("amount", "count"):
+        amount(reading, node)
+    elif node[0] == "weight":
+        measures(reading, node)
+    elif node[0] == "size":
+        check_size(reading, node)

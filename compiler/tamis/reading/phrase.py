@@ -1,32 +1,35 @@
-"""A clause under the reader's eye: its items, their keys, and the lists that they are looked up in."""
+"""A clause that was refused, as the messages look at it: its items and their keys in a row."""
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from typing import TYPE_CHECKING
 
-from tamis.diagnostics import Diagnostic, Fix, Severity
-from tamis.kitchen.house import Kitchen
-from tamis.quantity.duration import Duration
-from tamis.quantity.measure import Measure
-from tamis.reading.tables import Tables, match
+from tamis.reading.tables import Tables, match, tables
 from tamis.source import Span
-from tamis.syntax.document import Clause
-from tamis.syntax.items import Bracket, Item, Quantity
+from tamis.syntax.clause import parse_clause
+from tamis.syntax.items import Quantity
+
+if TYPE_CHECKING:
+    from collections.abc import Iterator
+
+    from tamis.reading.clause import Reading
 
 
 class Phrase:
-    """The items of one clause with everything needed to read them. Findings about it gather in `findings`."""
+    """The items of one clause with everything needed to say what may have been meant."""
 
-    __slots__ = ("clause", "end", "findings", "items", "keys", "kitchen", "tables")
+    __slots__ = ("clause", "end", "fault", "items", "keys", "kitchen", "reading", "tables")
 
-    def __init__(self, clause: Clause, kitchen: Kitchen, tables: Tables, findings: list[Diagnostic]) -> None:
-        self.clause = clause
-        self.items: tuple[Item, ...] = clause.items.items
-        self.keys = clause.items.keys
+    def __init__(self, reading: Reading) -> None:
+        parsed = parse_clause(reading.text, reading.kitchen.language)
+        self.reading = reading
+        self.clause = reading.clause
+        self.items = parsed.items
+        self.keys = parsed.keys
+        self.fault = parsed.fault
         self.end = len(self.keys)
-        self.kitchen = kitchen
-        self.tables = tables
-        self.findings = findings
+        self.kitchen = reading.kitchen
+        self.tables: Tables = tables(reading.kitchen.language)
 
     def key(self, at: int) -> str:
         """The key at an index, or "" past the end."""
@@ -59,58 +62,12 @@ class Phrase:
         item = self.items[at] if 0 <= at < self.end else None
         return item if isinstance(item, Quantity) else None
 
-    def quantities(self, kind: str, start: int = 0) -> Iterator[tuple[int, Quantity]]:
-        """The quantities of a kind from `start` on, with their indices; those in round brackets not counted."""
-        key = "#" + kind
-        at = self.index(key, start)
-        while at < self.end:
-            item = self.items[at]
-            assert isinstance(item, Quantity)
-            yield at, item
-            at = self.index(key, at + 1)
+    def quantities(self, kind: str) -> Iterator[tuple[int, Quantity]]:
+        """The quantities of a kind, with their indices; those in round brackets not counted."""
+        for at, item in enumerate(self.items):
+            if isinstance(item, Quantity) and item.kind == kind:
+                yield at, item
 
-    def hedged(self, start: int) -> int:
-        """The index after any hedges at `start`."""
-        hedges = self.tables.hedges
-        while self.key(start) in hedges:
-            found = match(hedges, self.keys, start)
-            if not found or start + found[1] >= self.end:
-                break
-            start += found[1]
-        return start
-
-    def find(
-        self, rule: str, severity: Severity, span: Span, message: str, hint: str = "", fix: Fix | None = None
-    ) -> None:
-        """Keep a finding about this clause."""
-        self.findings.append(Diagnostic(rule, severity, span, message, hint, fix=fix))
-
-
-def measures_of(phrase: Phrase, quantity: Quantity) -> tuple[Measure, ...]:
-    """A quantity of mass, volume or length as measures to be added up."""
-    unit = phrase.kitchen.units.get(quantity.unit)
-    first = Measure(quantity.amount, unit.id if unit else quantity.unit)
-    return (first, *(measure for part in quantity.then for measure in measures_of(phrase, part)))
-
-
-def seconds_of(phrase: Phrase, quantity: Quantity) -> Duration:
-    """A quantity of time as a duration that the food decides."""
-    unit = phrase.kitchen.units.get(quantity.unit)
-    factor = unit.factor if unit else 60
-    total = Duration(*quantity.amount.times(factor))
-    for part in quantity.then:
-        total = total.plus(seconds_of(phrase, part))
-    if quantity.upper:
-        total = total._replace(hi=seconds_of(phrase, quantity.upper).hi)
-    return total
-
-
-def inside(phrase: Phrase, bracket: Bracket) -> Phrase:
-    """The phrase within round brackets, for reading it as one of its own."""
-    from tamis.syntax.clause import key_of
-
-    inner = Phrase(phrase.clause, phrase.kitchen, phrase.tables, phrase.findings)
-    inner.items = bracket.items
-    inner.keys = tuple([key_of(item) for item in bracket.items])
-    inner.end = len(inner.keys)
-    return inner
+    def preposition(self) -> tuple[str, int] | None:
+        """The preposition that the clause opens with, and its number of words."""
+        return match(self.tables.prepositions, self.keys, 0)

@@ -6,26 +6,25 @@ looked through. Every other word is prose: *the dough in a warm place* warms not
 
 from __future__ import annotations
 
-import re
 from itertools import islice
 
 from tamis.kitchen.equipment import Cupboard
 from tamis.kitchen.verbs import Verb, Verbs
+from tamis.patterns import pattern
 from tamis.reading.clauses import Tool, VerbUse
 from tamis.reading.tables import Tables, match
 from tamis.source import Span
-from tamis.syntax.clause import Items
 from tamis.syntax.document import Clause
 
-_TOKEN = re.compile(r"[^\W\d_][\w’'-]*|[^\w\s]")
+_TOKEN = pattern(r"[^\W\d_][\w’'-]*|[^\w\s]")
 _OPENS = frozenset((",", ";", ":", ".", "(", "and", "then", "or", "but", "—", "–"))
 _THROUGH = frozenset(
     ("then", "now", "just", "first", "next", "again", "carefully", "and", "you", "can", "do", "not", "slowly")
 )
-_STATION = re.compile(r"\s+(?:(?:the|your)\s+)?([^\W\d_]+)\b")
-_TO = re.compile(r"\bto ([^\W\d_]+(?: [^\W\d_]+){0,4}),?\s*\Z")
-_IN_THE = re.compile(r"\bin(?:to)? (?:the|a|your) ([^\W\d_]+)")
-_LAST_WORD = re.compile(r"[^\W\d_][\w-]*\Z")
+_STATION = pattern(r"\s+(?:(?:the|your)\s+)?([^\W\d_]+)\b")
+_TO = pattern(r"\bto ([^\W\d_]+(?: [^\W\d_]+){0,4}),?\s*\Z")
+_IN_THE = pattern(r"\bin(?:to)? (?:the|a|your) ([^\W\d_]+)")
+_LAST_WORD = pattern(r"[^\W\d_][\w-]*\Z")
 _BETWEEN = frozenset(("well", "lightly", "generously", "with", "in", "by"))
 
 
@@ -77,7 +76,7 @@ def station_after(use: VerbUse, text: str, span: Span, cupboard: Cupboard) -> To
     if named is None or found is None or found.item.kind != "station":
         return None
     place = Span(span.start + named.start(1), span.start + named.end(1))
-    return Tool(Clause(named[1], Items(()), place), named[1], found.item, definite=True)
+    return Tool(Clause(named[1], place), named[1], found.item, definite=True)
 
 
 def cold_place(text: str, start: int, cupboard: Cupboard) -> Tool | None:
@@ -89,7 +88,7 @@ def cold_place(text: str, start: int, cupboard: Cupboard) -> Tool | None:
         found = cupboard.find([named[1].lower()])
         if found is not None and found.item.kind == "station" and found.item.station in ("fridge", "freezer"):
             place = Span(start + named.start(1), start + named.end(1))
-            return Tool(Clause(named[1], Items(()), place), named[1], found.item, preposition="in", definite=True)
+            return Tool(Clause(named[1], place), named[1], found.item, preposition="in", definite=True)
     return None
 
 

@@ -5,14 +5,26 @@ A clause that cannot be read is one finding and is left out; the rest of the lin
 
 from __future__ import annotations
 
-import re
 from itertools import takewhile
 from typing import TYPE_CHECKING
 
 from tamis.diagnostics import Diagnostic, Label
 from tamis.kitchen.house import Kitchen
+from tamis.patterns import pattern
 from tamis.reading.clause_reader import read_clause
-from tamis.reading.clauses import Cue, Ingredient, Pause, Reference, Target, Tending, Time, Tool, VerbUse
+from tamis.reading.clauses import (
+    Cue,
+    Division,
+    Ingredient,
+    Pause,
+    Reference,
+    Repeat,
+    Target,
+    Tending,
+    Time,
+    Tool,
+    VerbUse,
+)
 from tamis.reading.header import read_header
 from tamis.reading.prose import cold_place, preposition_before, purpose_before, station_after, verbs_in, wait_before
 from tamis.reading.reading import (
@@ -30,12 +42,13 @@ from tamis.syntax.document import Action, Ahead, Clause, ComponentNode, Document
 if TYPE_CHECKING:
     from collections.abc import Sequence
 
+    from tamis.reading.clauses import Read
     from tamis.syntax.document import Part
 
 _RIGHT_BEHIND = len(" into the ")
-_OF_EACH = re.compile(r"[^.;,]*\b(?:each|every)\b")
-_NEXT = re.compile(r"\b(then )|\.\s+([^\W\d_a-z])|;\s+(\w)")
-_EACH_WITH = re.compile(r"\b(?:each|every)\b[^.;,]*\bwith\s*\Z")
+_OF_EACH = pattern(r"[^.;,]*\b(?:each|every)\b")
+_NEXT = pattern(r"\b(then )|\.\s+([^\W\d_a-z])|;\s+(\w)")
+_EACH_WITH = pattern(r"\b(?:each|every)\b[^.;,]*\bwith\s*\Z")
 
 
 def read(document: Document, kitchen: Kitchen) -> tuple[Reading, list[Diagnostic]]:
@@ -53,12 +66,13 @@ def read(document: Document, kitchen: Kitchen) -> tuple[Reading, list[Diagnostic
 class _Reader:
     """Reads components one after another; holds the kitchen and the findings."""
 
-    __slots__ = ("findings", "kitchen", "tables")
+    __slots__ = ("_each", "findings", "kitchen", "tables")
 
     def __init__(self, kitchen: Kitchen, findings: list[Diagnostic]) -> None:
         self.kitchen = kitchen
         self.findings = findings
-        self.tables = tables()
+        self.tables = tables(kitchen.language)
+        self._each = self.tables.each
 
     def component(self, node: ComponentNode) -> ComponentRead:
         """A heading with its steps; a remark belongs to the step before it, or to the component."""
@@ -79,23 +93,18 @@ class _Reader:
     def without_headings(self, document: Document, title: str) -> tuple[str, ComponentRead | None]:
         """The headnote and the only component: it begins with the first paragraph that holds a clause of known role."""
         blocks = document.opening.blocks
-        kept = list(self.findings)
         for at, block in enumerate(blocks):
-            if isinstance(block, Step) and any(action.events for action in self._known(block)):
-                self.findings[:] = kept
+            if isinstance(block, Step) and self._holds_clauses(block):
                 headnote = document.source.text[blocks[0].span.start : block.span.start].strip()
                 return headnote, self.component(ComponentNode(title, None, blocks[at:]))
-        self.findings[:] = kept
         if not blocks:
             return "", None
         return document.source.text[blocks[0].span.start : blocks[-1].span.end], None
 
-    def _known(self, step: Step) -> list[ActionRead]:
-        """The step's actions with only what clauses give: a paragraph of plain words is a headnote."""
-        read = [self._action(action) for action in step.actions]
-        return [
-            action._replace(events=tuple(e for e in action.events if not isinstance(e, VerbUse))) for action in read
-        ]
+    def _holds_clauses(self, step: Step) -> bool:
+        """Whether a paragraph holds a clause that can be read; one of plain words is a headnote."""
+        clauses = [clause for action in step.actions for clause in action.clauses() if not clause.broken]
+        return any(read_clause(clause, self.kitchen, []) for clause in clauses)
 
     def step(self, step: Step) -> StepRead:
         """A paragraph: its lines, those with a `then` between two times as two actions."""
@@ -137,21 +146,28 @@ class _Reader:
         return [*events, place] if place and near else events
 
     def _clause(self, clause: Clause, earlier: Sequence[Event], before: str, after: str) -> list[Event]:
-        record = read_clause(clause, self.kitchen, self.tables, self.findings)
-        if record is None:
+        if clause.broken:
             return []
+        records = read_clause(clause, self.kitchen, self.findings, before)
+        if len(records) == 1 and not isinstance(records[0], VerbUse):
+            return self._in_its_place(records[0], clause, earlier, before, after)
+        return [event for record in records for event in (*self._worked(record), record)]
+
+    def _in_its_place(
+        self, record: Read, clause: Clause, earlier: Sequence[Event], before: str, after: str
+    ) -> list[Event]:
+        """A record with what the words round its bracket say of it."""
         if isinstance(record, Ingredient):
-            self._is_no_division(record, before)
             purpose = "" if record.purpose else self._purpose(record, earlier, before)
             return [record._replace(purpose=purpose) if purpose else record]
+        if isinstance(record, Division) and not self._each.isdisjoint(before.lower().split()):
+            return [record._replace(of_each=True)]
         if isinstance(record, Reference):
             record = _for_each(record, before, after)
             preposition = "" if record.preposition else preposition_before(before, self.tables)
             return [record._replace(preposition=preposition) if preposition else record]
         if isinstance(record, Tool) and not record.preposition:
             return [record._replace(preposition=preposition_before(before, self.tables))]
-        if isinstance(record, Time | Cue) and (place := cold_place(clause.text, clause.inner, self.kitchen.cupboard)):
-            return [*self._worked(record), place, record]
         if isinstance(record, Time | Cue | Pause) and record.verb:
             return [*self._worked(record), record]
         wait = wait_before(before, clause.span.start, self.kitchen.verbs) if isinstance(record, Time | Cue) else None
@@ -159,22 +175,12 @@ class _Reader:
         said = wait is None or (isinstance(last, VerbUse) and last.span.end >= wait.span.start)  # *leave to rise*
         return [record] if said or wait is None else [wait, record]
 
-    def _worked(self, record: Time | Cue | Pause) -> list[Event]:
+    def _worked(self, record: Event) -> list[Event]:
         """The verb that a time begins with, as a verb of the line."""
-        if record.verb is None:
+        if not isinstance(record, Time | Cue | Pause) or record.verb is None:
             return []
         at = record.clause.inner
         return [VerbUse(record.verb, record.verb_text, Span(at, at + len(record.verb_text)))]
-
-    def _is_no_division(self, record: Ingredient, before: str) -> None:
-        """`Roll into [20 balls]`: pieces that no food is called like, after *into*, were meant as a division."""
-        last = self.findings[-1] if self.findings else None
-        if last is None or last.rule != "unknown-ingredient" or last.span != record.name_span:
-            return
-        counted = all(self.kitchen.units.get(measure.unit) is None for measure in record.measures)
-        if counted and before.rstrip().endswith(" into"):
-            hint = f"if the food is divided here, `into` belongs to the clause: `[into {record.clause.text}]`"
-            self.findings[-1] = last._replace(severity="warning", hint=hint)
 
     def _purpose(self, record: Ingredient, earlier: Sequence[Event], before: str) -> str:
         """The purpose that the verb gives: a participle right before the bracket, or the verb of the line for
@@ -189,6 +195,10 @@ class _Reader:
 
     def _split(self, action: ActionRead) -> list[ActionRead]:
         """Two times in a line parted by `then` are two actions; two without are one finding."""
+        again = _end_of_repeated(action)
+        if again is not None:
+            head, tail = _cut(action, again)
+            return [head, *self._split(tail)]
         timed = [event for event in action.events if _gives_time(event)]
         if len(timed) < 2:
             if not timed:
@@ -222,6 +232,19 @@ class _Reader:
                 if found:
                     return part.span.start + found.start(found.lastindex or 0)
         return None
+
+
+def _end_of_repeated(action: ActionRead) -> int | None:
+    """Where the work ends that is done again in `stretch it [6 times], cover and [rise for 40 min]`: behind a verb
+    only its work is repeated; at the head of a line all of it is."""
+    worked = False
+    for at, event in enumerate(action.events):
+        if isinstance(event, VerbUse):
+            worked = True
+        elif isinstance(event, Repeat) and event.kind == "times" and worked:
+            more = any(isinstance(later, VerbUse) for later in action.events[at + 1 :])
+            return event.clause.span.end if more else None
+    return None
 
 
 def _for_each(reference: Reference, before: str, after: str) -> Reference:

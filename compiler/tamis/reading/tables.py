@@ -1,13 +1,14 @@
-"""The tables of `words/en/reading.toml`: words by which a clause is read, as data that a cook can read too."""
+"""Words that are asked for beside the grammar: names by their kind, what a refused clause may have meant."""
 
 from __future__ import annotations
 
+import re
 from fractions import Fraction
-from functools import cache
+from functools import lru_cache
 
 from tamis.quantity.nouns import nouns
 from tamis.record import NamedTuple
-from tamis.words import word_tables
+from tamis.words import word_lists, word_tables
 
 Phrases = dict[str, list[tuple[int, dict[tuple[str, ...], str]]]]
 
@@ -16,38 +17,26 @@ class Tables(NamedTuple):
     """Word lists ready for look-up. A `Phrases` maps a first word to the phrases of each length, longest first: a
     phrase to what it stands for."""
 
-    hedges: Phrases
     articles: frozenset[str]
-    openers: Phrases
-    endings: tuple[tuple[tuple[str, ...], str], ...]
-    prepositions: Phrases
     dividing: frozenset[str]
-    setting_words: frozenset[str]
-    heats: frozenset[str]
-    rooms: Phrases
-    cold_rooms: Phrases
-    states: frozenset[str]
-    repeat_nouns: dict[str, str]
+    each: frozenset[str]
+    few: frozenset[str]
+    of: frozenset[str]
     fractions: dict[str, Fraction]
-    rest: Phrases
-    some: Phrases
-    no_name: frozenset[str]
+    hedges: frozenset[str]
+    hints: Phrases
     kinds: dict[str, frozenset[str]]
     made: frozenset[str]
-    hints: Phrases
-    all: Phrases
-    how: frozenset[str]
-    vague: Phrases
-    stops: frozenset[str]
-    ends: frozenset[str]
+    openers: tuple[str, ...]
+    parted: re.Pattern[str]
+    parts: tuple[str, ...]
+    prepositions: Phrases
     purposes: Phrases
-    optional: frozenset[str]
-    size_words: frozenset[str]
-    constant: tuple[str, ...]
-    sometimes: tuple[str, ...]
-    once: tuple[str, ...]
-    hands: frozenset[str]
-    free: frozenset[str]
+    repeat_nouns: frozenset[str]
+    rooms: Phrases
+    cold_rooms: Phrases
+    hangs: frozenset[str]
+    until: str
 
 
 def _phrases(*groups: tuple[str, list[str]]) -> Phrases:
@@ -70,50 +59,51 @@ def match(table: Phrases, keys: tuple[str, ...], start: int) -> tuple[str, int] 
     return None
 
 
-def raw_tables() -> dict[str, dict[str, list[str]]]:
-    """The tables as they are written, each key with its words."""
-    raw = word_tables("en", "reading")
-    return {name: {key: text.split(", ") for key, text in table.items()} for name, table in raw.items()}
-
-
-@cache
-def tables() -> Tables:
-    """The tables, read once."""
-    raw = raw_tables()
-    numbers, shares, measures, tending = raw["numbers"], raw["shares"], raw["measures"], raw["tending"]
+@lru_cache(8)
+def tables(language: str = "en") -> Tables:
+    """The tables of a language, read once."""
+    clause, reading = word_lists(language, "clause"), word_lists(language, "reading")
+    closed = clause["closed"]
+    fractions = word_tables(language, "clause")["fractions"]
+    openers = [name for name in closed if name in _OPENERS]
     return Tables(
-        hedges=_phrases(("", numbers["hedges"])),
-        articles=frozenset(numbers["articles"]),
-        openers=_phrases(*raw["openers"].items()),
-        endings=tuple(
-            (tuple(phrase.split(" ")), role) for role, phrases in raw["endings"].items() for phrase in phrases
-        ),
-        prepositions=_phrases(("", raw["prepositions"]["food"])),
-        dividing=frozenset(raw["prepositions"]["dividing"]),
-        setting_words=frozenset(raw["settings"]["words"]),
-        heats=frozenset(raw["settings"]["nouns"]),
-        rooms=_phrases(("", raw["settings"]["rooms"])),
-        cold_rooms=_phrases(("", raw["settings"]["cold"])),
-        states=frozenset(raw["targets"]["states"]),
-        repeat_nouns={plural: kind for kind, (plural,) in raw["repeats"].items()},
-        fractions={word: Fraction(text) for word, (text,) in raw["fractions"].items()},
-        rest=_phrases(("", shares["rest"])),
-        no_name=frozenset(raw["namings"]["not"]),
-        kinds={word: frozenset(kinds) for word, kinds in raw["kinds"].items()},
-        made=frozenset(map(nouns("en").singular, raw["made"]["words"])),
-        hints=_phrases(*((said, [tried]) for tried, (said,) in raw["hints"].items())),
-        some=_phrases(("", shares["some"])),
-        all=_phrases(("", shares["all"])),
-        how=frozenset(measures["how"]),
-        vague=_phrases(("", measures["vague"])),
-        stops=frozenset(raw["names"]["stops"]),
-        ends=frozenset(raw["names"]["ends"]),
-        purposes=_phrases(("", raw["after-comma"]["purposes"])),
-        optional=frozenset(raw["after-comma"]["optional"]),
-        size_words=frozenset(raw["sizes"]["words"]),
-        constant=tuple(tending["constant"]),
-        sometimes=tuple(tending["sometimes"]),
-        once=tuple(tending["once"]),
-        hands=frozenset(raw["attention"]["hands"]),
-        free=frozenset(raw["attention"]["free"]),
+        articles=frozenset(closed["ARTICLE"]),
+        dividing=frozenset(closed["INTO"]),
+        each=frozenset(closed["EACH"]),
+        few=frozenset(word for phrase in clause["said"]["few"] for word in phrase.split(" ")[-1:]),
+        of=frozenset(closed["OF"]),
+        fractions={word: Fraction(text) for word, text in fractions.items()},
+        hedges=frozenset(closed["HEDGE"]),
+        hints=_phrases(*((said, [tried]) for tried, (said,) in reading["hints"].items())),
+        kinds={word: frozenset(kinds) for word, kinds in reading["kinds"].items()},
+        made=frozenset(map(nouns(language).singular, reading["made"]["words"])),
+        openers=tuple(phrase for name in openers for phrase in closed[name]),
+        parted=re.compile("|".join((*(rf"\b{re.escape(word)}\b" for word in closed["AND"]), "&", r"\+", ","))),
+        parts=tuple(closed["PART"]),
+        prepositions=_phrases(("", [*closed["PREP"], *closed["INTO"]])),
+        purposes=_phrases(("", [*closed["PURPOSE"], *closed["FOR"]])),
+        repeat_nouns=frozenset((*clause["open"]["BATCH"], *clause["open"]["ADDITION"], *closed["TIMESWORD"])),
+        rooms=_phrases(("", list(closed["ROOM"]))),
+        cold_rooms=_phrases(("", list(reading["rooms"]["cold"]))),
+        hangs=frozenset(reading["hangs"]["words"]),
+        until=closed["UNTIL"][0],
     )
+
+
+# The classes whose words open a clause whatever follows.
+_OPENERS = frozenset(
+    (
+        "UNTIL",
+        "PAUSE",
+        "WITHIN",
+        "KEEPWARM",
+        "OFFHEAT",
+        "AS",
+        "LEAVING",
+        "SETASIDE",
+        "MEANWHILE",
+        "TWICE",
+        "REPEAT",
+        "EVERY",
+    )
+)

@@ -3,144 +3,359 @@
 from __future__ import annotations
 
 from fractions import Fraction
+from typing import TYPE_CHECKING
 
 from tamis.quantity.measure import Measure
-from tamis.reading.clauses import Division, Naming, Reference, Repeat, Tool
-from tamis.reading.measured import Measured, read_bracket, read_measure
-from tamis.reading.nouns import name_end
-from tamis.reading.phrase import Phrase, measures_of
-from tamis.reading.roles import Decision
-from tamis.syntax.items import Product, Quantity
+from tamis.reading.clause import child, is_leaf, leaves
+from tamis.reading.clauses import Division, Meanwhile, Naming, Read, Reference, Repeat, Share, Time, Tool
+from tamis.reading.food import PREPOSITIONS
+from tamis.reading.measured import MEASURES, NAMES, Measured, bracketed, read_measure, with_unit
+from tamis.reading.quantities import amount, check_size, duration, measures, stretch
+from tamis.reading.soundness import check_text
+
+if TYPE_CHECKING:
+    from collections.abc import Sequence
+
+    from tamis.kitchen.equipment import FoundEquipment
+    from tamis.quantity.duration import Duration
+    from tamis.reading.clause import Node, Reading
 
 
-def read_reference(phrase: Phrase, decision: Decision) -> Reference:
+def preposition_of(children: Sequence[Node]) -> tuple[str, list[Node]]:
+    """The preposition that a clause opens with, and what follows it."""
+    if children[0][0] in PREPOSITIONS or children[0][0] == "TO":
+        return children[0][1].lower(), list(children[1:])
+    return "", list(children)
+
+
+# ---- references
+
+
+def read_reference(reading: Reading, children: Sequence[Node]) -> tuple[Read, ...]:
     """`the poolish`, `a third of the milk`, `with the rest of the cream, whipped`."""
-    start = decision.share.end if decision.share else decision.start
-    if phrase.key(start) == "the":
-        start += 1
-    end = name_end(phrase, start)
-    if end > start and phrase.key(end) == "#pieces":  # `the layer 2`: a number at the end belongs to the name
-        end += 1
-    comma = phrase.index(",", end)
-    return Reference(
-        phrase.clause,
-        phrase.text(start, end),
-        phrase.span(start, end),
-        decision.share.share if decision.share else None,
-        decision.preposition,
-        phrase.text(comma + 1, phrase.end) if comma < phrase.end else "",
+    preposition, nodes = preposition_of(children)
+    share = None
+    if nodes and nodes[0][0] == "of_it":
+        of_it = nodes.pop(0)[1]
+        share = _share(reading, of_it)
+        if of_it[-1][0] == "REST" and share.kind == "fraction":  # `half of the remaining cream`
+            nodes.insert(0, _without_the(reading, of_it[-1]))
+    elif nodes and nodes[0][0] == "THE":
+        nodes.pop(0)
+    after = [node for node in nodes if node[0] in ("bracket", "COMMA", "preparation", "purpose", "optional")]
+    name = [node for node in nodes if node not in after]
+    for node in after:
+        if node[0] in ("preparation", "purpose"):
+            check_text(reading, node[1])
+    for node in name:
+        if node[0] == "count":
+            amount(reading, node)
+    said = [node for node in after if node[0] != "COMMA"]
+    if not name:
+        message = f"“{reading.text.strip()}” names nothing"
+        raise reading.fail("clause-role", reading.clause.span, message, "write what is meant: `[the dough]`")
+    return (
+        Reference(
+            reading.clause,
+            reading.said(name),
+            reading.span(name),
+            share,
+            preposition,
+            reading.said(said) if said else "",
+        ),
     )
 
 
-def read_tool(phrase: Phrase, decision: Decision) -> Tool:
-    """A piece of equipment with its number, size and adjectives."""
-    noun = decision.noun
-    assert noun is not None and noun.equipment is not None
-    measured = decision.measured or Measured(decision.start, decision.start)
-    number, size = _number_and_size(phrase, measured, noun.equipment.several)
-    size = size or next((phrase.text(at, at + 1) for at in range(noun.start, noun.end) if phrase.quantity(at)), "")
-    same = phrase.index("same", noun.start)
-    name = phrase.text(same + 1 if same < noun.end - 1 else noun.start, noun.end)
-    of = name.lower().find(" of ")
-    if of >= 0 and phrase.key(noun.start) in phrase.tables.ends:  # `the back of a spoon`
-        name, of = _bare(name[of + 4 :], phrase), -1
-    said = _bare(name if of < 0 else name[:of], phrase)
-    words = said.lower().split()
-    return Tool(
-        phrase.clause,
+def _without_the(reading: Reading, leaf: Node) -> Node:
+    """`the remaining` without its article, as part of a name."""
+    first, _, rest = leaf[1].partition(" ")
+    if first.lower() not in reading.words.the or not rest:
+        return leaf
+    return (leaf[0], rest, leaf[3] - len(rest), leaf[3])
+
+
+def _share(reading: Reading, nodes: Sequence[Node]) -> Share:
+    """The part of something that is there: `half`, `another third`, `2 tbsp of`, `the rest of`, `all but 2 tbsp of`."""
+    kinds = [node[0] for node in nodes]
+    if "REST" in kinds and kinds[0] != "FRACTION":
+        return Share("rest")
+    if "ALLBUT" in kinds:
+        return Share("but", measure=_measure(reading, nodes[1]))
+    part = child(nodes, "FRACTION")
+    if part:
+        return _fraction(reading, nodes, part)
+    if "ALL" in kinds:
+        return Share("all")
+    some = child(nodes, "SOME")
+    if some:
+        return Share("some")
+    read = read_measure(reading, [node for node in nodes if node[0] in MEASURES])
+    words = [node for node in nodes if node[0] in NAMES]
+    if words:
+        read, _ = with_unit(reading, read, [*words, child(nodes, "OF") or words[-1]])
+    if read.vague or not read.measures:
+        return Share("some")
+    measure = read.measures[0]
+    unit = reading.kitchen.units.get(measure.unit) if measure.unit else None
+    if measure.unit in reading.words.no_size or (unit is not None and unit.kind == "nominal"):  # a splash of it
+        return Share("some")
+    if not measure.unit and measure.amount.single and 0 < measure.amount.lo < 1:  # `1/3 of the cream`
+        return Share("fraction", measure.amount.lo)
+    return Share("measure", measure=measure)
+
+
+def _fraction(reading: Reading, nodes: Sequence[Node], part: Node) -> Share:
+    hedges = child(nodes, "hedges")
+    another = hedges is not None and child(hedges[1], "ANOTHER") is not None
+    value = reading.words.fractions[part[1].lower()]
+    number = child(nodes, "count")
+    if number:
+        value *= amount(reading, number).lo
+    if value > 1:
+        message = f"“{reading.said([nodes[0], part])}” is more than the whole"
+        raise reading.fail("number-unclear", reading.span([nodes[0], part]), message, "a share is at most all of it")
+    return Share("fraction", value, another=another)
+
+
+def _measure(reading: Reading, node: Node) -> Measure:
+    return measures(reading, node)[0] if node[0] == "weight" else Measure(amount(reading, node), "")
+
+
+# ---- equipment
+
+
+def read_tool(reading: Reading, children: Sequence[Node]) -> tuple[Read, ...]:
+    """A piece of equipment with its number, size and adjectives; a time behind it is a record of its own."""
+    preposition, nodes = preposition_of(children)
+    definite = bool(nodes) and nodes[0][0] == "THE"
+    same = child(nodes, "SAME") is not None
+    nodes = [node for node in nodes if node[0] not in ("THE", "SAME")] if definite or same else nodes
+    at = next(n for n, node in enumerate(nodes) if node[0] in NAMES)
+    measured = read_measure(reading, [node for node in nodes[:at] if node[0] != "hedges"])
+    size = child(nodes[:at], "size") or child(nodes[:at], "weight")
+    name, holding, rest = _named(reading, nodes[at:])
+    found = _whole(reading, name, holding) or reading.kitchen.cupboard.find(reading.keys(_plain(name)))
+    assert found is not None
+    number, said_size = _number_and_size(reading, measured, found)
+    inside = next((node for node in name for node in _sizes(node)), None)
+    said_size = said_size or (reading.said([size]) if size else "") or (reading.said([inside]) if inside else "")
+    words, length = _rest(reading, rest, measured)
+    said = reading.said(name)
+    adjectives = tuple(word for word in found.adjectives if word in said.lower().split())
+    divides = preposition in reading.words.into and number > 1 and found.item.kind == "vessel"
+    tool = Tool(
+        reading.clause,
         said,
-        noun.equipment.item,
-        tuple(word for word in noun.equipment.adjectives if word in words and word not in ("the", "same")),
+        found.item,
+        adjectives,
         number,
-        size,
-        decision.preposition,
-        phrase.key(decision.start) == "the" or phrase.key(noun.start - 1) in ("the", "same"),
-        decision.preposition in phrase.tables.dividing and number > 1 and noun.equipment.item.kind == "vessel",
-        "" if of < 0 else name[of + 4 :],
+        said_size,
+        preposition,
+        definite or same,
+        divides,
+        reading.said(holding) if holding else "",
+        words=words,
     )
+    return (tool, Time(reading.clause, length, text=reading.text)) if length else (tool,)
 
 
-def _bare(name: str, phrase: Phrase) -> str:
-    """The piece without its article, and without what stands before it: `cover with foil` names foil."""
-    words = name.split()
-    start = max((at + 1 for at, word in enumerate(words[:-1]) if word.lower() in phrase.tables.prepositions), default=0)
-    start += words[start].lower() in phrase.tables.articles and start + 1 < len(words)
-    return " ".join(words[start:])
+def _plain(nodes: Sequence[Node]) -> list[Node]:
+    return [leaf for leaf in leaves(nodes) if leaf[0] not in _NUMBERS]
 
 
-def _number_and_size(phrase: Phrase, measured: Measured, several: bool) -> tuple[Fraction, str]:
-    """`3 × 20 cm round tins` are three; `a 20 × 30 cm tin` has a size."""
+_NUMBERS = frozenset(("NUMBER", "RANGE", "MASS", "VOLUME", "LENGTH", "TIMES", "PERCENT", "ADJCOMMA"))
+
+
+def _sizes(node: Node) -> list[Node]:
+    """The first measure within a name: `heavy 3-litre pan`."""
+    if is_leaf(node):
+        return []
+    if node[0] in ("weight", "size", "length"):
+        return [node]
+    return [found for part in node[1] for found in _sizes(part)][:1]
+
+
+def _named(reading: Reading, nodes: Sequence[Node]) -> tuple[list[Node], list[Node], list[Node]]:
+    """The piece, what it holds (`a bowl | of ice`), and the rest. Of `the back of a spoon` the piece is the spoon, of
+    `two sheets of baking paper` the paper, of `the bowl of a stand mixer` the bowl."""
+    first = [nodes[0]]
+    rest = list(nodes[1:])
+    if not rest or rest[0][0] != "OF":
+        name, rest = _without_comma(reading, first, rest)
+        return name, [], rest
+    at = 1 + (rest[1][0] == "ARTICLE")
+    held, after = rest[1 : at + 1], rest[at + 1 :]
+    keys = reading.keys(_plain(first))
+    part = keys[-1] in reading.words.parts_of_tools and not reading.kitchen.cupboard.get(keys[-1])
+    if held[-1][0] in ("tool", "jar") and (part or reading.kitchen.cupboard.find(keys) is None):
+        return held[-1:], [], after
+    return first, held, after
+
+
+def _whole(reading: Reading, name: list[Node], holding: list[Node]) -> FoundEquipment | None:
+    """`the bowl of a stand mixer` is one piece, if the list has it as part of another."""
+    if not holding:
+        return None
+    of = sorted(reading.words.of)[0]
+    words = (*reading.keys(_plain(name)), of, *reading.keys(_plain(holding)))
+    found = reading.kitchen.cupboard.find(tuple(word for word in words if word not in reading.words.articles))
+    return found if found and found.item.part_of else None
+
+
+def _without_comma(reading: Reading, name: list[Node], rest: list[Node]) -> tuple[list[Node], list[Node]]:
+    """`a wide, heavy-bottomed pan`: what stands before the comma describes."""
+    words = list(leaves(name))
+    commas = [n for n, leaf in enumerate(words) if leaf[0] == "ADJCOMMA"]
+    return (words[commas[-1] + 1 :], rest) if commas else (name, rest)
+
+
+def _number_and_size(reading: Reading, measured: Measured, found: FoundEquipment) -> tuple[Fraction, str]:
+    """`3 × 20 cm round tins` are three; a `20 × 30 cm tin` has a size; `4 pint jars` hold a pint each."""
     product = measured.product
-    if product and several and len(product.factors) == 2 and product.factors[0].single:
-        number = product.factors[0].lo
-        if number.denominator == 1 and number <= 12:
-            size = measured.size.split("×" if "×" in measured.size else "x", 1)[-1].strip()
-            return number, size
-    number = measured.pieces.lo if measured.pieces else Fraction(1)
-    for at in range(measured.start, measured.end):
-        quantity = phrase.quantity(at)
-        if not measured.size and quantity and quantity.kind in ("mass", "volume"):
-            return number, phrase.text(at, at + 1)
-    return number, measured.size
+    if product and not measured.pieces and found.several and len(product) == 2 and product[0].single:
+        number = product[0].lo
+        if number.denominator == 1 and number <= _MOST_TINS:
+            return number, _after_times(measured.size)
+    if product and measured.pieces and measured.each:
+        return measured.pieces.lo, measured.size
+    if measured.pieces:
+        size = measured.size
+        if not size and measured.each and measured.weight_first:
+            size = reading.text[measured.start : measured.end].strip()
+            size = size[len(size.split(" ")[0]) :].strip() if " " in size else size
+        return measured.pieces.lo, size
+    if measured.measures and not measured.size:
+        if found.several:
+            return measured.measures[0].amount.lo, measured.measures[0].unit
+        return Fraction(1), reading.text[measured.start : measured.end]
+    return Fraction(1), measured.size
 
 
-def read_division(phrase: Phrase, decision: Decision) -> Division:
-    """`into 2 pieces`, `into 40 pieces (11 g each)`, `into 2-cm cubes`."""
-    start = decision.start
-    quantity = phrase.quantity(start)
-    count = quantity.amount if quantity and quantity.kind == "pieces" else None
-    name_start = start + 1 if quantity else start
-    item = phrase.items[name_start] if name_start < phrase.end else None
-    if isinstance(item, Product) or (isinstance(item, Quantity) and item.kind in ("length", "mass")):
-        name_start += 1
-    end = name_end(phrase, name_start)
-    each: Measure | None = None
-    measured = read_measure(phrase, start)
-    for bracket in range(end, phrase.end):
-        if phrase.key(bracket) == "()":
-            read = read_bracket(phrase, measured._replace(each=None, also=()), bracket)
-            each = read.each or (read.also[0] if read.also else None)
-    if isinstance(item, Quantity) and item.kind == "mass":
-        each = measures_of(phrase, item)[0]
-    return Division(phrase.clause, count, phrase.text(name_start, end), each, phrase.clause.text)
+_MOST_TINS = 12
 
 
-def read_naming(phrase: Phrase, decision: Decision) -> Naming:
+def _after_times(size: str) -> str:
+    sign = "×" if "×" in size else "x"
+    return size.split(sign, 1)[-1].strip()
+
+
+def _rest(reading: Reading, nodes: Sequence[Node], measured: Measured) -> tuple[str, Duration | None]:
+    """What is said of the piece after it (sterilised, 65 mm deep), and how long the line takes where that stands
+    here."""
+    length = None
+    said: list[Node] = []
+    for node in nodes:
+        if node[0] == "duration":
+            length = duration(reading, node)
+        elif node[0] == "bracket":
+            bracketed(reading, measured, node)
+            said.append(node)
+        elif node[0] not in ("COMMA", "FOR"):
+            said.append(node)
+            parts = [] if is_leaf(node) else node[1]
+            check_text(reading, parts)
+            timed = [part for text in [node, *parts] if not is_leaf(text) for part in text[1] if part[0] == "exact"]
+            if timed:
+                length = stretch(reading, ("stretch", [timed[0]]))
+    return (reading.said(said) if said else ""), length
+
+
+# ---- pieces, names, again
+
+
+def read_division(reading: Reading, children: Sequence[Node]) -> tuple[Read, ...]:
+    """`into 2 pieces`, `into 40 pieces (11 g each)`, `into 2-cm cubes`, `into 17 portions each`."""
+    _, nodes = preposition_of(children)
+    measure = [node for node in nodes if node[0] in MEASURES or node[0] == "counted"]
+    measured = read_measure(reading, measure)
+    each = None
+    for node in nodes:
+        if node[0] == "bracket":
+            found = bracketed(reading, Measured(), node)
+            each = found.each or (found.also[0] if found.also else None)
+        elif node[0] == "size":
+            check_size(reading, node)
+    name = [node for node in nodes if node[0] in NAMES or node[0] in ("adj", "SIZEWORD", "SETWORD", "verb", "noun")]
+    weighed = measured.measures and not measured.pieces and not measured.size
+    if weighed:
+        each = measured.measures[0]
+    if measured.each and measured.weight_first:
+        each = measured.each
+    number = measured.pieces if not measured.article else None
+    noun = reading.said(name)
+    if measured.article and name:
+        number = measured.pieces
+    of_each = any(node[0] == "EACH" for node in nodes)
+    return (Division(reading.clause, number, noun, each, reading.text, of_each=of_each),)
+
+
+def read_naming(reading: Reading, children: Sequence[Node]) -> tuple[Read, ...]:
     """`as garlic paste`, `leaving duck fat`, `reserving 250 ml pasta water`, `set aside`."""
-    opener = phrase.key(decision.start)
-    if opener == "set":
-        return Naming(phrase.clause, "set-aside")
-    kind = "as" if opener == "as" else "leaving"
-    start = phrase.hedged(decision.start + 1)
-    if phrase.key(start) in ("the", "a", "an"):
-        start += 1
-    quantity = phrase.quantity(start)
-    measure: Measure | None = None
-    if quantity and quantity.kind in ("mass", "volume"):
-        measure = measures_of(phrase, quantity)[0]
-        start += 1
-    elif quantity and quantity.kind == "pieces":
-        measure = Measure(quantity.amount, "")
-        start += 1
-    for word in ("of", "the"):
-        start += phrase.key(start) == word
-    end = name_end(phrase, start)
-    return Naming(phrase.clause, "as" if kind == "as" else "leaving", phrase.text(start, end), measure)
+    opener = children[0][0]
+    for node in children:
+        if node[0] in ("text", "preparation"):
+            check_text(reading, node[1])
+    if opener == "SETASIDE":
+        return (Naming(reading.clause, "set-aside"),)
+    kind = "as" if opener == "AS" else "leaving"
+    at = next(n for n, node in enumerate(children) if n and (node[0] in NAMES))
+    names = [node for node in children[at:] if node[0] in NAMES]
+    measured = read_measure(reading, [node for node in children[1:at] if node[0] in MEASURES])
+    measure = measured.measures[0] if measured.measures and not measured.article else None
+    name: list[Node] = names[-1:] if len(names) > 1 else names
+    if measured.start >= 0 and names:
+        read, rest = with_unit(reading, measured, children[at : children.index(names[-1]) + 1])
+        if read.measures and read.measures[0].unit and rest:
+            measure, name = read.measures[0], [node for node in rest if node[0] not in ("OF", "THE")]
+    said = reading.said(name)
+    if kind == "as" and said.lower().split(" ")[0] in reading.words.no_name:
+        message = f"“{reading.text.strip()}” is no name"
+        raise reading.fail("clause-role", reading.clause.span, message, "what to look for opens with `until`")
+    return (Naming(reading.clause, kind, said, measure),)  # type: ignore[arg-type]  # one of two
 
 
-def read_repeat(phrase: Phrase, decision: Decision) -> Repeat:
-    """`twice`, `3 times`, `Repeat twice`, `in 4 batches`, `in 2 loads`, `in batches of 10`."""
-    start = decision.start
-    whole_step = phrase.key(start) == "repeat"
-    number = next((q.amount.lo for _, q in phrase.quantities("pieces", start)), None)
-    if number is None:
-        number = Fraction(2) if "twice" in phrase.keys else Fraction(1)
-    kinds = [phrase.tables.repeat_nouns[key] for key in phrase.keys if key in phrase.tables.repeat_nouns]
-    kind = kinds[0] if kinds else "time"
-    if whole_step:
-        return Repeat(phrase.clause, "step-times", number)
-    if kind == "time":
-        return Repeat(phrase.clause, "times", number)
-    if phrase.key(start) in phrase.tables.repeat_nouns:
-        return Repeat(phrase.clause, "batch-size", number)
-    return Repeat(phrase.clause, "batches" if kind == "batch" else "loads", number)
+def read_repeat(reading: Reading, children: Sequence[Node]) -> tuple[Read, ...]:
+    """`twice`, `3 times`, `Repeat twice`, `in 4 batches`, `in 2 loads of 10 kg`, `in three additions`."""
+    kinds = {node[0] for node in children}
+    counted = child(children, "counted") or child(children, "count")
+    number = _times(reading, children, counted, kinds)
+    if "REPEAT" in kinds:
+        kind = "step-times"
+    elif "ADDITION" in kinds:
+        kind = "additions"
+    elif "BATCH" in kinds:
+        batch = child(children, "BATCH")
+        assert batch is not None
+        kind = "loads" if batch[1].lower() in reading.words.loads else "batches"
+        of = children[children.index(batch) + 1 :]
+        if counted and of and of[-1][0] == "count" and children.index(counted) > children.index(batch):
+            kind = "batch-size"
+        for node in of:
+            if node[0] == "weight":
+                measures(reading, node)
+            elif node[0] == "count":
+                amount(reading, node)
+    else:
+        kind = "times"
+    if number < 1 or number.denominator > 1:
+        message = f"“{reading.text.strip()}”: a line is done a whole number of times, at least once"
+        hint = "write `[twice]`, `[3 times]` or `[in 2 batches]`"
+        raise reading.fail("number-unclear", reading.clause.span, message, hint)
+    return (Repeat(reading.clause, kind, number),)  # type: ignore[arg-type]  # one of its kinds
+
+
+def _times(reading: Reading, children: Sequence[Node], counted: Node | None, kinds: set[str]) -> Fraction:
+    if counted is None:
+        return Fraction(2) if "TWICE" in kinds else Fraction(1)
+    if counted[0] == "counted":
+        measured = read_measure(reading, [counted])
+        return measured.pieces.lo if measured.pieces else Fraction(1)
+    return amount(reading, counted).lo
+
+
+def read_meanwhile(reading: Reading, children: Sequence[Node]) -> tuple[Read, ...]:
+    """`meanwhile`, `while the bird rests`."""
+    for node in children:
+        if node[0] == "text":
+            check_text(reading, node[1])
+    return (Meanwhile(reading.clause),)

@@ -4,246 +4,347 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from tamis.quantity.amount import Amount
-from tamis.quantity.temperature import c_from_f, c_from_gas
-from tamis.reading.clauses import Cue, Pause, Setting, Target, Tending, Time
-from tamis.reading.durations import DurationRead, find_duration
-from tamis.reading.phrase import Phrase, measures_of
-from tamis.reading.roles import Decision
-from tamis.reading.tables import match
-from tamis.syntax.items import Quantity
+from tamis.quantity.duration import Duration, at_least, window
+from tamis.quantity.measure import Measure
+from tamis.reading.clause import child, end_of, is_leaf, leaves, start_of
+from tamis.reading.clauses import Cue, Pause, Read, Setting, Target, Tending, Time, Tool, VerbUse
+from tamis.reading.quantities import amount, check_size, duration, is_more, measures, scales, stretch, temperatures
+from tamis.reading.soundness import check_text
+from tamis.source import Span
+from tamis.syntax.document import Clause
 
 if TYPE_CHECKING:
+    from collections.abc import Sequence
+
     from tamis.kitchen.verbs import Verb
+    from tamis.quantity.amount import Amount
+    from tamis.reading.clause import Node, Reading
 
 
-# What only a time can say: a rate, both sides, more of it, whose hands.
-_TOLD_APART = frozenset(("per", "each", "both", "more", "another", "hands", "unattended"))
+class _Work:
+    """What a clause of time says, gathered from its parts."""
+
+    __slots__ = ("cue", "each", "hands", "length", "more", "per", "setting", "sides", "verb", "verb_text", "where")
+
+    def __init__(self) -> None:
+        self.verb: Verb | None = None
+        self.verb_text = ""
+        self.length: Duration | None = None
+        self.more = self.sides = self.each = False
+        self.per: Measure | None = None
+        self.hands: bool | None = None
+        self.setting: Setting | None = None
+        self.cue: list[Node] = []
+        self.where: list[Node] = []
 
 
-def read_time(phrase: Phrase, decision: Decision) -> Time | Cue | Pause | None:
-    """`knead for 5 min`, `20 min per 500 g`, `3 min on each side`, `chill overnight`, `bake for 20 min at 200 °C`.
+def read_time(reading: Reading, children: Sequence[Node]) -> tuple[Read, ...]:
+    """`knead for 5 min`, `20 min per 500 g`, `3 min on each side`, `bake for 20 min at 200 °C`.
 
-    What is done `1 h before roasting` needs nobody in that hour."""
-    at = phrase.hedged(0) if phrase.key(0) not in ("at", "up") else 0
-    found = phrase.kitchen.verbs.match(phrase.keys, at)
-    read = decision.duration or find_duration(phrase, decision.start)
-    if not read:
-        _without_unit(phrase)
-        return None
-    verb = found[0] if found else None
-    if phrase.key(read.start - 1) == "within":  # `serve within 2 hours` is no wait of 2 hours
-        return Pause(phrase.clause, "within", read.duration)
-    if found and _holds_food(phrase, at + found[1], read.start):
-        return None
-    if "than" in phrase.keys[read.end :]:
-        _hangs_on_another(phrase)
-        return None
-    verb_text = phrase.text(at, at + found[1]) if found else ""
-    setting = _setting_in(phrase, at + (found[1] if found else 0))
-    if "until" in phrase.keys and setting is None and _TOLD_APART.isdisjoint(phrase.keys):
-        return _until(phrase, read, verb, verb_text)
-    setting = setting or _room_in(phrase)
-    per = phrase.quantity(read.end + 1) if phrase.key(read.end) == "per" else None
-    rest = phrase.keys[read.end :]
-    return Time(
-        phrase.clause,
-        read.duration,
-        verb,
-        verb_text,
-        measures_of(phrase, per)[0] if per and per.kind == "mass" else None,
-        "each" in rest or "both" in rest,
-        "another" in phrase.keys or "more" in rest,
-        setting,
-        False if rest[:1] == ("before",) else _attention(phrase, rest),
-        phrase.clause.text,
+    What stands beside the time is a record of its own: what to look for, where it is done."""
+    work = _Work()
+    for at, node in enumerate(children):
+        _time_part(reading, work, node, children[at:])
+    assert work.length is not None
+    places = tuple(tool for node in work.where for tool in _place(reading, node))
+    cue = _cue_text(reading, work.cue) if work.cue else None
+    told_apart = work.per or work.sides or work.each or work.more or work.setting or work.hands is not None
+    if cue and not told_apart:  # `simmer for 1 h, until tender` says the same as `simmer [until tender, 1 h]`
+        return (*places, cue._replace(duration=work.length, verb=work.verb, verb_text=work.verb_text))
+    time = Time(
+        reading.clause,
+        work.length,
+        work.verb,
+        work.verb_text,
+        work.per,
+        work.sides,
+        work.more,
+        work.setting,
+        work.hands,
+        reading.text,
+        work.each,
+    )
+    return (*places, time, cue) if cue else (*places, time)
+
+
+def _time_part(reading: Reading, work: _Work, node: Node, rest: Sequence[Node]) -> None:
+    kind = node[0]
+    if kind in _LENGTHS:
+        _length_part(reading, work, node)
+    elif kind in ("verb", "VERBFOOD"):
+        work.verb, work.verb_text = verb_of(reading, node, rest)
+    elif kind == "scales":
+        work.setting = Setting(reading.clause, "temperature", *scales(reading, node), text=reading.text)
+    elif kind == "heat":
+        work.setting = _heat(reading, node)
+    elif kind == "ROOM":
+        work.setting = Setting(reading.clause, "room", word=node[1])
+    elif kind == "weight":
+        work.per = measures(reading, node)[0]
+    elif kind in ("EACH", "SIDE"):
+        work.each, work.sides = kind == "EACH", kind == "SIDE"
+    elif kind == "BEFORE":  # what is done an hour before roasting needs nobody in that hour
+        work.hands = False
+    elif kind == "ATTENTION":
+        work.hands = node[1].lower() in reading.words.hands
+    else:
+        _beside(reading, work, node, rest)
+
+
+def _beside(reading: Reading, work: _Work, node: Node, rest: Sequence[Node]) -> None:
+    """What stands beside the time: what to look for, a place, words."""
+    if node[0] == "UNTIL":
+        work.cue = [node, rest[1]]
+    elif node[0] in ("where", "there"):
+        work.where.append(node)
+    elif node[0] == "text":
+        check_text(reading, node[1])
+
+
+_LENGTHS = frozenset(("duration", "OVERNIGHT", "stretch", "MORE", "LONGER"))
+
+
+def _length_part(reading: Reading, work: _Work, node: Node) -> None:
+    """The time itself, and what is said of its end: `, up to 16 h`, `, or longer`."""
+    kind = node[0]
+    if kind == "duration":
+        work.length = duration(reading, node)
+        work.more = work.more or is_more(reading, node)
+    elif kind == "OVERNIGHT":
+        work.length = stretch(reading, ("stretch", [node]))
+    elif kind == "MORE":
+        work.more = True
+    elif work.length is None:
+        return
+    elif kind == "LONGER":
+        work.length = at_least(work.length.lo)
+    else:
+        latest = stretch(reading, node).hi
+        work.length = window(work.length.lo, latest) if latest is not None else work.length
+
+
+def verb_of(reading: Reading, node: Node, rest: Sequence[Node]) -> tuple[Verb | None, str]:
+    """The verb that a clause opens with, as the list knows it: with what follows, `leave to cool` is to cool."""
+    first = next(leaves([node]))
+    words = reading.keys(rest)
+    found = reading.kitchen.verbs.match(words, 0)
+    if found is None:
+        return reading.kitchen.verbs.get(first[1].lower()), first[1]
+    end = start_of(node)
+    for leaf in _leaves_until(rest, found[1]):
+        end = leaf[3]
+    return found[0], reading.text[start_of(node) : end]
+
+
+def _leaves_until(rest: Sequence[Node], words: int) -> list[Node]:
+    """The leaves that hold the first so many words."""
+    kept, seen = [], 0
+    for leaf in leaves(rest):
+        if seen >= words:
+            break
+        kept.append(leaf)
+        seen += len(leaf[1].split())
+    return kept
+
+
+def _place(reading: Reading, node: Node) -> list[Tool]:
+    """The station or vessel of `leave in the fridge overnight`; other places are just words."""
+    tools = [leaf for leaf in leaves(node[1]) if leaf[0] in ("TOOL", "COUNTTOOL")]
+    found = reading.kitchen.cupboard.find(tuple(tools[-1][1].lower().split())) if tools else None
+    if found is None:
+        return []
+    definite = child(node[1], "THE") is not None
+    leaf = tools[-1]
+    clause = Clause(leaf[1], Span(reading.inner + leaf[2] - 1, reading.inner + leaf[3] + 1))
+    return [Tool(clause, leaf[1], found.item, preposition=node[1][0][1].lower(), definite=definite)]
+
+
+# ---- heat
+
+
+def read_setting(reading: Reading, children: Sequence[Node]) -> tuple[Read | VerbUse, ...]:
+    """`at 180 °C / 160 °C fan`, `over medium heat`, `on low speed`, `off the heat`, `at room temperature`; the work
+    that it opens with comes first."""
+    if children[0][0] == "verb":
+        verb, text = verb_of(reading, children[0], children)
+        setting = _setting(reading, [node for node in children[1:] if node[0] not in ("ANY", "COMMA", "PREP", "INTO")])
+        if verb is None:
+            return (setting,)
+        return (VerbUse(verb, text, Span(reading.inner, reading.inner + len(text))), setting)
+    return (_setting(reading, children),)
+
+
+def _setting(reading: Reading, children: Sequence[Node]) -> Setting:
+    text = reading.text
+    for node in children:
+        kind = node[0]
+        if kind == "scales":
+            return Setting(reading.clause, "temperature", *scales(reading, node), text=text)
+        if kind == "heat":
+            return _heat(reading, node)
+        if kind == "OFFHEAT":
+            return Setting(reading.clause, "off", text=text)
+        if kind == "ROOM":
+            return Setting(reading.clause, "room", word=reading.said([*children]), text=text)
+        if kind == "BELOWBOIL":
+            return Setting(reading.clause, "heat", word=reading.said([node]), text=text)
+    after = children[children[0][0] == "AT" :]
+    return Setting(reading.clause, "heat", word=reading.said(after), text=text)
+
+
+def _heat(reading: Reading, node: Node) -> Setting:
+    words = [(leaf[0], leaf[1].lower()) for leaf in leaves(node[1])]
+    speed = any(text in reading.words.speed for _, text in words)
+    level = next((text for kind, text in words if kind in ("SETWORD", "NUMBER")), "")
+    return Setting(reading.clause, "speed" if speed else "heat", word=level, text=reading.text)
+
+
+def read_target(reading: Reading, children: Sequence[Node]) -> tuple[Read, ...]:
+    """`to 230 °C`, `to the boil`, `to 200 ml`, `to 38 × 6 cm`, `4 mm thick`, `in a single layer`."""
+    text, clause = reading.text, reading.clause
+    place = child(children, "place")
+    if child(children, "LAYER"):
+        layer = Target(clause, "size", text=text)
+        return (*_tools_in(reading, place), layer) if place else (layer,)
+    sights = [node for node in children if node[0] == "sight"]
+    found = temperatures(sights)
+    for node in sights:
+        _check_numbers(reading, node)
+    if found:
+        return (Target(clause, "temperature", _one_of(reading, found), text=text),)
+    weight = next((node for sight in sights for node in sight[1] if node[0] == "weight"), None)
+    if weight and children[0][0] == "TO" and _opens(sights[0], weight):
+        return (Target(clause, "measure", measure=measures(reading, weight)[0], text=text),)
+    if any(leaf[0] in ("LENGTH", "TIMES", "INCH") for leaf in leaves(children)):
+        for node in children:
+            if not is_leaf(node) and node[0] == "size":
+                check_size(reading, node)
+        return (Target(clause, "size", text=text),)
+    after = children[children[0][0] == "TO" :]
+    return (Target(clause, "state", word=reading.said(after), text=text),)
+
+
+def _opens(sight: Node, weight: Node) -> bool:
+    """Whether a measure comes first in what is to be reached, but for small words: `to about 2 l`."""
+    before = sight[1][: sight[1].index(weight)]
+    return len(before) <= 1
+
+
+def _tools_in(reading: Reading, place: Node) -> list[Tool]:
+    words = [leaf for leaf in leaves(place[1])]
+    found = reading.kitchen.cupboard.find(reading.keys(place[1][1:]))
+    if found is None:
+        return []
+    name = reading.text[words[1][2] : words[-1][3]]
+    if words[1][1].lower() in reading.words.articles and len(words) > 2:
+        name = reading.text[words[2][2] : words[-1][3]]
+    clause = Clause(name, Span(reading.inner + words[1][2] - 1, reading.inner + words[-1][3] + 1))
+    return [Tool(clause, name, found.item, preposition=words[0][1].lower())]
+
+
+def _check_numbers(reading: Reading, node: Node) -> None:
+    """Read every number of what is looked for, for what may be wrong with it."""
+    for part in node[1]:
+        if part[0] == "amount":
+            amount(reading, part)
+        elif part[0] == "weight":
+            measures(reading, part)
+        elif part[0] == "size":
+            check_size(reading, part)
+        elif part[0] in ("sight", "note"):
+            _check_numbers(reading, part)
+
+
+def _one_of(reading: Reading, found: list[Node]) -> Amount:
+    """The temperature of a cue or a target; two that do not say the same are asked about."""
+    first = scales(reading, found[0])[0]
+    for node in found[1:]:
+        other = scales(reading, node)[0]
+        if abs(other.lo - first.lo) > 1 or abs(other.hi - first.hi) > 1:
+            message = "two temperatures in one clause: only one can be reached"
+            hint = "give each a clause of its own, and a line of its own where another food is meant"
+            raise reading.fail("clause-role", reading.span([node]), message, hint)
+    return first
+
+
+# ---- what to look for, who stands by
+
+
+def read_cue(reading: Reading, children: Sequence[Node]) -> tuple[Read, ...]:
+    """`until golden, about 5 min`: what to look for, a temperature in it, and the time after its comma."""
+    if children[0][0] == "verb":
+        verb, text = verb_of(reading, children[0], children)
+        return (_cue_text(reading, children[1:])._replace(verb=verb, verb_text=text),)
+    return (_cue_text(reading, children),)
+
+
+def _cue_text(reading: Reading, nodes: Sequence[Node]) -> Cue:
+    sights = [node for node in nodes if node[0] == "sight"]
+    found = temperatures(sights)
+    for node in sights:
+        _check_numbers(reading, node)
+    length = child(nodes, "duration")
+    end = nodes[: nodes.index(length) - 1] if length else nodes
+    return Cue(
+        reading.clause,
+        reading.text[start_of(nodes[0]) : end_of(end[-1])],
+        _one_of(reading, found) if found else None,
+        duration(reading, length) if length else None,
     )
 
 
-def _until(phrase: Phrase, read: DurationRead, verb: Verb | None, verb_text: str) -> Cue:
-    """`simmer for 1 h, until tender` says the same as `simmer [until tender, 1 h]`."""
-    start, end = phrase.index("until"), phrase.end
-    if read.start > start:
-        commas = [at for at in range(start, read.start) if phrase.key(at) == ","]
-        end = commas[-1] if commas else read.start
-    degrees = _degrees(phrase, start)
-    return Cue(phrase.clause, phrase.text(start, end), degrees[0] if degrees else None, read.duration, verb, verb_text)
+def read_tending(reading: Reading, children: Sequence[Node]) -> tuple[Read, ...]:
+    """`stirring all the time`, `basting every 15 min`, `turning half-way`, `stirring for 10 min`, `stirring until
+    thick`."""
+    every = child(children, "stretch")
+    words = reading.words
+    often = next((leaf[1].lower() for leaf in children if leaf[0] == "OFTEN"), "")
+    once = often in words.once and often != ""
+    sometimes = often in words.sometimes or child(children, "EVERY") is not None
+    first = next(leaves(children))
+    verb = reading.kitchen.verbs.participle(first[1].lower())
+    sometimes = sometimes or (verb is not None and verb.occasional and often not in words.constant)
+    length = stretch(reading, every) if every else None
+    constant = length is None and not once and not sometimes
+    tending = Tending(reading.clause, reading.text, constant, length, once and length is None)
+    until = child(children, "UNTIL")
+    if until:
+        return (tending, _cue_text(reading, children[children.index(until) :]))
+    timed = [node for text in children if text[0] == "text" for node in text[1] if node[0] == "exact"]
+    if timed:
+        whole = stretch(reading, ("stretch", [timed[0]]))
+        return (tending, Time(reading.clause, whole, text=reading.text))
+    return (tending,)
 
 
-def _holds_food(phrase: Phrase, start: int, end: int) -> bool:
-    """`fry 2 onions for 10 min`: nothing would measure the food, so it is told."""
-    words = [at for at in range(start, min(end, phrase.end)) if phrase.key(at) not in ("for", ",", "another")]
-    last = words[-1] if words else -1
-    if last < 0 or not phrase.kitchen.larder.find((phrase.key(last),)):
-        return False
-    food, verb = phrase.text(words[0], last + 1), phrase.text(0, start)
-    hint = f"part them: `{verb} [{food}] [{phrase.text(last + 1, phrase.end)}]`"
-    span = phrase.span(words[0], last + 1)
-    phrase.find("clause-role", "error", span, "a food inside a time: nothing measures it", hint)
-    return True
+def _kept_at(reading: Reading, children: Sequence[Node]) -> Setting | None:
+    """How warm food is kept, or over which heat."""
+    heat = child(children, "scales")
+    if heat:
+        return Setting(reading.clause, "temperature", *scales(reading, heat), text=reading.text)
+    low = child(children, "heat")
+    return _heat(reading, low) if low else None
 
 
-def _hangs_on_another(phrase: Phrase) -> None:
-    """`for 2 minutes less than the packet says`: no plan can be made from it."""
-    message = "a time that hangs on another one cannot be planned"
-    hint = "say how long in all: `[for 9 min]`, and the rest in plain words"
-    phrase.find("clause-role", "error", phrase.clause.span, message, hint)
-
-
-def _attention(phrase: Phrase, keys: tuple[str, ...]) -> bool | None:
-    if not phrase.tables.hands.isdisjoint(keys):
-        return True
-    return None if phrase.tables.free.isdisjoint(keys) else False
-
-
-def _without_unit(phrase: Phrase) -> None:
-    """A number where a time should stand, with no unit of time."""
-    for at, quantity in phrase.quantities("pieces"):
-        text = phrase.text(at, at + 1)
-        near = phrase.kitchen.units.near(phrase.key(at + 1)) if phrase.key(at + 1) else None
-        hint = f"did you mean `{text} {near}`?" if near else f"write `{text} min`, `{text} h` or another unit of time"
-        span = quantity.span.shifted(phrase.clause.inner)
-        phrase.find("time-without-unit", "error", span, f"a time without a unit: “{text}” of what?", hint)
-        return
-
-
-def _setting_in(phrase: Phrase, start: int) -> Setting | None:
-    """A setting at the end of a time: `at 200 °C`, `on low`, `over medium heat`."""
-    for at, key in enumerate(phrase.keys[start:], start):
-        if key in ("at", "@", "over", "on") and (
-            not phrase.tables.setting_words.isdisjoint(phrase.keys[at:]) or _degrees(phrase, at)
-        ):
-            return _setting(phrase, at)
-    return None
-
-
-def _room_in(phrase: Phrase) -> Setting | None:
-    """`leave for 2 h at room temperature`."""
-    at = next((at for at in range(1, phrase.end) if match(phrase.tables.rooms, phrase.keys, at)), None)
-    return None if at is None else Setting(phrase.clause, "room", word=phrase.text(at, phrase.end))
-
-
-def _degrees(phrase: Phrase, start: int) -> tuple[Amount, bool] | None:
-    """The first temperature from an index on, in °C, and whether it is a fan oven's. A fan's own figure, given
-    beside the other, does not count."""
-    for at, key in enumerate(phrase.keys[start:], start):
-        item = phrase.items[at]
-        if key == "#temperature" and isinstance(item, Quantity):
-            return _celsius(item), phrase.key(at + 1) == "fan"
-        if key == "#gas" and isinstance(item, Quantity):
-            low, high = c_from_gas(item.amount.lo), c_from_gas(item.amount.hi)
-            return (Amount(low, high), False) if low is not None and high is not None else None
-    return None
-
-
-def _celsius(item: Quantity) -> Amount:
-    if item.unit.lower().endswith("f") or item.unit.lower().endswith("fahrenheit"):
-        return Amount(c_from_f(item.amount.lo), c_from_f(item.amount.hi))
-    return item.amount
-
-
-def read_setting(phrase: Phrase, decision: Decision) -> Setting:
-    """`at 180 °C / 160 °C fan`, `over medium heat`, `on low speed`, `off the heat`, `at room temperature`."""
-    return _setting(phrase, decision.start)
-
-
-def _setting(phrase: Phrase, start: int) -> Setting:
-    text = phrase.clause.text
-    if phrase.keys[:3] == ("off", "the", "heat"):
-        return Setting(phrase.clause, "off", text=text)
-    degrees = _degrees(phrase, start)
-    if degrees:
-        return Setting(phrase.clause, "temperature", degrees[0], degrees[1], text=text)
-    if any(match(phrase.tables.rooms, phrase.keys, at) for at in range(start, phrase.end)):
-        return Setting(phrase.clause, "room", word=phrase.text(start, phrase.end), text=text)
-    words = [key for key in phrase.keys[start:] if key in phrase.tables.setting_words]
-    kind = "speed" if "speed" in words or phrase.key(phrase.end - 1) == "speed" else "heat"
-    level = next((word for word in words if word not in phrase.tables.heats), "")
-    if not words:  # `at a bare simmer`
-        level = phrase.text(start + (phrase.key(start) == "at"), phrase.end)
-    return Setting(phrase.clause, "speed" if kind == "speed" else "heat", word=level, text=text)
-
-
-def read_target(phrase: Phrase, decision: Decision) -> Target | None:
-    """`to 230 °C`, `to the boil`, `to 200 ml`, `to 38 × 6 cm`, `4 mm thick`; a bare number is told."""
-    text = phrase.clause.text
-    _time_is_apart(phrase)
-    degrees = _degrees(phrase, decision.start)
-    if degrees:
-        return Target(phrase.clause, "temperature", degrees[0], text=text)
-    at = phrase.hedged(decision.start)
-    quantity = phrase.quantity(at)
-    if quantity and quantity.kind == "pieces" and at + 1 == phrase.end:
-        number = phrase.text(at, at + 1)
-        hint = f"write `{number} °C`, `{number} °F` or another unit"
-        phrase.find("unit-unclear", "error", phrase.span(at, at + 1), f"“{number}” of what? A unit is missing", hint)
-        return None
-    if quantity and quantity.kind in ("mass", "volume"):
-        return Target(phrase.clause, "measure", measure=measures_of(phrase, quantity)[0], text=text)
-    if any(key in ("#length", "#product") for key in phrase.keys):
-        return Target(phrase.clause, "size", text=text)
-    return Target(phrase.clause, "state", word=phrase.text(decision.start, phrase.end), text=text)
-
-
-def _time_is_apart(phrase: Phrase) -> None:
-    """`to stand for 5 min`: the target would be reached by the kitchen's estimate, and the cook's own time be lost."""
-    at = phrase.index("#time")
-    if at >= phrase.end:
-        return
-    quantity = phrase.items[at]
-    said = phrase.text(at, at + 1)
-    message = f"a time inside a target: “{said}” is not read here"
-    hint = f"give it a clause of its own: `[for {said}]`"
-    phrase.find("clause-role", "error", quantity.span.shifted(phrase.clause.inner), message, hint)
-
-
-def read_cue(phrase: Phrase, decision: Decision) -> Cue:
-    """`until golden, about 5 min`: what to look for, a temperature in it, and the time after its comma."""
-    degrees = _degrees(phrase, decision.start)
-    comma = phrase.index(",")
-    duration = None
-    while comma < phrase.end:
-        found = find_duration(phrase, phrase.hedged(comma + 1), only_here=True) or find_duration(
-            phrase, comma + 1, True
-        )
-        if found:
-            duration = found.duration
-            break
-        comma = phrase.index(",", comma + 1)
-    text = phrase.text(0, comma if duration else phrase.end)
-    return Cue(phrase.clause, text, degrees[0] if degrees else None, duration)
-
-
-def read_tending(phrase: Phrase, _decision: Decision) -> Tending:
-    """`stirring all the time`, `basting every 15 min`, `turning half-way`, `every 15 min`."""
-    text = phrase.clause.text
-    lower = " ".join(phrase.keys)
-    every = find_duration(phrase, phrase.index("every") + 1) if "every" in phrase.keys else None
-    if every:
-        return Tending(phrase.clause, text, every=every.duration)
-    if any(words in lower for words in phrase.tables.once):
-        return Tending(phrase.clause, text, once=True)
-    sometimes = any(words in lower for words in phrase.tables.sometimes) or "every" in phrase.keys
-    verb = phrase.kitchen.verbs.participle(phrase.key(phrase.hedged(0)))
-    sometimes = sometimes or (verb is not None and verb.occasional and not _says_constant(phrase, lower))
-    return Tending(phrase.clause, text, constant=not sometimes)
-
-
-def _says_constant(phrase: Phrase, lower: str) -> bool:
-    return any(words in lower for words in phrase.tables.constant)
-
-
-def read_pause(phrase: Phrase, _decision: Decision) -> Pause:
-    """`at once`, `within 10 min`, `keep warm for 1 h at 65 °C`, `30 min before serving`."""
-    found = find_duration(phrase, 0)
-    duration = found.duration if found else None
-    if phrase.keys[-2:] == ("before", "serving"):
-        return Pause(phrase.clause, "before-serving", duration)
-    if phrase.key(0) == "within":
-        return Pause(phrase.clause, "within", duration)
-    if "warm" in phrase.keys:
-        verbs = phrase.kitchen.verbs
-        said = verbs.match(phrase.keys, 0)
-        verb = said[0] if said else verbs.participle(" ".join(phrase.keys[:2]))
-        return Pause(phrase.clause, "keep-warm", duration, _setting_in(phrase, 0), verb, phrase.text(0, 2))
-    return Pause(phrase.clause, "at-once")
+def read_pause(reading: Reading, children: Sequence[Node]) -> tuple[Read, ...]:
+    """`at once`, `within 10 min`, `keep warm at 60 °C`, `30 min before serving`."""
+    length = child(children, "duration")
+    said = duration(reading, length) if length else None
+    kinds = {node[0] for node in children}
+    if "SERVING" in kinds:
+        return (Pause(reading.clause, "before-serving", said),)
+    if "WITHIN" in kinds:
+        return (Pause(reading.clause, "within", said),)
+    if "KEEPWARM" not in kinds:
+        return (Pause(reading.clause, "at-once", said),)
+    kept = children[0]
+    words = kept[1].lower()
+    found = reading.kitchen.verbs.match(words.split(), 0)
+    verb = found[0] if found else reading.kitchen.verbs.participle(words)
+    pause = Pause(reading.clause, "keep-warm", said, _kept_at(reading, children), verb, kept[1])
+    until = child(children, "UNTIL")
+    if until:
+        for node in children:
+            if node[0] == "sight":
+                _check_numbers(reading, node)
+    return (pause,)

@@ -70,8 +70,7 @@ class _Walk:
     def measure(self, start: int) -> list[Edit]:
         """The changes from an item on: measure, name, and what belongs to the measure after the name."""
         self.at = start
-        if not self.food.measures:
-            self._length_only()
+        if self._length_only():
             return self.edits
         while self.at < len(self.items) and self.items[self.at].span.start < self.name.start:
             self._item(self.items[self.at])
@@ -81,11 +80,16 @@ class _Walk:
         self._after_name()
         return self.edits
 
-    def _length_only(self) -> None:
-        """`2 cm ginger`: the length is the only measure there is."""
+    def _length_only(self) -> bool:
+        """`2 cm ginger`: the length is the only measure there is; nor does food without a measure grow."""
+        if not self.food.measures:
+            return True
         first = self.items[self.at] if self.at < len(self.items) else None
-        if self.food.size and isinstance(first, Quantity) and first.kind == "length":
-            self.edits.append(weighed(first, self.text, self.scaling))
+        unit = self.scaling.kitchen.units.get(self.food.measures[0].unit)
+        if unit is None or unit.kind != "length" or not isinstance(first, Quantity) or first.kind != "length":
+            return False
+        self.edits.append(weighed(first, self.text, self.scaling))
+        return True
 
     def _item(self, item: Item) -> None:
         if isinstance(item, Quantity) and item.kind == "pieces":

@@ -9,7 +9,7 @@ from __future__ import annotations
 from fractions import Fraction
 
 from tamis.quantity.amount import Amount
-from tamis.quantity.number import MOST_DIGITS
+from tamis.quantity.number import MOST_DIGITS, is_kitchen_fraction
 from tamis.quantity.numerals import SIGNS, fixed
 
 PLACES = 3
@@ -26,7 +26,8 @@ def exact(value: Fraction, decimals: bool) -> str:
     as_decimal = 10**PLACES % rest.denominator == 0
     if as_decimal and (decimals or rest not in SIGNS):
         return fixed(value, PLACES)
-    text = f"{whole} {rest}" if whole else str(rest)
+    plain = not whole and is_kitchen_fraction(rest.numerator, rest.denominator)
+    text = str(rest) if plain else f"{whole} {rest}"  # `0 4/7`, since `4/7` may be a range
     if sum(letter.isdigit() for letter in text) > MOST_DIGITS:
         return fixed(value, max(0, min(6, MOST_DIGITS - len(str(whole)))))
     return text

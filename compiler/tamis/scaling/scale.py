@@ -19,7 +19,6 @@ from tamis.scaling.edits import Edit, edited, moved
 from tamis.scaling.header import header_edits
 from tamis.scaling.quantities import Scaling
 from tamis.source import Source, Span
-from tamis.syntax.clause import parse_clause
 from tamis.syntax.document import Clause
 
 if TYPE_CHECKING:
@@ -137,7 +136,7 @@ def _part(part: Part, edits: Mapping[int, list[Edit]]) -> Part:
 
 def _clause(clause: Clause, edits: list[Edit]) -> Clause:
     text = edited(clause.text, edits, "shown")
-    return Clause(text, parse_clause(text), clause.span)
+    return Clause(text, clause.span)
 
 
 def _read(read: Read, edits: list[Edit]) -> Read:

@@ -8,7 +8,6 @@ from tamis.diagnostics import Diagnostic, Fix, Label
 from tamis.patterns import pattern
 from tamis.source import Source, Span
 from tamis.syntax.brackets import Pairing, pair_brackets
-from tamis.syntax.clause import BROKEN, parse_clause
 from tamis.syntax.document import Action, Clause, Part, Text
 
 if TYPE_CHECKING:
@@ -73,13 +72,7 @@ def _clause(text: str, first: int, last: int, pairing: Pairing, findings: list[D
         message = f"a clause of {len(inner)} characters: a bracket holds one ingredient, time or tool"
         findings.append(Diagnostic("clause-length", "error", Span(first, first + 40), message))
         broken = True
-    items = BROKEN if broken else parse_clause(inner)
-    if items.fault and items.fault.message:
-        span = items.fault.span.shifted(first + 1)
-        span = span if span.end < last + 1 else Span(last, last + 1)
-        labels = (Label(Span(first, last + 1), "in this clause"),)
-        findings.append(Diagnostic("clause-syntax", "error", span, items.fault.message, items.fault.hint, labels))
-    return Clause(inner, items, Span(first, last + 1))
+    return Clause(inner, Span(first, last + 1), broken)
 
 
 def _report_list_mark(span: Span, findings: list[Diagnostic]) -> None:

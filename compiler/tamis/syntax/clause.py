@@ -1,50 +1,37 @@
-"""The items of one clause, by the Lark grammar `clause.lark`.
+"""The items of a text: its numbers with their units, sizes, round brackets, words.
 
-Lark's trees are turned into our own records while it parses and are never kept: a kept tree costs more than the
-parse. Clauses of equal wording share one result, since spans count from the clause's start.
+Whoever rewrites or prints a clause, or reads a measure outside of one (`makes: 5 jars (340 g each)`), asks for these.
+What a clause means is read by its grammar (`reading/`), from the same tokens.
 """
 
 from __future__ import annotations
 
-import re
-from functools import cache, lru_cache
-from typing import TYPE_CHECKING, Any
-
-from lark import Lark, Transformer
-from lark.exceptions import UnexpectedInput
+from functools import lru_cache
 
 from tamis.quantity.amount import Amount
 from tamis.quantity.number import parse as parse_number
+from tamis.quantity.units import shipped
 from tamis.record import NamedTuple
 from tamis.source import Span
+from tamis.syntax.cutting import NUMBER_WORD, Choice, Cut, Cutter
 from tamis.syntax.items import Bracket, Item, Mark, Miswritten, Product, Quantity, QuantityKind, Word
-from tamis.syntax.token import Token
-from tamis.syntax.tokens import ROW_OF_WORDS, ClauseLexer, clause_grammar
 
-if TYPE_CHECKING:
-    from collections.abc import Iterable, Mapping
-
-# What went wrong, by broken examples: Lark finds the one that stops in the same state. Message, then hint.
-FAULTS: Mapping[str, list[str]] = {
-    "a round bracket is opened and not closed\nexpected `)` before the clause ends": ["(a", "1 g (2 g", "1 (", "(1–2"],
-    "a round bracket is closed and was not opened\ntake it out, or put `(` before it": ["a)", "1 g)", "1)", "1–2)"],
-    "a number should follow the ×\nfor example `20 × 30 cm`, `2 × 400 g`": ["3 × a", "3 ×", "3 × (", "2 cm × a"],
-    "the upper end of this range has no unit of time\nwrite it out, for example `45 s–1 min`": ["45 s–1", "45 s–1 a"],
-}
-
-
-_KINDS: Mapping[str, QuantityKind] = {
+_KINDS: dict[str, QuantityKind] = {
     "MASS": "mass",
     "VOLUME": "volume",
     "LENGTH": "length",
+    "INCH": "length",
     "TIME": "time",
     "DEGREE": "temperature",
     "PERCENT": "percent",
 }
+_COMPOUND = frozenset(("mass", "volume", "time"))
+_SIDES = frozenset(("mass", "volume", "length"))
+_DEEPEST = 40
 
 
 class ClauseFault(NamedTuple):
-    """Why a clause cannot be taken apart, and where in it."""
+    """Why a text cannot be taken apart, and where in it."""
 
     message: str
     span: Span
@@ -52,7 +39,7 @@ class ClauseFault(NamedTuple):
 
 
 class Items(NamedTuple):
-    """The items of a clause; `fault` is set instead of them where the grammar gave up.
+    """The items of a text; `fault` is set instead of them where its round brackets or signs do not pair.
 
     `keys` are what tables look up, one an item: a word in lower case, `#mass`, `#time`, `#pieces` … for quantities,
     `#product`, `#miswritten`, `()` for a bracket, else the mark itself.
@@ -63,16 +50,187 @@ class Items(NamedTuple):
     fault: ClauseFault | None = None
 
 
-# A clause that the bracket scan has already reported.
-BROKEN = Items((), (), ClauseFault("", Span(0, 0)))
+class _Fault(Exception):
+    """Where a text cannot be taken apart; it never leaves this file."""
+
+    def __init__(self, message: str, start: int, hint: str = "") -> None:
+        super().__init__(message)
+        self.fault = ClauseFault(message, Span(start, start + 1), hint)
 
 
-def _span(first: Token, last: Token) -> Span:
-    return Span(first.start_pos, last.end_pos)
+@lru_cache(8)
+def cutter(language: str) -> Cutter:
+    """The cutter of a language, with the units that ship with the compiler."""
+    return Cutter(language, shipped())
 
 
-# The tokens of an amount: one number, or two with what makes a range of them between.
-_Number = list[Token]
+@lru_cache(4096)
+def parse_clause(text: str, language: str = "en") -> Items:
+    """The items of a clause's text (without its square brackets)."""
+    try:
+        items = _Grouping(cutter(language).cut(text)).all()
+    except _Fault as found:
+        at = min(found.fault.span.start, len(text))
+        return Items((), (), found.fault._replace(span=Span(at, min(at + 1, len(text)))))
+    return Items(tuple(items), tuple([key_of(item) for item in items]))
+
+
+class _Grouping:
+    """Walks over the tokens of a text, once."""
+
+    __slots__ = ("at", "cut", "depth", "end", "kinds")
+
+    def __init__(self, cut: Cut) -> None:
+        self.cut = cut
+        self.kinds = [_kind(choice) for choice in cut.fixed]
+        self.at, self.end, self.depth = 0, len(self.kinds), 0
+
+    def all(self) -> list[Item]:
+        items = self._items()
+        if self.at < self.end:
+            message, hint = "a round bracket is closed and was not opened", "take it out, or put `(` before it"
+            raise _Fault(message, self.cut.starts[self.at], hint)
+        return items
+
+    def _items(self) -> list[Item]:
+        items: list[Item] = []
+        while self.at < self.end and self.kinds[self.at] != "CLOSE":
+            item = self._item()
+            last = items[-1] if items else None
+            if isinstance(last, Quantity) and isinstance(item, Quantity) and _is_compound(last, item):
+                items[-1] = last._replace(then=(*last.then, item), span=Span(last.span.start, item.span.end))
+            else:
+                items.append(item)
+        return items
+
+    def _item(self) -> Item:
+        kind, at = self.kinds[self.at], self.at
+        if kind == "":
+            self.at += 1
+            text = self.cut.text[self.cut.starts[at] : self.cut.ends[at]]
+            return Word(text, self.cut.words[at], self._span(at, at))
+        if kind == "NUMBER":
+            return self._number()
+        if kind == "GAS" and self._kind(1) == "NUMBER":
+            self.at += 1
+            number = self._number()
+            if not isinstance(number, Quantity):
+                return number
+            return number._replace(kind="gas", span=Span(self.cut.starts[at], number.span.end))
+        if kind == "OPEN":
+            return self._bracket()
+        self.at += 1
+        text = self.cut.text[self.cut.starts[at] : self.cut.ends[at]]
+        return Miswritten(text, self._span(at, at)) if kind == "MISWRITTEN" else Mark(text, self._span(at, at))
+
+    def _bracket(self) -> Item:
+        first = self.at
+        self.at += 1
+        self.depth += 1
+        items = self._items() if self.depth < _DEEPEST else []
+        if self.at >= self.end or self.kinds[self.at] != "CLOSE":
+            message, hint = "a round bracket is opened and not closed", "expected `)` before the clause ends"
+            raise _Fault(message, self.cut.starts[first], hint)
+        self.at += 1
+        self.depth -= 1
+        return Bracket(tuple(items), self._span(first, self.at - 1))
+
+    def _number(self) -> Item:
+        """A number and all that belongs to it: the end of its range, its unit, the other sides of a size."""
+        first = self.at
+        amount = self._amount()
+        kind = self._unit_kind()
+        if self._kind(0) == "TIMES" and kind in (None, "length"):
+            return self._product(first, amount)
+        if kind == "time" and self._kind(1) == "RANGE" and self._kind(2) == "NUMBER":
+            return self._time_range(first, amount)
+        if kind:
+            unit = self._unit()
+            return self._quantity(first, kind, amount, unit)
+        return self._quantity(first, "pieces", amount, "")
+
+    def _amount(self) -> Amount | None:
+        low = high = self._text(self.at)
+        self.at += 1
+        if self._kind(0) == "RANGE" and self._kind(1) == "NUMBER":
+            high = self._text(self.at + 1)
+            self.at += 2
+        return _amount(low, high)
+
+    def _quantity(self, first: int, kind: QuantityKind, amount: Amount | None, unit: str) -> Item:
+        span = self._span(first, self.at - 1)
+        if amount is None:
+            return Miswritten(self.cut.text[span.start : span.end], span)
+        return Quantity(kind, amount, unit, span)
+
+    def _time_range(self, first: int, low: Amount | None) -> Item:
+        """`45 s–1 min`: a range that changes its unit."""
+        lower = self._quantity(first, "time", low, self._unit())
+        self.at += 1
+        second = self.at
+        high = self._amount()
+        if self._unit_kind() != "time":
+            message = "the upper end of this range has no unit of time"
+            raise _Fault(message, self.cut.starts[second], "write it out, for example `45 s–1 min`")
+        upper = self._quantity(second, "time", high, self._unit())
+        if isinstance(lower, Quantity) and isinstance(upper, Quantity):
+            return lower._replace(upper=upper, span=Span(lower.span.start, upper.span.end))
+        return lower if isinstance(lower, Miswritten) else upper
+
+    def _product(self, first: int, amount: Amount | None) -> Item:
+        amounts = [amount]
+        kind: QuantityKind | None = None
+        unit = ""
+        while self._kind(0) == "TIMES" or (self._unit_kind() == "length" and self._kind(1) == "TIMES"):
+            if self._kind(0) != "TIMES":
+                kind, unit = "length", self._unit()
+            self.at += 1
+            if self._kind(0) != "NUMBER":
+                at = self.cut.starts[self.at] if self.at < self.end else len(self.cut.text)
+                raise _Fault("a number should follow the ×", at, "for example `20 × 30 cm`, `2 × 400 g`")
+            amounts.append(self._amount())
+        after = self._unit_kind()
+        if after in _SIDES:
+            last = self._unit()
+            if unit and unit != last:
+                span = self._span(first, self.at - 1)
+                return Miswritten(self.cut.text[span.start : span.end], span)
+            kind, unit = after, last
+        span = self._span(first, self.at - 1)
+        if None in amounts:
+            return Miswritten(self.cut.text[span.start : span.end], span)
+        return Product(tuple(amounts), kind or "pieces", unit, span)  # type: ignore[arg-type]  # none is None, as just asked
+
+    def _kind(self, ahead: int) -> str:
+        at = self.at + ahead
+        return self.kinds[at] if at < self.end else "END"
+
+    def _unit_kind(self) -> QuantityKind | None:
+        return _KINDS.get(self._kind(0))
+
+    def _unit(self) -> str:
+        said = self._text(self.at).strip("-‐‑.")
+        inch = self.kinds[self.at] == "INCH"
+        self.at += 1
+        return "inch" if inch else said
+
+    def _text(self, at: int) -> str:
+        return self.cut.text[self.cut.starts[at] : self.cut.ends[at]].strip()
+
+    def _span(self, first: int, last: int) -> Span:
+        return Span(self.cut.starts[first], self.cut.ends[last])
+
+
+def _kind(choice: Choice | None) -> str:
+    """The class of a token that is no word; a number in letters is a number here."""
+    if choice is None:
+        return ""
+    return "NUMBER" if choice is NUMBER_WORD else choice.ways[0][0]
+
+
+def _is_compound(last: Quantity, item: Quantity) -> bool:
+    """`1 lb 8 oz`, `1 h 30 min`: the same kind in another unit, both with one."""
+    return item.kind in _COMPOUND and item.kind == last.kind and item.unit != last.unit
 
 
 @lru_cache(4096)
@@ -80,153 +238,6 @@ def _amount(low_text: str, high_text: str) -> Amount | None:
     low = parse_number(low_text)
     high = low if high_text == low_text else parse_number(high_text)
     return None if low is None or high is None else Amount(low, high)
-
-
-def _quantity(kind: QuantityKind, number: _Number, unit: Token | None = None) -> Quantity | Miswritten:
-    low, high = number[0], number[-1]
-    amount = _amount(low, high)
-    if amount is None:
-        return Miswritten(" ".join(number), _span(low, high))
-    if unit is None:
-        return Quantity(kind, amount, "", _span(low, high))
-    return Quantity(kind, amount, unit.strip("-."), _span(low, unit))
-
-
-class _ToItems(Transformer[Any, Any]):
-    """Grammar productions as our own records; each method has the children of its production."""
-
-    def nothing(self, _: list[Any]) -> list[Item]:
-        return []
-
-    def words(self, parts: list[Any]) -> list[Item]:
-        items, words = parts
-        items.extend(_words(words, words.start_pos))
-        return items  # type: ignore[no-any-return]
-
-    def mark(self, parts: list[Any]) -> list[Item]:
-        items, mark = parts
-        items.append(Mark(str(mark), _span(mark, mark)))
-        return items  # type: ignore[no-any-return]
-
-    def item(self, parts: list[Any]) -> list[Item]:
-        items, item = parts
-        items.append(item)
-        return items  # type: ignore[no-any-return]
-
-    def bracket(self, parts: list[Any]) -> Bracket:
-        first, items, last = parts
-        return Bracket(_merged(items), _span(first, last))
-
-    def amount(self, number: _Number) -> _Number:
-        return number
-
-    def pieces(self, number: _Number) -> Item:
-        return _quantity("pieces", number)
-
-    def measure(self, parts: list[Any]) -> Item:
-        unit: Token = parts.pop()
-        return _quantity(_KINDS[unit.type], parts[0] if isinstance(parts[0], list) else parts, unit)
-
-    def gas(self, parts: list[Any]) -> Item:
-        word, number = parts
-        return _quantity("gas", number)._replace(span=_span(word, number[-1]))
-
-    def time_range(self, parts: list[Any]) -> Item:
-        low, unit, _to, high, high_unit = parts
-        lower, upper = _quantity("time", low, unit), _quantity("time", high, high_unit)
-        if isinstance(lower, Quantity) and isinstance(upper, Quantity):
-            return lower._replace(upper=upper, span=Span(lower.span.start, upper.span.end))
-        return lower if isinstance(lower, Miswritten) else upper
-
-    def product(self, parts: list[Any]) -> Item:
-        numbers = [part for part in parts if isinstance(part, list)]
-        return _product(numbers, parts[-1] if isinstance(parts[-1], Token) else None)
-
-    def lengths(self, parts: list[Any]) -> Item:
-        one, unit, _by, other, last = parts
-        if unit != last:
-            text = f"{' '.join(one)} {unit} × {' '.join(other)} {last}"
-            return Miswritten(text, _span(one[0], last))
-        return _product([one, other], unit, last)
-
-    def miswritten(self, tokens: list[Token]) -> Miswritten:
-        return Miswritten(str(tokens[0]), _span(tokens[0], tokens[0]))
-
-
-def _product(numbers: list[_Number], unit: Token | None, last: Token | None = None) -> Item:
-    amounts: list[Amount] = []
-    for number in numbers:
-        amount = _amount(number[0], number[-1])
-        if amount is None:
-            return Miswritten(" ".join(number), _span(number[0], number[-1]))
-        amounts.append(amount)
-    span = _span(numbers[0][0], last or unit or numbers[-1][-1])
-    if unit is None:
-        return Product(tuple(amounts), "pieces", "", span)
-    return Product(tuple(amounts), _KINDS[unit.type], unit.strip("-."), span)
-
-
-_ONE_WORD = re.compile(r"\S+")
-
-
-def _words(text: str, start: int) -> list[Item]:
-    """The words of a row, which came as one token that begins at `start`."""
-    lower = text.lower().replace("’", "'")
-    words: list[Item] = []
-    for found in _ONE_WORD.finditer(text):
-        first, last = found.span()
-        words.append(Word(found[0], lower[first:last], Span(start + first, start + last)))
-    return words
-
-
-def _merged(items: list[Item]) -> tuple[Item, ...]:
-    """Compounds as one quantity: `1 lb 8 oz`, `1 h 30 min` (same kind, other unit, both with a unit)."""
-    merged: list[Item] = []
-    last: Item | None = None
-    for item in items:
-        if (
-            isinstance(item, Quantity)
-            and isinstance(last, Quantity)
-            and item.kind == last.kind
-            and item.kind in ("mass", "volume", "time")
-            and item.unit != last.unit
-        ):
-            merged[-1] = last._replace(then=(*last.then, item), span=Span(last.span.start, item.span.end))
-        else:
-            merged.append(item)
-        last = merged[-1]
-    return tuple(merged)
-
-
-@cache
-def _parser() -> Lark:
-    return Lark(
-        clause_grammar(),
-        parser="lalr",
-        lexer=ClauseLexer,
-        start="clause",
-        maybe_placeholders=False,
-        transformer=_ToItems(),
-    )
-
-
-@cache
-def parse_clause(text: str) -> Items:
-    """The items of a clause's text (without its square brackets)."""
-    if ROW_OF_WORDS.fullmatch(text):  # the grammar would say no more
-        return _items(_words(text, 0))
-    try:
-        items: list[Item] = _parser().parse(text)  # type: ignore[assignment]  # the transformer's result
-    except UnexpectedInput as error:
-        told = error.match_examples(_parser().parse, FAULTS, use_accepts=True) or "these words do not fit together"
-        message, _, hint = told.partition("\n")
-        at = min(max(error.pos_in_stream or 0, 0), len(text))
-        return Items((), (), ClauseFault(message, Span(at, min(at + 1, len(text))), hint))
-    return _items(_merged(items))
-
-
-def _items(items: Iterable[Item]) -> Items:
-    return Items(tuple(items), tuple([item.lower if isinstance(item, Word) else key_of(item) for item in items]))
 
 
 def key_of(item: Item) -> str:

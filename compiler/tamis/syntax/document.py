@@ -6,11 +6,13 @@ here, with the words that the cook wrote.
 
 from __future__ import annotations
 
-from typing import Literal
+from typing import TYPE_CHECKING, Literal
 
 from tamis.record import NamedTuple
 from tamis.source import Source, Span
-from tamis.syntax.clause import Items
+
+if TYPE_CHECKING:
+    from tamis.syntax.clause import Items
 
 RemarkKind = Literal["Note", "Tip", "Caution", "Variation"]
 
@@ -32,11 +34,20 @@ class Text(NamedTuple):
 
 
 class Clause(NamedTuple):
-    """A bracket and what stands in it; `span` covers the brackets, `text` does not."""
+    """A bracket and what stands in it; `span` covers the brackets, `text` does not. What is wrong with a `broken` one
+    is known already."""
 
     text: str
-    items: Items
     span: Span
+    broken: bool = False
+    language: str = "en"
+
+    @property
+    def items(self) -> Items:
+        """Its numbers with their units, and its words: what is asked where a clause is rewritten or printed."""
+        from tamis.syntax.clause import parse_clause
+
+        return parse_clause(self.text, self.language)
 
     @property
     def inner(self) -> int:

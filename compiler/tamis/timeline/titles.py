@@ -51,9 +51,17 @@ def _words(action: Action, words: TitleWords) -> list[tuple[str, bool]]:
             found.append((read.clause.span.start, place + read.name, False))
         elif isinstance(read, Setting) and read.kind == "off":
             found.append((read.clause.span.start, "off the heat", False))
+        elif isinstance(read, Setting) and (use := _opened_by(read, action)):
+            found.append((use.span.end, read.text[len(use.text) :].strip(), False))
         elif isinstance(read, Target) and read.text:
             found.append((read.clause.span.start, read.text, False))
     return [(word, opens) for _, word, opens in sorted(found)]
+
+
+def _opened_by(setting: Setting, action: Action) -> VerbUse | None:
+    """The verb that a setting's clause opens with: `cook over low heat`."""
+    inner = setting.clause.inner
+    return next((use for use in action.verbs if use.span.start == inner), None)
 
 
 def _object(action: Action, use: VerbUse, end: int, words: TitleWords) -> str:

@@ -36,7 +36,8 @@ class PreparationWords(NamedTuple):
 @cache
 def title_words(language: str) -> TitleWords:
     lists = word_lists(language, "timeline")["titles"]
-    prepositions = (*word_lists(language, "reading")["prepositions"]["food"], *lists["prepositions"])
+    closed = word_lists(language, "clause")["closed"]
+    prepositions = (*closed["PREP"], *closed["INTO"], *lists["prepositions"])
     return TitleWords(
         joints=frozenset(lists["joints"]),
         prepositions=frozenset(prepositions),

@@ -1,0 +1,191 @@
+"""One clause under the reader's eye: its tree, its text, and the lists that its words are looked up in."""
+
+from __future__ import annotations
+
+from functools import lru_cache
+from typing import TYPE_CHECKING, Any
+
+from tamis.diagnostics import Diagnostic, Fix, Severity
+from tamis.quantity.number import parse as parse_number
+from tamis.record import NamedTuple
+from tamis.source import Span
+from tamis.words import word_lists, word_tables
+
+if TYPE_CHECKING:
+    from collections.abc import Iterator, Sequence
+    from fractions import Fraction
+
+    from tamis.kitchen.house import Kitchen
+    from tamis.syntax.document import Clause
+
+# A node is (rule, [children]), a leaf (class, text, start, end); both are tuples made by the parser.
+Node = tuple[Any, ...]
+
+
+class Unreadable(Exception):
+    """A clause that fits the grammar and cannot be read all the same; holds the finding. It never leaves this
+    package."""
+
+    def __init__(self, finding: Diagnostic) -> None:
+        super().__init__(finding.message)
+        self.finding = finding
+
+
+def is_leaf(node: Node) -> bool:
+    """Whether a node is a word."""
+    return node[1].__class__ is not list
+
+
+def start_of(node: Node) -> int:
+    """Where the words of a node begin in the clause's text."""
+    while node[1].__class__ is list:
+        node = node[1][0]
+    return node[2]  # type: ignore[no-any-return]
+
+
+def end_of(node: Node) -> int:
+    """Where the words of a node end."""
+    while node[1].__class__ is list:
+        node = node[1][-1]
+    return node[3]  # type: ignore[no-any-return]
+
+
+def leaves(nodes: Sequence[Node]) -> Iterator[Node]:
+    """The words of nodes, in order."""
+    waiting = list(reversed(nodes))
+    while waiting:
+        node = waiting.pop()
+        if node[1].__class__ is list:
+            waiting.extend(reversed(node[1]))
+        else:
+            yield node
+
+
+def child(nodes: Sequence[Node], kind: str) -> Node | None:
+    """The first of these nodes that is of a kind."""
+    for node in nodes:
+        if node[0] == kind:
+            return node
+    return None
+
+
+class ClauseWords(NamedTuple):
+    """The words of a language that are asked for once a clause's tree is known."""
+
+    fractions: dict[str, Fraction]
+    about: frozenset[str]
+    few: frozenset[str]
+    how: frozenset[str]
+    sized: tuple[str, ...]
+    another: frozenset[str]
+    articles: frozenset[str]
+    the: frozenset[str]
+    of: frozenset[str]
+    same: frozenset[str]
+    parts_of_tools: frozenset[str]
+    speed: frozenset[str]
+    heats: frozenset[str]
+    single_layer: frozenset[str]
+    constant: frozenset[str]
+    once: frozenset[str]
+    sometimes: frozenset[str]
+    hands: frozenset[str]
+    loads: frozenset[str]
+    into: frozenset[str]
+    possessive: tuple[str, ...]
+    no_name: frozenset[str]
+    no_size: frozenset[str]
+    each: frozenset[str]
+    as_needed: str
+
+
+@lru_cache(8)
+def clause_words(language: str) -> ClauseWords:
+    """The words of a language, read once."""
+    from fractions import Fraction
+
+    lists = word_lists(language, "clause")
+    closed, opened, said = lists["closed"], lists["open"], lists["said"]
+    tables = word_tables(language, "clause")
+    return ClauseWords(
+        fractions={word: Fraction(text) for word, text in tables["fractions"].items()},
+        about=frozenset(closed["HEDGE"]),
+        few=frozenset(said["few"]),
+        how=frozenset(said["how"]),
+        sized=said["sized"],
+        another=frozenset(closed["ANOTHER"]),
+        articles=frozenset(closed["ARTICLE"]),
+        the=frozenset(closed["THE"]),
+        of=frozenset(closed["OF"]),
+        same=frozenset(opened["SAME"]),
+        parts_of_tools=frozenset(said["parts-of-tools"]),
+        speed=frozenset(said["speed"]),
+        heats=frozenset(opened["HEATNOUN"]),
+        single_layer=frozenset(opened["LAYER"]),
+        constant=frozenset(said["constant"]),
+        once=frozenset(said["once"]),
+        sometimes=frozenset(said["sometimes"]),
+        hands=frozenset(said["hands"]),
+        loads=frozenset(said["loads"]),
+        into=frozenset(closed["INTO"]),
+        possessive=said["possessive"],
+        no_name=frozenset(said["no-name"]),
+        no_size=frozenset(said["no-size"]),
+        each=frozenset(closed["EACH"]),
+        as_needed=said["as-needed"][0],
+    )
+
+
+class Reading:
+    """A clause whose tree is known, and the plain words before it. Findings that do not hinder it gather in
+    `findings`."""
+
+    __slots__ = ("before", "clause", "findings", "inner", "kitchen", "text", "words")
+
+    def __init__(self, clause: Clause, kitchen: Kitchen, findings: list[Diagnostic], before: str = "") -> None:
+        self.clause = clause
+        self.before = before
+        self.text = clause.text
+        self.inner = clause.inner
+        self.kitchen = kitchen
+        self.words = clause_words(kitchen.language)
+        self.findings = findings
+
+    def said(self, nodes: Sequence[Node]) -> str:
+        """The words of nodes as written, from the first to the last."""
+        return self.text[start_of(nodes[0]) : end_of(nodes[-1])] if nodes else ""
+
+    def span(self, nodes: Sequence[Node]) -> Span:
+        """Where nodes stand in the file."""
+        if not nodes:
+            return self.clause.span
+        return Span(self.inner + start_of(nodes[0]), self.inner + end_of(nodes[-1]))
+
+    def keys(self, nodes: Sequence[Node]) -> tuple[str, ...]:
+        """The words of nodes as lists know them: in lower case, one by one."""
+        return tuple(" ".join(leaf[1] for leaf in leaves(nodes)).lower().translate(_PLAIN).split())
+
+    def find(
+        self, rule: str, severity: Severity, span: Span, message: str, hint: str = "", fix: Fix | None = None
+    ) -> None:
+        """Keep a finding about this clause."""
+        self.findings.append(Diagnostic(rule, severity, span, message, hint, fix=fix))
+
+    def fail(self, rule: str, span: Span, message: str, hint: str = "", fix: Fix | None = None) -> Unreadable:
+        """An error that leaves the clause unread: to be raised."""
+        return Unreadable(Diagnostic(rule, "error", span, message, hint, fix=fix))
+
+    def number(self, leaf: Node) -> Fraction | None:
+        """The number that a word or figures say."""
+        return _number(leaf[1], self.kitchen.language)
+
+
+_PLAIN = str.maketrans({"’": "'", "‐": "-", "‑": "-"})
+
+
+@lru_cache(4096)
+def _number(text: str, language: str) -> Fraction | None:
+    return parse_number(text.translate(_FIGURES), language)
+
+
+_FIGURES = str.maketrans({"\u2009": " ", "\u202f": " ", "‐": "-", "‑": "-"})

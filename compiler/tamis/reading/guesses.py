@@ -1,0 +1,174 @@
+"""What a clause that is none may have been meant for: the nearest thing, and how to write it."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from tamis.reading.tables import match
+from tamis.syntax.items import Quantity
+
+if TYPE_CHECKING:
+    from tamis.reading.phrase import Phrase
+
+_SHOWN = 60
+_FEW_WORDS = 3
+# Shorter words (both, warm) are near to too many others.
+_LEAST_NAME = 5
+
+
+def meant(phrase: Phrase) -> bool:
+    """Report a clause with what it may have been meant for; False, and nothing, where that cannot be said."""
+    hint = next(filter(None, (look(phrase) for look in _LOOKS)), "")
+    if hint:
+        _report(phrase, hint)
+    return bool(hint)
+
+
+def no_clause(phrase: Phrase) -> None:
+    """Report a clause whose words say nothing that is known."""
+    text = phrase.clause.text.strip()
+    if meant(phrase):
+        return
+    if phrase.end == 1 and isinstance(phrase.items[0], Quantity):
+        message = f"“{text}” is an amount without a name"
+        phrase.reading.find("clause-role", "error", phrase.clause.span, message, "write what it is an amount of")
+        return
+    hint = (
+        "plain words need no brackets; a clause opens with a number, `the`, a preposition, a work verb with its "
+        "time, `until` …"
+    )
+    if phrase.preposition() is None and all(key.isalpha() for key in phrase.keys) and phrase.end <= _FEW_WORDS:
+        hint = "plain words need no brackets; a food gives its measure, or why it has none: `[…, to serve]`"
+    _report(phrase, hint)
+
+
+def _report(phrase: Phrase, hint: str) -> None:
+    text = phrase.clause.text.strip()
+    preposition = phrase.preposition()
+    expected = (
+        f"after “{preposition[0]}” stands equipment, food that is known, or something made before (`the …`)"
+        if preposition
+        else "expected an ingredient, a thing made before (`the …`), equipment, a time, a heat or a cue"
+    )
+    message = f"“{text[:_SHOWN]}” is not recognised: {expected}"
+    phrase.reading.find("clause-role", "error", phrase.clause.span, message, hint)
+
+
+def _several_foods(phrase: Phrase) -> str:
+    """How to say `[salt and pepper to taste]`, which is two clauses."""
+    preposition = phrase.preposition()
+    start = preposition[1] if preposition else 0
+    purpose = next(
+        (at for at in range(start, phrase.end) if match(phrase.tables.purposes, phrase.keys, at)), phrase.end
+    )
+    after = f", {phrase.text(purpose, phrase.end)}" if purpose < phrase.end else ""
+    end = purpose - (phrase.key(purpose - 1) == ",")
+    measure = phrase.quantity(start)
+    if measure is None:
+        return apart(phrase, phrase.text(start, end).lower(), "", after)
+    each = next((at for at in range(start, end) if phrase.key(at) in phrase.tables.each), end)
+    first = each + 1 + (phrase.key(each + 1) in phrase.tables.of)  # `1 tsp each of cumin and coriander`
+    return apart(phrase, phrase.text(first, end).lower(), f"{phrase.text(start, each)} ", after) if each < end else ""
+
+
+def apart(phrase: Phrase, text: str, before: str, after: str) -> str:
+    """Each food of a list in a clause of its own, if two of them are known."""
+    foods = [part for part in phrase.tables.parted.split(text) if part and part.strip()]
+    named = [food.strip() for food in foods]
+    known = [food for food in named if phrase.kitchen.larder.find(tuple(food.split()))]
+    if len(known) < 2:
+        return ""
+    return "one food to a clause: " + " and ".join(f"`[{before}{food}{after}]`" for food in known)
+
+
+def _purpose_alone(phrase: Phrase) -> str:
+    """`Season [to taste] with [salt]`: a purpose stands after the comma of its food."""
+    found = match(phrase.tables.purposes, phrase.keys, 0)
+    if not found or found[1] < phrase.end:
+        return ""
+    return f"it belongs to the food, after a comma: `[salt, {found[0]}]`; alone it needs no brackets"
+
+
+def _what_verb_wants(phrase: Phrase) -> str:
+    found = phrase.kitchen.verbs.match(phrase.keys, 0)
+    if not found:
+        verb = phrase.kitchen.verbs.participle(phrase.key(0))
+        timed = verb is not None and "#time" in phrase.keys
+        if verb is None or not timed:
+            return ""
+        return f"a work verb stands in its plain form: `[{verb.base} {phrase.text(1, phrase.end)}]`"
+    verb_text = phrase.text(0, found[1])
+    if phrase.key(found[1]) == "#pieces" and any(part.split()[0] == phrase.key(0) for part in phrase.tables.parts):
+        return f"write `[{verb_text} of {phrase.text(found[1], phrase.end)}]`"
+    if phrase.end == found[1] or "#time" in phrase.keys:
+        return "" if "#time" in phrase.keys else _untimed(verb_text, found[0].waits)
+    if not phrase.tables.few.isdisjoint(phrase.keys):
+        unit = next((key for key in phrase.keys[found[1] :] if _is_time(phrase, key)), "min")
+        return f"say how many, as a range if it varies: `[{verb_text} for 3–5 {unit}]`"
+    return _untimed(verb_text, found[0].waits)
+
+
+def _is_time(phrase: Phrase, word: str) -> bool:
+    unit = phrase.kitchen.units.get(word) if len(word) > 1 else None
+    return unit is not None and unit.kind == "time"
+
+
+def _untimed(verb: str, waits: bool) -> str:
+    if not waits:
+        return f"“{verb}” without a time needs no brackets; with one it is `[{verb} for 5 min]`"
+    return f"a clause that opens with “{verb}” gives its time: `[{verb} for 30 min]`; what to look for is `[until …]`"
+
+
+def _hot_tool(phrase: Phrase) -> str:
+    """How to say `[a 200 °F oven]`, which is two clauses."""
+    degrees = next((item for item in phrase.items if isinstance(item, Quantity) and item.kind == "temperature"), None)
+    tool = phrase.kitchen.cupboard.find(phrase.keys[-1:])
+    if degrees is None or tool is None:
+        return ""
+    setting = phrase.clause.text[degrees.span.start : degrees.span.end].strip()
+    return f"part them: `[in the {tool.item.name}] [at {setting}]`"
+
+
+def _amount_last(phrase: Phrase) -> str:
+    """`[bread flour 500 g]`: the amount comes first."""
+    last = phrase.quantity(phrase.end - 1)
+    if last is None or last.kind not in ("mass", "volume") or not phrase.kitchen.larder.find(phrase.keys[:-1]):
+        return ""
+    food, amount = phrase.text(0, phrase.end - 1), phrase.text(phrase.end - 1, phrase.end)
+    return f"the amount comes first: `[{amount} {food}]`"
+
+
+def _known_at_end(phrase: Phrase) -> str:
+    """`with buttered peas`: a food that is known, described by words that are not."""
+    preposition = phrase.preposition()
+    start = preposition[1] if preposition else 0
+    for at in range(start + 1, phrase.end):
+        if all(key[:1].isalpha() for key in phrase.keys[start:]) and phrase.kitchen.larder.find(phrase.keys[at:]):
+            food, words = phrase.text(at, phrase.end), phrase.text(start, at)
+            before = f"{preposition[0]} " if preposition else ""
+            said = f"`[{before}… {food}, {words}]`"
+            return f"“{food}” is known: write how much, and the rest after a comma, {said}"
+    return ""
+
+
+def _nearest(phrase: Phrase) -> str:
+    from tamis.quantity.near import nearest
+
+    tried = match(phrase.tables.hints, phrase.keys, 0)
+    if tried:
+        more = " …" if tried[0] == phrase.tables.until else ""
+        return f"did you mean `[{tried[0]}{more}]`?"
+    head = " ".join(phrase.keys[:2])
+    for words in (head, phrase.keys[0]):
+        near = nearest(words, phrase.tables.openers)
+        # Hardly anybody mistypes the first letter.
+        if near and near != words and not phrase.preposition() and near[0] == words[0]:
+            return f"did you mean `[{near} …]`?"
+    name = " ".join(key for key in phrase.keys if key[:1].isalpha())
+    if len(name) < _LEAST_NAME or phrase.kitchen.verbs.participle(name):
+        return ""
+    near = phrase.kitchen.larder.near(name) or phrase.kitchen.cupboard.near(name)
+    return f"did you mean “{near}”?" if near and near != name else ""
+
+
+_LOOKS = (_several_foods, _amount_last, _purpose_alone, _what_verb_wants, _hot_tool, _known_at_end, _nearest)

@@ -1,0 +1,75 @@
+"""What the head noun decides once a clause is taken apart.
+
+The grammar cannot tell `into 2 pieces` from `into 2 eggs`, nor `in boiling water` from `in olive oil`: both are a
+preposition, perhaps a number, and a name. All such questions are answered here, by the lists of the kitchen.
+"""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from tamis.reading.clause import child, leaves
+from tamis.reading.food import parts_of, read_food
+from tamis.reading.things import read_division
+from tamis.reading.unit_checks import check_units
+
+if TYPE_CHECKING:
+    from collections.abc import Sequence
+
+    from tamis.kitchen.goods import Found
+    from tamis.reading.clause import Node, Reading
+    from tamis.reading.clauses import Ingredient, Read
+    from tamis.reading.food import Parts
+
+# What comes from the tap is not bought; without an amount it is there to boil, steam or cool in.
+_FROM_TAP = "tap"
+
+
+def read_named(reading: Reading, children: Sequence[Node], role: str) -> tuple[Read, ...] | None:
+    """The record of a clause that the grammar takes for food; None where it is no clause at all."""
+    parts = parts_of(reading, children)
+    check_units(reading, parts)
+    if _divides(reading, parts):
+        return read_division(reading, children)
+    food = read_food(reading, parts, role)
+    if food.goods is None and _is_no_food(reading, parts, food, role):
+        return None
+    role = _role(reading, parts, food, role)
+    purpose = reading.words.as_needed if role == "medium" and not food.purpose else food.purpose
+    return (food._replace(role=role, purpose=purpose),)  # type: ignore[arg-type]  # one of three
+
+
+def _divides(reading: Reading, parts: Parts) -> bool:
+    """`into 2 pieces`, `between 4`: a number after such a preposition divides, but for a measured food."""
+    if parts.preposition not in reading.words.into or parts.part or parts.share or parts.percent or not parts.measure:
+        return False
+    weighed = child(parts.measure, "weighed")
+    known = _known(reading, parts)
+    if weighed is not None:
+        return known is None
+    numbered = any(leaf[0] in ("NUMBER", "NUMWORD") for leaf in leaves(parts.measure))
+    return numbered or known is None
+
+
+def _known(reading: Reading, parts: Parts) -> Found | None:
+    words = [leaf for leaf in leaves(parts.name) if leaf[0] not in ("NUMBER", "PERCENT")]
+    return reading.kitchen.larder.find(reading.keys(words))
+
+
+def _is_no_food(reading: Reading, parts: Parts, food: Ingredient, role: str) -> bool:
+    """An unknown name is a food only where a number measures it: `in a flurb` is no food, nor are `salt and pepper`."""
+    if role == "unmeasured":
+        return not food.purpose
+    numbered = any(leaf[0] in ("NUMBER", "NUMWORD", "MISWRITTEN") for leaf in leaves(parts.measure))
+    return bool(parts.preposition) and not numbered and not parts.part and not parts.percent and not parts.share
+
+
+def _role(reading: Reading, parts: Parts, food: Ingredient, role: str) -> str:
+    if food.measured or food.part:
+        return "ingredient"
+    vague = next((leaf[1].lower() for leaf in leaves(parts.measure) if leaf[0] == "SOME"), "")
+    if food.goods is not None and food.goods.merchant == _FROM_TAP:
+        return "medium"
+    if vague in reading.words.few:
+        return "ingredient"
+    return "unmeasured" if vague or role == "unmeasured" else "ingredient"

@@ -1,0 +1,277 @@
+"""Numbers with their units, from the tree of a clause: amounts, measures, durations, temperatures.
+
+What a sign between numbers may mean in two ways is asked about, never chosen: `1,5`, `20/30`, a range that runs
+backwards.
+"""
+
+from __future__ import annotations
+
+from fractions import Fraction
+from typing import TYPE_CHECKING
+
+from tamis.quantity.amount import Amount
+from tamis.quantity.duration import OVERNIGHT, Duration, at_least, up_to, window
+from tamis.quantity.measure import Measure
+from tamis.quantity.number import is_kitchen_fraction, problem
+from tamis.quantity.temperature import c_from_f, c_from_gas
+from tamis.reading.clause import child, end_of
+from tamis.source import Span
+
+if TYPE_CHECKING:
+    from collections.abc import Sequence
+
+    from tamis.quantity.units import Unit
+    from tamis.reading.clause import Node, Reading
+
+# Of an hour or a minute nobody says five eighths.
+_OF_TIME = frozenset((2, 3, 4))
+
+
+def amount(reading: Reading, node: Node, of: str = "", unit: Node | None = None) -> Amount:
+    """The amount of an `amount` or a `count`; `of` is "time" or "degrees" where that limits its fractions, `unit` what
+    stands behind it."""
+    numbers = node[1]
+    if numbers[0][0] == "amount":
+        return amount(reading, numbers[0], of, unit)
+    low = _number(reading, numbers[0], of)
+    if len(numbers) == 1:
+        return Amount(low, low)
+    high = _number(reading, numbers[-1], of)
+    if low > high:
+        raise _reversed(reading, node, unit)
+    return Amount(low, high)
+
+
+def _number(reading: Reading, leaf: Node, of: str) -> Fraction:
+    found = reading.number(leaf) if leaf[0] != "MISWRITTEN" else None
+    said = leaf[1]
+    if found is None:
+        message = problem(said) or f"“{said[:24]}” is not a number that can be used here"
+        raise reading.fail("number-unclear", reading.span([leaf]), message)
+    if "/" in said or "⁄" in said:
+        _is_kitchen_fraction(reading, leaf, of)
+    return found
+
+
+def _is_kitchen_fraction(reading: Reading, leaf: Node, of: str) -> None:
+    """`20/30` may be a range, a fraction, an oven and its fan: no guess is made."""
+    whole, _, below = leaf[1].replace("⁄", "/").partition("/")
+    top, bottom = int(whole.replace("-", " ").split()[-1]), int(below)
+    if len(whole.replace("-", " ").split()) > 1 and of != "degrees":  # `1 1/2` is one number
+        return
+    if of != "degrees" and is_kitchen_fraction(top, bottom) and (of != "time" or bottom in _OF_TIME):
+        return
+    said = leaf[1]
+    if of == "degrees":
+        hint = f"an oven and its fan: `{whole} °C / {below} °C fan`; a range: `{whole}–{below} °C`"
+    else:
+        hint = f"a range is `{whole.split()[-1]}–{below}`; a fraction has the halves, thirds, quarters … of a kitchen"
+    raise reading.fail(
+        "number-unclear", reading.span([leaf]), f"“{said}” can be read as a range or as a fraction", hint
+    )
+
+
+def _reversed(reading: Reading, node: Node, unit: Node | None) -> Exception:
+    low, high = node[1][0], node[1][2]
+    nodes = [node, unit] if unit else [node]
+    said, between = reading.said(nodes), reading.text[low[3] : high[2]]
+    hint = f"did you mean `{high[1].strip()}{between}{low[1].strip()}{reading.text[high[3] : end_of(nodes[-1])]}`?"
+    return reading.fail("range-reversed", reading.span(nodes), f"the range “{said}” runs the wrong way round", hint)
+
+
+def unit_of(reading: Reading, leaf: Node) -> Unit | None:
+    """The unit that a word names."""
+    said = leaf[1].strip("-‐‑.")
+    return reading.kitchen.units.get("inch" if leaf[0] == "INCH" else said)
+
+
+def measures(reading: Reading, weight: Node) -> tuple[Measure, ...]:
+    """A weight or volume, its parts to be added up: `1 lb 8 oz`."""
+    *before, number, unit = weight[1]
+    found = unit_of(reading, unit)
+    measure = Measure(amount(reading, number, "", unit), found.id if found else unit[1])
+    if not before:
+        return (measure,)
+    earlier = measures(reading, before[0])
+    last = reading.kitchen.units.get(earlier[-1].unit)
+    if last is None or found is None or last.kind != found.kind or last.id == found.id:
+        message = f"“{reading.said([weight])}” are two measures with nothing between them"
+        hint = "the same amount in another measure stands in round brackets, more of it after *plus*"
+        raise reading.fail("measures-unclear", reading.span([weight]), message, hint)
+    return (*earlier, measure)
+
+
+def length(reading: Reading, node: Node) -> Measure:
+    """A length as a measure: `5 cm`."""
+    unit = unit_of(reading, node[1][1])
+    return Measure(amount(reading, node[1][0], "", node[1][1]), unit.id if unit else node[1][1][1])
+
+
+def check_size(reading: Reading, node: Node) -> None:
+    """Read the numbers of a size, for what may be wrong with them: a size itself stays as it is written."""
+    for part in node[1]:
+        if part[0] == "amount":
+            amount(reading, part)
+        elif part[1].__class__ is list:
+            check_size(reading, part)
+
+
+def factors(reading: Reading, product: Node) -> tuple[Amount, ...]:
+    """The numbers of a product: `3 × 20 cm`, `20 × 30 × 4`."""
+    found: list[Amount] = []
+    for part in product[1]:
+        if part[0] == "product":
+            found += factors(reading, part)
+        elif part[0] == "amount":
+            found.append(amount(reading, part))
+        elif part[0] == "length":
+            found.append(amount(reading, part[1][0]))
+    return tuple(found)
+
+
+# ---- time
+
+
+def seconds_in(reading: Reading, unit: Node) -> Fraction:
+    """The seconds of a unit of time."""
+    found = unit_of(reading, unit)
+    assert found is not None
+    return found.factor
+
+
+def _exact(reading: Reading, node: Node) -> Duration:
+    """Numbers with units of time: `1 h 30 min`, `45 s–1 min`, `1 hour and a half`."""
+    children = [part for part in node[1] if part[0] not in ("AND", "RANGE", "ARTICLE")]
+    kinds = [part[0] for part in children]
+    if kinds == ["amount", "TIME", "amount", "TIME"]:
+        low = amount(reading, children[0], "time").lo * seconds_in(reading, children[1])
+        high = amount(reading, children[2], "time").hi * seconds_in(reading, children[3])
+        if low > high:
+            raise _times_reversed(reading, node)
+        return Duration(low, high)
+    if kinds == ["exact", "FRACTION"]:
+        unit = seconds_in(reading, child(children[0][1], "TIME"))  # type: ignore[arg-type]  # an exact time has a unit
+        part = _fraction(reading, children[1]) * unit
+        return _exact(reading, children[0]).plus(Duration(part, part))
+    number, unit_word = children[-2], children[-1]
+    here = Duration(*amount(reading, number, "time", unit_word).times(seconds_in(reading, unit_word)))
+    return _exact(reading, children[0]).plus(here) if kinds[0] == "exact" else here
+
+
+def _times_reversed(reading: Reading, node: Node) -> Exception:
+    said = reading.said([node])
+    hint = "the shorter time comes first"
+    return reading.fail("range-reversed", reading.span([node]), f"the range “{said}” runs the wrong way round", hint)
+
+
+def _fraction(reading: Reading, leaf: Node) -> Fraction:
+    return reading.words.fractions[leaf[1].lower()]
+
+
+def stretch(reading: Reading, node: Node) -> Duration:
+    """A length of time in figures or in words: `an hour`, `three quarters of an hour`, `overnight`."""
+    children = node[1]
+    kinds = [part[0] for part in children]
+    if kinds == ["exact"]:
+        return _exact(reading, children[0])
+    if kinds == ["OVERNIGHT"]:
+        return OVERNIGHT
+    time = child(children, "TIME")
+    assert time is not None
+    unit = seconds_in(reading, time)
+    if kinds[0] == "NUMWORD" or "MORE" in kinds:
+        number = child(children, "amount")
+        value = amount(reading, number, "time") if number else Amount(*2 * (_number(reading, children[0], "time"),))
+        return Duration(*value.times(unit))
+    if kinds[0] == "COUPLE":
+        return Duration(2 * unit, 2 * unit)
+    total = Fraction(0) if "AND" not in kinds else unit
+    part = child(children, "FRACTION")
+    if part is None:
+        return Duration(unit, unit)
+    number = child(children, "count")
+    times = amount(reading, number).lo if number else Fraction(1)
+    total += unit * _fraction(reading, part) * times
+    return Duration(total, total)
+
+
+def duration(reading: Reading, node: Node) -> Duration:
+    """A duration with its bounds: `at least 2 h, up to a day`, `2 h or overnight`, `an hour or two`."""
+    children = node[1]
+    stretches = [part for part in children if part[0] == "stretch"]
+    first = stretch(reading, stretches[0])
+    if len(children) == 1:
+        return first
+    hedges = {leaf[0] for part in children if part[0] == "hedges" for leaf in part[1]}
+    if len(stretches) == 2:
+        second = stretch(reading, stretches[1])
+        if second.hi is None or first.lo > second.hi:
+            raise _times_reversed(reading, node)
+        return window(first.lo, second.hi)
+    if children[-1][0] == "LONGER" or "ATLEAST" in hedges:
+        return at_least(first.lo)
+    number = child(children, "count")
+    if number:  # `an hour or two`
+        return Duration(first.lo, first.lo * amount(reading, number).hi)
+    if "UPTO" in hedges and first.hi is not None:
+        return up_to(first.hi)
+    return first
+
+
+def is_more(reading: Reading, node: Node) -> bool:
+    """Whether a duration adds to the cooking before: `another 5 min`, `10 more minutes`, `2 min more`."""
+    for part in node[1]:
+        if part[0] in ("hedges", "stretch") and any(leaf[0] in ("ANOTHER", "MORE") for leaf in part[1]):
+            return True
+        if part[0] == "stretch" and part[1][0][0] == "ARTICLE" and part[1][0][1].lower() in reading.words.another:
+            return True
+        if part[0] == "MORE":
+            return True
+    return False
+
+
+# ---- heat
+
+
+def scales(reading: Reading, node: Node) -> tuple[Amount, bool]:
+    """The temperature in °C, and whether it is a fan oven's. The first scale counts; its neighbours say the same in
+    another or give the fan's own figure."""
+    children = node[1]
+    if children[0][0] == "scales":
+        for part in children[1:]:
+            if part[0] == "degrees":
+                degrees(reading, part)
+        return scales(reading, children[0])
+    return degrees(reading, children[0]), child(children, "FAN") is not None
+
+
+def degrees(reading: Reading, node: Node) -> Amount:
+    """One temperature in °C."""
+    one, other = node[1]
+    if one[0] == "GAS":
+        mark = amount(reading, other)
+        low, high = c_from_gas(mark.lo), c_from_gas(mark.hi)
+        if low is None or high is None:
+            message = f"there is no gas mark {other[1][0][1]}"
+            raise reading.fail("number-unclear", reading.span([node]), message, "gas marks run from 1/4 to 10")
+        return Amount(low, high)
+    value = amount(reading, one, "degrees", other)
+    if other[1].rstrip().lower().endswith(("f", "fahrenheit", "℉")):
+        return Amount(c_from_f(value.lo), c_from_f(value.hi))
+    return value
+
+
+def temperatures(nodes: Sequence[Node]) -> list[Node]:
+    """The `scales` among nodes and in their round brackets."""
+    found: list[Node] = []
+    for node in nodes:
+        if node[0] == "scales":
+            found.append(node)
+        elif node[1].__class__ is list and node[0] in ("sight", "note"):
+            found += temperatures(node[1])
+    return found
+
+
+def place(reading: Reading, start: int, end: int) -> Span:
+    """A span of the clause's text as one of the file."""
+    return Span(reading.inner + start, reading.inner + end)

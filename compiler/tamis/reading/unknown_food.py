@@ -1,0 +1,76 @@
+"""A measured food that no list knows: it stays, and what is not known of it is said."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from tamis.reading.guesses import apart
+from tamis.reading.phrase import Phrase
+
+if TYPE_CHECKING:
+    from tamis.reading.clause import Reading
+    from tamis.reading.clauses import Ingredient
+
+
+def unknown_food(reading: Reading, food: Ingredient) -> bool:
+    """Report a food that no list knows; False for what cannot be a food at all, which is an error."""
+    phrase = Phrase(reading)
+    name = food.name.lower()
+    words = name.split()
+    if _is_part_of_known(phrase, food) or _is_repeat(phrase, words):
+        return False
+    several = _several(phrase, food)
+    if several:
+        message = f"“{food.name}” are two foods in one clause"
+        reading.find("unknown-ingredient", "warning", food.name_span, message, several)
+        return True
+    if _divides(reading, food):
+        message = f"no ingredient data for “{food.name}”"
+        hint = f"if the food is divided here, `into` belongs to the clause: `[into {reading.text}]`"
+        reading.find("unknown-ingredient", "warning", food.name_span, message, hint)
+        return True
+    near = reading.kitchen.larder.near(name) or reading.kitchen.cupboard.near(name)
+    if near and near != name:
+        message = f"no ingredient data for “{food.name}”"
+        hint = f"did you mean “{near}”? Else add it to goods.toml"
+        reading.find("unknown-ingredient", "warning", food.name_span, message, hint)
+        return True
+    message = f"no ingredient data for “{food.name}”: no weight, allergens or hazards are taken for it"
+    reading.find("unknown-ingredient", "information", food.name_span, message, "add it to goods.toml if they matter")
+    return True
+
+
+def _several(phrase: Phrase, food: Ingredient) -> str:
+    """How to say `1 tsp cumin and coriander`: each food with its measure, if that is what was meant."""
+    return apart(phrase, food.name.lower(), "", f", {food.purpose}" if food.purpose else "")
+
+
+def _divides(reading: Reading, food: Ingredient) -> bool:
+    """`Roll into [20 balls]`: pieces that no food is called like, after *into*, were meant as a division."""
+    counted = all(reading.kitchen.units.get(measure.unit) is None for measure in food.measures)
+    words = reading.before.lower().split()
+    return counted and bool(words) and words[-1] in reading.words.into
+
+
+def _is_repeat(phrase: Phrase, words: list[str]) -> bool:
+    """`3 time`, `2 batch`: a time or a repeat that was not recognised is no food."""
+    units = [phrase.kitchen.units.get(word) for word in words if len(word) > 1]
+    timed = any(unit is not None and unit.kind == "time" for unit in units)
+    if not timed and phrase.tables.repeat_nouns.isdisjoint(words):
+        return False
+    message = f"“{phrase.clause.text.strip()[:60]}” is neither an ingredient nor a time or repeat that can be read"
+    hint = "a time is a number with its unit: `[for 10 min]`; a repeat is `[twice]` or `[3 times]`"
+    phrase.reading.find("clause-role", "error", phrase.clause.span, message, hint)
+    return True
+
+
+def _is_part_of_known(phrase: Phrase, food: Ingredient) -> bool:
+    """`juice of half the orange`: a share of something there cannot be juiced, a piece can."""
+    words = food.name.lower().split()
+    if not food.part or len(words) < len(("half", "the", "orange")) or words[0] not in phrase.tables.fractions:
+        return False
+    rest = " ".join(words[2:])
+    hint = f"count it here too: `[{food.part} of {words[0]} a {rest}]`; the table takes both parts from one"
+    message = f"a part of “the {rest}” cannot be measured"
+    phrase.reading.find("clause-role", "error", food.name_span, message, hint)
+    return True

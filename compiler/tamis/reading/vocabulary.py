@@ -1,0 +1,214 @@
+"""Words as classes: every word is looked up in the words of the language and in the lists of the kitchen.
+
+A word may have several classes (*butter* is food and work, *tin* a vessel and a measure), and a phrase may be one
+word (*off the heat*). They are offered in order, the longest phrase first; the parser takes the first that can stand
+at its place. WORD is the last resort of an open word (a name may hold it), ANY that of every word (only free words
+may hold it): a preposition never becomes part of a name.
+"""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from tamis.kitchen.goods import key as food_key
+from tamis.syntax.cutting import ONE, Choice, Cut, Cutter
+from tamis.words import word_lists
+
+if TYPE_CHECKING:
+    from collections.abc import Iterator, Mapping
+
+    from tamis.kitchen.house import Kitchen
+
+_LONGEST = 6
+_LONGEST_NOUN = 4
+# What a house's kitchen keeps of words that no list has: enough for a library, little enough for an editor that stays
+# open.
+_MOST_KEPT = 20_000
+_ADJECTIVES = Choice((("ADJCOMMA", 1), ("COMMA", 1)))
+_COMMA = ONE["COMMA"]
+# Classes whose words are told from the word after them.
+_LOOKED_BEHIND = frozenset(("PREP", "ANOTHER"))
+
+
+def _head(phrase: str) -> str:
+    """The first word of a phrase as names are looked up: hyphens are spaces."""
+    return phrase.replace("-", " ").partition(" ")[0]
+
+
+class Vocabulary:
+    """All words of a kitchen, each phrase with its classes."""
+
+    __slots__ = ("_closed", "_function", "_known", "_made", "_nouns", "_of", "_reach", "cutter", "kitchen")
+
+    def __init__(self, kitchen: Kitchen) -> None:
+        self.kitchen = kitchen
+        self.cutter = Cutter(kitchen.language, kitchen.units)
+        lists = word_lists(kitchen.language, "clause")
+        self._closed: dict[str, list[str]] = {}
+        for table in (lists["closed"], lists["open"]):
+            for name, phrases in table.items():
+                for phrase in phrases:
+                    self._closed.setdefault(phrase, []).append(name)
+        only_open = {phrase for phrases in lists["open"].values() for phrase in phrases}
+        shut = (phrase for phrases in lists["closed"].values() for phrase in phrases)
+        self._function = frozenset(p for p in shut if " " not in p and p not in only_open)
+        self._of = frozenset(lists["closed"]["OF"])
+        self._reach = self._reaches()
+        self._known: tuple[dict[object, object], dict[object, object]] = ({}, {})  # of later words, of a clause's first
+        self._made: dict[tuple[tuple[str, int], ...], Choice] = {}
+        self._nouns: dict[tuple[str, ...], bool] = {}
+
+    def choice(self, words: list[str], at: int) -> Choice:
+        """What the word at a place may be, alone or with those after it; only the first of a clause is work.
+
+        Most words begin no phrase: for them one look-up does. For the others as many words are looked up as the longest
+        phrase has that begins so.
+        """
+        known = self._known[at == 0]
+        found = known.get(words[at])
+        if found.__class__ is int:
+            asked = tuple(words[at : at + found])
+            found = known.get(asked)
+            if found is None:
+                found = self._kept(known, asked, self._choice(asked, at == 0))
+        elif found is None:
+            reach = self._reach.get(_head(words[at]), 1)
+            found = self._choice((words[at],), at == 0) if reach == 1 else reach
+            self._kept(known, words[at], found)
+            return found if reach == 1 else self.choice(words, at)  # type: ignore[return-value]
+        return found  # type: ignore[return-value]  # a number is looked up again above
+
+    def _kept(self, known: dict[object, object], asked: object, found: object) -> object:
+        if len(known) >= _MOST_KEPT:
+            known.clear()
+        known[asked] = found
+        return found
+
+    def _choice(self, words: tuple[str, ...], first: bool) -> Choice:
+        end = words.index("") if "" in words else len(words)
+        ways = tuple(self._ways(words[:end], first))
+        return self._made.setdefault(ways, Choice(ways))
+
+    def _reaches(self) -> dict[str, int]:
+        """How many words the longest phrase has that begins with a word; of others, what is looked at."""
+        reach = {_head(word): 3 for word, names in self._closed.items() if not _LOOKED_BEHIND.isdisjoint(names)}
+        lists: tuple[Mapping[str, object], ...] = (self._closed, *_phrases_of(self.kitchen))
+        for names in lists:
+            for phrase in names:
+                if " " in phrase or "-" in phrase:
+                    parts = phrase.replace("-", " ")
+                    head, length = parts.partition(" ")[0], parts.count(" ") + 1
+                    if length > reach.get(head, 1):
+                        reach[head] = min(length, _LONGEST)
+        return reach
+
+    def _ways(self, words: tuple[str, ...], first: bool) -> Iterator[tuple[str, int]]:
+        for n in range(len(words), 0, -1):
+            phrase = " ".join(words[:n])
+            closed = self._closed.get(phrase, [])
+            if first and closed == ["HEATNOUN"]:  # `heat for 2 min`
+                closed = []
+            if n == 1 and "PREP" in closed and self._heats(words):
+                yield "ONHEAT", 1
+            if n == 1 and "ANOTHER" in closed and self._is_article(words):
+                yield "ARTICLE", 1
+            for name in (*closed, *self._from_lists(phrase, words[:n], first)):
+                yield name, n
+        if words[0] not in self._function:
+            yield "WORD", 1
+        yield "ANY", 1
+
+    def _heats(self, words: tuple[str, ...]) -> bool:
+        """`over medium heat`, `on a low heat`: a look at the word after the article, which one symbol does not give."""
+        after = words[2:3] if words[1:2] and "ARTICLE" in self._closed.get(words[1], ()) else words[1:2]
+        return bool(after) and not {"SETWORD", "HEATNOUN"}.isdisjoint(self._closed.get(after[0], ()))
+
+    def _is_article(self, words: tuple[str, ...]) -> bool:
+        """`another bowl` is one; `another 5 min`, `another third` are more of the same."""
+        return words[1:2] != () and "FRACTION" not in self._closed.get(words[1], ())
+
+    def _from_lists(self, phrase: str, words: tuple[str, ...], first: bool) -> Iterator[str]:
+        kitchen = self.kitchen
+        verb = kitchen.verbs.get(phrase) if first else None
+        food = kitchen.larder.knows(food_key(words, kitchen.language)) if phrase not in self._function else False
+        tool, count = self._tool(phrase, words), kitchen.cupboard.count_word(phrase)
+        unit = kitchen.units.get(phrase) if len(phrase) > 1 else None
+        if unit and unit.kind == "time":
+            yield "TIME"
+        measures = (count and not tool) or (unit and unit.kind in ("mass", "volume", "nominal"))
+        if verb:
+            yield "VERBFOOD" if food or measures else "VERB"
+        if first and kitchen.verbs.present(phrase):
+            yield "PARTICIPLE"
+        if tool:
+            yield "COUNTTOOL" if count else "TOOL"
+        elif food and not count:
+            yield "FOOD"
+        if measures:
+            yield "COUNT"
+
+    def _tool(self, phrase: str, words: tuple[str, ...]) -> object:
+        """The equipment of this name. *Iced water* is food first; of *bowl of ice* the head is the bowl, but *bowl of
+        the mixer* is one piece."""
+        tool = self.kitchen.cupboard.get(phrase)
+        if tool is None or (len(words) > 1 and self.kitchen.larder.find(words)):
+            return None
+        return tool if tool.part_of or self._of.isdisjoint(words) else None
+
+    def is_noun(self, words: tuple[str, ...]) -> bool:
+        """Whether words, or the last of them, are a food or a tool."""
+        if words not in self._nouns:
+            larder, cupboard = self.kitchen.larder, self.kitchen.cupboard
+            ends = [words[at:] for at in range(len(words))]
+            if len(self._nouns) >= _MOST_KEPT:
+                self._nouns.clear()
+            self._nouns[words] = any(
+                cupboard.get(" ".join(end)) or larder.knows(food_key(end, self.kitchen.language)) for end in ends
+            )
+        return self._nouns[words]
+
+
+def _phrases_of(kitchen: Kitchen) -> tuple[Mapping[str, object], ...]:
+    return (
+        kitchen.larder.names, kitchen.cupboard.names, kitchen.cupboard.counts, kitchen.units.spellings,
+        kitchen.verbs.phrases, kitchen.verbs.forms,
+    )  # fmt: skip
+
+
+class Choices:
+    """What each token of a clause may be; looks ahead where one symbol does not tell."""
+
+    __slots__ = ("_last_noun", "cut", "vocabulary")
+
+    def __init__(self, cut: Cut, vocabulary: Vocabulary) -> None:
+        self.cut = cut
+        self.vocabulary = vocabulary
+        self._last_noun: int | None = None
+
+    def at(self, at: int) -> Choice:
+        """What the token at a place may be, alone or with those after it."""
+        choice = self.cut.fixed[at]
+        if choice is None:
+            return self.vocabulary.choice(self.cut.words, at)
+        return _ADJECTIVES if choice is _COMMA and self._between_adjectives(at) else choice
+
+    def _between_adjectives(self, at: int) -> bool:
+        """`skinless, boneless thighs`: no noun before the comma, one after it."""
+        if self._last_noun is None:
+            self._last_noun = self._find_last_noun()
+        return self._last_noun > at > 0 and self.cut.words[at - 1] != "" and not self._ends_in_noun(at)
+
+    def _find_last_noun(self) -> int:
+        """Where the last noun stands that ends a row of words; 0 for nowhere."""
+        words = self.cut.words
+        for at in range(len(words) - 1, 0, -1):
+            if words[at] and not any(words[at + 1 : at + 2]) and self._ends_in_noun(at + 1):
+                return at
+        return 0
+
+    def _ends_in_noun(self, end: int) -> bool:
+        """Whether the row of words before a place ends in a food or a tool."""
+        words, start = self.cut.words, end
+        while start and words[start - 1] and start > end - _LONGEST_NOUN:
+            start -= 1
+        return self.vocabulary.is_noun(tuple(words[start:end]))

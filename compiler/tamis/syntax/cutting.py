@@ -1,0 +1,260 @@
+"""A clause cut into tokens: numbers, units, marks, and every word by itself.
+
+What a word is depends on what stands before it: `g` after a number is a unit, `to` between numbers makes a range, `x`
+a size. One regular expression cuts the text, the rest is looked up; so a new unit or a word of another language needs
+no new grammar. Nothing is left out: a sign that nothing can be made of is a token too (ODD), which no production
+takes.
+"""
+
+from __future__ import annotations
+
+import re
+from typing import TYPE_CHECKING
+
+from tamis.patterns import pattern
+from tamis.quantity.number_words import number_words
+from tamis.words import word_lists
+
+if TYPE_CHECKING:
+    from tamis.quantity.units import Units
+
+_FRACTIONS = "¼½¾⅐⅑⅒⅓⅔⅕⅖⅗⅘⅙⅚⅛⅜⅝⅞"
+_SPACES = " \u00a0\u2009\u202f"
+HYPHENS = "‐‑-"
+_DASHES = f"‒–—―−{HYPHENS}"
+_PLAIN_HYPHENS = str.maketrans({"’": "'", "‐": "-", "‑": "-"})
+_UNIT_KINDS = {"mass": "MASS", "volume": "VOLUME", "length": "LENGTH", "time": "TIME"}
+_MARKS = {",": "COMMA", "/": "SLASH", "⁄": "SLASH", "+": "PLUS", "@": "AT"}
+UNITS = frozenset(("MASS", "VOLUME", "LENGTH", "TIME", "DEGREE", "PERCENT", "INCH"))
+
+
+class Choice:
+    """What a token may be: classes with the number of tokens that they take, the likeliest first. There is one object
+    for equal ways, so that whoever remembers what a choice led to need not compare them."""
+
+    __slots__ = ("ways",)
+
+    def __init__(self, ways: tuple[tuple[str, int], ...]) -> None:
+        self.ways = ways
+
+
+def _one(kind: str) -> Choice:
+    return Choice(((kind, 1),))
+
+
+ONE = {
+    kind: _one(kind)
+    for kind in (
+        "NUMBER", "MISWRITTEN", "RANGE", "TIMES", "MASS", "VOLUME", "LENGTH", "TIME", "DEGREE", "PERCENT", "GAS",
+        "OPEN", "CLOSE", "ODD", "COMMA", "SLASH", "PLUS", "AT", "INCH",
+    )
+}  # fmt: skip
+# A number in letters: a count (two eggs) or just a word (until one side is brown).
+NUMBER_WORD = Choice((("NUMWORD", 1), ("ANY", 1)))
+END = _one("$END")
+
+
+class Cut:
+    """The tokens of a clause: what each is if it is no word, its word as it is looked up (else ""), and its place."""
+
+    __slots__ = ("ends", "fixed", "starts", "text", "words")
+
+    def __init__(self, text: str) -> None:
+        self.text = text
+        self.fixed: list[Choice | None] = []
+        self.words: list[str] = []
+        self.starts: list[int] = []
+        self.ends: list[int] = []
+
+    def add(self, fixed: Choice | None, word: str, start: int, end: int) -> None:
+        """One more token."""
+        self.fixed.append(fixed)
+        self.words.append(word)
+        self.starts.append(start)
+        self.ends.append(end)
+
+
+class Cutter:
+    """Cuts clauses of one language into tokens."""
+
+    def __init__(self, language: str, units: Units) -> None:
+        lists = word_lists(language, "clause")
+        self.numbers = number_words(language).ones
+        self._range = frozenset(lists["between"]["range"])
+        self._times = frozenset(lists["between"]["times"])
+        self._range_of_times = frozenset(lists["between"]["range-of-times"])
+        self._inch = frozenset(lists["open"]["INCH"])
+        self._hot = int(lists["signs"]["hot"][0])
+        self._letters = frozenset(lists["signs"]["letters"])
+        self._signs = _phrases((("DEGREE", lists["signs"]["degrees"]), ("PERCENT", lists["signs"]["percent"])))
+        self._gas = _phrases((("GAS", lists["signs"]["gas"]),))
+        self._dozens = _phrases((("NUMWORD", lists["dozens"]["words"]),))
+        self._units = units
+        self._kinds: dict[str, str] = {}
+        self._two_words = frozenset(name.partition(" ")[0] for name in units.names() if " " in name)
+        self._elided = lists.get("elided", {}).get("words", ())
+        self._token = re.compile(_pattern(lists["numbered"]["words"], self._elided), re.VERBOSE | re.IGNORECASE)
+        after = "|".join(map(re.escape, self.numbers))
+        self._number_next = pattern(rf"\s*(?:[0-9{_FRACTIONS}]|(?:{after})\b)", re.IGNORECASE)
+
+    def cut(self, text: str) -> Cut:
+        """The tokens of a text, in order."""
+        cut = Cut(text)
+        at, end, last = 0, len(text), ""
+        match, add, numbers = self._token.match, cut.add, self.numbers
+        special = False
+        while at < end:
+            found = match(text, at)
+            if found is None:
+                break
+            kind = found.lastgroup or ""
+            start, at = found.span(kind)
+            if kind == "WORD":
+                word = text[start:at].lower().translate(_PLAIN_HYPHENS)
+                if last in _BEFORE_UNITS or word in numbers or word in self._gas or word in self._dozens:
+                    kind, at = self._word(text, word, start, at, last, cut)
+                    if kind:
+                        if kind == "NUMWORD":
+                            special = True
+                            add(NUMBER_WORD, word, start, at)
+                            last = "NUMBER"
+                        else:
+                            add(ONE[kind], "", start, at)
+                            last = kind
+                        continue
+                add(None, word, start, at)
+                last = "WORD"
+                continue
+            if kind == "HYPHEN":
+                unit = self._hyphened(text, start, last)
+                kind, start, at = unit if unit else ("ODD", start, at)
+            elif kind == "MARK":
+                kind = _MARKS.get(text[start:at], "ODD")
+            add(ONE[kind], "", start, at)
+            last = kind
+        if special:
+            _settle_number_words(cut)
+        return cut
+
+    def _word(self, text: str, word: str, start: int, stop: int, last: str, cut: Cut) -> tuple[str, int]:
+        """The class of a word that is more than a word where it stands, and where it ends; "" for a mere word."""
+        if last == "NUMBER":
+            kind, end = self._after_number(text, word, start, stop, cut)
+            if kind:
+                return kind, end
+        elif last in ("TIME", "LENGTH"):
+            joins = self._range_of_times if last == "TIME" else self._times
+            if word in joins and self._number_next.match(text, stop):
+                return ("RANGE" if last == "TIME" else "TIMES"), stop
+        for phrases in (self._dozens, self._gas):
+            found = _longest(phrases, word, text, start)
+            if found and (found[0] != "GAS" or self._number_next.match(text, found[1])):
+                return found
+        return ("NUMWORD", stop) if word in self.numbers else ("", stop)
+
+    def _after_number(self, text: str, word: str, start: int, stop: int, cut: Cut) -> tuple[str, int]:
+        unit = self._unit(text, start, stop)
+        if unit:
+            return unit
+        if (word in self._range or word in self._times) and self._number_next.match(text, stop):
+            return ("TIMES" if word in self._times else "RANGE"), stop
+        if word[0] in self._times and word[1:2].isdigit():  # `9x13`
+            return "TIMES", start + 1
+        if word in self._inch and ONE["TIMES"] in cut.fixed:
+            return "INCH", stop
+        if text[start:stop] in self._letters and _number(text[cut.starts[-1] : cut.ends[-1]]) >= self._hot:  # `200C`
+            return "DEGREE", stop
+        return _longest(self._signs, word, text, start) or ("", stop)
+
+    def _hyphened(self, text: str, start: int, last: str) -> tuple[str, int, int] | None:
+        """The unit behind a hyphen: `2-cm`, `3-litre`."""
+        found = self._token.match(text, start + 1) if last == "NUMBER" else None
+        unit = self._unit(text, start + 1, found.end()) if found and found.lastgroup == "WORD" else None
+        return (unit[0], start + 1, unit[1]) if unit else None
+
+    def _unit(self, text: str, start: int, stop: int) -> tuple[str, int] | None:
+        """The kind of unit that stands here, and where it ends; two words (`fl oz`) before one."""
+        if text[start:stop].lower() in self._two_words:
+            more = _SECOND_WORD.match(text, stop)
+            if more and (kind := self._kind(f"{text[start:stop]} {more[1]}")):
+                return kind, more.end()
+        kind = self._kind(text[start:stop])
+        if not kind:
+            return None
+        return kind, stop + (text[stop : stop + 1] == ".")
+
+    def _kind(self, name: str) -> str:
+        known = self._kinds.get(name)
+        if known is None:
+            unit = self._units.get(name)
+            known = _UNIT_KINDS.get(unit.kind, "") if unit else ""
+            if len(self._kinds) < _MOST_KEPT:
+                self._kinds[name] = known
+        return known
+
+
+_BEFORE_UNITS = frozenset(("NUMBER", "TIME", "LENGTH"))
+_MOST_KEPT = 2_000
+_SECOND_WORD = pattern(r"\.?[ \t\u00a0]+([^\W\d_]+)")
+
+
+def _number(text: str) -> float:
+    return float(text) if text.replace(".", "", 1).isdigit() else 0
+
+
+def _pattern(numbered: tuple[str, ...], elided: tuple[str, ...]) -> str:
+    """The regular expression of tokens. `numbered` are words that hold digits (# for each number), `elided` small words
+    that end in an apostrophe and are words of their own before the next."""
+    with_digits = "|".join(re.escape(word).replace(r"\#", "[0-9]+").replace("#", "[0-9]+") + r"\b" for word in numbered)
+    cut_off = "".join(f"{re.escape(word)}(?=\\w)|" for word in elided)
+    return rf"""\s*(?:
+      (?P<WORD>{with_digits}|{cut_off}(?![{_FRACTIONS}])[^\W\d_][\w’'{HYPHENS}]*)
+    | (?P<MISWRITTEN>[0-9]+,[0-9]+(?:[.,][0-9]+)*)
+    | (?P<NUMBER>[0-9]+[{_SPACES}{HYPHENS}][0-9]+[/⁄][0-9]+(?![0-9/]) | [0-9]+[/⁄][0-9]+
+        | [0-9]*[{_SPACES}]?[{_FRACTIONS}] | [0-9]+(?:\.[0-9]+)?)
+    | (?P<RANGE>[{_DASHES}](?=\s*[0-9{_FRACTIONS}]))
+    | (?P<HYPHEN>[{HYPHENS}](?=[^\W\d_]))
+    | (?P<DEGREE>°\s*[CF]?(?!\w)|[℃℉])
+    | (?P<PERCENT>%)
+    | (?P<TIMES>×)
+    | (?P<OPEN>\()
+    | (?P<CLOSE>\))
+    | (?P<MARK>\S)
+    )"""
+
+
+def _phrases(groups: tuple[tuple[str, tuple[str, ...]], ...]) -> _Phrases:
+    """Phrases in lower case by their first word, the longest first, each with its class."""
+    table: dict[str, list[tuple[str, str]]] = {}
+    for kind, phrases in groups:
+        for phrase in phrases:
+            table.setdefault(phrase.partition(" ")[0].lower(), []).append((phrase.lower(), kind))
+    return {first: tuple(sorted(rows, key=lambda row: -len(row[0]))) for first, rows in table.items()}
+
+
+def _longest(phrases: _Phrases, word: str, text: str, start: int) -> tuple[str, int] | None:
+    """The class of the longest phrase that begins with a word, and where it ends; part of a longer word is none."""
+    for phrase, kind in phrases.get(word, ()):
+        end = start + len(phrase)
+        after = text[end : end + 1]
+        if text[start:end].lower().replace("\u00a0", " ") == phrase and not (after.isalnum() or after in _JOINS):
+            return kind, end
+    return None
+
+
+_Phrases = dict[str, tuple[tuple[str, str], ...]]
+_JOINS = tuple(HYPHENS)
+
+
+def _settle_number_words(cut: Cut) -> None:
+    """A number in letters that has its unit after it is a number like any other: two cups, two to three hours."""
+    fixed = cut.fixed
+    for at, choice in enumerate(fixed):
+        if choice is not NUMBER_WORD:
+            continue
+        after = at + 1
+        if after + 1 < len(fixed) and fixed[after] is ONE["RANGE"]:
+            after += 2
+        following = fixed[after] if after < len(fixed) else None
+        if following is not None and following.ways[0][0] in UNITS:
+            fixed[at] = ONE["NUMBER"]
