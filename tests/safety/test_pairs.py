@@ -43,7 +43,7 @@ def test_sound(folder: Path) -> None:
 WORDS = sorted(f"words/{path.parent.name}/{path.stem}" for path in (GRAMMAR / "words").glob("*/*.toml"))
 
 
-@pytest.mark.parametrize("name", ["safety", "verbs", "equipment", *WORDS])
+@pytest.mark.parametrize("name", ["safety", "verbs", "equipment", "preparations", *WORDS])
 def test_data_is_read_as_toml(name: str) -> None:
     import tomllib
 

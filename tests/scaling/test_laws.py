@@ -9,11 +9,11 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from tamis.checks.scaling._scene import practice
 from tamis.compile import Compiled
 from tamis.quantity.measure import Measure
 from tamis.reading.clauses import Time
 from tamis.scaling.numbers import exact
+from tamis.scaling.words import clause_words
 from tamis.table.rows import Row
 from tamis.table.scaled import countable
 
@@ -30,7 +30,7 @@ def rows(recipe: Compiled) -> Iterator[Row]:
 
 def stays(row: Row) -> bool:
     """Whether the oven or the pan decides how much of it is taken."""
-    return any(purpose.startswith(practice().stays) for purpose in row.purposes)
+    return any(purpose.startswith(clause_words("en").stay) for purpose in row.purposes)
 
 
 def totals(recipe: Compiled) -> list[tuple[Measure, ...]]:

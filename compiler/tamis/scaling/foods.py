@@ -7,7 +7,6 @@ the weight of a piece, sizes, shares and whatever follows a comma stay.
 
 from __future__ import annotations
 
-from tamis.checks.scaling._scene import practice
 from tamis.model.names import several
 from tamis.quantity.amount import Amount
 from tamis.quantity.display import unit_words
@@ -28,7 +27,7 @@ SCALED = ("mass", "volume")
 
 def food_edits(food: Ingredient, scaling: Scaling) -> list[Edit]:
     """The changes in an ingredient's clause, counted from the start of its text."""
-    if food.percent is not None or food.purpose.startswith(practice().stays):
+    if food.percent is not None or food.purpose.startswith(clause_words(scaling.kitchen.language).stay):
         return []
     words, keys = clause_words(scaling.kitchen.language), food.clause.items.keys
     share_ends = (at for at, key in enumerate(keys, 1) if key in words.of)

@@ -22,6 +22,8 @@ class ClauseWords(NamedTuple):
     alternative: frozenset[str]
     plus: frozenset[str]
     each: frozenset[str]
+    stay: tuple[str, ...]
+    """What food is for whose amount the oven or the pan decides."""
 
 
 class ExchangeWords(NamedTuple):
@@ -35,7 +37,7 @@ class ExchangeWords(NamedTuple):
 
 @cache
 def clause_words(language: str) -> ClauseWords:
-    lists = word_lists(language, "scaling")["clauses"]
+    lists, purposes = word_lists(language, "scaling")["clauses"], word_lists(language, "scaling")["purposes"]
     return ClauseWords(
         left=pattern(rf"\b{one_of(lists['left'])}\b"),
         of=frozenset(lists["of"]),
@@ -43,6 +45,7 @@ def clause_words(language: str) -> ClauseWords:
         alternative=frozenset(lists["or"]),
         plus=frozenset(lists["plus"]),
         each=frozenset(lists["each"]),
+        stay=purposes["stay"],
     )
 
 

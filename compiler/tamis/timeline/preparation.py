@@ -17,7 +17,9 @@ from tamis.model.recipe import Use
 from tamis.patterns import pattern
 from tamis.quantity.nouns import nouns
 from tamis.record import NamedTuple
+from tamis.string_tables import tables
 from tamis.timeline.words import PreparationWords, preparation_words
+from tamis.words import word_lists, word_tables
 
 if TYPE_CHECKING:
     from tamis.kitchen.house import Kitchen
@@ -60,7 +62,7 @@ def preparations(use: Use, kitchen: Kitchen) -> list[Preparation]:
     found: list[Preparation] = []
     if not ingredient.states and not ingredient.preparation:
         return found
-    known_words = _known(_is_fat(use))
+    known_words = _known(_is_fat(use), kitchen.language)
     for word in ingredient.states:
         known = known_words.get(word)
         if known is not None and known.seconds and not (known.when == "just-before" and _is_oil(use)):
@@ -80,7 +82,7 @@ def _after_comma(use: Use, known_words: dict[str, Known], kitchen: Kitchen) -> l
     name, at = ingredient.name, 0
     found = []
     while at < len(words):
-        phrase = _longest(words, at, known_words) if words[at] in _openings() else ""
+        phrase = _longest(words, at, known_words) if words[at] in _openings(kitchen.language) else ""
         if phrase:
             when, takes = known_words[phrase]
             at += phrase.count(" ") + 1
@@ -92,7 +94,7 @@ def _after_comma(use: Use, known_words: dict[str, Known], kitchen: Kitchen) -> l
             work = _shaped(verb, words[at + 1 :], kitchen)
             takes = work.takes + _by_amount(use, work.per_piece, work.per_kg, kitchen)
             part = parts.get(words[at])
-            said = f"{verb.base} {part} of …" if part else verb.base
+            said = f"{verb.name} {part} of …" if part else verb.name
             late: When = "before" if known.kept_cold.isdisjoint(ingredient.states) else "just-before"
             found.append(Preparation(late, takes or kitchen.settings.kitchen.handling, said, name))
         at += 1
@@ -140,9 +142,9 @@ def _longest(words: list[str], at: int, known: dict[str, Known]) -> str:
 
 def _titled(when: When, takes: int, phrase: str, name: str, kitchen: Kitchen) -> Preparation:
     """As the data file says it, else with the verb that the phrase is a form of."""
-    said = _tables()["said"].get(phrase)
+    said = word_tables(kitchen.language, "preparations")["said"].get(phrase)
     verb = None if said else kitchen.verbs.participle(phrase)
-    return Preparation(when, takes, said or (verb.base if verb is not None else phrase), name)
+    return Preparation(when, takes, said or (verb.name if verb is not None else phrase), name)
 
 
 def in_words(group: list[Preparation]) -> str:
@@ -170,26 +172,19 @@ def _by_amount(use: Use, per_piece: int, per_kg: int, kitchen: Kitchen) -> int:
 
 
 @cache
-def _tables() -> dict[str, dict[str, str]]:
-    import tomllib
-
-    tables: dict[str, dict[str, str]] = tomllib.loads(asset_text("grammar/preparations.toml"))
-    return tables
+def _openings(language: str) -> frozenset[str]:
+    """The words with which a phrase of the data begins."""
+    return frozenset(phrase.partition(" ")[0] for phrase in _known(False, language))
 
 
 @cache
-def _openings() -> frozenset[str]:
-    """The words with which a phrase of the data file begins."""
-    return frozenset(phrase.partition(" ")[0] for phrase in _known(False))
-
-
-@cache
-def _known(fat: bool) -> dict[str, Known]:
-    """The words of the data file; those that mean no work have no seconds. A fault in the file raises."""
-    known: dict[str, Known] = {}
-    for word in _tables()["nothing"]["words"].split(", "):
-        known[word] = Known("before", 0)
+def _known(fat: bool, language: str) -> dict[str, Known]:
+    """The phrases of the data, as the language says them; those that mean no work have no seconds. A fault raises."""
+    said, lists = tables(asset_text("grammar/preparations.toml")), word_lists(language, "preparations")
+    known = dict.fromkeys(lists["nothing"]["words"], Known("before", 0))
+    own = lists.get("names")
     for table, when in _TABLES.items():
-        for word, takes in _tables()[table].items():
-            known[word] = Known(when, seconds(takes) if fat or table != "fats" else 0)
+        for id, takes in said[table].items():
+            one = Known(when, seconds(takes) if fat or table != "fats" else 0)
+            known |= dict.fromkeys((id,) if own is None else own.get(id, ()), one)
     return known

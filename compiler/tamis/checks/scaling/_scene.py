@@ -44,7 +44,6 @@ class Practice(NamedTuple):
     bowls: Mapping[str, Fraction]
     verbs: Mapping[str, frozenset[str]]
     trays: frozenset[str]
-    stays: tuple[str, ...]
 
 
 @cache
@@ -58,7 +57,6 @@ def practice() -> Practice:
         {key: Fraction(text) for key, text in raw["bowls"].items()},
         {key: frozenset(names) for key, names in raw["verbs"].items()},
         frozenset(raw["trays"]["names"]),
-        tuple(raw["stays"]["purposes"]),
     )
 
 

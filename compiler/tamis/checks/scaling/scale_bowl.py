@@ -52,7 +52,7 @@ def check(scene: Scene) -> Iterator[Diagnostic]:
     told: set[int] = set()
     for action in scene.recipe.actions:
         for tool in action.tools:
-            most = practice().bowls.get(tool.equipment.name)
+            most = practice().bowls.get(tool.equipment.id)
             if most is None or action.component in told:
                 continue
             told.add(action.component)

@@ -71,7 +71,7 @@ def _said(scene: Scene, tool: Tool) -> tuple[str, str] | None:
     from tamis.checks.scaling._pans import pan_of
     from tamis.checks.scaling._scene import practice
 
-    if tool.equipment.name in practice().trays and not tool.size:
+    if tool.equipment.id in practice().trays and not tool.size:
         return None  # told of as loads of the oven
     pan = pan_of(tool, scene.kitchen)
     wanted = -(-tool.number * scene.factor // 1)
