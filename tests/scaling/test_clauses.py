@@ -34,7 +34,7 @@ from .kitchen_table import compiled, one_line, sentence, times
         # Count nouns.
         ("1 clove garlic", "4", "4 cloves garlic", "4 cloves garlic"),
         ("a pinch of fine salt", "2", "2 pinches of fine salt", "2 pinches of fine salt"),
-        ("1 can (400 g) tomatoes", "3", "3 cans (1200 g) tomatoes", "3 cans (1.2 kg) tomatoes"),
+        ("1 can (400 g) tomatoes", "3", "3 cans (400 g each) tomatoes", "3 cans (400 g each) tomatoes"),
         ("2 × 400 g cans tomatoes", "2", "4 × 400 g cans tomatoes", "4 × 400 g cans tomatoes"),
         ("a 400 g can of tomatoes", "2", "2 × 400 g cans of tomatoes", "2 × 400 g cans of tomatoes"),
         ("2 (400 g) cans tomatoes", "2", "4 (400 g) cans tomatoes", "4 (400 g) cans tomatoes"),

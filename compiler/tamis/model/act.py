@@ -12,6 +12,7 @@ from tamis.model.foods import put_in
 from tamis.model.heat import Heat, heat_of
 from tamis.model.mass import NONE, NOTHING, ONE
 from tamis.model.namings import divide, name_batch
+from tamis.model.pieces import heaviest_piece
 from tamis.model.recipe import Action, Mass, Work
 from tamis.model.references import refer
 from tamis.model.work import Labour, missing_times, work_of
@@ -23,6 +24,7 @@ from tamis.reading.clauses import (
     Naming,
     Pause,
     Reference,
+    Repeat,
     Time,
     Tool,
     VerbUse,
@@ -131,12 +133,18 @@ class Act:
         self._links(start if not heat.heats else None, heat)
         pieces = int(batch.pieces[0].hi) if batch and batch.pieces else 1
         work = work_of(
-            labour, batch.mass if batch else NOTHING, pieces, walker.flow.kitchen, heat.station, self.cold_water
+            labour,
+            batch.mass if batch else NOTHING,
+            pieces,
+            walker.flow.kitchen,
+            heat.station,
+            self.cold_water,
+            heaviest_piece(self, labour.time, batch),
         )
         if heat.heats and work.wait is None:
             work = work._replace(handling=0)
-        if reads and len(labour.repeats) == len(reads):  # the work is that of the lines it repeats
-            work = Work()
+        if reads and all(isinstance(read, Repeat) and read.kind == "step-times" for read in reads):
+            work = Work()  # the work is that of the lines it repeats
         if not labour.time and _only_pauses(reads) and all(use.verb is labour.warms for use in labour.verbs):
             work = Work()  # *keep warm* is no work
         at_once = self.at_once or self._follows_at_once(start or self.carried)

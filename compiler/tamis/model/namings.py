@@ -10,6 +10,7 @@ from tamis.model.mass import minus
 from tamis.model.pile import Pile
 from tamis.model.recipe import Mass, Product
 from tamis.model.words import plain
+from tamis.quantity.amount import Amount
 from tamis.quantity.measure import grams
 from tamis.reading.clauses import Division, Naming, Time
 
@@ -68,10 +69,27 @@ def _leave(act: Act, naming: Naming) -> None:
 
 def divide(act: Act, division: Division) -> None:
     batch = act.walker.present
-    if batch and division.number:
+    if batch and division.of_each:
+        batch.pieces = _of_each(act, division, batch)
+    elif batch and division.number:
         batch.pieces = (division.number, division.noun)
         if batch.mass.known and division.number.lo and _is_weighed(act, batch):
             act.piece_mass = Mass(batch.mass.lo / division.number.hi, batch.mass.hi / division.number.lo)
+
+
+def _of_each(act: Act, division: Division, batch: Batch) -> tuple[Amount, str] | None:
+    """The pieces where each piece of a batch is divided again: 17 portions of each of six trays. Of how many is not
+    known: then nobody can say how many there are, or how heavy."""
+    if division.number is None:
+        return None
+    if batch.pieces:
+        whole = batch.pieces[0]
+    else:
+        held = [tool for tool in act.walker.tools if tool.number > 1 and tool.equipment.kind in ("vessel", "surface")]
+        if not held:
+            return None
+        whole = Amount(held[-1].number, held[-1].number)
+    return Amount(division.number.lo * whole.lo, division.number.hi * whole.hi), division.noun
 
 
 def _is_weighed(act: Act, batch: Batch) -> bool:

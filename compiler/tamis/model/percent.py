@@ -30,6 +30,7 @@ if TYPE_CHECKING:
     from tamis.reading.reading import ActionRead, ComponentRead, Reading, StepRead
 
 RULE = "percent-without-base"
+KILO = Fraction(1000)
 
 
 class Flour:
@@ -123,7 +124,7 @@ def weigh(act: Act, food: Ingredient) -> Measure | None:
         base = act.walker.flow.flour.base(act.walker.component)
         if base is None:
             _no_flour(act, food)
-        return _part(percent, base) if base else None
+        return _part(percent, base, KILO) if base else None
     mass = _mass_named(act, food, of)
     if mass is None:
         _no_base(act, food, " ".join(of))
@@ -131,7 +132,25 @@ def weigh(act: Act, food: Ingredient) -> Measure | None:
     if not mass.known or not mass.lo:
         _not_weighed(act, food, mass)
         return None
-    return _part(percent, Amount(mass.lo, mass.hi))
+    each = _grams_of_base(act, food, percent)
+    return _part(percent, Amount(mass.lo, mass.hi), each) if each else None
+
+
+def _grams_of_base(act: Act, food: Ingredient, percent: Percent) -> Fraction | None:
+    """What a rate is of, in grams: a kilo, a litre of the food named; None, and a finding, without its density."""
+    base, kitchen = percent.base, act.walker.flow.kitchen
+    if base is None:
+        return KILO
+    weight = grams(base, kitchen.units)
+    if weight is not None:
+        return weight.lo
+    named = food._replace(percent=None, purpose="", optional=False, measures=(base,))
+    found = kitchen.larder.find(percent.of.lower().split())
+    mass = mass_of(named._replace(goods=found.goods, states=found.states), kitchen) if found else NOTHING
+    if not mass.known or not mass.lo:
+        _not_weighed(act, food, Mass(unknown=(percent.of,)))
+        return None
+    return mass.lo
 
 
 def _plain_base(percent: Percent, language: str) -> tuple[str, ...]:
@@ -140,10 +159,11 @@ def _plain_base(percent: Percent, language: str) -> tuple[str, ...]:
     return plain(model_words(language).possessive.sub("", words), language)
 
 
-def _part(percent: Percent, base: Amount) -> Measure:
+def _part(percent: Percent, base: Amount, each: Fraction) -> Measure:
+    """So much of a base in grams; `each` is what a rate is of."""
     if percent.per_kg is not None:
-        each = percent.per_kg
-        return Measure(_times(each.amount, base.times(Fraction(1, 1000))), each.unit)
+        rate = percent.per_kg
+        return Measure(_times(rate.amount, base.times(1 / each)), rate.unit)
     return Measure(_times(percent.amount.times(Fraction(1, 100)), base), "g")
 
 
@@ -160,9 +180,43 @@ def _mass_named(act: Act, food: Ingredient, words: tuple[str, ...]) -> Mass | No
         found = _in_batch(present, words, act.walker.flow.kitchen)
         if found is not None:
             return found
+    aside = _put_aside(act, words)
+    if aside is not None:
+        return aside
+    elsewhere = _weighed_elsewhere(act, food, words)
+    if elsewhere is not None:
+        return elsewhere
     meaning = look_up(act.walker, Reference(food.clause, " ".join(words), food.clause.span))
     other = meaning.batch if meaning else None
     return times(other.mass, other.left) if other else None
+
+
+def _put_aside(act: Act, words: tuple[str, ...]) -> Mass | None:
+    """The mass of what is there for a purpose: `4 l water, for boiling`, which goes into no batch."""
+    flow, component = act.walker.flow, act.walker.component
+    total = None
+    for use in flow.uses:
+        item = use.ingredient
+        if use.component == component and item.purpose and words[-1:] == plain(item.name, flow.kitchen.language)[-1:]:
+            weighed_food = mass_of(item._replace(purpose=""), flow.kitchen)
+            total = plus(total or NOTHING, times(weighed_food, use.times))
+    return total
+
+
+def _weighed_elsewhere(act: Act, food: Ingredient, words: tuple[str, ...]) -> Mass | None:
+    """`18 g salt per kg of the duck`, where the duck comes in a later component: only its weight is asked for, so that
+    nothing has to be made first."""
+    flow = act.walker.flow
+    if food.percent is None or food.percent.per_kg is None:
+        return None
+    found: list[Mass] = []
+    for at, component in enumerate(flow.reading.components):
+        if at == act.walker.component:
+            continue
+        for item, factor in _foods(component):
+            if item.percent is None and set(words) <= set(plain(item.name, flow.kitchen.language)):
+                found.append(times(mass_of(item, flow.kitchen), factor))
+    return found[0] if len(found) == 1 and found[0].known and found[0].lo else None
 
 
 def _in_batch(batch: Batch, words: tuple[str, ...], kitchen: Kitchen) -> Mass | None:

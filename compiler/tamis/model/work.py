@@ -89,11 +89,18 @@ def _gives_time(event: Event) -> bool:
 
 
 def work_of(
-    labour: Labour, mass: Mass, pieces: int, kitchen: Kitchen, station: Station, cold_water: Fraction = NONE
+    labour: Labour,
+    mass: Mass,
+    pieces: int,
+    kitchen: Kitchen,
+    station: Station,
+    cold_water: Fraction = NONE,
+    heaviest: Mass | None = None,
 ) -> Work:
     """The work of an action on a batch of this mass, in so many pieces, at the station where it lies; `cold_water` is
-    what the line puts in beside it for boiling and the like, in grams."""
-    wait, given = _wait(labour, mass, cold_water, kitchen)
+    what the line puts in beside it for boiling and the like, in grams; `heaviest` the piece that a time by weight goes
+    by."""
+    wait, given = _wait(labour, mass, heaviest or mass, cold_water, kitchen)
     verb = labour.time_verb.verb if labour.time_verb else None
     others = [use for use in labour.verbs if not (wait and use is labour.time_verb) and use.verb is not labour.warms]
     handling = _handling(others, labour, mass, pieces, kitchen) if others or not wait else 0
@@ -118,13 +125,15 @@ def work_of(
     )
 
 
-def _wait(labour: Labour, mass: Mass, cold_water: Fraction, kitchen: Kitchen) -> tuple[Duration | None, Given]:
+def _wait(
+    labour: Labour, mass: Mass, heaviest: Mass, cold_water: Fraction, kitchen: Kitchen
+) -> tuple[Duration | None, Given]:
     verb = labour.time_verb.verb if labour.time_verb else None
     if labour.time is not None:
         duration = labour.time.duration
         assert duration is not None
         if isinstance(labour.time, Time):
-            duration = _rated(labour.time, mass, kitchen)
+            duration = _rated(labour.time, heaviest, kitchen)
         keeps = verb is not None and verb.keeps
         window = duration.window or (keeps and duration.lo != duration.hi)
         return duration if window == duration.window else duration._replace(window=window), "text"
@@ -141,7 +150,7 @@ def _wait(labour: Labour, mass: Mass, cold_water: Fraction, kitchen: Kitchen) ->
 
 
 def _rated(time: Time, mass: Mass, kitchen: Kitchen) -> Duration:
-    """A time on each side counts twice; a time per weight goes by the batch's mass, or once if that is unknown."""
+    """A time on each side counts twice; a time per weight goes by the piece that cooks, or once if that is unknown."""
     duration = time.duration
     if time.sides:
         duration = duration.times(2)

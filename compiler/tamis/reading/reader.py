@@ -260,13 +260,14 @@ def _end_of_first_wait(action: ActionRead, timed: Event) -> int | None:
     20 min]` are two waits, and coming to the boil takes its time. What is kept warm was done before, whatever told."""
     waiting: VerbUse | None = None
     reached: int | None = None
-    done = False
+    done = again = False
     for event in action.events:
         if event is timed:
-            return event.clause.span.start if done and isinstance(event, Pause) else reached
+            return event.clause.span.start if done and isinstance(event, Pause) else reached if again else None
         done = done or isinstance(event, Cue | Target)
         if isinstance(event, VerbUse):
             if reached is not None:
+                again = True
                 continue
             waiting = event if event.verb.waits and event.verb.estimate else None
         elif isinstance(event, Target) and event.kind != "size" and waiting is not None:

@@ -94,7 +94,9 @@ class _Walk:
         if isinstance(item, Quantity) and item.kind == "pieces":
             self._counted(item.span, item.amount)
         elif isinstance(item, Quantity) and item.kind in SCALED:
-            if not self._follows_count():
+            if self._is_of_the_piece():
+                self._counted(Span(item.span.start, item.span.start), self.food.measures[0].amount, " × ")
+            elif not self._follows_count():
                 self._weighed(item)
         elif isinstance(item, Quantity) and item.kind == "length":
             self._sized(item)
@@ -127,6 +129,12 @@ class _Walk:
         """Whether the one measure is a single piece that no article and no number stands for."""
         one = self.food.measures[0].amount
         return one.lo == one.hi == 1 and self._key(-1) not in tables().articles
+
+    def _is_of_the_piece(self) -> bool:
+        """`400 g can tomatoes`: the weight of the one can, whose number nobody wrote."""
+        return (
+            self.count is None and self.food.each is not None and self._key(-1) not in (*tables().articles, "#pieces")
+        )
 
     def _follows_count(self) -> bool:
         """Whether the item before is a count, so that this one is the weight of a piece: `2 (400 g) cans`."""
@@ -227,10 +235,20 @@ class _Walk:
         if isinstance(last, Word) and last.lower in self.words.each:
             return
         first = next((item for item in items if not isinstance(item, Word)), None)
-        if isinstance(first, Quantity) and first.kind in SCALED:
+        if isinstance(first, Quantity) and first.kind in SCALED and self._is_one_piece():
+            end, each = bracket.span.end - 1, f" {min(self.words.each)}"  # the weight of one is now that of each
+            self.edits.append(Edit(Span(end, end), each, each))
+        elif isinstance(first, Quantity) and first.kind in SCALED:
             self.edits.append(weighed(first, self.text, self.scaling))
         elif isinstance(first, Quantity) and first.kind == "pieces" and self.food.also:
             self._counted_also(first, last, self.food.also[0].unit)
+
+    def _is_one_piece(self) -> bool:
+        """`1 goose (8–10 lb)`, `1 can (400 g)`: what stands in round brackets is the weight of a single piece."""
+        if self.count is None or self.count.hi == 1 or self.food.prepared is not None:
+            return False
+        one, unit = self.food.measures[0].amount, self.scaling.kitchen.units.get(self.food.measures[0].unit)
+        return one.lo == one.hi == 1 and unit is None
 
     def _counted_also(self, number: Quantity, word: Item | None, unit: str) -> None:
         """`1 cup (2 sticks)`: the other writing is a count."""

@@ -81,10 +81,20 @@ def percent_text(item: Ingredient, language: str, of_flour: bool = True) -> str:
     words, of = amount_words(language), item.percent.of
     unsaid = of in words.flour and not of_flour
     if item.percent.per_kg is not None:
-        each = f"{written(item.percent.per_kg, language)} per kg"
+        each = f"{written(item.percent.per_kg, language)} per {_rate_text(item, language)}"
         return each if of in words.own or unsaid else f"{each} of the {of}"
     percent = f"{decimals(item.percent.amount)} %"
     return percent if unsaid else f"{percent} of {_base_text(of, words)}"
+
+
+def _rate_text(item: Ingredient, language: str) -> str:
+    """What a rate is of: "kg", "litre", "100 g"."""
+    base = item.percent.base if item.percent else None
+    if base is None:
+        return "kg"
+    if base.amount.lo != 1:
+        return written(base, language)
+    return base.unit
 
 
 def _base_text(of: str, words: AmountWords) -> str:
