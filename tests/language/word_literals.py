@@ -12,7 +12,8 @@ letters in a row and
 A name of the code's own is no word. What is one follows from the code, never from a list: a string that is compared to
 something whose annotation names it (`station: Station`, where `Station = Literal["oven", …]`; a constant, argument,
 function or field is known by its name), a choice of a command's option, the name of a rule, the id of a unit beside a
-`unit`, the fields of one record. So a name of the code's own is given a `Literal` type, and a word goes to `grammar/`.
+`unit`, the fields of one record, a production of a grammar beside a `Node`, the kind of a token.
+So a name of the code's own is given a `Literal` type, and a word goes to `grammar/`.
 """
 
 from __future__ import annotations
@@ -32,6 +33,9 @@ _LETTER = r"[^\W\d_¼-¾⅐-⅞]"
 _TWO_LETTERS = re.compile(_LETTER + "{2}")
 _SYNTAX = re.compile(r"[/\\_<>={}@#$&|*+~^\n]|\.\w")
 """Signs that no word holds: tags, paths, endings of files, names of the machine's."""
+
+_TOKEN = re.compile(r"[A-Z_]+")
+"""The kind of a token: no cook writes in capitals only."""
 
 _ASKING = frozenset(
     ("startswith", "endswith", "removeprefix", "removesuffix", "partition", "rpartition", "split", "rsplit", "find",
@@ -58,7 +62,7 @@ class Literal(NamedTuple):
 
 def is_word(text: str) -> bool:
     """Whether a string could be asked of a cook's text."""
-    return bool(_TWO_LETTERS.search(text)) and not _SYNTAX.search(text)
+    return bool(_TWO_LETTERS.search(text)) and not _SYNTAX.search(text) and not _TOKEN.fullmatch(text)
 
 
 def trees(files: Iterable[Path] | None = None) -> dict[str, ast.Module]:
@@ -271,7 +275,8 @@ class _Reader(ast.NodeVisitor):
     def _pattern(self, node: ast.expr) -> None:
         """The words in a pattern, and in the constants that it is put together from."""
         if isinstance(node, ast.Name) and node.id in self.constants:
-            self._pattern(self.constants[node.id])
+            if not self.names.of.get(node.id):
+                self._pattern(self.constants[node.id])
         elif isinstance(node, ast.JoinedStr):
             for part in node.values:
                 self._pattern(part.value if isinstance(part, ast.FormattedValue) else part)
