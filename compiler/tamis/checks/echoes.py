@@ -35,6 +35,8 @@ IN_FILE: dict[str, tuple[str, ...]] = {
     "oven-without-temperature": (*_CLAUSES, "time-without-unit", "verb-without-time"),
     "missing-yield": ("header-key", "missing-title", "header-line"),
 }
+# Their words may stand in brackets already in a hint that shows the whole line.
+SHOWN = ("degrees-outside-brackets", "measure-outside-brackets", "time-outside-brackets", "vessel-outside-brackets")
 # rule -> causes in the same line
 IN_LINE: dict[str, tuple[str, ...]] = {
     "measure-outside-brackets": _BRACKETS,
@@ -47,14 +49,20 @@ IN_LINE: dict[str, tuple[str, ...]] = {
 def without_echoes(findings: list[Diagnostic], source: Source) -> list[Diagnostic]:
     """The findings, less those whose cause is told already."""
     rules = {finding.rule for finding in findings}
-    if rules.isdisjoint(IN_FILE) and rules.isdisjoint(IN_LINE):
+    if rules.isdisjoint((*IN_FILE, *IN_LINE, *SHOWN)):
         return findings
+    hints = {
+        source.place(finding.span.start).line: finding.hint
+        for finding in findings
+        if finding.rule == "verb-without-time"
+    }
     lines = {(finding.rule, source.place(finding.span.start).line) for finding in findings}
     kept = []
     for finding in findings:
         line = source.place(finding.span.start).line
         echoes_file = any(cause in rules for cause in IN_FILE.get(finding.rule, ()))
         echoes_line = any((cause, line) in lines for cause in IN_LINE.get(finding.rule, ()))
-        if not (echoes_file or echoes_line):
+        shown = finding.rule in SHOWN and f"[{source.slice(finding.span)}]" in hints.get(line, "")
+        if not (echoes_file or echoes_line or shown):
             kept.append(finding)
     return kept

@@ -118,7 +118,7 @@ class Act:
             if kind is not Ingredient and walker.present:
                 note("clause", self.number, walker.present, read=len(reads))
             reads.append(event)
-        walker.flow.findings.extend(missing_times(self.read, self.labour, walker.flow.kitchen.language))
+        walker.flow.findings.extend(missing_times(self.read, self.labour, walker.flow.kitchen))
         return self._record(tuple(reads), start)
 
     def _record(self, reads: tuple[Read, ...], start: Batch | None) -> Action:

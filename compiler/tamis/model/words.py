@@ -28,21 +28,13 @@ class ModelWords(NamedTuple):
     percent_in: re.Pattern[str]
     ordinals: Words
     kept: re.Pattern[str]
-    to_a_state: re.Pattern[str]
-    """*To the boil*, *to a gentle simmer*, in plain words."""
-    how_long: re.Pattern[str]
-    """Any words that say how long, or until what."""
 
 
 @cache
 def model_words(language: str) -> ModelWords:
     """The words of a language, read once."""
     lists = word_lists(language, "model")
-    names, foods, percents, plain_words = lists["names"], lists["foods"], lists["percents"], lists["plain"]
-    to, articles, states, others, units = (
-        one_of(plain_words[name]) for name in ("to", "articles", "states", "others", "units")
-    )
-    state = rf"\b{to} {articles} (?:\w+ )?{states}\b"
+    names, foods, percents = lists["names"], lists["foods"], lists["percents"]
     return ModelWords(
         cold=frozenset(lists["liquids"]["cold"]),
         hot=frozenset(lists["liquids"]["hot"]),
@@ -56,8 +48,6 @@ def model_words(language: str) -> ModelWords:
         percent_in=pattern(rf" {one_of(percents['in'])}\Z"),
         ordinals=frozenset(lists["several"]["ordinals"]),
         kept=pattern(rf"\b({one_of(lists['kept']['openers'])})\s*\Z", re.IGNORECASE),
-        to_a_state=pattern(state),
-        how_long=pattern(rf"\b{others}\b|{state}|\b\d+ ?{units}\b"),
     )
 
 

@@ -12,11 +12,9 @@ from typing import TYPE_CHECKING, Any, Literal
 from tamis.diagnostics import Diagnostic
 from tamis.model.mass import NONE
 from tamis.model.recipe import Mass, Work
-from tamis.model.words import model_words
 from tamis.quantity.duration import Duration
 from tamis.quantity.measure import grams
 from tamis.reading.clauses import Cue, Pause, Repeat, Setting, SettingKind, Target, Tending, Time, VerbUse
-from tamis.syntax.document import Text
 
 if TYPE_CHECKING:
     from collections.abc import Sequence
@@ -183,22 +181,22 @@ def _likely(verb: Verb) -> str:
     return duration(Fraction(verb.estimate or 600))
 
 
-def missing_times(action: ActionRead, labour: Labour, language: str) -> list[Diagnostic]:
+def missing_times(action: ActionRead, labour: Labour, kitchen: Kitchen) -> list[Diagnostic]:
     """A waiting verb in a line without a time, a cue or a target: a stranger would not know when to stop."""
     if labour.time is not None or labour.cues or labour.targets:
         return []
     waiting = [use for use in labour.verbs if use.verb.waits]
     if not waiting:
         return []
+    from tamis.reading.bracketed import bracketed
+
     use = waiting[-1]
     message = f"“{use.text}” needs a time, a cue or a target in its line"
     verb = use.verb.name if use.verb.stands else use.text.lower()
     hint = f"how long, or until what? `[{verb} for {_likely(use.verb)}]`, or what to look for: `[until …]`"
     if use.verb.lets:
         hint = f"{hint}; if nothing waits here, say *keep* (`keep the lid on`)"
-    words, texts = model_words(language), [part.text for part in action.parts if isinstance(part, Text)]
-    if any(map(words.how_long.search, texts)):
-        hint = "put brackets round the words that say how long, or until what: only clauses count"
-        to_the_boil = words.to_a_state.search("".join(texts))
-        hint = f"{hint} (`[{to_the_boil[0]}]`)" if to_the_boil else hint
+    line = bracketed(action.parts, kitchen)
+    if line:
+        hint = f"only what stands in brackets is read: `{line}`"
     return [Diagnostic("verb-without-time", "error", use.span, message, hint)]

@@ -86,6 +86,7 @@ class Cutter:
         self._inch = frozenset(lists["open"]["INCH"])
         self._hot = int(lists["signs"]["hot"][0])
         self._letters = frozenset(lists["signs"]["letters"])
+        self._at = frozenset(lists["closed"]["AT"])
         self._signs = _phrases((("DEGREE", lists["signs"]["degrees"]), ("PERCENT", lists["signs"]["percent"])))
         self._gas = _phrases((("GAS", lists["signs"]["gas"]),))
         self._dozens = _phrases((("NUMWORD", lists["dozens"]["words"]),))
@@ -162,9 +163,15 @@ class Cutter:
             return "TIMES", start + 1
         if word in self._inch and ONE["TIMES"] in cut.fixed:
             return "INCH", stop
-        if text[start:stop] in self._letters and _number(text[cut.starts[-1] : cut.ends[-1]]) >= self._hot:  # `200C`
+        if text[start:stop] in self._letters and self._is_hot(cut):
             return "DEGREE", stop
         return _longest(self._signs, word, text, start) or ("", stop)
+
+    def _is_hot(self, cut: Cut) -> bool:
+        """Whether a letter behind the last number is one of degrees: `200C`, `at 18C`, `at 16–18C`."""
+        back = 4 if ONE["RANGE"] in cut.fixed[-2:-1] else 2
+        placed = len(cut.words) >= back and cut.words[-back] in self._at
+        return placed or _number(cut.text[cut.starts[-1] : cut.ends[-1]]) >= self._hot
 
     def _hyphened(self, text: str, start: int, last: str) -> tuple[str, int, int] | None:
         """The unit behind a hyphen: `2-cm`, `3-litre`."""

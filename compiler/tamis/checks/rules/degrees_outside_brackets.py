@@ -48,6 +48,10 @@ Lay [1 squash, halved] [in a roasting tin].
 """
 
 
+# Degrees without their sign, which a bracket may take for cups.
+_BARE = pattern(r"(\d) ?([CF])\Z")
+
+
 @cache
 def degrees_in_words(language: str) -> re.Pattern[str]:
     """Degrees and gas marks as they stand in plain words."""
@@ -102,7 +106,8 @@ def _told(view: View, part: Part, found: re.Match[str]) -> Diagnostic:
     span = Span(opener.start() if opener else found.start(), found.end()).shifted(part.span.start)
     text = view.source.slice(span).rstrip()
     message = f"“{text}” stands outside brackets: no oven is heated for it, and no check sees it"
-    return Diagnostic(RULE, LEVEL, Span(span.start, span.start + len(text)), message, f"write `[{text}]`")
+    written = _BARE.sub(r"\1 °\2", text)
+    return Diagnostic(RULE, LEVEL, Span(span.start, span.start + len(text)), message, f"write `[{written}]`")
 
 
 def _has_degrees(part: Part) -> bool:
