@@ -16,6 +16,10 @@ _BRACKETS = ("bracket-unclosed", "bracket-nested", "bracket-stray", "clause-synt
 _CLAUSES = (*_BRACKETS, "clause-role", "number-unclear", "unit-unknown", "unit-unclear")
 _NAMES = ("product-unknown", "product-ambiguous", "flow-circle", "flow-depth", "uses-unknown", *_CLAUSES)
 
+# Of a recipe without brackets there is nothing more to say, but that its file can be read.
+WHOLE = "recipe-without-brackets"
+OF_THE_FILE = ("not-text", "not-utf8")
+
 # rule -> causes anywhere in the file
 IN_FILE: dict[str, tuple[str, ...]] = {
     "dish-unclear": _NAMES,
@@ -49,6 +53,8 @@ IN_LINE: dict[str, tuple[str, ...]] = {
 def without_echoes(findings: list[Diagnostic], source: Source) -> list[Diagnostic]:
     """The findings, less those whose cause is told already."""
     rules = {finding.rule for finding in findings}
+    if WHOLE in rules:
+        return [finding for finding in findings if finding.rule in (WHOLE, *OF_THE_FILE)]
     if rules.isdisjoint((*IN_FILE, *IN_LINE, *SHOWN)):
         return findings
     hints = {
