@@ -138,9 +138,9 @@ def clause_words(language: str) -> ClauseWords:
 
 class Reading:
     """A clause whose tree is known, and the plain words before it. Findings that do not hinder it gather in
-    `findings`."""
+    `findings`, the places of the numbers that are read in `numbers`: one that no record asks for is lost."""
 
-    __slots__ = ("before", "clause", "findings", "inner", "kitchen", "text", "words")
+    __slots__ = ("before", "clause", "findings", "inner", "kitchen", "numbers", "text", "words")
 
     def __init__(self, clause: Clause, kitchen: Kitchen, findings: list[Diagnostic], before: str = "") -> None:
         self.clause = clause
@@ -150,6 +150,7 @@ class Reading:
         self.kitchen = kitchen
         self.words = clause_words(kitchen.language)
         self.findings = findings
+        self.numbers: set[int] = set()
 
     def said(self, nodes: Sequence[Node]) -> str:
         """The words of nodes as written, from the first to the last."""

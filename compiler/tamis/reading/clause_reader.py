@@ -10,7 +10,9 @@ from tamis.reading.clause import Reading, Unreadable
 from tamis.reading.clauses import Ingredient
 from tamis.reading.head_noun import read_named
 from tamis.reading.parser import Fault, Parser
-from tamis.reading.things import read_division, read_meanwhile, read_naming, read_reference, read_repeat, read_tool
+from tamis.reading.pieces import read_division, read_meanwhile, read_naming, read_repeat
+from tamis.reading.soundness import check_all_read
+from tamis.reading.things import read_reference, read_tool
 from tamis.reading.timing import read_cue, read_pause, read_setting, read_target, read_tending, read_time
 from tamis.reading.vocabulary import Vocabulary
 
@@ -81,6 +83,7 @@ def read_clause(
         first = records[0]
         if isinstance(first, Ingredient) and first.goods is None and not _known_anyway(reading, first):
             return ()
+        check_all_read(reading, tree)
     except Unreadable as unreadable:
         findings.append(unreadable.finding)
         return ()

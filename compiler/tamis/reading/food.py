@@ -5,11 +5,11 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from tamis.quantity.measure import Measure
-from tamis.reading.clause import child, is_leaf, leaves, start_of
+from tamis.reading.clause import child, leaves, start_of
 from tamis.reading.clauses import Ingredient, Percent, Share
 from tamis.reading.measured import MEASURES, NAMES, Measured, bracketed, read_measure, with_unit
-from tamis.reading.quantities import amount, check_size, degrees, measures, stretch
-from tamis.reading.soundness import check_text
+from tamis.reading.quantities import amount, as_one, degrees, measures, one_measure, one_number, stretch
+from tamis.reading.soundness import check_name, check_text
 from tamis.record import NamedTuple
 
 if TYPE_CHECKING:
@@ -104,7 +104,7 @@ def _share(reading: Reading, node: Node) -> Share:
     assert part is not None
     value = reading.words.fractions[part[1].lower()]
     if number:
-        value *= amount(reading, number).lo
+        value *= one_number(reading, number)
     return Share("fraction", value)
 
 
@@ -197,26 +197,11 @@ def _found(reading: Reading, name: list[Node]) -> tuple[Found | None, list[Node]
     if not name:
         return None, name
     keep = [leaf for leaf in leaves(name) if leaf[0] not in _DESCRIBES]
-    for node in name:
-        _check_within(reading, node)
+    check_name(reading, name)
     return reading.kitchen.larder.find(reading.keys(keep)), name
 
 
 _DESCRIBES = frozenset(("NUMBER", "PERCENT", "RANGE", "MASS", "VOLUME", "LENGTH", "TIMES", "ADJCOMMA"))
-
-
-def _check_within(reading: Reading, node: Node) -> None:
-    if is_leaf(node):
-        return
-    if node[0] == "amount":
-        amount(reading, node)
-    elif node[0] == "weight":
-        measures(reading, node)
-    elif node[0] == "size":
-        check_size(reading, node)
-    else:
-        for part in node[1]:
-            _check_within(reading, part)
 
 
 def _by_piece(measured: Measured, found: Found | None) -> Measured:
@@ -254,7 +239,7 @@ def _tail(reading: Reading, nodes: Sequence[Node], measured: Measured) -> tuple[
         elif kind == "each":
             weight = child(node[1], "weight")
             assert weight is not None
-            measured = measured._replace(each=measures(reading, weight)[0])
+            measured = measured._replace(each=one_measure(reading, weight))
         elif kind == "FOR":  # `oil for frying`, where oil is a verb as well
             check_text(reading, nodes[at + 1][1])
             tail = tail._replace(purpose=reading.said(nodes[at : at + 2]))
@@ -344,14 +329,15 @@ def _per(reading: Reading, food: Ingredient, node: Node) -> Ingredient:
             "clause-role", reading.span([node]), message, "write for example `18 g salt per kg of the duck`"
         )
     base = _rate_base(reading, node, unit)
-    return food._replace(percent=Percent(food.measures[0].amount, of, food.measures[0], base))
+    rate = as_one(reading, food.measures)
+    return food._replace(percent=Percent(rate.amount, of, rate, base))
 
 
 def _rate_base(reading: Reading, node: Node, unit: Node | None) -> Measure:
     """What the rate is of: a kilo, a litre, 100 g."""
     weight = child(node[1], "weight")
     if weight:
-        return measures(reading, weight)[0]
+        return one_measure(reading, weight)
     from tamis.reading.measured import ONE
 
     assert unit is not None

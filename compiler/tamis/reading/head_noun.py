@@ -10,7 +10,8 @@ from typing import TYPE_CHECKING
 
 from tamis.reading.clause import child, leaves
 from tamis.reading.food import parts_of, read_food
-from tamis.reading.things import read_division
+from tamis.reading.pieces import read_division
+from tamis.reading.soundness import check_text
 from tamis.reading.unit_checks import check_units
 
 if TYPE_CHECKING:
@@ -30,6 +31,7 @@ def read_named(reading: Reading, children: Sequence[Node], role: str) -> tuple[R
     parts = parts_of(reading, children)
     check_units(reading, parts)
     if _divides(reading, parts):
+        check_text(reading, parts.tail)
         return read_division(reading, children)
     food = read_food(reading, parts, role)
     if food.goods is None and _is_no_food(reading, parts, food, role):

@@ -12,7 +12,7 @@ from typing import TYPE_CHECKING
 from tamis.quantity.amount import Amount
 from tamis.quantity.measure import Measure
 from tamis.reading.clause import child, end_of, is_leaf, leaves, start_of
-from tamis.reading.quantities import amount, check_size, factors, length, measures, unit_of
+from tamis.reading.quantities import amount, as_one, check_size, factors, length, measures, one_measure, place, unit_of
 from tamis.record import NamedTuple
 
 if TYPE_CHECKING:
@@ -93,8 +93,7 @@ def _weighed(reading: Reading, node: Node) -> Measured:
         elif part[0] == "bracket":
             read = bracketed(reading, read, part)
         elif part[0] == "amount":  # `200 ml 35 % cream`: the percentage belongs to the name
-            amount(reading, part)
-            read = read._replace(end=after_end)
+            read = read._replace(end=after_end, percent=amount(reading, part))
             break
         after, after_end = part[0], end_of(part)
     return read
@@ -113,7 +112,7 @@ def _sized(reading: Reading, node: Node) -> Measured:
     read = _counted(reading, first)._replace(end=end_of(node))
     for part in children[1:]:
         if part[0] == "weight":
-            found = measures(reading, part)[0]
+            found = one_measure(reading, part)
             read = read._replace(each=found, weight_first=True)
         elif part[0] == "size":
             read = read._replace(size=reading.said([part]))
@@ -163,6 +162,16 @@ def _counted(reading: Reading, node: Node) -> Measured:
     return read._replace(pieces=value, measures=(Measure(value, ""),), article=article)
 
 
+def check_held(reading: Reading, read: Measured, held: frozenset[str] = frozenset()) -> None:
+    """Raise for what a measure says beside itself and a record has no place for: `held` are those that it has."""
+    for name in ("also", "each", "prepared", "percent", "note"):
+        if (name not in held and getattr(read, name)) or (read.vague and read.size):
+            said = reading.text[read.start : read.end].strip()
+            message = f"“{said}” says more of this measure than can be read here"
+            span = place(reading, read.start, read.end)
+            raise reading.fail("clause-role", span, message, "write one measure")
+
+
 def with_unit(reading: Reading, read: Measured, name: Sequence[Node]) -> tuple[Measured, list[Node]]:
     """The measure with the count word that opens the name, and what is left of the name: `2 heaped tbsp | flour`,
     `a few sprigs of | thyme`, `125 g ball | mozzarella`, `1 can (400 g) | tomatoes`."""
@@ -209,7 +218,7 @@ def _counted_in(reading: Reading, read: Measured, unit: str, words: Sequence[Nod
     if read.measures and not read.pieces:
         if not _holds(reading, [word for word in words if word[0] != "bracket"]):
             return None
-        return read._replace(each=read.measures[0], measures=(Measure(ONE, unit),), pieces=ONE)
+        return read._replace(each=as_one(reading, read.measures), measures=(Measure(ONE, unit),), pieces=ONE)
     if read.vague:
         return read._replace(vague=f"{read.vague} {words[0][1]}")
     if read.measures:
@@ -269,9 +278,9 @@ def bracketed(reading: Reading, read: Measured, bracket: Node, each: bool = Fals
     if first[0] == "weight":
         found = measures(reading, first)
         if each or child(bracket[1], "EACH"):
-            return read._replace(each=found[0])
+            return read._replace(each=as_one(reading, found))
         if others:
-            return read._replace(prepared=found[0], prepared_word=reading.said(others))
+            return read._replace(prepared=as_one(reading, found), prepared_word=reading.said(others))
         return read._replace(also=found)
     _check(reading, first)
     if first[0] == "size":

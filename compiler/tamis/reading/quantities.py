@@ -11,10 +11,10 @@ from typing import TYPE_CHECKING
 
 from tamis.quantity.amount import Amount
 from tamis.quantity.duration import OVERNIGHT, Duration, at_least, up_to, window
-from tamis.quantity.measure import Measure
+from tamis.quantity.measure import Measure, plus
 from tamis.quantity.number import is_kitchen_fraction, problem
 from tamis.quantity.temperature import c_from_f, c_from_gas
-from tamis.reading.clause import child, end_of
+from tamis.reading.clause import child, end_of, leaves
 from tamis.source import Span
 
 if TYPE_CHECKING:
@@ -42,9 +42,19 @@ def amount(reading: Reading, node: Node, of: str = "", unit: Node | None = None)
     return Amount(low, high)
 
 
+def one_number(reading: Reading, node: Node) -> Fraction:
+    """The number of an `amount` or a `count` where a range means nothing."""
+    value = amount(reading, node)
+    if not value.single:
+        message = f"“{reading.said([node])}”: one number is wanted here"
+        raise reading.fail("number-unclear", reading.span([node]), message, "write the number that is meant")
+    return value.lo
+
+
 def _number(reading: Reading, leaf: Node, of: str) -> Fraction:
     found = reading.number(leaf) if leaf[0] != "MISWRITTEN" else None
     said = leaf[1]
+    reading.numbers.add(leaf[2])
     if found is None:
         message = problem(said) or f"“{said[:24]}” is not a number that can be used here"
         raise reading.fail("number-unclear", reading.span([leaf]), message)
@@ -101,6 +111,23 @@ def measures(reading: Reading, weight: Node) -> tuple[Measure, ...]:
     return (*earlier, measure)
 
 
+def one_measure(reading: Reading, weight: Node) -> Measure:
+    """A weight or volume as one measure, in the unit that it begins with."""
+    return as_one(reading, measures(reading, weight))
+
+
+def as_one(reading: Reading, parts: tuple[Measure, ...]) -> Measure:
+    """The sum of measures, for a record that has place for one."""
+    total = parts[0]
+    for part in parts[1:]:
+        both = plus(total, part, reading.kitchen.units)
+        if both is None:
+            message = f"“{reading.text.strip()}”: measures of different kinds have no sum"
+            raise reading.fail("measures-unclear", reading.clause.span, message, "write one measure")
+        total = both
+    return total
+
+
 def length(reading: Reading, node: Node) -> Measure:
     """A length as a measure: `5 cm`."""
     unit = unit_of(reading, node[1][1])
@@ -150,7 +177,7 @@ def _exact(reading: Reading, node: Node) -> Duration:
             raise _times_reversed(reading, node)
         return Duration(low, high)
     if kinds == ["exact", "FRACTION"]:
-        unit = seconds_in(reading, child(children[0][1], "TIME"))  # type: ignore[arg-type]  # an exact time has a unit
+        unit = seconds_in(reading, [leaf for leaf in leaves(children[0][1]) if leaf[0] == "TIME"][-1])
         part = _fraction(reading, children[1]) * unit
         return _exact(reading, children[0]).plus(Duration(part, part))
     number, unit_word = children[-2], children[-1]
@@ -190,9 +217,9 @@ def stretch(reading: Reading, node: Node) -> Duration:
     if part is None:
         return Duration(unit, unit)
     number = child(children, "count")
-    times = amount(reading, number).lo if number else Fraction(1)
-    total += unit * _fraction(reading, part) * times
-    return Duration(total, total)
+    times = amount(reading, number) if number else Amount(Fraction(1), Fraction(1))
+    of_unit = unit * _fraction(reading, part)
+    return Duration(total + of_unit * times.lo, total + of_unit * times.hi)
 
 
 def duration(reading: Reading, node: Node) -> Duration:
@@ -203,19 +230,44 @@ def duration(reading: Reading, node: Node) -> Duration:
     if len(children) == 1:
         return first
     hedges = {leaf[0] for part in children if part[0] == "hedges" for leaf in part[1]}
+    number = child(children, "count")
+    bounds = len(stretches) - 1 + (children[-1][0] == "LONGER") + bool(number)
+    bound = "ATLEAST" in hedges or "UPTO" in hedges
+    if bounds + bound:
+        if bounds + (bound and len(stretches) == 1) > 1:
+            raise many_ends(reading, node)
+        for part in stretches:
+            _has_one_end(reading, node, part)
     if len(stretches) == 2:
         second = stretch(reading, stretches[1])
-        if second.hi is None or first.lo > second.hi:
+        if second.hi is None or first.hi is None or first.hi > second.hi:
             raise _times_reversed(reading, node)
         return window(first.lo, second.hi)
     if children[-1][0] == "LONGER" or "ATLEAST" in hedges:
         return at_least(first.lo)
-    number = child(children, "count")
     if number:  # `an hour or two`
-        return Duration(first.lo, first.lo * amount(reading, number).hi)
+        most = amount(reading, number)
+        if not most.single:
+            raise many_ends(reading, node)
+        return Duration(first.lo, first.lo * most.hi)
     if "UPTO" in hedges and first.hi is not None:
         return up_to(first.hi)
     return first
+
+
+def _has_one_end(reading: Reading, whole: Node, part: Node) -> None:
+    """A bound is one length; of *overnight* everybody knows which end is meant."""
+    if part[1][0][0] != "OVERNIGHT" and not stretch(reading, part).single:
+        raise many_ends(reading, whole)
+
+
+def many_ends(reading: Reading, node: Node) -> Exception:
+    """What is said of a time whose bound is a range."""
+    message = f"“{reading.said([node])}” has more ends than a time has"
+    hint = (
+        "a range by itself, `2–3 h`; a bound has one figure, `at least 2 h`; or both bounds, `at least 2 h, up to 5 h`"
+    )
+    return reading.fail("number-unclear", reading.span([node]), message, hint)
 
 
 def is_more(reading: Reading, node: Node) -> bool:
@@ -238,11 +290,40 @@ def scales(reading: Reading, node: Node) -> tuple[Amount, bool]:
     another or give the fan's own figure."""
     children = node[1]
     if children[0][0] == "scales":
-        for part in children[1:]:
-            if part[0] == "degrees":
-                degrees(reading, part)
-        return scales(reading, children[0])
+        first = scales(reading, children[0])
+        check_neighbours(reading, node, first, children[1:])
+        return first
     return degrees(reading, children[0]), child(children, "FAN") is not None
+
+
+# Scales are rounded to what an oven's knob shows; a fan's figure lies some 20 °C lower.
+_ROUNDED = 12
+_FAN_LOWER = (5, 35)
+
+
+def check_neighbours(reading: Reading, whole: Node, first: tuple[Amount, bool], nodes: Sequence[Node]) -> None:
+    """Look whether the figures beside a temperature say the same."""
+    fan = False
+    for at, part in enumerate(nodes):
+        if part[0] in ("SLASH", "COMMA", "OPEN"):
+            fan = False
+        elif part[0] == "FAN":
+            fan = True
+        elif part[0] == "degrees":
+            here = degrees(reading, part)
+            fan = fan or (nodes[at + 1 : at + 2] != [] and nodes[at + 1][0] == "FAN")
+            if not (_same(first[0].lo, here.lo, fan - first[1]) and _same(first[0].hi, here.hi, fan - first[1])):
+                message = f"“{reading.said([part])}” is not what stands before it in another scale"
+                hint = (
+                    "an oven and its fan: `180 °C / 160 °C fan`; two scales: `180 °C / 350 °F`; a range: `160–180 °C`"
+                )
+                raise reading.fail("number-unclear", reading.span([whole]), message, hint)
+
+
+def _same(one: Fraction, other: Fraction, fan: int) -> bool:
+    """Whether two figures mean one heat; `fan` is 1 where only the other is a fan's, -1 where only the first is."""
+    lower = (one - other) * fan
+    return abs(one - other) <= _ROUNDED if not fan else _FAN_LOWER[0] <= lower <= _FAN_LOWER[1]
 
 
 def degrees(reading: Reading, node: Node) -> Amount:

@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from tamis.reading.clause import is_leaf
-from tamis.reading.quantities import amount, check_size, stretch
+from tamis.reading.clause import is_leaf, leaves
+from tamis.reading.quantities import amount, check_size, measures
 
 if TYPE_CHECKING:
     from collections.abc import Sequence
@@ -22,7 +22,32 @@ def check_text(reading: Reading, parts: Sequence[Node]) -> None:
             amount(reading, part)
         elif part[0] == "size":
             check_size(reading, part)
-        elif part[0] == "exact":
-            stretch(reading, ("stretch", [part]))
-        else:
+        elif part[0] != "exact":  # a time is no mere word: who keeps the text reads it
             check_text(reading, part[1])
+
+
+def check_name(reading: Reading, nodes: Sequence[Node]) -> None:
+    """Read the numbers within a name or in what is looked for: a percentage, a size, a weight."""
+    for node in nodes:
+        if is_leaf(node) or node[0] == "degrees":  # who names a temperature reads it
+            continue
+        if node[0] in ("amount", "count"):
+            amount(reading, node)
+        elif node[0] == "weight":
+            measures(reading, node)
+        elif node[0] == "size":
+            check_size(reading, node)
+        else:
+            check_name(reading, node[1])
+
+
+def check_all_read(reading: Reading, tree: Node) -> None:
+    """Every number of a clause is read by its record; raises for the first that is not."""
+    for leaf in leaves(tree[1]):
+        if leaf[0] in _NUMBERS and leaf[2] not in reading.numbers:
+            message = f"“{leaf[1]}” has no meaning at this place of “{reading.text.strip()}”"
+            hint = "give it a clause of its own, or leave it in plain words outside the brackets"
+            raise reading.fail("clause-role", reading.span([leaf]), message, hint)
+
+
+_NUMBERS = frozenset(("NUMBER", "NUMWORD", "MISWRITTEN"))

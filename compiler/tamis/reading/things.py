@@ -1,4 +1,4 @@
-"""Clauses about things: what is referred to, equipment, divisions, names and repetitions."""
+"""Clauses about things: what is referred to, and equipment."""
 
 from __future__ import annotations
 
@@ -7,16 +7,17 @@ from typing import TYPE_CHECKING
 
 from tamis.quantity.measure import Measure
 from tamis.reading.clause import child, is_leaf, leaves
-from tamis.reading.clauses import Division, Meanwhile, Naming, Read, Reference, Repeat, Share, Time, Tool
+from tamis.reading.clauses import Read, Reference, Share, Time, Tool
 from tamis.reading.food import PREPOSITIONS
-from tamis.reading.measured import MEASURES, NAMES, Measured, bracketed, read_measure, with_unit
-from tamis.reading.quantities import amount, check_size, duration, measures, stretch
-from tamis.reading.soundness import check_text
+from tamis.reading.measured import MEASURES, NAMES, Measured, bracketed, check_held, read_measure, with_unit
+from tamis.reading.quantities import amount, as_one, duration, one_measure, one_number, stretch
+from tamis.reading.soundness import check_name, check_text
 
 if TYPE_CHECKING:
     from collections.abc import Sequence
 
     from tamis.kitchen.equipment import FoundEquipment
+    from tamis.quantity.amount import Amount
     from tamis.quantity.duration import Duration
     from tamis.reading.clause import Node, Reading
 
@@ -44,12 +45,8 @@ def read_reference(reading: Reading, children: Sequence[Node]) -> tuple[Read, ..
         nodes.pop(0)
     after = [node for node in nodes if node[0] in ("bracket", "COMMA", "preparation", "purpose", "optional")]
     name = [node for node in nodes if node not in after]
-    for node in after:
-        if node[0] in ("preparation", "purpose"):
-            check_text(reading, node[1])
-    for node in name:
-        if node[0] == "count":
-            amount(reading, node)
+    check_text(reading, after)
+    check_name(reading, name)
     said = [node for node in after if node[0] != "COMMA"]
     if not name:
         message = f"“{reading.text.strip()}” names nothing"
@@ -78,9 +75,12 @@ def _share(reading: Reading, nodes: Sequence[Node]) -> Share:
     """The part of something that is there: `half`, `another third`, `2 tbsp of`, `the rest of`, `all but 2 tbsp of`."""
     kinds = [node[0] for node in nodes]
     if "REST" in kinds and kinds[0] != "FRACTION":
-        return Share("rest")
+        part = child(nodes, "FRACTION")
+        return Share("rest", reading.words.fractions[part[1].lower()] if part else Fraction(1))
     if "ALLBUT" in kinds:
-        return Share("but", measure=_measure(reading, nodes[1]))
+        return Share("but", measure=measure_of(reading, nodes[1]))
+    read = read_measure(reading, [node for node in nodes if node[0] in MEASURES])
+    check_held(reading, read)
     part = child(nodes, "FRACTION")
     if part:
         return _fraction(reading, nodes, part)
@@ -89,13 +89,12 @@ def _share(reading: Reading, nodes: Sequence[Node]) -> Share:
     some = child(nodes, "SOME")
     if some:
         return Share("some")
-    read = read_measure(reading, [node for node in nodes if node[0] in MEASURES])
     words = [node for node in nodes if node[0] in NAMES]
     if words:
         read, _ = with_unit(reading, read, [*words, child(nodes, "OF") or words[-1]])
     if read.vague or not read.measures:
         return Share("some")
-    measure = read.measures[0]
+    measure = as_one(reading, read.measures)
     unit = reading.kitchen.units.get(measure.unit) if measure.unit else None
     if measure.unit in reading.words.no_size or (unit is not None and unit.kind == "nominal"):  # a splash of it
         return Share("some")
@@ -110,15 +109,16 @@ def _fraction(reading: Reading, nodes: Sequence[Node], part: Node) -> Share:
     value = reading.words.fractions[part[1].lower()]
     number = child(nodes, "count")
     if number:
-        value *= amount(reading, number).lo
+        value *= one_number(reading, number)
     if value > 1:
         message = f"“{reading.said([nodes[0], part])}” is more than the whole"
         raise reading.fail("number-unclear", reading.span([nodes[0], part]), message, "a share is at most all of it")
     return Share("fraction", value, another=another)
 
 
-def _measure(reading: Reading, node: Node) -> Measure:
-    return measures(reading, node)[0] if node[0] == "weight" else Measure(amount(reading, node), "")
+def measure_of(reading: Reading, node: Node) -> Measure:
+    """A weight, or so many pieces."""
+    return one_measure(reading, node) if node[0] == "weight" else Measure(amount(reading, node), "")
 
 
 # ---- equipment
@@ -136,6 +136,10 @@ def read_tool(reading: Reading, children: Sequence[Node]) -> tuple[Read, ...]:
     name, holding, rest = _named(reading, nodes[at:])
     found = _whole(reading, name, holding) or reading.kitchen.cupboard.find(reading.keys(_plain(name)))
     assert found is not None
+    check_name(reading, [*name, *holding, *([size] if size else [])])
+    check_held(reading, measured, _TOOLS_HOLD)
+    if measured.pieces:
+        counted_as(reading, measured.pieces)
     number, said_size = _number_and_size(reading, measured, found)
     inside = next((node for node in name for node in _sizes(node)), None)
     said_size = said_size or (reading.said([size]) if size else "") or (reading.said([inside]) if inside else "")
@@ -217,21 +221,30 @@ def _number_and_size(reading: Reading, measured: Measured, found: FoundEquipment
         if number.denominator == 1 and number <= _MOST_TINS:
             return number, _after_times(measured.size)
     if product and measured.pieces and measured.each:
-        return measured.pieces.lo, measured.size
+        return measured.pieces.hi, measured.size
     if measured.pieces:
         size = measured.size
         if not size and measured.each and measured.weight_first:
             size = reading.text[measured.start : measured.end].strip()
             size = size[len(size.split(" ")[0]) :].strip() if " " in size else size
-        return measured.pieces.lo, size
+        return measured.pieces.hi, size
     if measured.measures and not measured.size:
         if found.several:
-            return measured.measures[0].amount.lo, measured.measures[0].unit
+            counted_as(reading, measured.measures[0].amount)
+            return measured.measures[0].amount.hi, measured.measures[0].unit
         return Fraction(1), reading.text[measured.start : measured.end]
     return Fraction(1), measured.size
 
 
 _MOST_TINS = 12
+_TOOLS_HOLD = frozenset(("each",))
+
+
+def counted_as(reading: Reading, number: Amount) -> None:
+    """What is counted and stands ready is one number: of a range the most."""
+    if not number.single:
+        message = f"“{reading.text.strip()}” is calculated as {number.hi}"
+        reading.find("number-unclear", "information", reading.clause.span, message, "write the number that is meant")
 
 
 def _after_times(size: str) -> str:
@@ -253,109 +266,8 @@ def _rest(reading: Reading, nodes: Sequence[Node], measured: Measured) -> tuple[
         elif node[0] not in ("COMMA", "FOR"):
             said.append(node)
             parts = [] if is_leaf(node) else node[1]
-            check_text(reading, parts)
+            check_text(reading, [node])
             timed = [part for text in [node, *parts] if not is_leaf(text) for part in text[1] if part[0] == "exact"]
             if timed:
                 length = stretch(reading, ("stretch", [timed[0]]))
     return (reading.said(said) if said else ""), length
-
-
-# ---- pieces, names, again
-
-
-def read_division(reading: Reading, children: Sequence[Node]) -> tuple[Read, ...]:
-    """`into 2 pieces`, `into 40 pieces (11 g each)`, `into 2-cm cubes`, `into 17 portions each`."""
-    _, nodes = preposition_of(children)
-    measure = [node for node in nodes if node[0] in MEASURES or node[0] == "counted"]
-    measured = read_measure(reading, measure)
-    each = None
-    for node in nodes:
-        if node[0] == "bracket":
-            found = bracketed(reading, Measured(), node)
-            each = found.each or (found.also[0] if found.also else None)
-        elif node[0] == "size":
-            check_size(reading, node)
-    name = [node for node in nodes if node[0] in NAMES or node[0] in ("adj", "SIZEWORD", "SETWORD", "verb", "noun")]
-    weighed = measured.measures and not measured.pieces and not measured.size
-    if weighed:
-        each = measured.measures[0]
-    if measured.each and measured.weight_first:
-        each = measured.each
-    number = measured.pieces if not measured.article else None
-    noun = reading.said(name)
-    if measured.article and name:
-        number = measured.pieces
-    of_each = any(node[0] == "EACH" for node in nodes)
-    return (Division(reading.clause, number, noun, each, reading.text, of_each=of_each),)
-
-
-def read_naming(reading: Reading, children: Sequence[Node]) -> tuple[Read, ...]:
-    """`as garlic paste`, `leaving duck fat`, `reserving 250 ml pasta water`, `set aside`."""
-    opener = children[0][0]
-    for node in children:
-        if node[0] in ("text", "preparation"):
-            check_text(reading, node[1])
-    if opener == "SETASIDE":
-        return (Naming(reading.clause, "set-aside"),)
-    kind = "as" if opener == "AS" else "leaving"
-    at = next(n for n, node in enumerate(children) if n and (node[0] in NAMES))
-    names = [node for node in children[at:] if node[0] in NAMES]
-    measured = read_measure(reading, [node for node in children[1:at] if node[0] in MEASURES])
-    measure = measured.measures[0] if measured.measures and not measured.article else None
-    name: list[Node] = names[-1:] if len(names) > 1 else names
-    if measured.start >= 0 and names:
-        read, rest = with_unit(reading, measured, children[at : children.index(names[-1]) + 1])
-        if read.measures and read.measures[0].unit and rest:
-            measure, name = read.measures[0], [node for node in rest if node[0] not in ("OF", "THE")]
-    said = reading.said(name)
-    if kind == "as" and said.lower().split(" ")[0] in reading.words.no_name:
-        message = f"“{reading.text.strip()}” is no name"
-        raise reading.fail("clause-role", reading.clause.span, message, "what to look for opens with `until`")
-    return (Naming(reading.clause, kind, said, measure),)  # type: ignore[arg-type]  # one of two
-
-
-def read_repeat(reading: Reading, children: Sequence[Node]) -> tuple[Read, ...]:
-    """`twice`, `3 times`, `Repeat twice`, `in 4 batches`, `in 2 loads of 10 kg`, `in three additions`."""
-    kinds = {node[0] for node in children}
-    counted = child(children, "counted") or child(children, "count")
-    number = _times(reading, children, counted, kinds)
-    if "REPEAT" in kinds:
-        kind = "step-times"
-    elif "ADDITION" in kinds:
-        kind = "additions"
-    elif "BATCH" in kinds:
-        batch = child(children, "BATCH")
-        assert batch is not None
-        kind = "loads" if batch[1].lower() in reading.words.loads else "batches"
-        of = children[children.index(batch) + 1 :]
-        if counted and of and of[-1][0] == "count" and children.index(counted) > children.index(batch):
-            kind = "batch-size"
-        for node in of:
-            if node[0] == "weight":
-                measures(reading, node)
-            elif node[0] == "count":
-                amount(reading, node)
-    else:
-        kind = "times"
-    if number < 1 or number.denominator > 1:
-        message = f"“{reading.text.strip()}”: a line is done a whole number of times, at least once"
-        hint = "write `[twice]`, `[3 times]` or `[in 2 batches]`"
-        raise reading.fail("number-unclear", reading.clause.span, message, hint)
-    return (Repeat(reading.clause, kind, number),)  # type: ignore[arg-type]  # one of its kinds
-
-
-def _times(reading: Reading, children: Sequence[Node], counted: Node | None, kinds: set[str]) -> Fraction:
-    if counted is None:
-        return Fraction(2) if "TWICE" in kinds else Fraction(1)
-    if counted[0] == "counted":
-        measured = read_measure(reading, [counted])
-        return measured.pieces.lo if measured.pieces else Fraction(1)
-    return amount(reading, counted).lo
-
-
-def read_meanwhile(reading: Reading, children: Sequence[Node]) -> tuple[Read, ...]:
-    """`meanwhile`, `while the bird rests`."""
-    for node in children:
-        if node[0] == "text":
-            check_text(reading, node[1])
-    return (Meanwhile(reading.clause),)

@@ -6,10 +6,19 @@ from typing import TYPE_CHECKING
 
 from tamis.quantity.duration import Duration, at_least, window
 from tamis.quantity.measure import Measure
-from tamis.reading.clause import child, end_of, is_leaf, leaves, start_of
+from tamis.reading.clause import child, end_of, leaves, start_of
 from tamis.reading.clauses import Cue, Pause, Read, Setting, Target, Tending, Time, Tool, VerbUse
-from tamis.reading.quantities import amount, check_size, duration, is_more, measures, scales, stretch, temperatures
-from tamis.reading.soundness import check_text
+from tamis.reading.quantities import (
+    check_neighbours,
+    duration,
+    is_more,
+    many_ends,
+    one_measure,
+    scales,
+    stretch,
+    temperatures,
+)
+from tamis.reading.soundness import check_name, check_text
 from tamis.source import Span
 from tamis.syntax.document import Clause
 
@@ -80,7 +89,7 @@ def _time_part(reading: Reading, work: _Work, node: Node, rest: Sequence[Node]) 
     elif kind == "ROOM":
         work.setting = Setting(reading.clause, "room", word=node[1])
     elif kind == "weight":
-        work.per = measures(reading, node)[0]
+        work.per = one_measure(reading, node)
     elif kind in ("EACH", "SIDE"):
         work.each, work.sides = kind == "EACH", kind == "SIDE"
     elif kind == "BEFORE":  # what is done an hour before roasting needs nobody in that hour
@@ -116,11 +125,12 @@ def _length_part(reading: Reading, work: _Work, node: Node) -> None:
         work.more = True
     elif work.length is None:
         return
-    elif kind == "LONGER":
-        work.length = at_least(work.length.lo)
     else:
-        latest = stretch(reading, node).hi
-        work.length = window(work.length.lo, latest) if latest is not None else work.length
+        latest = stretch(reading, node) if kind == "stretch" else None
+        one_end = work.length.single or work.length.window
+        if not one_end or (latest and not (latest.single or latest.window)):
+            raise many_ends(reading, node)
+        work.length = window(work.length.lo, latest.hi) if latest and latest.hi else at_least(work.length.lo)
 
 
 def verb_of(reading: Reading, node: Node, rest: Sequence[Node]) -> tuple[Verb | None, str]:
@@ -176,9 +186,10 @@ def read_setting(reading: Reading, children: Sequence[Node]) -> tuple[Read | Ver
 
 def _setting(reading: Reading, children: Sequence[Node]) -> Setting:
     text = reading.text
-    for node in children:
+    for at, node in enumerate(children):
         kind = node[0]
         if kind == "scales":
+            check_neighbours(reading, node, scales(reading, node), children[at + 1 :])
             return Setting(reading.clause, "temperature", *scales(reading, node), text=text)
         if kind == "heat":
             return _heat(reading, node)
@@ -195,7 +206,10 @@ def _setting(reading: Reading, children: Sequence[Node]) -> Setting:
 def _heat(reading: Reading, node: Node) -> Setting:
     words = [(leaf[0], leaf[1].lower()) for leaf in leaves(node[1])]
     speed = any(text in reading.words.speed for _, text in words)
-    level = next((text for kind, text in words if kind in ("SETWORD", "NUMBER")), "")
+    known = next((leaf for leaf in leaves(node[1]) if leaf[0] in ("SETWORD", "NUMBER")), None)
+    level = known[1].lower() if known else ""
+    if known:  # `speed 2` is the number of a knob
+        reading.numbers.add(known[2])
     return Setting(reading.clause, "speed" if speed else "heat", word=level, text=reading.text)
 
 
@@ -208,19 +222,17 @@ def read_target(reading: Reading, children: Sequence[Node]) -> tuple[Read, ...]:
         return (*_tools_in(reading, place), layer) if place else (layer,)
     sights = [node for node in children if node[0] == "sight"]
     found = temperatures(sights)
-    for node in sights:
-        _check_numbers(reading, node)
+    check_name(reading, sights)
     if found:
         return (Target(clause, "temperature", _one_of(reading, found), text=text),)
     weight = next((node for sight in sights for node in sight[1] if node[0] == "weight"), None)
     if weight and children[0][0] == "TO" and _opens(sights[0], weight):
-        return (Target(clause, "measure", measure=measures(reading, weight)[0], text=text),)
+        return (Target(clause, "measure", measure=one_measure(reading, weight), text=text),)
     if any(leaf[0] in ("LENGTH", "TIMES", "INCH") for leaf in leaves(children)):
-        for node in children:
-            if not is_leaf(node) and node[0] == "size":
-                check_size(reading, node)
+        check_name(reading, children)
         return (Target(clause, "size", text=text),)
     after = children[children[0][0] == "TO" :]
+    check_text(reading, after)
     return (Target(clause, "state", word=reading.said(after), text=text),)
 
 
@@ -240,19 +252,6 @@ def _tools_in(reading: Reading, place: Node) -> list[Tool]:
         name = reading.text[words[2][2] : words[-1][3]]
     clause = Clause(name, Span(reading.inner + words[1][2] - 1, reading.inner + words[-1][3] + 1))
     return [Tool(clause, name, found.item, preposition=words[0][1].lower())]
-
-
-def _check_numbers(reading: Reading, node: Node) -> None:
-    """Read every number of what is looked for, for what may be wrong with it."""
-    for part in node[1]:
-        if part[0] == "amount":
-            amount(reading, part)
-        elif part[0] == "weight":
-            measures(reading, part)
-        elif part[0] == "size":
-            check_size(reading, part)
-        elif part[0] in ("sight", "note"):
-            _check_numbers(reading, part)
 
 
 def _one_of(reading: Reading, found: list[Node]) -> Amount:
@@ -281,8 +280,7 @@ def read_cue(reading: Reading, children: Sequence[Node]) -> tuple[Read, ...]:
 def _cue_text(reading: Reading, nodes: Sequence[Node]) -> Cue:
     sights = [node for node in nodes if node[0] == "sight"]
     found = temperatures(sights)
-    for node in sights:
-        _check_numbers(reading, node)
+    check_name(reading, sights)
     length = child(nodes, "duration")
     end = nodes[: nodes.index(length) - 1] if length else nodes
     return Cue(
@@ -343,8 +341,4 @@ def read_pause(reading: Reading, children: Sequence[Node]) -> tuple[Read, ...]:
     verb = found[0] if found else reading.kitchen.verbs.participle(words)
     pause = Pause(reading.clause, "keep-warm", said, _kept_at(reading, children), verb, kept[1])
     until = child(children, "UNTIL")
-    if until:
-        for node in children:
-            if node[0] == "sight":
-                _check_numbers(reading, node)
-    return (pause,)
+    return (_cue_text(reading, children[children.index(until) :]), pause) if until else (pause,)

@@ -1,0 +1,118 @@
+"""Clauses about what becomes of a batch: divisions, names and repetitions."""
+
+from __future__ import annotations
+
+from fractions import Fraction
+from typing import TYPE_CHECKING
+
+from tamis.reading.clause import child
+from tamis.reading.clauses import Division, Meanwhile, Naming, Read, Repeat, Time
+from tamis.reading.measured import MEASURES, NAMES, ONE, Measured, bracketed, check_held, read_measure, with_unit
+from tamis.reading.quantities import amount, as_one, check_size, stretch
+from tamis.reading.soundness import check_name
+from tamis.reading.things import counted_as, measure_of, preposition_of
+
+if TYPE_CHECKING:
+    from collections.abc import Sequence
+
+    from tamis.reading.clause import Node, Reading
+
+
+def read_division(reading: Reading, children: Sequence[Node]) -> tuple[Read, ...]:
+    """`into 2 pieces`, `into 40 pieces (11 g each)`, `into 2-cm cubes`, `into 17 portions each`."""
+    _, nodes = preposition_of(children)
+    measure = [node for node in nodes if node[0] in MEASURES or node[0] == "counted"]
+    measured = read_measure(reading, measure)
+    each = None
+    for node in nodes:
+        if node[0] == "bracket":
+            found = bracketed(reading, Measured(), node)
+            each = found.each or (found.also[0] if found.also else None)
+        elif node[0] == "size":
+            check_size(reading, node)
+    name = [node for node in nodes if node[0] in NAMES or node[0] in ("adj", "SIZEWORD", "SETWORD", "verb", "noun")]
+    weighed = measured.measures and not measured.pieces and not measured.size
+    if weighed:
+        each = as_one(reading, measured.measures)
+    if measured.each and measured.weight_first:
+        each = measured.each
+    number = measured.pieces if not measured.article else None
+    noun = reading.said(name)
+    if measured.article and name:
+        number = measured.pieces
+    check_name(reading, name)
+    of_each = any(node[0] == "EACH" for node in nodes)
+    return (Division(reading.clause, number, noun, each, reading.text, of_each=of_each),)
+
+
+def read_naming(reading: Reading, children: Sequence[Node]) -> tuple[Read, ...]:
+    """`as garlic paste`, `leaving duck fat`, `reserving 250 ml pasta water`, `set aside`."""
+    opener = children[0][0]
+    if opener == "SETASIDE":
+        return (*_waits(reading, children), Naming(reading.clause, "set-aside"))
+    kind = "as" if opener == "AS" else "leaving"
+    at = next(n for n, node in enumerate(children) if n and (node[0] in NAMES))
+    names = [node for node in children[at:] if node[0] in NAMES]
+    measured = read_measure(reading, [node for node in children[1:at] if node[0] in MEASURES])
+    check_held(reading, measured)
+    measure = as_one(reading, measured.measures) if measured.measures and not measured.article else None
+    name: list[Node] = names[-1:] if len(names) > 1 else names
+    if measured.start >= 0 and names:
+        read, rest = with_unit(reading, measured, children[at : children.index(names[-1]) + 1])
+        if read.measures and read.measures[0].unit and rest:
+            measure, name = as_one(reading, read.measures), [node for node in rest if node[0] not in ("OF", "THE")]
+    check_name(reading, names)
+    said = reading.said(name)
+    if kind == "as" and said.lower().split(" ")[0] in reading.words.no_name:
+        message = f"“{reading.text.strip()}” is no name"
+        raise reading.fail("clause-role", reading.clause.span, message, "what to look for opens with `until`")
+    return (Naming(reading.clause, kind, said, measure),)  # type: ignore[arg-type]  # one of two
+
+
+def _waits(reading: Reading, children: Sequence[Node]) -> tuple[Time, ...]:
+    """`set aside for 20 min` is a wait as well."""
+    timed = next((part for text in children if text[0] == "text" for part in text[1] if part[0] == "exact"), None)
+    if timed is None:
+        return ()
+    return (Time(reading.clause, stretch(reading, ("stretch", [timed])), text=reading.text),)
+
+
+def read_repeat(reading: Reading, children: Sequence[Node]) -> tuple[Read, ...]:
+    """`twice`, `3 times`, `Repeat twice`, `in 4 batches`, `in 2 loads of 10 kg`, `in three additions`."""
+    kinds = {node[0] for node in children}
+    holds = None
+    counted = child(children, "counted") or child(children, "count")
+    number = _times(reading, children, counted, kinds)
+    if "REPEAT" in kinds:
+        kind = "step-times"
+    elif "ADDITION" in kinds:
+        kind = "additions"
+    elif "BATCH" in kinds:
+        batch = child(children, "BATCH")
+        assert batch is not None
+        kind = "loads" if batch[1].lower() in reading.words.loads else "batches"
+        of = children[children.index(batch) + 1 :]
+        if counted and of and of[-1][0] == "count" and children.index(counted) > children.index(batch):
+            kind = "batch-size"
+        if of and of[-1][0] in ("weight", "count") and of[-1] is not counted:
+            holds = measure_of(reading, of[-1])
+    else:
+        kind = "times"
+    if number < 1 or number.denominator > 1:
+        message = f"“{reading.text.strip()}”: a line is done a whole number of times, at least once"
+        hint = "write `[twice]`, `[3 times]` or `[in 2 batches]`"
+        raise reading.fail("number-unclear", reading.clause.span, message, hint)
+    return (Repeat(reading.clause, kind, number, holds),)  # type: ignore[arg-type]  # one of its kinds
+
+
+def _times(reading: Reading, children: Sequence[Node], counted: Node | None, kinds: set[str]) -> Fraction:
+    if counted is None:
+        return Fraction(2) if "TWICE" in kinds else Fraction(1)
+    times = read_measure(reading, [counted]).pieces or ONE if counted[0] == "counted" else amount(reading, counted)
+    counted_as(reading, times)
+    return times.hi
+
+
+def read_meanwhile(reading: Reading, children: Sequence[Node]) -> tuple[Read, ...]:
+    """`meanwhile`, `while the bird rests`."""
+    return (Meanwhile(reading.clause),)
