@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from copy import copy
-from typing import TYPE_CHECKING
 
 from tamis.checks.run import run_checks, settle_more
 from tamis.checks.view import View
@@ -12,6 +11,7 @@ from tamis.model.recipe import Supply
 from tamis.reading.reader import read
 from tamis.safety.assess import assess, supplied
 from tamis.syntax.outline import parse
+from tamis.typed import TYPE_CHECKING
 
 if TYPE_CHECKING:
     from collections.abc import Iterable, Mapping

@@ -6,10 +6,9 @@ never raises for what a cook wrote.
 
 from __future__ import annotations
 
-from typing import Literal
-
 from tamis.record import NamedTuple
 from tamis.source import Span
+from tamis.typed import Literal
 
 Severity = Literal["error", "warning", "information"]
 Level = Literal["error", "warning", "information", "off"]

@@ -7,7 +7,8 @@ one. To compile one takes as long as to import a small module.
 from __future__ import annotations
 
 import re
-from typing import TYPE_CHECKING, Any
+
+from tamis.typed import TYPE_CHECKING, Any
 
 if TYPE_CHECKING:
 

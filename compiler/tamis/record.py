@@ -8,7 +8,7 @@ class of `typing`, whose rules hold: fields with their types, defaults last, met
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING
+from tamis.typed import TYPE_CHECKING
 
 if TYPE_CHECKING:
     from typing import NamedTuple as NamedTuple

@@ -16,7 +16,6 @@ from tamis.quantity.nouns import nouns
 
 # What there are few of, whatever anybody writes: languages, files of words, choices of the house.
 FEW = {"language", "name", "cup", "tbsp", "fat", "size"}
-TO_BE_REPLACED = {"tamis.syntax.clause.parse_clause"}
 
 
 def kept_for_ever() -> Iterator[tuple[str, Any]]:
@@ -30,7 +29,7 @@ def kept_for_ever() -> Iterator[tuple[str, Any]]:
 @pytest.mark.parametrize(("name", "function"), dict(kept_for_ever()).items())
 def test_only_what_there_is_little_of_is_kept_for_ever(name: str, function: Any) -> None:
     asked = set(inspect.signature(function).parameters)
-    assert asked <= FEW or name in TO_BE_REPLACED
+    assert asked <= FEW, name
 
 
 def test_what_a_kitchen_keeps_of_names_has_a_limit() -> None:

@@ -6,9 +6,9 @@ A cake or a flour-bound sauce has percentages too, and none of the bakers' bands
 from __future__ import annotations
 
 from fractions import Fraction
-from typing import TYPE_CHECKING
 
 from tamis.source import Span
+from tamis.typed import TYPE_CHECKING
 
 if TYPE_CHECKING:
     from tamis.checks.view import View

@@ -6,7 +6,7 @@ Such echoes are left out while their cause stands; once it is mended, what is st
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING
+from tamis.typed import TYPE_CHECKING
 
 if TYPE_CHECKING:
     from tamis.diagnostics import Diagnostic

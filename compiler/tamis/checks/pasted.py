@@ -5,8 +5,6 @@ Loaded only for a text without brackets.
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING
-
 from tamis.checks.words import check_words
 from tamis.patterns import pattern
 from tamis.quantity.nouns import nouns
@@ -16,6 +14,7 @@ from tamis.reading.clauses import Ingredient
 from tamis.record import NamedTuple
 from tamis.source import Span
 from tamis.syntax.document import Clause
+from tamis.typed import TYPE_CHECKING
 
 if TYPE_CHECKING:
     from collections.abc import Iterator, Sequence

@@ -12,11 +12,11 @@ from collections.abc import Callable, Iterator
 from functools import cache
 from importlib import import_module
 from pathlib import Path
-from typing import TYPE_CHECKING, Any
 
 from tamis.assets import asset, asset_text
 from tamis.diagnostics import Diagnostic, Severity
 from tamis.record import NamedTuple
+from tamis.typed import TYPE_CHECKING, Any
 
 if TYPE_CHECKING:
     from fractions import Fraction

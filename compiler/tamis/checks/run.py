@@ -8,13 +8,13 @@ every phase. An allow that silences nothing is told, or it would outlive its rea
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
-from typing import TYPE_CHECKING
 
 from tamis.checks.echoes import without_echoes
 from tamis.checks.registry import checks, names
 from tamis.diagnostics import Diagnostic, Level, in_order
 from tamis.quantity.near import nearest
 from tamis.syntax.document import Step
+from tamis.typed import TYPE_CHECKING
 
 if TYPE_CHECKING:
     from tamis.checks.view import View

@@ -8,9 +8,9 @@ from __future__ import annotations
 
 from copy import copy
 from functools import cached_property
-from typing import TYPE_CHECKING, Self
 
 from tamis.reading.clauses import Ingredient
+from tamis.typed import TYPE_CHECKING, Self
 
 if TYPE_CHECKING:
     from collections.abc import Mapping

@@ -8,11 +8,11 @@ from __future__ import annotations
 
 import sys
 from pathlib import Path
-from typing import TYPE_CHECKING
 
 from tamis.cli.common import Stop, existing, open_all, print_findings, progress
 from tamis.cli.findings import closing, counts
 from tamis.library.files import house_folder, shown
+from tamis.typed import TYPE_CHECKING
 
 if TYPE_CHECKING:
     import argparse

@@ -9,10 +9,10 @@ line counts them.
 from __future__ import annotations
 
 import sys
-from typing import TYPE_CHECKING
 
 from tamis.cli.common import open_all, print_findings
 from tamis.cli.findings import as_data, closing, counts
+from tamis.typed import TYPE_CHECKING
 
 if TYPE_CHECKING:
     import argparse

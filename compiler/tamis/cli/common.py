@@ -5,7 +5,8 @@ from __future__ import annotations
 import sys
 from collections.abc import Callable, Iterable, Sequence
 from pathlib import Path
-from typing import TYPE_CHECKING, Literal, TextIO
+
+from tamis.typed import TYPE_CHECKING, Literal, TextIO
 
 if TYPE_CHECKING:
     from tamis.cli.findings import Finding

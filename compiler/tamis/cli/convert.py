@@ -8,9 +8,9 @@ from __future__ import annotations
 
 import sys
 from pathlib import Path
-from typing import TYPE_CHECKING
 
 from tamis.cli.common import Stop, print_findings, terminal_width
+from tamis.typed import TYPE_CHECKING
 
 if TYPE_CHECKING:
     import argparse

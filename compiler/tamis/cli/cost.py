@@ -6,10 +6,9 @@ the cent, half a cent up, so that the column adds up to the sum under it.
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING
-
 from tamis.cli.common import terminal_width
 from tamis.cli.dishes import PART, dish_arguments, one_file, wanted
+from tamis.typed import TYPE_CHECKING
 
 if TYPE_CHECKING:
     import argparse

@@ -6,10 +6,10 @@ import sys
 from collections.abc import Sequence
 from fractions import Fraction
 from pathlib import Path
-from typing import TYPE_CHECKING
 
 from tamis.cli.common import Stop, existing, open_all, print_findings, progress
 from tamis.record import NamedTuple
+from tamis.typed import TYPE_CHECKING
 
 if TYPE_CHECKING:
     import argparse

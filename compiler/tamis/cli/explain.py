@@ -7,11 +7,11 @@ it does.
 from __future__ import annotations
 
 import sys
-from typing import TYPE_CHECKING
 
 from tamis.checks.registry import Files, names, page, scaling_names
 from tamis.quantity.near import nearest
 from tamis.quantity.numerals import decimal
+from tamis.typed import TYPE_CHECKING
 
 if TYPE_CHECKING:
     import argparse

@@ -11,12 +11,12 @@ The first line is one that editors and terminals know how to jump to.
 from __future__ import annotations
 
 from collections.abc import Iterable
-from typing import Any, Literal, TextIO
 
 from tamis.cli.excerpt import excerpt
 from tamis.diagnostics import Diagnostic, Severity
 from tamis.record import NamedTuple
 from tamis.source import Source, Span
+from tamis.typed import Any, Literal, TextIO
 
 Finding = tuple[Source, Diagnostic]
 

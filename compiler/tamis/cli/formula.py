@@ -5,9 +5,8 @@
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING
-
 from tamis.cli.common import Stop, open_one, tell_faults
+from tamis.typed import TYPE_CHECKING
 
 if TYPE_CHECKING:
     import argparse

@@ -13,7 +13,8 @@ from importlib import import_module
 TYPE_CHECKING = False
 if TYPE_CHECKING:
     from collections.abc import Sequence
-    from typing import Any
+
+    from tamis.typed import Any
 
 COMMANDS = {
     "check": "say what is wrong with recipes",

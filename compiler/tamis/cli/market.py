@@ -6,10 +6,9 @@ A folder stands for all its recipes. Dishes that a recipe uses are shopped for w
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING
-
 from tamis.cli.common import terminal_width
 from tamis.cli.dishes import PART, Wanted, dish_arguments, wanted
+from tamis.typed import TYPE_CHECKING
 
 if TYPE_CHECKING:
     import argparse

@@ -8,10 +8,10 @@ from __future__ import annotations
 
 import re
 from pathlib import Path
-from typing import TYPE_CHECKING
 
 from tamis.cli.common import Stop
 from tamis.library.files import SUFFIX, write_atomic
+from tamis.typed import TYPE_CHECKING
 
 if TYPE_CHECKING:
     import argparse

@@ -8,13 +8,14 @@ or given twice) it gives None, and argparse, which alone tells what is wrong, re
 from __future__ import annotations
 
 from types import SimpleNamespace
-from typing import TYPE_CHECKING, Literal
 
 from tamis.record import NamedTuple
+from tamis.typed import TYPE_CHECKING, Literal
 
 if TYPE_CHECKING:
     from collections.abc import Sequence
-    from typing import Any
+
+    from tamis.typed import Any
 
 Action = Literal["store", "store_true", "append"]
 

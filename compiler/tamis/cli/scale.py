@@ -7,11 +7,11 @@ grow with the rest is told at the end. `--format source` prints a recipe file, t
 from __future__ import annotations
 
 import sys
-from typing import TYPE_CHECKING
 
 from tamis.cli.common import open_one, print_findings, tell_faults, terminal_width
 from tamis.cli.scaling import Outcome, asked, outcome_of, scaling_arguments
 from tamis.kitchen.settings import UNITS
+from tamis.typed import TYPE_CHECKING
 
 if TYPE_CHECKING:
     import argparse

@@ -2,10 +2,9 @@
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING, Literal
-
 from tamis.cli.common import Stop
 from tamis.record import NamedTuple
+from tamis.typed import TYPE_CHECKING, Literal
 
 if TYPE_CHECKING:
     import argparse

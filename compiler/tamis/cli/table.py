@@ -6,11 +6,11 @@ Of a faulty file what could be understood is printed, marked as a part.
 from __future__ import annotations
 
 import sys
-from typing import TYPE_CHECKING
 
 from tamis.cli.common import open_one, print_findings, tell_faults, terminal_width
 from tamis.cli.scaling import asked, outcome_of, scaling_arguments
 from tamis.kitchen.settings import UNITS
+from tamis.typed import TYPE_CHECKING
 
 if TYPE_CHECKING:
     import argparse

@@ -5,9 +5,8 @@ Of a faulty file what could be understood is planned, marked as a part.
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING
-
 from tamis.cli.common import Stop, open_one, tell_faults, terminal_width
+from tamis.typed import TYPE_CHECKING
 
 if TYPE_CHECKING:
     import argparse

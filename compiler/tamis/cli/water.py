@@ -7,10 +7,10 @@ in the same degrees; with --mixed (the dough as it came out) and --water it is w
 from __future__ import annotations
 
 from fractions import Fraction
-from typing import TYPE_CHECKING, Literal
 
 from tamis.cli.common import Stop
 from tamis.patterns import pattern
+from tamis.typed import TYPE_CHECKING, Literal
 
 if TYPE_CHECKING:
     import argparse

@@ -7,7 +7,6 @@ clear where nothing else stands beside it.
 from __future__ import annotations
 
 from fractions import Fraction
-from typing import Literal
 
 from tamis.convert.words import DegreeWords, degree_words, piece_words
 from tamis.diagnostics import Diagnostic
@@ -21,6 +20,7 @@ from tamis.source import Span
 from tamis.syntax.clause import Items, parse_clause
 from tamis.syntax.document import Clause
 from tamis.syntax.items import Product, Quantity
+from tamis.typed import Literal
 
 LONGEST = 200
 Scale = Literal["c", "f", "gas"]

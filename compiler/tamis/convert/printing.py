@@ -2,11 +2,10 @@
 
 from __future__ import annotations
 
-from typing import Any
-
 from tamis.convert.answer import Answer, Row, Section
 from tamis.convert.measures import Figure
 from tamis.quantity.wrapping import wrap
+from tamis.typed import Any
 
 GAP = "  "
 INDENT = 4

@@ -8,7 +8,6 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 from fractions import Fraction
-from typing import Literal
 
 from tamis.convert.measures import Figure
 from tamis.kitchen.equivalents import Equivalent, Mixture, shipped_equivalents
@@ -21,6 +20,7 @@ from tamis.quantity.units import UnitKind
 from tamis.reading.clauses import Ingredient
 from tamis.record import NamedTuple
 from tamis.table.wording import ends, measure_text
+from tamis.typed import Literal
 
 # Weights stand beside spoons unless the food's own densities are farther apart: salts in flakes are not one thing.
 ALIKE = Fraction(6, 5)

@@ -4,10 +4,10 @@ from __future__ import annotations
 
 import re
 from functools import cache
-from typing import Literal
 
 from tamis.patterns import pattern
 from tamis.record import NamedTuple
+from tamis.typed import Literal
 from tamis.words import one_of, word_lists
 
 Wanted = Literal["c", "f", "fan", "gas"]

@@ -11,12 +11,12 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator
 from fractions import Fraction
 from functools import cached_property
-from typing import TYPE_CHECKING, Literal
 
 from tamis.formula.parts import ONE, Line, Part, dough_of, total
 from tamis.formula.words import dough_words
 from tamis.quantity.amount import ZERO, Amount
 from tamis.record import NamedTuple
+from tamis.typed import TYPE_CHECKING, Literal
 
 if TYPE_CHECKING:
     from tamis.kitchen.food import Role

@@ -11,12 +11,12 @@ from collections.abc import Iterable, Iterator
 from fractions import Fraction
 from functools import cached_property
 from math import lcm
-from typing import TYPE_CHECKING
 
 from tamis.formula.words import dough_words
 from tamis.model.names import bare_name
 from tamis.quantity.amount import ZERO, Amount
 from tamis.record import NamedTuple
+from tamis.typed import TYPE_CHECKING
 
 if TYPE_CHECKING:
     from tamis.kitchen.goods import Goods

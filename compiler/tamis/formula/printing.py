@@ -3,12 +3,12 @@
 from __future__ import annotations
 
 from fractions import Fraction
-from typing import Any
 
 from tamis.formula.formula import Cell, Formula, FormulaRow
 from tamis.formula.wording import Grid, base_sentence, facts, grid, notes
 from tamis.quantity.amount import Amount
 from tamis.table.markdown import plain
+from tamis.typed import Any
 
 FORMAT = 1
 GAP = "   "

@@ -10,9 +10,9 @@ are in one scale.
 from __future__ import annotations
 
 from fractions import Fraction
-from typing import Literal
 
 from tamis.record import NamedTuple
+from tamis.typed import Literal
 
 Scale = Literal["C", "F"]
 

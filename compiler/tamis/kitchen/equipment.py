@@ -13,12 +13,12 @@ it is first asked for.
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping, Sequence
-from typing import Any, Literal
 
 from tamis.quantity.near import Known, nearest
 from tamis.quantity.nouns import Where, nouns
 from tamis.record import NamedTuple
 from tamis.saved import facts, rows
+from tamis.typed import Any, Literal
 
 Station = Literal["oven", "grill", "ring", "mixer", "fridge", "freezer", "bath", ""]
 EquipmentKind = Literal["vessel", "tool", "surface", "lining", "lid", "station"]

@@ -12,13 +12,13 @@ from __future__ import annotations
 from collections.abc import Mapping
 from fractions import Fraction
 from functools import cache
-from typing import Any
 
 from tamis.assets import asset_text
 from tamis.quantity.amount import Amount
 from tamis.quantity.measure import Measure
 from tamis.quantity.number import parse
 from tamis.record import NamedTuple
+from tamis.typed import Any
 
 # The sources are American, so their cups and spoons are, whatever the house's hold.
 US = {"cup": "us_cup", "tbsp": "us_tbsp", "tsp": "us_tsp"}

@@ -8,9 +8,9 @@ from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
 from fractions import Fraction
-from typing import Any, Literal
 
 from tamis.record import NamedTuple
+from tamis.typed import Any, Literal
 
 Raw = Mapping[str, Any]
 

@@ -15,13 +15,13 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping, Sequence
 from functools import lru_cache
-from typing import TYPE_CHECKING
 
 from tamis.assets import asset
 from tamis.quantity.near import Known, nearest
 from tamis.quantity.nouns import nouns
 from tamis.record import NamedTuple
 from tamis.saved import rows
+from tamis.typed import TYPE_CHECKING
 
 from .food import Density, Goods, Part, Piece, Raw, amount, read_goods, whole
 

@@ -8,7 +8,6 @@ from __future__ import annotations
 
 import re
 from functools import cache
-from typing import TYPE_CHECKING, Any, Literal
 
 from tamis.diagnostics import Diagnostic
 from tamis.kitchen.equipment import Cupboard
@@ -18,6 +17,7 @@ from tamis.kitchen.verbs import Verbs
 from tamis.quantity.units import Units, shipped
 from tamis.record import NamedTuple
 from tamis.source import Source, Span
+from tamis.typed import TYPE_CHECKING, Any, Literal
 
 if TYPE_CHECKING:
     from tamis.kitchen.house_goods import Fault

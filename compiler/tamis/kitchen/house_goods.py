@@ -9,10 +9,10 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from fractions import Fraction
-from typing import Any
 
 from tamis.quantity.near import nearest
 from tamis.record import NamedTuple
+from tamis.typed import Any
 
 from .food import PLAIN, GoodsKey, Raw, amount, whole
 from .goods import Foods, key

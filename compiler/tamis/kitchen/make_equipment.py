@@ -7,13 +7,13 @@ ship with the compiler: a fault in them raises.
 from __future__ import annotations
 
 from collections.abc import Iterable
-from typing import Any
 
 from tamis.kitchen.equipment import Equipment
 from tamis.kitchen.seconds import seconds
 from tamis.quantity.nouns import nouns
 from tamis.saved import cell
 from tamis.string_tables import tables
+from tamis.typed import Any
 from tamis.words import own_names
 
 

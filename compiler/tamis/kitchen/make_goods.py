@@ -14,9 +14,9 @@ import sys
 import tomllib
 from collections.abc import Iterable
 from pathlib import Path
-from typing import Any
 
 from tamis.quantity.units import shipped
+from tamis.typed import Any
 from tamis.words import one_of, own_names
 
 from .food import MILLILITRES, PLAIN, GoodsKey, amount

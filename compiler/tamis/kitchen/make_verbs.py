@@ -7,13 +7,13 @@ The file ships with the compiler: a fault in it raises.
 from __future__ import annotations
 
 from collections.abc import Iterable
-from typing import Any, get_args
 
 from tamis.kitchen.seconds import seconds
 from tamis.kitchen.verb_words import VerbWords, verb_words
 from tamis.kitchen.verbs import Attention, Verb
 from tamis.saved import cell
 from tamis.string_tables import tables
+from tamis.typed import Any, get_args
 
 _ATTENTION: tuple[Attention, ...] = get_args(Attention)
 _TIMES = ("takes", "per_kg", "per_piece", "estimate", "estimate_per_kg", "water_per_kg")

@@ -11,7 +11,6 @@ import re
 from collections.abc import Mapping
 from fractions import Fraction
 from functools import cache
-from typing import TYPE_CHECKING, Any
 
 from tamis.kitchen.house_goods import Fault
 from tamis.patterns import pattern
@@ -20,6 +19,7 @@ from tamis.quantity.nouns import nouns
 from tamis.quantity.number import parse
 from tamis.quantity.number_words import number_words
 from tamis.record import NamedTuple
+from tamis.typed import TYPE_CHECKING, Any
 from tamis.words import one_of, word_lists
 
 if TYPE_CHECKING:

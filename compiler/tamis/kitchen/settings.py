@@ -9,7 +9,6 @@ from __future__ import annotations
 import re
 from collections.abc import Callable, Mapping
 from fractions import Fraction
-from typing import Any, Literal, get_args
 
 from tamis.diagnostics import Diagnostic, Level
 from tamis.kitchen.seconds import seconds
@@ -17,6 +16,7 @@ from tamis.patterns import pattern
 from tamis.quantity.near import nearest
 from tamis.record import NamedTuple
 from tamis.source import Span
+from tamis.typed import Any, Literal, get_args
 from tamis.words import languages
 
 ShownUnits = Literal["metric", "us", "written"]

@@ -12,13 +12,13 @@ Phrases are kept whole ("fold in" is not "fold") and found longest first. What i
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping, Sequence
-from typing import Any, Literal
 
 from tamis.kitchen.equipment import Station
 from tamis.kitchen.verb_words import verb_words
 from tamis.quantity.near import Known, nearest
 from tamis.record import NamedTuple
 from tamis.saved import facts, rows
+from tamis.typed import Any, Literal
 
 Attention = Literal["hands", "unattended"]
 

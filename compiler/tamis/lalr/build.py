@@ -8,7 +8,6 @@ from __future__ import annotations
 
 import json
 from collections.abc import Iterator
-from typing import Any
 
 from lark import Lark
 from lark.grammar import Rule as LarkRule
@@ -17,6 +16,7 @@ from lark.lexer import Lexer
 from lark.parsers.lalr_analysis import ParseTable, Shift
 
 from tamis.record import NamedTuple
+from tamis.typed import Any
 
 _LINE = 110
 

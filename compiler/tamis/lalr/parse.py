@@ -2,14 +2,14 @@
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING, Any
-
 from tamis.lalr.table import END, Rule, Table
 from tamis.record import NamedTuple
+from tamis.typed import TYPE_CHECKING, Any
 
 if TYPE_CHECKING:
     from collections.abc import Iterable
-    from typing import Protocol
+
+    from tamis.typed import Protocol
 
     class Token(Protocol):
         """What is asked of a token."""

@@ -3,12 +3,12 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Sequence
-from typing import TYPE_CHECKING
 
 from tamis.diagnostics import Diagnostic
 from tamis.library.order import USES
 from tamis.quantity.near import nearest
 from tamis.source import Source, Span
+from tamis.typed import TYPE_CHECKING
 
 if TYPE_CHECKING:
     from tamis.reading.header import Header

@@ -8,10 +8,10 @@ compiled without the other, and the circle is told.
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
-from typing import Literal
 
 from tamis.patterns import pattern
 from tamis.record import NamedTuple
+from tamis.typed import Literal
 
 USES: Literal["uses"] = "uses"
 """The header's key."""

@@ -7,10 +7,10 @@ that loads from elsewhere breaks when elsewhere does.
 from __future__ import annotations
 
 from pathlib import Path
-from typing import TYPE_CHECKING
 
 from tamis.diagnostics import Diagnostic
 from tamis.quantity.near import nearest
+from tamis.typed import TYPE_CHECKING
 
 if TYPE_CHECKING:
     from tamis.reading.header import Header

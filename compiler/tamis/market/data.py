@@ -7,7 +7,6 @@ float changes a sum. Yields name their source.
 from __future__ import annotations
 
 from fractions import Fraction
-from typing import TYPE_CHECKING, Any
 
 from tamis.market.market_list import costs_of
 from tamis.market.money import cents, money
@@ -26,6 +25,7 @@ from tamis.market.wording import (
     weights_text,
 )
 from tamis.table.markdown import plain
+from tamis.typed import TYPE_CHECKING, Any
 
 if TYPE_CHECKING:
     from collections.abc import Iterable, Iterator

@@ -9,9 +9,9 @@ from __future__ import annotations
 
 from collections.abc import Collection, Mapping, Sequence
 from fractions import Fraction
-from typing import TYPE_CHECKING
 
 from tamis.record import NamedTuple
+from tamis.typed import TYPE_CHECKING
 
 if TYPE_CHECKING:
     from tamis.model.recipe import Recipe

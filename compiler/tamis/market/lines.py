@@ -9,7 +9,6 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from fractions import Fraction
-from typing import TYPE_CHECKING
 
 from tamis.kitchen.sale import Sale, Unsaleable, sale_of
 from tamis.market.money import cents
@@ -21,6 +20,7 @@ from tamis.quantity.display import plural
 from tamis.quantity.measure import Measure, kind
 from tamis.record import NamedTuple
 from tamis.table.worth import in_grams
+from tamis.typed import TYPE_CHECKING
 
 if TYPE_CHECKING:
     from tamis.kitchen.goods import Goods

@@ -8,13 +8,13 @@ from __future__ import annotations
 
 from collections.abc import Collection, Mapping, Sequence
 from fractions import Fraction
-from typing import TYPE_CHECKING
 
 from tamis.market.dishes import Dish, Ready, spread
 from tamis.market.lines import Line, line_of
 from tamis.market.money import cents
 from tamis.market.needs import needs_of
 from tamis.record import NamedTuple
+from tamis.typed import TYPE_CHECKING
 
 if TYPE_CHECKING:
     from tamis.kitchen.house import Kitchen

@@ -10,7 +10,6 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 from fractions import Fraction
-from typing import TYPE_CHECKING
 
 from tamis.market.wholes import as_sold
 from tamis.market.words import market_words
@@ -23,6 +22,7 @@ from tamis.quantity.nouns import nouns
 from tamis.record import NamedTuple
 from tamis.table.adding import add_up, scale, scaled
 from tamis.table.words import amount_words
+from tamis.typed import TYPE_CHECKING
 
 if TYPE_CHECKING:
     from tamis.kitchen.goods import Goods

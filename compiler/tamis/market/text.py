@@ -8,7 +8,6 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 from fractions import Fraction
-from typing import TYPE_CHECKING
 
 from tamis.market.market_list import costs_of
 from tamis.market.money import cents, money
@@ -29,6 +28,7 @@ from tamis.market.wording import (
     weights_text,
 )
 from tamis.quantity.wrapping import wrap
+from tamis.typed import TYPE_CHECKING
 
 if TYPE_CHECKING:
     from tamis.kitchen.house import Kitchen

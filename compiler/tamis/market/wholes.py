@@ -8,12 +8,12 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from fractions import Fraction
-from typing import TYPE_CHECKING
 
 from tamis.market.words import market_words
 from tamis.quantity.amount import Amount
 from tamis.quantity.measure import Measure
 from tamis.table.worth import in_grams
+from tamis.typed import TYPE_CHECKING
 
 if TYPE_CHECKING:
     from tamis.kitchen.goods import Goods

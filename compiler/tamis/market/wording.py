@@ -8,7 +8,6 @@ from __future__ import annotations
 import re
 from collections.abc import Callable
 from fractions import Fraction
-from typing import TYPE_CHECKING
 
 from tamis.market.dishes import Dish, Ready
 from tamis.market.money import money
@@ -19,6 +18,7 @@ from tamis.quantity.measure import Measure
 from tamis.quantity.nouns import nouns
 from tamis.quantity.weights import grams, millilitres
 from tamis.table.scaled import countable, scaled_text
+from tamis.typed import TYPE_CHECKING
 
 if TYPE_CHECKING:
     from tamis.kitchen.house import Kitchen

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from fractions import Fraction
-from typing import TYPE_CHECKING, Any
 
 from tamis.diagnostics import Diagnostic, Label
 from tamis.model.batch import Batch
@@ -30,6 +29,7 @@ from tamis.reading.clauses import (
     VerbUse,
 )
 from tamis.reading.tables import tables
+from tamis.typed import TYPE_CHECKING, Any
 
 if TYPE_CHECKING:
     from collections.abc import Callable

@@ -3,9 +3,8 @@ while the butter stands creamed."""
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING
-
 from tamis.reading.clauses import Ingredient, Naming, Reference, Tool, VerbUse
+from tamis.typed import TYPE_CHECKING
 
 if TYPE_CHECKING:
     from collections.abc import Sequence

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from fractions import Fraction
-from typing import TYPE_CHECKING, Literal
 
 from tamis.model.mass import NOTHING, ONE, minus, plus, times
 from tamis.model.pile import Pile
@@ -11,6 +10,7 @@ from tamis.model.recipe import Mass
 from tamis.model.words import before_joint, model_words, plain
 from tamis.reading.tables import tables
 from tamis.source import Span
+from tamis.typed import TYPE_CHECKING, Literal
 
 if TYPE_CHECKING:
     from tamis.kitchen.equipment import Station

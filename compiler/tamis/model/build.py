@@ -2,12 +2,11 @@
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING
-
 from tamis.diagnostics import Diagnostic
 from tamis.model.flow import Flow
 from tamis.model.mass import NOTHING
 from tamis.model.recipe import Recipe, Supply
+from tamis.typed import TYPE_CHECKING
 
 if TYPE_CHECKING:
     from collections.abc import Mapping

@@ -5,11 +5,10 @@ The verb does not tell which, so the line is asked; where it says that all is co
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING
-
 from tamis.model.off_heat import off_heat
 from tamis.model.words import model_words
 from tamis.reading.clauses import Ingredient, Target, VerbUse
+from tamis.typed import TYPE_CHECKING
 
 if TYPE_CHECKING:
     from collections.abc import Sequence

@@ -6,8 +6,6 @@ circle. What every component makes, names or leaves behind is registered here.
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING
-
 from tamis.diagnostics import Diagnostic, Label
 from tamis.model.batch import Batch, Food, Origin
 from tamis.model.history import Ledger
@@ -17,6 +15,7 @@ from tamis.model.recipe import Action, Component, Product, Supply, Taking, Use
 from tamis.model.words import plain
 from tamis.reading.clauses import Naming, Reference
 from tamis.source import Span
+from tamis.typed import TYPE_CHECKING
 
 if TYPE_CHECKING:
     from collections.abc import Mapping

@@ -3,13 +3,13 @@
 from __future__ import annotations
 
 from fractions import Fraction
-from typing import TYPE_CHECKING
 
 from tamis.model.batch import Batch, Food
 from tamis.model.mass import ONE, cold_water, mass_of, times
 from tamis.model.percent import as_weighed, weigh
 from tamis.model.recipe import Mass, Use
 from tamis.model.words import model_words, plain
+from tamis.typed import TYPE_CHECKING
 
 if TYPE_CHECKING:
     from tamis.model.act import Act

@@ -3,11 +3,11 @@
 from __future__ import annotations
 
 from fractions import Fraction
-from typing import TYPE_CHECKING
 
 from tamis.model.off_heat import leaves_heat, off_heat
 from tamis.reading.clauses import Pause, Reference, Setting, Target, Time, Tool, VerbUse
 from tamis.record import NamedTuple
+from tamis.typed import TYPE_CHECKING
 
 if TYPE_CHECKING:
     from collections.abc import Sequence

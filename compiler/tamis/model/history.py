@@ -7,9 +7,8 @@ while the clauses act, one entry a happening. Batches are numbered in the order 
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING, Literal
-
 from tamis.record import NamedTuple
+from tamis.typed import TYPE_CHECKING, Literal
 
 if TYPE_CHECKING:
     from collections.abc import Sequence

@@ -7,13 +7,12 @@ that lists both.
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING
-
 from tamis.model.batch import Batch, Origin
 from tamis.model.words import before_joint, plain
 from tamis.quantity.nouns import nouns
 from tamis.reading.tables import tables
 from tamis.record import NamedTuple
+from tamis.typed import TYPE_CHECKING
 
 if TYPE_CHECKING:
     from collections.abc import Sequence

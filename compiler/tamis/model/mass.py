@@ -7,12 +7,12 @@ optional are counted by nobody and only listed.
 from __future__ import annotations
 
 from fractions import Fraction
-from typing import TYPE_CHECKING
 
 from tamis.model.recipe import Mass
 from tamis.model.words import model_words
 from tamis.quantity.amount import Amount
 from tamis.quantity.measure import Measure, grams, kind, millilitres
+from tamis.typed import TYPE_CHECKING
 
 if TYPE_CHECKING:
     from collections.abc import Sequence

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING
+from tamis.typed import TYPE_CHECKING
 
 if TYPE_CHECKING:
     from tamis.reading.clauses import Ingredient

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from fractions import Fraction
-from typing import TYPE_CHECKING
 
 from tamis.model.batch import Batch, Food
 from tamis.model.mass import minus
@@ -13,6 +12,7 @@ from tamis.model.words import plain
 from tamis.quantity.amount import Amount
 from tamis.quantity.measure import grams
 from tamis.reading.clauses import Division, Naming, Time
+from tamis.typed import TYPE_CHECKING
 
 ZERO = Fraction(0)
 

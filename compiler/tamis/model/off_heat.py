@@ -4,10 +4,10 @@ from __future__ import annotations
 
 from fractions import Fraction
 from itertools import takewhile
-from typing import TYPE_CHECKING, Literal
 
 from tamis.reading.clauses import Cue, Ingredient, Pause, Setting, Target, Time, Tool, VerbUse
 from tamis.reading.tables import Phrases, match, tables
+from tamis.typed import TYPE_CHECKING, Literal
 
 if TYPE_CHECKING:
     from collections.abc import Iterable, Sequence

@@ -9,7 +9,6 @@ goes in, and the clause stays as it was written.
 from __future__ import annotations
 
 from fractions import Fraction
-from typing import TYPE_CHECKING
 
 from tamis.model.batch import matches_food
 from tamis.model.lookup import look_up
@@ -19,6 +18,7 @@ from tamis.model.words import ModelWords, model_words, plain
 from tamis.quantity.amount import Amount
 from tamis.quantity.measure import Measure, grams
 from tamis.reading.clauses import Ingredient, Percent, Reference, Repeat
+from tamis.typed import TYPE_CHECKING
 
 if TYPE_CHECKING:
     from collections.abc import Iterator

@@ -5,10 +5,9 @@ A joint takes its time whatever lies round it, and two birds side by side take n
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING
-
 from tamis.model.recipe import Mass
 from tamis.reading.clauses import Time
+from tamis.typed import TYPE_CHECKING
 
 if TYPE_CHECKING:
     from tamis.model.act import Act

@@ -7,9 +7,8 @@ only grow. Whoever looks through a pile meets each thing once, however often and
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING, Generic, TypeVar
-
 from tamis.record import NamedTuple
+from tamis.typed import TYPE_CHECKING, Generic, TypeVar
 
 if TYPE_CHECKING:
     from collections.abc import Iterable, Iterator

@@ -8,7 +8,6 @@ and products are referred to by their index in the recipe's tuples.
 from __future__ import annotations
 
 from fractions import Fraction
-from typing import TYPE_CHECKING, Literal
 
 from tamis.model.history import History
 from tamis.model.pile import Pile
@@ -20,6 +19,7 @@ from tamis.reading.header import Header
 from tamis.record import NamedTuple
 from tamis.source import Span
 from tamis.syntax.document import Part, Remark
+from tamis.typed import TYPE_CHECKING, Literal
 
 if TYPE_CHECKING:
     from collections.abc import Callable

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from fractions import Fraction
-from typing import TYPE_CHECKING
 
 from tamis.diagnostics import Label
 from tamis.model.batch import Batch
@@ -16,6 +15,7 @@ from tamis.quantity.amount import exactly
 from tamis.quantity.measure import Measure
 from tamis.reading.clauses import Reference, Share
 from tamis.syntax.document import Text
+from tamis.typed import TYPE_CHECKING
 
 if TYPE_CHECKING:
     from tamis.model.act import Act

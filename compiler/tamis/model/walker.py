@@ -8,7 +8,6 @@ work over. A meanwhile has a batch of its own and must be over when the next ord
 from __future__ import annotations
 
 from fractions import Fraction
-from typing import TYPE_CHECKING
 
 from tamis.diagnostics import Diagnostic
 from tamis.model.act import Act
@@ -21,6 +20,7 @@ from tamis.model.words import plain
 from tamis.reading.clauses import Meanwhile, Repeat, VerbUse
 from tamis.source import Span
 from tamis.syntax.document import Clause
+from tamis.typed import TYPE_CHECKING
 
 if TYPE_CHECKING:
     from tamis.model.flow import Flow

@@ -7,7 +7,6 @@ estimate from the verb's data and the mass; a line without any time is handling.
 from __future__ import annotations
 
 from fractions import Fraction
-from typing import TYPE_CHECKING, Any, Literal
 
 from tamis.diagnostics import Diagnostic
 from tamis.model.mass import NONE
@@ -15,6 +14,7 @@ from tamis.model.recipe import Mass, Work
 from tamis.quantity.duration import Duration
 from tamis.quantity.measure import grams
 from tamis.reading.clauses import Cue, Pause, Repeat, Setting, SettingKind, Target, Tending, Time, VerbUse
+from tamis.typed import TYPE_CHECKING, Any, Literal
 
 if TYPE_CHECKING:
     from collections.abc import Sequence

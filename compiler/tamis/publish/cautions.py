@@ -6,12 +6,11 @@ in small print.
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING
-
 from tamis.publish.words import page_words
 from tamis.record import NamedTuple
 from tamis.safety.data import AllergenList, rules
 from tamis.safety.report import LISTS, PREVAIL, allergen_words
+from tamis.typed import TYPE_CHECKING
 
 if TYPE_CHECKING:
     from tamis.safety.records import Part, Safety

@@ -7,13 +7,12 @@ and which was worked out matters when they disagree by a gram, so the cook's own
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING
-
 from tamis.patterns import pattern
 from tamis.publish.sentence import kept_together
 from tamis.record import NamedTuple
 from tamis.table.lines import name_text, where_text
 from tamis.table.showing import Shown, metric_alone, shown
+from tamis.typed import TYPE_CHECKING
 
 if TYPE_CHECKING:
     from tamis.kitchen.house import Kitchen

@@ -2,13 +2,12 @@
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING, Literal
-
 from tamis.patterns import pattern
 from tamis.publish.iso import iso_duration
 from tamis.quantity.display import amount
 from tamis.record import NamedTuple
 from tamis.timeline.lengths import length_between, rough_length
+from tamis.typed import TYPE_CHECKING, Literal
 
 if TYPE_CHECKING:
     from markupsafe import Markup

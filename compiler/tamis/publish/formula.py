@@ -5,9 +5,8 @@ Percentages mean something to whoever bakes; on a cake's or a stew's page they w
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING
-
 from tamis.record import NamedTuple
+from tamis.typed import TYPE_CHECKING
 
 if TYPE_CHECKING:
     from tamis.formula.formula import Formula

@@ -3,13 +3,13 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from typing import TYPE_CHECKING
 
 from tamis.publish.facts import FactName, facts_of
 from tamis.publish.paths import page_link
 from tamis.publish.prose import first_words
 from tamis.publish.templates import template
 from tamis.record import NamedTuple
+from tamis.typed import TYPE_CHECKING
 
 if TYPE_CHECKING:
     from tamis.compile import Compiled

@@ -8,7 +8,6 @@ from __future__ import annotations
 
 from collections.abc import Collection, Sequence
 from fractions import Fraction
-from typing import TYPE_CHECKING
 
 from tamis.market.market_list import MarketList, costs_of
 from tamis.market.money import money
@@ -27,6 +26,7 @@ from tamis.market.wording import (
 from tamis.publish.paths import page_link
 from tamis.publish.templates import template
 from tamis.record import NamedTuple
+from tamis.typed import TYPE_CHECKING
 
 if TYPE_CHECKING:
     from tamis.compile import Compiled

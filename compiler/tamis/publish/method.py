@@ -7,7 +7,6 @@ are brought together once, so that the page and the data for machines cannot tel
 from __future__ import annotations
 
 from collections.abc import Mapping
-from typing import TYPE_CHECKING
 
 from tamis.model.heat import settings_of
 from tamis.publish.sentence import Piece, pieces_of, plain_text
@@ -17,6 +16,7 @@ from tamis.record import NamedTuple
 from tamis.source import Span
 from tamis.table.pieces import piece_weights
 from tamis.table.wording import amount_text
+from tamis.typed import TYPE_CHECKING
 
 if TYPE_CHECKING:
     from tamis.kitchen.house import Kitchen

@@ -6,8 +6,6 @@ compiler knows, so that the page can be changed by somebody who knows no Python.
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING
-
 from tamis.library.pictures import is_on_the_web
 from tamis.publish.cautions import SafetyView, safety_view
 from tamis.publish.columns import Cells, cells_of, heads
@@ -25,6 +23,7 @@ from tamis.quantity.inches import with_centimetres
 from tamis.record import NamedTuple
 from tamis.table.lines import apart, supplied_text
 from tamis.timeline.svg import timeline_svg
+from tamis.typed import TYPE_CHECKING
 
 if TYPE_CHECKING:
     from collections.abc import Collection

@@ -10,9 +10,9 @@ from __future__ import annotations
 
 from functools import cache
 from html import escape, unescape
-from typing import TYPE_CHECKING
 
 from tamis.patterns import pattern
+from tamis.typed import TYPE_CHECKING
 
 if TYPE_CHECKING:
     from markdown_it import MarkdownIt

@@ -6,12 +6,11 @@ columns of them fit under the method; so the sheet on the board gets these, and 
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING
-
 from tamis.publish.sentence import kept_together
 from tamis.record import NamedTuple
 from tamis.timeline.clock import from_zero
 from tamis.timeline.text import ESTIMATED, LEGEND, MARKS
+from tamis.typed import TYPE_CHECKING
 
 if TYPE_CHECKING:
     from tamis.timeline.records import Timeline

@@ -5,12 +5,11 @@ Terminal and Markdown say the same in the same order, so the words are gathered 
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING, Any
-
 from tamis.publish.method import Section, method_of
 from tamis.quantity.numerals import decimal
 from tamis.record import NamedTuple
 from tamis.scaling.edits import edited
+from tamis.typed import TYPE_CHECKING, Any
 
 if TYPE_CHECKING:
     from tamis.diagnostics import Diagnostic

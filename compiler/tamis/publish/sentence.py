@@ -9,7 +9,6 @@ from __future__ import annotations
 
 from collections.abc import Collection, Iterable, Mapping
 from html import escape
-from typing import Literal
 
 from tamis.patterns import pattern
 from tamis.publish.degrees import twin
@@ -22,6 +21,7 @@ from tamis.record import NamedTuple
 from tamis.source import Span
 from tamis.syntax.document import Clause, Part
 from tamis.syntax.items import Quantity
+from tamis.typed import Literal
 
 ONE_LINE = 30
 """A length of time is set in one line; more characters than this would not fit a phone's."""

@@ -8,7 +8,6 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from pathlib import Path
-from typing import TYPE_CHECKING
 
 from tamis.assets import asset
 from tamis.library.files import read_bytes, shown
@@ -18,6 +17,7 @@ from tamis.publish.market import PAGE, house_market_page
 from tamis.publish.page import recipe_page
 from tamis.publish.paths import page_file, picture_path
 from tamis.record import NamedTuple
+from tamis.typed import TYPE_CHECKING
 
 if TYPE_CHECKING:
     from tamis.library.library import Entry, Library, Progress

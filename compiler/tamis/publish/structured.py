@@ -8,12 +8,12 @@ a diet where a tag claims it, no picture where there is none.
 from __future__ import annotations
 
 from functools import cache
-from typing import TYPE_CHECKING, Any
 
 from tamis.publish.iso import iso_duration
 from tamis.publish.words import PageWords, page_words
 from tamis.quantity.display import amount
 from tamis.record import NamedTuple
+from tamis.typed import TYPE_CHECKING, Any
 
 if TYPE_CHECKING:
     from json import JSONEncoder

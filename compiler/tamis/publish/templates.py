@@ -7,9 +7,9 @@ wrote is always escaped; only `Markup` made here goes in as it is.
 from __future__ import annotations
 
 from functools import cache
-from typing import TYPE_CHECKING
 
 from tamis.assets import asset_text
+from tamis.typed import TYPE_CHECKING
 
 if TYPE_CHECKING:
     from jinja2 import Environment, Template

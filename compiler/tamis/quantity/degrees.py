@@ -6,9 +6,9 @@ import re
 from collections.abc import Iterator
 from fractions import Fraction
 from functools import cache
-from typing import Literal
 
 from tamis.record import NamedTuple
+from tamis.typed import Literal
 from tamis.words import one_of, word_lists
 
 Scale = Literal["C", "F"]

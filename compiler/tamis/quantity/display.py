@@ -8,7 +8,6 @@ from __future__ import annotations
 
 from fractions import Fraction
 from functools import cache
-from typing import Literal
 
 from tamis.quantity.amount import Amount
 from tamis.quantity.measure import Measure
@@ -17,6 +16,7 @@ from tamis.quantity.numerals import amount, decimal, decimals, number, rounded
 from tamis.quantity.spoons import Spoons, kitchen_volume, quarts, single_spoon, spoons
 from tamis.quantity.times import duration, duration_range, wait
 from tamis.quantity.weights import grams, millilitres, pounds_ounces
+from tamis.typed import Literal
 from tamis.words import own_names
 
 __all__ = [

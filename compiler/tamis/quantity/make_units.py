@@ -14,9 +14,9 @@ from __future__ import annotations
 import json
 from fractions import Fraction
 from pathlib import Path
-from typing import Any
 
 from tamis.quantity.units import UnitKind
+from tamis.typed import Any
 
 GRAMMAR = Path(__file__).resolve().parents[3] / "grammar"
 

@@ -9,11 +9,11 @@ layer does not know; and a clove or a pinch stays what it is.
 from __future__ import annotations
 
 from fractions import Fraction
-from typing import Literal
 
 from tamis.quantity.amount import Amount
 from tamis.quantity.units import Unit, UnitKind, Units
 from tamis.record import NamedTuple
+from tamis.typed import Literal
 
 # The unit each kind is counted in.
 BASES: dict[UnitKind, str] = {"mass": "g", "volume": "ml", "time": "s", "length": "mm"}

@@ -8,8 +8,8 @@ from __future__ import annotations
 
 from collections.abc import Callable, Mapping, Sequence
 from functools import cache, lru_cache
-from typing import Literal
 
+from tamis.typed import Literal
 from tamis.words import word_lists
 
 Where = Literal["before", "after", "first", "last", "every"]

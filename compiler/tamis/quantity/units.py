@@ -14,11 +14,11 @@ import re
 from collections.abc import Mapping, Sequence
 from fractions import Fraction
 from functools import cache
-from typing import Literal
 
 from tamis.assets import asset_text
 from tamis.quantity.near import Known, nearest
 from tamis.record import NamedTuple
+from tamis.typed import Literal
 from tamis.words import word_lists, word_tables
 
 UnitKind = Literal["mass", "volume", "time", "length", "temperature", "nominal"]

@@ -6,8 +6,6 @@ without a finding, so what is shown can be copied.
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING
-
 from tamis.patterns import pattern
 from tamis.reading.clause_reader import read_clause
 from tamis.reading.clauses import Cue, Ingredient, Setting, Target, Time, Tool
@@ -15,6 +13,7 @@ from tamis.reading.prose import verbs_in
 from tamis.record import NamedTuple
 from tamis.source import Span
 from tamis.syntax.document import Clause, Part, Text
+from tamis.typed import TYPE_CHECKING
 from tamis.words import word_lists
 
 if TYPE_CHECKING:

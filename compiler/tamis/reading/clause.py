@@ -3,12 +3,12 @@
 from __future__ import annotations
 
 from functools import lru_cache
-from typing import TYPE_CHECKING, Any
 
 from tamis.diagnostics import Diagnostic, Fix, Severity
 from tamis.quantity.number import parse as parse_number
 from tamis.record import NamedTuple
 from tamis.source import Span
+from tamis.typed import TYPE_CHECKING, Any
 from tamis.words import word_lists, word_tables
 
 if TYPE_CHECKING:

@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING
-
 from tamis.assets import asset_text
 from tamis.lalr.table import load
 from tamis.reading.clause import Reading, Unreadable
@@ -15,6 +13,7 @@ from tamis.reading.soundness import check_all_read
 from tamis.reading.things import read_reference, read_tool
 from tamis.reading.timing import read_cue, read_pause, read_setting, read_target, read_tending, read_time
 from tamis.reading.vocabulary import Vocabulary
+from tamis.typed import TYPE_CHECKING
 
 if TYPE_CHECKING:
     from collections.abc import Callable, Mapping, Sequence

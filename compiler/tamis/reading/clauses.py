@@ -7,7 +7,6 @@ equipment; what follows from it (which batch, which mass) is the model's busines
 from __future__ import annotations
 
 from fractions import Fraction
-from typing import Literal
 
 from tamis.kitchen.equipment import Equipment
 from tamis.kitchen.goods import Goods
@@ -18,6 +17,7 @@ from tamis.quantity.measure import Measure
 from tamis.record import NamedTuple
 from tamis.source import Span
 from tamis.syntax.document import Clause
+from tamis.typed import Literal
 
 Role = Literal[
     "ingredient",

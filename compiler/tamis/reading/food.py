@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING
-
 from tamis.quantity.measure import Measure
 from tamis.reading.clause import child, leaves, start_of
 from tamis.reading.clauses import Ingredient, Percent, Share
@@ -11,6 +9,7 @@ from tamis.reading.measured import MEASURES, NAMES, Measured, bracketed, read_me
 from tamis.reading.quantities import amount, as_one, degrees, measures, one_measure, one_number, stretch
 from tamis.reading.soundness import check_name, check_text
 from tamis.record import NamedTuple
+from tamis.typed import TYPE_CHECKING
 
 if TYPE_CHECKING:
     from collections.abc import Sequence

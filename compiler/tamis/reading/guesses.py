@@ -2,10 +2,9 @@
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING
-
 from tamis.reading.tables import match
 from tamis.syntax.items import Quantity
+from tamis.typed import TYPE_CHECKING
 
 if TYPE_CHECKING:
     from tamis.reading.phrase import Phrase

@@ -6,13 +6,12 @@ preposition, perhaps a number, and a name. All such questions are answered here,
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING
-
 from tamis.reading.clause import child, leaves
 from tamis.reading.food import parts_of, read_food
 from tamis.reading.pieces import read_division
 from tamis.reading.soundness import check_text
 from tamis.reading.unit_checks import check_units
+from tamis.typed import TYPE_CHECKING
 
 if TYPE_CHECKING:
     from collections.abc import Sequence

@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING, Literal, cast, get_args
-
 from tamis.diagnostics import Diagnostic, Fix
 from tamis.quantity.amount import Amount
 from tamis.quantity.measure import Measure
@@ -13,6 +11,7 @@ from tamis.record import NamedTuple
 from tamis.source import Span
 from tamis.syntax.clause import parse_clause
 from tamis.syntax.items import Bracket, Item, Product, Quantity, Word
+from tamis.typed import TYPE_CHECKING, Literal, cast, get_args
 
 if TYPE_CHECKING:
     from collections.abc import Callable

@@ -15,12 +15,12 @@ import tomllib
 from collections.abc import Iterable, Mapping
 from fractions import Fraction
 from pathlib import Path
-from typing import Any
 
 from tamis.assets import asset_text
 from tamis.kitchen.goods import Larder
 from tamis.kitchen.house import default_kitchen
 from tamis.kitchen.verbs import Verb, Verbs
+from tamis.typed import Any
 from tamis.words import word_lists
 
 TARGET = Path(__file__).resolve().parents[3] / "grammar" / "reference.md"

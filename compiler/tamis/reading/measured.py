@@ -7,13 +7,13 @@ only the name tells what a count word is: `2 cloves garlic` are cloves, `2 clove
 from __future__ import annotations
 
 from fractions import Fraction
-from typing import TYPE_CHECKING
 
 from tamis.quantity.amount import Amount
 from tamis.quantity.measure import Measure
 from tamis.reading.clause import child, end_of, is_leaf, leaves, start_of
 from tamis.reading.quantities import amount, as_one, check_size, factors, length, measures, one_measure, place, unit_of
 from tamis.record import NamedTuple
+from tamis.typed import TYPE_CHECKING
 
 if TYPE_CHECKING:
     from collections.abc import Sequence

@@ -10,11 +10,10 @@ to the rule above.
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING, Any
-
 from tamis.reading.vocabulary import Choices, Vocabulary
 from tamis.record import NamedTuple
 from tamis.syntax.cutting import END, Choice, Cut
+from tamis.typed import TYPE_CHECKING, Any
 
 if TYPE_CHECKING:
     from collections.abc import Callable

@@ -2,12 +2,11 @@
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING
-
 from tamis.reading.tables import Tables, match, tables
 from tamis.source import Span
 from tamis.syntax.clause import parse_clause
 from tamis.syntax.items import Quantity
+from tamis.typed import TYPE_CHECKING
 
 if TYPE_CHECKING:
     from collections.abc import Iterator

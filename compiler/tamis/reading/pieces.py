@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from fractions import Fraction
-from typing import TYPE_CHECKING
 
 from tamis.reading.clause import child
 from tamis.reading.clauses import Division, Meanwhile, Naming, Read, Repeat, Time
@@ -11,6 +10,7 @@ from tamis.reading.measured import MEASURES, NAMES, ONE, Measured, bracketed, ch
 from tamis.reading.quantities import amount, as_one, check_size, stretch
 from tamis.reading.soundness import check_name
 from tamis.reading.things import counted_as, measure_of, preposition_of
+from tamis.typed import TYPE_CHECKING
 
 if TYPE_CHECKING:
     from collections.abc import Sequence

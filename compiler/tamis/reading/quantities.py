@@ -7,7 +7,6 @@ backwards.
 from __future__ import annotations
 
 from fractions import Fraction
-from typing import TYPE_CHECKING
 
 from tamis.quantity.amount import Amount
 from tamis.quantity.duration import OVERNIGHT, Duration, at_least, up_to, window
@@ -16,6 +15,7 @@ from tamis.quantity.number import is_kitchen_fraction, problem
 from tamis.quantity.temperature import c_from_f, c_from_gas
 from tamis.reading.clause import child, end_of, leaves
 from tamis.source import Span
+from tamis.typed import TYPE_CHECKING
 
 if TYPE_CHECKING:
     from collections.abc import Sequence

@@ -6,7 +6,6 @@ A clause that cannot be read is one finding and is left out; the rest of the lin
 from __future__ import annotations
 
 from itertools import takewhile
-from typing import TYPE_CHECKING
 
 from tamis.diagnostics import Diagnostic, Label
 from tamis.kitchen.house import Kitchen
@@ -38,6 +37,7 @@ from tamis.reading.reading import (
 from tamis.reading.tables import tables
 from tamis.source import Span
 from tamis.syntax.document import Action, Ahead, Clause, ComponentNode, Document, Remark, Step, Text
+from tamis.typed import TYPE_CHECKING
 
 if TYPE_CHECKING:
     from collections.abc import Sequence

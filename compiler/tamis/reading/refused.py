@@ -8,8 +8,6 @@ Loaded only for such a clause: most recipes have none.
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING
-
 from tamis.diagnostics import Diagnostic, Fix, Label
 from tamis.patterns import pattern
 from tamis.quantity.number import problem
@@ -19,6 +17,7 @@ from tamis.reading.guesses import meant, no_clause
 from tamis.reading.phrase import Phrase
 from tamis.source import Span
 from tamis.syntax.items import Miswritten, Word
+from tamis.typed import TYPE_CHECKING
 
 if TYPE_CHECKING:
     from collections.abc import Callable

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from fractions import Fraction
-from typing import TYPE_CHECKING
 
 from tamis.quantity.measure import Measure
 from tamis.reading.clause import child, is_leaf, leaves
@@ -12,6 +11,7 @@ from tamis.reading.food import PREPOSITIONS
 from tamis.reading.measured import MEASURES, NAMES, Measured, bracketed, check_held, read_measure, with_unit
 from tamis.reading.quantities import amount, as_one, duration, one_measure, one_number, stretch
 from tamis.reading.soundness import check_name, check_text
+from tamis.typed import TYPE_CHECKING
 
 if TYPE_CHECKING:
     from collections.abc import Sequence

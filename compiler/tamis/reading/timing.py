@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING
-
 from tamis.quantity.duration import Duration, at_least, window
 from tamis.quantity.measure import Measure
 from tamis.reading.clause import child, end_of, leaves, start_of
@@ -21,6 +19,7 @@ from tamis.reading.quantities import (
 from tamis.reading.soundness import check_name, check_text
 from tamis.source import Span
 from tamis.syntax.document import Clause
+from tamis.typed import TYPE_CHECKING
 
 if TYPE_CHECKING:
     from collections.abc import Sequence

@@ -2,11 +2,10 @@
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING
-
 from tamis.diagnostics import Fix
 from tamis.reading.clause import leaves
 from tamis.source import Span
+from tamis.typed import TYPE_CHECKING
 
 if TYPE_CHECKING:
     from tamis.reading.clause import Node, Reading

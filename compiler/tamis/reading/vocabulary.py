@@ -8,10 +8,9 @@ may hold it): a preposition never becomes part of a name.
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING
-
 from tamis.kitchen.goods import key as food_key
 from tamis.syntax.cutting import ONE, Choice, Cut, Cutter
+from tamis.typed import TYPE_CHECKING
 from tamis.words import word_lists
 
 if TYPE_CHECKING:

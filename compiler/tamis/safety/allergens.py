@@ -6,12 +6,11 @@ an alternative, or that may be left out, is told apart: a guest can then ask for
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING
-
 from tamis.record import NamedTuple
 from tamis.safety.data import AllergenList, rules
 from tamis.safety.records import Allergen, Declared, Part
 from tamis.safety.words import safety_words
+from tamis.typed import TYPE_CHECKING
 
 if TYPE_CHECKING:
     from collections.abc import Iterable, Iterator, Mapping

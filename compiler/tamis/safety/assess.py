@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING
-
 from tamis.safety.allergens import Foods, lists_of, part_of
 from tamis.safety.cautions import cautions
 from tamis.safety.clearing import limit_of
@@ -13,6 +11,7 @@ from tamis.safety.state import State
 from tamis.safety.tags import contradictions
 from tamis.safety.trace import Trace
 from tamis.safety.words import safety_words
+from tamis.typed import TYPE_CHECKING
 
 if TYPE_CHECKING:
     from collections.abc import Iterator, Mapping

@@ -6,8 +6,6 @@ line that calls for it.
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING
-
 from tamis.safety.data import rules
 from tamis.safety.hazards import FLESH
 from tamis.safety.records import Caution
@@ -23,6 +21,7 @@ from tamis.safety.signs import (
 )
 from tamis.safety.still_hot import still_hot
 from tamis.safety.words import safety_words
+from tamis.typed import TYPE_CHECKING
 
 if TYPE_CHECKING:
     from collections.abc import Iterator, Sequence

@@ -6,12 +6,11 @@ the same one only if it is called *the*.
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING
-
 from tamis.safety.data import rules
 from tamis.safety.records import Item
 from tamis.safety.words import safety_words
 from tamis.syntax.document import Text
+from tamis.typed import TYPE_CHECKING
 
 if TYPE_CHECKING:
     from collections.abc import Sequence

@@ -8,7 +8,6 @@ from __future__ import annotations
 from collections.abc import Mapping
 from fractions import Fraction
 from functools import cache
-from typing import Literal, get_args
 
 from tamis.assets import asset_text
 from tamis.kitchen.seconds import seconds
@@ -16,6 +15,7 @@ from tamis.patterns import pattern
 from tamis.quantity.temperature import c_from_f
 from tamis.record import NamedTuple
 from tamis.string_tables import tables
+from tamis.typed import Literal, get_args
 
 AllergenList = Literal["us", "eu"]
 LISTS: tuple[AllergenList, ...] = get_args(AllergenList)

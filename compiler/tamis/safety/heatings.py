@@ -9,7 +9,6 @@ elsewhere.
 from __future__ import annotations
 
 from fractions import Fraction
-from typing import TYPE_CHECKING
 
 from tamis.model.heat import settings_of
 from tamis.reading.clauses import Cue, Pause, Setting, Target, Time, Tool
@@ -17,6 +16,7 @@ from tamis.record import NamedTuple
 from tamis.safety.data import rules
 from tamis.safety.degrees import core_temperature
 from tamis.safety.words import safety_words
+from tamis.typed import TYPE_CHECKING
 
 if TYPE_CHECKING:
     from collections.abc import Sequence

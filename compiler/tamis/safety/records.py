@@ -3,12 +3,12 @@
 from __future__ import annotations
 
 from fractions import Fraction
-from typing import TYPE_CHECKING, Literal
 
 from tamis.kitchen.food import Hazard
 from tamis.kitchen.settings import Authority
 from tamis.record import NamedTuple
 from tamis.source import Span
+from tamis.typed import TYPE_CHECKING, Literal
 
 if TYPE_CHECKING:
     from tamis.safety.data import AllergenList

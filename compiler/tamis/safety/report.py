@@ -2,10 +2,9 @@
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING, Any
-
 from tamis.safety.data import AllergenList, rules
 from tamis.safety.wording import limit_words, name_of, path_of
+from tamis.typed import TYPE_CHECKING, Any
 
 if TYPE_CHECKING:
     from collections.abc import Iterator

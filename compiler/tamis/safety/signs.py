@@ -3,12 +3,12 @@
 from __future__ import annotations
 
 from fractions import Fraction
-from typing import TYPE_CHECKING
 
 from tamis.reading.clauses import Cue, Target
 from tamis.safety.data import rules
 from tamis.safety.degrees import temperatures
 from tamis.safety.words import safety_words
+from tamis.typed import TYPE_CHECKING
 
 if TYPE_CHECKING:
     from collections.abc import Sequence

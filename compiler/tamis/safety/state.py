@@ -7,12 +7,12 @@ marinade leaves a marinade that held raw chicken, and celery strained out of a s
 from __future__ import annotations
 
 from fractions import Fraction
-from typing import TYPE_CHECKING
 
 from tamis.model.pile import Pile
 from tamis.quantity.nouns import nouns
 from tamis.safety.hazards import FLESH
 from tamis.safety.records import Item
+from tamis.typed import TYPE_CHECKING
 
 if TYPE_CHECKING:
     from collections.abc import Callable, Hashable, Iterable, Mapping

@@ -3,11 +3,11 @@
 from __future__ import annotations
 
 from itertools import groupby
-from typing import TYPE_CHECKING
 
 from tamis.quantity.measure import base
 from tamis.reading.clauses import Reference
 from tamis.safety.data import rules
+from tamis.typed import TYPE_CHECKING
 
 if TYPE_CHECKING:
     from collections.abc import Sequence

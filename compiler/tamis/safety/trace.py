@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING, cast
-
 from tamis.reading.clauses import Ingredient, Pause, Time
 from tamis.record import NamedTuple
 from tamis.safety.clearing import heated
@@ -16,6 +14,7 @@ from tamis.safety.state import State
 from tamis.safety.waits import long, oil_wait, risky_wait
 from tamis.safety.words import safety_words
 from tamis.source import Span
+from tamis.typed import TYPE_CHECKING, cast
 
 if TYPE_CHECKING:
     from collections.abc import Hashable, Mapping, Sequence

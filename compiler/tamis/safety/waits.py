@@ -4,12 +4,12 @@ garlic in oil that is kept outside the fridge."""
 from __future__ import annotations
 
 from fractions import Fraction
-from typing import TYPE_CHECKING
 
 from tamis.reading.clauses import Pause
 from tamis.safety.data import rules
 from tamis.safety.records import Item, Wait
 from tamis.safety.signs import oil_with_garlic
+from tamis.typed import TYPE_CHECKING
 
 if TYPE_CHECKING:
     from tamis.kitchen.equipment import Station

@@ -3,13 +3,13 @@
 from __future__ import annotations
 
 from fractions import Fraction
-from typing import TYPE_CHECKING
 
 from tamis.quantity.numerals import decimal
 from tamis.quantity.temperature import f_from_c
 from tamis.safety.clearing import limit_of
 from tamis.safety.data import rules
 from tamis.safety.words import safety_words
+from tamis.typed import TYPE_CHECKING
 
 if TYPE_CHECKING:
     from tamis.kitchen.settings import Authority

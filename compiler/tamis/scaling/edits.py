@@ -7,10 +7,10 @@ the same place of the same sentence, so a change holds both.
 from __future__ import annotations
 
 from collections.abc import Iterable
-from typing import Literal
 
 from tamis.record import NamedTuple
 from tamis.source import Span
+from tamis.typed import Literal
 
 Form = Literal["exact", "shown"]
 

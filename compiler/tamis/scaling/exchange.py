@@ -6,7 +6,6 @@ What a recipe makes stays one cake; it is a larger one.
 from __future__ import annotations
 
 from fractions import Fraction
-from typing import TYPE_CHECKING
 
 from tamis.checks.scaling._pans import Pan, pan_factor, pan_of, read_pan
 from tamis.quantity.numerals import decimal
@@ -18,6 +17,7 @@ from tamis.scaling.quantities import Scaling
 from tamis.scaling.scale import Scaled, with_edits
 from tamis.scaling.words import exchange_words
 from tamis.source import Span
+from tamis.typed import TYPE_CHECKING
 
 if TYPE_CHECKING:
     from tamis.compile import Compiled

@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-from typing import Literal
-
 from tamis.patterns import pattern
 from tamis.reading.header import first_amount
 from tamis.scaling.edits import Edit
@@ -13,6 +11,7 @@ from tamis.source import Span
 from tamis.syntax.clause import parse_clause
 from tamis.syntax.document import Document, Field
 from tamis.syntax.items import Product, Quantity
+from tamis.typed import Literal
 
 ScaledKey = Literal["makes", "serves", "flour", "dough"]
 KEYS: tuple[ScaledKey, ...] = ("makes", "serves", "flour", "dough")

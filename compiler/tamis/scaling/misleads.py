@@ -6,11 +6,10 @@ them as for all rules.
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING
-
 from tamis.checks.registry import scaling_checks
 from tamis.checks.scaling._scene import Scene
 from tamis.diagnostics import Diagnostic, in_order
+from tamis.typed import TYPE_CHECKING
 
 if TYPE_CHECKING:
     from fractions import Fraction

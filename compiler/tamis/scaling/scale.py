@@ -8,7 +8,6 @@ checks follow without knowing. What a reader sees is the same recipe with its me
 from __future__ import annotations
 
 from fractions import Fraction
-from typing import TYPE_CHECKING
 
 from tamis.compile import Compiled, compile
 from tamis.model.mass import times as mass_times
@@ -20,6 +19,7 @@ from tamis.scaling.header import header_edits
 from tamis.scaling.quantities import Scaling
 from tamis.source import Source, Span
 from tamis.syntax.document import Clause
+from tamis.typed import TYPE_CHECKING
 
 if TYPE_CHECKING:
     from collections.abc import Mapping

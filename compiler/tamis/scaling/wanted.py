@@ -7,7 +7,6 @@ to tell a cook when it does not.
 from __future__ import annotations
 
 from fractions import Fraction
-from typing import TYPE_CHECKING
 
 from tamis.quantity.measure import Measure, base, grams, kind
 from tamis.quantity.nouns import nouns
@@ -15,6 +14,7 @@ from tamis.quantity.number import parse, problem
 from tamis.record import NamedTuple
 from tamis.syntax.clause import parse_clause
 from tamis.syntax.items import Product, Quantity
+from tamis.typed import TYPE_CHECKING
 
 if TYPE_CHECKING:
     from tamis.kitchen.house import Kitchen

@@ -2,13 +2,12 @@
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING
-
 from tamis.diagnostics import Diagnostic, Fix, Label
 from tamis.patterns import pattern
 from tamis.source import Source, Span
 from tamis.syntax.brackets import Pairing, pair_brackets
 from tamis.syntax.document import Action, Clause, Part, Text
+from tamis.typed import TYPE_CHECKING
 
 if TYPE_CHECKING:
     from tamis.syntax.document import Line

@@ -9,10 +9,10 @@ takes.
 from __future__ import annotations
 
 import re
-from typing import TYPE_CHECKING
 
 from tamis.patterns import pattern
 from tamis.quantity.number_words import number_words
+from tamis.typed import TYPE_CHECKING
 from tamis.words import word_lists
 
 if TYPE_CHECKING:

@@ -6,10 +6,9 @@ here, with the words that the cook wrote.
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING, Literal
-
 from tamis.record import NamedTuple
 from tamis.source import Source, Span
+from tamis.typed import TYPE_CHECKING, Literal
 
 if TYPE_CHECKING:
     from tamis.syntax.clause import Items

@@ -5,11 +5,10 @@ Spans count from the start of the clause, so that clauses of equal wording share
 
 from __future__ import annotations
 
-from typing import Literal
-
 from tamis.quantity.amount import Amount
 from tamis.record import NamedTuple
 from tamis.source import Span
+from tamis.typed import Literal
 
 QuantityKind = Literal["pieces", "mass", "volume", "length", "time", "temperature", "percent", "gas"]
 

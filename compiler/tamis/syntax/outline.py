@@ -7,7 +7,6 @@ components and steps. Whatever is wrong with a line is a finding, and the rest i
 from __future__ import annotations
 
 from functools import cache
-from typing import TYPE_CHECKING, cast
 
 from tamis.assets import asset_text
 from tamis.diagnostics import Diagnostic, Fix
@@ -30,6 +29,7 @@ from tamis.syntax.document import (
 )
 from tamis.syntax.lines import lines_of
 from tamis.syntax.token import Token
+from tamis.typed import TYPE_CHECKING, cast
 
 if TYPE_CHECKING:
     from collections.abc import Sequence

@@ -8,7 +8,6 @@ A program wants both the words that a cook reads and figures to reckon with. Fig
 from __future__ import annotations
 
 from fractions import Fraction
-from typing import Any
 
 from tamis.kitchen.house import Kitchen
 from tamis.model.recipe import Mass
@@ -17,6 +16,7 @@ from tamis.table.lines import name_text
 from tamis.table.rows import EquipmentRow, Row, RowUse, Supplied, Table
 from tamis.table.showing import shown
 from tamis.table.wording import alternative_text, amount_text
+from tamis.typed import Any
 
 FORMAT = 1
 Data = dict[str, Any]

@@ -3,11 +3,11 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from typing import TYPE_CHECKING
 
 from tamis.quantity.display import grams
 from tamis.reading.clauses import Division
 from tamis.table.words import amount_words
+from tamis.typed import TYPE_CHECKING
 
 if TYPE_CHECKING:
     from tamis.model.recipe import Recipe

@@ -6,7 +6,7 @@ Days and months are spelt here: a timeline must not change with the language tha
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING
+from tamis.typed import TYPE_CHECKING
 
 if TYPE_CHECKING:
     from datetime import datetime

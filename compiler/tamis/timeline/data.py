@@ -7,12 +7,11 @@ back there is one plan, and its moments are given as local dates and times besid
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING, Any
-
 from tamis.timeline.clock import after
 from tamis.timeline.records import Timeline
 from tamis.timeline.rows import Entry, Segment
 from tamis.timeline.timeline import counted_back
+from tamis.typed import TYPE_CHECKING, Any
 
 if TYPE_CHECKING:
     from datetime import datetime

@@ -9,9 +9,9 @@ from __future__ import annotations
 
 from fractions import Fraction
 from math import ceil
-from typing import TYPE_CHECKING
 
 from tamis.model.recipe import Action
+from tamis.typed import TYPE_CHECKING
 
 if TYPE_CHECKING:
     from tamis.kitchen.house import Kitchen

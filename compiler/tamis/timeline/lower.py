@@ -6,12 +6,11 @@ becomes a task (`tasks`), and what must follow what (`flow`).
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING
-
 from tamis.model.recipe import Recipe
 from tamis.timeline.flow import flow_links
 from tamis.timeline.network import COOK, Network, Resource
 from tamis.timeline.tasks import Tasks
+from tamis.typed import TYPE_CHECKING
 
 if TYPE_CHECKING:
     from tamis.kitchen.house import Kitchen

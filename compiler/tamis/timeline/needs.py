@@ -8,9 +8,9 @@ its oven or its cook is wanted elsewhere at that time is not asked.
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
-from typing import TYPE_CHECKING
 
 from tamis.record import NamedTuple
+from tamis.typed import TYPE_CHECKING
 
 if TYPE_CHECKING:
     from tamis.model.recipe import Recipe, Supply

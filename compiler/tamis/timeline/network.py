@@ -7,10 +7,9 @@ seconds, numbered tasks, and bounds between them. Nothing here knows how to plan
 
 from __future__ import annotations
 
-from typing import Literal
-
 from tamis.record import NamedTuple
 from tamis.source import Span
+from tamis.typed import Literal
 
 Kind = Literal["fixed", "window", "estimate"]
 Part = Literal["prepare", "handle", "wait", "heat"]

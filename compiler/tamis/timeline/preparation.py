@@ -9,7 +9,6 @@ from __future__ import annotations
 
 from functools import cache
 from math import ceil
-from typing import TYPE_CHECKING, Literal
 
 from tamis.assets import asset_text
 from tamis.kitchen.seconds import seconds
@@ -19,6 +18,7 @@ from tamis.quantity.nouns import nouns
 from tamis.record import NamedTuple
 from tamis.string_tables import tables
 from tamis.timeline.words import PreparationWords, preparation_words
+from tamis.typed import TYPE_CHECKING, Literal
 from tamis.words import word_lists, word_tables
 
 if TYPE_CHECKING:

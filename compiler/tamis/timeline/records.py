@@ -8,9 +8,9 @@ told apart.
 from __future__ import annotations
 
 from functools import cached_property
-from typing import TYPE_CHECKING
 
 from tamis.timeline.lengths import length_between, rough_length
+from tamis.typed import TYPE_CHECKING
 
 if TYPE_CHECKING:
     from collections.abc import Mapping

@@ -6,11 +6,10 @@ records.
 
 from __future__ import annotations
 
-from typing import Literal
-
 from tamis.record import NamedTuple
 from tamis.source import Span
 from tamis.timeline.network import Kind
+from tamis.typed import Literal
 
 RowPart = Literal["prepare", "work", "heat"]
 Hands = Literal["all", "some", "none"]

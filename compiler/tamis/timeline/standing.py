@@ -6,9 +6,8 @@ planner may not invent a fridge, so the cook is told: another hour of serving, o
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING
-
 from tamis.record import NamedTuple
+from tamis.typed import TYPE_CHECKING
 
 if TYPE_CHECKING:
     from tamis.kitchen.verbs import Verbs

@@ -8,7 +8,6 @@ onion, chopped" is work before it; and an oven must be hot.
 from __future__ import annotations
 
 from math import ceil
-from typing import TYPE_CHECKING
 
 from tamis.model.recipe import Action, Recipe
 from tamis.reading.clauses import Pause
@@ -16,6 +15,7 @@ from tamis.timeline.heating import heating_seconds, heats_alone, preheating_seco
 from tamis.timeline.network import Kind, Link, Part, Task
 from tamis.timeline.oven import cooling
 from tamis.timeline.preparation import Preparation, in_words, preparations
+from tamis.typed import TYPE_CHECKING
 
 if TYPE_CHECKING:
     from tamis.kitchen.house import Kitchen

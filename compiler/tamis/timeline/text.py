@@ -7,8 +7,6 @@ since a terminal may have none.
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING
-
 from tamis.quantity.times import duration
 from tamis.quantity.wrapping import wrap
 from tamis.timeline.clock import after, clock, day, from_zero
@@ -16,6 +14,7 @@ from tamis.timeline.lengths import rough_length
 from tamis.timeline.records import Timeline
 from tamis.timeline.rows import Entry, Hands
 from tamis.timeline.timeline import counted_back
+from tamis.typed import TYPE_CHECKING
 
 if TYPE_CHECKING:
     from datetime import datetime

@@ -7,9 +7,9 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from types import MappingProxyType
-from typing import TYPE_CHECKING
 
 from tamis.timeline.records import Timeline
+from tamis.typed import TYPE_CHECKING
 
 if TYPE_CHECKING:
     from datetime import datetime

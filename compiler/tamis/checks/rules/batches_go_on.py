@@ -9,10 +9,10 @@ Begin a new paragraph, with a blank line, where the batches come together.
 from __future__ import annotations
 
 from collections.abc import Iterator
-from typing import TYPE_CHECKING
 
 from tamis.diagnostics import Diagnostic, Label, Severity
 from tamis.reading.clauses import Repeat
+from tamis.typed import TYPE_CHECKING
 
 if TYPE_CHECKING:
     from tamis.checks.view import View

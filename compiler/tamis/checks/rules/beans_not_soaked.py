@@ -9,11 +9,11 @@ Soak them: `cover with [1 l water] and [soak overnight]`, drain, and boil in fre
 from __future__ import annotations
 
 from collections.abc import Iterator
-from typing import TYPE_CHECKING
 
 from tamis.checks.words import check_words
 from tamis.diagnostics import Diagnostic, Severity
 from tamis.safety.data import rules
+from tamis.typed import TYPE_CHECKING
 
 if TYPE_CHECKING:
     from tamis.checks.view import View

@@ -10,11 +10,11 @@ own, give it a file of its own.
 from __future__ import annotations
 
 from collections.abc import Iterator
-from typing import TYPE_CHECKING
 
 from tamis.diagnostics import Diagnostic, Severity
 from tamis.quantity.nouns import nouns
 from tamis.reading.clauses import Reference, Tool
+from tamis.typed import TYPE_CHECKING
 
 if TYPE_CHECKING:
     from tamis.checks.view import View

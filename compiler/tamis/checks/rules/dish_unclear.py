@@ -8,9 +8,9 @@ Use the other components by name in the one that is the dish, or give each dish 
 from __future__ import annotations
 
 from collections.abc import Iterator
-from typing import TYPE_CHECKING
 
 from tamis.diagnostics import Diagnostic, Severity
+from tamis.typed import TYPE_CHECKING
 
 if TYPE_CHECKING:
     from tamis.checks.view import View

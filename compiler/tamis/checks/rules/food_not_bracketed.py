@@ -12,7 +12,6 @@ from __future__ import annotations
 import re
 from collections.abc import Iterator
 from functools import cache
-from typing import TYPE_CHECKING
 
 from tamis.checks.likely import likely
 from tamis.checks.words import Words, check_words
@@ -22,6 +21,7 @@ from tamis.quantity.nouns import nouns
 from tamis.record import NamedTuple
 from tamis.source import Span
 from tamis.syntax.document import Text
+from tamis.typed import TYPE_CHECKING
 from tamis.words import one_of
 
 if TYPE_CHECKING:

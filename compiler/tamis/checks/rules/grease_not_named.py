@@ -8,10 +8,10 @@ Name it: `grease [2 round tins] with [butter, for the tins]`.
 from __future__ import annotations
 
 from collections.abc import Iterator
-from typing import TYPE_CHECKING
 
 from tamis.diagnostics import Diagnostic, Severity
 from tamis.reading.clauses import Ingredient, Tool
+from tamis.typed import TYPE_CHECKING
 
 if TYPE_CHECKING:
     from tamis.checks.view import View

@@ -11,11 +11,11 @@ cooks says `served: uncooked`.
 from __future__ import annotations
 
 from collections.abc import Iterator
-from typing import TYPE_CHECKING
 
 from tamis.diagnostics import Diagnostic, Label, Severity
 from tamis.safety.data import rules
 from tamis.safety.wording import hottest, limit_words, name_of, offer, path_of
+from tamis.typed import TYPE_CHECKING
 
 if TYPE_CHECKING:
     from tamis.checks.view import View

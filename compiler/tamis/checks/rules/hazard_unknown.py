@@ -9,12 +9,12 @@ Write it by a name that the goods know (the rest after the comma), or give it in
 from __future__ import annotations
 
 from collections.abc import Iterator
-from typing import TYPE_CHECKING
 
 from tamis.checks.words import check_words
 from tamis.diagnostics import Diagnostic, Severity
 from tamis.safety.hazards import FLESH
 from tamis.safety.wording import hazard_name
+from tamis.typed import TYPE_CHECKING
 
 if TYPE_CHECKING:
     from tamis.checks.view import View

@@ -10,10 +10,10 @@ wetter or drier writes its own band in `kitchen.toml`: `[dough]`, `hydration = [
 from __future__ import annotations
 
 from collections.abc import Iterator
-from typing import TYPE_CHECKING
 
 from tamis.checks.dough import band_text, bread, outside, place_of
 from tamis.diagnostics import Diagnostic, Severity
+from tamis.typed import TYPE_CHECKING
 
 if TYPE_CHECKING:
     from tamis.checks.view import View

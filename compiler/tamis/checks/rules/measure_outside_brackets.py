@@ -11,7 +11,6 @@ from __future__ import annotations
 import re
 from collections.abc import Iterator
 from functools import cache
-from typing import TYPE_CHECKING
 
 from tamis.checks.words import check_words
 from tamis.diagnostics import Diagnostic, Severity
@@ -19,6 +18,7 @@ from tamis.patterns import pattern
 from tamis.reading.clauses import Ingredient
 from tamis.source import Span
 from tamis.syntax.document import Text
+from tamis.typed import TYPE_CHECKING
 from tamis.words import one_of
 
 if TYPE_CHECKING:

@@ -14,11 +14,11 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from fractions import Fraction
-from typing import TYPE_CHECKING
 
 from tamis.diagnostics import Diagnostic, Severity
 from tamis.quantity.amount import Amount
 from tamis.quantity.measure import base, kind
+from tamis.typed import TYPE_CHECKING
 
 if TYPE_CHECKING:
     from tamis.checks.view import View

@@ -11,13 +11,13 @@ from __future__ import annotations
 import re
 from collections.abc import Iterator
 from functools import cache
-from typing import TYPE_CHECKING
 
 from tamis.checks.words import check_words
 from tamis.diagnostics import Diagnostic, Severity
 from tamis.patterns import pattern
 from tamis.source import Span
 from tamis.syntax.document import Text
+from tamis.typed import TYPE_CHECKING
 from tamis.words import one_of
 
 if TYPE_CHECKING:

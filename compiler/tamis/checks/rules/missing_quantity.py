@@ -11,11 +11,11 @@ is needed.
 from __future__ import annotations
 
 from collections.abc import Iterator
-from typing import TYPE_CHECKING
 
 from tamis.checks.likely import likely
 from tamis.checks.words import CheckWords, check_words
 from tamis.diagnostics import Diagnostic, Severity
+from tamis.typed import TYPE_CHECKING
 
 if TYPE_CHECKING:
     from tamis.checks.view import View

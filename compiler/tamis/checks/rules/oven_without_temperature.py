@@ -9,7 +9,6 @@ at 180 °C]`.
 from __future__ import annotations
 
 from collections.abc import Iterator
-from typing import TYPE_CHECKING
 
 from tamis.checks.rules.degrees_outside_brackets import degrees_in_words
 from tamis.diagnostics import Diagnostic, Severity
@@ -17,6 +16,7 @@ from tamis.model.heat import settings_of
 from tamis.reading.clauses import Target
 from tamis.source import Span
 from tamis.syntax.document import Text
+from tamis.typed import TYPE_CHECKING
 
 if TYPE_CHECKING:
     from tamis.checks.view import View

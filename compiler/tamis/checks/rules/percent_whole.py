@@ -10,10 +10,10 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from fractions import Fraction
-from typing import TYPE_CHECKING
 
 from tamis.diagnostics import Diagnostic, Label, Severity
 from tamis.model.percent import of_flour
+from tamis.typed import TYPE_CHECKING
 
 if TYPE_CHECKING:
     from tamis.checks.view import View

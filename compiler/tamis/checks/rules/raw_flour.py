@@ -9,10 +9,10 @@ Bake, fry or boil it, or toast it first: `[bake for 5 min] [until 72 °C (160 °
 from __future__ import annotations
 
 from collections.abc import Iterator
-from typing import TYPE_CHECKING
 
 from tamis.diagnostics import Diagnostic, Severity
 from tamis.safety.wording import path_of
+from tamis.typed import TYPE_CHECKING
 
 if TYPE_CHECKING:
     from tamis.checks.view import View

@@ -10,10 +10,10 @@ Heat the milk (`[until 72 °C]`) or take pasteurised milk; cook the sprouts. A d
 from __future__ import annotations
 
 from collections.abc import Iterator
-from typing import TYPE_CHECKING
 
 from tamis.diagnostics import Diagnostic, Severity
 from tamis.safety.wording import limit_words, name_of, path_of
+from tamis.typed import TYPE_CHECKING
 
 if TYPE_CHECKING:
     from tamis.checks.view import View

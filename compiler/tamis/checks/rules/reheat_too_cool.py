@@ -10,7 +10,6 @@ from __future__ import annotations
 import re
 from collections.abc import Iterator
 from functools import cache
-from typing import TYPE_CHECKING
 
 from tamis.checks.words import check_words
 from tamis.diagnostics import Diagnostic, Severity
@@ -18,6 +17,7 @@ from tamis.patterns import pattern
 from tamis.reading.clauses import Cue, Target
 from tamis.safety.data import rules
 from tamis.safety.degrees import core_temperature, temperatures
+from tamis.typed import TYPE_CHECKING
 from tamis.words import one_of
 
 if TYPE_CHECKING:

@@ -8,10 +8,10 @@ Give the food in `goods.toml` with its allergens, or check its label and silence
 from __future__ import annotations
 
 from collections.abc import Iterator
-from typing import TYPE_CHECKING
 
 from tamis.diagnostics import Diagnostic, Severity
 from tamis.safety.data import rules
+from tamis.typed import TYPE_CHECKING
 
 if TYPE_CHECKING:
     from tamis.checks.registry import Files

@@ -10,12 +10,12 @@ from __future__ import annotations
 import re
 from collections.abc import Iterator
 from functools import cache
-from typing import TYPE_CHECKING
 
 from tamis.checks.words import check_words
 from tamis.diagnostics import Diagnostic, Severity
 from tamis.patterns import pattern
 from tamis.safety.signs import words_of
+from tamis.typed import TYPE_CHECKING
 from tamis.words import one_of
 
 if TYPE_CHECKING:

@@ -8,11 +8,11 @@ Take from it with *of the* and its title, `[4 tbsp of the curry paste]`, or take
 from __future__ import annotations
 
 from collections.abc import Iterator
-from typing import TYPE_CHECKING
 
 from tamis.checks.registry import Files
 from tamis.diagnostics import Diagnostic, Severity
 from tamis.source import Span
+from tamis.typed import TYPE_CHECKING
 
 if TYPE_CHECKING:
     from tamis.checks.view import View

@@ -9,11 +9,11 @@ Put it in the fridge (`[marinate overnight] [in the fridge]`), shorten the wait,
 from __future__ import annotations
 
 from collections.abc import Iterator
-from typing import TYPE_CHECKING
 
 from tamis.diagnostics import Diagnostic, Severity
 from tamis.quantity.times import duration
 from tamis.safety.data import rules
+from tamis.typed import TYPE_CHECKING
 
 if TYPE_CHECKING:
     from tamis.checks.view import View

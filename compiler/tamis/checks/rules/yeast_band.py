@@ -11,10 +11,10 @@ factors disagree, so the band is wide). A house writes its own in `kitchen.toml`
 from __future__ import annotations
 
 from collections.abc import Iterator
-from typing import TYPE_CHECKING
 
 from tamis.checks.dough import band_text, bread, outside, place_of, unweighed
 from tamis.diagnostics import Diagnostic, Severity
+from tamis.typed import TYPE_CHECKING
 
 if TYPE_CHECKING:
     from tamis.checks.view import View

@@ -9,7 +9,6 @@ from __future__ import annotations
 from fractions import Fraction
 from functools import cache
 from itertools import pairwise
-from typing import Literal
 
 from tamis.checks.words import Words, check_words
 from tamis.kitchen.house import Kitchen
@@ -17,6 +16,7 @@ from tamis.reading.clauses import Tool
 from tamis.record import NamedTuple
 from tamis.syntax.clause import parse_clause
 from tamis.syntax.items import Item, Product, Quantity, Word
+from tamis.typed import Literal
 
 PI = Fraction(3141592653589793, 10**15)
 FINEST = 1000

@@ -8,10 +8,10 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping
 from fractions import Fraction
 from functools import cache
-from typing import TYPE_CHECKING
 
 from tamis.assets import asset_text
 from tamis.record import NamedTuple
+from tamis.typed import TYPE_CHECKING
 
 if TYPE_CHECKING:
     from tamis.kitchen.house import Kitchen
