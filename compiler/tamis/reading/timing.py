@@ -6,6 +6,7 @@ from tamis.quantity.duration import Duration, at_least, window
 from tamis.quantity.measure import Measure
 from tamis.reading.clause import child, end_of, leaves, start_of
 from tamis.reading.clauses import Cue, Pause, Read, Setting, Target, Tending, Time, Tool, VerbUse
+from tamis.reading.measured import MEASURES, read_measure
 from tamis.reading.quantities import (
     check_neighbours,
     duration,
@@ -217,6 +218,7 @@ def read_target(reading: Reading, children: Sequence[Node]) -> tuple[Read, ...]:
     text, clause = reading.text, reading.clause
     place = child(children, "place")
     if child(children, "LAYER"):
+        read_measure(reading, [node for node in children if node[0] in MEASURES])
         layer = Target(clause, "size", text=text)
         return (*_tools_in(reading, place), layer) if place else (layer,)
     sights = [node for node in children if node[0] == "sight"]
