@@ -186,7 +186,7 @@ def test_in_one_unit(text: str, unit: str, said: str) -> None:
 
 
 REFUSALS = [
-    ("1 cup flour", "gramm", "no unit is called “gramm”", "did you mean `gram`?"),
+    ("1 cup flour", "gramm", "no unit is called “gramm”", "did you mean `g`?"),
     ("30 g garlic", "clov", "no unit is called “clov”", "clove"),
     ("1 cup", "g", "a cup of flour is not a cup of honey", ""),
     ("1 pinch salt", "g", "no standard says", ""),

@@ -46,7 +46,7 @@ def test_no_unit(name: str) -> None:
     ("name", "meant"),
     [
         ("T", "tbsp"), ("t", "tsp"), ("c", "cup"), ("C", "cup"), ("in", "inch"), ("m", "min"),
-        ("tabelspoon", "tablespoon"), ("teasppons", "teaspoons"), ("grms", "grams"), ("mintues", "minutes"),
+        ("tabelspoon", "tablespoon"), ("teasppons", "teaspoons"), ("grms", "g"), ("mintues", "min"),
         ("cupp", "cup"), ("litrs", "litre"), ("onions", None), ("sprig", None), ("handful", None),
         ("x" * 10_000, None),
     ],

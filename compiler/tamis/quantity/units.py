@@ -64,7 +64,7 @@ class Units:
     `unclear` are letters that are no unit because they could be two, with the long form of what was probably meant.
     """
 
-    __slots__ = ("_by_id", "_by_name", "_known", "language", "unclear")
+    __slots__ = ("_by_id", "_by_name", "_known", "_misspelt", "language", "unclear")
 
     def __init__(self, by_id: dict[str, Unit], by_name: dict[str, str], language: str = "en") -> None:
         self.language = language
@@ -72,6 +72,7 @@ class Units:
         self._by_id = by_id
         self._by_name = by_name
         self._known: Known | None = None
+        self._misspelt: dict[str, str] | None = None
 
     @classmethod
     def load(cls, text: str, cup: Cup = "us", tbsp: SpoonSet | Literal[""] = "", language: str = "en") -> Units:
@@ -112,13 +113,23 @@ class Units:
     def near(self, name: str) -> str | None:
         """The spelling that was probably meant by one that is no unit, or None if nothing is near.
 
-        An ambiguous letter gives its long form; else the nearest spelling, if at most a third of it differs.
+        An ambiguous letter gives its long form; then come the usual slips, and the nearest spelling, if at most a third
+        of it differs.
         """
         if name in self.unclear:
             return self.unclear[name]
+        if slip := self.misspelt(name):
+            return slip
         if self._known is None:
             self._known = Known(self._by_name)
         return nearest(_tidy(name), self._known)
+
+    def misspelt(self, name: str) -> str | None:
+        """The unit that is meant by a usual slip (gr, tps) or by a sign that is no unit here (′)."""
+        if self._misspelt is None:
+            lists: Mapping[str, Sequence[str]] = word_lists(self.language, "units").get("misspelt", {})
+            self._misspelt = {slip: unit for unit, slips in lists.items() for slip in slips}
+        return self._misspelt.get(_tidy(name.translate(_PRIMES)).lower())
 
     def names(self, kind: str = "") -> list[str]:
         """All spellings of a kind ("" for every kind), longest first, equal lengths by the alphabet."""
@@ -145,6 +156,10 @@ def shipped(cup: Cup = "us", tbsp: SpoonSet | Literal[""] = "", language: str = 
 def spellings(kind: str) -> list[str]:
     """Regular expressions that together match every spelling of a kind: alternatives for a lexer."""
     return [shipped().pattern(kind)]
+
+
+# The signs that stand for minutes and seconds, as they are typed.
+_PRIMES = str.maketrans({"'": "′", "’": "′", '"': "″", "”": "″"})
 
 
 def _escaped(name: str) -> str:

@@ -9,12 +9,15 @@ Loaded only for such a clause: most recipes have none.
 from __future__ import annotations
 
 from tamis.diagnostics import Diagnostic, Fix, Label
+from tamis.lalr.table import END
 from tamis.patterns import pattern
+from tamis.quantity.near import nearest
 from tamis.quantity.number import problem
 from tamis.reading.clause_reader import parser_of
 from tamis.reading.expected import expected_words
 from tamis.reading.guesses import meant, no_clause
 from tamis.reading.phrase import Phrase
+from tamis.reading.unit_checks import clock, misspelt
 from tamis.source import Span
 from tamis.syntax.items import Miswritten, Word
 from tamis.typed import TYPE_CHECKING
@@ -39,11 +42,16 @@ class _Refusal:
         self.phrase = Phrase(reading)
 
     def kind(self, at: int) -> str:
-        """The class of a token that is no word, "" of one that is, "END" past the last."""
+        """The class of a token that is no word, "" of one that is, `$END` past the last."""
         if not 0 <= at < len(self.cut.words):
-            return "END"
+            return END
         choice = self.cut.fixed[at]
         return choice.ways[0][0] if choice else ""
+
+    @property
+    def ended(self) -> bool:
+        """Whether the clause stops too early."""
+        return self.fault.token >= len(self.cut.words)
 
     def text(self, at: int) -> str:
         """A token as written."""
@@ -151,7 +159,7 @@ def _unit_of_time(refusal: _Refusal) -> bool:
         return False
     first = at - 1
     number = refusal.text(first).strip()
-    if refusal.kind(at) == "END":
+    if refusal.ended:
         hint = f"write `{number} min`, `{number} h` or another unit of time"
         message = f"a time without a unit: “{number}” of what?"
         return refusal.find("time-without-unit", refusal.span(first, first), message, hint)
@@ -160,36 +168,60 @@ def _unit_of_time(refusal: _Refusal) -> bool:
 
 _TIME_ONLY = frozenset(("TIME", "RANGE", "FRACTION", "MORE", "NUMBER", "OF", "ARTICLE"))
 _OVEN = pattern(r"[1-5]\d\d")
-_CLOCK = pattern(r"([^\W\d_]+)(\d+)")
 
 
 def _clock(refusal: _Refusal, first: int) -> bool:
     """`1h30`: an hour and so many minutes, written without their spaces."""
     at = refusal.fault.token
-    found = _CLOCK.match(refusal.text(at))
-    hour = refusal.reading.kitchen.units.get(found[1]) if found else None
-    if found is None or hour is None or hour.kind != "time":
-        return False
-    written = f"{refusal.text(first).strip()} {found[1]} {found[2]} min"
-    message = f"“{refusal.text(first).strip()}{refusal.text(at)}” is no time that can be read"
-    span = refusal.span(first, at)
-    return refusal.find("unit-unknown", span, message, f"write `{written}`", Fix(span, written, f"write `{written}`"))
+    found = clock(refusal.reading, refusal.text(first).strip(), refusal.text(at), refusal.span(first, at))
+    if found:
+        refusal.reading.findings.append(found.finding)
+    return found is not None
 
 
 def _misspelt_time(refusal: _Refusal, number: str) -> bool:
     at = refusal.fault.token
     word = refusal.text(at)
-    near = refusal.reading.kitchen.units.near(word) if word[:1].isalpha() else None
-    unit = refusal.reading.kitchen.units.get(near) if near else None
+    units = refusal.reading.kitchen.units
+    near = units.misspelt(word) or units.unclear.get(word) or nearest(word.lower(), units.names("time"))
+    unit = units.get(near) if near else None
     hint = f"write `{number} min`, `{number} h` or another unit of time"
     if unit is not None and unit.kind == "time":
         hint = f"did you mean `{number} {near}`?"
     return refusal.find("unit-unknown", refusal.span(at, at), f"no unit of time is called “{word}”", hint)
 
 
+def _minutes_behind_hours(refusal: _Refusal) -> bool:
+    """`1 hr 30`, `1 hr.30`: minutes without their unit."""
+    at = refusal.fault.token
+    if not refusal.ended or [refusal.kind(n) for n in range(at - 3, at)] != ["NUMBER", "TIME", "NUMBER"]:
+        return False
+    said = refusal.reading.text[refusal.cut.starts[at - 3] :].strip()
+    written = f"{refusal.text(at - 3).strip()} {refusal.text(at - 2).rstrip('.')} {refusal.text(at - 1).strip()} min"
+    message = f"“{said}”: the second number has no unit"
+    return refusal.find("time-without-unit", refusal.span(at - 1, at - 1), message, f"write `{written}`")
+
+
+def _slip(refusal: _Refusal) -> bool:
+    """`500 gr. onions`, `90'`: a usual slip behind a number, with a full stop or of signs alone."""
+    at = refusal.fault.token
+    dotted = refusal.text(at) == "." and refusal.kind(at - 2) == "NUMBER"
+    first = at - 1 if dotted else at
+    if not dotted and refusal.kind(at - 1) not in ("NUMBER", "RANGE"):
+        return False
+    said = refusal.text(first)
+    units = refusal.reading.kitchen.units
+    meant = units.misspelt(said) or (units.unclear.get(said) if dotted else None)
+    if not meant:
+        return False
+    said = refusal.reading.text[refusal.cut.starts[first] : refusal.cut.ends[at]]
+    refusal.reading.findings.append(misspelt(refusal.reading, refusal.span(first, at), said, meant).finding)
+    return True
+
+
 def _no_name(refusal: _Refusal) -> bool:
     """`100 g`: an amount of nothing."""
-    if refusal.kind(refusal.fault.token) != "END" or len(refusal.phrase.items) != 1:
+    if not refusal.ended or len(refusal.phrase.items) != 1:
         return False
     if refusal.phrase.keys[0] not in ("#mass", "#volume"):
         return False
@@ -201,7 +233,7 @@ def _no_name(refusal: _Refusal) -> bool:
 def _degrees(refusal: _Refusal) -> bool:
     """`at 200`, `to 63`: a temperature without its scale."""
     at = refusal.fault.token
-    if refusal.kind(at) != "END" or refusal.kind(at - 1) != "NUMBER":
+    if not refusal.ended or refusal.kind(at - 1) != "NUMBER":
         return False
     number = refusal.text(at - 1).strip()
     first = refusal.phrase.key(0)
@@ -289,7 +321,9 @@ _SURE: tuple[Callable[[_Refusal], bool], ...] = (
     _hangs_on_another,
     _food_in_a_time,
     _verb_before_food,
+    _minutes_behind_hours,
     _unit_of_time,
+    _slip,
     _no_name,
     _time_where_none_is,
     _measure_in_words,

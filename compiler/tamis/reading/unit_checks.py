@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 from tamis.diagnostics import Fix
-from tamis.reading.clause import leaves
+from tamis.patterns import pattern
+from tamis.reading.clause import Unreadable, leaves
 from tamis.source import Span
 from tamis.typed import TYPE_CHECKING
 
@@ -12,6 +13,7 @@ if TYPE_CHECKING:
     from tamis.reading.food import Parts
 
 _SHORTEST = 3
+_CLOCK = pattern(r"([^\W\d_]+)(\d+)")
 
 
 def check_units(reading: Reading, parts: Parts) -> None:
@@ -19,6 +21,8 @@ def check_units(reading: Reading, parts: Parts) -> None:
     if not any(leaf[0] in ("NUMBER", "NUMWORD", "MISWRITTEN") for leaf in leaves(parts.measure)):
         return
     words = list(leaves(parts.name))
+    if words:
+        _check_slip(reading, parts, words)
     if len(words) < 2 or words[0][0] not in ("WORD", "INTO", "PREP"):
         return
     first = words[0]
@@ -31,8 +35,41 @@ def check_units(reading: Reading, parts: Parts) -> None:
         )
     near = _meant(reading, words)
     if near:
-        fix = Fix(span, near, f"write `{near}`")
-        raise reading.fail("unit-unknown", span, f"no unit is called “{first[1]}”", f"did you mean `{near}`?", fix)
+        raise misspelt(reading, span, first[1], near)
+
+
+def _check_slip(reading: Reading, parts: Parts, words: list[Node]) -> None:
+    """Raise for a usual slip, of one word or of two: `500 gr onions`, `3 table spoons oil`."""
+    number = [leaf for leaf in leaves(parts.measure) if leaf[0] == "NUMBER"]
+    if number:
+        whole = Span(reading.inner + number[-1][2], reading.inner + words[0][3])
+        if found := clock(reading, number[-1][1].strip(), words[0][1], whole):
+            raise found
+    words = words[int(len(words) > 1 and words[0][1].lower() in reading.words.how) :]
+    for size in (2, 1):
+        first, last = words[0], words[min(size, len(words)) - 1]
+        said = reading.text[first[2] : last[3]]
+        meant = reading.kitchen.units.misspelt(said)
+        if meant and not reading.kitchen.larder.find(reading.keys(words)):
+            span = Span(reading.inner + first[2], reading.inner + last[3])
+            raise misspelt(reading, span, said, meant)
+
+
+def clock(reading: Reading, hours: str, rest: str, span: Span) -> Unreadable | None:
+    """What is said of `1h30`: hours and minutes written without their spaces."""
+    found = _CLOCK.match(rest)
+    unit = reading.kitchen.units.get(found[1]) if found else None
+    if found is None or unit is None or unit.kind != "time":
+        return None
+    written = f"{hours} {found[1]} {found[2]} min"
+    fix = Fix(span, written, f"write `{written}`")
+    return reading.fail("unit-unknown", span, f"“{hours}{rest}” is no time that can be read", f"write `{written}`", fix)
+
+
+def misspelt(reading: Reading, span: Span, said: str, meant: str) -> Unreadable:
+    """What is said of a misspelt unit."""
+    fix = Fix(span, meant, f"write `{meant}`")
+    return reading.fail("unit-unknown", span, f"no unit is called “{said}”", f"did you mean `{meant}`?", fix)
 
 
 def _meant(reading: Reading, words: list[Node]) -> str:
