@@ -8,6 +8,7 @@ from tamis.typed import TYPE_CHECKING
 
 if TYPE_CHECKING:
     from tamis.reading.phrase import Phrase
+    from tamis.syntax.items import QuantityKind
 
 _SHOWN = 60
 _FEW_WORDS = 3
@@ -129,12 +130,16 @@ def _hot_tool(phrase: Phrase) -> str:
 
 
 def _amount_last(phrase: Phrase) -> str:
-    """`[bread flour 500 g]`: the amount comes first."""
-    last = phrase.quantity(phrase.end - 1)
-    if last is None or last.kind not in ("mass", "volume") or not phrase.kitchen.larder.find(phrase.keys[:-1]):
+    """`[bread flour 500 g]`, `[onions 2, sliced]`, `[sugar: 100 g]`: the amount comes first."""
+    at = next((at for at in range(1, phrase.end) if phrase.quantity(at)), 0)
+    last = phrase.quantity(at)
+    name = at - (not phrase.key(at - 1)[:1].isalnum())
+    if last is None or last.kind not in _AMOUNTS or phrase.key(at + 1) not in ("", ","):
         return ""
-    food, amount = phrase.text(0, phrase.end - 1), phrase.text(phrase.end - 1, phrase.end)
-    return f"the amount comes first: `[{amount} {food}]`"
+    if not phrase.kitchen.larder.find(phrase.keys[:name]):
+        return ""
+    food, amount, rest = phrase.text(0, name), phrase.text(at, at + 1), phrase.text(at + 2, phrase.end)
+    return f"the amount comes first: `[{amount} {food}{', ' if rest else ''}{rest}]`"
 
 
 def _known_at_end(phrase: Phrase) -> str:
@@ -170,4 +175,5 @@ def _nearest(phrase: Phrase) -> str:
     return f"did you mean “{near}”?" if near and near != name else ""
 
 
+_AMOUNTS: frozenset[QuantityKind] = frozenset(("mass", "volume", "pieces"))
 _LOOKS = (_several_foods, _amount_last, _purpose_alone, _what_verb_wants, _hot_tool, _known_at_end, _nearest)

@@ -12,6 +12,7 @@ from tamis.source import Span
 from tamis.syntax.clause import parse_clause
 from tamis.syntax.items import Bracket, Item, Product, Quantity, Word
 from tamis.typed import TYPE_CHECKING, Literal, cast, get_args
+from tamis.words import word_lists
 
 if TYPE_CHECKING:
     from collections.abc import Callable
@@ -25,6 +26,7 @@ HeaderKey = Literal[
 ]  # fmt: skip
 """The keys of the format, the same in every language."""
 KEYS: tuple[HeaderKey, ...] = get_args(HeaderKey)
+_TITLE: HeaderKey = "title"
 
 Value = tuple[object, str]
 """What a key holds, None where it cannot be read; and what was expected."""
@@ -71,16 +73,17 @@ def read_header(document: Document, kitchen: Kitchen, findings: list[Diagnostic]
     """The header's values, and what is wrong with its lines."""
     values: dict[str, object] = {}
     spans: dict[str, Span] = {}
+    meant: set[str | None] = set()
     for field in document.fields:
         if field.key not in KEYS:
-            _unknown_key(field, findings)
+            meant.add(_unknown_key(field, kitchen.language, findings))
         elif field.key in spans:
             message = f"`{field.key}` stands twice; the first one counts"
             findings.append(Diagnostic("header-key", "warning", field.key_span, message))
         else:
             spans[field.key] = field.value_span
             values[field.key] = _value(field, kitchen, findings)
-    if not values.get("title"):
+    if not values.get(_TITLE) and _TITLE not in meant:
         at = document.fields[0].key_span if document.fields else Span(0, min(1, len(document.source.text)))
         message = (
             "a recipe needs a title"
@@ -92,12 +95,19 @@ def read_header(document: Document, kitchen: Kitchen, findings: list[Diagnostic]
     return Header(**kept, spans=tuple(spans.items()))  # type: ignore[arg-type]  # `_value` gives each key its type
 
 
-def _unknown_key(field: Field, findings: list[Diagnostic]) -> None:
+def _unknown_key(field: Field, language: str, findings: list[Diagnostic]) -> str | None:
+    """Report it; the key that was meant, if that can be said."""
+    lists = word_lists(language, "reading")
+    others = lists.get("header-keys", {})
     near = nearest(field.key, KEYS) or _other_ending(field.key)
+    near = next((key for key in KEYS if field.key in others.get(key, ())), None) or near
     fix = Fix(field.key_span, near, f"write `{near}`") if near else None
     hint = f"did you mean `{near}`?" if near else "known keys: " + ", ".join(KEYS)
+    if any(field.key in names for names in lists.get("worked-out", {}).values()):
+        hint, fix = "take it out: the compiler works it out from the method", None
     message = f"no header key is called “{field.key}”"
     findings.append(Diagnostic("header-key", "warning", field.key_span, message, hint, fix=fix))
+    return near
 
 
 def _other_ending(key: str) -> str | None:

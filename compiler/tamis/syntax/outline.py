@@ -35,6 +35,8 @@ if TYPE_CHECKING:
     from collections.abc import Sequence
 
 _ALLOW = pattern(r"%\s*allow\s+([A-Za-z-]+)\s*(?::\s*(.*\S))?\s*$")
+# `prep time: 20 min`: no key has two words, but a line that begins so was meant as one.
+_KEY_OF_WORDS = pattern(r"[^\W\d_]+(?: [^\W\d_]+){1,2}\s*")
 _ALLOW_TRY = pattern(r"%\s*allow\b")
 
 
@@ -143,7 +145,7 @@ class _Builder:
                 continue
             key, colon, value = text.partition(":")
             start = line.span.start
-            if not colon or line.kind == "TEXT":
+            if not colon or (line.kind == "TEXT" and not _KEY_OF_WORDS.fullmatch(key)):
                 span = Span(start, start + len(text))
                 hint = "leave an empty line between the header and the headnote"
                 self._find("header-line", span, "a line of the header is `key: value`; this one is neither", hint)

@@ -115,7 +115,8 @@ def _said(view: View, named: Named, verb: Verb, measured: bool) -> Diagnostic:
     tap = found is not None and found.goods.role == "water"
     light = measured or verb.purpose or not named.ends or tap
     where = "this line does not say how much" if measured else "no bracket of the recipe measures it"
-    hint = f"write `[{likely(found.goods if found else None)} {food}]`, with the measure it needs"
+    measure = likely(found.goods if found else None, food, view.recipe.language)
+    hint = f"write `[{measure} {food}]`, with the measure it needs"
     message = f"“{food}” is added here, and {where}"
     return Diagnostic(RULE, "information" if light else "warning", named.span, message, hint)
 

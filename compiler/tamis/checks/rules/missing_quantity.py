@@ -12,7 +12,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from tamis.checks.likely import likely
+from tamis.checks.likely import is_plural, likely
 from tamis.checks.words import CheckWords, check_words
 from tamis.diagnostics import Diagnostic, Severity
 from tamis.typed import TYPE_CHECKING
@@ -66,8 +66,10 @@ def check(view: View) -> Iterator[Diagnostic]:
             continue
         said = food.clause.text.split(",")[0].strip().removeprefix(food.preposition).lstrip()
         much = f"is “{said}”" if _is_part(said, food.name, words) else food.name
-        message = f"how much {much}? expected a measure, or a reason why there is none"
+        many = "many" if is_plural(food.name, view.recipe.language) and not _is_part(said, food.name, words) else "much"
+        message = f"how {many} {much}? expected a measure, or a reason why there is none"
         seasons = food.goods is not None and (food.goods.salt or food.goods.show in ("spice", "herb"))
         reason = "to taste" if seasons else "for the pan" if food.goods and food.goods.role == "fat" else "as needed"
-        hint = f"write `[{likely(food.goods)} {food.name}]`, or `[{food.name}, {reason}]`"
+        measure = likely(food.goods, food.name, view.recipe.language)
+        hint = f"write `[{measure} {food.name}]`, or `[{food.name}, {reason}]`"
         yield Diagnostic(RULE, LEVEL, food.clause.span, message, hint)
