@@ -72,7 +72,7 @@ def test_the_scaled_file_compiles_without_new_findings_and_gives_the_scaled_tabl
 ) -> None:
     """A used recipe that does not make enough is no fault of the text."""
     made = times(recipe, factor)
-    known = {finding.rule for finding in recipe.findings} | {"product-used-up"}
+    known = {finding.rule for finding in recipe.findings} | {"product-used-up", "makes-disagrees"}  # the cuts of a tin stay as they are
     again = made.compiled if recipe.used else compiled(made.text)
     assert {finding.rule for finding in again.findings} <= known
     assert totals(again) == totals(made.compiled)

@@ -1,0 +1,47 @@
+"""The figures of `grammar/limits.toml`, beyond which a slip of digits is likelier than a recipe."""
+
+from __future__ import annotations
+
+from fractions import Fraction
+from functools import cache
+
+from tamis.assets import asset_text
+from tamis.record import NamedTuple
+from tamis.string_tables import tables
+
+SOURCE = "common practice"
+"""Whose limits these are."""
+
+
+class Limits(NamedTuple):
+    """The file tells what each is: degrees Celsius, hours, percent."""
+
+    hottest: Fraction
+    coolest: Fraction
+    cooking: Fraction
+    hours: dict[str, Fraction]
+    leaveners: dict[str, Fraction]
+    beside_raising: dict[str, Fraction]
+    raising_flours: tuple[str, ...]
+    salt: Fraction
+
+
+@cache
+def limits() -> Limits:
+    """The limits that ship with the compiler."""
+    raw = tables(asset_text("grammar/limits.toml"))
+    oven, raising = raw["oven"], raw["self-raising"]
+    return Limits(
+        hottest=Fraction(oven["hottest"]),
+        coolest=Fraction(oven["coolest"]),
+        cooking=Fraction(oven["cooking"]),
+        hours=_numbers(raw["hours"]),
+        leaveners=_numbers(raw["leaveners"]),
+        beside_raising=_numbers({name: text for name, text in raising.items() if name in raw["leaveners"]}),
+        raising_flours=tuple(raising["flours"].split(", ")),
+        salt=Fraction(raw["salt"]["all"]),
+    )
+
+
+def _numbers(rows: dict[str, str]) -> dict[str, Fraction]:
+    return {name: Fraction(text) for name, text in rows.items()}

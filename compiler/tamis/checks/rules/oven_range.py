@@ -1,0 +1,71 @@
+"""An oven hotter than ovens are, or too cool for what is cooked in it.
+
+A slip of one digit or of the scale burns the dish, or leaves it raw for hours: 350 °F is a moderate oven, 350 °C is
+none.
+
+Check the number and its scale: `[to 200 °C]`, `[at 350 °F]`. Where such an oven is meant, allow it with a reason.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from tamis.checks.limits import SOURCE, limits
+from tamis.diagnostics import Diagnostic, Severity
+from tamis.reading.clauses import Setting, Target, Time
+from tamis.typed import TYPE_CHECKING
+
+if TYPE_CHECKING:
+    from tamis.checks.view import View
+    from tamis.model.recipe import Action
+    from tamis.quantity.amount import Amount
+    from tamis.source import Span
+
+RULE = "oven-range"
+LEVEL: Severity = "warning"
+BAD = """\
+title: Baked squash
+serves: 4
+
+# Squash
+
+Heat [the oven] [to 2000 °C].
+Lay [1 squash, halved] [in a roasting tin].
+[Roast for 40 min] [until soft].
+"""
+GOOD = """\
+title: Baked squash
+serves: 4
+
+# Squash
+
+Heat [the oven] [to 200 °C].
+Lay [1 squash, halved] [in a roasting tin].
+[Roast for 40 min] [until soft].
+"""
+
+
+def check(view: View) -> Iterator[Diagnostic]:
+    """Degrees of an oven outside its limits; what is proved or kept warm in it may be cooler than what is cooked."""
+    known = limits()
+    for action in view.recipe.actions:
+        if action.heats != "oven" and action.work.station != "oven":
+            continue
+        cooks = action.heats != "oven" and any(use.verb.cooks for use in action.verbs)
+        least = known.cooking if cooks else known.coolest
+        for celsius, span in _degrees(action):
+            if celsius.lo > known.hottest or celsius.hi < least:
+                far = "hotter than ovens are" if celsius.lo > known.hottest else "too cool for an oven"
+                limit = f"{known.hottest} °C at the most" if celsius.lo > known.hottest else f"{least} °C at the least"
+                message = f"{far}: {limit} ({SOURCE})"
+                yield Diagnostic(RULE, LEVEL, span, message, "check the digits and the scale, °C or °F")
+
+
+def _degrees(action: Action) -> Iterator[tuple[Amount, Span]]:
+    """The settings of a line, and what it heats the oven to; a target in the oven is the food's."""
+    for read in action.reads:
+        setting = read.setting if isinstance(read, Time) else read if isinstance(read, Setting) else None
+        if setting is not None and setting.celsius:
+            yield setting.celsius, read.clause.span
+        elif isinstance(read, Target) and read.celsius and action.heats == "oven":
+            yield read.celsius, read.clause.span
