@@ -70,9 +70,9 @@ def test_by_one_nothing_changes(recipe: Compiled) -> None:
 def test_the_scaled_file_compiles_without_new_findings_and_gives_the_scaled_table(
     recipe: Compiled, factor: str
 ) -> None:
-    """A used recipe that does not make enough is no fault of the text."""
+    """A used recipe that does not make enough is no fault of the text; what a tin is cut into stays as it is."""
     made = times(recipe, factor)
-    known = {finding.rule for finding in recipe.findings} | {"product-used-up", "makes-disagrees"}  # the cuts of a tin stay as they are
+    known = {finding.rule for finding in recipe.findings} | {"product-used-up", "makes-disagrees"}
     again = made.compiled if recipe.used else compiled(made.text)
     assert {finding.rule for finding in again.findings} <= known
     assert totals(again) == totals(made.compiled)

@@ -26,6 +26,7 @@ IN_FILE: dict[str, tuple[str, ...]] = {
     "component-unused": _NAMES,
     "product-unused": _NAMES,
     "product-left-over": _NAMES,
+    "product-unknown": _CLAUSES,
     "heated-not-used": _CLAUSES,
     "hazard-not-cleared": (
         *_NAMES,
@@ -47,6 +48,7 @@ IN_LINE: dict[str, tuple[str, ...]] = {
     "food-not-bracketed": _CLAUSES,
     "verb-without-time": (*_CLAUSES, "time-without-unit", "range-reversed"),
     "missing-cue": _CLAUSES,
+    "nothing-there": _CLAUSES,
 }
 
 

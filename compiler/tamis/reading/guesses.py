@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
+from tamis.kitchen.likely import likely
 from tamis.reading.tables import match
+from tamis.syntax.clause import parse_clause
 from tamis.syntax.items import Quantity
 from tamis.typed import TYPE_CHECKING
 
@@ -39,19 +41,46 @@ def no_clause(phrase: Phrase) -> None:
     )
     if phrase.preposition() is None and all(key.isalpha() for key in phrase.keys) and phrase.end <= _FEW_WORDS:
         hint = "plain words need no brackets; a food gives its measure, or why it has none: `[…, to serve]`"
-    _report(phrase, hint)
+    _report(phrase, hint, _expected(phrase))
 
 
-def _report(phrase: Phrase, hint: str) -> None:
+def _report(phrase: Phrase, hint: str, expected: str = "") -> None:
     text = phrase.clause.text.strip()
-    preposition = phrase.preposition()
-    expected = (
-        f"after “{preposition[0]}” stands equipment, food that is known, or something made before (`the …`)"
-        if preposition
-        else "expected an ingredient, a thing made before (`the …`), equipment, a time, a heat or a cue"
-    )
-    message = f"“{text[:_SHOWN]}” is not recognised: {expected}"
+    message = f"“{text[:_SHOWN]}” is not recognised{expected}"
     phrase.reading.find("clause-role", "error", phrase.clause.span, message, hint)
+
+
+def _expected(phrase: Phrase) -> str:
+    """What could have stood here, where nothing near can be named."""
+    preposition = phrase.preposition()
+    if preposition:
+        return f": after “{preposition[0]}” stands equipment, food that is known, or something made before (`the …`)"
+    return ": expected an ingredient, a thing made before (`the …`), equipment, a time, a heat or a cue"
+
+
+def several_measured(phrase: Phrase) -> str:
+    """How to say `[10 g salt and 5 g sugar]`, which is two clauses: each part an amount of a food that is known."""
+    parts: list[str] = []
+    for part in filter(None, map(str.strip, phrase.tables.parted.split(phrase.clause.text))):
+        if _is_amount(part, phrase):
+            parts.append(part)
+        elif parts:  # `2 cloves of garlic, chopped`
+            parts[-1] += f", {part}"
+        else:
+            return ""
+    if len(parts) < 2:
+        return ""
+    return "one food to a clause: " + " and ".join(f"`[{part}]`" for part in parts)
+
+
+def _is_amount(text: str, phrase: Phrase) -> bool:
+    items = parse_clause(text, phrase.kitchen.language)
+    first = items.items[0] if items.items else None
+    named = items.keys[1:]
+    while named and (named[0] in phrase.tables.of or phrase.kitchen.cupboard.count_word(named[0])):
+        named = named[1:]
+    measured = isinstance(first, Quantity) and first.kind in _AMOUNTS
+    return measured and phrase.kitchen.larder.find(named) is not None
 
 
 def _several_foods(phrase: Phrase) -> str:
@@ -105,7 +134,16 @@ def _what_verb_wants(phrase: Phrase) -> str:
     if not phrase.tables.few.isdisjoint(phrase.keys):
         unit = next((key for key in phrase.keys[found[1] :] if _is_time(phrase, key)), "min")
         return f"say how many, as a range if it varies: `[{verb_text} for 3–5 {unit}]`"
+    rest = phrase.text(found[1], phrase.end)
+    if not found[0].waits and rest and _is_named(phrase, found[1]):
+        return f"work stands before the brackets, with what it is done to in them: `{verb_text} [{rest}]`"
     return _untimed(verb_text, found[0].waits)
+
+
+def _is_named(phrase: Phrase, start: int) -> bool:
+    """Whether the words from a place on are a food that was measured before, or an amount of one."""
+    the = phrase.keys[start] in phrase.tables.the and phrase.kitchen.larder.find(phrase.keys[start + 1 :]) is not None
+    return the or _is_amount(phrase.text(start, phrase.end), phrase)
 
 
 def _is_time(phrase: Phrase, word: str) -> bool:
@@ -115,7 +153,7 @@ def _is_time(phrase: Phrase, word: str) -> bool:
 
 def _untimed(verb: str, waits: bool) -> str:
     if not waits:
-        return f"“{verb}” without a time needs no brackets; with one it is `[{verb} for 5 min]`"
+        return f"“{verb}” without a time needs no brackets"
     return f"a clause that opens with “{verb}” gives its time: `[{verb} for 30 min]`; what to look for is `[until …]`"
 
 
@@ -148,10 +186,13 @@ def _known_at_end(phrase: Phrase) -> str:
     start = preposition[1] if preposition else 0
     for at in range(start + 1, phrase.end):
         if all(key[:1].isalpha() for key in phrase.keys[start:]) and phrase.kitchen.larder.find(phrase.keys[at:]):
+            found = phrase.kitchen.larder.find(phrase.keys[at:])
             food, words = phrase.text(at, phrase.end), phrase.text(start, at)
+            said = f"{likely(found.goods if found else None, food, phrase.kitchen.language)} {food}"
             before = f"{preposition[0]} " if preposition else ""
-            said = f"`[{before}… {food}, {words}]`"
-            return f"“{food}” is known: write how much, and the rest after a comma, {said}"
+            if phrase.keys[at - 1] in phrase.tables.of:  # `a few grains of`
+                return f"“{words}” is no measure that is known: write how much, such as `[{before}{said}]`"
+            return f"“{food}” is known: write how much, and the rest after a comma, such as `[{before}{said}, {words}]`"
     return ""
 
 
@@ -160,7 +201,8 @@ def _nearest(phrase: Phrase) -> str:
 
     tried = match(phrase.tables.hints, phrase.keys, 0)
     if tried:
-        more = " …" if tried[0] == phrase.tables.until else ""
+        rest = phrase.text(tried[1], phrase.end)
+        more = f" {rest}" if rest and tried[0] == phrase.tables.until else ""
         return f"did you mean `[{tried[0]}{more}]`?"
     head = " ".join(phrase.keys[:2])
     for words in (head, phrase.keys[0]):
@@ -176,4 +218,13 @@ def _nearest(phrase: Phrase) -> str:
 
 
 _AMOUNTS: frozenset[QuantityKind] = frozenset(("mass", "volume", "pieces"))
-_LOOKS = (_several_foods, _amount_last, _purpose_alone, _what_verb_wants, _hot_tool, _known_at_end, _nearest)
+_LOOKS = (
+    several_measured,
+    _several_foods,
+    _amount_last,
+    _purpose_alone,
+    _what_verb_wants,
+    _hot_tool,
+    _known_at_end,
+    _nearest,
+)

@@ -308,7 +308,9 @@ def _offset(event: Event) -> int:
 
 
 def _cut(action: ActionRead, at: int) -> tuple[ActionRead, ActionRead]:
-    """The action cut in two at an offset within plain words."""
+    """The action cut in two at an offset: a clause that holds it goes to the second part as a whole."""
+    clauses = (part.span for part in action.parts if isinstance(part, Clause))
+    at = next((span.start for span in clauses if span.start < at < span.end), at)
     head: list[Part] = []
     tail: list[Part] = []
     for part in action.parts:

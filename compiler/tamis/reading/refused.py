@@ -15,7 +15,7 @@ from tamis.quantity.near import nearest
 from tamis.quantity.number import problem
 from tamis.reading.clause_reader import parser_of
 from tamis.reading.expected import expected_words
-from tamis.reading.guesses import meant, no_clause
+from tamis.reading.guesses import meant, no_clause, several_measured
 from tamis.reading.phrase import Phrase
 from tamis.reading.unit_checks import clock, misspelt
 from tamis.source import Span
@@ -314,9 +314,18 @@ def _food_in_a_time(refusal: _Refusal) -> bool:
     return False
 
 
+def _several(refusal: _Refusal) -> bool:
+    """`2 onions and 3 carrots`: two foods, each with its amount."""
+    hint = several_measured(refusal.phrase)
+    clause = refusal.reading.clause
+    message = f"“{clause.text.strip()[:_SHOWN]}” are several foods in one clause"
+    return bool(hint) and refusal.find("clause-role", clause.span, message, hint)
+
+
 _SURE: tuple[Callable[[_Refusal], bool], ...] = (
     _brackets,
     _miswritten,
+    _several,
     _sign_between_numbers,
     _hangs_on_another,
     _food_in_a_time,

@@ -34,6 +34,7 @@ class Tables(NamedTuple):
     purposes: Phrases
     repeat_nouns: frozenset[str]
     rooms: Phrases
+    the: frozenset[str]
     cold_rooms: Phrases
     hangs: frozenset[str]
     until: str
@@ -83,6 +84,7 @@ def tables(language: str = "en") -> Tables:
         prepositions=_phrases(("", [*closed["PREP"], *closed["INTO"]])),
         purposes=_phrases(("", [*closed["PURPOSE"], *closed["FOR"]])),
         repeat_nouns=frozenset((*clause["open"]["BATCH"], *clause["open"]["ADDITION"], *closed["TIMESWORD"])),
+        the=frozenset(closed["THE"]),
         rooms=_phrases(("", list(closed["ROOM"]))),
         cold_rooms=_phrases(("", list(reading["rooms"]["cold"]))),
         hangs=frozenset(reading["hangs"]["words"]),

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from tamis.reading.guesses import apart
+from tamis.reading.guesses import apart, several_measured
 from tamis.reading.phrase import Phrase
 from tamis.typed import TYPE_CHECKING
 
@@ -17,6 +17,11 @@ def unknown_food(reading: Reading, food: Ingredient) -> bool:
     name = food.name.lower()
     words = name.split()
     if _is_part_of_known(phrase, food) or _is_repeat(phrase, words):
+        return False
+    measured = several_measured(phrase)
+    if measured:
+        message = f"“{phrase.clause.text.strip()[:60]}” are several foods in one clause"
+        reading.find("clause-role", "error", reading.clause.span, message, measured)
         return False
     several = _several(phrase, food)
     if several:

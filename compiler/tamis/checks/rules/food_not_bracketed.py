@@ -13,9 +13,9 @@ import re
 from collections.abc import Iterator
 from functools import cache
 
-from tamis.checks.likely import likely
 from tamis.checks.words import Words, check_words
 from tamis.diagnostics import Diagnostic, Severity
+from tamis.kitchen.likely import likely
 from tamis.patterns import pattern
 from tamis.quantity.nouns import nouns
 from tamis.record import NamedTuple

@@ -12,9 +12,9 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from tamis.checks.likely import is_plural, likely
 from tamis.checks.words import CheckWords, check_words
 from tamis.diagnostics import Diagnostic, Severity
+from tamis.kitchen.likely import is_plural, likely
 from tamis.typed import TYPE_CHECKING
 
 if TYPE_CHECKING:

@@ -5,9 +5,8 @@
 
 from __future__ import annotations
 
-from tamis.typed import TYPE_CHECKING
-
 from tamis.quantity.nouns import nouns
+from tamis.typed import TYPE_CHECKING
 
 if TYPE_CHECKING:
     from tamis.kitchen.food import Show
