@@ -114,7 +114,7 @@ def test_a_pinch_stays_a_pinch(text: str) -> None:
 
 def test_what_is_missing_is_said() -> None:
     assert ask("10 g fresh yeast").notes == (
-        "the goods know no density of fresh yeast: spoons and scales cannot be turned into each other",
+        "no density on record for fresh yeast: its volume cannot be converted to weight, nor back",
     )
     assert "rests on a figure that a like food lends" in ask("1 cup caster sugar").notes[0]
 
@@ -190,7 +190,7 @@ REFUSALS = [
     ("30 g garlic", "clov", "no unit is called “clov”", "clove"),
     ("1 cup", "g", "a cup of flour is not a cup of honey", ""),
     ("1 pinch salt", "g", "no standard says", ""),
-    ("1 cup milk", "cm", "no figure that turns 1 cup milk into cm", ""),
+    ("1 cup milk", "cm", "no figure on record converts 1 cup milk to cm", ""),
     ("180 C", "ml", "is no scale of degrees", "C, F, fan, gas"),
     ("10 C", "gas", "no gas mark is near", ""),
     ("gas mark 20", "C", "no oven has this setting", "1 to 10"),

@@ -106,5 +106,5 @@ def _idle(allow: Comment) -> Diagnostic:
         near = nearest(allow.rule, names())
         hint = f"did you mean `{near}`?" if near else ""
         return Diagnostic("allow-unknown", "error", allow.span, f"there is no rule “{allow.rule}”", hint)
-    message = f"nothing is silenced here: “{allow.rule}” finds nothing in the line below"
+    message = f"this allow comment has no effect: “{allow.rule}” finds nothing in the line below"
     return Diagnostic("allow-unused", "warning", allow.span, message, "take the comment out")

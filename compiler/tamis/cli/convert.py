@@ -26,7 +26,7 @@ def arguments(parser: argparse.ArgumentParser) -> None:
 
     parser.add_argument("measure", metavar="MEASURE", nargs="+", help="as in a recipe: 2/3 cup bread flour, 180 °C")
     parser.add_argument("--to", metavar="UNIT", help="only this: g, ml, cup, clove, cm, C, F, fan, gas …")
-    parser.add_argument("--cup", choices=tuple(CUPS), help="which cup and spoons are meant (the house's)")
+    parser.add_argument("--cup", choices=tuple(CUPS), help="which cup and spoons are meant (default: your kitchen's)")
     parser.add_argument("--format", choices=("text", "json"), default="text", help="(text)")
 
 

@@ -17,7 +17,7 @@ if TYPE_CHECKING:
     import argparse
 
 
-_HEADS = ("", "Why it matters", "How to mend it")
+_HEADS = ("", "Why it matters", "How to fix it")
 
 
 def arguments(parser: argparse.ArgumentParser) -> None:

@@ -61,7 +61,7 @@ def as_text(source: Source, finding: Diagnostic, ink: Ink = DRY) -> str:
     if finding.hint:
         lines.append("      " + ink.paint("> ", "hint") + finding.hint)
     if finding.fix and not (finding.fix.replacement and finding.fix.replacement in finding.hint):
-        lines.append("      " + ink.paint("> ", "hint") + f"mend it so: {finding.fix.title}")
+        lines.append("      " + ink.paint("> ", "hint") + f"suggested fix: {finding.fix.title}")
     return "\n".join(lines)
 
 

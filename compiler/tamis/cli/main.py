@@ -17,18 +17,18 @@ if TYPE_CHECKING:
     from tamis.typed import Any
 
 COMMANDS = {
-    "check": "say what is wrong with recipes",
-    "build": "make a site of a folder of recipes",
+    "check": "check recipes for mistakes",
+    "build": "build a web site from a folder",
     "table": "print a recipe's ingredients",
     "scale": "print a recipe for more, for fewer, or for another tin",
     "safety": "print hazards, allergens and cautions",
-    "timeline": "print when what is done",
+    "timeline": "print the timeline: what to do when",
     "formula": "print a dough's formula in weights and percentages",
-    "water": "tell how warm a dough's water must be",
-    "convert": "tell what a measure is in every other one",
+    "water": "work out the water temperature for a dough",
+    "convert": "convert a measure to other units",
     "market": "print one market list for recipes",
     "cost": "print what a recipe costs",
-    "explain": "tell what a rule finds, and how to mend it",
+    "explain": "what a rule finds, why it matters, how to fix it",
     "new": "begin a recipe file",
 }
 

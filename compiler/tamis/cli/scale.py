@@ -29,7 +29,7 @@ def arguments(parser: argparse.ArgumentParser) -> None:
     parser.add_argument("file", metavar="FILE", help="a recipe file")
     scaling_arguments(parser, required=True)
     parser.add_argument("--format", choices=tuple(_FORMS), default="text", help="(text)")
-    parser.add_argument("--units", choices=UNITS, help="which measures come first (the house's)")
+    parser.add_argument("--units", choices=UNITS, help="which measures come first (default: your kitchen's)")
 
 
 def run(options: argparse.Namespace) -> int:

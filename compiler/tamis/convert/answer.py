@@ -110,8 +110,8 @@ def _of_food(asked: Asked, known: Worths, kitchen: Kitchen) -> Answer:
 
 def _missing(name: str, known: Worths) -> str:
     if known.grams is None and known.ml is None:
-        return f"the goods know no weight of a piece of {name}: write it, as in `1 can (400 g) tomatoes`"
-    return f"the goods know no density of {name}: spoons and scales cannot be turned into each other"
+        return f"no weight of a piece on record for {name}: write it, as in `1 can (400 g) tomatoes`"
+    return f"no density on record for {name}: its volume cannot be converted to weight, nor back"
 
 
 def _weights(known: Worths, weighed: bool) -> list[Row]:

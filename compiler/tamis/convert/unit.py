@@ -76,7 +76,7 @@ def _why(asked: Asked, wanted: str, kitchen: Kitchen) -> str:
         return "no standard says how much that is: it is shown as written and never converted"
     if asked.item is None:
         return f"{asked.text} is not in {wanted} unless it is said of what: a cup of flour is not a cup of honey"
-    return f"the goods have no figure that turns {asked.text} into {wanted}"
+    return f"no figure on record converts {asked.text} to {wanted}"
 
 
 def _figure(figure: Figure, unit: str, kitchen: Kitchen) -> str:

@@ -58,7 +58,7 @@ def check(view: View) -> Iterator[Diagnostic]:
     from tamis.formula.wording import percent
 
     said = f"{percent(formula.all_water)} % of the flour"
-    message = f"the water in this dough is {said}; this house’s breads have {band_text(band)}"
+    message = f"the water in this dough is {said}; expected {band_text(band)}"
     yield Diagnostic(RULE, LEVEL, place_of(view, formula, "water"), message, "check the weights of water and flour")
 
 

@@ -135,7 +135,7 @@ def _advice(view: View, food: Ingredient, other: Measure) -> str:
     same = kind(food.measures[0], units) == kind(other, units)
     worth = base(volume, units) if volume and not same else None
     if density is None or volume is None or worth is None:
-        return "mend one of the two, or leave it out"
+        return "fix one of the two, or leave it out"
     from tamis.quantity.display import grams, written
 
     return f"{written(volume, view.recipe.language)} is usually {grams(worth.lo * density.usual)} ({density.source})"

@@ -57,5 +57,5 @@ def check(view: View) -> Iterator[Diagnostic]:
     flour = formula.flour.lo
     said = f"the salt is {percent(formula.salt)} % of the flour" if formula.salt.hi else "no salt goes into this bread"
     usual = f"{grams(flour * band[0] / 100)} to {grams(flour * band[1] / 100)} for {grams(flour)} of flour"
-    message = f"{said}; this house’s breads have {band_text(band)}"
+    message = f"{said}; expected {band_text(band)}"
     yield Diagnostic(RULE, LEVEL, place_of(view, formula, "salt"), message, f"that would be {usual}")

@@ -56,5 +56,5 @@ def check(view: View) -> Iterator[Diagnostic]:
     said = f"{percent(formula.yeast)} % of the flour"
     if formula.yeast != formula.instant_yeast:
         said += f", as instant dry about {percent(formula.instant_yeast)} %"
-    message = f"the yeast is {said}; this house’s breads have {band_text(band)}"
+    message = f"the yeast is {said}; expected {band_text(band)}"
     yield Diagnostic(RULE, LEVEL, place_of(view, formula, "yeast"), message, "check its amount and its kind")
