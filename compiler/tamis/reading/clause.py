@@ -12,7 +12,7 @@ from tamis.typed import TYPE_CHECKING, Any
 from tamis.words import word_lists, word_tables
 
 if TYPE_CHECKING:
-    from collections.abc import Iterator, Sequence
+    from collections.abc import Sequence
     from fractions import Fraction
 
     from tamis.kitchen.house import Kitchen
@@ -50,15 +50,29 @@ def end_of(node: Node) -> int:
     return node[3]  # type: ignore[no-any-return]
 
 
-def leaves(nodes: Sequence[Node]) -> Iterator[Node]:
+def leaves(nodes: Sequence[Node]) -> list[Node]:
     """The words of nodes, in order."""
-    waiting = list(reversed(nodes))
-    while waiting:
-        node = waiting.pop()
-        if node[1].__class__ is list:
-            waiting.extend(reversed(node[1]))
-        else:
-            yield node
+    found: list[Node] = []
+    waiting: list[Node] = []
+    for top in nodes:
+        if top[1].__class__ is not list:
+            found.append(top)
+            continue
+        waiting.extend(reversed(top[1]))
+        while waiting:
+            node = waiting.pop()
+            if node[1].__class__ is list:
+                waiting.extend(reversed(node[1]))
+            else:
+                found.append(node)
+    return found
+
+
+def first_leaf(node: Node) -> Node:
+    """The first word of a node."""
+    while node[1].__class__ is list:
+        node = node[1][0]
+    return node
 
 
 def child(nodes: Sequence[Node], kind: str) -> Node | None:
@@ -164,7 +178,10 @@ class Reading:
 
     def keys(self, nodes: Sequence[Node]) -> tuple[str, ...]:
         """The words of nodes as lists know them: in lower case, one by one."""
-        return tuple(" ".join(leaf[1] for leaf in leaves(nodes)).lower().translate(_PLAIN).split())
+        words = leaves(nodes)
+        if len(words) == 1:
+            return _keys_of(words[0][1])
+        return tuple([key for leaf in words for key in _keys_of(leaf[1])])
 
     def find(
         self, rule: str, severity: Severity, span: Span, message: str, hint: str = "", fix: Fix | None = None
@@ -182,6 +199,11 @@ class Reading:
 
 
 _PLAIN = str.maketrans({"’": "'", "‐": "-", "‑": "-"})
+
+
+@lru_cache(4096)
+def _keys_of(text: str) -> tuple[str, ...]:
+    return tuple(text.lower().translate(_PLAIN).split())
 
 
 @lru_cache(4096)

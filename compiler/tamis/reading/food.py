@@ -9,7 +9,7 @@ from tamis.reading.measured import MEASURES, NAMES, Measured, bracketed, read_me
 from tamis.reading.quantities import amount, as_one, degrees, measures, one_measure, one_number, stretch
 from tamis.reading.soundness import check_name, check_text
 from tamis.record import NamedTuple
-from tamis.typed import TYPE_CHECKING
+from tamis.typed import TYPE_CHECKING, Any
 
 if TYPE_CHECKING:
     from collections.abc import Sequence
@@ -34,8 +34,8 @@ class Parts(NamedTuple):
     tail: tuple[Node, ...]
 
 
-class Tail(NamedTuple):
-    """What follows the name."""
+class Tail:
+    """What follows the name, gathered from left to right."""
 
     preparation: str = ""
     purpose: str = ""
@@ -45,6 +45,11 @@ class Tail(NamedTuple):
     per: Node | None = None
     each: bool = False
     alternatives: tuple[Ingredient, ...] = ()
+
+    def with_(self, **said: Any) -> Tail:
+        """This tail with more said in it."""
+        self.__dict__.update(said)
+        return self
 
 
 def parts_of(reading: Reading, children: Sequence[Node]) -> Parts:
@@ -209,7 +214,7 @@ def _by_piece(measured: Measured, found: Found | None) -> Measured:
         return measured
     if found and any(not piece.word for piece in found.goods.pieces):
         return measured
-    return measured._replace(measures=(measured.each,), each=None, pieces=None)
+    return measured.with_(measures=(measured.each,), each=None, pieces=None)
 
 
 def _measure_text(reading: Reading, measured: Measured, parts: Parts) -> str:
@@ -234,14 +239,14 @@ def _tail(reading: Reading, nodes: Sequence[Node], measured: Measured) -> tuple[
         if kind == "bracket":
             measured = bracketed(reading, measured, node)
         elif kind == "weight":  # `1 cup milk plus 2 tbsp`
-            measured = measured._replace(measures=(*measured.measures, *measures(reading, node)))
+            measured = measured.with_(measures=(*measured.measures, *measures(reading, node)))
         elif kind == "each":
             weight = child(node[1], "weight")
             assert weight is not None
-            measured = measured._replace(each=one_measure(reading, weight))
+            measured = measured.with_(each=one_measure(reading, weight))
         elif kind == "FOR":  # `oil for frying`, where oil is a verb as well
             check_text(reading, nodes[at + 1][1])
-            tail = tail._replace(purpose=reading.said(nodes[at : at + 2]))
+            tail = tail.with_(purpose=reading.said(nodes[at : at + 2]))
         else:
             tail = _after_name(reading, tail, node)
     return tail, measured
@@ -250,32 +255,32 @@ def _tail(reading: Reading, nodes: Sequence[Node], measured: Measured) -> tuple[
 def _after_name(reading: Reading, tail: Tail, node: Node) -> Tail:
     kind = node[0]
     if kind == "optional":
-        return tail._replace(optional=True)
+        return tail.with_(optional=True)
     if kind == "purpose":
         check_text(reading, node[1])
-        return tail._replace(purpose=reading.said([node]))
+        return tail.with_(purpose=reading.said([node]))
     if kind == "other":
-        return tail._replace(alternatives=(*tail.alternatives, _other(reading, node[1])))
+        return tail.with_(alternatives=(*tail.alternatives, _other(reading, node[1])))
     if kind == "per":
-        return tail._replace(per=node)
+        return tail.with_(per=node)
     if kind == "EACH":
-        return tail._replace(each=True)
+        return tail.with_(each=True)
     if kind == "at":
         heat = child(node[1], "degrees")
         if heat:
-            return tail._replace(at=degrees(reading, heat))
+            return tail.with_(at=degrees(reading, heat))
         return _with_words(tail, reading.said([node]))
     if kind in ("preparation", "place"):
         texts = [text for text in node[1] if text[0] == "text"]
         check_text(reading, [part for text in texts for part in text[1]])
         waits = [part for text in texts for part in text[1] if part[0] == "exact"]
         tail = _with_words(tail, reading.said([node]))
-        return tail._replace(wait=stretch(reading, ("stretch", [waits[0]]))) if waits else tail
+        return tail.with_(wait=stretch(reading, ("stretch", [waits[0]]))) if waits else tail
     return tail
 
 
 def _with_words(tail: Tail, said: str) -> Tail:
-    return tail._replace(preparation=f"{tail.preparation}, {said}" if tail.preparation else said)
+    return tail.with_(preparation=f"{tail.preparation}, {said}" if tail.preparation else said)
 
 
 def _other(reading: Reading, nodes: Sequence[Node]) -> Ingredient:

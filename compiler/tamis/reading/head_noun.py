@@ -37,6 +37,8 @@ def read_named(reading: Reading, children: Sequence[Node], role: str) -> tuple[R
         return None
     role = _role(reading, parts, food, role)
     purpose = reading.words.as_needed if role == "medium" and not food.purpose else food.purpose
+    if (role, purpose) == (food.role, food.purpose):
+        return (food,)
     return (food._replace(role=role, purpose=purpose),)  # type: ignore[arg-type]  # one of three
 
 

@@ -12,8 +12,7 @@ from tamis.quantity.amount import Amount
 from tamis.quantity.measure import Measure
 from tamis.reading.clause import child, end_of, is_leaf, leaves, start_of
 from tamis.reading.quantities import amount, as_one, check_size, factors, length, measures, one_measure, place, unit_of
-from tamis.record import NamedTuple
-from tamis.typed import TYPE_CHECKING
+from tamis.typed import TYPE_CHECKING, Any
 
 if TYPE_CHECKING:
     from collections.abc import Sequence
@@ -25,7 +24,7 @@ MEASURES = frozenset(("weighed", "sized", "product", "MASS", "VOLUME", "SOME"))
 NAMES = frozenset(("food", "strange", "tool", "jar"))
 
 
-class Measured(NamedTuple):
+class Measured:
     """What stands before a name, from `start` to `end` in the clause's text; the other fields as in `Ingredient`.
 
     `pieces` is set where pieces are counted; `product` keeps the numbers of `3 × 20 cm`, whose meaning the noun
@@ -50,6 +49,15 @@ class Measured(NamedTuple):
     article: bool = False
     weight_first: bool = False
 
+    def __init__(self, start: int = -1, end: int = -1, **said: Any) -> None:
+        self.start, self.end = start, end
+        self.__dict__.update(said)
+
+    def with_(self, **said: Any) -> Measured:
+        """This measure with more said of it: it grows while the clause is read."""
+        self.__dict__.update(said)
+        return self
+
 
 def read_measure(reading: Reading, nodes: Sequence[Node]) -> Measured:
     """The measure that these nodes are: those of `MEASURES` before a name."""
@@ -63,7 +71,7 @@ def read_measure(reading: Reading, nodes: Sequence[Node]) -> Measured:
         elif kind == "SOME":
             read = Measured(node[2], node[3], vague=node[1].lower())
         elif kind == "OF" and read.start >= 0:
-            read = read._replace(end=node[3])
+            read = read.with_(end=node[3])
         elif kind == "counted":
             read = _counted(reading, node)
     return read
@@ -72,7 +80,7 @@ def read_measure(reading: Reading, nodes: Sequence[Node]) -> Measured:
 def _hedged(read: Measured, hedges: Node) -> Measured:
     kinds = {leaf[0] for leaf in hedges[1]}
     bound = "least" if "ATLEAST" in kinds else "most" if "UPTO" in kinds else ""
-    return read._replace(about=read.about or "HEDGE" in kinds, bound=bound)
+    return read.with_(about=read.about or "HEDGE" in kinds, bound=bound)
 
 
 def _weighed(reading: Reading, node: Node) -> Measured:
@@ -85,15 +93,15 @@ def _weighed(reading: Reading, node: Node) -> Measured:
             read = _hedged(read, part)
             continue
         if read.start < 0:
-            read = read._replace(start=start_of(part))
+            read = read.with_(start=start_of(part))
         if part[0] == "weight":
             found = measures(reading, part)
             more = after == "SLASH"
-            read = read._replace(also=found) if more else read._replace(measures=(*read.measures, *found))
+            read = read.with_(also=found) if more else read.with_(measures=(*read.measures, *found))
         elif part[0] == "bracket":
             read = bracketed(reading, read, part)
         elif part[0] == "amount":  # `200 ml 35 % cream`: the percentage belongs to the name
-            read = read._replace(end=after_end, percent=amount(reading, part))
+            read = read.with_(end=after_end, percent=amount(reading, part))
             break
         after, after_end = part[0], end_of(part)
     return read
@@ -109,13 +117,13 @@ def _sized(reading: Reading, node: Node) -> Measured:
         return _product(reading, node)
     if first[0] == "size":
         return _size_first(reading, Measured(start_of(node), end_of(node)), first)
-    read = _counted(reading, first)._replace(end=end_of(node))
+    read = _counted(reading, first).with_(end=end_of(node))
     for part in children[1:]:
         if part[0] == "weight":
             found = one_measure(reading, part)
-            read = read._replace(each=found, weight_first=True)
+            read = read.with_(each=found, weight_first=True)
         elif part[0] == "size":
-            read = read._replace(size=reading.said([part]))
+            read = read.with_(size=reading.said([part]))
             check_size(reading, part)
         elif part[0] == "bracket":
             read = bracketed(reading, read, part, each=True)
@@ -127,9 +135,9 @@ def _size_first(reading: Reading, read: Measured, size: Node) -> Measured:
     text = reading.said([size])
     inside = size[1][0]
     if inside[0] == "length":
-        return read._replace(measures=(length(reading, inside),), size=text)
+        return read.with_(measures=(length(reading, inside),), size=text)
     check_size(reading, size)
-    return read._replace(size=text, product=factors(reading, inside))
+    return read.with_(size=text, product=factors(reading, inside))
 
 
 def _product(reading: Reading, node: Node) -> Measured:
@@ -141,7 +149,13 @@ def _product(reading: Reading, node: Node) -> Measured:
     size = reading.text[start_of(product[1][-1]) : end_of(node)]
     count = numbers[0]
     return Measured(
-        start_of(node), end_of(node), (Measure(count, ""),), each=each, size=size, pieces=count, product=numbers
+        start_of(node),
+        end_of(node),
+        measures=(Measure(count, ""),),
+        each=each,
+        size=size,
+        pieces=count,
+        product=numbers,
     )
 
 
@@ -151,15 +165,15 @@ def _counted(reading: Reading, node: Node) -> Measured:
     read = Measured(end=end_of(node))
     if children[0][0] == "hedges":
         read = _hedged(read, children.pop(0))
-    read = read._replace(start=start_of(children[0]))
+    read = read.with_(start=start_of(children[0]))
     if children[0][0] == "SOME":
-        return read._replace(vague=children[0][1].lower())
+        return read.with_(vague=children[0][1].lower())
     number, part = child(children, "count"), child(children, "FRACTION")
     value = amount(reading, number) if number else ONE
     if part:
         value = value.times(reading.words.fractions[part[1].lower()])
     article = number is None and part is None
-    return read._replace(pieces=value, measures=(Measure(value, ""),), article=article)
+    return read.with_(pieces=value, measures=(Measure(value, ""),), article=article)
 
 
 def check_held(reading: Reading, read: Measured, held: frozenset[str] = frozenset()) -> None:
@@ -187,7 +201,7 @@ def with_unit(reading: Reading, read: Measured, name: Sequence[Node]) -> tuple[M
     if rest[0][0] == "OF" and len(rest) > 1:
         end, rest = rest[0][3], rest[1:]
     start = read.start if read.start >= 0 else start_of(parts[0])
-    return counted._replace(start=start, end=end), rest
+    return counted.with_(start=start, end=end), rest
 
 
 def _words_and_brackets(reading: Reading, name: Sequence[Node]) -> list[Node]:
@@ -214,15 +228,15 @@ def _counted_in(reading: Reading, read: Measured, unit: str, words: Sequence[Nod
     if words[1][0] == "bracket" and len(words) < _AFTER_BRACKET:
         return None
     if read.size and read.measures and not read.pieces:  # `2 cm piece of ginger`
-        return read._replace(measures=(Measure(ONE, unit),), pieces=ONE)
+        return read.with_(measures=(Measure(ONE, unit),), pieces=ONE)
     if read.measures and not read.pieces:
         if not _holds(reading, [word for word in words if word[0] != "bracket"]):
             return None
-        return read._replace(each=as_one(reading, read.measures), measures=(Measure(ONE, unit),), pieces=ONE)
+        return read.with_(each=as_one(reading, read.measures), measures=(Measure(ONE, unit),), pieces=ONE)
     if read.vague:
-        return read._replace(vague=f"{read.vague} {words[0][1]}")
+        return read.with_(vague=f"{read.vague} {words[0][1]}")
     if read.measures:
-        return read._replace(measures=(Measure(read.measures[0].amount, unit),))
+        return read.with_(measures=(Measure(read.measures[0].amount, unit),))
     return None
 
 
@@ -271,25 +285,25 @@ def bracketed(reading: Reading, read: Measured, bracket: Node, each: bool = Fals
     while parts and parts[0][0] == "ANY" and parts[0][1].lower() in reading.words.about:
         parts.pop(0)
     if not parts:
-        return read._replace(note=reading.said([note]))
+        return read.with_(note=reading.said([note]))
     first, others = parts[0], parts[1:]
     for part in others:
         _check(reading, part)
     if first[0] == "weight":
         found = measures(reading, first)
         if each or child(bracket[1], "EACH"):
-            return read._replace(each=as_one(reading, found))
+            return read.with_(each=as_one(reading, found))
         if others:
-            return read._replace(prepared=as_one(reading, found), prepared_word=reading.said(others))
-        return read._replace(also=found)
+            return read.with_(prepared=as_one(reading, found), prepared_word=reading.said(others))
+        return read.with_(also=found)
     _check(reading, first)
     if first[0] == "size":
-        return read._replace(size=reading.said([note]))
+        return read.with_(size=reading.said([note]))
     if first[0] == "count" and others:
         unit = reading.kitchen.cupboard.count_word(others[0][1].lower()) if is_leaf(others[0]) else None
         if unit and len(others) == 1:
-            return read._replace(also=(Measure(amount(reading, first), unit),))
-    return read._replace(note=reading.said([note]))
+            return read.with_(also=(Measure(amount(reading, first), unit),))
+    return read.with_(note=reading.said([note]))
 
 
 def _check(reading: Reading, node: Node) -> None:

@@ -12,7 +12,7 @@ from __future__ import annotations
 
 from tamis.reading.vocabulary import Choices, Vocabulary
 from tamis.record import NamedTuple
-from tamis.syntax.cutting import END, Choice, Cut
+from tamis.syntax.cutting import COMMA, END, Choice, Cut
 from tamis.typed import TYPE_CHECKING, Any
 
 if TYPE_CHECKING:
@@ -74,12 +74,13 @@ def _build(name: str, hidden: list[bool]) -> Build | None:
         values[-1].append(last)
 
     def any_other(values: list[Any]) -> None:
-        children = values[len(values) - size :]
-        del values[len(values) - size :]
-        flat = children.pop(0) if size and hidden[0] else []
-        for child, is_list in zip(children, hidden[size - len(children) :], strict=True):
-            flat += child if is_list else [child]
-        values.append((name, flat) if kept else flat)
+        flat: list[Any] = []
+        for child, is_list in zip(values[len(values) - size :], hidden, strict=True):
+            if is_list:
+                flat += child
+            else:
+                flat.append(child)
+        values[len(values) - size :] = [(name, flat) if kept else flat]
 
     if hidden == [True]:
         return rename if kept else None
@@ -118,9 +119,11 @@ class Parser:
         values: list[Any] = []
         at, end = 0, len(cut.words)
         stack = self._first(end)
-        starts, ends = cut.starts, cut.ends
+        starts, ends, fixed = cut.starts, cut.ends, cut.fixed
         while True:
-            choice = choices(at) if at < end else END
+            choice = END if at >= end else fixed[at]
+            if choice is None or choice is COMMA:
+                choice = choices(at)
             move = stack.moves.get(choice) or self._move(stack, choice)
             if move is None:
                 return Fault(at, starts[at] if at < end else len(text), ends[at] if at < end else len(text), stack)

@@ -7,11 +7,13 @@ backwards.
 from __future__ import annotations
 
 from fractions import Fraction
+from functools import lru_cache
 
 from tamis.quantity.amount import Amount
 from tamis.quantity.duration import OVERNIGHT, Duration, at_least, up_to, window
 from tamis.quantity.measure import Measure, plus
 from tamis.quantity.number import is_kitchen_fraction, problem
+from tamis.quantity.number import parse as parse_number
 from tamis.quantity.temperature import c_from_f, c_from_gas
 from tamis.reading.clause import child, end_of, leaves
 from tamis.source import Span
@@ -33,6 +35,9 @@ def amount(reading: Reading, node: Node, of: str = "", unit: Node | None = None)
     numbers = node[1]
     if numbers[0][0] == "amount":
         return amount(reading, numbers[0], of, unit)
+    if numbers[0][0] == "NUMBER" and (plain := _plain(numbers[0][1], numbers[-1][1])):
+        reading.numbers.update((numbers[0][2], numbers[-1][2]))
+        return plain
     low = _number(reading, numbers[0], of)
     if len(numbers) == 1:
         return Amount(low, low)
@@ -49,6 +54,18 @@ def one_number(reading: Reading, node: Node) -> Fraction:
         message = f"“{reading.said([node])}”: one number is wanted here"
         raise reading.fail("number-unclear", reading.span([node]), message, "write the number that is meant")
     return value.lo
+
+
+@lru_cache(4096)
+def _plain(low_text: str, high_text: str) -> Amount | None:
+    """The amount of figures with one reading, `420` or `8–10`; most are."""
+    both = low_text + high_text
+    if "/" in both or "⁄" in both or not both.replace(".", "").isdigit():
+        return None
+    low, high = parse_number(low_text), parse_number(high_text)
+    if low is None or high is None or low > high:
+        return None
+    return Amount(low, low if low_text == high_text else high)
 
 
 def _number(reading: Reading, leaf: Node, of: str) -> Fraction:
@@ -181,8 +198,19 @@ def _exact(reading: Reading, node: Node) -> Duration:
         part = _fraction(reading, children[1]) * unit
         return _exact(reading, children[0]).plus(Duration(part, part))
     number, unit_word = children[-2], children[-1]
+    if number[1][0][0] == "NUMBER" and _plain(number[1][0][1], number[1][-1][1]):
+        reading.numbers.update((number[1][0][2], number[1][-1][2]))
+        here = _length(number[1][0][1], number[1][-1][1], seconds_in(reading, unit_word))
+        return _exact(reading, children[0]).plus(here) if kinds[0] == "exact" else here
     here = Duration(*amount(reading, number, "time", unit_word).times(seconds_in(reading, unit_word)))
     return _exact(reading, children[0]).plus(here) if kinds[0] == "exact" else here
+
+
+@lru_cache(1024)
+def _length(low: str, high: str, unit: Fraction) -> Duration:
+    plain = _plain(low, high)
+    assert plain is not None
+    return Duration(*plain.times(unit))
 
 
 def _times_reversed(reading: Reading, node: Node) -> Exception:

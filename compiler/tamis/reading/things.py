@@ -261,7 +261,7 @@ def _rest(reading: Reading, nodes: Sequence[Node], measured: Measured) -> tuple[
         if node[0] == "duration":
             length = duration(reading, node)
         elif node[0] == "bracket":
-            bracketed(reading, measured, node)
+            bracketed(reading, Measured(), node)
             said.append(node)
         elif node[0] not in ("COMMA", "FOR"):
             said.append(node)

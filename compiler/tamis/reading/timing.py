@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from tamis.quantity.duration import Duration, at_least, window
 from tamis.quantity.measure import Measure
-from tamis.reading.clause import child, end_of, leaves, start_of
+from tamis.reading.clause import child, end_of, first_leaf, leaves, start_of
 from tamis.reading.clauses import Cue, Pause, Read, Setting, Target, Tending, Time, Tool, VerbUse
 from tamis.reading.measured import MEASURES, read_measure
 from tamis.reading.quantities import (
@@ -135,7 +135,10 @@ def _length_part(reading: Reading, work: _Work, node: Node) -> None:
 
 def verb_of(reading: Reading, node: Node, rest: Sequence[Node]) -> tuple[Verb | None, str]:
     """The verb that a clause opens with, as the list knows it: with what follows, `leave to cool` is to cool."""
-    first = next(leaves([node]))
+    first = first_leaf(node)
+    alone = reading.kitchen.verbs.get(first[1].lower())
+    if alone is not None and not alone.lets:
+        return alone, first[1]
     words = reading.keys(rest)
     found = reading.kitchen.verbs.match(words, 0)
     if found is None:
@@ -300,7 +303,7 @@ def read_tending(reading: Reading, children: Sequence[Node]) -> tuple[Read, ...]
     often = next((leaf[1].lower() for leaf in children if leaf[0] == "OFTEN"), "")
     once = often in words.once and often != ""
     sometimes = often in words.sometimes or child(children, "EVERY") is not None
-    first = next(leaves(children))
+    first = first_leaf(children[0])
     verb = reading.kitchen.verbs.participle(first[1].lower())
     sometimes = sometimes or (verb is not None and verb.occasional and often not in words.constant)
     length = stretch(reading, every) if every else None

@@ -9,7 +9,7 @@ may hold it): a preposition never becomes part of a name.
 from __future__ import annotations
 
 from tamis.kitchen.goods import key as food_key
-from tamis.syntax.cutting import ONE, Choice, Cut, Cutter
+from tamis.syntax.cutting import COMMA, Choice, Cut, Cutter
 from tamis.typed import TYPE_CHECKING
 from tamis.words import word_lists
 
@@ -24,7 +24,6 @@ _LONGEST_NOUN = 4
 # open.
 _MOST_KEPT = 20_000
 _ADJECTIVES = Choice((("ADJCOMMA", 1), ("COMMA", 1)))
-_COMMA = ONE["COMMA"]
 # Classes whose words are told from the word after them.
 _LOOKED_BEHIND = frozenset(("PREP", "ANOTHER"))
 
@@ -189,7 +188,7 @@ class Choices:
         choice = self.cut.fixed[at]
         if choice is None:
             return self.vocabulary.choice(self.cut.words, at)
-        return _ADJECTIVES if choice is _COMMA and self._between_adjectives(at) else choice
+        return _ADJECTIVES if choice is COMMA and self._between_adjectives(at) else choice
 
     def _between_adjectives(self, at: int) -> bool:
         """`skinless, boneless thighs`: no noun before the comma, one after it."""

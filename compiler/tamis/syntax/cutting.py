@@ -52,6 +52,16 @@ ONE = {
 # A number in letters: a count (two eggs) or just a word (until one side is brown).
 NUMBER_WORD = Choice((("NUMWORD", 1), ("ANY", 1)))
 END = _one("$END")
+COMMA = ONE["COMMA"]
+
+
+def _looked_up(text: str) -> str:
+    """A text as its words are looked up: in lower case, with plain hyphens and apostrophes. No letter may take more
+    room than before, or the places would not fit."""
+    lower = text.lower()
+    if len(lower) != len(text):
+        lower = "".join(small if len(small := letter.lower()) == 1 else letter for letter in text)
+    return lower if lower.isascii() else lower.translate(_PLAIN_HYPHENS)
 
 
 class Cut:
@@ -103,7 +113,9 @@ class Cutter:
         cut = Cut(text)
         at, end, last = 0, len(text), ""
         match, add, numbers = self._token.match, cut.add, self.numbers
+        lower = _looked_up(text)
         special = False
+        depth = 0
         while at < end:
             found = match(text, at)
             if found is None:
@@ -111,7 +123,7 @@ class Cutter:
             kind = found.lastgroup or ""
             start, at = found.span(kind)
             if kind == "WORD":
-                word = text[start:at].lower().translate(_PLAIN_HYPHENS)
+                word = lower[start:at]
                 if last in _BEFORE_UNITS or word in numbers or word in self._gas or word in self._dozens:
                     kind, at = self._word(text, word, start, at, last, cut)
                     if kind:
@@ -129,6 +141,9 @@ class Cutter:
             if kind == "HYPHEN":
                 unit = self._hyphened(text, start, last)
                 kind, start, at = unit if unit else ("ODD", start, at)
+            elif kind == "OPEN":
+                depth += 1
+                kind = "OPEN" if depth <= _DEEPEST else "ODD"
             elif kind == "MARK":
                 kind = _MARKS.get(text[start:at], "ODD")
             add(ONE[kind], "", start, at)
@@ -202,6 +217,8 @@ class Cutter:
 
 _BEFORE_UNITS = frozenset(("NUMBER", "TIME", "LENGTH"))
 _MOST_KEPT = 2_000
+# Round brackets in one clause: more are no cook's.
+_DEEPEST = 20
 _SECOND_WORD = pattern(r"\.?[ \t\u00a0]+([^\W\d_]+)")
 
 
