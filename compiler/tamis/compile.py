@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-from copy import copy
-
 from tamis.checks.run import run_checks, settle_more
 from tamis.checks.view import View
 from tamis.model.build import build, supply_of
@@ -36,7 +34,7 @@ class Compiled(View):
 
     def with_findings(self, findings: Iterable[Diagnostic]) -> Compiled:
         """The same with these findings."""
-        other = copy(self)
+        other = self.again()
         other.findings = tuple(findings)
         return other
 
@@ -47,7 +45,7 @@ class Compiled(View):
 
     def with_used(self, used: Mapping[str, Supply]) -> Compiled:
         """The same with other dishes to use."""
-        other = copy(self)
+        other = self.again()
         other.used = used
         return other
 

@@ -232,7 +232,20 @@ def loaded_by_check(folder: Path) -> set[str]:
 def test_check_imports_nothing_heavy(tmp_path: Path, text: str, dough: set[str]) -> None:
     (tmp_path / "dish.tamis").write_text(text)
     loaded = loaded_by_check(tmp_path)
-    heavy = {"typing", "lark", "jinja2", "markdown_it", "pint", "pydantic", "csv", "asyncio", "difflib", "tomllib"}
+    heavy = {
+        "typing",
+        "datetime",
+        "copy",
+        "lark",
+        "jinja2",
+        "markdown_it",
+        "pint",
+        "pydantic",
+        "csv",
+        "asyncio",
+        "difflib",
+        "tomllib",
+    }
     assert heavy.isdisjoint(loaded)
     printing = {f"tamis.quantity.{name}" for name in ("display", "spoons", "weights", "wrapping")}
     assert printing.isdisjoint(loaded)

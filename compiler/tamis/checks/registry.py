@@ -11,6 +11,7 @@ from __future__ import annotations
 from collections.abc import Callable, Iterator
 from functools import cache
 from importlib import import_module
+from os import scandir
 from pathlib import Path
 
 from tamis.assets import asset, asset_text
@@ -93,7 +94,8 @@ def _told_names() -> tuple[str, ...]:
 
 
 def _names(folder: str) -> tuple[str, ...]:
-    found = (file.stem for file in (_HERE / folder).glob("[a-z]*.py"))
+    with scandir(_HERE / folder) as files:
+        found = [file.name.removesuffix(".py") for file in files if file.name.endswith(".py") and file.name[0] != "_"]
     return tuple(sorted(name.replace("_", "-") for name in found))
 
 

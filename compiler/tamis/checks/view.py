@@ -6,7 +6,6 @@ table, equipment, timeline and formula) is worked out, and its code loaded, when
 
 from __future__ import annotations
 
-from copy import copy
 from functools import cached_property
 
 from tamis.reading.clauses import Ingredient
@@ -77,16 +76,22 @@ class View:
         ferments = any(food.role in FERMENTING for food in foods)
         return build_formula(self.recipe, self.kitchen) if ferments else None
 
+    def again(self) -> Self:
+        """The same, with whatever has been made of it by now."""
+        other = object.__new__(type(self))
+        other.__dict__.update(self.__dict__)
+        return other
+
     def with_table(self, table: Table) -> Self:
         """The same with another table."""
-        other = copy(self)
+        other = self.again()
         other.table = table
         return other
 
     def shown_as(self, recipe: Recipe) -> Self:
         """The same with other sentences for the reader: all that follows from the recipe stays as it is."""
         assert self.table and self.timeline and self.equipment is not None, "worked out before the recipe changes"
-        other = copy(self)
+        other = self.again()
         other.formula = self.formula
         other.recipe = recipe
         return other

@@ -130,14 +130,13 @@ def _read_table(table: str, values: Mapping[str, Any], text: str, findings: list
     chosen: dict[str, Any] = {}
     for key, value in values.items():
         reader = readers.get(key) if readers is not None else _level
-        span = setting_span(text, table, key)
         if reader is None:
-            findings.append(_unknown(key, tuple(readers or ()), span, "setting"))
+            findings.append(_unknown(key, tuple(readers or ()), setting_span(text, table, key), "setting"))
             continue
         try:
             chosen[key] = reader(value)
         except _Unfit as unfit:
-            findings.append(_wrong(key, str(unfit), span))
+            findings.append(_wrong(key, str(unfit), setting_span(text, table, key)))
     return chosen
 
 

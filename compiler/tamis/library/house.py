@@ -57,7 +57,7 @@ def _unknown_rules(kitchen: Kitchen, source: Source) -> list[Diagnostic]:
     The settings lie below the checks, so it is only here that both are known.
     """
     findings = []
-    known = (*names(), *scaling_names())
+    known = (*names(), *scaling_names()) if kitchen.settings.checks else ()
     for rule in kitchen.settings.checks:
         if rule not in known:
             near = nearest(rule, known)

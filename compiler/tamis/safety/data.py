@@ -83,9 +83,8 @@ class Rules(NamedTuple):
 def rules() -> Rules:
     """The rules that ship with the compiler: a fault in the file raises."""
     raw = tables(asset_text("grammar/safety.toml"))
-    roasts = _roasts(raw["roast"])
     return Rules(
-        limits={name: _limits(raw[name], raw.get(f"{name}-rest", {}), roasts.get(name, {})) for name in raw["sources"]},
+        limits=_Limits(raw),
         sources=raw["sources"],
         printed=_printed(raw["printed"]["pairs"]),
         wet={what: seconds(text) for what, text in raw["wet"].items()},
@@ -119,16 +118,22 @@ def celsius(text: str) -> Fraction:
     return number if found[2] == "C" else c_from_f(number)
 
 
-def _limits(
-    said: Mapping[str, str], rests: Mapping[str, str], roasts: Mapping[str, tuple[Pair, ...]]
-) -> dict[str, Limit]:
-    """What an authority asks for each hazard."""
-    limits = {}
-    for hazard, text in said.items():
-        pairs = tuple(map(_pair, text.split(" / ")))
-        rest = rests.get(hazard)
-        limits[hazard] = Limit((*pairs, *roasts.get(hazard, ())), seconds(rest) if rest else 0)
-    return limits
+class _Limits(dict[str, dict[str, Limit]]):
+    """What each authority asks for each hazard, made when it is asked for: a check asks for one authority."""
+
+    def __init__(self, raw: Mapping[str, Mapping[str, str]]) -> None:
+        self._raw = raw
+
+    def __missing__(self, authority: str) -> dict[str, Limit]:
+        raw, limits = self._raw, {}
+        rests = raw.get(f"{authority}-rest", {})
+        roasts = _roasts(raw["roast"]) if raw["roast"]["authority"] == authority else {}
+        for hazard, text in raw[authority].items():
+            pairs = tuple(map(_pair, text.split(" / ")))
+            rest = rests.get(hazard)
+            limits[hazard] = Limit((*pairs, *roasts.get(hazard, ())), seconds(rest) if rest else 0)
+        self[authority] = limits
+        return limits
 
 
 def _pair(text: str) -> Pair:
@@ -148,11 +153,11 @@ def _up(value: Fraction) -> int:
     return -(-value.numerator // value.denominator)
 
 
-def _roasts(said: Mapping[str, str]) -> dict[str, dict[str, tuple[Pair, ...]]]:
-    """By authority and hazard, what a roast may be held at instead."""
+def _roasts(said: Mapping[str, str]) -> dict[str, tuple[Pair, ...]]:
+    """By hazard, what a roast may be held at instead."""
     ends = (pair.split("/") for pair in listed(said["pairs"]))
     pairs = tuple(Pair(c_from_f(Fraction(f)), int(held), _both(f"{f} °F")) for f, held in ends)
-    return {said["authority"]: dict.fromkeys(listed(said["hazards"]), pairs)}
+    return dict.fromkeys(listed(said["hazards"]), pairs)
 
 
 def _printed(text: str) -> dict[Fraction, Fraction]:
