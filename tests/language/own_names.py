@@ -17,8 +17,8 @@ from tamis.checks.registry import names, scaling_names
 GRAMMAR = Path(__file__).parents[2] / "grammar"
 _SAME_KIND = frozenset(("get", "pop", "lower", "strip", "values", "keys"))
 """Methods of a text or a table, after which it is known by the same name."""
-_PRODUCTION = re.compile(r"^([a-z]\w+):", re.MULTILINE)
 _TERMINAL = re.compile(r"\b[A-Z][A-Z_]+\b")
+_PRODUCTION = re.compile(r"^([a-z][a-z_]*):", re.MULTILINE)
 
 
 class Names(NamedTuple):
@@ -34,13 +34,16 @@ class Names(NamedTuple):
     """Those of the data, by what a variable that holds one is called."""
     terminals: frozenset[str]
     """Of the grammars, in capitals."""
+    productions: frozenset[str]
+    """Of the grammars, in small letters: what a node of a clause's tree is."""
 
 
 def own_names(modules: dict[str, ast.Module]) -> Names:
     """What the code's annotations, options, rules and records name."""
     grammars = [file.read_text("utf-8") for file in sorted(GRAMMAR.glob("*.lark"))]
-    productions = frozenset(production for text in grammars for production in _PRODUCTION.findall(text))
-    aliases: dict[str, frozenset[str]] = {"Node": productions, "NodeKind": productions}
+    terminals = frozenset(found for text in grammars for found in _TERMINAL.findall(text))
+    productions = frozenset(found for text in grammars for found in _PRODUCTION.findall(text))
+    aliases: dict[str, frozenset[str]] = {"NodeKind": terminals | productions}
     nodes = [node for tree in modules.values() for node in ast.walk(tree)]
     for node in nodes:
         if isinstance(node, ast.Assign) and _names_literals(node.value):
@@ -55,10 +58,9 @@ def own_names(modules: dict[str, ast.Module]) -> Names:
             fields = (item.target for item in node.body if isinstance(item, ast.AnnAssign))
             sets.append(frozenset(field.id for field in fields if isinstance(field, ast.Name)))
     sets += _modules(modules)
-    terminals = {terminal for text in grammars for terminal in _TERMINAL.findall(text)}
     units = json.loads((GRAMMAR / "units.json").read_text("utf-8"))
     beside = {"unit": frozenset(unit["id"] for unit in units), "rule": frozenset((*names(), *scaling_names()))}
-    return Names(of, aliases, (*sets, *beside.values()), beside, frozenset(terminals))
+    return Names(of, aliases, (*sets, *beside.values()), beside, terminals, productions)
 
 
 def _names_literals(value: ast.expr) -> bool:

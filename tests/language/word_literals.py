@@ -9,11 +9,11 @@ letters in a row and
 3. is what `startswith`, `split`, `replace` and their like look for;
 4. stands in the pattern of a regular expression, outside escapes, ranges, group names and flags.
 
-A name of the code's own is no word. What is one follows from the code, never from a list: a string that is compared to
-something whose annotation names it (`station: Station`, where `Station = Literal["oven", …]`; a constant, argument,
-function or field is known by its name), a choice of a command's option, the name of a rule, the id of a unit beside a
-`unit`, the fields of one record, a production of a grammar beside a `Node`, the kind of a token.
-So a name of the code's own is given a `Literal` type, and a word goes to `grammar/`.
+A name of the code's own is no word. What is one follows from the code, never from a list: a string that is compared
+to something whose annotation names it (`station: Station`, where `Station = Literal["oven", …]`; a constant,
+argument, function or field is known by its name), a choice of a command's option, the name of a rule, the id of a
+unit beside a `unit`, the fields of one record, a production of the grammar beside the first of a `Node`, the kind
+of a token. So a name of the code's own is given a `Literal` type, and a word goes to `grammar/`.
 """
 
 from __future__ import annotations
@@ -79,7 +79,7 @@ def word_literals(modules: dict[str, ast.Module]) -> list[Literal]:
     found: list[Literal] = []
     seen: set[tuple[int, str]] = set()
     for file, tree in modules.items():
-        reader = _Reader(names, _reachable(file, tree, constants))
+        reader = _Reader(names, _reachable(file, tree, constants), _reads_trees(tree))
         reader.visit(tree)
         for node, word in reader.found:
             # A constant that is asked in two places, or in another module, is one literal.
@@ -115,8 +115,9 @@ def _reachable(file: str, tree: ast.Module, constants: dict[str, dict[str, ast.e
 class _Reader(ast.NodeVisitor):
     """Collects the word literals of one module."""
 
-    def __init__(self, names: Names, constants: dict[str, ast.expr]) -> None:
+    def __init__(self, names: Names, constants: dict[str, ast.expr], reads_trees: bool) -> None:
         self.names = names
+        self.productions = names.productions if reads_trees else frozenset[str]()
         self.constants = constants
         self.found: list[tuple[ast.expr, str]] = []
         self.local: dict[str, frozenset[str]] = {}
@@ -234,6 +235,10 @@ class _Reader(ast.NodeVisitor):
             return self._may_hold(node.left) | self._may_hold(node.right)
         if isinstance(node, ast.Set | ast.Tuple | ast.List):
             return frozenset().union(*map(self._may_hold, node.elts))
+        if isinstance(node, ast.ListComp | ast.SetComp):
+            return self._may_hold(node.elt)
+        if isinstance(node, ast.Subscript) and isinstance(node.slice, ast.Constant) and node.slice.value == 0:
+            return self.productions | self._may_hold(node.value)
         name = last(node)
         own = self.local.get(name) or self.names.of.get(name, frozenset())
         return own.union(*(names for part, names in self.names.beside.items() if part in name.lower()))
@@ -285,6 +290,11 @@ class _Reader(ast.NodeVisitor):
             self._pattern(node.right)
         elif isinstance(node, ast.Constant) and isinstance(node.value, str):
             self.found += [(node, word) for word in words_of_pattern(node.value)]
+
+
+def _reads_trees(tree: ast.Module) -> bool:
+    """Whether a module knows the nodes of a clause's tree: an annotation names them."""
+    return any(isinstance(node, ast.Name) and node.id == "Node" for node in ast.walk(tree))
 
 
 def _asks(node: ast.AST, variables: set[str]) -> bool:

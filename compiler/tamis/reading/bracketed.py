@@ -103,7 +103,7 @@ def _found(text: str, kitchen: Kitchen, clause_follows: bool) -> Iterator[_Found
 
 def _stretches(text: str, kitchen: Kitchen, clause_follows: bool) -> Iterator[tuple[int, int]]:
     """The text between marks and verbs: no clause goes over one of these."""
-    uses = verbs_in(text, Span(0, len(text)), kitchen.verbs, True, clause_follows)
+    uses = verbs_in(text, Span(0, len(text)), kitchen, True, clause_follows)
     ends = sorted({(mark.start(), mark.end()) for mark in _MARK.finditer(text)} | {use.span for use in uses})
     start = 0
     for first, last in ends:

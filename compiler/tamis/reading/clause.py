@@ -20,6 +20,8 @@ if TYPE_CHECKING:
 
 # A node is (rule, [children]), a leaf (class, text, start, end); both are tuples made by the parser.
 Node = tuple[Any, ...]
+NodeKind = str
+"""The name of a rule or class of `grammar/clause.lark`."""
 
 
 class Unreadable(Exception):

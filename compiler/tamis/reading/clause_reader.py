@@ -20,13 +20,13 @@ if TYPE_CHECKING:
 
     from tamis.diagnostics import Diagnostic
     from tamis.kitchen.house import Kitchen
-    from tamis.reading.clause import Node
+    from tamis.reading.clause import Node, NodeKind
     from tamis.reading.clauses import Read, VerbUse
     from tamis.syntax.document import Clause
 
     Reader = Callable[[Reading, Sequence[Node]], tuple[Read | VerbUse, ...]]
 
-_READERS: Mapping[str, Reader] = {
+_READERS: Mapping[NodeKind, Reader] = {
     "reference": read_reference,
     "equipment": read_tool,
     "setting": read_setting,

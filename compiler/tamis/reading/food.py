@@ -319,7 +319,7 @@ def _percent(reading: Reading, food: Ingredient, node: Node) -> Ingredient:
     for ending in reading.words.possessive:
         said = said.replace("’", "'").removesuffix(ending)
     first, _, rest = said.partition(" ")
-    return food._replace(percent=Percent(value, rest if first.lower() == "the" and rest else said))
+    return food._replace(percent=Percent(value, rest if first.lower() in reading.words.the and rest else said))
 
 
 def _per(reading: Reading, food: Ingredient, node: Node) -> Ingredient:

@@ -11,7 +11,7 @@ from tamis.reading.food import parts_of, read_food
 from tamis.reading.pieces import read_division
 from tamis.reading.soundness import check_text
 from tamis.reading.unit_checks import check_units
-from tamis.typed import TYPE_CHECKING
+from tamis.typed import TYPE_CHECKING, Literal
 
 if TYPE_CHECKING:
     from collections.abc import Sequence
@@ -21,8 +21,8 @@ if TYPE_CHECKING:
     from tamis.reading.clauses import Ingredient, Read
     from tamis.reading.food import Parts
 
-# What comes from the tap is not bought; without an amount it is there to boil, steam or cool in.
-_FROM_TAP = "tap"
+_FROM_TAP: Literal["tap"] = "tap"
+"""The merchant of what is not bought; without an amount it is there to boil, steam or cool in."""
 
 
 def read_named(reading: Reading, children: Sequence[Node], role: str) -> tuple[Read, ...] | None:

@@ -20,29 +20,20 @@ from tamis.assets import asset_text
 from tamis.kitchen.goods import Larder
 from tamis.kitchen.house import default_kitchen
 from tamis.kitchen.verbs import Verb, Verbs
-from tamis.typed import Any
-from tamis.words import word_lists
+from tamis.quantity.units import UnitKind
+from tamis.typed import Any, Literal
+from tamis.words import word_lists, word_tables
 
 TARGET = Path(__file__).resolve().parents[3] / "grammar" / "reference.md"
 
-_PLACE = re.compile(r"(<!-- list: ([a-z-]+) -->\n).*?(<!-- end -->)", re.DOTALL)
-_BASES = {"mass": "g", "volume": "ml", "length": "mm", "time": "s", "nominal": ""}
+_LIST, _END = re.escape("<!-- list: "), re.escape("<!-- end -->")
+_PLACE = re.compile(rf"({_LIST}([a-z-]+) -->\n).*?({_END})", re.DOTALL)
+_BASES: dict[UnitKind, str] = {"mass": "g", "volume": "ml", "length": "mm", "time": "s", "nominal": ""}
 
-# What the data files call their groups, and what a cook would.
-_VERBS = {
-    "combining": "put together",
-    "pouring": "poured",
-    "laying": "laid",
-    "coating": "coated",
-    "working": "worked",
-    "cutting": "cut",
-    "parting": "parted",
-    "hob": "on the hob",
-    "appliances": "cooked in an appliance",
-    "warming": "warmed",
-    "oven": "in the oven",
-    "waiting": "left",
-}
+# Keys of the data files that are no group of theirs and no fact to print.
+_FORMS: Literal["forms"] = "forms"
+_EVERY: Literal["every"] = "every"
+_ALSO: Literal["also"] = "also"
 _MARKS = {"adds": "+", "waits": "†", "attention": "○"}
 
 
@@ -82,7 +73,7 @@ def _definition() -> str:
 def _working(raw: Mapping[str, Any]) -> dict[str, str]:
     """The verbs by what becomes of the food, each with its marks, and what else follows from a few of them."""
     verbs = default_kitchen().verbs
-    kinds = [_kind(kind, table, verbs) for kind, table in raw.items() if kind != "forms"]
+    kinds = [_kind(kind, table, verbs) for kind, table in raw.items() if kind != _FORMS]
     purposes: dict[str, list[str]] = {}
     for verb in verbs:
         if verb.purpose:
@@ -97,13 +88,13 @@ def _working(raw: Mapping[str, Any]) -> dict[str, str]:
 
 def _kind(kind: str, table: Mapping[str, str], verbs: Verbs) -> tuple[str, list[str]]:
     """The verbs of a kind; a mark that all of them bear stands at the kind's name."""
-    marks = {word: _marks(verbs.get(word)) for word in table if word != "every"}
+    marks = {word: _marks(verbs.get(word)) for word in table if word != _EVERY}
     common = [mark for mark in _MARKS.values() if all(mark in own for own in marks.values())]
     words = []
     for word, own in marks.items():
         rest = "".join(mark for mark in own if mark not in common)
         words.append(_with_others(word + rest, table[word]))
-    return _VERBS[kind] + "".join(common), words
+    return word_tables("en", "reference")["verbs"][kind] + "".join(common), words
 
 
 def _marks(verb: Verb | None) -> list[str]:
@@ -118,12 +109,12 @@ def _grouped(tables: Mapping[str, Mapping[str, str]], left_out: tuple[str, ...])
     rows = []
     for kind, table in tables.items():
         if kind not in left_out:
-            rows.append((kind, [_with_others(word, facts) for word, facts in table.items() if word != "every"]))
+            rows.append((kind, [_with_others(word, facts) for word, facts in table.items() if word != _EVERY]))
     return rows
 
 
 def _with_others(word: str, facts: str) -> str:
-    found = re.search(r"\balso ([^,]*)", facts)
+    found = re.search(rf"\b{_ALSO} ([^,]*)", facts)
     return f"{word} ({found[1].replace(' / ', ', ')})" if found else word
 
 

@@ -17,11 +17,11 @@ from tamis.typed import TYPE_CHECKING, Any
 if TYPE_CHECKING:
     from collections.abc import Sequence
 
-    from tamis.reading.clause import Node, Reading
+    from tamis.reading.clause import Node, NodeKind, Reading
 
 ONE = Amount(Fraction(1), Fraction(1))
-MEASURES = frozenset(("weighed", "sized", "product", "MASS", "VOLUME", "SOME"))
-NAMES = frozenset(("food", "strange", "tool", "jar"))
+MEASURES: frozenset[NodeKind] = frozenset(("weighed", "sized", "product", "MASS", "VOLUME", "SOME"))
+NAMES: frozenset[NodeKind] = frozenset(("food", "strange", "tool", "jar"))
 
 
 class Measured:

@@ -6,33 +6,79 @@ looked through. Every other word is prose: *the dough in a warm place* warms not
 
 from __future__ import annotations
 
+import re
+from functools import cache
 from itertools import islice
 
-from tamis.kitchen.equipment import Cupboard
-from tamis.kitchen.verbs import Verb, Verbs
 from tamis.patterns import pattern
 from tamis.reading.clauses import Tool, VerbUse
 from tamis.reading.tables import Tables, match
+from tamis.record import NamedTuple
 from tamis.source import Span
 from tamis.syntax.document import Clause
+from tamis.typed import TYPE_CHECKING
+from tamis.words import one_of, word_lists
+
+if TYPE_CHECKING:
+    from tamis.kitchen.house import Kitchen
+    from tamis.kitchen.verbs import Verb
 
 _TOKEN = pattern(r"[^\W\d_][\w’'-]*|[^\w\s]")
-_OPENS = frozenset((",", ";", ":", ".", "(", "and", "then", "or", "but", "—", "–"))
-_THROUGH = frozenset(
-    ("then", "now", "just", "first", "next", "again", "carefully", "and", "you", "can", "do", "not", "slowly")
-)
-_STATION = pattern(r"\s+(?:(?:the|your)\s+)?([^\W\d_]+)\b")
-_TO = pattern(r"\bto ([^\W\d_]+(?: [^\W\d_]+){0,4}),?\s*\Z")
-_IN_THE = pattern(r"\bin(?:to)? (?:the|a|your) ([^\W\d_]+)")
+_OPENS = (",", ";", ":", ".", "(", "—", "–")
 _LAST_WORD = pattern(r"[^\W\d_][\w-]*\Z")
-_BETWEEN = frozenset(("well", "lightly", "generously", "with", "in", "by"))
 
 
-def verbs_in(text: str, span: Span, verbs: Verbs, starts_open: bool, clause_follows: bool) -> list[VerbUse]:
+class ProseWords(NamedTuple):
+    """What is asked of plain words in a language; `grammar/words/<language>/prose.toml` says what each is."""
+
+    opens: frozenset[str]
+    through: frozenset[str]
+    adverbs: tuple[str, ...]
+    joints: frozenset[str]
+    between: frozenset[str]
+    purpose: tuple[str, ...]
+    to: tuple[str, ...]
+    waited: re.Pattern[str]
+    station: re.Pattern[str]
+    articles: tuple[str, ...]
+    place: re.Pattern[str]
+    of_each: re.Pattern[str]
+    each_with: re.Pattern[str]
+    next: re.Pattern[str]
+    alternative: tuple[str, ...]
+
+
+@cache
+def prose_words(language: str) -> ProseWords:
+    """The words of a language, read once."""
+    lists = word_lists(language, "prose")
+    imperative, named, purposes = lists["imperative"], lists["named"], lists["purposes"]
+    to, each = word_lists(language, "clause")["closed"]["TO"], one_of(lists["each"]["words"])
+    return ProseWords(
+        opens=frozenset((*_OPENS, *imperative["opens"])),
+        through=frozenset(imperative["through"]),
+        adverbs=imperative["adverbs"],
+        joints=frozenset(imperative["joints"]),
+        between=frozenset(purposes["between"]),
+        purpose=tuple(f"{word} " for word in purposes["begin"]),
+        to=tuple(f"{word} " for word in to),
+        waited=pattern(rf"\b{one_of(to)} ([^\W\d_]+(?: [^\W\d_]+){{0,4}}),?\s*\Z"),
+        station=pattern(rf"\s+(?:{one_of(named['the'])}\s+)?([^\W\d_]+)\b"),
+        articles=tuple(f" {word} " for word in named["in-the"]),
+        place=pattern(rf"\b{one_of(named['in'])} {one_of(named['in-the'])} ([^\W\d_]+)"),
+        of_each=pattern(rf"[^.;,]*\b{each}\b"),
+        each_with=pattern(rf"\b{each}\b[^.;,]*\b{one_of(lists['each']['with'])}\s*\Z"),
+        next=pattern(rf"\b({one_of(lists['next']['then'])} )|\.\s+([^\W\d_a-z])|;\s+(\w)"),
+        alternative=tuple(f" {word}" for word in lists["next"]["or"]),
+    )
+
+
+def verbs_in(text: str, span: Span, kitchen: Kitchen, starts_open: bool, clause_follows: bool) -> list[VerbUse]:
     """The verbs of a stretch of prose. `starts_open`: an imperative may stand at its very start."""
     uses: list[VerbUse] = []
     said = text.strip()
-    if not said or said in _OPENS:  # most of what stands between two clauses
+    asked, verbs = prose_words(kitchen.language), kitchen.verbs
+    if not said or said in asked.opens:  # most of what stands between two clauses
         return uses
     words = [token.lower() for token in _TOKEN.findall(text)]
     is_open = starts_open
@@ -41,25 +87,26 @@ def verbs_in(text: str, span: Span, verbs: Verbs, starts_open: bool, clause_foll
         if at < after:
             continue
         found = verbs.match(words, at) if is_open else None
-        if found and _is_verb(found[0], words, at, found[1], clause_follows):
+        if found and _is_verb(found[0], words, at, found[1], clause_follows, asked):
             after = at + found[1]
             tokens = list(islice(_TOKEN.finditer(text), at, after))
             start, end = tokens[0].start(), tokens[-1].end()
             uses.append(VerbUse(found[0], text[start:end], Span(span.start + start, span.start + end)))
             is_open = False
         else:
-            is_open = word in _OPENS or (is_open and (word in _THROUGH or word.endswith("ly")))
+            is_open = word in asked.opens or (is_open and (word in asked.through or word.endswith(asked.adverbs)))
     return uses
 
 
-def wait_before(text: str, end: int, verbs: Verbs) -> VerbUse | None:
+def wait_before(text: str, end: int, kitchen: Kitchen) -> VerbUse | None:
     """What is waited for in *turn out onto a rack to cool completely*, right before the clause that says how long.
     `end` is where the text ends in the file."""
-    found = _TO.search(text) if "to " in text else None
+    asked = prose_words(kitchen.language)
+    found = asked.waited.search(text) if any(to in text for to in asked.to) else None
     if found is None:
         return None
     words = found[1].lower().split()
-    verb = verbs.match(words, 0)
+    verb = kitchen.verbs.match(words, 0)
     if verb is None or not verb[0].waits:
         return None
     said = " ".join(found[1].split()[: verb[1]])
@@ -67,48 +114,49 @@ def wait_before(text: str, end: int, verbs: Verbs) -> VerbUse | None:
     return VerbUse(verb[0], said, Span(start, start + len(said)))
 
 
-def station_after(use: VerbUse, text: str, span: Span, cupboard: Cupboard) -> Tool | None:
+def station_after(use: VerbUse, text: str, span: Span, kitchen: Kitchen) -> Tool | None:
     """The oven or grill that a verb sets in plain words, as it would stand in a bracket: *Preheat the oven to*."""
     if not use.verb.sets:
         return None
-    named = _STATION.match(text, use.span.end - span.start)
-    found = cupboard.find([named[1].lower()]) if named else None
+    named = prose_words(kitchen.language).station.match(text, use.span.end - span.start)
+    found = kitchen.cupboard.find([named[1].lower()]) if named else None
     if named is None or found is None or found.item.kind != "station":
         return None
     place = Span(span.start + named.start(1), span.start + named.end(1))
     return Tool(Clause(named[1], place), named[1], found.item, definite=True)
 
 
-def cold_place(text: str, start: int, cupboard: Cupboard) -> Tool | None:
+def cold_place(text: str, start: int, kitchen: Kitchen) -> Tool | None:
     """The fridge or freezer that food stands in, named in plain words or within a time: *in the fridge for 1 h*.
     `start` is where the text begins in the file."""
-    if " the " not in text and " a " not in text and " your " not in text:
+    asked = prose_words(kitchen.language)
+    if not any(article in text for article in asked.articles):
         return None
-    for named in _IN_THE.finditer(text):
-        found = cupboard.find([named[1].lower()])
+    for named in asked.place.finditer(text):
+        found = kitchen.cupboard.find([named[1].lower()])
         if found is not None and found.item.kind == "station" and found.item.station in ("fridge", "freezer"):
             place = Span(start + named.start(1), start + named.end(1))
             return Tool(Clause(named[1], place), named[1], found.item, preposition="in", definite=True)
     return None
 
 
-def _is_verb(verb: Verb, words: list[str], at: int, length: int, clause_follows: bool) -> bool:
+def _is_verb(verb: Verb, words: list[str], at: int, length: int, clause_follows: bool, asked: ProseWords) -> bool:
     """Whether a word that is also a noun or adjective (cream, warm, toast) is a command here: something must follow."""
     if not verb.doubtful or length > 1 or (at == 0 and length < len(words)):
         return True
     after = at + length
     if after >= len(words):
         return clause_follows
-    return words[after].isalpha() and words[after] not in ("and", "or")
+    return words[after].isalpha() and words[after] not in asked.joints
 
 
-def purpose_before(text: str, verbs: Verbs) -> str:
+def purpose_before(text: str, kitchen: Kitchen) -> str:
     """The purpose that a participle right before a bracket gives: `a bench dusted with [rye flour]`."""
-    words = text.split()
-    while len(words) > 1 and words[-1] in _BETWEEN:
+    words, between = text.split(), prose_words(kitchen.language).between
+    while len(words) > 1 and words[-1] in between:
         words.pop()
     found = _LAST_WORD.search(words[-1]) if words else None
-    verb = verbs.participle(found[0].lower()) if found else None
+    verb = kitchen.verbs.participle(found[0].lower()) if found else None
     return verb.purpose if verb else ""
 
 

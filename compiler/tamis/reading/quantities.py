@@ -10,6 +10,7 @@ from fractions import Fraction
 from functools import lru_cache
 
 from tamis.quantity.amount import Amount
+from tamis.quantity.degrees import degree_words
 from tamis.quantity.duration import OVERNIGHT, Duration, at_least, up_to, window
 from tamis.quantity.measure import Measure, plus
 from tamis.quantity.number import is_kitchen_fraction, problem
@@ -17,7 +18,7 @@ from tamis.quantity.number import parse as parse_number
 from tamis.quantity.temperature import c_from_f, c_from_gas
 from tamis.reading.clause import child, end_of, leaves
 from tamis.source import Span
-from tamis.typed import TYPE_CHECKING
+from tamis.typed import TYPE_CHECKING, Literal
 
 if TYPE_CHECKING:
     from collections.abc import Sequence
@@ -28,8 +29,10 @@ if TYPE_CHECKING:
 # Of an hour or a minute nobody says five eighths.
 _OF_TIME = frozenset((2, 3, 4))
 
+_Of = Literal["", "time", "degrees"]
 
-def amount(reading: Reading, node: Node, of: str = "", unit: Node | None = None) -> Amount:
+
+def amount(reading: Reading, node: Node, of: _Of = "", unit: Node | None = None) -> Amount:
     """The amount of an `amount` or a `count`; `of` is "time" or "degrees" where that limits its fractions, `unit` what
     stands behind it."""
     numbers = node[1]
@@ -68,7 +71,7 @@ def _plain(low_text: str, high_text: str) -> Amount | None:
     return Amount(low, low if low_text == high_text else high)
 
 
-def _number(reading: Reading, leaf: Node, of: str) -> Fraction:
+def _number(reading: Reading, leaf: Node, of: _Of) -> Fraction:
     found = reading.number(leaf) if leaf[0] != "MISWRITTEN" else None
     said = leaf[1]
     reading.numbers.add(leaf[2])
@@ -80,7 +83,7 @@ def _number(reading: Reading, leaf: Node, of: str) -> Fraction:
     return found
 
 
-def _is_kitchen_fraction(reading: Reading, leaf: Node, of: str) -> None:
+def _is_kitchen_fraction(reading: Reading, leaf: Node, of: _Of) -> None:
     """`20/30` may be a range, a fraction, an oven and its fan: no guess is made."""
     whole, _, below = leaf[1].replace("⁄", "/").partition("/")
     top, bottom = int(whole.replace("-", " ").split()[-1]), int(below)
@@ -365,7 +368,7 @@ def degrees(reading: Reading, node: Node) -> Amount:
             raise reading.fail("number-unclear", reading.span([node]), message, "gas marks run from 1/4 to 10")
         return Amount(low, high)
     value = amount(reading, one, "degrees", other)
-    if other[1].rstrip().lower().endswith(("f", "fahrenheit", "℉")):
+    if other[1].rstrip().lower().endswith((*degree_words(reading.kitchen.language).fahrenheit, "℉")):
         return Amount(c_from_f(value.lo), c_from_f(value.hi))
     return value
 

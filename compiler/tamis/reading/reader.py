@@ -9,7 +9,6 @@ from itertools import takewhile
 
 from tamis.diagnostics import Diagnostic, Label
 from tamis.kitchen.house import Kitchen
-from tamis.patterns import pattern
 from tamis.reading.clause_reader import read_clause
 from tamis.reading.clauses import (
     Cue,
@@ -25,7 +24,15 @@ from tamis.reading.clauses import (
     VerbUse,
 )
 from tamis.reading.header import read_header
-from tamis.reading.prose import cold_place, preposition_before, purpose_before, station_after, verbs_in, wait_before
+from tamis.reading.prose import (
+    cold_place,
+    preposition_before,
+    prose_words,
+    purpose_before,
+    station_after,
+    verbs_in,
+    wait_before,
+)
 from tamis.reading.reading import (
     ActionRead,
     ComponentRead,
@@ -43,12 +50,10 @@ if TYPE_CHECKING:
     from collections.abc import Sequence
 
     from tamis.reading.clauses import Read
+    from tamis.reading.prose import ProseWords
     from tamis.syntax.document import Part
 
 _RIGHT_BEHIND = len(" into the ")
-_OF_EACH = pattern(r"[^.;,]*\b(?:each|every)\b")
-_NEXT = pattern(r"\b(then )|\.\s+([^\W\d_a-z])|;\s+(\w)")
-_EACH_WITH = pattern(r"\b(?:each|every)\b[^.;,]*\bwith\s*\Z")
 
 
 def read(document: Document, kitchen: Kitchen) -> tuple[Reading, list[Diagnostic]]:
@@ -66,13 +71,14 @@ def read(document: Document, kitchen: Kitchen) -> tuple[Reading, list[Diagnostic
 class _Reader:
     """Reads components one after another; holds the kitchen and the findings."""
 
-    __slots__ = ("_each", "findings", "kitchen", "tables")
+    __slots__ = ("_each", "findings", "kitchen", "tables", "words")
 
     def __init__(self, kitchen: Kitchen, findings: list[Diagnostic]) -> None:
         self.kitchen = kitchen
         self.findings = findings
         self.tables = tables(kitchen.language)
         self._each = self.tables.each
+        self.words = prose_words(kitchen.language)
 
     def component(self, node: ComponentNode) -> ComponentRead:
         """A heading with its steps; a remark belongs to the step before it, or to the component."""
@@ -136,12 +142,12 @@ class _Reader:
         """The verbs of plain words, the station that one of them heats, and the fridge that the food goes into; after a
         time only right behind it: *cool for 3 h, then keep in the fridge* cools nothing there."""
         events: list[Event] = []
-        for use in verbs_in(part.text, part.span, self.kitchen.verbs, starts_open, clause_follows):
+        for use in verbs_in(part.text, part.span, self.kitchen, starts_open, clause_follows):
             events.append(use)
-            station = station_after(use, part.text, part.span, self.kitchen.cupboard)
+            station = station_after(use, part.text, part.span, self.kitchen)
             if station:
                 events.append(station)
-        place = cold_place(part.text, part.span.start, self.kitchen.cupboard)
+        place = cold_place(part.text, part.span.start, self.kitchen)
         near = place is not None and (not timed or place.clause.span.start - part.span.start <= _RIGHT_BEHIND)
         return [*events, place] if place and near else events
 
@@ -163,14 +169,14 @@ class _Reader:
         if isinstance(record, Division) and not self._each.isdisjoint(before.lower().split()):
             return [record._replace(of_each=True)]
         if isinstance(record, Reference):
-            record = _for_each(record, before, after)
+            record = _for_each(record, before, after, self.words)
             preposition = "" if record.preposition else preposition_before(before, self.tables)
             return [record._replace(preposition=preposition) if preposition else record]
         if isinstance(record, Tool) and not record.preposition:
             return [record._replace(preposition=preposition_before(before, self.tables))]
         if isinstance(record, Time | Cue | Pause) and record.verb:
             return [*self._worked(record), record]
-        wait = wait_before(before, clause.span.start, self.kitchen.verbs) if isinstance(record, Time | Cue) else None
+        wait = wait_before(before, clause.span.start, self.kitchen) if isinstance(record, Time | Cue) else None
         last = earlier[-1] if earlier else None
         said = wait is None or (isinstance(last, VerbUse) and last.span.end >= wait.span.start)  # *leave to rise*
         return [record] if said or wait is None else [wait, record]
@@ -185,11 +191,11 @@ class _Reader:
     def _purpose(self, record: Ingredient, earlier: Sequence[Event], before: str) -> str:
         """The purpose that the verb gives: a participle right before the bracket, or the verb of the line for
         unmeasured goods. Dusting or greasing takes even a measured food out of the batch."""
-        purpose = purpose_before(before, self.kitchen.verbs) if before else ""
+        purpose = purpose_before(before, self.kitchen) if before else ""
         if not purpose and record.role == "unmeasured":
             uses = [event.verb for event in earlier if isinstance(event, VerbUse)]
             purpose = next((verb.purpose for verb in reversed(uses) if verb.purpose), "")
-        if record.role == "ingredient" and not purpose.startswith("for "):
+        if record.role == "ingredient" and not purpose.startswith(self.words.purpose):
             return ""
         return purpose
 
@@ -207,7 +213,7 @@ class _Reader:
             if at is not None:
                 head, tail = _tended(*_cut(action, at))
                 return [head, *self._split(tail)]
-            at = _start_of_next_wait(action, timed[0])
+            at = _start_of_next_wait(action, timed[0], self.words)
             return [action] if at is None else list(_cut(action, at))
         first, second = timed[0], timed[1]
         assert not isinstance(first, VerbUse) and not isinstance(second, VerbUse)
@@ -228,7 +234,7 @@ class _Reader:
         """Where `then` stands in the plain words between two offsets, or where a sentence begins."""
         for part in parts:
             if isinstance(part, Text) and start <= part.span.start < end:
-                found = _NEXT.search(part.text)
+                found = self.words.next.search(part.text)
                 if found:
                     return part.span.start + found.start(found.lastindex or 0)
         return None
@@ -247,10 +253,12 @@ def _end_of_repeated(action: ActionRead) -> int | None:
     return None
 
 
-def _for_each(reference: Reference, before: str, after: str) -> Reference:
+def _for_each(reference: Reference, before: str, after: str, words: ProseWords) -> Reference:
     """`[1 tsp of the filling] in the middle of each`: so much for every piece, and in the end all of it."""
     share = reference.share
-    if share is None or share.kind != "measure" or not (_OF_EACH.match(after) or _EACH_WITH.search(before)):
+    if share is None or share.kind != "measure":
+        return reference
+    if not (words.of_each.match(after) or words.each_with.search(before)):
         return reference
     return reference._replace(share=None)
 
@@ -275,20 +283,20 @@ def _end_of_first_wait(action: ActionRead, timed: Event) -> int | None:
     return None
 
 
-def _start_of_next_wait(action: ActionRead, timed: Event) -> int | None:
+def _start_of_next_wait(action: ActionRead, timed: Event, words: ProseWords) -> int | None:
     """Where another wait begins after the one that is timed: `[simmer for 10 min] and leave to cool`."""
     events = iter(action.events)
     for event in events:
         if event is timed:
             break
     waits = (event for event in events if isinstance(event, VerbUse) and event.verb.waits)
-    return next((use.span.start for use in waits if not _is_alternative(action, use)), None)
+    return next((use.span.start for use in waits if not _is_alternative(action, use, words)), None)
 
 
-def _is_alternative(action: ActionRead, use: VerbUse) -> bool:
+def _is_alternative(action: ActionRead, use: VerbUse, words: ProseWords) -> bool:
     """`[chill for up to 2 days], or freeze`: no work of this line."""
     part = next((part for part in action.parts if part.span.start <= use.span.start < part.span.end), None)
-    return isinstance(part, Text) and part.text[: use.span.start - part.span.start].rstrip().endswith(" or")
+    return isinstance(part, Text) and part.text[: use.span.start - part.span.start].rstrip().endswith(words.alternative)
 
 
 def _tended(head: ActionRead, tail: ActionRead) -> tuple[ActionRead, ActionRead]:

@@ -27,7 +27,7 @@ if TYPE_CHECKING:
 
     from tamis.kitchen.verbs import Verb
     from tamis.quantity.amount import Amount
-    from tamis.reading.clause import Node, Reading
+    from tamis.reading.clause import Node, NodeKind, Reading
 
 
 class _Work:
@@ -110,7 +110,7 @@ def _beside(reading: Reading, work: _Work, node: Node, rest: Sequence[Node]) -> 
         check_text(reading, node[1])
 
 
-_LENGTHS = frozenset(("duration", "OVERNIGHT", "stretch", "MORE", "LONGER"))
+_LENGTHS: frozenset[NodeKind] = frozenset(("duration", "OVERNIGHT", "stretch", "MORE", "LONGER"))
 
 
 def _length_part(reading: Reading, work: _Work, node: Node) -> None:

@@ -25,8 +25,8 @@ _KINDS: dict[str, QuantityKind] = {
     "DEGREE": "temperature",
     "PERCENT": "percent",
 }
-_COMPOUND = frozenset(("mass", "volume", "time"))
-_SIDES = frozenset(("mass", "volume", "length"))
+_COMPOUND: frozenset[QuantityKind] = frozenset(("mass", "volume", "time"))
+_SIDES: frozenset[QuantityKind] = frozenset(("mass", "volume", "length"))
 _DEEPEST = 40
 
 

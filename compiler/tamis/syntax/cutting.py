@@ -16,14 +16,14 @@ from tamis.typed import TYPE_CHECKING
 from tamis.words import word_lists
 
 if TYPE_CHECKING:
-    from tamis.quantity.units import Units
+    from tamis.quantity.units import UnitKind, Units
 
 _FRACTIONS = "¼½¾⅐⅑⅒⅓⅔⅕⅖⅗⅘⅙⅚⅛⅜⅝⅞"
 _SPACES = " \u00a0\u2009\u202f"
 HYPHENS = "‐‑-"
 _DASHES = f"‒–—―−{HYPHENS}"
 _PLAIN_HYPHENS = str.maketrans({"’": "'", "‐": "-", "‑": "-"})
-_UNIT_KINDS = {"mass": "MASS", "volume": "VOLUME", "length": "LENGTH", "time": "TIME"}
+_UNIT_KINDS: dict[UnitKind, str] = {"mass": "MASS", "volume": "VOLUME", "length": "LENGTH", "time": "TIME"}
 _MARKS = {",": "COMMA", "/": "SLASH", "⁄": "SLASH", "+": "PLUS", "@": "AT"}
 UNITS = frozenset(("MASS", "VOLUME", "LENGTH", "TIME", "DEGREE", "PERCENT", "INCH"))
 

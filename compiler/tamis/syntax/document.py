@@ -14,6 +14,9 @@ if TYPE_CHECKING:
     from tamis.syntax.clause import Items
 
 RemarkKind = Literal["Note", "Tip", "Caution", "Variation"]
+AHEAD: Literal["Ahead"] = "Ahead"
+ALLOW: Literal["allow"] = "allow"
+"""Words of the format, the same in every language."""
 
 
 class Field(NamedTuple):

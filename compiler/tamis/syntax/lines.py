@@ -5,20 +5,22 @@ from __future__ import annotations
 import re
 
 from tamis.patterns import pattern
+from tamis.syntax.document import AHEAD, RemarkKind
 from tamis.syntax.token import Token
-from tamis.typed import TYPE_CHECKING
+from tamis.typed import TYPE_CHECKING, get_args
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
 
 _LINE = pattern(r"[^\r\n]*(?:\r\n|\n|\r)|[^\r\n]+")
+_REMARKS = "|".join(get_args(RemarkKind))
 _KIND = pattern(
-    r"""
+    rf"""
       (?P<BLANK>\s*\Z)
     | (?P<COMMENT>%)
     | (?P<HEADING>\#)
-    | (?P<REMARK>(?i:Note|Tip|Caution|Variation):)
-    | (?P<AHEAD>(?i:Ahead):)
+    | (?P<REMARK>(?i:{_REMARKS}):)
+    | (?P<AHEAD>(?i:{AHEAD}):)
     | (?P<FIELD>[A-Za-z][A-Za-z_-]*[ \t]*:)
     """,
     re.VERBOSE,

@@ -16,6 +16,8 @@ from tamis.patterns import pattern
 from tamis.source import Source, Span
 from tamis.syntax.actions import action_of, actions_of
 from tamis.syntax.document import (
+    AHEAD,
+    ALLOW,
     Ahead,
     Block,
     Comment,
@@ -34,10 +36,10 @@ from tamis.typed import TYPE_CHECKING, cast
 if TYPE_CHECKING:
     from collections.abc import Sequence
 
-_ALLOW = pattern(r"%\s*allow\s+([A-Za-z-]+)\s*(?::\s*(.*\S))?\s*$")
+_ALLOW = pattern(rf"%\s*{ALLOW}\s+([A-Za-z-]+)\s*(?::\s*(.*\S))?\s*$")
 # `prep time: 20 min`: no key has two words, but a line that begins so was meant as one.
 _KEY_OF_WORDS = pattern(r"[^\W\d_]+(?: [^\W\d_]+){1,2}\s*")
-_ALLOW_TRY = pattern(r"%\s*allow\b")
+_ALLOW_TRY = pattern(rf"%\s*{ALLOW}\b")
 
 
 @cache
@@ -211,7 +213,7 @@ class _Builder:
         end = kept[-1].span.start + len(kept[-1].text.rstrip())
         span = Span(lines[0].span.start, end)
         if lines[0].kind == "AHEAD":
-            body = Span(span.start + len("Ahead:"), end)
+            body = Span(span.start + len(AHEAD) + 1, end)
             self.blocks.append(Ahead(action_of(self.source, body, self.findings), span))
             return
         text = "".join(line.text for line in kept)[len(kind) + 1 :].strip()
