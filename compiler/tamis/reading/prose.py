@@ -20,11 +20,32 @@ from tamis.typed import TYPE_CHECKING
 from tamis.words import one_of, word_lists
 
 if TYPE_CHECKING:
+    from collections.abc import Sequence
+
     from tamis.kitchen.house import Kitchen
     from tamis.kitchen.verbs import Verb
+    from tamis.syntax.document import Text
 
 _TOKEN = pattern(r"[^\W\d_][\w’'-]*|[^\w\s]")
 _OPENS = (",", ";", ":", ".", "(", "—", "–")
+# The classes of words that stand before a name or part two of them, and never for work.
+_SMALL = (
+    "ARTICLE",
+    "THE",
+    "OF",
+    "FOR",
+    "TO",
+    "AT",
+    "PREP",
+    "INTO",
+    "UNTIL",
+    "OR",
+    "AND",
+    "EACH",
+    "ALL",
+    "WHILE",
+    "BEFORE",
+)
 _LAST_WORD = pattern(r"[^\W\d_][\w-]*\Z")
 
 
@@ -46,6 +67,9 @@ class ProseWords(NamedTuple):
     each_with: re.Pattern[str]
     next: re.Pattern[str]
     alternative: tuple[str, ...]
+    small: frozenset[str]
+    no_object: re.Pattern[str]
+    carried: re.Pattern[str]
 
 
 @cache
@@ -53,7 +77,8 @@ def prose_words(language: str) -> ProseWords:
     """The words of a language, read once."""
     lists = word_lists(language, "prose")
     imperative, named, purposes = lists["imperative"], lists["named"], lists["purposes"]
-    to, each = word_lists(language, "clause")["closed"]["TO"], one_of(lists["each"]["words"])
+    closed, idle = word_lists(language, "clause")["closed"], lists["idle"]
+    to, each = closed["TO"], one_of(lists["each"]["words"])
     return ProseWords(
         opens=frozenset((*_OPENS, *imperative["opens"])),
         through=frozenset(imperative["through"]),
@@ -69,6 +94,9 @@ def prose_words(language: str) -> ProseWords:
         of_each=pattern(rf"[^.;,]*\b{each}\b"),
         each_with=pattern(rf"\b{each}\b[^.;,]*\b{one_of(lists['each']['with'])}\s*\Z"),
         next=pattern(rf"\b({one_of(lists['next']['then'])} )|\.\s+([^\W\d_a-z])|;\s+(\w)"),
+        small=frozenset(word for name in _SMALL for word in closed[name]),
+        no_object=pattern(rf"\s+(?:{one_of(idle['no'])}|{one_of(idle['own'])}\s+{one_of(idle['body'])})\b"),
+        carried=pattern(rf"\b{one_of(idle['to'])} {one_of(idle['the'])} {one_of(idle['places'])}\b"),
         alternative=tuple(f" {word}" for word in lists["next"]["or"]),
     )
 
@@ -168,3 +196,31 @@ def preposition_before(text: str, tables: Tables) -> str:
         if found and start + found[1] == len(words):
             return found[0]
     return ""
+
+
+def first_word(text: str, span: Span, kitchen: Kitchen) -> Span | None:
+    """The word in the place of an imperative at the start of a line: *faff* in *Then slowly faff with it*. None where a
+    small word, a food or a tool stands there."""
+    asked = prose_words(kitchen.language)
+    for token in _TOKEN.finditer(text):
+        word = token[0].lower()
+        if word in asked.through or word.endswith(asked.adverbs) or word in asked.opens:
+            continue
+        is_name = kitchen.cupboard.find([word]) or kitchen.larder.find([word])
+        plain = len(word) > 1 and word not in asked.small and not is_name
+        return Span(span.start + token.start(), span.start + token.end()) if plain else None
+    return None
+
+
+def waits_for_nothing(use: VerbUse, texts: Sequence[Text], kitchen: Kitchen) -> bool:
+    """Whether a verb that waits does so in none of these plain words: *leave no lumps*, *rest your hands*, *bring … to
+    the table*, where food is carried. What lets or stands has no way to go."""
+    asked = prose_words(kitchen.language)
+    for part in texts:
+        after = use.span.end - part.span.start
+        if 0 < after <= len(part.text) and asked.no_object.match(part.text, after):
+            return True
+        carries = not use.verb.lets and not use.verb.stands
+        if carries and part.span.end > use.span.start and asked.carried.search(part.text, max(0, after)):
+            return True
+    return False
