@@ -68,6 +68,7 @@ class ProseWords(NamedTuple):
     next: re.Pattern[str]
     alternative: tuple[str, ...]
     small: frozenset[str]
+    without: frozenset[str]
     no_object: re.Pattern[str]
     carried: re.Pattern[str]
 
@@ -95,6 +96,7 @@ def prose_words(language: str) -> ProseWords:
         each_with=pattern(rf"\b{each}\b[^.;,]*\b{one_of(lists['each']['with'])}\s*\Z"),
         next=pattern(rf"\b({one_of(lists['next']['then'])} )|\.\s+([^\W\d_a-z])|;\s+(\w)"),
         small=frozenset(word for name in _SMALL for word in closed[name]),
+        without=frozenset(lists["tools"]["without"]),
         no_object=pattern(rf"\s+(?:{one_of(idle['no'])}|{one_of(idle['own'])}\s+{one_of(idle['body'])})\b"),
         carried=pattern(rf"\b{one_of(idle['to'])} {one_of(idle['the'])} {one_of(idle['places'])}\b"),
         alternative=tuple(f" {word}" for word in lists["next"]["or"]),

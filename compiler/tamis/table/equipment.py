@@ -12,10 +12,12 @@ from fractions import Fraction
 
 from tamis.kitchen.equipment import Equipment
 from tamis.kitchen.house import Kitchen
-from tamis.model.recipe import Recipe
+from tamis.model.recipe import Action, Recipe
 from tamis.quantity.display import number as number_text
 from tamis.quantity.nouns import nouns
 from tamis.reading.clauses import Tool
+from tamis.reading.plain import tools_in
+from tamis.syntax.document import Text
 from tamis.table.rows import EquipmentRow
 from tamis.table.words import equipment_words
 
@@ -38,16 +40,24 @@ class _Piece:
 
 
 def equipment_list(recipe: Recipe, kitchen: Kitchen) -> tuple[EquipmentRow, ...]:
-    """What the method's clauses name, each piece once, in order of need."""
+    """What the method names, each piece once, in order of need."""
     pieces: dict[Key, _Piece] = {}
     for action in recipe.actions:
-        for read in action.reads:
-            if isinstance(read, Tool):
-                piece = _piece(read, pieces, kitchen)
-                if piece is not None:
-                    piece.actions.append(action.number)
-                    piece.components.append(action.component)
+        for tool in _tools(action, kitchen):
+            piece = _piece(tool, pieces, kitchen)
+            if piece is not None:
+                piece.actions.append(action.number)
+                piece.components.append(action.component)
     return tuple(_row(piece, kitchen) for piece in pieces.values())
+
+
+def _tools(action: Action, kitchen: Kitchen) -> list[Tool]:
+    """Those of an action's clauses, and those of its plain words, in the order of the text."""
+    tools = [read for read in action.reads if isinstance(read, Tool)]
+    for part in action.parts:
+        if isinstance(part, Text):
+            tools += tools_in(part, kitchen)
+    return sorted(tools, key=lambda tool: tool.clause.span.start)
 
 
 def _piece(tool: Tool, pieces: dict[Key, _Piece], kitchen: Kitchen) -> _Piece | None:

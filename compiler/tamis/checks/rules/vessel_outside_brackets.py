@@ -1,6 +1,6 @@
 """A pan or a bowl in the plain words of a line.
 
-It is in no equipment list, and nothing tells that the food now lies in another vessel.
+It stands in the equipment list, but nothing tells that the food now lies in another vessel.
 
 Put it in a bracket: `[in a large bowl]`, `[into a wide pan]`.
 """
@@ -62,7 +62,7 @@ def check(view: View) -> Iterator[Diagnostic]:
                 if length and not (rest and rest[0] in of):
                     words = " ".join((found[0][: found.start(1) - found.start()].rstrip(), *found[1].split()[:length]))
                     span = Span(found.start(), found.start() + len(words)).shifted(part.span.start)
-                    message = f"“{words}” stands outside brackets: no equipment list has it"
+                    message = f"“{words}” stands outside brackets: nothing tells that the food lies there now"
                     yield Diagnostic(RULE, LEVEL, span, message, f"write `[{words}]`")
 
 

@@ -1,0 +1,32 @@
+"""Equipment that plain words name stands in the list, as what brackets name does."""
+
+from __future__ import annotations
+
+import pytest
+
+from tamis.compile import compile
+from tamis.kitchen.house import default_kitchen
+from tamis.source import Source
+
+LINES = {
+    "Tip into the pot.": ["pot"],
+    "Lay on a baking tray.": ["baking tray"],
+    "Lay on a large, deep baking tray.": ["large deep baking tray"],
+    "Lay on two baking trays lined with baking paper.": ["2 baking trays", "baking paper"],
+    "Cover with foil.": ["foil"],
+    "Wrap tightly in baking paper and lay in a roasting tin.": ["baking paper", "roasting tin"],
+    "Press through a fine sieve with a wooden spoon.": ["fine sieve", "wooden spoon"],
+    "Return to the bowl.": [],
+    "Set over a bowl of ice.": [],
+    "Cook without a lid, then lift from the casserole.": [],
+    "Put in the oven, on the middle shelf.": [],
+    "Stir with your hands, in a figure of eight.": [],
+    "Serve with rice.": [],
+}
+
+
+@pytest.mark.parametrize("line", LINES)
+def test_what_a_line_needs(line: str) -> None:
+    text = f"title: Rice\nserves: 4\n\n# Rice\n\nMix [400 g rice] and [400 g water] [in a mixing bowl].\n{line}\n"
+    compiled = compile(Source("rice.tamis", text), default_kitchen(), {})
+    assert [row.label for row in compiled.equipment] == ["mixing bowl", *LINES[line]]
