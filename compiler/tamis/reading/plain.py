@@ -7,16 +7,17 @@ in brackets; where the food lies is told by clauses alone.
 from __future__ import annotations
 
 from fractions import Fraction
-from typing import TYPE_CHECKING
 
 from tamis.quantity.number import parse as parse_number
 from tamis.reading.clause_reader import parser_of
 from tamis.reading.clauses import Tool
 from tamis.reading.prose import prose_words
 from tamis.reading.vocabulary import Choices
+from tamis.record import NamedTuple
 from tamis.source import Span
 from tamis.syntax.cutting import NUMBER_WORD, ONE
 from tamis.syntax.document import Clause
+from tamis.typed import TYPE_CHECKING
 from tamis.words import word_lists
 
 if TYPE_CHECKING:
@@ -29,13 +30,25 @@ from tamis.syntax.document import Text
 
 _PLACES = frozenset(("PREP", "INTO", "ONHEAT", "TO"))
 _ARTICLES = frozenset(("ARTICLE", "THE"))
+_DEFINITE = frozenset(("THE",))
 _TOOLS = frozenset(("TOOL", "COUNTTOOL"))
 # Adjectives before the noun: *a large deep baking tray*.
 _MOST_WORDS = 6
 
 
-def tools_in(part: Text, kitchen: Kitchen) -> Iterator[Tool]:
+class Placed(NamedTuple):
+    """A piece of equipment in plain words; the span begins at its preposition. `indefinite`: with an article that makes
+    it another piece than those before."""
+
+    tool: Tool
+    span: Span
+    indefinite: bool
+
+
+def tools_in(part: Text, kitchen: Kitchen) -> Iterator[Placed]:
     """The equipment after each preposition; a bowl *of* ice is told by what it holds, and is none of these."""
+    if " " not in part.text.strip():  # most of what stands between two clauses
+        return
     vocabulary = parser_of(kitchen).vocabulary
     cut = vocabulary.cutter.cut(part.text)
     asked, of = prose_words(kitchen.language), frozenset(word_lists(kitchen.language, "clause")["closed"]["OF"])
@@ -45,19 +58,30 @@ def tools_in(part: Text, kitchen: Kitchen) -> Iterator[Tool]:
         if not taken or cut.words[at] in asked.without:
             at += 1
             continue
-        at += taken
-        article = _taken(vocabulary, cut, at, _ARTICLES)
-        definite = bool(_taken(vocabulary, cut, at, frozenset(("THE",))))
-        number = _number(cut, at + article, kitchen.language)
-        first = at + article + bool(number)
-        last = _end_of_tool(vocabulary, cut, first)
+        start, at = at, at + taken
+        first = at + _taken(vocabulary, cut, at, _ARTICLES)
+        number = _number(cut, first, kitchen.language)
+        last = _end_of_tool(vocabulary, cut, first + bool(number))
         if last is not None and not (last < end and cut.words[last] in of):
-            found = kitchen.cupboard.find([word for word in cut.words[first:last] if word])
-            if found is not None and (article or number or found.several or found.item.kind == "lining"):
-                start, stop = cut.starts[first], cut.ends[last - 1]
-                clause = Clause(part.text[start:stop], Span(start, stop).shifted(part.span.start))
-                yield Tool(clause, clause.text, found.item, found.adjectives, number or Fraction(1), definite=definite)
+            definite = bool(_taken(vocabulary, cut, at, _DEFINITE))
+            tool = _tool(cut, part, first + bool(number), last, kitchen)
+            if tool is not None and (first > at or number or tool[1]):
+                said = part.text[cut.starts[start] : cut.ends[at - 1]].lower()
+                placed = tool[0]._replace(number=number or Fraction(1), definite=definite, preposition=said)
+                span = Span(cut.starts[start], cut.ends[last - 1]).shifted(part.span.start)
+                yield Placed(placed, span, first > at and not definite)
             at = last
+
+
+def _tool(cut: Cut, part: Text, first: int, last: int, kitchen: Kitchen) -> tuple[Tool, bool] | None:
+    """The piece that these words name, and whether it needs no article: several, or foil."""
+    found = kitchen.cupboard.find([word for word in cut.words[first:last] if word])
+    if found is None:
+        return None
+    start, stop = cut.starts[first], cut.ends[last - 1]
+    clause = Clause(part.text[start:stop], Span(start, stop).shifted(part.span.start))
+    bare = found.several or found.item.kind == "lining"
+    return Tool(clause, clause.text, found.item, found.adjectives), bare
 
 
 def _number(cut: Cut, at: int, language: str) -> Fraction | None:
@@ -69,9 +93,11 @@ def _number(cut: Cut, at: int, language: str) -> Fraction | None:
 
 def _taken(vocabulary: Vocabulary, cut: Cut, at: int, kinds: frozenset[str]) -> int:
     """How many words at a place are of one of these classes; 0 for none."""
-    if at >= len(cut.words) or cut.fixed[at] is not None:
-        return 0
-    return next((size for kind, size in vocabulary.choice(cut.words, at).ways if kind in kinds), 0)
+    if at < len(cut.words) and cut.fixed[at] is None:
+        for kind, size in vocabulary.choice(cut.words, at).ways:
+            if kind in kinds:
+                return size
+    return 0
 
 
 def _end_of_tool(vocabulary: Vocabulary, cut: Cut, first: int) -> int | None:

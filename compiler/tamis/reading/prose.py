@@ -11,7 +11,7 @@ from functools import cache
 from itertools import islice
 
 from tamis.patterns import pattern
-from tamis.reading.clauses import Tool, VerbUse
+from tamis.reading.clauses import Cue, Target, Tool, VerbUse
 from tamis.reading.tables import Tables, match
 from tamis.record import NamedTuple
 from tamis.source import Span
@@ -24,7 +24,8 @@ if TYPE_CHECKING:
 
     from tamis.kitchen.house import Kitchen
     from tamis.kitchen.verbs import Verb
-    from tamis.syntax.document import Text
+    from tamis.reading.reading import Event
+    from tamis.syntax.document import Part, Text
 
 _TOKEN = pattern(r"[^\W\d_][\w’'-]*|[^\w\s]")
 _OPENS = (",", ";", ":", ".", "(", "—", "–")
@@ -214,7 +215,7 @@ def first_word(text: str, span: Span, kitchen: Kitchen) -> Span | None:
     return None
 
 
-def waits_for_nothing(use: VerbUse, texts: Sequence[Text], kitchen: Kitchen) -> bool:
+def _waits_for_nothing(use: VerbUse, texts: Sequence[Text], kitchen: Kitchen) -> bool:
     """Whether a verb that waits does so in none of these plain words: *leave no lumps*, *rest your hands*, *bring … to
     the table*, where food is carried. What lets or stands has no way to go."""
     asked = prose_words(kitchen.language)
@@ -226,3 +227,13 @@ def waits_for_nothing(use: VerbUse, texts: Sequence[Text], kitchen: Kitchen) -> 
         if carries and part.span.end > use.span.start and asked.carried.search(part.text, max(0, after)):
             return True
     return False
+
+
+def without_idle(parts: Sequence[Part], events: list[Event], kitchen: Kitchen) -> list[Event]:
+    """The events without the verbs that wait for nothing, in a line that tells no end of a wait."""
+    if any(isinstance(event, Cue | Target) for event in events):
+        return events
+    texts = [part for part in parts if not isinstance(part, Clause)]
+    uses = [event for event in events if isinstance(event, VerbUse) and event.verb.waits]
+    idle = [use for use in uses if _waits_for_nothing(use, texts, kitchen)]
+    return [event for event in events if event not in idle]

@@ -32,7 +32,7 @@ from tamis.reading.prose import (
     station_after,
     verbs_in,
     wait_before,
-    waits_for_nothing,
+    without_idle,
 )
 from tamis.reading.reading import (
     ActionRead,
@@ -138,20 +138,8 @@ class _Reader:
                 events += read
                 starts_open, before = True, ""
         if not timed and any([isinstance(event, VerbUse) and event.verb.waits for event in events]):
-            events = self._without_idle(parts, events)
+            events = without_idle(parts, events, self.kitchen)
         return ActionRead(parts, tuple(events), action.span)
-
-    def _without_idle(self, parts: Sequence[Part], events: list[Event]) -> list[Event]:
-        """The events without the verbs that wait for nothing, in a line that tells no end of a wait."""
-        if any(isinstance(event, Cue | Target) for event in events):
-            return events
-        texts = [part for part in parts if isinstance(part, Text)]
-        idle = [
-            event
-            for event in events
-            if isinstance(event, VerbUse) and event.verb.waits and waits_for_nothing(event, texts, self.kitchen)
-        ]
-        return [event for event in events if event not in idle]
 
     def _plain(self, part: Text, starts_open: bool, clause_follows: bool, timed: bool) -> list[Event]:
         """The verbs of plain words, the station that one of them heats, and the fridge that the food goes into; after a

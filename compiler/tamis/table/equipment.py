@@ -56,7 +56,7 @@ def _tools(action: Action, kitchen: Kitchen) -> list[Tool]:
     tools = [read for read in action.reads if isinstance(read, Tool)]
     for part in action.parts:
         if isinstance(part, Text):
-            tools += tools_in(part, kitchen)
+            tools += [placed.tool for placed in tools_in(part, kitchen)]
     return sorted(tools, key=lambda tool: tool.clause.span.start)
 
 

@@ -9,12 +9,12 @@ Say it by a word that the reference lists (`[leave for 2 h]`), or mark the time:
 from __future__ import annotations
 
 from collections.abc import Iterator
-from typing import TYPE_CHECKING
 
 from tamis.diagnostics import Diagnostic, Severity
 from tamis.reading.clauses import Time
 from tamis.reading.prose import first_word
 from tamis.syntax.document import Text
+from tamis.typed import TYPE_CHECKING
 
 if TYPE_CHECKING:
     from tamis.checks.view import View
