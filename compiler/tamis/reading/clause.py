@@ -108,8 +108,10 @@ class ClauseWords(NamedTuple):
     hands: frozenset[str]
     loads: frozenset[str]
     into: frozenset[str]
+    cut_in: frozenset[str]
     possessive: tuple[str, ...]
     no_name: frozenset[str]
+    pronouns: frozenset[str]
     no_size: frozenset[str]
     each: frozenset[str]
     as_needed: str
@@ -144,8 +146,10 @@ def clause_words(language: str) -> ClauseWords:
         hands=frozenset(said["hands"]),
         loads=frozenset(said["loads"]),
         into=frozenset(closed["INTO"]),
+        cut_in=frozenset(closed["CUTIN"]),
         possessive=said["possessive"],
         no_name=frozenset(said["no-name"]),
+        pronouns=frozenset(said["pronouns"]),
         no_size=frozenset(said["no-size"]),
         each=frozenset(closed["EACH"]),
         as_needed=said["as-needed"][0],

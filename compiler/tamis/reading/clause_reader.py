@@ -24,7 +24,7 @@ if TYPE_CHECKING:
     from tamis.reading.clauses import Read, VerbUse
     from tamis.syntax.document import Clause
 
-    Reader = Callable[[Reading, Sequence[Node]], tuple[Read | VerbUse, ...]]
+    Reader = Callable[[Reading, Sequence[Node]], tuple[Read | VerbUse, ...] | None]
 
 _READERS: Mapping[NodeKind, Reader] = {
     "reference": read_reference,

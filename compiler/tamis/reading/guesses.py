@@ -20,7 +20,7 @@ _LEAST_NAME = 5
 
 def meant(phrase: Phrase) -> bool:
     """Report a clause with what it may have been meant for; False, and nothing, where that cannot be said."""
-    hint = next(filter(None, (look(phrase) for look in _LOOKS)), "")
+    hint = next(filter(None, (look(phrase) for look in _LOOKS)), "") if phrase.keys else ""
     if hint:
         _report(phrase, hint)
     return bool(hint)
@@ -217,8 +217,39 @@ def _nearest(phrase: Phrase) -> str:
     return f"did you mean “{near}”?" if near and near != name else ""
 
 
+def _plain_words(phrase: Phrase) -> str:
+    """`[one by one]`, `[without stirring]`: what says how, and changes nothing in the plan."""
+    found = match(phrase.tables.plain, phrase.keys, 0)
+    return f"take its brackets away: “{found[0]}” says how, in plain words" if found else ""
+
+
+def _and_first(phrase: Phrase) -> str:
+    """`[and set aside]`: the word that joins stands before the bracket."""
+    if phrase.key(0) not in phrase.tables.ands or phrase.end == 1:
+        return ""
+    from tamis.reading.clause_reader import parser_of
+    from tamis.reading.parser import Fault
+
+    rest = phrase.text(1, phrase.end)
+    known = not isinstance(parser_of(phrase.kitchen).parse(rest), Fault)
+    return f"write `{phrase.text(0, 1)} [{rest}]`" if known else ""
+
+
+def _unknown_tool(phrase: Phrase) -> str:
+    """`in a flurb`: after a preposition and an article, a name that nothing has."""
+    preposition = phrase.preposition()
+    if preposition is None or phrase.key(preposition[1]) not in phrase.tables.articles:
+        return ""
+    words = phrase.keys[preposition[1] + 1 : phrase.end]
+    if not 0 < len(words) <= _FEW_WORDS or not all(key[:1].isalpha() for key in words):
+        return ""
+    return f"no equipment is called “{' '.join(words)}”: give it another name, or take the brackets away"
+
+
 _AMOUNTS: frozenset[QuantityKind] = frozenset(("mass", "volume", "pieces"))
 _LOOKS = (
+    _plain_words,
+    _and_first,
     several_measured,
     _several_foods,
     _amount_last,
@@ -227,4 +258,5 @@ _LOOKS = (
     _hot_tool,
     _known_at_end,
     _nearest,
+    _unknown_tool,
 )

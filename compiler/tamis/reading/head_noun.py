@@ -44,14 +44,22 @@ def read_named(reading: Reading, children: Sequence[Node], role: str) -> tuple[R
 
 def _divides(reading: Reading, parts: Parts) -> bool:
     """`into 2 pieces`, `between 4`: a number after such a preposition divides, but for a measured food."""
-    if parts.preposition not in reading.words.into or parts.part or parts.share or parts.percent or not parts.measure:
+    if parts.part or parts.share or parts.percent:
         return False
+    if parts.preposition not in reading.words.into or not parts.measure:
+        return parts.preposition in reading.words.into | reading.words.cut_in and _shapes(reading, parts)
     weighed = child(parts.measure, "weighed")
     known = _known(reading, parts)
     if weighed is not None:
         return known is None
     numbered = any(leaf[0] in ("NUMBER", "NUMWORD") for leaf in leaves(parts.measure))
     return numbered or known is None
+
+
+def _shapes(reading: Reading, parts: Parts) -> bool:
+    """`into thin strips`, `in 5-mm slices`: what no food is called, nor a vessel."""
+    words = [leaf for leaf in leaves(parts.name) if leaf[0] != "ADJCOMMA"]
+    return not parts.tail and words[-1][0] == "COUNT" and _known(reading, parts) is None
 
 
 def _known(reading: Reading, parts: Parts) -> Found | None:

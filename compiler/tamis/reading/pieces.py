@@ -4,10 +4,11 @@ from __future__ import annotations
 
 from fractions import Fraction
 
+from tamis.quantity.nouns import nouns
 from tamis.reading.clause import child
 from tamis.reading.clauses import Division, Meanwhile, Naming, Read, Repeat, Time
 from tamis.reading.measured import MEASURES, NAMES, ONE, Measured, bracketed, check_held, read_measure, with_unit
-from tamis.reading.quantities import amount, as_one, check_size, stretch
+from tamis.reading.quantities import amount, as_one, check_size, one_measure, stretch
 from tamis.reading.soundness import check_name
 from tamis.reading.things import counted_as, measure_of, preposition_of
 from tamis.typed import TYPE_CHECKING
@@ -18,19 +19,23 @@ if TYPE_CHECKING:
     from tamis.reading.clause import Node, Reading
 
 
-def read_division(reading: Reading, children: Sequence[Node]) -> tuple[Read, ...]:
-    """`into 2 pieces`, `into 40 pieces (11 g each)`, `into 2-cm cubes`, `into 17 portions each`."""
-    _, nodes = preposition_of(children)
+def read_division(reading: Reading, children: Sequence[Node]) -> tuple[Read, ...] | None:
+    """`into 2 pieces`, `into 40 pieces (11 g each)`, `into 2-cm cubes`, `into quarters`; None for `over steam`."""
+    preposition, nodes = preposition_of(children)
     measure = [node for node in nodes if node[0] in MEASURES or node[0] == "counted"]
+    if not measure and preposition not in reading.words.into and child(nodes, "food") is None:
+        return None
     measured = read_measure(reading, measure)
-    each = None
+    weight = child(nodes, "weight")  # `into 6 balls of 90 g each`
+    each = one_measure(reading, weight) if weight else None
     for node in nodes:
         if node[0] == "bracket":
             found = bracketed(reading, Measured(), node)
             each = found.each or (found.also[0] if found.also else None)
         elif node[0] == "size":
             check_size(reading, node)
-    name = [node for node in nodes if node[0] in NAMES or node[0] in ("adj", "SIZEWORD", "SETWORD", "verb", "noun")]
+    words = [node for node in nodes if node[0] in ("adj", "SIZEWORD", "SETWORD", "verb", "noun", "FRACTION")]
+    name = [node for node in nodes if node[0] in NAMES or node in words]
     weighed = measured.measures and not measured.pieces and not measured.size
     if weighed:
         each = as_one(reading, measured.measures)
@@ -41,7 +46,7 @@ def read_division(reading: Reading, children: Sequence[Node]) -> tuple[Read, ...
     if measured.article and name:
         number = measured.pieces
     check_name(reading, name)
-    of_each = any(node[0] == "EACH" for node in nodes)
+    of_each = child(nodes, "EACH") is not None and weight is None
     return (Division(reading.clause, number, noun, each, reading.text, of_each=of_each),)
 
 
@@ -63,10 +68,29 @@ def read_naming(reading: Reading, children: Sequence[Node]) -> tuple[Read, ...]:
             measure, name = as_one(reading, read.measures), [node for node in rest if node[0] not in ("OF", "THE")]
     check_name(reading, names)
     said = reading.said(name)
-    if kind == "as" and said.lower().split(" ")[0] in reading.words.no_name:
-        message = f"“{reading.text.strip()}” is no name"
-        raise reading.fail("clause-role", reading.clause.span, message, "what to look for opens with `until`")
+    if kind == "as":
+        _check_names(reading, name, child(children, "THE"))
     return (Naming(reading.clause, kind, said, measure),)  # type: ignore[arg-type]  # one of two
+
+
+def _check_names(reading: Reading, name: Sequence[Node], the: Node | None) -> None:
+    """`as needed`, `as it cooks`, `as the meat roasts`: words that name nothing."""
+    message = f"“{reading.text.strip()}” is no name"
+    said = reading.said(name)
+    if the and (the[1].lower() in reading.words.pronouns or _does(reading, reading.keys(name))):
+        hint = f"for what runs beside it, `[while {the[1]} {said}]`; what to look for opens with `until`"
+        raise reading.fail("clause-role", reading.clause.span, message, hint)
+    if said.lower().split(" ")[0] in reading.words.no_name:
+        raise reading.fail("clause-role", reading.clause.span, message, "what to look for opens with `until`")
+
+
+def _does(reading: Reading, words: tuple[str, ...]) -> bool:
+    """Whether a name ends in what it does: `the meat roasts`, but not `the spring rolls`."""
+    kitchen = reading.kitchen
+    work = nouns(kitchen.language).singular(words[-1])
+    named = kitchen.larder.find(words) or kitchen.larder.find(words[-1:]) or kitchen.cupboard.find(words[-1:])
+    counted = kitchen.cupboard.count_word(words[-1])
+    return len(words) > 1 and work != words[-1] and kitchen.verbs.get(work) is not None and not named and not counted
 
 
 def _waits(reading: Reading, children: Sequence[Node]) -> tuple[Time, ...]:

@@ -30,6 +30,8 @@ class Tables(NamedTuple):
     openers: tuple[str, ...]
     parted: re.Pattern[str]
     parts: tuple[str, ...]
+    plain: Phrases
+    ands: frozenset[str]
     prepositions: Phrases
     purposes: Phrases
     repeat_nouns: frozenset[str]
@@ -81,6 +83,8 @@ def tables(language: str = "en") -> Tables:
         openers=tuple(phrase for name in openers for phrase in closed[name]),
         parted=re.compile("|".join((*(rf"\b{re.escape(word)}\b" for word in closed["AND"]), "&", r"\+", ","))),
         parts=tuple(closed["PART"]),
+        plain=_phrases(("", list(reading["plain"]["words"]))),
+        ands=frozenset(closed["AND"]),
         prepositions=_phrases(("", [*closed["PREP"], *closed["INTO"]])),
         purposes=_phrases(("", [*closed["PURPOSE"], *closed["FOR"]])),
         repeat_nouns=frozenset((*clause["open"]["BATCH"], *clause["open"]["ADDITION"], *closed["TIMESWORD"])),

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from fractions import Fraction
+from itertools import pairwise
 
 from tamis.quantity.measure import Measure
 from tamis.reading.clause import child, is_leaf, leaves
@@ -11,6 +12,9 @@ from tamis.reading.food import PREPOSITIONS
 from tamis.reading.measured import MEASURES, NAMES, Measured, bracketed, check_held, read_measure, with_unit
 from tamis.reading.quantities import amount, as_one, duration, one_measure, one_number, stretch
 from tamis.reading.soundness import check_name, check_text
+from tamis.reading.timing import heat_of
+from tamis.source import Span
+from tamis.syntax.document import Clause
 from tamis.typed import TYPE_CHECKING
 
 if TYPE_CHECKING:
@@ -48,6 +52,10 @@ def read_reference(reading: Reading, children: Sequence[Node]) -> tuple[Read, ..
     check_text(reading, after)
     check_name(reading, name)
     said = [node for node in after if node[0] != "COMMA"]
+    bracket = child(after, "bracket")
+    if share and share.kind == "some" and bracket:  # `a splash of its water (about 150 ml)`
+        also = bracketed(reading, Measured(), bracket).also
+        share = Share("measure", measure=also[0]) if also else share
     if not name:
         message = f"“{reading.text.strip()}” names nothing"
         raise reading.fail("clause-role", reading.clause.span, message, "write what is meant: `[the dough]`")
@@ -160,7 +168,31 @@ def read_tool(reading: Reading, children: Sequence[Node]) -> tuple[Read, ...]:
         reading.said(holding) if holding else "",
         words=words,
     )
-    return (tool, Time(reading.clause, length, text=reading.text)) if length else (tool,)
+    heat = child(rest, "heat")
+    more: list[Read] = [*_beside(reading, rest), *([heat_of(reading, heat)] if heat else [])]
+    return (tool, *more, Time(reading.clause, length, text=reading.text)) if length else (tool, *more)
+
+
+def _beside(reading: Reading, rest: Sequence[Node]) -> list[Tool]:
+    """The second piece of `on a rack in a roasting tin`, `on a tray lined with baking paper`."""
+    tools = []
+    small = reading.words.articles | reading.words.the
+    for opener, node in pairwise(rest):
+        words = [leaf for leaf in leaves([node]) if leaf[1].lower() not in small]
+        if is_leaf(node) or opener[0] not in _BESIDE or not words:
+            continue
+        of = next((n for n, leaf in enumerate(words) if leaf[1].lower() in reading.words.of), len(words))
+        found = reading.kitchen.cupboard.find(reading.keys(words[:of]))
+        if found:
+            name = reading.said(words[:of])
+            clause = Clause(name, Span(reading.inner + words[0][2] - 1, reading.inner + words[of - 1][3] + 1))
+            holds = reading.said(words[of + 1 :])
+            preposition = opener[1].lower().split(" ")[-1]
+            tools.append(Tool(clause, name, found.item, found.adjectives, preposition=preposition, contains=holds))
+    return tools
+
+
+_BESIDE = PREPOSITIONS | {"DONEWITH"}
 
 
 def _plain(nodes: Sequence[Node]) -> list[Node]:
@@ -187,7 +219,7 @@ def _named(reading: Reading, nodes: Sequence[Node]) -> tuple[list[Node], list[No
     if not rest or rest[0][0] != "OF":
         name, rest = _without_comma(reading, first, rest)
         return name, [], rest
-    at = 1 + (rest[1][0] == "ARTICLE")
+    at = 1 + (rest[1][0] in ("ARTICLE", "THE"))
     held, after = rest[1 : at + 1], rest[at + 1 :]
     keys = reading.keys(_plain(first))
     part = keys[-1] in reading.words.parts_of_tools and not reading.kitchen.cupboard.get(keys[-1])

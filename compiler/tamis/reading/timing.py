@@ -78,6 +78,9 @@ def read_time(reading: Reading, children: Sequence[Node]) -> tuple[Read, ...]:
 
 def _time_part(reading: Reading, work: _Work, node: Node, rest: Sequence[Node]) -> None:
     kind = node[0]
+    if work.setting and kind in ("scales", "heat", "ROOM"):
+        message = "two heats in one clause: only one can hold"
+        raise reading.fail("clause-role", reading.span([node]), message, "give each a clause and a time of its own")
     if kind in _LENGTHS:
         _length_part(reading, work, node)
     elif kind in ("verb", "VERBFOOD"):
@@ -85,13 +88,13 @@ def _time_part(reading: Reading, work: _Work, node: Node, rest: Sequence[Node]) 
     elif kind == "scales":
         work.setting = Setting(reading.clause, "temperature", *scales(reading, node), text=reading.text)
     elif kind == "heat":
-        work.setting = _heat(reading, node)
+        work.setting = heat_of(reading, node)
     elif kind == "ROOM":
         work.setting = Setting(reading.clause, "room", word=node[1])
     elif kind == "weight":
         work.per = one_measure(reading, node)
-    elif kind in ("EACH", "SIDE"):
-        work.each, work.sides = kind == "EACH", kind == "SIDE"
+    elif kind in ("EACH", "SIDE", "PERSIDE"):
+        work.each, work.sides = kind == "EACH", kind != "EACH"
     elif kind == "BEFORE":  # what is done an hour before roasting needs nobody in that hour
         work.hands = False
     elif kind == "ATTENTION":
@@ -195,7 +198,7 @@ def _setting(reading: Reading, children: Sequence[Node]) -> Setting:
             check_neighbours(reading, node, scales(reading, node), children[at + 1 :])
             return Setting(reading.clause, "temperature", *scales(reading, node), text=text)
         if kind == "heat":
-            return _heat(reading, node)
+            return heat_of(reading, node)
         if kind == "OFFHEAT":
             return Setting(reading.clause, "off", text=text)
         if kind == "ROOM":
@@ -206,7 +209,8 @@ def _setting(reading: Reading, children: Sequence[Node]) -> Setting:
     return Setting(reading.clause, "heat", word=reading.said(after), text=text)
 
 
-def _heat(reading: Reading, node: Node) -> Setting:
+def heat_of(reading: Reading, node: Node) -> Setting:
+    """`over medium heat`, `on low speed`, `high heat`: the level, and of what."""
     words = [(leaf[0], leaf[1].lower()) for leaf in leaves(node[1])]
     speed = any(text in reading.words.speed for _, text in words)
     known = next((leaf for leaf in leaves(node[1]) if leaf[0] in ("SETWORD", "NUMBER")), None)
@@ -242,8 +246,7 @@ def read_target(reading: Reading, children: Sequence[Node]) -> tuple[Read, ...]:
 
 def _opens(sight: Node, weight: Node) -> bool:
     """Whether a measure comes first in what is to be reached, but for small words: `to about 2 l`."""
-    before = sight[1][: sight[1].index(weight)]
-    return len(before) <= 1
+    return weight in sight[1] and sight[1].index(weight) <= 1
 
 
 def _tools_in(reading: Reading, place: Node) -> list[Tool]:
@@ -325,13 +328,13 @@ def _kept_at(reading: Reading, children: Sequence[Node]) -> Setting | None:
     if heat:
         return Setting(reading.clause, "temperature", *scales(reading, heat), text=reading.text)
     low = child(children, "heat")
-    return _heat(reading, low) if low else None
+    return heat_of(reading, low) if low else None
 
 
 def read_pause(reading: Reading, children: Sequence[Node]) -> tuple[Read, ...]:
     """`at once`, `within 10 min`, `keep warm at 60 °C`, `30 min before serving`."""
-    length = child(children, "duration")
-    said = duration(reading, length) if length else None
+    length, hour = child(children, "duration"), child(children, "TIME")
+    said = duration(reading, length) if length else stretch(reading, ("stretch", [hour])) if hour else None
     kinds = {node[0] for node in children}
     if "SERVING" in kinds:
         return (Pause(reading.clause, "before-serving", said),)
