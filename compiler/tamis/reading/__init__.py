@@ -1,1 +1,1 @@
-"""From clauses to what they say: roles by `words/en/reading.toml` and the lists of goods, verbs and equipment."""
+"""From clauses to what they say: `grammar/clause.lark`, the words of a language, the kitchen's lists."""
