@@ -52,7 +52,7 @@ class Compiled(View):
 
 def compile(source: Source, kitchen: Kitchen, used: Mapping[str, Supply]) -> Compiled:
     """Compile one recipe; `used` holds the dishes of the recipes that it uses, by file stem."""
-    document, in_syntax = parse(source)
+    document, in_syntax = parse(source, kitchen.language)
     reading, in_reading = read(document, kitchen)
     recipe, in_flow = build(reading, kitchen, used)
     safety = assess(recipe, kitchen, used)

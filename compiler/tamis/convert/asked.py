@@ -92,7 +92,7 @@ def _signed(text: str, language: str) -> Fraction | None:
 
 
 def _measured(said: str, kitchen: Kitchen) -> Asked:
-    items = parse_clause(said)
+    items = parse_clause(said, kitchen.language)
     if items.fault:
         return Asked(said, problem=items.fault.message, hint=items.fault.hint)
     bare, first = _bare(items, kitchen), items.items[0]
@@ -134,7 +134,7 @@ def _read(said: str, kitchen: Kitchen) -> tuple[object, list[Diagnostic]]:
     from tamis.reading.clause_reader import read_clause
 
     findings: list[Diagnostic] = []
-    clause = Clause(said, Span(-1, len(said) + 1))
+    clause = Clause(said, Span(-1, len(said) + 1), language=kitchen.language)
     records = read_clause(clause, kitchen, findings)
     return (records[0] if records else None), findings
 

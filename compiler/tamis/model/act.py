@@ -262,7 +262,11 @@ class Act:
         """*Between the prepared tins*: as many as were prepared."""
         noun = _noun(tool)
         one = nouns(self.walker.flow.kitchen.language).singular
-        several = tool.definite and one(noun) != noun and tool.preposition in tables().dividing
+        several = (
+            tool.definite
+            and one(noun) != noun
+            and tool.preposition in tables(self.walker.flow.kitchen.language).dividing
+        )
         if not several or tool.equipment.kind != "vessel":
             return tool
         alike = (other for other in reversed(self.walker.tools) if one(_noun(other)) == one(noun))

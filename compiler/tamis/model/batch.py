@@ -147,7 +147,7 @@ def is_of_kind(words: tuple[str, ...], food: Food, kitchen: Kitchen) -> bool:
     goods = kitchen.larder.get(food.goods) if food.goods and len(words) == 1 else None
     if goods is None:
         return False
-    kinds = tables().kinds.get(words[0], ())
+    kinds = tables(kitchen.language).kinds.get(words[0], ())
     by_animal = goods.show in ("meat", "fish") and words[0] in food.words
     return goods.show in kinds or goods.id in kinds or by_animal
 

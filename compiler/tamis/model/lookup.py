@@ -54,7 +54,7 @@ def look_up(walker: Walker, reference: Reference) -> Meaning | None:
     first = before_joint(words, walker.flow.kitchen.language)
     if found is None and first:
         found = _food(walker, first, reference.share)
-    if found is None and words and words[-1] in tables().made:
+    if found is None and words and words[-1] in tables(walker.flow.kitchen.language).made:
         return _made_of(walker, words[:-1], reference.share)
     if found is None and walker.present and words and words in _own_names(walker):
         return Meaning(walker.present, present=True)

@@ -62,7 +62,9 @@ def _names_heat(event: Event) -> bool:
 def off_heat(reads: Iterable[Read]) -> Literal["", "room", "cold"]:
     """Where food stands that is on no heat, if the degrees or words of its clauses say so."""
     said: list[str] = []
+    language = ""
     for read in reads:
+        language = read.clause.language
         setting = read.setting if isinstance(read, Time) else read
         if isinstance(setting, Setting) and setting.celsius is not None and setting.celsius.hi < _WARM_ROOM:
             return "room" if setting.celsius.lo > _FRIDGE else "cold"
@@ -70,9 +72,9 @@ def off_heat(reads: Iterable[Read]) -> Literal["", "room", "cold"]:
             said.append(setting.word)
         elif isinstance(read, Cue):
             said.append(read.text)
-    if not _says(said, tables().rooms):
+    if not said or not _says(said, tables(language).rooms):
         return ""
-    return "cold" if _says(said, tables().cold_rooms) else "room"
+    return "cold" if _says(said, tables(language).cold_rooms) else "room"
 
 
 def _kept_warm(event: Event) -> bool:

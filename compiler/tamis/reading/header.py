@@ -137,7 +137,7 @@ def _made(text: str, kitchen: Kitchen) -> Value:
 
 
 def _served(text: str, kitchen: Kitchen) -> Value:
-    return _amount(text), "a number or a range, such as `8` or `4–6`"
+    return _amount(text, kitchen.language), "a number or a range, such as `8` or `4–6`"
 
 
 def _weight(text: str, kitchen: Kitchen) -> Value:
@@ -169,24 +169,24 @@ def _is_date(text: str) -> bool:
     return True
 
 
-def _amount(text: str) -> Amount | None:
-    read = parse_clause(text)
+def _amount(text: str, language: str) -> Amount | None:
+    read = parse_clause(text, language)
     first = read.items[0] if read.items else None
     if isinstance(first, Quantity) and first.kind == "pieces" and len(read.items) == 1:
         return first.amount if 0 < first.amount.lo <= first.amount.hi else None
     return None
 
 
-def first_amount(items: tuple[Item, ...]) -> Item | None:
+def first_amount(items: tuple[Item, ...], language: str) -> Item | None:
     """What a header's value begins with, after *about* and the like."""
-    hedges = tables().hedges
+    hedges = tables(language).hedges
     return next((item for item in items if not isinstance(item, Word) or item.lower not in hedges), None)
 
 
 def _makes(text: str, kitchen: Kitchen) -> Makes | None:
     """`2 loaves`, `5 jars (340 g each)`, `1 cake (20 cm)`, `600 ml`."""
-    read = parse_clause(text)
-    first = first_amount(read.items)
+    read = parse_clause(text, kitchen.language)
+    first = first_amount(read.items, kitchen.language)
     if isinstance(first, Product) and first.kind in ("mass", "volume") and first.factors[0].lo > 0:
         unit = kitchen.units.get(first.unit)
         noun = text[first.span.end :].strip(" ,")

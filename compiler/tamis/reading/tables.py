@@ -63,7 +63,7 @@ def match(table: Phrases, keys: tuple[str, ...], start: int) -> tuple[str, int] 
 
 
 @lru_cache(8)
-def tables(language: str = "en") -> Tables:
+def tables(language: str) -> Tables:
     """The tables of a language, read once."""
     clause, reading = word_lists(language, "clause"), word_lists(language, "reading")
     closed = clause["closed"]

@@ -171,7 +171,9 @@ def _place(reading: Reading, node: Node) -> list[Tool]:
         return []
     definite = child(node[1], "THE") is not None
     leaf = tools[-1]
-    clause = Clause(leaf[1], Span(reading.inner + leaf[2] - 1, reading.inner + leaf[3] + 1))
+    clause = Clause(
+        leaf[1], Span(reading.inner + leaf[2] - 1, reading.inner + leaf[3] + 1), False, reading.kitchen.language
+    )
     return [Tool(clause, leaf[1], found.item, preposition=node[1][0][1].lower(), definite=definite)]
 
 
@@ -257,7 +259,8 @@ def _tools_in(reading: Reading, place: Node) -> list[Tool]:
     name = reading.text[words[1][2] : words[-1][3]]
     if words[1][1].lower() in reading.words.articles and len(words) > 2:
         name = reading.text[words[2][2] : words[-1][3]]
-    clause = Clause(name, Span(reading.inner + words[1][2] - 1, reading.inner + words[-1][3] + 1))
+    span = Span(reading.inner + words[1][2] - 1, reading.inner + words[-1][3] + 1)
+    clause = Clause(name, span, False, reading.kitchen.language)
     return [Tool(clause, name, found.item, preposition=words[0][1].lower())]
 
 

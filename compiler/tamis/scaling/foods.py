@@ -51,13 +51,14 @@ def _after_or(food: Ingredient, name_at: int, words: ClauseWords) -> int:
 class _Walk:
     """One measure and its name, from left to right."""
 
-    __slots__ = ("at", "count", "edits", "food", "items", "keys", "name", "scaling", "sum", "text", "words")
+    __slots__ = ("at", "count", "edits", "food", "items", "keys", "name", "scaling", "sum", "tables", "text", "words")
 
     def __init__(self, food: Ingredient, text: str, scaling: Scaling) -> None:
         self.food = food
         self.text = text
         self.scaling = scaling
         self.words = clause_words(scaling.kitchen.language)
+        self.tables = tables(scaling.kitchen.language)
         self.items = food.clause.items.items
         self.keys = food.clause.items.keys
         self.name: Span = food.name_span.shifted(-food.clause.inner)
@@ -128,7 +129,7 @@ class _Walk:
     def _unsaid(self) -> bool:
         """Whether the one measure is a single piece that no article and no number stands for."""
         one = self.food.measures[0].amount
-        return one.lo == one.hi == 1 and self._key(-1) not in tables().articles
+        return one.lo == one.hi == 1 and self._key(-1) not in self.tables.articles
 
     def _is_of_the_piece(self) -> bool:
         """`400 g can tomatoes`: the weight of the one can, whose number nobody wrote."""
@@ -139,7 +140,7 @@ class _Walk:
     def _follows_count(self) -> bool:
         """Whether the item before is a count, so that this one is the weight of a piece: `2 (400 g) cans`."""
         before = self.keys[self.at - 1]
-        return self.count is not None and (before == "#pieces" or before in tables().articles)
+        return self.count is not None and (before == "#pieces" or before in self.tables.articles)
 
     def _counted(self, span: Span, amount: Amount, join: str = "") -> None:
         self.count = amount.times(self.scaling.factor)
@@ -156,11 +157,13 @@ class _Walk:
         """An article that stands for one, a fraction of one piece, or a count noun that follows its number."""
         if self.count is not None:
             self._count_noun(word)
-        elif word.lower in tables().fractions and self._key(1) in tables().articles and not self._unit_of_number(2):
-            fraction = tables().fractions[word.lower]
+        elif (
+            word.lower in self.tables.fractions and self._key(1) in self.tables.articles and not self._unit_of_number(2)
+        ):
+            fraction = self.tables.fractions[word.lower]
             self._counted(Span(word.span.start, self.items[self.at + 1].span.end), Amount(fraction, fraction))
             self.at += 1
-        elif word.lower in tables().articles:
+        elif word.lower in self.tables.articles:
             self._article(word)
 
     def _article(self, word: Word) -> None:

@@ -38,8 +38,9 @@ def _are_vessels(words: str, scaling: Scaling) -> bool:
 
 
 def _field(field: Field, scaling: Scaling) -> list[Edit]:
-    items = parse_clause(field.value).items
-    first = first_amount(items)
+    language = scaling.kitchen.language
+    items = parse_clause(field.value, language).items
+    first = first_amount(items, language)
     if isinstance(first, Product) and first.kind in ("mass", "volume"):
         return [multiplied(first, field.value, scaling)]
     if not isinstance(first, Quantity):

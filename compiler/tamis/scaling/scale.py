@@ -136,7 +136,7 @@ def _part(part: Part, edits: Mapping[int, list[Edit]]) -> Part:
 
 def _clause(clause: Clause, edits: list[Edit]) -> Clause:
     text = edited(clause.text, edits, "shown")
-    return Clause(text, clause.span)
+    return clause._replace(text=text, broken=False)
 
 
 def _read(read: Read, edits: list[Edit]) -> Read:

@@ -76,7 +76,7 @@ def _makes(text: str, recipe: Recipe, kitchen: Kitchen) -> Wanted:
     made = recipe.header.makes
     if made is None:
         return Wanted(problem="the recipe does not say what it makes (`makes: 2 loaves` in its header)")
-    items = parse_clause(text).items
+    items = parse_clause(text, kitchen.language).items
     first = items[0] if items else None
     if isinstance(first, Product):
         return _made_weight(text, recipe, kitchen)
@@ -129,7 +129,7 @@ def _measure(quantity: Quantity, kitchen: Kitchen) -> Measure:
 
 def _weight(text: str, kitchen: Kitchen) -> Fraction | None:
     """Grams of `2 kg`, `1 lb 8 oz`, `12 × 90 g`; None if it is none."""
-    items = parse_clause(text).items
+    items = parse_clause(text, kitchen.language).items
     item = items[0] if len(items) == 1 else None
     if isinstance(item, Product) and item.kind == "mass" and len(item.factors) == 2:
         unit = kitchen.units.get(item.unit)

@@ -19,7 +19,7 @@ _TOO_LONG = 2_000
 _ENDLESS_NUMBER = pattern(r"[0-9]{100}")
 
 
-def actions_of(source: Source, lines: list[Line], findings: list[Diagnostic]) -> list[Action]:
+def actions_of(source: Source, lines: list[Line], findings: list[Diagnostic], language: str) -> list[Action]:
     """The actions of a paragraph; a comment between two lines parts them."""
     spans: list[Span] = []
     fresh = True
@@ -33,7 +33,7 @@ def actions_of(source: Source, lines: list[Line], findings: list[Diagnostic]) ->
         else:
             spans.append(Span(line.span.start, end))
         fresh = False
-    return [action_of(source, span, findings) for span in spans]
+    return [action_of(source, span, findings, language) for span in spans]
 
 
 def _continues(text: str) -> bool:
@@ -44,7 +44,7 @@ def _continues(text: str) -> bool:
     return found[1] is None or found[1].islower()
 
 
-def action_of(source: Source, span: Span, findings: list[Diagnostic]) -> Action:
+def action_of(source: Source, span: Span, findings: list[Diagnostic], language: str) -> Action:
     """One action: its text cut into plain words and clauses."""
     text = source.text
     pairing = pair_brackets(text, span.start, span.end)
@@ -57,7 +57,7 @@ def action_of(source: Source, span: Span, findings: list[Diagnostic]) -> Action:
     for first, last in pairing.pairs:
         if first > at:
             parts.append(Text(text[at:first], Span(at, first)))
-        parts.append(_clause(text, first, last, pairing, findings))
+        parts.append(_clause(text, first, last, pairing, findings)._replace(language=language))
         at = last + 1
     if at < span.end:
         parts.append(Text(text[at : span.end], Span(at, span.end)))

@@ -61,14 +61,14 @@ class _Fault(Exception):
 @lru_cache(8)
 def cutter(language: str) -> Cutter:
     """The cutter of a language, with the units that ship with the compiler."""
-    return Cutter(language, shipped())
+    return Cutter(language, shipped(language=language))
 
 
 @lru_cache(4096)
 def parse_clause(text: str, language: str = "en") -> Items:
     """The items of a clause's text (without its square brackets)."""
     try:
-        items = _Grouping(cutter(language).cut(text)).all()
+        items = _Grouping(cutter(language).cut(text), language).all()
     except _Fault as found:
         at = min(found.fault.span.start, len(text))
         return Items((), (), found.fault._replace(span=Span(at, min(at + 1, len(text)))))
@@ -78,10 +78,11 @@ def parse_clause(text: str, language: str = "en") -> Items:
 class _Grouping:
     """Walks over the tokens of a text, once."""
 
-    __slots__ = ("at", "cut", "depth", "end", "kinds")
+    __slots__ = ("at", "cut", "depth", "end", "kinds", "language")
 
-    def __init__(self, cut: Cut) -> None:
+    def __init__(self, cut: Cut, language: str) -> None:
         self.cut = cut
+        self.language = language
         self.kinds = [_kind(choice) for choice in cut.fixed]
         self.at, self.end, self.depth = 0, len(self.kinds), 0
 
@@ -155,7 +156,7 @@ class _Grouping:
         if self._kind(0) == "RANGE" and self._kind(1) == "NUMBER":
             high = self._text(self.at + 1)
             self.at += 2
-        return _amount(low, high)
+        return _amount(low, high, self.language)
 
     def _quantity(self, first: int, kind: QuantityKind, amount: Amount | None, unit: str) -> Item:
         span = self._span(first, self.at - 1)
@@ -234,9 +235,9 @@ def _is_compound(last: Quantity, item: Quantity) -> bool:
 
 
 @lru_cache(4096)
-def _amount(low_text: str, high_text: str) -> Amount | None:
-    low = parse_number(low_text)
-    high = low if high_text == low_text else parse_number(high_text)
+def _amount(low_text: str, high_text: str, language: str) -> Amount | None:
+    low = parse_number(low_text, language)
+    high = low if high_text == low_text else parse_number(high_text, language)
     return None if low is None or high is None else Amount(low, high)
 
 

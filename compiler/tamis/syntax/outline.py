@@ -47,10 +47,10 @@ def _table() -> Table:
     return load(asset_text("grammar/saved/outline.json"))
 
 
-def parse(source: Source) -> tuple[Document, list[Diagnostic]]:
-    """The document of a recipe's text, and what is wrong with its lines and brackets."""
+def parse(source: Source, language: str = "en") -> tuple[Document, list[Diagnostic]]:
+    """The document of a recipe's text in a language, and what is wrong with its lines and brackets."""
     tree = parse_tokens(_table(), "document", lines_of(source.text))
-    return _Builder(source).build(tree)
+    return _Builder(source, language).build(tree)
 
 
 class _Builder:
@@ -64,6 +64,7 @@ class _Builder:
         "findings",
         "heading",
         "headnote",
+        "language",
         "lines",
         "name",
         "opening",
@@ -71,8 +72,9 @@ class _Builder:
         "source",
     )
 
-    def __init__(self, source: Source) -> None:
+    def __init__(self, source: Source, language: str) -> None:
         self.source = source
+        self.language = language
         self.lines: list[Line] = []
         self.fields: list[Field] = []
         self.comments: list[Comment] = []
@@ -203,7 +205,7 @@ class _Builder:
         self._step(text_lines)
 
     def _step(self, lines: list[Line]) -> None:
-        actions = actions_of(self.source, [line for line in lines if line.text.strip()], self.findings)
+        actions = actions_of(self.source, [line for line in lines if line.text.strip()], self.findings, self.language)
         if actions:
             self.blocks.append(Step(tuple(actions), Span(actions[0].span.start, actions[-1].span.end)))
 
@@ -214,7 +216,7 @@ class _Builder:
         span = Span(lines[0].span.start, end)
         if lines[0].kind == "AHEAD":
             body = Span(span.start + len(AHEAD) + 1, end)
-            self.blocks.append(Ahead(action_of(self.source, body, self.findings), span))
+            self.blocks.append(Ahead(action_of(self.source, body, self.findings, self.language), span))
             return
         text = "".join(line.text for line in kept)[len(kind) + 1 :].strip()
         self.blocks.append(Remark(cast("RemarkKind", kind.capitalize()), text, span))

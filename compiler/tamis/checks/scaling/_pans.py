@@ -70,7 +70,7 @@ class Pan(NamedTuple):
 
 def read_pan(text: str, kitchen: Kitchen) -> Pan | None:
     """`23 cm round`, `9-inch square, 2 inches deep`, `20 × 30 cm`, `2 litre`; None where no size stands."""
-    items = parse_clause(text).items
+    items = parse_clause(text, kitchen.language).items
     at = next((n for n, item in enumerate(items) if _is_size(item)), None)
     if at is None:
         return None
