@@ -87,7 +87,16 @@ def _alternatives(items: list[str]) -> list[list[str]]:
             found.append([])
         else:
             found[-1].append(item)
-    return found
+    return [items for items in found if not _wants_words(items)] or found
+
+
+def _wants_words(items: list[str]) -> bool:
+    """Whether an alternative needs a class that English does without."""
+    lists = word_lists("en", "clause")
+    known = {*_SAMPLES, *lists["closed"], *lists["open"]}
+    return any(
+        item.isupper() and item not in known and items[at + 1 : at + 2] != ["?"] for at, item in enumerate(items)
+    )
 
 
 def made(draw: random.Random, rule: str = "clause") -> str:
@@ -153,8 +162,8 @@ def _times(sign: str, draw: random.Random, depth: int) -> int:
 
 def _word(kind: str, draw: random.Random) -> str:
     lists = word_lists("en", "clause")
-    words = _SAMPLES.get(kind) or lists["closed"].get(kind) or lists["open"][kind]
-    return draw.choice(words)
+    words = _SAMPLES.get(kind) or lists["closed"].get(kind) or lists["open"].get(kind)
+    return draw.choice(words) if words else ""  # a class that English does without
 
 
 def damaged(text: str, draw: random.Random) -> str:

@@ -58,16 +58,8 @@ def default_kitchen(language: str = "en") -> Kitchen:
 
 def house_kitchen(settings_toml: str | None, goods_toml: str | None) -> tuple[Kitchen, list[Problem]]:
     """The kitchen of a house, from the texts of its two files (None: no file), and what is wrong there."""
-    kitchen = default_kitchen()
     problems: list[Problem] = []
-    if settings_toml is not None:
-        said, findings = _parsed(settings_toml)
-        settings, more = read_settings(said, settings_toml)
-        problems += [Problem("kitchen.toml", finding) for finding in (*findings, *more)]
-        language = settings.kitchen.language
-        kitchen = default_kitchen(language)._replace(
-            settings=settings, units=shipped(settings.publish.cup, language=language)
-        )
+    kitchen = default_kitchen() if settings_toml is None else _settled(settings_toml, problems)
     if goods_toml is not None:
         said, findings = _parsed(goods_toml)
         from tamis.kitchen.sale import sale_problems
@@ -78,6 +70,16 @@ def house_kitchen(settings_toml: str | None, goods_toml: str | None) -> tuple[Ki
         problems += [Problem("goods.toml", finding) for finding in findings]
         kitchen = kitchen._replace(larder=larder)
     return kitchen, problems
+
+
+def _settled(text: str, problems: list[Problem]) -> Kitchen:
+    """The kitchen that a house's settings give."""
+    said, findings = _parsed(text)
+    settings, more = read_settings(said, text)
+    problems += [Problem("kitchen.toml", finding) for finding in (*findings, *more)]
+    language = settings.kitchen.language
+    units = shipped(settings.publish.cup, language=language)
+    return default_kitchen(language)._replace(settings=settings, units=units)
 
 
 def _parsed(text: str) -> tuple[dict[str, Any], list[Diagnostic]]:

@@ -170,8 +170,7 @@ def _needs(row: Row, at: int, dish: Dish) -> Iterator[Need]:
 def _key(row: Row, language: str) -> str:
     if row.goods is not None:
         return row.goods.id
-    head, _, last = row.name.lower().rpartition(" ")
-    return f"?{head} {nouns(language).singular(last)}"
+    return f"?{nouns(language).one(row.name.lower())}"
 
 
 def _foods(groups: dict[str, list[Need]], kitchen: Kitchen) -> Iterator[Food]:
@@ -180,8 +179,8 @@ def _foods(groups: dict[str, list[Need]], kitchen: Kitchen) -> Iterator[Food]:
         food = Food(_name(first, kitchen), first.goods, tuple(needs))
         total = food.total(kitchen)
         counted = total and not total[0].unit and total[0].amount.hi > 1
-        last = food.name.rpartition(" ")[2].lower()
-        if counted and nouns(kitchen.language).singular(last) == last:
+        said = food.name.lower()
+        if counted and nouns(kitchen.language).one(said) == said:
             food = food._replace(name=several(food.name, first, kitchen.language))
         yield food
 

@@ -23,19 +23,21 @@ _MOST_KEPT = 4096
 class Nouns:
     """The nouns of one language.
 
-    `orders` tells where adjectives stand. `articles` are the `definite` and the `indefinite` ones.
+    `orders` tells where adjectives stand, `plural_within` that not only the last word of a phrase takes the plural.
+    `articles` are the `definite` and the `indefinite` ones.
     """
 
     __slots__ = (
-        "_every", "_first", "_least", "_many", "_one", "_plural", "_singular", "_unchanged", "articles", "definite",
-        "indefinite", "orders", "singular",
+        "_every", "_least", "_many", "_one", "_plural", "_singular", "_unchanged", "_until", "articles", "definite",
+        "indefinite", "orders", "plural_within", "singular",
     )  # fmt: skip
 
     def __init__(self, language: str) -> None:
         lists = word_lists(language, "nouns")
         phrases: Mapping[str, tuple[Where, ...]] = lists["phrases"]  # type: ignore[assignment]  # the file says which
         self.orders: tuple[Where, ...] = phrases["adjectives"]
-        self._first = phrases["plural"] == ("first",)
+        self.plural_within = phrases["plural"] == ("every",)
+        self._until: tuple[str, ...] = phrases.get("until", ())
         self._every = phrases["singular"] == ("every",)
         self.definite = frozenset(lists["articles"]["definite"])
         self.indefinite = frozenset(lists["articles"]["indefinite"])
@@ -63,11 +65,20 @@ class Nouns:
 
     def plural(self, noun: str) -> str:
         """The plural of a noun or a phrase."""
-        if self._first:
-            first, space, tail = noun.partition(" ")
-            return self._several(first) + space + tail
+        if self.plural_within:
+            words = noun.split(" ")
+            end = next((at for at, word in enumerate(words) if self._ends_before(word)), len(words))
+            return " ".join((*map(self._several, words[:end]), *words[end:]))
         head, space, last = noun.rpartition(" ")
         return head + space + self._several(last)
+
+    def one(self, phrase: str) -> str:
+        """A phrase in lower case with its nouns in the singular."""
+        return " ".join(self.key(phrase.split(" ")))
+
+    def _ends_before(self, word: str) -> bool:
+        """Whether what goes along with a noun ends before a word: *pommes | de terre*, *huiles | d'olive*."""
+        return word in self._until or any(word.startswith(each) for each in self._until if each[-1] == "'")
 
     def _several(self, word: str) -> str:
         return self._many.get(word) or changed(word, self._plural)

@@ -89,6 +89,8 @@ class ClauseWords(NamedTuple):
     """The words of a language that are asked for once a clause's tree is known."""
 
     fractions: dict[str, Fraction]
+    spans: dict[str, int]
+    """Lengths of time in one phrase, in seconds."""
     about: frozenset[str]
     few: frozenset[str]
     how: frozenset[str]
@@ -122,11 +124,14 @@ def clause_words(language: str) -> ClauseWords:
     """The words of a language, read once."""
     from fractions import Fraction
 
+    from tamis.kitchen.seconds import seconds
+
     lists = word_lists(language, "clause")
     closed, opened, said = lists["closed"], lists["open"], lists["said"]
     tables = word_tables(language, "clause")
     return ClauseWords(
         fractions={word: Fraction(text) for word, text in tables["fractions"].items()},
+        spans={phrase: seconds(length) for phrase, length in tables.get("spans", {}).items()},
         about=frozenset(closed["HEDGE"]),
         few=frozenset(said["few"]),
         how=frozenset(said["how"]),

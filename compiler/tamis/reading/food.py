@@ -61,6 +61,8 @@ def parts_of(reading: Reading, children: Sequence[Node]) -> Parts:
     if children[0][0] in PREPOSITIONS:
         preposition = children[0][1].lower()
         at = 1
+    if children[at][0] == "OFTHE":  # some of a food
+        at += 1
     if children[at][0] == "PART":
         part = _part(reading, children[at])
         at += 1

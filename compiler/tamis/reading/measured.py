@@ -215,8 +215,11 @@ def _words_and_brackets(reading: Reading, name: Sequence[Node]) -> list[Node]:
 
 
 def _count_apart(reading: Reading, food: Node) -> list[Node]:
-    """`1 can tomatoes`: the count word of a food whose name begins with it."""
+    """`1 can tomatoes`: the count word of a food whose name begins with it; a bouquet garni is one word."""
     first, _, rest = food[1].partition(" ")
+    whole = reading.keys([food])
+    if reading.kitchen.larder.find(whole) and not reading.kitchen.larder.find(whole[1:]):
+        return [food]
     if not reading.kitchen.cupboard.count_word(first.lower()) or rest.partition(" ")[0].lower() in reading.words.of:
         return [food]
     middle = food[2] + len(food[1]) - len(rest)

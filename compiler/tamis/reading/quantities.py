@@ -196,6 +196,8 @@ def _exact(reading: Reading, node: Node) -> Duration:
         if low > high:
             raise _times_reversed(reading, node)
         return Duration(low, high)
+    if kinds[-1] == "ANDHALF":
+        return _and_half(reading, node)
     if kinds == ["exact", "FRACTION"]:
         unit = seconds_in(reading, [leaf for leaf in leaves(children[0][1]) if leaf[0] == "TIME"][-1])
         part = _fraction(reading, children[1]) * unit
@@ -216,6 +218,17 @@ def _length(low: str, high: str, unit: Fraction) -> Duration:
     return Duration(*plain.times(unit))
 
 
+def _and_half(reading: Reading, node: Node) -> Duration:
+    """`1 h et demie`; behind a range it could mean both of its ends."""
+    number, unit, _ = node[1]
+    said = amount(reading, number, "time")
+    if not said.single:
+        message = f"“{reading.said([node])}”: half a unit more at which end of the range?"
+        raise reading.fail("number-unclear", reading.span([node]), message, "write both ends out")
+    length = (said.lo + Fraction(1, 2)) * seconds_in(reading, unit)
+    return Duration(length, length)
+
+
 def _times_reversed(reading: Reading, node: Node) -> Exception:
     said = reading.said([node])
     hint = "the shorter time comes first"
@@ -234,6 +247,9 @@ def stretch(reading: Reading, node: Node) -> Duration:
         return _exact(reading, children[0])
     if kinds == ["OVERNIGHT"]:
         return OVERNIGHT
+    if kinds == ["SPAN"]:
+        length = Fraction(reading.words.spans[" ".join(reading.keys(children))])
+        return Duration(length, length)
     time = child(children, "TIME")
     assert time is not None
     unit = seconds_in(reading, time)

@@ -27,7 +27,9 @@ if TYPE_CHECKING:
 
 
 def preposition_of(children: Sequence[Node]) -> tuple[str, list[Node]]:
-    """The preposition that a clause opens with, and what follows it."""
+    """The preposition that a clause opens with, and what follows it: of one with its article in it, the article."""
+    if children[0][0] == "PREPTHE":
+        return children[0][1].lower(), [("THE", *children[0][1:]), *children[1:]]
     if children[0][0] in PREPOSITIONS or children[0][0] == "TO":
         return children[0][1].lower(), list(children[1:])
     return "", list(children)

@@ -169,7 +169,7 @@ def _place(reading: Reading, node: Node) -> list[Tool]:
     found = reading.kitchen.cupboard.find(tuple(tools[-1][1].lower().split())) if tools else None
     if found is None:
         return []
-    definite = child(node[1], "THE") is not None
+    definite = child(node[1], "THE") is not None or child(node[1], "PREPTHE") is not None
     leaf = tools[-1]
     clause = Clause(
         leaf[1], Span(reading.inner + leaf[2] - 1, reading.inner + leaf[3] + 1), False, reading.kitchen.language

@@ -9,7 +9,9 @@ may hold it): a preposition never becomes part of a name.
 from __future__ import annotations
 
 from tamis.kitchen.goods import key as food_key
+from tamis.quantity.nouns import nouns
 from tamis.syntax.cutting import COMMA, Choice, Cut, Cutter
+from tamis.syntax.elision import Elision
 from tamis.typed import TYPE_CHECKING
 from tamis.words import word_lists
 
@@ -28,19 +30,19 @@ _ADJECTIVES = Choice((("ADJCOMMA", 1), ("COMMA", 1)))
 _LOOKED_BEHIND = frozenset(("PREP", "ANOTHER"))
 
 
-def _head(phrase: str) -> str:
-    """The first word of a phrase as names are looked up: hyphens are spaces."""
-    return phrase.replace("-", " ").partition(" ")[0]
-
-
 class Vocabulary:
     """All words of a kitchen, each phrase with its classes."""
 
-    __slots__ = ("_closed", "_function", "_known", "_made", "_nouns", "_of", "_reach", "cutter", "kitchen")
+    __slots__ = (
+        "_closed", "_elision", "_function", "_known", "_made", "_nouns", "_of", "_reach", "_traits", "cutter",
+        "kitchen",
+    )  # fmt: skip
 
     def __init__(self, kitchen: Kitchen) -> None:
         self.kitchen = kitchen
         self.cutter = Cutter(kitchen.language, kitchen.units)
+        self._elision = Elision(kitchen.language)
+        self._traits = "after" in nouns(kitchen.language).orders
         lists = word_lists(kitchen.language, "clause")
         self._closed: dict[str, list[str]] = {}
         for table in (lists["closed"], lists["open"]):
@@ -70,7 +72,7 @@ class Vocabulary:
             if found is None:
                 found = self._kept(known, asked, self._choice(asked, at == 0))
         elif found is None:
-            reach = self._reach.get(_head(words[at]), 1)
+            reach = self._reach.get(words[at].replace("-", " ").partition(" ")[0], 1)
             found = self._choice((words[at],), at == 0) if reach == 1 else reach
             self._kept(known, words[at], found)
             return found if reach == 1 else self.choice(words, at)  # type: ignore[return-value]
@@ -89,20 +91,24 @@ class Vocabulary:
 
     def _reaches(self) -> dict[str, int]:
         """How many words the longest phrase has that begins with a word; of others, what is looked at."""
-        reach = {_head(word): 3 for word, names in self._closed.items() if not _LOOKED_BEHIND.isdisjoint(names)}
+        parted = self._elision.parted
+        behind = (word for word, names in self._closed.items() if not _LOOKED_BEHIND.isdisjoint(names))
+        reach = {parted(word.replace("-", " "))[0]: 3 for word in behind}
         lists: tuple[Mapping[str, object], ...] = (self._closed, *_phrases_of(self.kitchen))
         for names in lists:
             for phrase in names:
-                if " " in phrase or "-" in phrase:
-                    parts = phrase.replace("-", " ")
-                    head, length = parts.partition(" ")[0], parts.count(" ") + 1
-                    if length > reach.get(head, 1):
-                        reach[head] = min(length, _LONGEST)
+                if " " in phrase or "-" in phrase or "'" in phrase:
+                    parts = parted(phrase.replace("-", " "))
+                    if len(parts) > reach.get(parts[0], 1):
+                        reach[parts[0]] = min(len(parts), _LONGEST)
+        rules = nouns(self.kitchen.language)
+        if rules.plural_within:
+            reach |= {rules.plural(head): length for head, length in reach.items() if rules.plural(head) not in reach}
         return reach
 
     def _ways(self, words: tuple[str, ...], first: bool) -> Iterator[tuple[str, int]]:
         for n in range(len(words), 0, -1):
-            phrase = " ".join(words[:n])
+            phrase = self._elision.joined(words[:n])
             closed = self._closed.get(phrase, [])
             if first and closed == ["HEATNOUN"]:  # `heat for 2 min`
                 closed = []
@@ -110,9 +116,11 @@ class Vocabulary:
                 yield "ONHEAT", 1
             if n == 1 and "ANOTHER" in closed and self._is_article(words):
                 yield "ARTICLE", 1
-            for name in (*closed, *self._from_lists(phrase, words[:n], first)):
+            for name in (*closed, *self._from_lists(phrase, tuple(phrase.split(" ")), first)):
                 yield name, n
         if words[0] not in self._function:
+            if self._traits:
+                yield "TRAIT", 1
             yield "WORD", 1
         yield "ANY", 1
 
@@ -157,7 +165,7 @@ class Vocabulary:
         """Whether words, or the last of them, are a food or a tool."""
         if words not in self._nouns:
             larder, cupboard = self.kitchen.larder, self.kitchen.cupboard
-            ends = [words[at:] for at in range(len(words))]
+            ends = [tuple(self._elision.joined(words[at:]).split(" ")) for at in range(len(words))]
             if len(self._nouns) >= _MOST_KEPT:
                 self._nouns.clear()
             self._nouns[words] = any(

@@ -17,10 +17,9 @@ def count_text(value: Amount, hedged: bool = False) -> str:
 
 def noun_for(noun: str, value: Amount, language: str) -> str:
     """A yield's noun in the number that fits: "1 loaf", "3 loaves"."""
-    head, space, last = noun.rpartition(" ")
     rules = nouns(language)
-    one = rules.singular(last)
-    return head + space + (rules.plural(one) if value.hi > 1 else one)
+    one = rules.one(noun)
+    return rules.plural(one) if value.hi > 1 else one
 
 
 def unit_for(spelling: str, unit: str, many: bool, language: str) -> str:

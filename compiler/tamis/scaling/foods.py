@@ -199,13 +199,13 @@ class _Walk:
         if len(food.measures) != 1 or food.measures[0].unit not in ("", food.piece_word):
             return
         name = self.words.after_of.sub("", self.text[self.name.start : self.name.end])
-        last = name.rpartition(" ")[2]
-        one, many = nouns(self.scaling.kitchen.language).singular(last.lower()), count.hi > 1
+        rules = nouns(self.scaling.kitchen.language)
+        one, many = rules.one(name.lower()), count.hi > 1
         before = food.measures[0].amount.hi > 1
         # What the cook keeps in the singular (2 star anise) stays so.
-        if many == before or before == (one == last.lower()) or not last.islower():
+        if many == before or before == (one == name.lower()) or not name.rpartition(" ")[2].islower():
             return
-        changed = self._plural(name) if many else name.removesuffix(last) + one
+        changed = self._plural(name) if many else rules.one(name)
         self.edits.append(Edit(Span(self.name.start, self.name.start + len(name)), changed, changed))
 
     def _plural(self, name: str) -> str:

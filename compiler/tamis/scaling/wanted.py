@@ -94,8 +94,7 @@ def _makes(text: str, recipe: Recipe, kitchen: Kitchen) -> Wanted:
 
 
 def _one(noun: str, language: str) -> str:
-    head, space, last = noun.lower().rpartition(" ")
-    return head + space + nouns(language).singular(last)
+    return nouns(language).one(noun.lower())
 
 
 def _made_measure(first: Quantity, text: str, recipe: Recipe, kitchen: Kitchen) -> Wanted:

@@ -9,13 +9,17 @@ takes.
 from __future__ import annotations
 
 import re
+from itertools import islice
 
 from tamis.patterns import pattern
 from tamis.quantity.number_words import number_words
+from tamis.syntax.elision import Elision
 from tamis.typed import TYPE_CHECKING
 from tamis.words import word_lists
 
 if TYPE_CHECKING:
+    from collections.abc import Iterator
+
     from tamis.quantity.units import UnitKind, Units
 
 _FRACTIONS = "¼½¾⅐⅑⅒⅓⅔⅕⅖⅗⅘⅙⅚⅛⅜⅝⅞"
@@ -102,9 +106,9 @@ class Cutter:
         self._dozens = _phrases((("NUMWORD", lists["dozens"]["words"]),))
         self._units = units
         self._kinds: dict[str, str] = {}
-        self._two_words = frozenset(name.partition(" ")[0] for name in units.names() if " " in name)
-        self._elided = lists.get("elided", {}).get("words", ())
-        self._token = re.compile(_pattern(lists["numbered"]["words"], self._elided), re.VERBOSE | re.IGNORECASE)
+        self._unit_words = _most_words(units)
+        elided = Elision(language).words
+        self._token = re.compile(_pattern(lists["numbered"]["words"], elided), re.VERBOSE | re.IGNORECASE)
         after = "|".join(map(re.escape, self.numbers))
         self._number_next = pattern(rf"\s*(?:[0-9{_FRACTIONS}]|(?:{after})\b)", re.IGNORECASE)
 
@@ -195,11 +199,12 @@ class Cutter:
         return (unit[0], start + 1, unit[1]) if unit else None
 
     def _unit(self, text: str, start: int, stop: int) -> tuple[str, int] | None:
-        """The kind of unit that stands here, and where it ends; two words (`fl oz`) before one."""
-        if text[start:stop].lower() in self._two_words:
-            more = _SECOND_WORD.match(text, stop)
-            if more and (kind := self._kind(f"{text[start:stop]} {more[1]}")):
-                return kind, more.end()
+        """The kind of unit that stands here, and where it ends; several words (`fl oz`) before one."""
+        more = self._unit_words.get(text[start:stop].lower(), 1) - 1
+        ends = [found.end() for found in islice(_next_words(text, stop), more)]
+        for end in reversed(ends):
+            if kind := self._kind(text[start:end]):
+                return kind, end + (len(ends) > 1 and text[end : end + 1] == ".")
         kind = self._kind(text[start:stop])
         if not kind:
             return None
@@ -219,7 +224,25 @@ _BEFORE_UNITS = frozenset(("NUMBER", "TIME", "LENGTH"))
 _MOST_KEPT = 2_000
 # Round brackets in one clause: more are no cook's.
 _DEEPEST = 20
-_SECOND_WORD = pattern(r"\.?[ \t\u00a0]+([^\W\d_]+)")
+_NEXT_WORD = pattern(r"\.?[ \t\u00a0]+[^\W\d_]+")
+
+
+def _most_words(units: Units) -> dict[str, int]:
+    """How many words the longest unit has that begins with a word, where that is more than one."""
+    most: dict[str, int] = {}
+    for name in units.names():
+        first, *more = name.split(" ")
+        if more:
+            most[first] = max(most.get(first, 0), 1 + len(more))
+    return most
+
+
+def _next_words(text: str, at: int) -> Iterator[re.Match[str]]:
+    """The words that follow a place, one after another."""
+    found = _NEXT_WORD.match(text, at)
+    while found:
+        yield found
+        found = _NEXT_WORD.match(text, found.end())
 
 
 def _number(text: str) -> float:
@@ -230,7 +253,7 @@ def _pattern(numbered: tuple[str, ...], elided: tuple[str, ...]) -> str:
     """The regular expression of tokens. `numbered` are words that hold digits (# for each number), `elided` small words
     that end in an apostrophe and are words of their own before the next."""
     with_digits = "|".join(re.escape(word).replace(r"\#", "[0-9]+").replace("#", "[0-9]+") + r"\b" for word in numbered)
-    cut_off = "".join(f"{re.escape(word)}(?=\\w)|" for word in elided)
+    cut_off = "".join(re.escape(word).replace("'", "[’']") + r"(?=\w)|" for word in elided)
     return rf"""\s*(?:
       (?P<WORD>{with_digits}|{cut_off}(?![{_FRACTIONS}])[^\W\d_][\w’'{HYPHENS}]*)
     | (?P<MISWRITTEN>[0-9]+,[0-9]+(?:[.,][0-9]+)*)

@@ -122,10 +122,11 @@ def _label(tool: Tool, count: Fraction, equipment: Equipment, kitchen: Kitchen) 
     lining = equipment.kind == "lining"
     last = tool.name.lower().rpartition(" ")[2]
     several = count > 1 or (count == 1 and nouns(kitchen.language).singular(last) != last)
-    words = list(tool.adjectives)
+    behind = _behind(tool, equipment, kitchen)
+    words = [word for word in tool.adjectives if word not in behind]
     # A hyphened size stands before its noun, as does a unit: a 3-litre pan, pint jars, but a tin, 20 × 20 cm.
     first = "-" in tool.size or tool.size.isalpha()
-    words += [tool.size] * first + [_noun(tool, equipment, several and not lining, kitchen)]
+    words += [tool.size] * first + [_noun(tool, equipment, several and not lining, kitchen), *behind]
     if count != 1 and not lining:
         words.insert(0, number_text(count))
     if tool.contains:
@@ -135,15 +136,29 @@ def _label(tool: Tool, count: Fraction, equipment: Equipment, kitchen: Kitchen) 
 
 def _noun(tool: Tool, equipment: Equipment, several: bool, kitchen: Kitchen) -> str:
     """The piece as the cook calls it, in the number of the list: a skillet stays a skillet."""
-    words = tool.name.replace("’", "'").split()
-    for start in range(len(words)):
-        noun = " ".join(words[start:])
-        if kitchen.cupboard.get(noun.lower()) == equipment:
-            break
-    else:
+    words, _ = _parted(tool, equipment, kitchen)
+    if not words:
         return equipment.plural if several else equipment.name
+    noun = " ".join(words)
     if noun.lower() in (equipment.name, equipment.plural) or equipment.kind == "station":
         return equipment.plural if several else equipment.name
     rules = nouns(kitchen.language)
-    one = " ".join((*words[start:-1], rules.singular(words[-1])))
+    one = " ".join(rules.key(words))
     return rules.plural(one) if several else one
+
+
+def _parted(tool: Tool, equipment: Equipment, kitchen: Kitchen) -> tuple[list[str], list[str]]:
+    """The noun in the name of a piece, and the words behind it where the language has adjectives there."""
+    words = tool.name.replace("’", "'").split()
+    first = 1 if "after" in nouns(kitchen.language).orders else len(words)
+    for end in range(len(words), first - 1, -1):
+        for start in range(end):
+            if kitchen.cupboard.get(" ".join(words[start:end]).lower()) == equipment:
+                return words[start:end], words[end:]
+    return [], []
+
+
+def _behind(tool: Tool, equipment: Equipment, kitchen: Kitchen) -> list[str]:
+    """The adjectives that stand behind the noun: *assiettes creuses*."""
+    said = [word.lower() for word in _parted(tool, equipment, kitchen)[1]]
+    return [word for word in said if word in tool.adjectives]

@@ -47,8 +47,7 @@ def _key(item: Ingredient, to_taste: frozenset[str], language: str) -> Key:
         section = "rows" if item.measured else "unmeasured"
     if item.goods is not None:
         return section, item.goods.id, ""
-    head, _, last = item.name.lower().rpartition(" ")
-    return section, "", f"{head} {nouns(language).singular(last)}"
+    return section, "", nouns(language).one(item.name.lower())
 
 
 def _row(group: list[tuple[int, Use]], kitchen: Kitchen) -> Row:
@@ -110,8 +109,8 @@ def _name(items: list[Ingredient], total: tuple[Measure, ...], language: str) ->
         return first.name
     same = all(item.states == first.states for item in items)
     name = first.name if same else bare_name(first)
-    last = name.rpartition(" ")[2].lower()
-    if not total or total[0].unit or total[0].amount.hi <= 1 or nouns(language).singular(last) != last:
+    said = name.lower()
+    if not total or total[0].unit or total[0].amount.hi <= 1 or nouns(language).one(said) != said:
         return name
     return several(name, first, language)
 
