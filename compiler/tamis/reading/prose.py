@@ -95,7 +95,7 @@ def prose_words(language: str) -> ProseWords:
         place=pattern(rf"\b{one_of(named['in'])} {one_of(named['in-the'])} ([^\W\d_]+)"),
         of_each=pattern(rf"[^.;,]*\b{each}\b"),
         each_with=pattern(rf"\b{each}\b[^.;,]*\b{one_of(lists['each']['with'])}\s*\Z"),
-        next=pattern(rf"\b({one_of(lists['next']['then'])} )|\.\s+([^\W\d_a-z])|;\s+(\w)"),
+        next=pattern(rf"\b({one_of(lists['next']['then'])} )|\.\s+([^\W\d_a-z])|;\s+(\w)|\.\s+()\Z"),
         small=frozenset(word for name in _SMALL for word in closed[name]),
         without=frozenset(lists["tools"]["without"]),
         no_object=pattern(rf"\s+(?:{one_of(idle['no'])}|{one_of(idle['own'])}\s+{one_of(idle['body'])})\b"),

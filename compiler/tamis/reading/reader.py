@@ -204,7 +204,7 @@ class _Reader:
 
     def _split(self, action: ActionRead) -> list[ActionRead]:
         """Two times in a line parted by `then` are two actions; two without are one finding."""
-        again = _end_of_repeated(action)
+        again = _start_of_repeated(action) or _end_of_repeated(action)
         if again is not None:
             head, tail = _cut(action, again)
             return [head, *self._split(tail)]
@@ -241,6 +241,21 @@ class _Reader:
                 if found:
                     return part.span.start + found.start(found.lastindex or 0)
         return None
+
+
+def _start_of_repeated(action: ActionRead) -> int | None:
+    """Where the work begins that is done again in `mix [the flour] with [the water], and fold it [6 times]`: what went
+    in before goes in once."""
+    start: int | None = None
+    fed = False
+    for event in action.events:
+        if isinstance(event, Ingredient):
+            fed = True
+        elif isinstance(event, VerbUse) and fed:
+            start, fed = event.span.start, False
+        elif isinstance(event, Repeat) and event.kind == "times":
+            return start
+    return None
 
 
 def _end_of_repeated(action: ActionRead) -> int | None:
@@ -280,7 +295,7 @@ def _end_of_first_wait(action: ActionRead, timed: Event) -> int | None:
             if reached is not None:
                 again = True
                 continue
-            waiting = event if event.verb.waits and event.verb.estimate else None
+            waiting = event if event.verb.estimate and (event.verb.waits or event.verb.sets) else None
         elif isinstance(event, Target) and event.kind != "size" and waiting is not None:
             reached = event.clause.span.end
     return None
