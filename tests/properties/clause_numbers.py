@@ -37,12 +37,12 @@ _NEVER = ("clause", "name_span", "span", "goods", "equipment", "measure_text", "
 
 
 class Number(NamedTuple):
-    """A number of a text with its place, what may stand there instead, and whether a time follows it."""
+    """A number of a text with its place, what may stand there instead, and the kind of the unit that follows it."""
 
     start: int
     end: int
     others: tuple[str, ...]
-    of_time: bool = False
+    unit: str = ""
 
 
 def clauses() -> tuple[str, ...]:
@@ -62,8 +62,8 @@ def numbers(text: str) -> Iterator[Number]:
         after = _WORD.match(text, found.end())
         assert after is not None
         unit = default_kitchen().units.get(after[1] or "")
-        of_time = unit is not None and unit.kind == "time"
-        yield Number(found.start(), found.end(), tuple(_others(found[0])), of_time)
+        kind = unit.kind if unit is not None else ""
+        yield Number(found.start(), found.end(), tuple(_others(found[0])), kind)
     for word in re.finditer(r"[^\W\d_]+(?:-[^\W\d_]+)*", text):
         other = _other_words().get(word[0].lower())
         if other:
@@ -94,17 +94,19 @@ def read(text: str) -> tuple[tuple[Any, ...], list[Diagnostic]]:
     return read_clause(Clause(text, Span(0, len(text) + 2)), default_kitchen(), findings), findings
 
 
-def values(record: Any, of_time: bool) -> Any:
+def values(record: Any, unit: str) -> Any:
     """What a record knows: its fields without the words, but for those that may hold a number."""
     if isinstance(record, tuple) and hasattr(record, "_fields"):
         kind = record.__class__.__name__
-        counted = () if of_time else _WORDS_THAT_COUNT.get(kind, ())
+        counted = () if unit == "time" else _WORDS_THAT_COUNT.get(kind, ())
+        if unit == "length" and kind == "Time":  # `grill for 5 min, 10 cm below the heat`
+            counted = ("text",)
         return kind, tuple(
-            values(value, of_time)
+            values(value, unit)
             for name, value in zip(record._fields, record, strict=True)
             if name not in _NEVER and (name in counted or not _is_words(kind, name))
         )
-    return tuple(values(part, of_time) for part in record) if isinstance(record, tuple | list) else record
+    return tuple(values(part, unit) for part in record) if isinstance(record, tuple | list) else record
 
 
 def _is_words(kind: str, name: str) -> bool:
@@ -126,10 +128,10 @@ def lost(text: str) -> list[str]:
 
 
 def _known(text: str, number: Number, records: tuple[Any, ...], findings: list[Diagnostic]) -> bool:
-    known = values(records, number.of_time)
+    known = values(records, number.unit)
     for other in number.others:
         changed, said = read(text[: number.start] + other + text[number.end :])
-        if values(changed, number.of_time) == known and _told(said) == _told(findings):
+        if values(changed, number.unit) == known and _told(said) == _told(findings):
             return False
     return True
 
@@ -147,7 +149,7 @@ def unused(text: str) -> list[str]:
 
 
 def _same(one: tuple[Any, list[Diagnostic]], other: tuple[Any, list[Diagnostic]]) -> bool:
-    return bool(values(one[0], False) == values(other[0], False)) and _told(one[1]) == _told(other[1])
+    return bool(values(one[0], "") == values(other[0], "")) and _told(one[1]) == _told(other[1])
 
 
 _TELLING = ("EACH", "MORE", "ANOTHER", "ATLEAST", "UPTO", "PER", "SIDE", "FAN", "ALLBUT", "OPTIONAL", "LONGER", "ROOM")

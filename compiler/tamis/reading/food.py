@@ -3,10 +3,11 @@
 from __future__ import annotations
 
 from tamis.quantity.measure import Measure
-from tamis.reading.clause import child, leaves, start_of
-from tamis.reading.clauses import Ingredient, Percent, Share
+from tamis.reading.clause import child, leaves
+from tamis.reading.clauses import Ingredient, Share
 from tamis.reading.measured import MEASURES, NAMES, Measured, bracketed, read_measure, with_unit
-from tamis.reading.quantities import amount, as_one, degrees, measures, one_measure, one_number, stretch
+from tamis.reading.quantities import degrees, measures, one_measure, one_number, stretch
+from tamis.reading.rates import read_percent, read_rate
 from tamis.reading.soundness import check_name, check_text
 from tamis.record import NamedTuple
 from tamis.typed import TYPE_CHECKING, Any
@@ -162,8 +163,8 @@ def read_food(reading: Reading, parts: Parts, role: str) -> Ingredient:
         vague=measured.vague,
     )
     if parts.percent:
-        return _percent(reading, food, parts.percent)
-    return _per(reading, food, tail.per) if tail.per else food
+        return read_percent(reading, food, parts.percent)
+    return read_rate(reading, food, tail.per) if tail.per else food
 
 
 def _with_unit(reading: Reading, measured: Measured, name: list[Node]) -> tuple[Measured, list[Node]]:
@@ -245,13 +246,22 @@ def _tail(reading: Reading, nodes: Sequence[Node], measured: Measured) -> tuple[
         elif kind == "each":
             weight = child(node[1], "weight")
             assert weight is not None
+            _is_of_each(reading, measured, node, weight)
             measured = measured.with_(each=one_measure(reading, weight))
         elif kind == "FOR":  # `oil for frying`, where oil is a verb as well
             check_text(reading, nodes[at + 1][1])
-            tail = tail.with_(purpose=reading.said(nodes[at : at + 2]))
+            tail = _for(tail, reading.said(nodes[at : at + 2]))
         else:
             tail = _after_name(reading, tail, node)
     return tail, measured
+
+
+def _is_of_each(reading: Reading, measured: Measured, node: Node, weight: Node) -> None:
+    """`4 duck legs, 1 kg` may be a kilo each or a kilo in all: that is asked."""
+    if child(node[1], "EACH") is None and any(part.amount.hi > 1 for part in measured.measures):
+        said = reading.said([weight])
+        hint = f"write `{said} each`"
+        raise reading.fail("number-unclear", reading.span([weight]), f"“{said}”: of each, or of all together?", hint)
 
 
 def _after_name(reading: Reading, tail: Tail, node: Node) -> Tail:
@@ -260,7 +270,7 @@ def _after_name(reading: Reading, tail: Tail, node: Node) -> Tail:
         return tail.with_(optional=True)
     if kind == "purpose":
         check_text(reading, node[1])
-        return tail.with_(purpose=reading.said([node]))
+        return _for(tail, reading.said([node]))
     if kind == "other":
         return tail.with_(alternatives=(*tail.alternatives, _other(reading, node[1])))
     if kind == "per":
@@ -285,6 +295,10 @@ def _with_words(tail: Tail, said: str) -> Tail:
     return tail.with_(preparation=f"{tail.preparation}, {said}" if tail.preparation else said)
 
 
+def _for(tail: Tail, said: str) -> Tail:
+    return tail.with_(purpose=f"{tail.purpose}, {said}" if tail.purpose else said)
+
+
 def _other(reading: Reading, nodes: Sequence[Node]) -> Ingredient:
     """What may stand in for it: `or 5 g instant yeast`."""
     measure = [node for node in nodes if node[0] in MEASURES or node[0] == "OF"]
@@ -304,51 +318,3 @@ def _other(reading: Reading, nodes: Sequence[Node]) -> Ingredient:
         also=measured.also,
         each=measured.each,
     )
-
-
-def _percent(reading: Reading, food: Ingredient, node: Node) -> Ingredient:
-    """`72 % water` is of the flour; `2 % of its weight in fine salt` of what it names."""
-    value = amount(reading, node[1][0])
-    weight = child(node[1], "WEIGHTOF")
-    if weight is None and food.preparation.partition(" ")[0].lower() in reading.words.of:
-        base = food.preparation.removesuffix(".")
-        message = f"“{base}” is not read behind the name: the percentage would be of the flour"
-        said = f"{reading.said([node])} {base} in {food.name}"
-        raise reading.fail("clause-role", food.name_span, message, f"write `[{said}]`")
-    if weight is None:
-        return food._replace(percent=Percent(value, "flour"))
-    said = reading.text[node[1][2][3] if node[1][2][0] == "OF" else start_of(node[1][2]) : weight[2]].strip()
-    for ending in reading.words.possessive:
-        said = said.replace("’", "'").removesuffix(ending)
-    first, _, rest = said.partition(" ")
-    return food._replace(percent=Percent(value, rest if first.lower() in reading.words.the and rest else said))
-
-
-def _per(reading: Reading, food: Ingredient, node: Node) -> Ingredient:
-    """`18 g salt per kg of the duck`, `10 g salt per litre of water`: the amount is that of what it names."""
-    named = [part for part in node[1] if part[0] in NAMES]
-    unit = child(node[1], "COUNT")
-    of = reading.said(named) if named else "its"
-    if not food.measures:
-        message = f"“{reading.said([node])}”: so much of what? A measure is missing before it"
-        raise reading.fail(
-            "clause-role", reading.span([node]), message, "write for example `18 g salt per kg of the duck`"
-        )
-    base = _rate_base(reading, node, unit)
-    rate = as_one(reading, food.measures)
-    return food._replace(percent=Percent(rate.amount, of, rate, base))
-
-
-def _rate_base(reading: Reading, node: Node, unit: Node | None) -> Measure:
-    """What the rate is of: a kilo, a litre, 100 g."""
-    weight = child(node[1], "weight")
-    if weight:
-        return one_measure(reading, weight)
-    from tamis.reading.measured import ONE
-
-    assert unit is not None
-    found = reading.kitchen.units.get(unit[1].lower())
-    if found is None or found.kind not in ("mass", "volume"):
-        message = f"“per {unit[1]}” is no rate that can be calculated"
-        raise reading.fail("clause-role", reading.span([unit]), message, "write `per kg of the …` or `per litre of …`")
-    return Measure(ONE, found.id)

@@ -178,8 +178,8 @@ def _counted(reading: Reading, node: Node) -> Measured:
 
 def check_held(reading: Reading, read: Measured, held: frozenset[str] = frozenset()) -> None:
     """Raise for what a measure says beside itself and a record has no place for: `held` are those that it has."""
-    for name in ("also", "each", "prepared", "percent", "note"):
-        if (name not in held and getattr(read, name)) or (read.vague and read.size):
+    for name in ("also", "each", "prepared", "percent", "note", "size"):
+        if name not in held and getattr(read, name):
             said = reading.text[read.start : read.end].strip()
             message = f"“{said}” says more of this measure than can be read here"
             span = place(reading, read.start, read.end)
@@ -295,6 +295,9 @@ def bracketed(reading: Reading, read: Measured, bracket: Node, each: bool = Fals
     if first[0] == "weight":
         found = measures(reading, first)
         if each or child(bracket[1], "EACH"):
+            if read.each:
+                message = "the weight of each is told twice"
+                raise reading.fail("measures-unclear", reading.span([bracket]), message, "write it once")
             return read.with_(each=as_one(reading, found))
         if others:
             return read.with_(prepared=as_one(reading, found), prepared_word=reading.said(others))

@@ -191,8 +191,8 @@ def _exact(reading: Reading, node: Node) -> Duration:
     children = [part for part in node[1] if part[0] not in ("AND", "RANGE", "ARTICLE")]
     kinds = [part[0] for part in children]
     if kinds == ["amount", "TIME", "amount", "TIME"]:
-        low = amount(reading, children[0], "time").lo * seconds_in(reading, children[1])
-        high = amount(reading, children[2], "time").hi * seconds_in(reading, children[3])
+        low = one_number(reading, children[0]) * seconds_in(reading, children[1])
+        high = one_number(reading, children[2]) * seconds_in(reading, children[3])
         if low > high:
             raise _times_reversed(reading, node)
         return Duration(low, high)

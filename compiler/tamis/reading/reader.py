@@ -16,7 +16,6 @@ from tamis.reading.clauses import (
     Ingredient,
     Pause,
     Reference,
-    Repeat,
     Target,
     Tending,
     Time,
@@ -42,6 +41,7 @@ from tamis.reading.reading import (
     StepRead,
     WaitingRead,
 )
+from tamis.reading.repeated import end_of_repeated, start_of_repeated
 from tamis.reading.tables import tables
 from tamis.source import Span
 from tamis.syntax.document import Action, Ahead, Clause, ComponentNode, Document, Remark, Step, Text
@@ -204,7 +204,7 @@ class _Reader:
 
     def _split(self, action: ActionRead) -> list[ActionRead]:
         """Two times in a line parted by `then` are two actions; two without are one finding."""
-        again = _start_of_repeated(action) or _end_of_repeated(action)
+        again = start_of_repeated(action) or end_of_repeated(action)
         if again is not None:
             head, tail = _cut(action, again)
             return [head, *self._split(tail)]
@@ -241,34 +241,6 @@ class _Reader:
                 if found:
                     return part.span.start + found.start(found.lastindex or 0)
         return None
-
-
-def _start_of_repeated(action: ActionRead) -> int | None:
-    """Where the work begins that is done again in `mix [the flour] with [the water], and fold it [6 times]`: what went
-    in before goes in once."""
-    start: int | None = None
-    fed = False
-    for event in action.events:
-        if isinstance(event, Ingredient):
-            fed = True
-        elif isinstance(event, VerbUse) and fed:
-            start, fed = event.span.start, False
-        elif isinstance(event, Repeat) and event.kind == "times":
-            return start
-    return None
-
-
-def _end_of_repeated(action: ActionRead) -> int | None:
-    """Where the work ends that is done again in `stretch it [6 times], cover and [rise for 40 min]`: behind a verb
-    only its work is repeated; at the head of a line all of it is."""
-    worked = False
-    for at, event in enumerate(action.events):
-        if isinstance(event, VerbUse):
-            worked = True
-        elif isinstance(event, Repeat) and event.kind == "times" and worked:
-            more = any(isinstance(later, VerbUse) for later in action.events[at + 1 :])
-            return event.clause.span.end if more else None
-    return None
 
 
 def _for_each(reference: Reference, before: str, after: str, words: ProseWords) -> Reference:

@@ -271,7 +271,7 @@ def _number_and_size(reading: Reading, measured: Measured, found: FoundEquipment
 
 
 _MOST_TINS = 12
-_TOOLS_HOLD = frozenset(("each",))
+_TOOLS_HOLD = frozenset(("each", "size"))
 
 
 def counted_as(reading: Reading, number: Amount) -> None:

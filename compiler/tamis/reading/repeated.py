@@ -1,0 +1,37 @@
+"""Which part of a line is done again where a repetition stands in its midst."""
+
+from __future__ import annotations
+
+from tamis.reading.clauses import Ingredient, Repeat, VerbUse
+from tamis.typed import TYPE_CHECKING
+
+if TYPE_CHECKING:
+    from tamis.reading.reading import ActionRead
+
+
+def start_of_repeated(action: ActionRead) -> int | None:
+    """Where the work begins that is done again in `mix [the flour] with [the water], and fold it [6 times]`: what went
+    in before goes in once."""
+    start: int | None = None
+    fed = False
+    for event in action.events:
+        if isinstance(event, Ingredient):
+            fed = True
+        elif isinstance(event, VerbUse) and fed:
+            start, fed = event.span.start, False
+        elif isinstance(event, Repeat) and event.kind == "times":
+            return start
+    return None
+
+
+def end_of_repeated(action: ActionRead) -> int | None:
+    """Where the work ends that is done again in `stretch it [6 times], cover and [rise for 40 min]`: behind a verb
+    only its work is repeated; at the head of a line all of it is."""
+    worked = False
+    for at, event in enumerate(action.events):
+        if isinstance(event, VerbUse):
+            worked = True
+        elif isinstance(event, Repeat) and event.kind == "times" and worked:
+            more = any(isinstance(later, VerbUse) for later in action.events[at + 1 :])
+            return event.clause.span.end if more else None
+    return None
