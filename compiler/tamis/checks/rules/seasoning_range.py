@@ -43,8 +43,9 @@ Stir in [250 ml milk] and cut [into 8 pieces].
 [Bake for 12 min at 220 °C] [until golden].
 """
 
-# Less flour thickens a sauce, and is no measure of anything.
+# Less flour thickens a sauce, or binds what is raised by other means (oats, nuts), and is no measure of a leavener.
 _LEAST_FLOUR = 50
+_LEAST_SHARE = Fraction(15, 100)
 
 
 def check(view: View) -> Iterator[Diagnostic]:
@@ -57,7 +58,8 @@ def check(view: View) -> Iterator[Diagnostic]:
 def _leaveners(uses: Sequence[Use], known: Limits) -> Iterator[Diagnostic]:
     flours = [use for use in uses if use.ingredient.goods and use.ingredient.goods.flour]
     flour = sum((use.mass.hi for use in flours), Fraction(0))
-    if flour < _LEAST_FLOUR or any(not use.mass.known for use in flours):
+    whole = sum((use.mass.hi for use in uses), Fraction(0))
+    if flour < _LEAST_FLOUR or flour < _LEAST_SHARE * whole or any(not use.mass.known for use in flours):
         return
     raising = any(use.ingredient.goods and use.ingredient.goods.id in known.raising_flours for use in flours)
     most = known.beside_raising if raising else known.leaveners
