@@ -7,11 +7,14 @@ verbs, the equipment or the goods; a test fails on drift.
 from __future__ import annotations
 
 import sys
+from collections.abc import Iterable, Mapping
 from pathlib import Path
 
 from tamis.assets import asset_text
 from tamis.kitchen import make_equipment, make_goods, make_verbs
 from tamis.lalr.build import made
+from tamis.quantity.units import shipped
+from tamis.reading.vocabulary import reaches
 from tamis.saved import written
 from tamis.words import languages
 
@@ -30,8 +33,17 @@ def files() -> dict[str, str]:
             "goods": make_goods.names(asset_text("grammar/goods.json"), language),
             "verbs": make_verbs.made(asset_text("grammar/verbs.toml"), language),
         }
+        parts["phrases"] = _phrases(language, parts)
         saved |= {f"{language}/{name}.txt": written(rows) for name, rows in parts.items()}
     return saved
+
+
+def _phrases(language: str, parts: Mapping[str, Mapping[str, Iterable[str]]]) -> dict[str, Iterable[str]]:
+    """How many words the longest phrase has that begins with a word, of all that are looked up in a clause."""
+    goods, equipment, verbs = parts["goods"], parts["equipment"], parts["verbs"]
+    names = (goods["keys"], equipment["names"], equipment["counts"], verbs["phrases"], verbs["forms"])
+    reach = reaches(language, (*names, shipped(language=language).spellings))
+    return {"heads": reach, "words": map(str, reach.values())}
 
 
 def main() -> None:

@@ -118,7 +118,7 @@ def test_a_saved_table_holds_all_of_the_table() -> None:
     tables = tables_of(LARKS["sums"])
     table = load(save(tables))
     assert dict(table.starts) == tables.starts
-    assert [tuple(rule) for rule in table.rules] == tables.rules
+    assert [tuple(table.rules[at]) for at in range(len(tables.rules))] == tables.rules
     assert [table.rows[state] for state in range(len(tables.rows))] == tables.rows
 
 

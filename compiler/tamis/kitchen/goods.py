@@ -116,7 +116,7 @@ class FoodWords(NamedTuple):
 class Larder:
     """All the goods a kitchen knows, by name. Made by :meth:`load`; a house's own by :meth:`extended`."""
 
-    __slots__ = ("_find", "_groups", "_index", "_known", "_made", "_nouns", "_raw", "_words", "closed")
+    __slots__ = ("_find", "_groups", "_index", "_known", "_made", "_nouns", "_raw", "_words", "added", "closed")
 
     def __init__(self, raw: Foods, index: dict[str, str], head: Raw, words: FoodWords) -> None:
         """`raw` is by id, `index` gives the id of a name's :func:`key`, `head` the lists all foods share."""
@@ -126,6 +126,8 @@ class Larder:
         self._nouns = nouns(words.language)
         self._groups: Mapping[str, list[str]] = head["groups"]
         self.closed: Mapping[str, list[str]] = head["closed"]
+        self.added: tuple[str, ...] = ()
+        """The names that only the house knows, as :func:`key` gives them."""
         self._known: Known | None = None
         self._made: dict[str, Goods] = {}
         self._find = lru_cache(_MOST_KEPT)(self._find_asked)
@@ -151,7 +153,9 @@ class Larder:
         from .house_goods import merge
 
         raw, index, faults = merge(self._raw, self._index, self.closed, house, self._words.language)
-        return Larder(raw, index, {"groups": self._groups, "closed": self.closed}, self._words), faults
+        larder = Larder(raw, index, {"groups": self._groups, "closed": self.closed}, self._words)
+        larder.added = tuple(index)[len(self._index) :]
+        return larder, faults
 
     def __len__(self) -> int:
         return len(self._raw)

@@ -26,6 +26,21 @@ class Rule(NamedTuple):
     symbols: tuple[str, ...]
 
 
+class Rules(dict[int, Rule]):
+    """The productions by their numbers. One is cut when it is first asked for."""
+
+    __slots__ = ("_packed", "_symbols")
+
+    def __init__(self, packed: Sequence[str], symbols: Sequence[str]) -> None:
+        self._packed = packed
+        self._symbols = symbols
+
+    def __missing__(self, at: int) -> Rule:
+        name, label, *symbols = [self._symbols[int(symbol)] for symbol in self._packed[at].split()]
+        rule = self[at] = Rule(name, label, tuple(symbols))
+        return rule
+
+
 class Rows(dict[int, dict[str, int]]):
     """For each state what its symbols lead to: a state, or `~rule` where that rule is complete.
 
@@ -50,8 +65,9 @@ class Rows(dict[int, dict[str, int]]):
 class Table(NamedTuple):
     """A grammar's parse table; `starts` gives the first and the last state for each symbol that a text may be."""
 
+    symbols: tuple[str, ...]
     starts: Mapping[str, tuple[int, int]]
-    rules: tuple[Rule, ...]
+    rules: Rules
     rows: Rows
 
 
@@ -60,10 +76,7 @@ def load(text: str) -> Table:
     import json
 
     data = json.loads(text)
-    symbols: list[str] = data["symbols"]
-    named = ([symbols[at] for at in map(int, rule.split())] for rule in data["rules"])
-    rules = tuple(Rule(name, label, tuple(rest)) for name, label, *rest in named)
+    symbols = tuple(data["symbols"])
+    starts = {start: (first, last) for start, (first, last) in data["starts"].items()}
     packed = [data["rows"][at] for at in data["states"]]
-    return Table(
-        {start: (first, last) for start, (first, last) in data["starts"].items()}, rules, Rows(packed, symbols)
-    )
+    return Table(symbols, starts, Rules(data["rules"], symbols), Rows(packed, symbols))

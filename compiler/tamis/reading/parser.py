@@ -18,7 +18,7 @@ from tamis.typed import TYPE_CHECKING, Any
 if TYPE_CHECKING:
     from collections.abc import Callable
 
-    from tamis.lalr.table import Table
+    from tamis.lalr.table import Rules, Table
 
     Build = Callable[[list[Any]], None]
 
@@ -91,6 +91,19 @@ def _build(name: str, hidden: list[bool]) -> Build | None:
     return node if kept and size and not any(hidden) else any_other
 
 
+class _Productions(dict[int, tuple[str, int, "Build | None"]]):
+    """What is done where a production is complete: its name, its length, and what becomes of the values. Most clauses
+    are made of few: one is made when it is first met."""
+
+    def __init__(self, rules: Rules) -> None:
+        self._of = rules
+
+    def __missing__(self, at: int) -> tuple[str, int, Build | None]:
+        name, label, symbols = self._of[at]
+        found = self[at] = (name, len(symbols), _build(label, [symbol[0] == "_" for symbol in symbols]))
+        return found
+
+
 class Parser:
     """Parses clauses by a table and the words of a kitchen."""
 
@@ -98,13 +111,10 @@ class Parser:
 
     def __init__(self, table: Table, vocabulary: Vocabulary, start: str = "clause") -> None:
         self._rows = table.rows
-        hidden = [[symbol[0] == "_" for symbol in rule.symbols] for rule in table.rules]
-        self._rules = [
-            (rule.name, len(each), _build(rule.label, each)) for rule, each in zip(table.rules, hidden, strict=True)
-        ]
+        self._rules = _Productions(table.rules)
         self.vocabulary = vocabulary
         first, self._last = table.starts[start]
-        self._classes = sorted({name for rule in table.rules for name in rule.symbols if name.isupper()} | {"$END"})
+        self._classes = [symbol for symbol in table.symbols if symbol.isupper()]
         self.bottom = Stack(first, None)
         self._kept = 0
 

@@ -10,13 +10,15 @@ from __future__ import annotations
 
 from tamis.kitchen.goods import key as food_key
 from tamis.quantity.nouns import nouns
-from tamis.syntax.cutting import COMMA, Choice, Cut, Cutter
+from tamis.saved import rows
+from tamis.syntax.clause import cutter
+from tamis.syntax.cutting import COMMA, Choice, Cut
 from tamis.syntax.elision import Elision
 from tamis.typed import TYPE_CHECKING
-from tamis.words import word_lists
+from tamis.words import Lists, word_lists
 
 if TYPE_CHECKING:
-    from collections.abc import Iterator, Mapping
+    from collections.abc import Iterable, Iterator
 
     from tamis.kitchen.house import Kitchen
 
@@ -30,6 +32,37 @@ _ADJECTIVES = Choice((("ADJCOMMA", 1), ("COMMA", 1)))
 _LOOKED_BEHIND = frozenset(("PREP", "ANOTHER"))
 
 
+def classes(lists: Lists) -> dict[str, list[str]]:
+    """The classes of each phrase of a language's own words, by `words/<language>/clause.toml`."""
+    closed: dict[str, list[str]] = {}
+    for table in (lists["closed"], lists["open"]):
+        for name, phrases in table.items():
+            for phrase in phrases:
+                closed.setdefault(phrase, []).append(name)
+    return closed
+
+
+def reaches(language: str, lists: Iterable[Iterable[str]]) -> dict[str, int]:
+    """How many words the longest phrase has that begins with a word; of others, what is looked at.
+
+    It is saved for each language with the lists that ship with the compiler (`phrases.txt`).
+    """
+    closed, elision = classes(word_lists(language, "clause")), Elision(language)
+    behind = (word for word, names in closed.items() if not _LOOKED_BEHIND.isdisjoint(names))
+    reach = {elision.parted(word.replace("-", " "))[0]: 3 for word in behind}
+    for phrases in (closed, *lists):
+        _lengthen(reach, phrases, elision)
+    return reach
+
+
+def _lengthen(reach: dict[str, int], phrases: Iterable[str], elision: Elision) -> None:
+    for phrase in phrases:
+        if " " in phrase or "-" in phrase or "'" in phrase:
+            parts = elision.parted(phrase.replace("-", " "))
+            if len(parts) > reach.get(parts[0], 1):
+                reach[parts[0]] = min(len(parts), _LONGEST)
+
+
 class Vocabulary:
     """All words of a kitchen, each phrase with its classes."""
 
@@ -40,15 +73,11 @@ class Vocabulary:
 
     def __init__(self, kitchen: Kitchen) -> None:
         self.kitchen = kitchen
-        self.cutter = Cutter(kitchen.language, kitchen.units)
+        self.cutter = cutter(kitchen.language, kitchen.units)
         self._elision = Elision(kitchen.language)
         self._traits = "after" in nouns(kitchen.language).orders
         lists = word_lists(kitchen.language, "clause")
-        self._closed: dict[str, list[str]] = {}
-        for table in (lists["closed"], lists["open"]):
-            for name, phrases in table.items():
-                for phrase in phrases:
-                    self._closed.setdefault(phrase, []).append(name)
+        self._closed = classes(lists)
         only_open = {phrase for phrases in lists["open"].values() for phrase in phrases}
         shut = (phrase for phrases in lists["closed"].values() for phrase in phrases)
         self._function = frozenset(p for p in shut if " " not in p and p not in only_open)
@@ -90,18 +119,11 @@ class Vocabulary:
         return self._made.setdefault(ways, Choice(ways))
 
     def _reaches(self) -> dict[str, int]:
-        """How many words the longest phrase has that begins with a word; of others, what is looked at."""
-        parted = self._elision.parted
-        behind = (word for word, names in self._closed.items() if not _LOOKED_BEHIND.isdisjoint(names))
-        reach = {parted(word.replace("-", " "))[0]: 3 for word in behind}
-        lists: tuple[Mapping[str, object], ...] = (self._closed, *_phrases_of(self.kitchen))
-        for names in lists:
-            for phrase in names:
-                if " " in phrase or "-" in phrase or "'" in phrase:
-                    parts = parted(phrase.replace("-", " "))
-                    if len(parts) > reach.get(parts[0], 1):
-                        reach[parts[0]] = min(len(parts), _LONGEST)
-        rules = nouns(self.kitchen.language)
+        language = self.kitchen.language
+        said = rows(language, "phrases")
+        reach = dict(zip(said["heads"], map(int, said["words"]), strict=True))
+        _lengthen(reach, self.kitchen.larder.added, self._elision)
+        rules = nouns(language)
         if rules.plural_within:
             reach |= {rules.plural(head): length for head, length in reach.items() if rules.plural(head) not in reach}
         return reach
@@ -172,13 +194,6 @@ class Vocabulary:
                 cupboard.get(" ".join(end)) or larder.knows(food_key(end, self.kitchen.language)) for end in ends
             )
         return self._nouns[words]
-
-
-def _phrases_of(kitchen: Kitchen) -> tuple[Mapping[str, object], ...]:
-    return (
-        kitchen.larder.names, kitchen.cupboard.names, kitchen.cupboard.counts, kitchen.units.spellings,
-        kitchen.verbs.phrases, kitchen.verbs.forms,
-    )  # fmt: skip
 
 
 class Choices:

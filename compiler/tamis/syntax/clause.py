@@ -10,7 +10,7 @@ from functools import lru_cache
 
 from tamis.quantity.amount import Amount
 from tamis.quantity.number import parse as parse_number
-from tamis.quantity.units import shipped
+from tamis.quantity.units import Units, shipped
 from tamis.record import NamedTuple
 from tamis.source import Span
 from tamis.syntax.cutting import NUMBER_WORD, Choice, Cut, Cutter
@@ -59,16 +59,16 @@ class _Fault(Exception):
 
 
 @lru_cache(8)
-def cutter(language: str) -> Cutter:
-    """The cutter of a language, with the units that ship with the compiler."""
-    return Cutter(language, shipped(language=language))
+def cutter(language: str, units: Units) -> Cutter:
+    """The cutter of a language and a house's units."""
+    return Cutter(language, units)
 
 
 @lru_cache(4096)
 def parse_clause(text: str, language: str = "en") -> Items:
     """The items of a clause's text (without its square brackets)."""
     try:
-        items = _Grouping(cutter(language).cut(text), language).all()
+        items = _Grouping(cutter(language, shipped(language=language)).cut(text), language).all()
     except _Fault as found:
         at = min(found.fault.span.start, len(text))
         return Items((), (), found.fault._replace(span=Span(at, min(at + 1, len(text)))))

@@ -230,7 +230,7 @@ _NEXT_WORD = pattern(r"\.?[ \t\u00a0]+[^\W\d_]+")
 def _most_words(units: Units) -> dict[str, int]:
     """How many words the longest unit has that begins with a word, where that is more than one."""
     most: dict[str, int] = {}
-    for name in units.names():
+    for name in units.spellings:
         first, *more = name.split(" ")
         if more:
             most[first] = max(most.get(first, 0), 1 + len(more))
