@@ -91,7 +91,7 @@ def _phases(text: str, watch: Watch) -> None:
     """What `tamis.compile` does, phase by phase."""
     source, kitchen = Source("bench.tamis", text), default_kitchen()
     with watch.on("parse"):
-        document, syntax = parse(source)
+        document, syntax = parse(source, "en")
     with watch.on("understand"):
         reading, misread = read(document, kitchen)
         recipe, unsound = build(reading, kitchen, {})

@@ -4,7 +4,9 @@ from __future__ import annotations
 
 import pytest
 
-from tamis.kitchen.words import singular
+from tamis.quantity.nouns import nouns
+
+singular = nouns("en").singular
 
 PLURALS = """
 eggs egg · loaves loaf · leaves leaf · cloves clove · olives olive · chives chive · berries berry · pies pie

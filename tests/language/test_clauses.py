@@ -18,7 +18,7 @@ FAULTY = {"1,5 kg flour": "number-unclear", "1,000 g flour": "number-unclear", "
 
 
 def clause_of(text: str) -> Clause:
-    return Clause(text, Span(0, len(text) + 2))
+    return Clause(text, Span(0, len(text) + 2), "en")
 
 
 @pytest.mark.parametrize(("text", "role"), CASES)

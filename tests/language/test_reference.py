@@ -72,7 +72,7 @@ def wanted(fence: Fence) -> list[str]:
 
 
 def clause_of(text: str) -> Clause:
-    return Clause(text, Span(0, len(text) + 2))
+    return Clause(text, Span(0, len(text) + 2), "en")
 
 
 @pytest.mark.parametrize("fence", fences("tamis-lines", "header"))

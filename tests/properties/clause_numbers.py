@@ -91,7 +91,7 @@ def _other_words() -> dict[str, str]:
 def read(text: str) -> tuple[tuple[Any, ...], list[Diagnostic]]:
     """The records of a clause, and its findings."""
     findings: list[Diagnostic] = []
-    return read_clause(Clause(text, Span(0, len(text) + 2)), default_kitchen(), findings), findings
+    return read_clause(Clause(text, Span(0, len(text) + 2), "en"), default_kitchen(), findings), findings
 
 
 def values(record: Any, unit: str) -> Any:

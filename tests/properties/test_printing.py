@@ -23,7 +23,7 @@ _ANY = st.one_of(st.text(max_size=200), _RECIPE_LIKE)
 
 
 def _document(text: str) -> Document:
-    return parse(Source("any.tamis", text))[0]
+    return parse(Source("any.tamis", text), "en")[0]
 
 
 def _actions(document: Document) -> list[Action]:
@@ -66,8 +66,8 @@ def test_every_span_covers_what_it_names(text: str) -> None:
 def test_line_ends_and_byte_order_marks_are_kept_and_change_nothing(ending: str, mark: str) -> None:
     for stem, text in demo_texts().items():
         other = mark + text.replace("\n", ending)
-        document, findings = parse(Source(stem, other))
-        plain, plain_findings = parse(Source(stem, text))
+        document, findings = parse(Source(stem, other), "en")
+        plain, plain_findings = parse(Source(stem, text), "en")
         assert document.print() == other
         assert [field.value for field in document.fields] == [field.value for field in plain.fields]
         assert [node.name for node in document.components] == [node.name for node in plain.components]

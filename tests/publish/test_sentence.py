@@ -68,7 +68,7 @@ LINES = [
 
 def pieces(line: str) -> list:
     kitchen = default_kitchen()
-    document, _ = parse(Source("line.tamis", f"title: A line\n\n# Dish\n\n{line}\n"))
+    document, _ = parse(Source("line.tamis", f"title: A line\n\n# Dish\n\n{line}\n"), "en")
     reading, _ = read(document, kitchen)
     action = reading.components[0].steps[0].actions[0]
     reads = [event for event in action.events if not isinstance(event, VerbUse)]
@@ -83,7 +83,7 @@ def test_a_line(line: str, html: str) -> None:
 
 def test_the_amount_of_a_part_follows_its_clause() -> None:
     kitchen = default_kitchen()
-    document, _ = parse(Source("line.tamis", "title: A line\n\n# Dish\n\nAdd [half of 300 g bread flour].\n"))
+    document, _ = parse(Source("line.tamis", "title: A line\n\n# Dish\n\nAdd [half of 300 g bread flour].\n"), "en")
     action = read(document, kitchen)[0].components[0].steps[0].actions[0]
     reads = [event for event in action.events if not isinstance(event, VerbUse)]
     comes_to = {reads[0].clause.span: "150 g"}
@@ -94,6 +94,6 @@ def test_the_amount_of_a_part_follows_its_clause() -> None:
 
 
 def test_a_clause_that_was_not_understood_stays_as_written() -> None:
-    document, _ = parse(Source("line.tamis", "title: A line\n\n# Dish\n\nDo [whatever <b>you</b> like].\n"))
+    document, _ = parse(Source("line.tamis", "title: A line\n\n# Dish\n\nDo [whatever <b>you</b> like].\n"), "en")
     action = document.components[0].blocks[0].actions[0]  # type: ignore[union-attr]
     assert as_html(pieces_of(action.parts, [], {}, page_words("en"))) == "Do whatever &lt;b&gt;you&lt;/b&gt; like."

@@ -30,7 +30,7 @@ def read_volume(text: str, units: Units) -> Fraction:
     total = Fraction(0)
     for part in text.split(" plus "):
         number, name = part.rsplit(" ", 1)
-        value, unit = parse(number), units.get(name)
+        value, unit = parse(number, "en"), units.get(name)
         assert value is not None
         assert unit is not None
         total += value * unit.factor
@@ -69,12 +69,12 @@ def test_shown_volume_never_has_decimals(ml: Fraction, units: Units) -> None:
     st.sampled_from([0, *(Fraction(n, 8) for n in range(8)), Fraction(1, 3), Fraction(2, 3)]),
 )
 def test_kitchen_fractions_read_back(whole: int, part: Fraction) -> None:
-    assert parse(display.number(whole + part)) == whole + part
+    assert parse(display.number(whole + part), "en") == whole + part
 
 
 @given(st.fractions(min_value=0, max_value=10_000, max_denominator=64))
 def test_every_printed_number_reads_back_near(value: Fraction) -> None:
-    shown = parse(display.number(value))
+    shown = parse(display.number(value), "en")
     assert shown is not None
     assert abs(shown - value) <= value / 200
 
@@ -114,7 +114,7 @@ def test_pounds_and_ounces_are_near(g: Fraction) -> None:
         assert g < OUNCE / 8
         return
     parts = [shown.split(" ")[at : at + 2] for at in range(0, len(shown.split(" ")), 2)]
-    ounces = sum((parse(number) or 0) * (16 if unit == "lb" else 1) for number, unit in parts)
+    ounces = sum((parse(number, "en") or 0) * (16 if unit == "lb" else 1) for number, unit in parts)
     assert abs(ounces * OUNCE - g) <= max(g / 60, OUNCE / 8)
 
 

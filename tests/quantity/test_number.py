@@ -21,7 +21,7 @@ WRITTEN = [
 
 @pytest.mark.parametrize(("text", "value"), WRITTEN)
 def test_read(text: str, value: str) -> None:
-    assert parse(text) == Fraction(value)
+    assert parse(text, "en") == Fraction(value)
 
 
 REFUSED = [
@@ -34,7 +34,7 @@ REFUSED = [
 
 @pytest.mark.parametrize("text", REFUSED)
 def test_refused(text: str) -> None:
-    assert parse(text) is None
+    assert parse(text, "en") is None
 
 
 @pytest.mark.parametrize("sign", VULGAR)
@@ -42,7 +42,7 @@ def test_signs_mean_what_unicode_says(sign: str) -> None:
     import unicodedata
 
     assert float(Fraction(*VULGAR[sign])) == pytest.approx(unicodedata.numeric(sign))
-    assert parse(sign) == Fraction(*VULGAR[sign])
+    assert parse(sign, "en") == Fraction(*VULGAR[sign])
 
 
 PROBLEMS = [

@@ -24,7 +24,7 @@ Add [milk].
 def settled(text: str, *found: tuple[str, str, str], **levels: str) -> list[tuple[str, str]]:
     """Rule and level of what is left of findings given as rule, level and the words they stand on."""
     source = Source("oats.tamis", text)
-    document, _ = parse(source)
+    document, _ = parse(source, "en")
     findings = []
     for rule, level, words in found:
         start = text.index(words)

@@ -95,7 +95,7 @@ def test_times_and_tools_stay(recipe: Compiled) -> None:
 def test_a_number_reads_back_as_itself(value: Fraction, decimals: bool) -> None:
     from tamis.quantity.number import parse
 
-    assert parse(exact(value, decimals)) == value
+    assert parse(exact(value, decimals), "en") == value
 
 
 @given(st.fractions(Fraction(1, 4), 200, max_denominator=100))

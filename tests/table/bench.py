@@ -23,7 +23,7 @@ def measure(text: str) -> Measure:
     """`2 1/4 tsp`, `140–200 g`, `2 clove`, `8`."""
     found = re.fullmatch(r"([\d/½⅓¼⅛ .–]+?) ?([a-z_ ]*)", text)
     assert found, text
-    ends = [parse(end) for end in found[1].split("–")]
+    ends = [parse(end, "en") for end in found[1].split("–")]
     lo, hi = ends[0], ends[-1]
     assert lo is not None and hi is not None, text
     unit = KITCHEN.units.get(found[2]) if found[2] else None
@@ -42,7 +42,7 @@ def food(said: str, name: str, **more: Any) -> Ingredient:
     measures = tuple(measure(part) for part in said.split(" plus ")) if said else ()
     goods = found.goods if found else None
     word = found.piece_word if found else ""
-    clause = Clause(f"{said} {name}", Span(0, 0))
+    clause = Clause(f"{said} {name}", Span(0, 0), "en")
     return Ingredient(clause, name, Span(0, 0), goods, states, word, measures, said, **more)
 
 
@@ -52,7 +52,7 @@ def tool(words: str, **more: Any) -> Tool:
     assert found, words
     name = words.split(" ", len(found.adjectives))[-1]
     adjectives = tuple(word for word in found.adjectives if word != "another")
-    return Tool(Clause(words, Span(0, 0)), name, found.item, adjectives, **more)
+    return Tool(Clause(words, Span(0, 0), "en"), name, found.item, adjectives, **more)
 
 
 Entry = Ingredient | Tool | Use | tuple[Ingredient, int]

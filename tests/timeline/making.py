@@ -31,7 +31,7 @@ def work(handling: int = 0, length: Duration | None = None, **more: Any) -> Work
 
 
 def food(words: str, name: str, preparation: str = "", states: tuple[str, ...] = (), pieces: int = 0) -> Use:
-    clause = Clause(words, Span(0, len(words)))
+    clause = Clause(words, Span(0, len(words)), "en")
     measures = (Measure(exactly(pieces), ""),) if pieces else ()
     goods = KITCHEN.larder.find(name.split())
     return Use(

@@ -12,7 +12,7 @@ from .making import HOUR, MIN, Making, food, wait, work
 
 
 def hot(celsius: int) -> Target:
-    clause = Clause("to the heat", Span(0, 1))
+    clause = Clause("to the heat", Span(0, 1), "en")
     return Target(clause, "temperature", exactly(celsius), text=f"to {celsius} °C")
 
 

@@ -21,7 +21,7 @@ from tamis.timeline.verify import faults
 
 from .making import HOUR, KITCHEN, MIN, Making, food, wait, work
 
-CLAUSE = Clause("tending", Span(0, 1))
+CLAUSE = Clause("tending", Span(0, 1), "en")
 
 
 def one_line(labour: Work, **more: Any) -> Network:

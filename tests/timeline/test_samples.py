@@ -49,7 +49,7 @@ def test_a_stone_in_the_oven_takes_longer_to_heat() -> None:
     """(240 − 20) °C at 8 °C a minute, and 20 min more for the stone."""
     stone = KITCHEN.cupboard.find(["baking", "stone"])
     assert stone is not None
-    tool = Tool(Clause("with a baking stone", (), Span(0, 1)), "baking stone", stone.item)
+    tool = Tool(Clause("with a baking stone", Span(0, 1), "en"), "baking stone", stone.item)
     making = Making()
     making.component("Bread")
     making.line("Heat", work(10), heats="oven", targets=(hot(240),), tools=(tool,))

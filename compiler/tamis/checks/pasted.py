@@ -97,7 +97,7 @@ def _in_a_row(text: str, span: Span, kitchen: Kitchen) -> list[_Line]:
 def _listed(text: str, kitchen: Kitchen) -> Ingredient | None:
     """The food of a line that is nothing but an amount of it."""
     findings: list[Diagnostic] = []
-    records = read_clause(Clause(text, Span(0, len(text) + 2)), kitchen, findings)
+    records = read_clause(Clause(text, Span(0, len(text) + 2), kitchen.language), kitchen, findings)
     food = records[0] if len(records) == 1 else None
     return food if isinstance(food, Ingredient) and food.measured else None
 

@@ -134,7 +134,7 @@ def _read(said: str, kitchen: Kitchen) -> tuple[object, list[Diagnostic]]:
     from tamis.reading.clause_reader import read_clause
 
     findings: list[Diagnostic] = []
-    clause = Clause(said, Span(-1, len(said) + 1), language=kitchen.language)
+    clause = Clause(said, Span(-1, len(said) + 1), kitchen.language)
     records = read_clause(clause, kitchen, findings)
     return (records[0] if records else None), findings
 

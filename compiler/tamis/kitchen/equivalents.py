@@ -16,7 +16,7 @@ from functools import cache
 from tamis.assets import asset_text
 from tamis.quantity.amount import Amount
 from tamis.quantity.measure import Measure
-from tamis.quantity.number import parse
+from tamis.quantity.number import figures
 from tamis.record import NamedTuple
 from tamis.typed import Any
 
@@ -110,7 +110,7 @@ def _measure(text: str) -> Measure:
 
 
 def _number(text: str) -> Fraction:
-    value = parse(text)
+    value = figures(text)
     if value is None:
         raise ValueError(f"{text}: no number")
     return value

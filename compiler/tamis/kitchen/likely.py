@@ -15,7 +15,7 @@ if TYPE_CHECKING:
 _BY_KIND: dict[Show, str] = {"spice": "¼ tsp", "herb": "1 tbsp", "liquid": "2 tbsp"}
 
 
-def likely(goods: Goods | None, name: str = "", language: str = "en") -> str:
+def likely(goods: Goods | None, name: str, language: str) -> str:
     """A small measure as cooks write it for food of this kind (common practice); of what is counted, one or two."""
     if goods is None:
         return "20 g"

@@ -35,16 +35,20 @@ def is_kitchen_fraction(top: int, bottom: int) -> bool:
     return top < bottom and (bottom in (2, 3, 4, 8, 16) or (top == 1 and bottom in (5, 6, 10, 12)))
 
 
-def parse(text: str, language: str = "en") -> Fraction | None:
-    """The exact number that a text says; None if it says none, has too many digits or a wrong fraction."""
+def parse(text: str, language: str) -> Fraction | None:
+    """The exact number that a text says, in figures or words; None if it says none, has too many digits or a wrong
+    fraction."""
+    number = figures(text)
+    return number if number is not None or len(text) > LONGEST else number_words(language).parse(text)
+
+
+def figures(text: str) -> Fraction | None:
+    """The same of a number in figures alone."""
     text = text.strip()
     if len(text) > LONGEST or _digits(text) > MOST_DIGITS:
         return None
-    for read in (_plain, _fraction, _vulgar):
-        number = read(text)
-        if number is not None:
-            return number
-    return number_words(language).parse(text)
+    numbers = (read(text) for read in (_plain, _fraction, _vulgar))
+    return next((number for number in numbers if number is not None), None)
 
 
 def problem(text: str) -> str | None:

@@ -155,7 +155,7 @@ def _is_apart(words: Sequence[_Word], first: int, at: int, openers: _Openers) ->
 def _read(text: str, kitchen: Kitchen) -> _Records:
     """The records of a clause that tells the compiler something; none where it cannot be read, or says nothing."""
     findings: list[Diagnostic] = []
-    records = read_clause(Clause(text, Span(0, len(text) + 2)), kitchen, findings)
+    records = read_clause(Clause(text, Span(0, len(text) + 2), kitchen.language), kitchen, findings)
     return records if not findings and all(_counts(record) for record in records) else ()
 
 

@@ -79,7 +79,7 @@ def _tool(cut: Cut, part: Text, first: int, last: int, kitchen: Kitchen) -> tupl
     if found is None:
         return None
     start, stop = cut.starts[first], cut.ends[last - 1]
-    clause = Clause(part.text[start:stop], Span(start, stop).shifted(part.span.start))
+    clause = Clause(part.text[start:stop], Span(start, stop).shifted(part.span.start), kitchen.language)
     bare = found.several or found.item.kind == "lining"
     return Tool(clause, clause.text, found.item, found.adjectives), bare
 

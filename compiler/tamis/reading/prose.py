@@ -64,6 +64,7 @@ class ProseWords(NamedTuple):
     station: re.Pattern[str]
     articles: tuple[str, ...]
     place: re.Pattern[str]
+    inside: str
     of_each: re.Pattern[str]
     each_with: re.Pattern[str]
     next: re.Pattern[str]
@@ -93,6 +94,7 @@ def prose_words(language: str) -> ProseWords:
         station=pattern(rf"\s+(?:{one_of(named['the'])}\s+)?([^\W\d_]+)\b"),
         articles=tuple(f" {word} " for word in named["in-the"]),
         place=pattern(rf"\b{one_of(named['in'])} {one_of(named['in-the'])} ([^\W\d_]+)"),
+        inside=named["in"][0],
         of_each=pattern(rf"[^.;,]*\b{each}\b"),
         each_with=pattern(rf"\b{each}\b[^.;,]*\b{one_of(lists['each']['with'])}\s*\Z"),
         next=pattern(rf"\b({one_of(lists['next']['then'])} )|\.\s+([^\W\d_a-z])|;\s+(\w)|\.\s+()\Z"),
@@ -154,7 +156,7 @@ def station_after(use: VerbUse, text: str, span: Span, kitchen: Kitchen) -> Tool
     if named is None or found is None or found.item.kind != "station":
         return None
     place = Span(span.start + named.start(1), span.start + named.end(1))
-    return Tool(Clause(named[1], place), named[1], found.item, definite=True)
+    return Tool(Clause(named[1], place, kitchen.language), named[1], found.item, definite=True)
 
 
 def cold_place(text: str, start: int, kitchen: Kitchen) -> Tool | None:
@@ -167,7 +169,9 @@ def cold_place(text: str, start: int, kitchen: Kitchen) -> Tool | None:
         found = kitchen.cupboard.find([named[1].lower()])
         if found is not None and found.item.kind == "station" and found.item.station in ("fridge", "freezer"):
             place = Span(start + named.start(1), start + named.end(1))
-            return Tool(Clause(named[1], place), named[1], found.item, preposition="in", definite=True)
+            return Tool(
+                Clause(named[1], place, kitchen.language), named[1], found.item, preposition="in", definite=True
+            )
     return None
 
 

@@ -13,8 +13,7 @@ from tamis.quantity.amount import Amount
 from tamis.quantity.degrees import degree_words
 from tamis.quantity.duration import OVERNIGHT, Duration, at_least, up_to, window
 from tamis.quantity.measure import Measure, plus
-from tamis.quantity.number import is_kitchen_fraction, problem
-from tamis.quantity.number import parse as parse_number
+from tamis.quantity.number import figures, is_kitchen_fraction, problem
 from tamis.quantity.temperature import c_from_f, c_from_gas
 from tamis.reading.clause import child, end_of, leaves
 from tamis.source import Span
@@ -65,7 +64,7 @@ def _plain(low_text: str, high_text: str) -> Amount | None:
     both = low_text + high_text
     if "/" in both or "⁄" in both or not both.replace(".", "").isdigit():
         return None
-    low, high = parse_number(low_text), parse_number(high_text)
+    low, high = figures(low_text), figures(high_text)
     if low is None or high is None or low > high:
         return None
     return Amount(low, low if low_text == high_text else high)

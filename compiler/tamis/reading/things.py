@@ -187,7 +187,8 @@ def _beside(reading: Reading, rest: Sequence[Node]) -> list[Tool]:
         found = reading.kitchen.cupboard.find(reading.keys(words[:of]))
         if found:
             name = reading.said(words[:of])
-            clause = Clause(name, Span(reading.inner + words[0][2] - 1, reading.inner + words[of - 1][3] + 1))
+            span = Span(reading.inner + words[0][2] - 1, reading.inner + words[of - 1][3] + 1)
+            clause = Clause(name, span, reading.kitchen.language)
             holds = reading.said(words[of + 1 :])
             preposition = opener[1].lower().split(" ")[-1]
             tools.append(Tool(clause, name, found.item, found.adjectives, preposition=preposition, contains=holds))

@@ -171,9 +171,7 @@ def _place(reading: Reading, node: Node) -> list[Tool]:
         return []
     definite = child(node[1], "THE") is not None or child(node[1], "PREPTHE") is not None
     leaf = tools[-1]
-    clause = Clause(
-        leaf[1], Span(reading.inner + leaf[2] - 1, reading.inner + leaf[3] + 1), False, reading.kitchen.language
-    )
+    clause = Clause(leaf[1], Span(reading.inner + leaf[2] - 1, reading.inner + leaf[3] + 1), reading.kitchen.language)
     return [Tool(clause, leaf[1], found.item, preposition=node[1][0][1].lower(), definite=definite)]
 
 
@@ -260,7 +258,7 @@ def _tools_in(reading: Reading, place: Node) -> list[Tool]:
     if words[1][1].lower() in reading.words.articles and len(words) > 2:
         name = reading.text[words[2][2] : words[-1][3]]
     span = Span(reading.inner + words[1][2] - 1, reading.inner + words[-1][3] + 1)
-    clause = Clause(name, span, False, reading.kitchen.language)
+    clause = Clause(name, span, reading.kitchen.language)
     return [Tool(clause, name, found.item, preposition=words[0][1].lower())]
 
 

@@ -57,21 +57,23 @@ def action_of(source: Source, span: Span, findings: list[Diagnostic], language: 
     for first, last in pairing.pairs:
         if first > at:
             parts.append(Text(text[at:first], Span(at, first)))
-        parts.append(_clause(text, first, last, pairing, findings)._replace(language=language))
+        broken = _is_broken(text, first, last, pairing, findings)
+        parts.append(Clause(text[first + 1 : last], Span(first, last + 1), language, broken))
         at = last + 1
     if at < span.end:
         parts.append(Text(text[at : span.end], Span(at, span.end)))
     return Action(tuple(parts), span)
 
 
-def _clause(text: str, first: int, last: int, pairing: Pairing, findings: list[Diagnostic]) -> Clause:
+def _is_broken(text: str, first: int, last: int, pairing: Pairing, findings: list[Diagnostic]) -> bool:
+    """Whether a bracket holds what no clause can; what that is has been reported."""
     inner = text[first + 1 : last]
     broken = any(first < at < last for at in pairing.nested) if pairing.nested else False
     if len(inner) > _TOO_LONG and not _ENDLESS_NUMBER.search(inner, 0, _TOO_LONG):
         message = f"a clause of {len(inner)} characters: a bracket holds one ingredient, time or tool"
         findings.append(Diagnostic("clause-length", "error", Span(first, first + 40), message))
         broken = True
-    return Clause(inner, Span(first, last + 1), broken)
+    return broken
 
 
 def _report_list_mark(span: Span, findings: list[Diagnostic]) -> None:

@@ -65,7 +65,7 @@ def cutter(language: str, units: Units) -> Cutter:
 
 
 @lru_cache(4096)
-def parse_clause(text: str, language: str = "en") -> Items:
+def parse_clause(text: str, language: str) -> Items:
     """The items of a clause's text (without its square brackets)."""
     try:
         items = _Grouping(cutter(language, shipped(language=language)).cut(text), language).all()

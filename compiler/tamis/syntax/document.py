@@ -41,8 +41,8 @@ class Clause(NamedTuple):
 
     text: str
     span: Span
+    language: str
     broken: bool = False
-    language: str = "en"
 
     @property
     def items(self) -> Items:

@@ -47,7 +47,7 @@ def _table() -> Table:
     return load(asset_text("grammar/saved/outline.json"))
 
 
-def parse(source: Source, language: str = "en") -> tuple[Document, list[Diagnostic]]:
+def parse(source: Source, language: str) -> tuple[Document, list[Diagnostic]]:
     """The document of a recipe's text in a language, and what is wrong with its lines and brackets."""
     tree = parse_tokens(_table(), "document", lines_of(source.text))
     return _Builder(source, language).build(tree)
