@@ -6,6 +6,10 @@ import subprocess
 import sys
 from pathlib import Path
 
+import pytest
+
+from tamis import __version__
+
 
 def test_no_pattern_is_compiled_before_it_is_used() -> None:
     program = (
@@ -31,3 +35,26 @@ def test_the_version_needs_nothing_of_the_compiler() -> None:
 def test_a_plain_command_line_needs_no_argparse(tmp_path: Path) -> None:
     path = str(tmp_path / "soup.tamis")
     assert {"argparse", "gettext"}.isdisjoint(loaded_by("new", path) | loaded_by("check", path))
+
+
+@pytest.mark.parametrize(
+    ("words", "status", "ends"),
+    [
+        (["--version"], 0, f"tamis {__version__}\n"),
+        (["explain"], 0, "\n"),
+        (["check", "sound.tamis"], 0, "1 recipe: clean\n"),
+        (["check", "faulty.tamis"], 1, "1 error\n"),
+        (["check", "nowhere"], 2, ""),
+        (["explain", "--help"], 0, "\n"),
+        (["check", "--form"], 2, ""),
+    ],
+)
+def test_the_process_ends_with_all_that_was_said(tmp_path: Path, words: list[str], status: int, ends: str) -> None:
+    (tmp_path / "sound.tamis").write_text("title: Water\nserves: 1\n\n# Water\n\nPour [1 l water] [into a jug].\n")
+    (tmp_path / "faulty.tamis").write_text("title: Water\nserves: 1\n\n# Water\n\nPour [1 l water] [into a jug.\n")
+    command = [sys.executable, "-m", "tamis", *words]
+    done = subprocess.run(command, cwd=tmp_path, capture_output=True, text=True, check=False)
+    assert (done.returncode, done.stdout.endswith(ends)) == (status, True), done.stdout + done.stderr
+    assert bool(done.stderr) == (status == 2)
+    quiet = subprocess.run(["sh", "-c", '"$@" 2>&-', "sh", *command], cwd=tmp_path, capture_output=True, check=False)
+    assert quiet.returncode == status

@@ -61,7 +61,7 @@ def open_one(name: str) -> tuple[Library, Entry]:
 
 def progress() -> Progress | None:
     """Something that counts recipes on a terminal while work is long; None where nobody watches."""
-    if not sys.stderr.isatty():
+    if sys.stderr is None or not sys.stderr.isatty():
         return None
 
     def show(done: int, of: int) -> None:
