@@ -41,14 +41,21 @@ class PieceWords(NamedTuple):
 @cache
 def degree_words(language: str) -> DegreeWords:
     lists = word_lists(language, "convert")
-    said = lists["degrees"]
-    of: dict[Wanted, str] = {scale: one_of(lists["scales"][scale]) for scale in ("c", "f", "fan", "gas")}
+    said, degrees = lists["degrees"], word_lists(language, "degrees")["degrees"]
+    named: dict[Wanted, tuple[str, ...]] = {
+        "c": degrees["celsius"],
+        "f": degrees["fahrenheit"],
+        "fan": lists["scales"]["fan"],
+        "gas": lists["scales"]["gas"],
+    }
+    of = {scale: one_of(words) for scale, words in named.items()}
     heats = {word: (int(ends[0]), int(ends[-1])) for word, ends in lists["heats"].items()}
-    scales: dict[str, Wanted] = {word: scale for scale in of for word in lists["scales"][scale]}
+    scales: dict[str, Wanted] = {word: scale for scale, words in named.items() for word in words}
     return DegreeWords(
         degrees=pattern(
-            rf"(?P<low>{_NUMBER})(?:(?: ?[–—-] ?| {one_of(said['to'])} )(?P<high>{_NUMBER}))? ?"
-            rf"(?P<sign>°|º|{one_of(said['sign'])})? ?(?:(?P<c>{of['c']})|(?P<f>{of['f']}))?(?P<fan> {of['fan']})?",
+            rf"(?P<low>{_NUMBER})(?:(?: ?[–—-] ?| {one_of(degrees['range'])} )(?P<high>{_NUMBER}))? ?"
+            rf"(?P<sign>°|º|{one_of(degrees['names'])}\.?)? ?"
+            rf"(?:(?P<c>{of['c']})|(?P<f>{of['f']}))?(?P<fan> {of['fan']})?",
             re.I,
         ),
         mark=pattern(rf"{of['gas']} ?([\d¼½ /]+)", re.I),

@@ -32,6 +32,11 @@ class DegreeWords(NamedTuple):
     scales: tuple[str, ...]
     fahrenheit: frozenset[str]
 
+    @property
+    def phrases(self) -> tuple[str, ...]:
+        """What stands for the sign, with a scale or without."""
+        return (*(f"{name} {scale}" for name in self.names for scale in self.scales), *self.names)
+
 
 @cache
 def degree_words(language: str) -> DegreeWords:

@@ -12,6 +12,7 @@ import re
 from itertools import islice
 
 from tamis.patterns import pattern
+from tamis.quantity.degrees import degree_words
 from tamis.quantity.number_words import number_words
 from tamis.syntax.elision import Elision
 from tamis.typed import TYPE_CHECKING
@@ -101,7 +102,7 @@ class Cutter:
         self._hot = int(lists["signs"]["hot"][0])
         self._letters = frozenset(lists["signs"]["letters"])
         self._at = frozenset(lists["closed"]["AT"])
-        self._signs = _phrases((("DEGREE", lists["signs"]["degrees"]), ("PERCENT", lists["signs"]["percent"])))
+        self._signs = _phrases((("DEGREE", degree_words(language).phrases), ("PERCENT", lists["signs"]["percent"])))
         self._gas = _phrases((("GAS", lists["signs"]["gas"]),))
         self._dozens = _phrases((("NUMWORD", lists["dozens"]["words"]),))
         self._units = units
