@@ -23,6 +23,11 @@ def main() -> int:
         # The reader (`| head`) has gone: whatever is still to be flushed at the end goes nowhere.
         os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
         return 1
+    except OSError as error:  # a full disk behind `>`, a drive pulled out
+        os.dup2(os.open(os.devnull, os.O_WRONLY), 1)
+        where = f" ({error.filename})" if error.filename else ""
+        print(f"tamis: cannot read or write{where}: {error.strerror or error}", file=sys.stderr)
+        return 2
     except KeyboardInterrupt:
         return 130
     # To take apart all that a check has made would cost a tenth of its time; the system takes it back whole.

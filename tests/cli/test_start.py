@@ -58,3 +58,14 @@ def test_the_process_ends_with_all_that_was_said(tmp_path: Path, words: list[str
     assert bool(done.stderr) == (status == 2)
     quiet = subprocess.run(["sh", "-c", '"$@" 2>&-', "sh", *command], cwd=tmp_path, capture_output=True, check=False)
     assert quiet.returncode == status
+
+
+def test_a_full_disk_is_said_in_one_line() -> None:
+    if not Path("/dev/full").exists():
+        pytest.skip("this system has no /dev/full to stand for a full disk")
+    with Path("/dev/full").open("w") as full:
+        ended = subprocess.run(
+            [sys.executable, "-m", "tamis", "--version"], stdout=full, stderr=subprocess.PIPE, text=True, check=False
+        )
+    assert ended.returncode == 2
+    assert ended.stderr.startswith("tamis: cannot read or write: ") and "Traceback" not in ended.stderr
