@@ -84,6 +84,11 @@ def _settled(text: str, problems: list[Problem]) -> Kitchen:
 
 def _parsed(text: str) -> tuple[dict[str, Any], list[Diagnostic]]:
     """The tables of a TOML text; none and a finding if it is not TOML."""
+    from tamis.kitchen.plain_toml import read
+
+    plain = read(text)
+    if plain is not None:
+        return plain, []
     import tomllib
 
     try:
