@@ -110,6 +110,14 @@ def test_a_substitute_s_allergens_are_told() -> None:
     assert next(found for found in instead("1 tbsp plain flour") if "arrowroot" in found.text).brings == ()
 
 
+def test_another_language_calls_the_foods_of_the_rules_by_its_own_names() -> None:
+    kitchen = default_kitchen("fr")
+    asked = read_asked("2 œufs", kitchen)
+    assert asked.item is not None
+    found = instead_of(asked.item, worths(asked, kitchen).grams, kitchen)
+    assert any("œuf battu" in one.text for one in found) and not any("egg" in one.text for one in found)
+
+
 def test_nothing_for_what_is_only_taken_off_a_food() -> None:
     assert instead("juice of 1 lemon") == []
 

@@ -12,7 +12,7 @@ from fractions import Fraction
 from tamis.convert.measures import Figure
 from tamis.kitchen.equivalents import Equivalent, Mixture, shipped_equivalents
 from tamis.kitchen.goods import Found, Goods
-from tamis.kitchen.house import Kitchen
+from tamis.kitchen.house import Kitchen, default_kitchen
 from tamis.quantity.amount import Amount
 from tamis.quantity.display import grams, plural
 from tamis.quantity.measure import Measure, base, convert
@@ -88,12 +88,25 @@ class _Wanted:
         for portion in mixture.parts:
             other = self._food(portion.food)
             amount = Amount(times.lo * portion.measure.amount.lo, times.hi * portion.measure.amount.hi)
-            parts.append(f"{self._words(amount, portion.measure.unit, portion.food)} {portion.food}")
+            name = self._called(portion.food, other)
+            parts.append(f"{self._words(amount, portion.measure.unit, name)} {name}")
             brings |= dict.fromkeys(self._brings(other) if other else ())
         return Instead(" and ".join(parts), (mixture.source,), mixture.note, tuple(brings))
 
     def _food(self, name: str) -> Found | None:
-        return self.kitchen.larder.find(name.split())
+        """The food of a rule, whose names are English, as the kitchen knows it."""
+        rules = default_kitchen()
+        if self.kitchen.language == rules.language:
+            return self.kitchen.larder.find(name.split())
+        found = rules.larder.find(name.split())
+        goods = self.kitchen.larder.get(found.goods.id) if found else None
+        return found._replace(goods=goods) if found and goods else None
+
+    def _called(self, name: str, food: Found | None) -> str:
+        """What a cook here calls the food of a rule."""
+        if food is None or self.kitchen.language == default_kitchen().language:
+            return name
+        return self.kitchen.larder.called(food.goods, food.states)
 
     def _is_it(self, food: Found, unit: str) -> bool:
         """Whether this is what was asked for already: spoons of minced garlic instead of spoons of minced garlic."""
@@ -129,6 +142,7 @@ class _Wanted:
     ) -> Instead | None:
         if amount is None:
             return None
+        name = self._called(name, food)
         words = self._words(amount, unit, name)
         if not unit and amount.hi > 1:
             name = food.goods.plural or plural(name, self.kitchen.language)

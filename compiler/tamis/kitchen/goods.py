@@ -194,6 +194,12 @@ class Larder:
         one = self._nouns.singular(name)
         return nearest(name, self._known) or (nearest(one, self._known) if one != name else None)
 
+    def called(self, goods: Goods, states: Sequence[str]) -> str:
+        """What a cook calls a food in these states of the list: "beaten egg"."""
+        said = {state: word for word, state in reversed(list(self._words.states.items()))}
+        words = [said.get(state, state) for state in states]
+        return " ".join((*words, goods.name) if self._nouns.orders[0] == "before" else (goods.name, *words))
+
     def density(self, goods: Goods, states: Sequence[str] = ()) -> Density | None:
         """Return the density in the first of these states that has one, else as sold, else None."""
         by_state = {d.state: d for d in goods.densities}
