@@ -39,7 +39,9 @@ def test_what_is_read_plainly_is_what_the_other_reads(text: str) -> None:
 @pytest.mark.parametrize(
     "text",
     [
-        *((ROOT / "recipes" / name).read_text("utf-8") for name in ("kitchen.toml", "goods.toml")),
+        *((ROOT / name).read_text("utf-8") for name in ("recipes/kitchen.toml", "recipes/goods.toml")),
+        (ROOT / "grammar/scaling.toml").read_text("utf-8"),
+        "\"a.b\" = 1\n['c'] # d\n'a.b' = {\"e f\" = 2}\n",
         *re.findall(r"^```toml \S+\n(.*?)^```$", (ROOT / "grammar/reference.md").read_text("utf-8"), re.M | re.S),
         "a = { b = 1, c = 'd' }\r\ne = [1, 2.50, true,]\r\n",
         "",
@@ -52,7 +54,16 @@ def test_the_files_that_houses_write_are_plain(text: str) -> None:
 @pytest.mark.parametrize(
     "text",
     [
-        *("[a]\n[a]\n", "a = 1\na = 2\n", "a = {b = 1, b = 2}", "a.b = 1", '"a" = 1', '[a."b"]', 'a = "\\u0041"', "a"),
+        *(
+            "[a]\n[a]\n",
+            "a = 1\na = 2\n",
+            "a = {b = 1, b = 2}",
+            "a.b = 1",
+            '"a" = 1\na = 2',
+            '[a."b"]',
+            'a = "\\u0041"',
+            "a",
+        ),
         *("a = 2026-10-18", "a = [[1]]", "a = [1,\n2]", "a = 01", "a = 1e3", "a = ", "a = \0", f"a = [1,{' ' * 600}"),
     ],
 )

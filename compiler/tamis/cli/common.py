@@ -74,9 +74,11 @@ def progress() -> Progress | None:
 
 def terminal_width() -> int:
     """Columns to print for: the terminal's within reason; 80 where nobody watches."""
+    if not sys.stdout.isatty():
+        return 80
     from shutil import get_terminal_size
 
-    return max(40, min(get_terminal_size((80, 24)).columns, 110)) if sys.stdout.isatty() else 80
+    return max(40, min(get_terminal_size((80, 24)).columns, 110))
 
 
 def print_findings(findings: Iterable[Finding], stream: TextIO) -> None:

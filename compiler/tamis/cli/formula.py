@@ -5,7 +5,7 @@
 
 from __future__ import annotations
 
-from tamis.cli.common import Stop, open_one, tell_faults
+from tamis.cli.common import Stop, open_one, tell_faults, terminal_width
 from tamis.typed import TYPE_CHECKING
 
 if TYPE_CHECKING:
@@ -39,12 +39,9 @@ def run(options: argparse.Namespace) -> int:
 
 
 def _text(title: str, formula: Formula, partial: bool) -> str:
-    from shutil import get_terminal_size
-
     from tamis.formula.printing import formula_text
 
-    width = max(40, min(get_terminal_size().columns, 110))
-    blocks = (title, formula_text(formula, width).rstrip(), PART if partial else "")
+    blocks = (title, formula_text(formula, terminal_width()).rstrip(), PART if partial else "")
     return "\n\n".join(block for block in blocks if block)
 
 

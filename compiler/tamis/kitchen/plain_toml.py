@@ -15,8 +15,8 @@ from tamis.typed import Any, Literal
 Truth = Literal["true", "false"]
 TRUTHS: dict[Truth, bool] = {"true": True, "false": False}
 
-_KEY = r"[A-Za-z0-9_-]+"
 _QUOTED = r""" "[^"\\\x00-\x08\x0a-\x1f\x7f]*" | '[^'\x00-\x08\x0a-\x1f\x7f]*' """
+_KEY = rf"(?:[A-Za-z0-9_-]+ | {_QUOTED})"
 _VALUE = rf"(?:{_QUOTED} | {'|'.join(TRUTHS)} | [+-]?(?:0|[1-9][0-9]*)(?:\.[0-9]+)?)"
 _PAIR = rf"{_KEY}[ \t]*=[ \t]*{_VALUE}"
 _COMMA = r"[ \t]*,[ \t]*"
@@ -47,13 +47,13 @@ def read(text: str) -> dict[str, Any] | None:
         found = _LINE.fullmatch(line) if len(line) <= _LONGEST else None
         if found is None:
             return None
-        head, key = found["table"], found["key"]
-        if head:
+        if found["table"]:
+            head = _name(found["table"])
             if head in said:
                 return None
             table = said[head] = {}
-        elif key:
-            value = _value(found)
+        elif found["key"]:
+            key, value = _name(found["key"]), _value(found)
             if key in table or value is None:
                 return None
             table[key] = value
@@ -66,8 +66,12 @@ def _value(found: re.Match[str]) -> Any:
     if found["list"] is not None:
         return [_simple(value) for value in _VALUES.findall(found["list"])]
     pairs = _PAIRS.findall(found["pairs"])
-    said = {key: _simple(value) for key, value in pairs}
+    said = {_name(key): _simple(value) for key, value in pairs}
     return said if len(said) == len(pairs) else None
+
+
+def _name(key: str) -> str:
+    return key[1:-1] if key[0] in "\"'" else key
 
 
 def _simple(text: Any) -> Any:

@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-import textwrap
-
 from tamis.patterns import pattern
 
 _NUMBER = pattern(r"([\d⅛¼⅓⅜½⅝⅔¾⅞]) (?=[a-z%°])")
@@ -16,6 +14,8 @@ def wrap(text: str, width: int, rest: str = "", first: str = "") -> list[str]:
     """
     if len(first) + len(text) <= width:
         return [first + text]
+    import textwrap
+
     held = _NUMBER.sub("\\1\u00a0", text)
     lines = textwrap.wrap(held, width, initial_indent=first, subsequent_indent=rest, break_on_hyphens=False)
     return [line.replace("\u00a0", " ") for line in lines]
