@@ -5,18 +5,24 @@ In a wheel they are folders of the package; in a checkout they stand at its top,
 
 from __future__ import annotations
 
-from pathlib import Path
+import os
 
-_HERE = Path(__file__).resolve().parent
-_CHECKOUT = _HERE.parent.parent
+_HERE = os.path.dirname(os.path.realpath(__file__))
+_CHECKOUT = os.path.dirname(os.path.dirname(_HERE))
 
 
-def asset(name: str) -> Path:
+def asset(name: str) -> str:
     """The path of a shipped file or folder, such as `grammar/verbs.toml`."""
-    packed = _HERE / name
-    return packed if packed.exists() else _CHECKOUT / name
+    packed = f"{_HERE}/{name}"
+    return packed if os.path.exists(packed) else f"{_CHECKOUT}/{name}"
+
+
+def asset_bytes(name: str) -> bytes:
+    """What is in a shipped file."""
+    with open(asset(name), "rb") as file:
+        return file.read()
 
 
 def asset_text(name: str) -> str:
     """The text of a shipped file."""
-    return asset(name).read_text(encoding="utf-8")
+    return asset_bytes(name).decode("utf-8").replace("\r\n", "\n")

@@ -11,6 +11,8 @@ from __future__ import annotations
 import re
 from collections.abc import Iterable
 from functools import cache
+from os import scandir
+from os.path import exists
 
 from tamis.assets import asset, asset_text
 from tamis.string_tables import tables
@@ -35,14 +37,15 @@ def word_lists(language: str, name: str) -> Lists:
 def own_names(language: str, name: str) -> dict[str, dict[str, str]]:
     """The tables of a file that a language has only where its names differ from the ids of the data, which are English;
     none where there is no such file."""
-    path = asset(f"grammar/words/{language}/{name}.toml")
-    return tables(path.read_text(encoding="utf-8")) if path.exists() else {}
+    path = f"grammar/words/{language}/{name}.toml"
+    return tables(asset_text(path)) if exists(asset(path)) else {}
 
 
 @cache
 def languages() -> tuple[str, ...]:
     """The languages that there are, each a folder of `grammar/words/`."""
-    return tuple(sorted(path.name for path in asset("grammar/words").iterdir() if path.is_dir()))
+    with scandir(asset("grammar/words")) as folders:
+        return tuple(sorted(folder.name for folder in folders if folder.is_dir()))
 
 
 def one_of(words: Iterable[str]) -> str:

@@ -2,11 +2,21 @@
 
 from __future__ import annotations
 
+import os
 from pathlib import Path
 
 import pytest
 
-from tamis.library.files import SITE_MARK, Unreadable, house_folder, read_text, recipe_paths, shown, write_atomic
+from tamis.library.files import (
+    SITE_MARK,
+    Unreadable,
+    absolute,
+    house_folder,
+    read_text,
+    recipe_paths,
+    shown,
+    write_atomic,
+)
 
 
 def made(folder: Path, *names: str) -> None:
@@ -19,14 +29,14 @@ def made(folder: Path, *names: str) -> None:
 def test_recipes_are_found_in_order_without_hidden_folders_and_sites(tmp_path: Path) -> None:
     made(tmp_path, "b.tamis", "a/z.tamis", "a.tamis", ".git/c.tamis", ".d.tamis", "notes.txt", "e.tamis.bak")
     made(tmp_path, f"public/{SITE_MARK}", "public/recipes/f.tamis")
-    found = [path.relative_to(tmp_path).as_posix() for path in recipe_paths(tmp_path)]
+    found = [path.removeprefix(f"{tmp_path.as_posix()}/") for path in recipe_paths(tmp_path)]
     assert found == ["a/z.tamis", "a.tamis", "b.tamis"]
 
 
 def test_the_nearest_settings_make_the_house(tmp_path: Path) -> None:
     made(tmp_path, "kitchen.toml", "sweet/tarts/plum.tamis", "bread/kitchen.toml", "bread/rye.tamis")
-    assert house_folder(tmp_path / "sweet/tarts/plum.tamis") == tmp_path
-    assert house_folder(tmp_path / "bread/rye.tamis") == tmp_path / "bread"
+    assert house_folder(tmp_path / "sweet/tarts/plum.tamis") == tmp_path.as_posix()
+    assert house_folder(tmp_path / "bread/rye.tamis") == (tmp_path / "bread").as_posix()
 
 
 def test_bytes_that_are_no_text_keep_the_rest(tmp_path: Path) -> None:
@@ -50,16 +60,27 @@ def test_names_are_shown_from_where_one_stands(tmp_path: Path, monkeypatch: pyte
     assert shown(tmp_path / "a/b.tamis") == "a/b.tamis"
     monkeypatch.chdir(tmp_path / "a")
     assert shown(tmp_path / "kitchen.toml") == (tmp_path / "kitchen.toml").as_posix()
+    assert shown("./b.tamis") == shown(".//b.tamis") == "b.tamis" and shown("../c.tamis") == "../c.tamis"
+    assert shown("") == shown(".") == "."
+    assert shown("/") == "/" and absolute("/x//y/./z/") == "/x/y/z"
+
+
+def test_the_paths_are_those_of_the_standard_library(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    made(tmp_path, "a-b/c.tamis", "a/b.tamis", "a.tamis", "a b/c.tamis")
+    monkeypatch.chdir(tmp_path / "a")
+    for name in ("b.tamis", "../a.tamis", ".././a//b.tamis", "/", "/etc", "..", ""):
+        assert absolute(name) == Path(name).absolute().as_posix()
+    assert recipe_paths("..") == [path.as_posix() for path in sorted(Path("..").absolute().rglob("*.tamis"))]
 
 
 def test_a_file_is_written_whole_or_not_at_all(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
     path = tmp_path / "new.tamis"
     path.write_bytes(b"old")
 
-    def broken(self: Path, target: Path) -> None:
+    def broken(beside: str, target: str) -> None:
         raise OSError("the disk is full")
 
-    monkeypatch.setattr(Path, "replace", broken)
+    monkeypatch.setattr(os, "replace", broken)
     with pytest.raises(OSError, match="full"):
         write_atomic(path, b"new")
     assert path.read_bytes() == b"old" and list(tmp_path.iterdir()) == [path]

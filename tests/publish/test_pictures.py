@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from pathlib import Path
+from typing import Any
 
 import pytest
 
@@ -151,14 +152,14 @@ def test_the_command_tells_of_a_picture_that_cannot_be_read(
     tmp_path: Path, monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
 ) -> None:
     kitchen = Kitchen(tmp_path)
-    read = Path.read_bytes
+    opened = open
 
-    def locked(path: Path) -> bytes:
-        if path.name == "jug.PNG":
+    def locked(path: Any, *how: Any, **more: Any) -> Any:
+        if str(path).endswith("jug.PNG"):
             raise PermissionError(13, "Permission denied")
-        return read(path)
+        return opened(path, *how, **more)
 
-    monkeypatch.setattr(Path, "read_bytes", locked)
+    monkeypatch.setattr("builtins.open", locked)
     assert main(["build", str(kitchen.folder)]) == 2
     assert "jug.PNG: cannot be read: Permission denied" in capsys.readouterr().err
     assert not (kitchen.folder / "public").exists()

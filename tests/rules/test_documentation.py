@@ -56,7 +56,7 @@ def test_a_rule_calls_itself_by_its_file(check: object) -> None:
     assert module.__name__.rsplit(".", 1)[-1].replace("_", "-") == module.RULE
 
 
-@pytest.mark.parametrize("file", sorted(asset("grammar/rules").iterdir()), ids=lambda file: file.name)
+@pytest.mark.parametrize("file", sorted(Path(asset("grammar/rules")).iterdir()), ids=lambda file: file.name)
 def test_a_page_of_a_phase_says_nothing_that_is_not_read(file: Path) -> None:
     keys = set(tomllib.loads(file.read_text(encoding="utf-8")))
     assert file.suffix == ".toml"

@@ -12,7 +12,7 @@ from collections.abc import Callable, Iterator
 from functools import cache
 from importlib import import_module
 from os import scandir
-from pathlib import Path
+from os.path import dirname
 
 from tamis.assets import asset, asset_text
 from tamis.diagnostics import Diagnostic, Severity
@@ -25,7 +25,7 @@ if TYPE_CHECKING:
     from tamis.checks.scaling._scene import Scene
     from tamis.checks.view import View
 
-_HERE = Path(__file__).parent
+_HERE = dirname(__file__)
 Files = dict[str, str | bytes]
 
 
@@ -90,13 +90,17 @@ def _told(name: str) -> Page:
 
 @cache
 def _told_names() -> tuple[str, ...]:
-    return tuple(sorted(file.stem for file in asset("grammar/rules").glob("*.toml")))
+    return tuple(sorted(_files_in(asset("grammar/rules"), ".toml")))
 
 
 def _names(folder: str) -> tuple[str, ...]:
-    with scandir(_HERE / folder) as files:
-        found = [file.name.removesuffix(".py") for file in files if file.name.endswith(".py") and file.name[0] != "_"]
-    return tuple(sorted(name.replace("_", "-") for name in found))
+    return tuple(sorted(name.replace("_", "-") for name in _files_in(f"{_HERE}/{folder}", ".py")))
+
+
+def _files_in(folder: str, suffix: str) -> list[str]:
+    """The names of the files that end so, without their end."""
+    with scandir(folder) as files:
+        return [file.name.removesuffix(suffix) for file in files if file.name.endswith(suffix) and file.name[0] != "_"]
 
 
 def _module(folder: str, name: str) -> Any:

@@ -32,7 +32,7 @@ def arguments(parser: argparse.ArgumentParser) -> None:
 
 def run(options: argparse.Namespace) -> int:
     """Build and say what was written; 1 if a recipe is faulty, 2 if the folder is not ours to write."""
-    folder = existing(options.folder) if options.folder else house_folder(Path.cwd())
+    folder = Path(existing(options.folder) if options.folder else house_folder(""))
     if not folder.is_dir():
         raise Stop(f"{options.folder}: expected a folder of recipes, this is a file")
     library = open_all([str(folder)])[0]

@@ -2,9 +2,9 @@
 
 from __future__ import annotations
 
+import os
 import sys
 from collections.abc import Callable, Iterable, Sequence
-from pathlib import Path
 
 from tamis.typed import TYPE_CHECKING, Literal, TextIO
 
@@ -24,12 +24,11 @@ class Stop(Exception):
     """The command cannot run; the text tells the cook why."""
 
 
-def existing(name: str) -> Path:
+def existing(name: str) -> str:
     """The path of a file or folder that must be there."""
-    path = Path(name)
-    if not path.exists():
+    if not os.path.exists(name):
         raise Stop(f"{name}: there is no such file or folder")
-    return path
+    return name
 
 
 def open_all(names: Sequence[str]) -> list[Library]:
@@ -37,23 +36,22 @@ def open_all(names: Sequence[str]) -> list[Library]:
 
     Without a name, of the house around us.
     """
-    from tamis.library.files import house_folder, recipe_paths
+    from tamis.library.files import absolute, house_folder, recipe_paths
     from tamis.library.library import open_library
 
-    paths = [existing(name) for name in names] or [house_folder(Path.cwd())]
-    by_house: dict[Path, dict[Path, None]] = {}
+    paths = [existing(name) for name in names] or [house_folder("")]
+    by_house: dict[str, dict[str, None]] = {}
     for path in paths:
-        files = recipe_paths(path) if path.is_dir() else [path]
+        files = recipe_paths(path) if os.path.isdir(path) else [path]
         if not files:
             raise Stop(f"{path}: there are no recipe files (*.tamis) in this folder")
-        by_house.setdefault(house_folder(path), {}).update({file.absolute(): None for file in files})
+        by_house.setdefault(house_folder(path), {}).update({absolute(file): None for file in files})
     return [open_library(house, list(files), progress()) for house, files in by_house.items()]
 
 
 def open_one(name: str) -> tuple[Library, Entry]:
     """The one recipe of a file, with the library it belongs to."""
-    path = existing(name)
-    if path.is_dir():
+    if os.path.isdir(existing(name)):
         raise Stop(f"{name}: expected a recipe file, this is a folder")
     library = open_all([name])[0]
     return library, library.entries[0]

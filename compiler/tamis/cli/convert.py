@@ -7,7 +7,6 @@ It takes a food with its measure, a bare measure, a length or the sides of a tin
 from __future__ import annotations
 
 import sys
-from pathlib import Path
 
 from tamis.cli.common import Stop, print_findings, terminal_width
 from tamis.typed import TYPE_CHECKING
@@ -48,7 +47,7 @@ def _kitchen(cup: str | None) -> Kitchen:
     from tamis.library.house import open_house
     from tamis.quantity.units import shipped
 
-    house = open_house(house_folder(Path.cwd()))
+    house = open_house(house_folder(""))
     print_findings(house.findings, sys.stderr)
     kitchen = house.kitchen
     return kitchen._replace(units=shipped(cup)) if cup else kitchen

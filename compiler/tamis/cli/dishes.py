@@ -5,7 +5,7 @@ from __future__ import annotations
 import sys
 from collections.abc import Sequence
 from fractions import Fraction
-from pathlib import Path
+from os.path import isdir
 
 from tamis.cli.common import Stop, existing, open_all, print_findings, progress
 from tamis.record import NamedTuple
@@ -57,7 +57,7 @@ def wanted(names: Sequence[str], options: argparse.Namespace) -> Wanted:
 
 def _used_by(library: Library) -> list[Entry]:
     """The recipes of the house that these use, or those that they use, and that are not among them."""
-    from tamis.library.files import read_text, recipe_paths
+    from tamis.library.files import in_order, read_text, recipe_paths, stem_of
     from tamis.library.library import open_library
     from tamis.library.order import uses_of
 
@@ -65,14 +65,14 @@ def _used_by(library: Library) -> list[Entry]:
     missing = [stem for entry in library.entries for stem in uses_of(entry.compiled.source.text) if stem not in have]
     if not missing:
         return []
-    paths = {path.stem: path for path in reversed(recipe_paths(library.house.folder))}
-    files: dict[str, Path] = {}
+    paths = {stem_of(path): path for path in reversed(recipe_paths(library.house.folder))}
+    files: dict[str, str] = {}
     while missing:
         stem = missing.pop()
         if stem in paths and stem not in files and stem not in have:
             files[stem] = paths[stem]
             missing.extend(uses_of(read_text(files[stem]).source.text))
-    return list(open_library(library.house.folder, sorted(files.values()), progress()).entries) if files else []
+    return list(open_library(library.house.folder, in_order(files.values()), progress()).entries) if files else []
 
 
 def _plain(entry: Entry, factor: Fraction = Fraction(1)) -> Dish:
@@ -105,6 +105,6 @@ def _told(library: Library, entries: Sequence[Entry]) -> bool:
 
 def one_file(name: str) -> str:
     """The name, if it is that of a file. Raises Stop."""
-    if existing(name).is_dir():
+    if isdir(existing(name)):
         raise Stop(f"{name}: expected a recipe file, this is a folder")
     return name

@@ -16,7 +16,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping, Sequence
 from functools import lru_cache
 
-from tamis.assets import asset
+from tamis.assets import asset_bytes
 from tamis.quantity.near import Known, nearest
 from tamis.quantity.nouns import nouns
 from tamis.record import NamedTuple
@@ -138,7 +138,7 @@ class Larder:
         from json import loads
 
         said = rows(language, "goods")
-        head, _, items = asset("grammar/goods.json").read_bytes().partition(b',\n"items": [\n')
+        head, _, items = asset_bytes("grammar/goods.json").partition(b',\n"items": [\n')
         lines = dict(zip(said["ids"], items.split(b"\n"), strict=False))  # then come the brackets that close
         called = dict(zip(said["ids"], said["called"], strict=True))
         renamed = said.get("plural ids")

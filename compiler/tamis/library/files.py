@@ -2,12 +2,14 @@
 
 A recipe folder also holds pictures, notes and the site that was built beside the recipes. Only recipe
 files are taken, in an order that no file system decides, and a file is written whole or not at all.
+
+Paths are plain strings here, their parts parted by slashes: to import pathlib takes longer than to read a recipe.
 """
 
 from __future__ import annotations
 
 import os
-from pathlib import Path
+from collections.abc import Iterable
 
 from tamis.record import NamedTuple
 from tamis.source import Source, decode
@@ -15,6 +17,8 @@ from tamis.source import Source, decode
 SETTINGS, GOODS, SUFFIX = "kitchen.toml", "goods.toml", ".tamis"
 SITE_MARK = ".tamis-site"
 """A folder that holds this file is a built site and no part of the recipes."""
+
+AnyPath = str | os.PathLike[str]
 
 
 class Unreadable(Exception):
@@ -28,61 +32,81 @@ class Text(NamedTuple):
     bad_byte: int | None
 
 
-def house_folder(path: Path) -> Path:
+def absolute(path: AnyPath) -> str:
+    """A path from the root. A `..` stays, since the folder before it may be a link to elsewhere."""
+    drive, rest = os.path.splitdrive(os.path.join(os.getcwd(), path))
+    return f"{drive}/" + "/".join(part for part in rest.replace(os.sep, "/").split("/") if part not in ("", "."))
+
+
+def stem_of(path: str) -> str:
+    """The name by which other recipes use a file."""
+    return path.rpartition("/")[2].removesuffix(SUFFIX)
+
+
+def house_folder(path: AnyPath) -> str:
     """The folder of the nearest `kitchen.toml`, walking up; without one, the path's own folder."""
-    start = path.absolute()
-    if not start.is_dir():
-        start = start.parent
-    for folder in (start, *start.parents):
-        if (folder / SETTINGS).is_file():
-            return folder
-    return start
+    start = absolute(path)
+    if not os.path.isdir(start):
+        start = os.path.dirname(start)
+    folder, above = start, os.path.dirname(start)
+    while not os.path.isfile(f"{folder}/{SETTINGS}"):
+        if above == folder:
+            return start
+        folder, above = above, os.path.dirname(above)
+    return folder
 
 
-def recipe_paths(folder: Path) -> list[Path]:
+def recipe_paths(folder: AnyPath) -> list[str]:
     """All recipe files below a folder, sorted by path; hidden folders and built sites are passed over."""
-    found: list[Path] = []
-    for here, folders, files in os.walk(folder):
+    found: list[str] = []
+    for here, folders, files in os.walk(absolute(folder)):
         folders[:] = sorted(
-            name for name in folders if not name.startswith(".") and not Path(here, name, SITE_MARK).exists()
+            name for name in folders if name[0] != "." and not os.path.exists(f"{here}/{name}/{SITE_MARK}")
         )
-        found.extend(Path(here, name) for name in files if name.endswith(SUFFIX) and name[0] != ".")
-    return sorted(found)
+        found.extend(absolute(f"{here}/{name}") for name in files if name.endswith(SUFFIX) and name[0] != ".")
+    return in_order(found)
 
 
-def read_bytes(path: Path) -> bytes:
+def in_order(paths: Iterable[str]) -> list[str]:
+    """Paths folder by folder, as the alphabet has them."""
+    return sorted(paths, key=lambda path: path.split("/"))
+
+
+def read_bytes(path: AnyPath) -> bytes:
     """What is in a file. Raises Unreadable."""
     try:
-        return path.read_bytes()
+        with open(path, "rb") as file:
+            return file.read()
     except OSError as error:
         raise Unreadable(f"{shown(path)}: cannot be read: {error.strerror or error}") from error
 
 
-def read_text(path: Path) -> Text:
+def read_text(path: AnyPath) -> Text:
     """A file as text, named as a cook would type it. Raises Unreadable."""
     text, bad = decode(read_bytes(path))
-    return Text(Source(shown(path), text, path.name.removesuffix(SUFFIX)), bad)
+    name = shown(path)
+    return Text(Source(name, text, stem_of(name)), bad)
 
 
-def read_if_there(path: Path) -> Text | None:
+def read_if_there(path: AnyPath) -> Text | None:
     """A file's text, or None where there is no such file. Raises Unreadable."""
-    return read_text(path) if path.exists() else None
+    return read_text(path) if os.path.exists(path) else None
 
 
-def shown(path: Path) -> str:
+def shown(path: AnyPath) -> str:
     """A path as messages name it: from the working folder if it lies below, else whole."""
-    whole = path.absolute()
-    try:
-        return whole.relative_to(Path.cwd()).as_posix()
-    except ValueError:
-        return whole.as_posix()
+    whole, here = absolute(path), absolute("")
+    return "." if whole == here else whole.removeprefix(here.rstrip("/") + "/")
 
 
-def write_atomic(path: Path, data: bytes) -> None:
+def write_atomic(path: AnyPath, data: bytes) -> None:
     """Write a file whole or not at all: beside its place first, then into it. Raises OSError."""
-    beside = path.with_name(f".{path.name}.{os.getpid()}.part")
+    folder, name = os.path.split(path)
+    beside = os.path.join(folder, f".{name}.{os.getpid()}.part")
     try:
-        beside.write_bytes(data)
-        beside.replace(path)
+        with open(beside, "wb") as file:
+            file.write(data)
+        os.replace(beside, path)
     finally:
-        beside.unlink(missing_ok=True)
+        if os.path.exists(beside):
+            os.unlink(beside)

@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-from pathlib import Path
-
 from tamis.checks.registry import names, scaling_names
 from tamis.diagnostics import Diagnostic
 from tamis.kitchen.house import UNREADABLE, Kitchen, house_kitchen
@@ -17,17 +15,17 @@ from tamis.source import Source
 class House(NamedTuple):
     """A folder with the kitchen that holds in it, and what is wrong with the files that say so."""
 
-    folder: Path
+    folder: str
     kitchen: Kitchen
     findings: tuple[tuple[Source, Diagnostic], ...]
 
 
-def open_house(folder: Path) -> House:
+def open_house(folder: str) -> House:
     """The house of a folder.
 
     Raises Unreadable where a plan made with half the settings would be worse than none.
     """
-    settings, goods = _text(folder / SETTINGS), _text(folder / GOODS)
+    settings, goods = _text(f"{folder}/{SETTINGS}"), _text(f"{folder}/{GOODS}")
     kitchen, problems = house_kitchen(settings.source.text if settings else None, goods.source.text if goods else None)
     sources = {SETTINGS: settings, GOODS: goods}
     findings: list[tuple[Source, Diagnostic]] = []
@@ -43,7 +41,7 @@ def open_house(folder: Path) -> House:
     return House(folder, kitchen, tuple(findings))
 
 
-def _text(path: Path) -> Text | None:
+def _text(path: str) -> Text | None:
     text = read_if_there(path)
     if text and text.bad_byte is not None:
         line = text.source.place(text.bad_byte).line

@@ -8,18 +8,22 @@ for itself.
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Sequence
-from pathlib import Path
+from os.path import isdir
 
 from tamis.compile import Compiled, compile
 from tamis.diagnostics import Diagnostic
 from tamis.kitchen.house import Kitchen
 from tamis.library.between import about_bytes, about_circle, about_uses, same_stems, same_titles
-from tamis.library.files import Text, house_folder, read_text, recipe_paths
+from tamis.library.files import AnyPath, Text, absolute, house_folder, read_text, recipe_paths, stem_of
 from tamis.library.house import House, open_house
 from tamis.library.order import Order, order_of, uses_of
 from tamis.model.recipe import Supply
 from tamis.record import NamedTuple
 from tamis.source import Source
+from tamis.typed import TYPE_CHECKING
+
+if TYPE_CHECKING:
+    from pathlib import Path
 
 Progress = Callable[[int, int], None]
 
@@ -31,7 +35,7 @@ class Entry(NamedTuple):
     its page.
     """
 
-    path: Path
+    path: str
     compiled: Compiled
     picture: Path | None = None
 
@@ -63,11 +67,11 @@ class Library(NamedTuple):
         return [*self.house.findings, *recipes]
 
 
-def open_library(path: Path, files: Sequence[Path] | None = None, progress: Progress | None = None) -> Library:
+def open_library(path: AnyPath, files: Sequence[AnyPath] | None = None, progress: Progress | None = None) -> Library:
     """The library of a folder or file; of a folder, only `files` if given. Raises Unreadable."""
     house = open_house(house_folder(path))
-    wanted = list(files) if files is not None else recipe_paths(path) if path.is_dir() else [path]
-    texts = {file: read_text(file) for file in wanted}
+    wanted = list(files) if files is not None else recipe_paths(path) if isdir(path) else [path]
+    texts = {absolute(file): read_text(file) for file in wanted}
     others, stems = _used_elsewhere(texts.values(), house)
     compiled = _compile_all([*texts.values(), *others], stems, house.kitchen, progress)
     entries = [_entry(file, compiled[id(text)], house.folder) for file, text in texts.items()]
@@ -80,7 +84,7 @@ def _used_elsewhere(texts: Iterable[Text], house: House) -> tuple[list[Text], se
     missing = [stem for text in have.values() for stem in uses_of(text.source.text) if stem not in have]
     if not missing:
         return [], set(have)
-    paths = {path.stem: path for path in reversed(recipe_paths(house.folder))}
+    paths = {stem_of(path): path for path in reversed(recipe_paths(house.folder))}
     found: dict[str, Text] = {}
     while missing:
         stem = missing.pop()
@@ -129,7 +133,7 @@ def _with_own(compiled: Compiled, text: Text, order: Order, stems: set[str]) -> 
     return compiled.with_more(own)
 
 
-def _entry(path: Path, compiled: Compiled, house: Path) -> Entry:
+def _entry(path: str, compiled: Compiled, house: str) -> Entry:
     """A recipe with its picture, or with what is wrong with that. The disk is asked only where the header names one."""
     if not compiled.recipe.header.image:
         return Entry(path, compiled)

@@ -23,15 +23,15 @@ def is_on_the_web(image: str) -> bool:
     return image.lower().startswith(("http://", "https://"))
 
 
-def picture_of(header: Header, recipe: Path, house: Path) -> tuple[Path | None, Diagnostic | None]:
+def picture_of(header: Header, recipe: str, house: str) -> tuple[Path | None, Diagnostic | None]:
     """The file of a recipe's picture, counted from the recipe's own folder, or why the site cannot show it.
 
     Neither where there is no picture, or only one on the web.
     """
     if not header.image or is_on_the_web(header.image):
         return None, None
-    file = recipe.parent / header.image
-    wrong = _wrong(file, header.image, house)
+    file = Path(recipe).parent / header.image
+    wrong = _wrong(file, header.image, Path(house))
     if wrong is None:
         return file, None
     message, hint = wrong

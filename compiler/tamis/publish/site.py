@@ -80,7 +80,7 @@ def _errors_in(missing: tuple[str, ...]) -> str:
 def _holds_recipes(library: Library, out: Path) -> bool:
     """Whether the folder, renamed and put back, would be one with recipes below it."""
     place = out.resolve()
-    return place.exists() and any(entry.path.resolve().is_relative_to(place) for entry in library.entries)
+    return place.exists() and any(Path(entry.path).resolve().is_relative_to(place) for entry in library.entries)
 
 
 def _files(
@@ -101,7 +101,7 @@ def _files(
         files[page_file(entry.stem)] = _bytes(recipe_page(entry.compiled, kitchen, pages, picture))
         if progress:
             progress(done, len(sound))
-    static = asset("site/static")
+    static = Path(asset("site/static"))
     for path in sorted(static.rglob("*")):
         if path.is_file():
             files[path.relative_to(static).as_posix()] = path.read_bytes()
