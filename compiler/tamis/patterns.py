@@ -20,9 +20,10 @@ else:
         """Stands for what `re.compile` gives; a method that was asked for once is an attribute from then on."""
 
         def __init__(self, text: str, flags: int = 0) -> None:
-            self._made_of = (text, flags)
+            self.pattern = text
+            self._flags = flags
 
         def __getattr__(self, name: str) -> Any:
-            found = getattr(re.compile(*self._made_of), name)
+            found = getattr(re.compile(self.pattern, self._flags), name)
             setattr(self, name, found)
             return found

@@ -44,20 +44,24 @@ class Rules(dict[int, Rule]):
 class Rows(dict[int, dict[str, int]]):
     """For each state what its symbols lead to: a state, or `~rule` where that rule is complete.
 
-    A row is cut when it is first asked for.
+    A row is cut when it is first asked for; states with the same row share it.
     """
 
-    __slots__ = ("_packed", "_symbols")
+    __slots__ = ("_cut", "_packed", "_symbols")
 
     def __init__(self, packed: Sequence[str], symbols: Sequence[str]) -> None:
         self._packed = packed
-        self._symbols = symbols
+        self._symbols = {str(at): symbol for at, symbol in enumerate(symbols)}
+        self._cut: dict[str, dict[str, int]] = {}
 
     def __missing__(self, state: int) -> dict[str, int]:
-        row: dict[str, int] = {}
-        for group in self._packed[state].split(",") if self._packed[state] else ():
-            target, *symbols = map(int, group.split())
-            row.update((self._symbols[symbol], target) for symbol in symbols)
+        packed = self._packed[state]
+        row = self._cut.get(packed)
+        if row is None:
+            row = self._cut[packed] = {}
+            for group in packed.split(",") if packed else ():
+                target, *symbols = group.split()
+                row.update(dict.fromkeys(map(self._symbols.__getitem__, symbols), int(target)))
         self[state] = row
         return row
 

@@ -7,6 +7,7 @@ from collections.abc import Iterator
 from fractions import Fraction
 from functools import cache
 
+from tamis.patterns import pattern
 from tamis.record import NamedTuple
 from tamis.typed import Literal
 from tamis.words import one_of, word_lists
@@ -46,7 +47,7 @@ def degree_words(language: str) -> DegreeWords:
     scale = rf"(?P<scale>{one_of(scales)})\b"
     sign = rf"(?:°|º|{one_of(said['names'])}\.?)"
     return DegreeWords(
-        re.compile(
+        pattern(
             rf"(?P<lo>{_NUMBER})(?:\s*(?:[-–]|{one_of(said['range'])})\s*(?P<hi>{_NUMBER}))?\s*{sign}\s*{scale}"
             rf"|(?P<bare>{_NUMBER}) ?(?P<letter>(?-i:[CF]))\b",
             re.IGNORECASE,

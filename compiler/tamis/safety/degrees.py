@@ -23,7 +23,7 @@ def core_temperature(text: str, language: str) -> Fraction | None:
     if not any(map(str.isdigit, text)):
         return None
     cues = safety_words(language).cues
-    if cues.either.search(cues.either_scale.sub(r"\1 ", text).lower()):
+    if cues.either.search(text.lower()) and cues.either.search(cues.either_scale.sub(r"\1 ", text).lower()):
         return None
     found = [_of(part, cues, language) for part in cues.parts.split(text)]
     stated = [value for value in found if value is not None and value <= _HOTTEST]
