@@ -6,6 +6,8 @@ from tamis.patterns import pattern
 
 _NUMBER = pattern(r"([\d⅛¼⅓⅜½⅝⅔¾⅞]) (?=[a-z%°])")
 
+_BLANKS = frozenset("\t\n\v\f\r")
+
 
 def wrap(text: str, width: int, rest: str = "", first: str = "") -> list[str]:
     """Lines of at most a width, where words allow: `first` begins the first of them, `rest` the others.
@@ -14,8 +16,24 @@ def wrap(text: str, width: int, rest: str = "", first: str = "") -> list[str]:
     """
     if len(first) + len(text) <= width:
         return [first + text]
-    import textwrap
-
     held = _NUMBER.sub("\\1\u00a0", text)
-    lines = textwrap.wrap(held, width, initial_indent=first, subsequent_indent=rest, break_on_hyphens=False)
+    words = held.split(" ")
+    room = width - max(len(first), len(rest))
+    if all(0 < len(word) <= room for word in words) and _BLANKS.isdisjoint(held):
+        lines = _filled(words, width, first, rest)
+    else:
+        from textwrap import wrap as cut  # which takes longer to import than most tables to print
+
+        lines = cut(held, width, initial_indent=first, subsequent_indent=rest, break_on_hyphens=False)
     return [line.replace("\u00a0", " ") for line in lines]
+
+
+def _filled(words: list[str], width: int, first: str, rest: str) -> list[str]:
+    """Words in lines, none of which is longer than a line."""
+    lines = [first + words[0]]
+    for word in words[1:]:
+        if len(lines[-1]) + 1 + len(word) <= width:
+            lines[-1] += f" {word}"
+        else:
+            lines.append(rest + word)
+    return lines
