@@ -42,7 +42,7 @@ def _phrases(language: str, parts: Mapping[str, Mapping[str, Iterable[str]]]) ->
     """How many words the longest phrase has that begins with a word, of all that are looked up in a clause."""
     goods, equipment, verbs = parts["goods"], parts["equipment"], parts["verbs"]
     names = (goods["keys"], equipment["names"], equipment["counts"], verbs["phrases"], verbs["forms"])
-    reach = reaches(language, (*names, shipped(language=language).spellings))
+    reach = reaches(language, (*names, shipped(language).spellings))
     return {"heads": reach, "words": map(str, reach.values())}
 
 

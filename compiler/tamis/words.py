@@ -16,6 +16,10 @@ from os.path import exists
 
 from tamis.assets import asset, asset_text
 from tamis.string_tables import tables
+from tamis.typed import Literal
+
+LANGUAGE_OF_DATA: Literal["en"] = "en"
+"""In which the files of `grammar/` beside `words/` name foods, verbs, equipment and units: their ids are English."""
 
 Lists = dict[str, dict[str, tuple[str, ...]]]
 

@@ -89,7 +89,7 @@ def _floors(text: str, watch: Watch) -> None:
 
 def _phases(text: str, watch: Watch) -> None:
     """What `tamis.compile` does, phase by phase."""
-    source, kitchen = Source("bench.tamis", text), default_kitchen()
+    source, kitchen = Source("bench.tamis", text), default_kitchen("en")
     with watch.on("parse"):
         document, syntax = parse(source, "en")
     with watch.on("understand"):
@@ -171,7 +171,7 @@ def growth(family: str, sizes: list[int]) -> Growth:
 def _compiling(text: str) -> tuple[float, float]:
     """Seconds to compile a text, and to plan it."""
     begin = process_time()
-    result = compile(Source("bench.tamis", text), default_kitchen(), {})
+    result = compile(Source("bench.tamis", text), default_kitchen("en"), {})
     compiled = process_time()
     assert result.timeline.most >= 0
     return compiled - begin, process_time() - compiled

@@ -46,7 +46,7 @@ def test_recipes_compile_clean() -> None:
     from tamis.source import Source
 
     for text in recipes(30):
-        findings = compile(Source("bench.tamis", text), default_kitchen(), {}).findings
+        findings = compile(Source("bench.tamis", text), default_kitchen("en"), {}).findings
         assert [finding for finding in findings if finding.severity != "information"] == []
 
 
@@ -56,7 +56,7 @@ def test_drafts_have_unknown_foods_and_are_compiled_all_the_same() -> None:
     from tamis.source import Source
 
     for text in drafts(recipes(6)):
-        findings = compile(Source("bench.tamis", text), default_kitchen(), {}).findings
+        findings = compile(Source("bench.tamis", text), default_kitchen("en"), {}).findings
         unknown = [finding for finding in findings if finding.rule == "unknown-ingredient"]
         assert len(unknown) == UNKNOWN
         assert any(finding.hint.startswith("did you mean") for finding in unknown)
@@ -67,7 +67,7 @@ def test_thousands_of_batches_are_no_depth_of_calls() -> None:
     from tamis.kitchen.house import default_kitchen
     from tamis.source import Source
 
-    result = compile(Source("nasty.tamis", FAMILIES["shares"](100_000)), default_kitchen(), {})
+    result = compile(Source("nasty.tamis", FAMILIES["shares"](100_000)), default_kitchen("en"), {})
     assert result.formula is None and len(result.recipe.products) > 1000
 
 
@@ -79,7 +79,7 @@ def test_nasty_texts_have_the_size_asked_for_and_compile(family: str) -> None:
 
     text = FAMILIES[family](8192)
     assert len(text.encode()) == 8192
-    result = compile(Source("nasty.tamis", text), default_kitchen(), {})
+    result = compile(Source("nasty.tamis", text), default_kitchen("en"), {})
     assert result.document.print() == text
     assert result.timeline.most >= 0
 

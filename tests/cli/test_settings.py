@@ -75,7 +75,7 @@ def test_faults_point_at_the_key(text: str, rule: str, words: str) -> None:
 
 def test_the_house_chooses_its_cup() -> None:
     kitchen, _ = house_kitchen('[publish]\ncup = "metric"\n', None)
-    cup, usual = kitchen.units.get("cup"), default_kitchen().units.get("cup")
+    cup, usual = kitchen.units.get("cup"), default_kitchen("en").units.get("cup")
     assert cup and usual and cup.factor == 250 and usual.factor != 250
 
 

@@ -13,7 +13,7 @@ from tamis.convert.unit import said_in
 from tamis.kitchen.house import default_kitchen
 from tamis.quantity.units import shipped
 
-KITCHEN = default_kitchen()
+KITCHEN = default_kitchen("en")
 
 
 def ask(text: str) -> Answer:
@@ -207,7 +207,7 @@ def test_refusals(text: str, unit: str, problem: str, hint: str) -> None:
 
 
 def test_house_cup() -> None:
-    kitchen = KITCHEN._replace(units=shipped("metric"))
+    kitchen = KITCHEN._replace(units=shipped("en", "metric"))
     assert said_in(read_asked("2 cups water", kitchen), "ml", kitchen).text == "500 ml"
     found = answer(read_asked("2 cups milk", kitchen), kitchen)
     assert found.worths.ml is not None

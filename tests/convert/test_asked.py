@@ -10,7 +10,7 @@ from tamis.convert.asked import Asked, read_asked
 from tamis.kitchen.house import default_kitchen
 from tamis.quantity.amount import Amount
 
-KITCHEN = default_kitchen()
+KITCHEN = default_kitchen("en")
 
 
 def ask(text: str) -> Asked:

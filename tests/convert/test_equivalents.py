@@ -10,7 +10,7 @@ from tamis.convert.substitutes import Instead, instead_of
 from tamis.kitchen.equivalents import read_equivalents, shipped_equivalents
 from tamis.kitchen.house import default_kitchen
 
-KITCHEN = default_kitchen()
+KITCHEN = default_kitchen("en")
 RULES = shipped_equivalents()
 
 

@@ -16,7 +16,7 @@ from tamis.kitchen.house import default_kitchen
 from tamis.quantity.amount import Amount
 from tamis.quantity.measure import Measure
 
-KITCHEN = default_kitchen()
+KITCHEN = default_kitchen("en")
 FOODS = [
     goods.name
     for id in KITCHEN.larder.ids()

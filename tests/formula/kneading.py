@@ -13,7 +13,7 @@ from tamis.formula.formula import Base, Formula, build_formula
 from tamis.kitchen.house import default_kitchen, house_kitchen
 from tamis.source import Source
 
-KITCHEN = default_kitchen()
+KITCHEN = default_kitchen("en")
 HEAD = "title: Test\nmakes: 1 loaf\n"
 
 _VALIDATOR = run_path(str(Path(__file__).parents[1] / "table" / "schema.py"))

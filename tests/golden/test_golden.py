@@ -55,8 +55,8 @@ def _mass(product: Product) -> str:
 
 def golden(file: Path) -> str:
     source = Source(file.name, file.read_text("utf-8"))
-    compiled = compile(source, default_kitchen(), {})
-    kitchen = default_kitchen()
+    compiled = compile(source, default_kitchen("en"), {})
+    kitchen = default_kitchen("en")
     findings = "\n".join(as_text(source, finding) for finding in compiled.findings) or "none"
     blocks = [
         f"Findings\n\n{findings}",
@@ -79,5 +79,5 @@ def test_golden(file: Path, rewriting: bool) -> None:
 @pytest.mark.parametrize("file", RECIPES, ids=[file.stem for file in RECIPES])
 def test_clean(file: Path) -> None:
     """No error and no warning."""
-    compiled = compile(Source(file.name, file.read_text("utf-8")), default_kitchen(), {})
+    compiled = compile(Source(file.name, file.read_text("utf-8")), default_kitchen("en"), {})
     assert [f for f in compiled.findings if f.severity != "information"] == []

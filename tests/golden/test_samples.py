@@ -14,7 +14,7 @@ from tamis.reading.clauses import Cue
 from tamis.source import Source
 
 RECIPES = Path(__file__).parents[2] / "recipes"
-KITCHEN = default_kitchen()
+KITCHEN = default_kitchen("en")
 
 
 def compiled(stem: str) -> Compiled:

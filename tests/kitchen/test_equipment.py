@@ -12,7 +12,7 @@ from tamis.kitchen.make_equipment import made
 from tamis.quantity.nouns import nouns
 
 TEXT = asset_text("grammar/equipment.toml")
-CUPBOARD = Cupboard.load()
+CUPBOARD = Cupboard.load("en")
 STATIONS = {"", "oven", "grill", "ring", "mixer", "fridge", "freezer", "bath"}
 KINDS = {"vessel", "tool", "surface", "lining", "lid", "station"}
 
@@ -188,4 +188,4 @@ def test_the_head_of_the_file_explains_each_fact() -> None:
 )
 def test_a_faulty_file_is_refused(text: str) -> None:
     with pytest.raises((ValueError, KeyError)):
-        made(text)
+        made(text, "en")

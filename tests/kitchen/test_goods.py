@@ -16,7 +16,7 @@ from tamis.kitchen.goods import Foods, Found, Larder, key
 
 GRAMMAR = Path(make_goods.ROOT)
 TEXT = (GRAMMAR / "goods.json").read_text(encoding="utf-8")
-LARDER = Larder.load()
+LARDER = Larder.load("en")
 ALL = [goods for id in LARDER.ids() if (goods := LARDER.get(id))]
 CUP = Fraction("236.5882365")
 

@@ -10,7 +10,7 @@ import pytest
 from tamis.kitchen.goods import Larder
 from tamis.kitchen.house_goods import Fault
 
-LARDER = Larder.load()
+LARDER = Larder.load("en")
 
 
 def extended(text: str) -> tuple[Larder, list[Fault]]:

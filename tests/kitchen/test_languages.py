@@ -149,12 +149,12 @@ def test_equipment_has_the_words_of_the_language(kitchen: Kitchen) -> None:
 
 def test_foods_have_the_words_of_the_language(kitchen: Kitchen) -> None:
     flour = kitchen.larder.find(["weizenmehl"])
-    ours = default_kitchen().larder.get("plain-flour")
+    ours = default_kitchen("en").larder.get("plain-flour")
     assert flour and ours and flour.goods == ours._replace(name="weizenmehl", aliases=())
     butter = kitchen.larder.find(["fein", "weiche", "butter"])
     assert butter and (butter.goods.id, butter.states) == ("butter", ("weiche",))
     sifted = kitchen.larder.density(flour.goods, ["gesiebtes"])
-    assert sifted == default_kitchen().larder.density(ours, ["sifted"]) != kitchen.larder.density(flour.goods)
+    assert sifted == default_kitchen("en").larder.density(ours, ["sifted"]) != kitchen.larder.density(flour.goods)
     cloves = kitchen.larder.find(["knoblauch", "zehen"])
     assert cloves and (cloves.goods.id, cloves.goods.plural, cloves.piece_word) == ("garlic", "knoblauche", "clove")
     assert kitchen.larder.find(["butter", "weich"]) == butter._replace(states=("weich",))

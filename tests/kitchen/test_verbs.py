@@ -12,7 +12,7 @@ from tamis.kitchen.verb_words import verb_words
 from tamis.kitchen.verbs import Verb, Verbs
 
 TEXT = asset_text("grammar/verbs.toml")
-VERBS = Verbs.load()
+VERBS = Verbs.load("en")
 STATIONS = {"", "oven", "grill", "ring", "mixer", "fridge", "freezer", "bath"}
 
 
@@ -265,4 +265,4 @@ def test_the_head_of_the_file_explains_each_fact() -> None:
 )
 def test_a_faulty_file_is_refused(text: str) -> None:
     with pytest.raises((ValueError, TypeError, KeyError)):
-        made(text)
+        made(text, "en")

@@ -24,7 +24,7 @@ def _cases() -> list[tuple[str, str, str]]:
 @pytest.mark.parametrize(("text", "role", "said"), _cases())
 def test_clause(text: str, role: str, said: str) -> None:
     findings: list[Diagnostic] = []
-    records = read_clause(Clause(text, Span(0, len(text) + 2), "en"), default_kitchen(), findings)
+    records = read_clause(Clause(text, Span(0, len(text) + 2), "en"), default_kitchen("en"), findings)
     errors = [finding for finding in findings if finding.severity == "error"]
     if role == "error":
         assert records == ()
@@ -39,7 +39,7 @@ def test_clause(text: str, role: str, said: str) -> None:
 
 def test_a_measure_beside_a_splash_is_its_measure() -> None:
     text = "a good splash of its water (about 150 ml)"
-    (record,) = read_clause(Clause(text, Span(0, len(text) + 2), "en"), default_kitchen(), [])
+    (record,) = read_clause(Clause(text, Span(0, len(text) + 2), "en"), default_kitchen("en"), [])
     share = getattr(record, "share")  # noqa: B009  # one of many records
     assert share.kind == "measure"
     assert (share.measure.amount.lo, share.measure.unit) == (150, "ml")
@@ -47,6 +47,6 @@ def test_a_measure_beside_a_splash_is_its_measure() -> None:
 
 def test_the_weight_of_a_piece_is_kept() -> None:
     text = "into 6 balls of 90 g each"
-    (record,) = read_clause(Clause(text, Span(0, len(text) + 2), "en"), default_kitchen(), [])
+    (record,) = read_clause(Clause(text, Span(0, len(text) + 2), "en"), default_kitchen("en"), [])
     each = getattr(record, "each")  # noqa: B009  # one of many records
     assert (each.amount.lo, each.unit) == (90, "g")

@@ -16,7 +16,7 @@ ODD = ["2023-02-29", "2024-02-30", "2026-04-31", "2026-13-01", "2026-00-10", "20
 
 def findings(day: str) -> list[str]:
     text = f"title: Salt water\nserves: 1\ntested: {day}\n\n# Water\n\nStir [10 g fine salt] into [1 l water].\n"
-    return [finding.rule for finding in compile(Source("salt.tamis", text), default_kitchen(), {}).findings]
+    return [finding.rule for finding in compile(Source("salt.tamis", text), default_kitchen("en"), {}).findings]
 
 
 def test_every_day_is_a_date() -> None:

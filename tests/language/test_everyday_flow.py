@@ -8,7 +8,7 @@ from tamis.source import Source
 
 
 def compiled(text: str) -> Compiled:
-    found = compile(Source("dish.tamis", f"title: Dish\nserves: 4\n\n{text}"), default_kitchen(), {})
+    found = compile(Source("dish.tamis", f"title: Dish\nserves: 4\n\n{text}"), default_kitchen("en"), {})
     errors = [finding.message for finding in found.findings if finding.severity == "error"]
     assert not errors
     return found

@@ -22,7 +22,7 @@ CASES = find_cases(FOLDER)
 
 def messages(text: str) -> str:
     source = Source("cake.tamis", text)
-    compiled = compile(source, default_kitchen(), {})
+    compiled = compile(source, default_kitchen("en"), {})
     return "\n".join(as_text(source, finding) for finding in compiled.findings) or "nothing"
 
 
@@ -43,5 +43,5 @@ def test_what_is_advised_can_be_read(advised: str) -> None:
     """A hint shows a clause or a line: copied into a recipe, it is no next mistake."""
     for clause in re.findall(r"\[([^\]]*)\]", advised):
         findings: list[Diagnostic] = []
-        records = read_clause(Clause(clause, Span(0, len(clause) + 2), "en"), default_kitchen(), findings)
+        records = read_clause(Clause(clause, Span(0, len(clause) + 2), "en"), default_kitchen("en"), findings)
         assert records and not [finding for finding in findings if finding.severity == "error"], clause

@@ -35,5 +35,5 @@ Cut [500 g puff pastry] [into 20 pieces].
     ],
 )
 def test_so_much_for_each_takes_all(line: str, all_of_it: bool) -> None:
-    said = compile(Source("parcels.tamis", TEXT.format(line=line)), default_kitchen(), {})
+    said = compile(Source("parcels.tamis", TEXT.format(line=line)), default_kitchen("en"), {})
     assert ("product-left-over" not in {finding.rule for finding in said.findings}) is all_of_it

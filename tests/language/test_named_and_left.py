@@ -13,7 +13,7 @@ from tamis.source import Source
 
 def dish(body: str) -> tuple[Recipe, list[str]]:
     """A recipe and the rules that find something in it."""
-    compiled = compile(Source("dish.tamis", f"title: Dish\nserves: 4\n\n{body}"), default_kitchen(), {})
+    compiled = compile(Source("dish.tamis", f"title: Dish\nserves: 4\n\n{body}"), default_kitchen("en"), {})
     return compiled.recipe, [finding.rule for finding in compiled.findings]
 
 

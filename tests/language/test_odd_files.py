@@ -15,7 +15,7 @@ PLAIN = "title: Salt water\nserves: 1\n\n# Water\n\nStir [10 g fine salt] into [
 
 
 def compiled(text: str) -> Compiled:
-    return compile(Source("odd.tamis", text), default_kitchen(), {})
+    return compile(Source("odd.tamis", text), default_kitchen("en"), {})
 
 
 def rules(text: str) -> list[str]:

@@ -33,7 +33,7 @@ def told(given: str) -> str:
 
 def _compiled(body: str) -> Compiled:
     head = "" if body.startswith("# ") else "# Dish\n"
-    return compile(Source("dish.tamis", f"title: Dish\nserves: 4\n\n{head}{body}"), default_kitchen(), {})
+    return compile(Source("dish.tamis", f"title: Dish\nserves: 4\n\n{head}{body}"), default_kitchen("en"), {})
 
 
 def _faults(result: Compiled) -> list[str]:

@@ -77,7 +77,7 @@ def clause_of(text: str) -> Clause:
 
 @pytest.mark.parametrize("fence", fences("tamis-lines", "header"))
 def test_lines(fence: Fence) -> None:
-    found = compile(Source("example.tamis", wrapped(fence)), default_kitchen(), {}).findings
+    found = compile(Source("example.tamis", wrapped(fence)), default_kitchen("en"), {}).findings
     rules = [each.rule for each in found if each.severity != "information" or each.rule in wanted(fence)]
     assert rules == wanted(fence), [each.message for each in found]
 
@@ -88,7 +88,7 @@ def test_clauses(fence: Fence) -> None:
         findings: list[Diagnostic] = []
         roles = [
             record.role
-            for record in read_clause(clause_of(text), default_kitchen(), findings)
+            for record in read_clause(clause_of(text), default_kitchen("en"), findings)
             if hasattr(record, "role")
         ]
         assert (text, roles[-1:]) == (text, [fence.info])
@@ -98,7 +98,7 @@ def test_clauses(fence: Fence) -> None:
 @pytest.mark.parametrize("text", sorted(set(re.findall(r"`\[([^\]`…]+)\]`", _FENCE.sub("", REFERENCE)))))
 def test_clauses_in_the_text(text: str) -> None:
     findings: list[Diagnostic] = []
-    assert read_clause(clause_of(text), default_kitchen(), findings)
+    assert read_clause(clause_of(text), default_kitchen("en"), findings)
     assert findings == []
 
 

@@ -9,7 +9,7 @@ import pytest
 from tamis.kitchen.house import default_kitchen, house_kitchen
 from tamis.kitchen.sale import Sale, Unsaleable, sale_of
 
-UNITS = default_kitchen().units
+UNITS = default_kitchen("en").units
 F = Fraction
 POUND = F("453.59237")
 

@@ -61,7 +61,7 @@ def numbers(text: str) -> Iterator[Number]:
     for found in _FIGURES.finditer(text):
         after = _WORD.match(text, found.end())
         assert after is not None
-        unit = default_kitchen().units.get(after[1] or "")
+        unit = default_kitchen("en").units.get(after[1] or "")
         kind = unit.kind if unit is not None else ""
         yield Number(found.start(), found.end(), tuple(_others(found[0])), kind)
     for word in re.finditer(r"[^\W\d_]+(?:-[^\W\d_]+)*", text):
@@ -91,7 +91,7 @@ def _other_words() -> dict[str, str]:
 def read(text: str) -> tuple[tuple[Any, ...], list[Diagnostic]]:
     """The records of a clause, and its findings."""
     findings: list[Diagnostic] = []
-    return read_clause(Clause(text, Span(0, len(text) + 2), "en"), default_kitchen(), findings), findings
+    return read_clause(Clause(text, Span(0, len(text) + 2), "en"), default_kitchen("en"), findings), findings
 
 
 def values(record: Any, unit: str) -> Any:

@@ -55,7 +55,7 @@ def compiled(stem: str, text: str) -> Compiled:
     from tamis.compile import compile
 
     used = {name: _whole(name).supply for name in _used(demo_texts().get(stem, text))}
-    return compile(Source(f"{stem}.tamis", text), default_kitchen(), used)
+    return compile(Source(f"{stem}.tamis", text), default_kitchen("en"), used)
 
 
 def wholly_compiled(stem: str, text: str) -> Compiled:
@@ -64,7 +64,7 @@ def wholly_compiled(stem: str, text: str) -> Compiled:
     from tamis.timeline.data import timeline_data
 
     result = compiled(stem, text)
-    table_data(result.table, result.equipment, default_kitchen())
+    table_data(result.table, result.equipment, default_kitchen("en"))
     timeline_data(result.timeline)
     return result
 

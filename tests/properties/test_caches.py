@@ -33,7 +33,7 @@ def test_only_what_there_is_little_of_is_kept_for_ever(name: str, function: Any)
 
 
 def test_what_a_kitchen_keeps_of_names_has_a_limit() -> None:
-    larder, words = default_kitchen().larder, nouns("en")
+    larder, words = default_kitchen("en").larder, nouns("en")
     for at in range(6000):
         larder.find((f"thing-{at}",))
         words.singular(f"things{at}")

@@ -37,7 +37,7 @@ def _without_places(data: Any) -> Any:
 def _table(result: Compiled) -> Any:
     from tamis.table.data import table_data
 
-    return _without_places(table_data(result.table, result.equipment, default_kitchen()))
+    return _without_places(table_data(result.table, result.equipment, default_kitchen("en")))
 
 
 def _timeline(result: Compiled) -> Any:

@@ -53,7 +53,7 @@ def recipes(draw: st.DrawFn) -> tuple[str, Fraction]:
 @given(recipes())
 def test_masses_are_conserved(made: tuple[str, Fraction]) -> None:
     text, grams = made
-    compiled = compile(Source("heap.tamis", text), default_kitchen(), {})
+    compiled = compile(Source("heap.tamis", text), default_kitchen("en"), {})
     assert not [f for f in compiled.findings if f.rule.startswith(("product-", "batch-"))], text
     (dish,) = [product for product in compiled.recipe.products if product.dish]
     assert dish.mass.known
@@ -70,7 +70,7 @@ def test_a_shared_measure_is_used_once(grams: int, share: tuple[str, Fraction]) 
         "title: Flour\nserves: 1\n\n# Flour\n\n"
         f"Put [{word} {grams} g bread flour] [in a bowl].\nAdd [the rest of the flour].\n"
     )
-    compiled = compile(Source("flour.tamis", text), default_kitchen(), {})
+    compiled = compile(Source("flour.tamis", text), default_kitchen("en"), {})
     (dish,) = [product for product in compiled.recipe.products if product.dish]
     assert dish.mass.lo == grams
     assert [use.fraction for use in compiled.recipe.uses] == [share[1], 1 - share[1]]

@@ -48,5 +48,5 @@ def test_the_way_is_told_from_the_inside() -> None:
 def test_halves_that_come_together_again_and_again_are_one_food() -> None:
     start = "title: Halves\nserves: 4\n\n# C0\n\nStir [1 kg flour] and [2 eggs].\n\n"
     again = (f"# C{at + 1}\n\nStir [half the C{at}].\nAdd [the rest of the C{at}].\n\n" for at in range(60))
-    recipe = compile(Source("halves.tamis", start + "".join(again)), default_kitchen(), {}).recipe
+    recipe = compile(Source("halves.tamis", start + "".join(again)), default_kitchen("en"), {}).recipe
     assert recipe.products[-1].uses == (0, 1)

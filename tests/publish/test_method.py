@@ -77,6 +77,6 @@ CLAUSES = [
 
 @pytest.mark.parametrize(("line", "said"), CLAUSES)
 def test_degrees_are_a_knob_s_by_their_own_clause(line: str, said: str) -> None:
-    compiled = compile(Source("dish.tamis", f"title: Dish\nserves: 2\n\n# Dish\n\n{line}\n"), default_kitchen(), {})
-    (section,) = method_of(compiled.recipe, compiled.table, default_kitchen())
+    compiled = compile(Source("dish.tamis", f"title: Dish\nserves: 2\n\n# Dish\n\n{line}\n"), default_kitchen("en"), {})
+    (section,) = method_of(compiled.recipe, compiled.table, default_kitchen("en"))
     assert said in section.steps[0].plain

@@ -67,7 +67,7 @@ LINES = [
 
 
 def pieces(line: str) -> list:
-    kitchen = default_kitchen()
+    kitchen = default_kitchen("en")
     document, _ = parse(Source("line.tamis", f"title: A line\n\n# Dish\n\n{line}\n"), "en")
     reading, _ = read(document, kitchen)
     action = reading.components[0].steps[0].actions[0]
@@ -82,7 +82,7 @@ def test_a_line(line: str, html: str) -> None:
 
 
 def test_the_amount_of_a_part_follows_its_clause() -> None:
-    kitchen = default_kitchen()
+    kitchen = default_kitchen("en")
     document, _ = parse(Source("line.tamis", "title: A line\n\n# Dish\n\nAdd [half of 300 g bread flour].\n"), "en")
     action = read(document, kitchen)[0].components[0].steps[0].actions[0]
     reads = [event for event in action.events if not isinstance(event, VerbUse)]

@@ -54,7 +54,7 @@ PAIRS = [
 
 def declared(food: str, list_: str, extra: str = "") -> list[str]:
     """What a dish of one food declares."""
-    kitchen = default_kitchen()
+    kitchen = default_kitchen("en")
     safety = kitchen.settings.safety._replace(allergens=list_)
     kitchen = kitchen._replace(settings=kitchen.settings._replace(safety=safety))
     text = f"title: Trial\nserves: 4\n\n# Dish\n\nStir [{food}] with [1 tsp sugar] [in a bowl].{extra}\n"

@@ -29,7 +29,7 @@ from tamis.kitchen.settings import Dough
 from tamis.quantity.numerals import fixed
 from tamis.source import Source
 
-KITCHEN = default_kitchen()
+KITCHEN = default_kitchen("en")
 POUND, OUNCE = Fraction("453.59237"), Fraction("453.59237") / 16  # exact, NIST Handbook 44
 KNEAD = "[Knead for 8 min] [until smooth].\n[Rise for 1 h] [until doubled].\n"
 

@@ -13,7 +13,7 @@ import pytest
 from tamis.kitchen.goods import Goods
 from tamis.kitchen.house import default_kitchen
 
-LARDER = default_kitchen().larder
+LARDER = default_kitchen("en").larder
 OUNCE = Fraction("28.349523125")  # g, exact: UCUM [oz_av]
 TBSP = Fraction("14.78676478125")  # ml, exact: UCUM [tbs_us]
 

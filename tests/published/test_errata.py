@@ -17,7 +17,7 @@ from tamis.kitchen.house import default_kitchen
 from tamis.quantity.numerals import fixed
 from tamis.quantity.units import shipped
 
-KITCHEN = default_kitchen()
+KITCHEN = default_kitchen("en")
 
 
 def grams(text: str) -> Figure:
@@ -27,7 +27,7 @@ def grams(text: str) -> Figure:
 
 
 def in_unit(text: str, unit: str, cup: str = "us") -> str:
-    kitchen = KITCHEN._replace(units=shipped(cup))
+    kitchen = KITCHEN._replace(units=shipped("en", cup))
     said = said_in(read_asked(text, kitchen), unit, kitchen)
     assert not said.problem, said.problem
     return said.text
@@ -75,7 +75,7 @@ def test_a_cup_is_what_the_house_says(cup: str, ml: str, source: str) -> None:
     ],
 )
 def test_a_tablespoon_is_what_the_house_says(tbsp: str, ml: str, source: str) -> None:
-    kitchen = KITCHEN._replace(units=shipped("us", tbsp))
+    kitchen = KITCHEN._replace(units=shipped("en", "us", tbsp))
     found = worths(read_asked("1 tbsp", kitchen), kitchen).ml
     assert found is not None
     assert found.usual.lo == Fraction(ml), source

@@ -18,7 +18,7 @@ from tamis.kitchen.house import default_kitchen
 from tamis.quantity.amount import Amount
 from tamis.quantity.measure import base
 
-KITCHEN = default_kitchen()
+KITCHEN = default_kitchen("en")
 LARDER = KITCHEN.larder
 CUP = Fraction("236.5882365")  # ml, exact: NIST Handbook 44, appendix C
 TBSP, TSP = CUP / 16, CUP / 48

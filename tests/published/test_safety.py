@@ -21,7 +21,7 @@ from tamis.source import Source
 
 def house(authority: str) -> Kitchen:
     """The default kitchen under an authority."""
-    kitchen = default_kitchen()
+    kitchen = default_kitchen("en")
     safety = kitchen.settings.safety._replace(authority=authority)
     return kitchen._replace(settings=kitchen.settings._replace(safety=safety))
 

@@ -20,7 +20,7 @@ from tamis.scaling.wanted import factor_for
 from tamis.source import Source
 from tamis.table.scaled import pounds_quarters
 
-KITCHEN = default_kitchen()
+KITCHEN = default_kitchen("en")
 POUND = Fraction(45359237, 100000)
 
 

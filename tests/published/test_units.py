@@ -17,7 +17,7 @@ from tamis.quantity.numerals import fixed
 from tamis.quantity.temperature import c_from_f, c_from_gas, f_from_c, f_from_gas, fan_from_c, gas_from_f
 from tamis.quantity.units import Units, shipped
 
-UNITS = shipped()
+UNITS = shipped("en")
 
 
 def worth(name: str, units: Units = UNITS) -> Fraction:
@@ -231,5 +231,5 @@ def test_145_f_is_not_60_c() -> None:
 )
 def test_house_choice(cup: str, tbsp: str, worths: tuple[str, str, str]) -> None:
     """Values as above; an unqualified cup is off by up to a quarter, so the house says which it means."""
-    units = shipped(cup, tbsp)
+    units = shipped("en", cup, tbsp)
     assert tuple(worth(name, units) for name in ("cup", "tbsp", "tsp")) == tuple(map(Fraction, worths))

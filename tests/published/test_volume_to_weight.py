@@ -18,7 +18,7 @@ import pytest
 from tamis.kitchen.goods import Density
 from tamis.kitchen.house import default_kitchen
 
-LARDER = default_kitchen().larder
+LARDER = default_kitchen("en").larder
 CUP = Fraction("236.5882365")  # ml, exact: NIST Handbook 44, appendix C
 GENERAL, POWDER = Fraction(15, 100), Fraction(25, 100)
 OUNCE = Fraction("28.349523125")  # g, exact: UCUM [oz_av]

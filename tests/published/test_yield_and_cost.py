@@ -19,7 +19,7 @@ from tamis.market.yields import as_purchased, edible_portion, portions, rounded_
 from tests.market.stall import cooked, dish, house, line
 
 F = Fraction
-LARDER = default_kitchen().larder
+LARDER = default_kitchen("en").larder
 
 
 def hundredths(value: Fraction) -> Fraction:

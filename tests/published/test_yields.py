@@ -9,7 +9,7 @@ import pytest
 
 from tamis.kitchen.house import default_kitchen
 
-LARDER = default_kitchen().larder
+LARDER = default_kitchen("en").larder
 
 OTHERS = [
     ("courgette", 95, 2, "zucchini: Bakery and business math (open textbook); confirmed"),

@@ -11,7 +11,7 @@ from tamis.quantity.amount import Amount, between, exactly
 from tamis.quantity.measure import Measure
 from tamis.quantity.units import shipped
 
-US = shipped()
+US = shipped("en")
 CUP, TBSP, TSP = Fraction("236.5882365"), Fraction("14.78676478125"), Fraction("4.92892159375")
 
 NUMBERS = [
@@ -68,7 +68,7 @@ def test_quarts(ml: int, text: str) -> None:
     ],
 )
 def test_kitchen_volume_follows_the_house(cup: str, tbsp: str, ml: int, text: str) -> None:
-    assert display.kitchen_volume(Fraction(ml), shipped(cup, tbsp)) == text
+    assert display.kitchen_volume(Fraction(ml), shipped("en", cup, tbsp)) == text
 
 
 WEIGHTS = [

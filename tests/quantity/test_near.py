@@ -9,7 +9,7 @@ from hypothesis import strategies as st
 from tamis.kitchen.house import default_kitchen
 from tamis.quantity.near import Known, distance, nearest
 
-NAMES = [goods.name for id in default_kitchen().larder.ids() if (goods := default_kitchen().larder.get(id))]
+NAMES = [goods.name for id in default_kitchen("en").larder.ids() if (goods := default_kitchen("en").larder.get(id))]
 KNOWN = Known(NAMES)
 _SLIPS = st.lists(st.tuples(st.integers(0, 30), st.sampled_from("aeglost ' é")), max_size=5)
 

@@ -56,7 +56,7 @@ def test_every_sized_unit_is_compared() -> None:
 
 @pytest.mark.parametrize("unit", SIZED)
 def test_pint_agrees(unit: str) -> None:
-    ours = shipped().get(unit)
+    ours = shipped("en").get(unit)
     name = NAMES[unit][0]
     assert ours is not None
     base = {"g": "gram", "ml": "milliliter", "s": "second", "mm": "millimeter"}[BASES[ours.kind]]
@@ -67,7 +67,7 @@ def test_pint_agrees(unit: str) -> None:
 @pytest.mark.skipif(shutil.which("units") is None, reason="GNU units is not installed (Debian package: units)")
 @pytest.mark.parametrize("unit", [unit for unit in SIZED if NAMES[unit][1]])
 def test_gnu_units_agree(unit: str) -> None:
-    ours = shipped().get(unit)
+    ours = shipped("en").get(unit)
     assert ours is not None
     name = str(NAMES[unit][1])
     run = subprocess.run(

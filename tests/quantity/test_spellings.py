@@ -9,9 +9,9 @@ import time
 import pytest
 
 from tamis.assets import asset_text
-from tamis.quantity.units import CUPS, SPOONS, Units, shipped, spellings
+from tamis.quantity.units import CUPS, SPOONS, Units, shipped
 
-UNITS = shipped()
+UNITS = shipped("en")
 ROWS = json.loads(asset_text("grammar/units.json"))
 
 SPELT = [
@@ -67,7 +67,6 @@ def test_pattern_takes_the_longest_spelling(kind: str) -> None:
         found = pattern.match(name + " of")
         assert found is not None
         assert found.group() == name
-        assert "|".join(spellings(kind)) == UNITS.pattern(kind)
 
 
 def test_pattern_keeps_the_rules_on_case() -> None:
@@ -87,7 +86,7 @@ def test_names_are_longest_first() -> None:
 @pytest.mark.parametrize("cup", CUPS)
 @pytest.mark.parametrize("tbsp", ["", *SPOONS])
 def test_every_choice_loads(cup: str, tbsp: str) -> None:
-    units = shipped(cup, tbsp)
+    units = shipped("en", cup, tbsp)
     chosen = units.get("cup")
     exact = units.get(CUPS[cup][0])
     assert chosen is not None
@@ -97,7 +96,7 @@ def test_every_choice_loads(cup: str, tbsp: str) -> None:
 
 def test_unknown_choice_is_the_callers_fault() -> None:
     with pytest.raises(KeyError):
-        Units.load(asset_text("grammar/units.json"), "thimble")
+        Units.load(asset_text("grammar/units.json"), "en", "thimble")
 
 
 def test_loading_is_cheap() -> None:
@@ -106,6 +105,6 @@ def test_loading_is_cheap() -> None:
     best = 1.0
     for _ in range(50):
         start = time.perf_counter()
-        Units.load(text)
+        Units.load(text, "en")
         best = min(best, time.perf_counter() - start)
     assert best < 0.001

@@ -17,7 +17,7 @@ HEAD = "title: Edge\nserves: 4\n\n# Edge\n\n"
 def marked(rule: str, text: str) -> list[str]:
     """The words that a rule marks in a recipe."""
     source = Source("edge.tamis", text if text.startswith("title") else HEAD + text + "\n")
-    compiled = compile(source, default_kitchen(), {})
+    compiled = compile(source, default_kitchen("en"), {})
     return [source.slice(finding.span) for finding in compiled.findings if finding.rule == rule]
 
 
@@ -116,7 +116,7 @@ def test_food_not_bracketed(text: str, expected: list[str]) -> None:
     ],
 )
 def test_how_grave_a_food_without_bracket_is(text: str, level: str) -> None:
-    compiled = compile(Source("edge.tamis", f"{HEAD}{text}\n"), default_kitchen(), {})
+    compiled = compile(Source("edge.tamis", f"{HEAD}{text}\n"), default_kitchen("en"), {})
     assert [finding.severity for finding in compiled.findings if finding.rule == "food-not-bracketed"] == [level]
 
 
@@ -192,7 +192,7 @@ def test_oven_without_temperature(text: str, expected: list[str]) -> None:
 
 def test_the_food_s_degrees_are_named_where_the_oven_s_are_missing() -> None:
     text = f"{HEAD}Set [1.5 kg chicken] [in a roasting tin].\n[Roast for 80 min] [to 74 °C].\n"
-    (found,) = compile(Source("edge.tamis", text), default_kitchen(), {}).findings
+    (found,) = compile(Source("edge.tamis", text), default_kitchen("en"), {}).findings
     assert found.message.endswith("“to 74 °C” is asked of the food")
 
 

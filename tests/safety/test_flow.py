@@ -20,7 +20,7 @@ from tamis.source import Source
 
 def compiled(body: str, used: dict[str, Supply] | None = None, header: str = "") -> Compiled:
     text = f"title: Trial\nserves: 4\n{header}\n{body}"
-    return compile(Source("trial.tamis", text), default_kitchen(), used or {})
+    return compile(Source("trial.tamis", text), default_kitchen("en"), used or {})
 
 
 def safety(body: str, used: dict[str, Supply] | None = None, header: str = "") -> Safety:

@@ -32,7 +32,7 @@ def place(action: Action, language: str) -> str:
 
 def places(body: str) -> str:
     text = f"title: Trial\nserves: 2\n\n# Trial\n\n{body}"
-    compiled = compile(Source("trial.tamis", text), default_kitchen(), {})
+    compiled = compile(Source("trial.tamis", text), default_kitchen("en"), {})
     found = [f"{finding.severity}: {finding.rule}" for finding in compiled.findings]
     lines = [place(action, compiled.recipe.language) for action in compiled.recipe.actions]
     return "\n".join([*lines, *found])

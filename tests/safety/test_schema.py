@@ -20,7 +20,7 @@ PAIRS = sorted((Path(__file__).parent / "pairs").rglob("*.tamis"))
 
 
 def printed(text: str) -> dict[str, Any]:
-    result = compile(Source("trial.tamis", text), default_kitchen(), {})
+    result = compile(Source("trial.tamis", text), default_kitchen("en"), {})
     data: dict[str, Any] = json.loads(json.dumps(report_data(result.safety, result.recipe)))
     return {"partial": False, **data}
 

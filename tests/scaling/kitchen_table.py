@@ -13,7 +13,7 @@ from tamis.publish.method import method_of
 from tamis.scaling.scale import Scaled, scaled
 from tamis.source import Source
 
-KITCHEN: Kitchen = default_kitchen()
+KITCHEN: Kitchen = default_kitchen("en")
 CHECKOUT = Path(__file__).parents[2]
 
 

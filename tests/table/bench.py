@@ -16,7 +16,7 @@ from tamis.reading.header import Header
 from tamis.source import Span
 from tamis.syntax.document import Clause
 
-KITCHEN: Kitchen = default_kitchen()
+KITCHEN: Kitchen = default_kitchen("en")
 
 
 def measure(text: str) -> Measure:
@@ -74,7 +74,7 @@ def recipe(**components: list[list[Entry]]) -> Recipe:
             actions.append(Action(number, at, 0, Span(0, 0), (), tuple(reads), (), Work()))
     names = [name.replace("_", " ") for name in components]
     parts = tuple(Component(at, name, None, ()) for at, name in enumerate(names))
-    return Recipe("test", Header(title="Test"), "", parts, tuple(actions), tuple(uses), (), ())
+    return Recipe("test", Header(title="Test"), "", parts, tuple(actions), tuple(uses), (), (), "en")
 
 
 def _use(entry: Ingredient | Use | tuple[Ingredient, int]) -> Use:

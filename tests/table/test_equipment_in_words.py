@@ -28,5 +28,5 @@ LINES = {
 @pytest.mark.parametrize("line", LINES)
 def test_what_a_line_needs(line: str) -> None:
     text = f"title: Rice\nserves: 4\n\n# Rice\n\nMix [400 g rice] and [400 g water] [in a mixing bowl].\n{line}\n"
-    compiled = compile(Source("rice.tamis", text), default_kitchen(), {})
+    compiled = compile(Source("rice.tamis", text), default_kitchen("en"), {})
     assert [row.label for row in compiled.equipment] == ["mixing bowl", *LINES[line]]

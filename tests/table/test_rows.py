@@ -22,5 +22,5 @@ from tamis.table.showing import shown
 )
 def test_ranges_and_cans_in_other_units(clause: str, written: str, metric: str, us: str) -> None:
     text = f"title: Pot\nserves: 2\n\nStir {clause} [in a pan].\n"
-    table = compile(Source("pot.tamis", text), default_kitchen(), {}).table
-    assert tuple(shown(table.rows[0], default_kitchen())) == (written, metric, us)
+    table = compile(Source("pot.tamis", text), default_kitchen("en"), {}).table
+    assert tuple(shown(table.rows[0], default_kitchen("en"))) == (written, metric, us)

@@ -16,7 +16,7 @@ from tamis.source import Span
 from tamis.syntax.document import Clause, Text
 
 MIN, HOUR = 60, 3600
-KITCHEN = default_kitchen()
+KITCHEN = default_kitchen("en")
 
 
 def wait(lo: int, hi: int | None = -1, window: bool = False) -> Duration:
@@ -95,4 +95,4 @@ class Making:
         components = tuple(
             Component(index, name, None, (StepView(0, ()),)) for index, name in enumerate(self.components)
         )
-        return Recipe("trial", self.header, "", components, tuple(self.actions), tuple(self.uses), (), ())
+        return Recipe("trial", self.header, "", components, tuple(self.actions), tuple(self.uses), (), (), "en")

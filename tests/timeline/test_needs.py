@@ -45,7 +45,7 @@ Add [100 ml of the glaze] and simmer [for 5 min].
 
 def made(stem: str, text: str, *used: Compiled) -> Compiled:
     supplies = {other.source.stem: other.supply for other in used}
-    return compile(Source(f"{stem}.tamis", text, stem), default_kitchen(), supplies)
+    return compile(Source(f"{stem}.tamis", text, stem), default_kitchen("en"), supplies)
 
 
 @pytest.fixture
@@ -94,6 +94,6 @@ def test_what_is_made_by_no_known_recipe_is_only_named() -> None:
     alone = made("leeks", DISH)
     assert alone.timeline.needs == ()
     supply = made("glaze", GLAZE).supply._replace(takes=None)
-    unknown = compile(Source("leeks.tamis", DISH, "leeks"), default_kitchen(), {"glaze": supply})
+    unknown = compile(Source("leeks.tamis", DISH, "leeks"), default_kitchen("en"), {"glaze": supply})
     assert unknown.timeline.sentence.endswith("have ready 100 ml of the glaze")
     assert "begin" not in timeline_text(unknown.timeline, READY, 200)

@@ -11,7 +11,7 @@ from tamis.source import Source
 
 def made(line: str) -> Compiled:
     text = f"title: Squash\nserves: 2\n\nPut [1 squash] [in a roasting tin].\n{line}\n[Bake for 40 min] [until soft].\n"
-    return compile(Source("squash.tamis", text), default_kitchen(), {})
+    return compile(Source("squash.tamis", text), default_kitchen("en"), {})
 
 
 @pytest.mark.parametrize(
@@ -82,7 +82,7 @@ def test_what_is_let_happen_is_what_is_waited_for(line: str, verb: str) -> None:
 def test_water_for_boiling_comes_to_the_boil_first(line: str, minutes: int) -> None:
     """335 kJ heat a kilo of water from 20 to 100 °C; 60 % of a 2 kW ring give them in 4 min 40 s."""
     source = Source("pot.tamis", f"title: Pot\nserves: 2\n\n# Pot\n\n{line}\n")
-    wait = compile(source, default_kitchen(), {}).recipe.actions[0].work.wait
+    wait = compile(source, default_kitchen("en"), {}).recipe.actions[0].work.wait
     assert wait is not None and wait.lo == minutes * 60
 
 
@@ -124,7 +124,7 @@ def test_a_time_or_a_longer_one(time: str, shortest: int, longest: int | None) -
 
 def plan(text: str) -> dict[str, tuple[int, int]]:
     """Begin and end of each row in minutes, by its title."""
-    compiled = compile(Source("dish.tamis", f"title: Dish\nserves: 4\n\n{text}"), default_kitchen(), {})
+    compiled = compile(Source("dish.tamis", f"title: Dish\nserves: 4\n\n{text}"), default_kitchen("en"), {})
     assert [finding.message for finding in compiled.findings if finding.severity == "error"] == []
     return {entry.title: (entry.start // 60, entry.end // 60) for entry in compiled.timeline.entries}
 

@@ -11,7 +11,7 @@ HOUR, MIN = 3600, 60
 
 def compiled(lines: str) -> Compiled:
     text = f"title: Sample\nserves: 4\n\n# Sample\n\n{lines}\n"
-    return compile(Source("sample.tamis", text), default_kitchen(), {})
+    return compile(Source("sample.tamis", text), default_kitchen("en"), {})
 
 
 def waits(lines: str) -> list[int]:
@@ -128,7 +128,7 @@ def test_a_rate_asks_for_a_weight_only(name: str) -> None:
         f"Rub [2 kg {name}] with [the cure].\n[Chill for 12 h].\n[Roast for 3 h at 180 °C] [in the oven] "
         "[until 74 °C inside].\n"
     )
-    result = compile(Source("cured.tamis", text), default_kitchen(), {})
+    result = compile(Source("cured.tamis", text), default_kitchen("en"), {})
     assert [finding.rule for finding in result.findings if finding.severity == "error"] == []
     computed = result.recipe.uses[0].computed
     assert computed is not None and computed.amount.lo == 36

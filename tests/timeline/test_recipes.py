@@ -18,7 +18,7 @@ RECIPES = sorted((Path(__file__).parents[2] / "recipes").glob("*.tamis"))
 
 def timeline_of(path: Path) -> Timeline:
     source = Source(path.name, path.read_text(encoding="utf-8"))
-    return compile(source, default_kitchen(), {}).timeline
+    return compile(source, default_kitchen("en"), {}).timeline
 
 
 @pytest.mark.parametrize("path", RECIPES, ids=lambda path: path.stem)

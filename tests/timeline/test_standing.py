@@ -32,7 +32,7 @@ Put [the lamb] [in a roasting tin].
 
 @pytest.mark.parametrize(("hour", "stands"), [(13, True), (15, False), (19, True)])
 def test_raw_meat_over_a_night_is_told(hour: int, stands: bool) -> None:
-    timeline = compile(Source("lamb.tamis", LAMB), default_kitchen(), {}).timeline
+    timeline = compile(Source("lamb.tamis", LAMB), default_kitchen("en"), {}).timeline
     ready = datetime(2026, 12, 25, hour, 0)
     found = counted_back(timeline, ready).standing
     assert [(gap.action, gap.next_action) for gap in found] == ([(3, 4)] if stands else [])
@@ -42,7 +42,7 @@ def test_raw_meat_over_a_night_is_told(hour: int, stands: bool) -> None:
 
 
 def test_from_zero_nothing_waits_for_the_morning() -> None:
-    assert compile(Source("lamb.tamis", LAMB), default_kitchen(), {}).timeline.standing == ()
+    assert compile(Source("lamb.tamis", LAMB), default_kitchen("en"), {}).timeline.standing == ()
 
 
 FRITTERS = """\
@@ -58,6 +58,6 @@ Whisk [200 g plain flour] with [2 eggs] [in a bowl] [for 10 min].
 
 @pytest.mark.parametrize(("hour", "sooner"), [(19, False), (7, True)])
 def test_what_is_done_before_it_was_wished_for_is_told(hour: int, sooner: bool) -> None:
-    timeline = compile(Source("fritters.tamis", FRITTERS), default_kitchen(), {}).timeline
+    timeline = compile(Source("fritters.tamis", FRITTERS), default_kitchen("en"), {}).timeline
     said = timeline_text(timeline, datetime(2026, 12, 25, hour, 20), 200)
     assert ("already, as nobody works at night" in said) is sooner

@@ -50,7 +50,7 @@ def _kitchen(cup: str | None) -> Kitchen:
     house = open_house(house_folder(""))
     print_findings(house.findings, sys.stderr)
     kitchen = house.kitchen
-    return kitchen._replace(units=shipped(cup)) if cup else kitchen
+    return kitchen._replace(units=shipped(kitchen.language, cup)) if cup else kitchen
 
 
 def _everything(asked: Asked, kitchen: Kitchen, form: OutputFormat) -> int:

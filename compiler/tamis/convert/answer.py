@@ -15,7 +15,7 @@ from tamis.quantity.amount import Amount
 from tamis.quantity.display import grams, kitchen_volume, millilitres, plural, pounds_ounces
 from tamis.quantity.measure import base, kind
 from tamis.quantity.numerals import decimal, number
-from tamis.quantity.units import Cup
+from tamis.quantity.units import Cup, Units
 from tamis.reading.clauses import Ingredient
 from tamis.record import NamedTuple
 from tamis.table.wording import ends
@@ -95,7 +95,7 @@ def _to(value: Fraction, parts: int) -> Fraction:
 def _of_food(asked: Asked, known: Worths, kitchen: Kitchen) -> Answer:
     unit = kitchen.units.get(asked.measures[0].unit)
     weighed = unit is not None and unit.kind == "mass"
-    first = Section("", (*_weights(known, weighed), *_volumes(known, weighed)))
+    first = Section("", (*_weights(known, weighed), *_volumes(known, weighed, kitchen.language)))
     item = asked.item if asked.item is not None and asked.item.goods is not None else None
     states = _states(asked, known, item, kitchen) if item else ()
     sections = [first, *(_other_sections(asked, known, item, states, kitchen) if item else ())]
@@ -124,18 +124,17 @@ def _weights(known: Worths, weighed: bool) -> list[Row]:
     return rows
 
 
-def _volumes(known: Worths, weighed: bool) -> list[Row]:
+def _volumes(known: Worths, weighed: bool, language: str) -> list[Row]:
     if known.ml is None:
         return []
     mark = "≈ " if known.by_analogy and weighed else ""
     rows = [Row("volume", mark + _figure(known.ml, millilitres), "; ".join(known.ml_from))]
     for cup, label in DRAWERS.items():
-        rows.append(Row(label, mark + _in_drawer(known.ml, cup)))
+        rows.append(Row(label, mark + _in_drawer(known.ml, drawer(cup, language), cup)))
     return rows
 
 
-def _in_drawer(ml: Figure, cup: Cup) -> str:
-    units = drawer(cup)
+def _in_drawer(ml: Figure, units: Units, cup: Cup) -> str:
     words = ends(ml.usual, lambda value: kitchen_volume(value, units))
     ounce = units.get("imp_fl_oz" if cup == "imperial" else "fl_oz")
     if ounce is None or cup == "metric" or ml.usual.lo < ounce.factor:

@@ -153,9 +153,9 @@ def _divided(grams: Figure, density: Density) -> Figure:
     return Figure(grams.usual.times(1 / density.usual), grams.least / density.hi, grams.most / density.lo)
 
 
-def drawer(cup: Cup) -> Units:
+def drawer(cup: Cup, language: str) -> Units:
     """The units of a country's cups and spoons, a key of DRAWERS."""
-    return shipped(cup)
+    return shipped(language, cup)
 
 
 class Count(NamedTuple):

@@ -21,6 +21,7 @@ from tamis.reading.clauses import Ingredient
 from tamis.record import NamedTuple
 from tamis.table.wording import ends, measure_text
 from tamis.typed import Literal
+from tamis.words import LANGUAGE_OF_DATA
 
 # Weights stand beside spoons unless the food's own densities are farther apart: salts in flakes are not one thing.
 ALIKE = Fraction(6, 5)
@@ -95,8 +96,8 @@ class _Wanted:
 
     def _food(self, name: str) -> Found | None:
         """The food of a rule, whose names are English, as the kitchen knows it."""
-        rules = default_kitchen()
-        if self.kitchen.language == rules.language:
+        rules = default_kitchen(LANGUAGE_OF_DATA)
+        if self.kitchen.language == LANGUAGE_OF_DATA:
             return self.kitchen.larder.find(name.split())
         found = rules.larder.find(name.split())
         goods = self.kitchen.larder.get(found.goods.id) if found else None
@@ -104,7 +105,7 @@ class _Wanted:
 
     def _called(self, name: str, food: Found | None) -> str:
         """What a cook here calls the food of a rule."""
-        if food is None or self.kitchen.language == default_kitchen().language:
+        if food is None or self.kitchen.language == LANGUAGE_OF_DATA:
             return name
         return self.kitchen.larder.called(food.goods, food.states)
 

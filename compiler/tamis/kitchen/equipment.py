@@ -61,7 +61,7 @@ class Cupboard:
 
     __slots__ = ("_facts", "_holders", "_known", "_made", "_orders", "_several", "_tins", "counts", "names")
 
-    def __init__(self, rows: Mapping[str, Sequence[str]], language: str = "en") -> None:
+    def __init__(self, rows: Mapping[str, Sequence[str]], language: str) -> None:
         self._orders: tuple[Where, ...] = nouns(language).orders
         self.names: Mapping[str, str] = dict(zip(rows["names"], rows["name ids"], strict=True))
         """The id of the piece of each name, singular and plural."""
@@ -75,7 +75,7 @@ class Cupboard:
         self._known: Known | None = None
 
     @classmethod
-    def load(cls, language: str = "en") -> Cupboard:
+    def load(cls, language: str) -> Cupboard:
         """The equipment in the words of a language."""
         return cls(rows(language, "equipment"), language)
 

@@ -133,8 +133,8 @@ class Larder:
         self._find = lru_cache(_MOST_KEPT)(self._find_asked)
 
     @classmethod
-    def load(cls, language: str = "en") -> Larder:
-        """The goods that ship with the compiler."""
+    def load(cls, language: str) -> Larder:
+        """The goods that ship with the compiler, in the words of a language."""
         from json import loads
 
         said = rows(language, "goods")

@@ -12,7 +12,7 @@ from functools import cache
 from tamis.diagnostics import Diagnostic
 from tamis.kitchen.equipment import Cupboard
 from tamis.kitchen.goods import Larder
-from tamis.kitchen.settings import Settings, read_settings, setting_span
+from tamis.kitchen.settings import DEFAULT_LANGUAGE, Settings, read_settings, setting_span
 from tamis.kitchen.verbs import Verbs
 from tamis.quantity.units import Units, shipped
 from tamis.record import NamedTuple
@@ -48,18 +48,18 @@ class Problem(NamedTuple):
 
 
 @cache
-def default_kitchen(language: str = "en") -> Kitchen:
+def default_kitchen(language: str) -> Kitchen:
     """The kitchen that holds where no house has decided anything, but for the language of its recipes."""
     settings = Settings()
     settings = settings._replace(kitchen=settings.kitchen._replace(language=language))
-    units = shipped(language=language)
+    units = shipped(language)
     return Kitchen(settings, units, Larder.load(language), Verbs.load(language), Cupboard.load(language))
 
 
 def house_kitchen(settings_toml: str | None, goods_toml: str | None) -> tuple[Kitchen, list[Problem]]:
     """The kitchen of a house, from the texts of its two files (None: no file), and what is wrong there."""
     problems: list[Problem] = []
-    kitchen = default_kitchen() if settings_toml is None else _settled(settings_toml, problems)
+    kitchen = default_kitchen(DEFAULT_LANGUAGE) if settings_toml is None else _settled(settings_toml, problems)
     if goods_toml is not None:
         said, findings = _parsed(goods_toml)
         from tamis.kitchen.sale import sale_problems
@@ -78,7 +78,7 @@ def _settled(text: str, problems: list[Problem]) -> Kitchen:
     settings, more = read_settings(said, text)
     problems += [Problem("kitchen.toml", finding) for finding in (*findings, *more)]
     language = settings.kitchen.language
-    units = shipped(settings.publish.cup, language=language)
+    units = shipped(language, settings.publish.cup)
     return default_kitchen(language)._replace(settings=settings, units=units)
 
 

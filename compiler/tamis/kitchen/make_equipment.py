@@ -17,7 +17,7 @@ from tamis.typed import Any
 from tamis.words import own_names
 
 
-def made(text: str, language: str = "en") -> dict[str, Iterable[str]]:
+def made(text: str, language: str) -> dict[str, Iterable[str]]:
     """The rows that `Cupboard` takes, from the text of `equipment.toml`."""
     said = tables(text)
     maker = _Maker(language)

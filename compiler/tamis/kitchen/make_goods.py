@@ -17,7 +17,7 @@ from pathlib import Path
 
 from tamis.quantity.units import shipped
 from tamis.typed import Any
-from tamis.words import one_of, own_names
+from tamis.words import LANGUAGE_OF_DATA, one_of, own_names
 
 from .food import MILLILITRES, PLAIN, GoodsKey, amount
 from .goods import key
@@ -152,7 +152,7 @@ class Maker:
         if kind != "densities":
             return " g"
         words = name.replace(",", "").split()
-        units = (shipped().get(" ".join(words[:count])) for count in (2, 1))
+        units = (shipped(LANGUAGE_OF_DATA).get(" ".join(words[:count])) for count in (2, 1))
         volume = next((unit.id for unit in units if unit and unit.id in MILLILITRES), None)
         if volume is None:
             raise ValueError(f"{name!r} is no volume")
@@ -206,7 +206,7 @@ def make() -> str:
     return "{\n" + "\n".join(lines) + '\n"items": [\n' + items + "\n]\n}\n"
 
 
-def names(text: str, language: str = "en") -> dict[str, Iterable[str]]:
+def names(text: str, language: str) -> dict[str, Iterable[str]]:
     """The rows of words that `Larder` takes, from the text of ``goods.json`` and `words/<language>/goods.toml`.
 
     What each food is called, with semicolons between; the id of each name's :func:`key`; the odd plurals, where the
@@ -237,7 +237,7 @@ def names(text: str, language: str = "en") -> dict[str, Iterable[str]]:
 
 
 def _key(name: str) -> str:
-    return key(name.split(), "en")
+    return key(name.split(), LANGUAGE_OF_DATA)
 
 
 if __name__ == "__main__":

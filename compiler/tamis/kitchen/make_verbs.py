@@ -20,7 +20,7 @@ _TIMES = ("takes", "per_kg", "per_piece", "estimate", "estimate_per_kg", "water_
 _TAKEN_BACK = "-"
 
 
-def made(text: str, language: str = "en") -> dict[str, Iterable[str]]:
+def made(text: str, language: str) -> dict[str, Iterable[str]]:
     """The rows that `Verbs` takes, from the text of `verbs.toml`."""
     words = verb_words(language)
     verbs: dict[str, str] = {}

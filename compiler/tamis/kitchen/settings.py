@@ -30,6 +30,9 @@ AUTHORITIES: tuple[Authority, ...] = get_args(Authority)
 ALLERGENS: tuple[AllergenLists, ...] = get_args(AllergenLists)
 LEVELS: tuple[Level, ...] = get_args(Level)
 
+DEFAULT_LANGUAGE = "en"
+"""The language of recipes where no `kitchen.toml` names one; nothing else takes a language for granted."""
+
 
 class Workplace(NamedTuple):
     """What plans are made for.
@@ -47,7 +50,7 @@ class Workplace(NamedTuple):
     heat: Fraction = Fraction(8)
     stone: int = 1200
     handling: int = 120
-    language: str = "en"
+    language: str = DEFAULT_LANGUAGE
 
 
 class Publishing(NamedTuple):

@@ -88,7 +88,7 @@ class Verbs:
 
     __slots__ = ("_facts", "_known", "_longest", "_made", "forms", "language", "phrases", "present_forms")
 
-    def __init__(self, rows: Mapping[str, Sequence[str]], language: str = "en") -> None:
+    def __init__(self, rows: Mapping[str, Sequence[str]], language: str) -> None:
         self.language = language
         self.phrases: Mapping[str, str] = dict(zip(rows["phrases"], rows["phrase bases"], strict=True))
         """The base of each base form, `bring` or `fold in`, and of each other word for it."""
@@ -102,7 +102,7 @@ class Verbs:
         self._known: Known | None = None
 
     @classmethod
-    def load(cls, language: str = "en") -> Verbs:
+    def load(cls, language: str) -> Verbs:
         """The verbs of a language."""
         return cls(rows(language, "verbs"), language)
 

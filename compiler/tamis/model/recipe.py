@@ -221,9 +221,9 @@ class Recipe(NamedTuple):
     uses: tuple[Use, ...]
     products: tuple[Product, ...]
     takings: tuple[Taking, ...]
+    language: str
     dish: int | None = None
     history: History = History()
-    language: str = "en"
 
     @property
     def title(self) -> str:

@@ -66,7 +66,7 @@ class Units:
 
     __slots__ = ("_by_id", "_by_name", "_known", "_misspelt", "language", "unclear")
 
-    def __init__(self, by_id: dict[str, Unit], by_name: dict[str, str], language: str = "en") -> None:
+    def __init__(self, by_id: dict[str, Unit], by_name: dict[str, str], language: str) -> None:
         self.language = language
         self.unclear = word_tables(language, "units")["unclear"]
         self._by_id = by_id
@@ -75,7 +75,7 @@ class Units:
         self._misspelt: dict[str, str] | None = None
 
     @classmethod
-    def load(cls, text: str, cup: Cup = "us", tbsp: SpoonSet | Literal[""] = "", language: str = "en") -> Units:
+    def load(cls, text: str, language: str, cup: Cup = "us", tbsp: SpoonSet | Literal[""] = "") -> Units:
         """Read the text of units.json. A language may have names of its own for a unit instead of those there.
 
         `cup` is a key of CUPS; `tbsp` a key of SPOONS, or "" for the spoons that stand beside the cup. Raises
@@ -148,14 +148,9 @@ class Units:
 
 
 @cache
-def shipped(cup: Cup = "us", tbsp: SpoonSet | Literal[""] = "", language: str = "en") -> Units:
-    """The units that ship with the compiler, for a house's choice as `Units.load` takes it."""
-    return Units.load(asset_text("grammar/units.json"), cup, tbsp, language)
-
-
-def spellings(kind: str) -> list[str]:
-    """Regular expressions that together match every spelling of a kind: alternatives for a lexer."""
-    return [shipped().pattern(kind)]
+def shipped(language: str, cup: Cup = "us", tbsp: SpoonSet | Literal[""] = "") -> Units:
+    """The units that ship with the compiler, in the words of a language and for a house's cup and spoons."""
+    return Units.load(asset_text("grammar/units.json"), language, cup, tbsp)
 
 
 # The signs that stand for minutes and seconds, as they are typed.

@@ -22,7 +22,7 @@ from tamis.kitchen.house import default_kitchen
 from tamis.kitchen.verbs import Verb, Verbs
 from tamis.quantity.units import UnitKind
 from tamis.typed import Any, Literal
-from tamis.words import word_lists, word_tables
+from tamis.words import LANGUAGE_OF_DATA, word_lists, word_tables
 
 TARGET = Path(__file__).resolve().parents[3] / "grammar" / "reference.md"
 
@@ -60,7 +60,7 @@ def lists() -> dict[str, str]:
 
 def _classes() -> str:
     """The closed classes of words, each with its words."""
-    tables = word_lists(default_kitchen().language, "clause")
+    tables = word_lists(LANGUAGE_OF_DATA, "clause")
     rows = [(f"`{name}`", list(words)) for kind in ("closed", "open") for name, words in tables[kind].items()]
     return _table(("class", "words"), rows)
 
@@ -72,7 +72,7 @@ def _definition() -> str:
 
 def _working(raw: Mapping[str, Any]) -> dict[str, str]:
     """The verbs by what becomes of the food, each with its marks, and what else follows from a few of them."""
-    verbs = default_kitchen().verbs
+    verbs = default_kitchen(LANGUAGE_OF_DATA).verbs
     kinds = [_kind(kind, table, verbs) for kind, table in raw.items() if kind != _FORMS]
     purposes: dict[str, list[str]] = {}
     for verb in verbs:
@@ -94,7 +94,7 @@ def _kind(kind: str, table: Mapping[str, str], verbs: Verbs) -> tuple[str, list[
     for word, own in marks.items():
         rest = "".join(mark for mark in own if mark not in common)
         words.append(_with_others(word + rest, table[word]))
-    return word_tables("en", "reference")["verbs"][kind] + "".join(common), words
+    return word_tables(LANGUAGE_OF_DATA, "reference")["verbs"][kind] + "".join(common), words
 
 
 def _marks(verb: Verb | None) -> list[str]:
@@ -135,7 +135,7 @@ def _preparations(tables: Mapping[str, Mapping[str, str]]) -> str:
 
 
 def _housekeeping() -> dict[str, str]:
-    closed = Larder.load().closed
+    closed = Larder.load(LANGUAGE_OF_DATA).closed
     rows = [(key, [word for word in words if word]) for key, words in closed.items()]
     return {"goods-words": _table(("key", "may be"), rows)}
 

@@ -68,7 +68,7 @@ def cutter(language: str, units: Units) -> Cutter:
 def parse_clause(text: str, language: str) -> Items:
     """The items of a clause's text (without its square brackets)."""
     try:
-        items = _Grouping(cutter(language, shipped(language=language)).cut(text), language).all()
+        items = _Grouping(cutter(language, shipped(language)).cut(text), language).all()
     except _Fault as found:
         at = min(found.fault.span.start, len(text))
         return Items((), (), found.fault._replace(span=Span(at, min(at + 1, len(text)))))

@@ -56,7 +56,7 @@ def _time(language: str) -> re.Pattern[str]:
     words, small = check_words(language).times, check_words(language).small
     number = rf"(?:{_FIGURE}(?: ?(?:[–-]|{one_of(small.ranges)}) ?{_FIGURE})?|{one_of(small.numbers)})"
     before = rf"{one_of(words.openers)} (?:{one_of(small.hedges)} )*"
-    return pattern(rf"\b{before}{number}[ \u00a0-]?{shipped(language=language).pattern('time')}\b", re.IGNORECASE)
+    return pattern(rf"\b{before}{number}[ \u00a0-]?{shipped(language).pattern('time')}\b", re.IGNORECASE)
 
 
 def check(view: View) -> Iterator[Diagnostic]:
