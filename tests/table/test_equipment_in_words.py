@@ -22,6 +22,14 @@ LINES = {
     "Put in the oven, on the middle shelf.": [],
     "Stir with your hands, in a figure of eight.": [],
     "Serve with rice.": [],
+    "Press into a flat square, wrap [in cling film].": ["cling film"],
+    "[Bake for 20 min at 180 °C] on two racks.": [],
+    "[Bake for 20 min at 180 °C] on the middle rack, then cool on a rack.": ["rack"],
+    "[Bake for 20 min at 180 °C] on a rack in a roasting tin.": ["rack", "roasting tin"],
+    "Tip [into a 2-litre glass bowl] and cool.": ["2-litre glass bowl"],
+    "Tip [into a heavy 3-litre saucepan] and cool.": ["heavy 3-litre saucepan"],
+    "Spread [over 2 GN 1/1 trays] and cool.": ["2 GN 1/1 trays"],
+    "Heat [2 heavy frying pans] and lay the cakes in the dry pans.": ["2 heavy frying pans"],
 }
 
 

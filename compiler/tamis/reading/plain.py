@@ -102,15 +102,17 @@ def _taken(vocabulary: Vocabulary, cut: Cut, at: int, kinds: frozenset[str]) -> 
 
 def _end_of_tool(vocabulary: Vocabulary, cut: Cut, first: int) -> int | None:
     """Where a row of open words ends that names a tool with its last words."""
-    end, at, choices = None, first, Choices(cut, vocabulary)
+    end, at, choices, comma = None, first, Choices(cut, vocabulary), False
     while at < min(len(cut.words), first + _MOST_WORDS):
         ways = choices.at(at).ways
         size = next((size for kind, size in ways if kind in _TOOLS), 0)
+        if size and comma:
+            break  # *into a flat square, wrap*: adjectives are parted by a comma, not the noun from them
         if size:
             at += size
             end = at
         elif end is not None or not any(kind in ("WORD", "ADJCOMMA") for kind, _ in ways):
             break
         else:
-            at += 1
+            at, comma = at + 1, any(kind == "ADJCOMMA" for kind, _ in ways)
     return end

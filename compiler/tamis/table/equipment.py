@@ -44,7 +44,7 @@ def equipment_list(recipe: Recipe, kitchen: Kitchen) -> tuple[EquipmentRow, ...]
     pieces: dict[Key, _Piece] = {}
     for action in recipe.actions:
         for tool in _tools(action, kitchen):
-            piece = _piece(tool, pieces, kitchen)
+            piece = None if _in_the_oven(tool, action, kitchen) else _piece(tool, pieces, kitchen)
             if piece is not None:
                 piece.actions.append(action.number)
                 piece.components.append(action.component)
@@ -58,6 +58,13 @@ def _tools(action: Action, kitchen: Kitchen) -> list[Tool]:
         if isinstance(part, Text):
             tools += [placed.tool for placed in tools_in(part, kitchen)]
     return sorted(tools, key=lambda tool: tool.clause.span.start)
+
+
+def _in_the_oven(tool: Tool, action: Action, kitchen: Kitchen) -> bool:
+    """Whether these are the racks that an oven has: *bake on two racks*."""
+    if action.work.station != "oven" or tool.number == 1 or tool.adjectives:
+        return False
+    return nouns(kitchen.language).singular(tool.name.lower()) in equipment_words(kitchen.language).racks
 
 
 def _piece(tool: Tool, pieces: dict[Key, _Piece], kitchen: Kitchen) -> _Piece | None:
@@ -126,12 +133,20 @@ def _label(tool: Tool, count: Fraction, equipment: Equipment, kitchen: Kitchen) 
     words = [word for word in tool.adjectives if word not in behind]
     # A hyphened size stands before its noun, as does a unit: a 3-litre pan, pint jars, but a tin, 20 × 20 cm.
     first = "-" in tool.size or tool.size.isalpha()
-    words += [tool.size] * first + [_noun(tool, equipment, several and not lining, kitchen), *behind]
+    words = _as_written([*words, *[tool.size] * first], tool.clause.text)
+    words += [_noun(tool, equipment, several and not lining, kitchen), *behind]
     if count != 1 and not lining:
         words.insert(0, number_text(count))
     if tool.contains:
         words += ["of", tool.contains]
     return " ".join(words) + (f", {tool.size}" if tool.size and not first else "")
+
+
+def _as_written(words: list[str], text: str) -> list[str]:
+    """These words in the order of the text: a 2-litre glass bowl, a heavy 3-litre pan. Capitals stay: a GN tray."""
+    said = {word.lower(): (at, word) for at, word in enumerate(text.replace(",", " ").split())}
+    placed = sorted(words, key=lambda word: said[word][0] if word in said else len(said))
+    return [said[word][1] if word in said and said[word][1].isupper() else word for word in placed]
 
 
 def _noun(tool: Tool, equipment: Equipment, several: bool, kitchen: Kitchen) -> str:

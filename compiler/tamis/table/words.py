@@ -18,6 +18,8 @@ class EquipmentWords(NamedTuple):
     pointers: frozenset[str]
     changed: frozenset[str]
     """Adjectives that tell what happened to a piece. With *the*, they point at one that stood there before."""
+    racks: frozenset[str]
+    """Of which an oven has several."""
     lidded: frozenset[str]
     another: frozenset[str]
 
