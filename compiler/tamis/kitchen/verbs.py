@@ -86,7 +86,7 @@ class Verb(NamedTuple):
 class Verbs:
     """All the verbs, found by phrase or by participle."""
 
-    __slots__ = ("_facts", "_known", "_longest", "_made", "forms", "language", "phrases", "present_forms")
+    __slots__ = ("_facts", "_known", "_made", "first_words", "forms", "language", "phrases", "present_forms")
 
     def __init__(self, rows: Mapping[str, Sequence[str]], language: str) -> None:
         self.language = language
@@ -97,7 +97,8 @@ class Verbs:
         self.present_forms: Mapping[str, str] = dict(zip(rows["present"], rows["present bases"], strict=True))
         """The base of each present participle alone: `whisking`."""
         self._facts = dict(zip(rows["bases"], rows["facts"], strict=True))
-        self._longest = dict(zip(rows["first words"], rows["longest"], strict=True))
+        self.first_words: Mapping[str, str] = dict(zip(rows["first words"], rows["longest"], strict=True))
+        """How many words the longest phrase has that begins with a word."""
         self._made: dict[str, Verb] = {}
         self._known: Known | None = None
 
@@ -121,7 +122,7 @@ class Verbs:
 
     def match(self, words: Sequence[str], start: int) -> tuple[Verb, int] | None:
         """The longest verb that begins at `words[start]` (lower case), and the number of words it has."""
-        longest = self._longest.get(words[start], "0") if start < len(words) else "0"
+        longest = self.first_words.get(words[start], "0") if start < len(words) else "0"
         for size in range(min(int(longest), len(words) - start), 0, -1):
             base = self.phrases.get(" ".join(words[start : start + size]))
             if base is not None:

@@ -9,7 +9,8 @@ from __future__ import annotations
 from tamis.patterns import pattern
 from tamis.reading.clause_reader import read_clause
 from tamis.reading.clauses import Cue, Ingredient, Setting, Target, Time, Tool
-from tamis.reading.prose import verbs_in
+from tamis.reading.plain import plain_of
+from tamis.reading.prose import commands
 from tamis.record import NamedTuple
 from tamis.source import Span
 from tamis.syntax.document import Clause, Part, Text
@@ -103,8 +104,9 @@ def _found(text: str, kitchen: Kitchen, clause_follows: bool) -> Iterator[_Found
 
 def _stretches(text: str, kitchen: Kitchen, clause_follows: bool) -> Iterator[tuple[int, int]]:
     """The text between marks and verbs: no clause goes over one of these."""
-    uses = verbs_in(text, Span(0, len(text)), kitchen, True, clause_follows)
-    ends = sorted({(mark.start(), mark.end()) for mark in _MARK.finditer(text)} | {use.span for use in uses})
+    found = plain_of(text, kitchen).ask(commands)
+    verbs = {command.use(0).span for command in found if clause_follows or not command.asks}
+    ends = sorted({(mark.start(), mark.end()) for mark in _MARK.finditer(text)} | verbs)
     start = 0
     for first, last in ends:
         if first > start:

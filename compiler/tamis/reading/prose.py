@@ -1,4 +1,4 @@
-"""Verbs in plain words, read only in the place of an imperative.
+"""Verbs in plain words, read only in the place of an imperative, and what the words round a bracket say of it.
 
 A word of the verb list counts where a line starts, after a clause, after a comma, after *and* or *then*; adverbs are
 looked through. Every other word is prose: *the dough in a warm place* warms nothing.
@@ -6,29 +6,29 @@ looked through. Every other word is prose: *the dough in a warm place* warms not
 
 from __future__ import annotations
 
-import re
 from functools import cache
-from itertools import islice
 
-from tamis.patterns import pattern
 from tamis.reading.clauses import Cue, Target, Tool, VerbUse
-from tamis.reading.tables import Tables, match
+from tamis.reading.plain import phrases, plain_of
+from tamis.reading.tables import match, tables
 from tamis.record import NamedTuple
 from tamis.source import Span
 from tamis.syntax.document import Clause
 from tamis.typed import TYPE_CHECKING
-from tamis.words import one_of, word_lists
+from tamis.words import word_lists
 
 if TYPE_CHECKING:
     from collections.abc import Sequence
 
+    from tamis.kitchen.equipment import Equipment
     from tamis.kitchen.house import Kitchen
     from tamis.kitchen.verbs import Verb
+    from tamis.reading.plain import Phrases, Plain
     from tamis.reading.reading import Event
     from tamis.syntax.document import Part, Text
 
-_TOKEN = pattern(r"[^\W\d_][\w’'-]*|[^\w\s]")
 _OPENS = (",", ";", ":", ".", "(", "—", "–")
+_STOPS = frozenset((".", ";", ","))
 # The classes of words that stand before a name or part two of them, and never for work.
 _SMALL = (
     "ARTICLE",
@@ -47,7 +47,9 @@ _SMALL = (
     "WHILE",
     "BEFORE",
 )
-_LAST_WORD = pattern(r"[^\W\d_][\w-]*\Z")
+# *To rest and cool completely*: so many words at most stand between *to* and the clause that says how long.
+_WAITED = 5
+_PREPOSITION = 4
 
 
 class ProseWords(NamedTuple):
@@ -59,29 +61,29 @@ class ProseWords(NamedTuple):
     joints: frozenset[str]
     between: frozenset[str]
     purpose: tuple[str, ...]
-    to: tuple[str, ...]
-    waited: re.Pattern[str]
-    station: re.Pattern[str]
-    articles: tuple[str, ...]
-    place: re.Pattern[str]
-    inside: str
-    of_each: re.Pattern[str]
-    each_with: re.Pattern[str]
-    next: re.Pattern[str]
+    to: frozenset[str]
+    the: frozenset[str]
+    inside: frozenset[str]
+    within: str
+    in_the: frozenset[str]
+    each: frozenset[str]
+    each_with: frozenset[str]
+    then: frozenset[str]
     alternative: tuple[str, ...]
     small: frozenset[str]
+    of: frozenset[str]
     without: frozenset[str]
-    no_object: re.Pattern[str]
-    carried: re.Pattern[str]
+    nothing: Phrases
+    own: Phrases
+    body: Phrases
+    carried: tuple[Phrases, Phrases, Phrases]
 
 
 @cache
 def prose_words(language: str) -> ProseWords:
     """The words of a language, read once."""
-    lists = word_lists(language, "prose")
-    imperative, named, purposes = lists["imperative"], lists["named"], lists["purposes"]
-    closed, idle = word_lists(language, "clause")["closed"], lists["idle"]
-    to, each = closed["TO"], one_of(lists["each"]["words"])
+    lists, closed = word_lists(language, "prose"), word_lists(language, "clause")["closed"]
+    imperative, named, purposes, idle = lists["imperative"], lists["named"], lists["purposes"], lists["idle"]
     return ProseWords(
         opens=frozenset((*_OPENS, *imperative["opens"])),
         through=frozenset(imperative["through"]),
@@ -89,133 +91,216 @@ def prose_words(language: str) -> ProseWords:
         joints=frozenset(imperative["joints"]),
         between=frozenset(purposes["between"]),
         purpose=tuple(f"{word} " for word in purposes["begin"]),
-        to=tuple(f"{word} " for word in to),
-        waited=pattern(rf"\b{one_of(to)} ([^\W\d_]+(?: [^\W\d_]+){{0,4}}),?\s*\Z"),
-        station=pattern(rf"\s+(?:{one_of(named['the'])}\s+)?([^\W\d_]+)\b"),
-        articles=tuple(f" {word} " for word in named["in-the"]),
-        place=pattern(rf"\b{one_of(named['in'])} {one_of(named['in-the'])} ([^\W\d_]+)"),
-        inside=named["in"][0],
-        of_each=pattern(rf"[^.;,]*\b{each}\b"),
-        each_with=pattern(rf"\b{each}\b[^.;,]*\b{one_of(lists['each']['with'])}\s*\Z"),
-        next=pattern(rf"\b({one_of(lists['next']['then'])} )|\.\s+([^\W\d_a-z])|;\s+(\w)|\.\s+()\Z"),
-        small=frozenset(word for name in _SMALL for word in closed[name]),
-        without=frozenset(lists["tools"]["without"]),
-        no_object=pattern(rf"\s+(?:{one_of(idle['no'])}|{one_of(idle['own'])}\s+{one_of(idle['body'])})\b"),
-        carried=pattern(rf"\b{one_of(idle['to'])} {one_of(idle['the'])} {one_of(idle['places'])}\b"),
+        to=frozenset(closed["TO"]),
+        the=frozenset(named["the"]),
+        inside=frozenset(named["in"]),
+        within=named["in"][0],
+        in_the=frozenset(named["in-the"]),
+        each=frozenset(lists["each"]["words"]),
+        each_with=frozenset(lists["each"]["with"]),
+        then=frozenset(lists["next"]["then"]),
         alternative=tuple(f" {word}" for word in lists["next"]["or"]),
-    )
+        small=frozenset(word for name in _SMALL for word in closed[name]),
+        of=frozenset(closed["OF"]),
+        without=frozenset(lists["tools"]["without"]),
+        nothing=phrases(idle["no"], language),
+        own=phrases(idle["own"], language),
+        body=phrases(idle["body"], language),
+        carried=(
+            phrases(idle["to"], language), phrases(idle["the"], language), phrases(idle["places"], language)
+        ),
+    )  # fmt: skip
 
 
-def verbs_in(text: str, span: Span, kitchen: Kitchen, starts_open: bool, clause_follows: bool) -> list[VerbUse]:
-    """The verbs of a stretch of prose. `starts_open`: an imperative may stand at its very start."""
-    uses: list[VerbUse] = []
-    said = text.strip()
-    asked, verbs = prose_words(kitchen.language), kitchen.verbs
-    if not said or said in asked.opens:  # most of what stands between two clauses
-        return uses
-    words = [token.lower() for token in _TOKEN.findall(text)]
-    is_open = starts_open
-    after = 0  # the last verb
-    for at, word in enumerate(words):
+class Station(NamedTuple):
+    """An oven, a grill, a fridge in plain words, and where it stands in them."""
+
+    item: Equipment
+    said: str
+    start: int
+
+
+class Command(NamedTuple):
+    """A verb in the place of an imperative, and the tokens that it has. `asks`: it is one only if a clause follows.
+    `station` is what it sets: *Preheat the oven to*."""
+
+    verb: Verb
+    said: str
+    start: int
+    first: int
+    end: int
+    asks: bool = False
+    station: Station | None = None
+
+    def use(self, offset: int) -> VerbUse:
+        """The verb where it stands in the file; `offset` is where the plain words begin."""
+        start = self.start + offset
+        return VerbUse(self.verb, self.said, Span(start, start + len(self.said)))
+
+
+def placed_station(station: Station, offset: int, language: str, preposition: str = "") -> Tool:
+    """A station as it would stand in a bracket; `offset` is where the plain words begin in the file."""
+    start = station.start + offset
+    clause = Clause(station.said, Span(start, start + len(station.said)), language)
+    return Tool(clause, station.said, station.item, preposition=preposition, definite=True)
+
+
+def commands(plain: Plain) -> tuple[Command, ...]:
+    """The verbs of a stretch, in order."""
+    asked, verbs = prose_words(plain.kitchen.language), plain.kitchen.verbs
+    opens, through, adverbs, first_words = asked.opens, asked.through, asked.adverbs, verbs.first_words
+    said, places = _without_numbers(plain)
+    found: list[Command] = []
+    is_open, after = True, 0
+    for at, word in enumerate(said):
         if at < after:
             continue
-        found = verbs.match(words, at) if is_open else None
-        if found and _is_verb(found[0], words, at, found[1], clause_follows, asked):
-            after = at + found[1]
-            tokens = list(islice(_TOKEN.finditer(text), at, after))
-            start, end = tokens[0].start(), tokens[-1].end()
-            uses.append(VerbUse(found[0], text[start:end], Span(span.start + start, span.start + end)))
-            is_open = False
+        if is_open:
+            match = verbs.match(said, at) if word in first_words else None
+            needs = match and _needs(match[0], said, at, match[1], asked)
+            if match and needs is not None:
+                after = at + match[1]
+                found.append(_command(plain, match[0], places[at], places[after - 1] + 1, needs))
+                is_open = False
+                continue
+            is_open = word in opens or word in through or word.endswith(adverbs) or word[-1] == "."
         else:
-            is_open = word in asked.opens or (is_open and (word in asked.through or word.endswith(asked.adverbs)))
-    return uses
+            is_open = word in opens or word[-1] == "."  # as behind `500 g.`, which is one token
+    return tuple(found)
 
 
-def wait_before(text: str, end: int, kitchen: Kitchen) -> VerbUse | None:
-    """What is waited for in *turn out onto a rack to cool completely*, right before the clause that says how long.
-    `end` is where the text ends in the file."""
-    asked = prose_words(kitchen.language)
-    found = asked.waited.search(text) if any(to in text for to in asked.to) else None
-    if found is None:
+def _without_numbers(plain: Plain) -> tuple[list[str], Sequence[int]]:
+    """The tokens among which verbs are sought, and their places: *let 4 pieces rest*."""
+    if not any(map(plain.is_number, range(len(plain)))):
+        return plain.said, range(len(plain))
+    places = [at for at in range(len(plain)) if not plain.is_number(at)]
+    return [plain.said[at] for at in places], places
+
+
+def _needs(verb: Verb, words: Sequence[str], at: int, length: int, asked: ProseWords) -> bool | None:
+    """Whether a word that is also a noun or adjective (cream, warm, toast) needs a clause after it to be a command;
+    None where it is none: something must follow."""
+    if not verb.doubtful or length > 1 or (at == 0 and length < len(words)):
+        return False
+    after = at + length
+    if after >= len(words):
+        return True
+    return False if words[after].isalpha() and words[after] not in asked.joints else None
+
+
+def _command(plain: Plain, verb: Verb, first: int, end: int, asks: bool) -> Command:
+    station = _station_after(plain, end) if verb.sets else None
+    return Command(verb, plain.slice(first, end), plain.starts[first], first, end, asks, station)
+
+
+def _station_after(plain: Plain, at: int) -> Station | None:
+    """The oven or grill that stands right behind a verb."""
+    at += at < len(plain) and plain.said[at] in prose_words(plain.kitchen.language).the
+    return _station(plain, at)
+
+
+def _station(plain: Plain, at: int) -> Station | None:
+    found = plain.kitchen.cupboard.find([plain.said[at]]) if plain.is_word(at) else None
+    if found is None or found.item.kind != "station":
         return None
-    words = found[1].lower().split()
-    verb = kitchen.verbs.match(words, 0)
-    if verb is None or not verb[0].waits:
-        return None
-    said = " ".join(found[1].split()[: verb[1]])
-    start = end - len(text) + found.start(1)
-    return VerbUse(verb[0], said, Span(start, start + len(said)))
+    return Station(found.item, plain.slice(at, at + 1), plain.starts[at])
 
 
-def station_after(use: VerbUse, text: str, span: Span, kitchen: Kitchen) -> Tool | None:
-    """The oven or grill that a verb sets in plain words, as it would stand in a bracket: *Preheat the oven to*."""
-    if not use.verb.sets:
-        return None
-    named = prose_words(kitchen.language).station.match(text, use.span.end - span.start)
-    found = kitchen.cupboard.find([named[1].lower()]) if named else None
-    if named is None or found is None or found.item.kind != "station":
-        return None
-    place = Span(span.start + named.start(1), span.start + named.end(1))
-    return Tool(Clause(named[1], place, kitchen.language), named[1], found.item, definite=True)
-
-
-def cold_place(text: str, start: int, kitchen: Kitchen) -> Tool | None:
-    """The fridge or freezer that food stands in, named in plain words or within a time: *in the fridge for 1 h*.
-    `start` is where the text begins in the file."""
-    asked = prose_words(kitchen.language)
-    if not any(article in text for article in asked.articles):
-        return None
-    for named in asked.place.finditer(text):
-        found = kitchen.cupboard.find([named[1].lower()])
-        if found is not None and found.item.kind == "station" and found.item.station in ("fridge", "freezer"):
-            place = Span(start + named.start(1), start + named.end(1))
-            return Tool(
-                Clause(named[1], place, kitchen.language), named[1], found.item, preposition="in", definite=True
-            )
+def cold_place(plain: Plain) -> Station | None:
+    """The fridge or freezer that food stands in: *in the fridge*."""
+    asked, said = prose_words(plain.kitchen.language), plain.said
+    for at in range(len(said) - 2):
+        if said[at] in asked.inside and said[at + 1] in asked.in_the:
+            found = _station(plain, at + 2)
+            if found is not None and found.item.station in ("fridge", "freezer"):
+                return found
     return None
 
 
-def _is_verb(verb: Verb, words: list[str], at: int, length: int, clause_follows: bool, asked: ProseWords) -> bool:
-    """Whether a word that is also a noun or adjective (cream, warm, toast) is a command here: something must follow."""
-    if not verb.doubtful or length > 1 or (at == 0 and length < len(words)):
-        return True
-    after = at + length
-    if after >= len(words):
-        return clause_follows
-    return words[after].isalpha() and words[after] not in asked.joints
+def waited(plain: Plain) -> Command | None:
+    """What is waited for in *turn out onto a rack to cool completely*, right before the clause that says how long."""
+    asked, said = prose_words(plain.kitchen.language), plain.said
+    end = len(said) - bool(said and said[-1] == ",")
+    for at in range(end - 2, max(0, end - _WAITED - 1) - 1, -1):
+        if not plain.is_word(at + 1):
+            return None
+        if said[at] in asked.to:
+            found = plain.kitchen.verbs.match(said, at + 1)
+            if found and found[0].waits:
+                return _command(plain, found[0], at + 1, at + 1 + found[1], False)
+    return None
 
 
-def purpose_before(text: str, kitchen: Kitchen) -> str:
+def purpose_before(plain: Plain) -> str:
     """The purpose that a participle right before a bracket gives: `a bench dusted with [rye flour]`."""
-    words, between = text.split(), prose_words(kitchen.language).between
-    while len(words) > 1 and words[-1] in between:
-        words.pop()
-    found = _LAST_WORD.search(words[-1]) if words else None
-    verb = kitchen.verbs.participle(found[0].lower()) if found else None
+    words, between = plain.words, prose_words(plain.kitchen.language).between
+    last = len(words) - 1
+    while last > 0 and words[last] in between:
+        last -= 1
+    verb = plain.kitchen.verbs.participle(words[last]) if words else None
     return verb.purpose if verb else ""
 
 
-def preposition_before(text: str, tables: Tables) -> str:
+def preposition_before(plain: Plain) -> str:
     """The preposition that stands right before a bracket: `blend with [2 tbsp of the oil]`."""
-    words = tuple(text.lower().split()[-4:])
+    words = tuple(plain.words[-_PREPOSITION:])
+    prepositions = tables(plain.kitchen.language).prepositions
     for start in range(len(words)):
-        found = match(tables.prepositions, words, start)
+        found = match(prepositions, words, start)
         if found and start + found[1] == len(words):
             return found[0]
     return ""
 
 
-def first_word(text: str, span: Span, kitchen: Kitchen) -> Span | None:
+def first_word(plain: Plain) -> Span | None:
     """The word in the place of an imperative at the start of a line: *faff* in *Then slowly faff with it*. None where a
     small word, a food or a tool stands there."""
+    kitchen = plain.kitchen
     asked = prose_words(kitchen.language)
-    for token in _TOKEN.finditer(text):
-        word = token[0].lower()
-        if word in asked.through or word.endswith(asked.adverbs) or word in asked.opens:
+    for at, word in enumerate(plain.said):
+        if plain.is_number(at) or word in asked.through or word.endswith(asked.adverbs) or word in asked.opens:
             continue
         is_name = kitchen.cupboard.find([word]) or kitchen.larder.find([word])
-        plain = len(word) > 1 and word not in asked.small and not is_name
-        return Span(span.start + token.start(), span.start + token.end()) if plain else None
+        known = not plain.is_word(at) or len(word) == 1 or word in asked.small or is_name
+        return None if known else Span(plain.starts[at], plain.ends[at])
+    return None
+
+
+def fills_each(plain: Plain) -> bool:
+    """Whether plain words end as in *fill each of the cases with*."""
+    asked = prose_words(plain.kitchen.language)
+    if not plain.said or plain.said[-1] not in asked.each_with:
+        return False
+    for word in reversed(plain.said):
+        if word in asked.each or word in _STOPS:
+            return word in asked.each
+    return False
+
+
+def goes_into_each(plain: Plain) -> bool:
+    """Whether plain words begin as in *in the middle of each*."""
+    each = prose_words(plain.kitchen.language).each
+    for word in plain.said:
+        if word in each or word in _STOPS:
+            return word in each
+    return False
+
+
+def next_work(plain: Plain) -> int | None:
+    """Where *then* stands, or where a sentence begins; at the end of the words the clause behind them begins one."""
+    then, said, starts, ends = prose_words(plain.kitchen.language).then, plain.said, plain.starts, plain.ends
+    for at, word in enumerate(said):
+        if word in then:
+            return starts[at]
+        stops = word[-1] == "." or word == ";"
+        start = starts[at + 1] if at + 1 < len(said) else len(plain.text)
+        if not stops or start == ends[at]:
+            continue
+        if at + 1 == len(said):
+            return start if word != ";" else None
+        letter = plain.text[start]
+        if letter.isalnum() if word == ";" else letter.isalpha() and not letter.islower():
+            return start
     return None
 
 
@@ -223,14 +308,29 @@ def _waits_for_nothing(use: VerbUse, texts: Sequence[Text], kitchen: Kitchen) ->
     """Whether a verb that waits does so in none of these plain words: *leave no lumps*, *rest your hands*, *bring … to
     the table*, where food is carried. What lets or stands has no way to go."""
     asked = prose_words(kitchen.language)
+    carries = not use.verb.lets and not use.verb.stands
     for part in texts:
+        plain = plain_of(part.text, kitchen)
         after = use.span.end - part.span.start
-        if 0 < after <= len(part.text) and asked.no_object.match(part.text, after):
+        if part.span.end <= use.span.start:
+            continue
+        at = plain.after(after)
+        behind = plain.phrase(asked.own, at)
+        if after > 0 and (plain.phrase(asked.nothing, at) or (behind and plain.phrase(asked.body, at + behind))):
             return True
-        carries = not use.verb.lets and not use.verb.stands
-        if carries and part.span.end > use.span.start and asked.carried.search(part.text, max(0, after)):
+        if carries and any(_carried(plain, place, asked) for place in range(at, len(plain))):
             return True
     return False
+
+
+def _carried(plain: Plain, at: int, asked: ProseWords) -> bool:
+    """Whether a place begins *to the table*."""
+    for said in asked.carried:
+        size = plain.phrase(said, at)
+        if not size:
+            return False
+        at += size
+    return True
 
 
 def without_idle(parts: Sequence[Part], events: list[Event], kitchen: Kitchen) -> list[Event]:

@@ -23,14 +23,18 @@ from tamis.reading.clauses import (
     VerbUse,
 )
 from tamis.reading.header import read_header
+from tamis.reading.plain import plain_of
 from tamis.reading.prose import (
     cold_place,
+    commands,
+    fills_each,
+    goes_into_each,
+    next_work,
+    placed_station,
     preposition_before,
     prose_words,
     purpose_before,
-    station_after,
-    verbs_in,
-    wait_before,
+    waited,
     without_idle,
 )
 from tamis.reading.reading import (
@@ -51,6 +55,7 @@ if TYPE_CHECKING:
     from collections.abc import Sequence
 
     from tamis.reading.clauses import Read
+    from tamis.reading.plain import Plain
     from tamis.reading.prose import ProseWords
     from tamis.syntax.document import Part
 
@@ -72,13 +77,13 @@ def read(document: Document, kitchen: Kitchen) -> tuple[Reading, list[Diagnostic
 class _Reader:
     """Reads components one after another; holds the kitchen and the findings."""
 
-    __slots__ = ("_each", "findings", "kitchen", "tables", "words")
+    __slots__ = ("_each", "_nothing", "findings", "kitchen", "words")
 
     def __init__(self, kitchen: Kitchen, findings: list[Diagnostic]) -> None:
         self.kitchen = kitchen
         self.findings = findings
-        self.tables = tables(kitchen.language)
-        self._each = self.tables.each
+        self._each = tables(kitchen.language).each
+        self._nothing = plain_of("", kitchen)
         self.words = prose_words(kitchen.language)
 
     def component(self, node: ComponentNode) -> ComponentRead:
@@ -122,67 +127,67 @@ class _Reader:
 
     def _action(self, action: Action) -> ActionRead:
         events: list[Event] = []
-        starts_open, timed = True, False
-        before = ""
+        timed = False
         parts = action.parts
+        plain = [plain_of(part.text, self.kitchen) if isinstance(part, Text) else self._nothing for part in parts]
+        plain.append(self._nothing)
         for at, part in enumerate(parts):
             if isinstance(part, Text):
-                follows = at + 1 < len(parts)
-                events += self._plain(part, starts_open, follows, timed)
-                before = part.text
+                events += self._plain(plain[at], part.span.start, at + 1 < len(parts), timed)
             else:
-                following = parts[at + 1] if at + 1 < len(parts) else None
-                after = following.text if isinstance(following, Text) else ""
-                read = self._clause(part, events, before, after)
+                read = self._clause(part, events, plain[at - 1] if at else self._nothing, plain[at + 1])
                 timed = timed or any(map(_gives_time, read))
                 events += read
-                starts_open, before = True, ""
         if not timed and any([isinstance(event, VerbUse) and event.verb.waits for event in events]):
             events = without_idle(parts, events, self.kitchen)
         return ActionRead(parts, tuple(events), action.span)
 
-    def _plain(self, part: Text, starts_open: bool, clause_follows: bool, timed: bool) -> list[Event]:
+    def _plain(self, plain: Plain, start: int, clause_follows: bool, timed: bool) -> list[Event]:
         """The verbs of plain words, the station that one of them heats, and the fridge that the food goes into; after a
         time only right behind it: *cool for 3 h, then keep in the fridge* cools nothing there."""
         events: list[Event] = []
-        for use in verbs_in(part.text, part.span, self.kitchen, starts_open, clause_follows):
-            events.append(use)
-            station = station_after(use, part.text, part.span, self.kitchen)
-            if station:
-                events.append(station)
-        place = cold_place(part.text, part.span.start, self.kitchen)
-        near = place is not None and (not timed or place.clause.span.start - part.span.start <= _RIGHT_BEHIND)
-        return [*events, place] if place and near else events
+        for command in plain.ask(commands):
+            if clause_follows or not command.asks:
+                events.append(command.use(start))
+                if command.station:
+                    events.append(placed_station(command.station, start, self.kitchen.language))
+        place = plain.ask(cold_place)
+        if place and (not timed or place.start <= _RIGHT_BEHIND):
+            events.append(placed_station(place, start, self.kitchen.language, self.words.within))
+        return events
 
-    def _clause(self, clause: Clause, earlier: Sequence[Event], before: str, after: str) -> list[Event]:
+    def _clause(self, clause: Clause, earlier: Sequence[Event], before: Plain, after: Plain) -> list[Event]:
         if clause.broken:
             return []
-        records = read_clause(clause, self.kitchen, self.findings, before)
+        records = read_clause(clause, self.kitchen, self.findings, before.text)
         if len(records) == 1 and not isinstance(records[0], VerbUse):
             return self._in_its_place(records[0], clause, earlier, before, after)
         return [event for record in records for event in (*self._worked(record), record)]
 
     def _in_its_place(
-        self, record: Read, clause: Clause, earlier: Sequence[Event], before: str, after: str
+        self, record: Read, clause: Clause, earlier: Sequence[Event], before: Plain, after: Plain
     ) -> list[Event]:
         """A record with what the words round its bracket say of it."""
         if isinstance(record, Ingredient):
             purpose = "" if record.purpose else self._purpose(record, earlier, before)
             return [record._replace(purpose=purpose) if purpose else record]
-        if isinstance(record, Division) and not self._each.isdisjoint(before.lower().split()):
+        if isinstance(record, Division) and not self._each.isdisjoint(before.said):
             return [record._replace(of_each=True)]
         if isinstance(record, Reference):
-            record = _for_each(record, before, after, self.words)
-            preposition = "" if record.preposition else preposition_before(before, self.tables)
+            record = _for_each(record, before, after)
+            preposition = "" if record.preposition else before.ask(preposition_before)
             return [record._replace(preposition=preposition) if preposition else record]
         if isinstance(record, Tool) and not record.preposition:
-            return [record._replace(preposition=preposition_before(before, self.tables))]
+            return [record._replace(preposition=before.ask(preposition_before))]
         if isinstance(record, Time | Cue | Pause) and record.verb:
             return [*self._worked(record), record]
-        wait = wait_before(before, clause.span.start, self.kitchen) if isinstance(record, Time | Cue) else None
+        command = before.ask(waited) if isinstance(record, Time | Cue) else None
+        if command is None:
+            return [record]
+        wait = command.use(clause.span.start - len(before.text))
         last = earlier[-1] if earlier else None
-        said = wait is None or (isinstance(last, VerbUse) and last.span.end >= wait.span.start)  # *leave to rise*
-        return [record] if said or wait is None else [wait, record]
+        said = isinstance(last, VerbUse) and last.span.end >= wait.span.start  # *leave to rise*
+        return [record] if said else [wait, record]
 
     def _worked(self, record: Event) -> list[Event]:
         """The verb that a time begins with, as a verb of the line."""
@@ -191,10 +196,10 @@ class _Reader:
         at = record.clause.inner
         return [VerbUse(record.verb, record.verb_text, Span(at, at + len(record.verb_text)))]
 
-    def _purpose(self, record: Ingredient, earlier: Sequence[Event], before: str) -> str:
+    def _purpose(self, record: Ingredient, earlier: Sequence[Event], before: Plain) -> str:
         """The purpose that the verb gives: a participle right before the bracket, or the verb of the line for
         unmeasured goods. Dusting or greasing takes even a measured food out of the batch."""
-        purpose = purpose_before(before, self.kitchen) if before else ""
+        purpose = before.ask(purpose_before)
         if not purpose and record.role == "unmeasured":
             uses = [event.verb for event in earlier if isinstance(event, VerbUse)]
             purpose = next((verb.purpose for verb in reversed(uses) if verb.purpose), "")
@@ -237,18 +242,18 @@ class _Reader:
         """Where `then` stands in the plain words between two offsets, or where a sentence begins."""
         for part in parts:
             if isinstance(part, Text) and start <= part.span.start < end:
-                found = self.words.next.search(part.text)
-                if found:
-                    return part.span.start + found.start(found.lastindex or 0)
+                found = next_work(plain_of(part.text, self.kitchen))
+                if found is not None:
+                    return part.span.start + found
         return None
 
 
-def _for_each(reference: Reference, before: str, after: str, words: ProseWords) -> Reference:
+def _for_each(reference: Reference, before: Plain, after: Plain) -> Reference:
     """`[1 tsp of the filling] in the middle of each`: so much for every piece, and in the end all of it."""
     share = reference.share
     if share is None or share.kind != "measure":
         return reference
-    if not (words.of_each.match(after) or words.each_with.search(before)):
+    if not (goes_into_each(after) or fills_each(before)):
         return reference
     return reference._replace(share=None)
 

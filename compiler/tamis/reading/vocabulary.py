@@ -21,6 +21,7 @@ if TYPE_CHECKING:
     from collections.abc import Iterable, Iterator
 
     from tamis.kitchen.house import Kitchen
+    from tamis.reading.plain import Plain
 
 _LONGEST = 6
 _LONGEST_NOUN = 4
@@ -68,7 +69,7 @@ class Vocabulary:
 
     __slots__ = (
         "_closed", "_elision", "_function", "_known", "_made", "_nouns", "_of", "_reach", "_traits", "cutter",
-        "kitchen",
+        "kitchen", "plain",
     )  # fmt: skip
 
     def __init__(self, kitchen: Kitchen) -> None:
@@ -86,6 +87,8 @@ class Vocabulary:
         self._known: tuple[dict[object, object], dict[object, object]] = ({}, {})  # of later words, of a clause's first
         self._made: dict[tuple[tuple[str, int], ...], Choice] = {}
         self._nouns: dict[tuple[str, ...], bool] = {}
+        self.plain: dict[str, Plain] = {}
+        """The stretches of plain words that were cut with these words (`plain_of`)."""
 
     def choice(self, words: list[str], at: int) -> Choice:
         """What the word at a place may be, alone or with those after it; only the first of a clause is work.

@@ -16,7 +16,7 @@ from tamis.model.recipe import Action, Recipe
 from tamis.quantity.display import number as number_text
 from tamis.quantity.nouns import nouns
 from tamis.reading.clauses import Tool
-from tamis.reading.plain import tools_in
+from tamis.reading.plain_tools import tools_in
 from tamis.syntax.document import Text
 from tamis.table.rows import EquipmentRow
 from tamis.table.words import equipment_words

@@ -11,7 +11,7 @@ from collections.abc import Iterator
 
 from tamis.checks.words import check_words
 from tamis.diagnostics import Diagnostic, Severity
-from tamis.reading.plain import tools_in
+from tamis.reading.plain_tools import tools_in
 from tamis.syntax.document import Text
 from tamis.typed import TYPE_CHECKING
 

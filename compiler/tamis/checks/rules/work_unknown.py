@@ -12,6 +12,7 @@ from collections.abc import Iterator
 
 from tamis.diagnostics import Diagnostic, Severity
 from tamis.reading.clauses import Time
+from tamis.reading.plain import plain_of
 from tamis.reading.prose import first_word
 from tamis.syntax.document import Text
 from tamis.typed import TYPE_CHECKING
@@ -50,8 +51,9 @@ def check(view: View) -> Iterator[Diagnostic]:
         first = action.parts[0] if action.parts else None
         if action.verbs or action.continues or not isinstance(first, Text) or not _timed_alone(action):
             continue
-        found = first_word(first.text, first.span, view.kitchen)
+        found = plain_of(first.text, view.kitchen).ask(first_word)
         if found is not None:
+            found = found.shifted(first.span.start)
             word = view.source.slice(found)
             near = view.kitchen.verbs.near(word.lower())
             hint = (
