@@ -9,6 +9,11 @@ from __future__ import annotations
 from functools import cached_property
 
 from tamis.reading.clauses import Ingredient
+from tamis.reading.plain import plain_of
+from tamis.reading.plain_amounts import amounts
+from tamis.record import NamedTuple
+from tamis.source import Span
+from tamis.syntax.document import Text
 from tamis.typed import TYPE_CHECKING, Self
 
 if TYPE_CHECKING:
@@ -16,12 +21,26 @@ if TYPE_CHECKING:
 
     from tamis.formula.formula import Formula
     from tamis.kitchen.house import Kitchen
-    from tamis.model.recipe import Recipe, Supply
+    from tamis.model.recipe import Action, Recipe, Supply
+    from tamis.reading.plain import Plain
+    from tamis.reading.plain_amounts import Amount
     from tamis.safety.records import Safety
     from tamis.source import Source
     from tamis.syntax.document import Document
     from tamis.table.rows import EquipmentRow, Table
     from tamis.timeline.records import Timeline
+
+
+class Stretch(NamedTuple):
+    """Plain words of an action, and where they begin in the file."""
+
+    action: Action
+    plain: Plain
+    start: int
+
+    def span(self, first: int, end: int) -> Span:
+        """The place of the tokens from one to that before `end`."""
+        return Span(self.plain.starts[first] + self.start, self.plain.ends[end - 1] + self.start)
 
 
 class View:
@@ -95,6 +114,23 @@ class View:
         other.formula = self.formula
         other.recipe = recipe
         return other
+
+    @cached_property
+    def plain(self) -> tuple[Stretch, ...]:
+        """The plain words of each action, cut up, in the order of the text."""
+        return tuple(
+            [
+                Stretch(action, plain_of(part.text, self.kitchen), part.span.start)
+                for action in self.recipe.actions
+                for part in action.parts
+                if isinstance(part, Text)
+            ]
+        )
+
+    @cached_property
+    def amounts(self) -> tuple[tuple[Stretch, Amount], ...]:
+        """The amounts in plain words: most recipes have none."""
+        return tuple([(words, amount) for words in self.plain for amount in words.plain.ask(amounts)])
 
     @cached_property
     def ingredients(self) -> tuple[Ingredient, ...]:

@@ -7,8 +7,6 @@ from __future__ import annotations
 
 from functools import cache
 
-from tamis.quantity.nouns import nouns
-from tamis.quantity.number_words import number_words
 from tamis.record import NamedTuple
 from tamis.words import word_lists
 
@@ -21,9 +19,6 @@ class Small(NamedTuple):
     between: Words
     toward: Words
     added: Words
-    numbers: Words
-    hedges: Words
-    ranges: Words
     adverbs: Words
 
 
@@ -36,7 +31,6 @@ class Times(NamedTuple):
 class Degrees(NamedTuple):
     """Degrees in plain words."""
 
-    marks: Words
     openers: Words
     turns: Words
 
@@ -122,18 +116,11 @@ class CheckWords(NamedTuple):
     meanwhile: Words
 
 
-_HEDGES = ("HEDGE", "ATLEAST", "UPTO", "ANOTHER")
-
-
 @cache
 def check_words(language: str) -> CheckWords:
     lists, closed = word_lists(language, "checks"), word_lists(language, "clause")["closed"]
-    small = Small(**lists["small"])
     return CheckWords(
-        small=small._replace(
-            numbers=(*small.numbers, *nouns(language).indefinite, *number_words(language).ones),
-            hedges=(*(word for name in _HEDGES for word in closed[name]), *small.hedges),
-        ),
+        small=Small(**lists["small"]),
         times=Times(**lists["times"]),
         degrees=Degrees(**lists["degrees"]),
         food=Food(**lists["food"]),

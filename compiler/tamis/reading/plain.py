@@ -7,7 +7,7 @@ is answered once is kept with it. Places count from the start of the stretch, so
 from __future__ import annotations
 
 from tamis.reading.clause_reader import parser_of
-from tamis.syntax.cutting import NUMBER_WORD, ONE
+from tamis.syntax.cutting import NUMBER_WORD, ONE, UNITS
 from tamis.syntax.elision import Elision
 from tamis.typed import TYPE_CHECKING, Any, TypeVar
 
@@ -24,7 +24,9 @@ Phrases = dict[str, tuple[tuple[str, ...], ...]]
 # What is kept of a house's plain words: enough for a library, little enough for an editor that stays open.
 _MOST_KEPT = 2_000
 _LONG = 2_000
-_NUMBERS = (ONE["NUMBER"], ONE["MISWRITTEN"])
+_NUMBERS = frozenset((ONE["NUMBER"], ONE["MISWRITTEN"]))
+_UNITS = frozenset(ONE[kind] for kind in UNITS)
+_COUNTS = _NUMBERS | {NUMBER_WORD}
 
 
 class Plain:
@@ -42,10 +44,19 @@ class Plain:
         self.said = [
             word or text[start:end].lower() for word, start, end in zip(cut.words, cut.starts, cut.ends, strict=True)
         ]
+        if "." in text:
+            self._give_back_stops()
         self._answers: dict[Callable[[Plain], object], Any] = {}
 
     def __len__(self) -> int:
         return len(self.said)
+
+    def _give_back_stops(self) -> None:
+        """The full stop of a unit that is the sentence's is no part of it: *for 2 min. Then*."""
+        for at, choice in enumerate(self.fixed):
+            is_last = at + 1 == len(self.said) or self.text[self.starts[at + 1]].isupper()
+            if is_last and choice in _UNITS and self.said[at][-1] == ".":
+                self.ends[at] -= 1
 
     def ask(self, question: Callable[[Plain], Answer]) -> Answer:
         """The answer to a question, worked out when it is first asked."""
@@ -57,6 +68,10 @@ class Plain:
     def is_number(self, at: int) -> bool:
         """Whether a token is a number in figures."""
         return self.fixed[at] in _NUMBERS
+
+    def is_count(self, at: int) -> bool:
+        """Whether a token is a number, in figures or in letters."""
+        return self.fixed[at] in _COUNTS
 
     def is_word(self, at: int) -> bool:
         """Whether a token is a word, though it may be a number in letters."""

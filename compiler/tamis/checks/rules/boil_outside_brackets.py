@@ -7,21 +7,16 @@ Write it as a clause: `bring [to the boil] and [simmer for 20 min]`.
 
 from __future__ import annotations
 
-import re
 from collections.abc import Iterator
-from functools import cache
 
 from tamis.checks.words import check_words
 from tamis.diagnostics import Diagnostic, Severity
-from tamis.patterns import pattern
 from tamis.quantity.nouns import nouns
-from tamis.source import Span
-from tamis.syntax.document import Text
 from tamis.typed import TYPE_CHECKING
-from tamis.words import one_of
 
 if TYPE_CHECKING:
     from tamis.checks.view import View
+    from tamis.reading.plain import Plain
 
 RULE = "boil-outside-brackets"
 LEVEL: Severity = "information"
@@ -45,23 +40,26 @@ Bring [to the boil] and [simmer for 35–40 min] [until tender].
 """
 
 
-@cache
-def _to_the_boil(language: str) -> re.Pattern[str]:
-    words, to = check_words(language).boil, one_of(check_words(language).small.toward)
-    return pattern(rf"\b{to} {one_of(nouns(language).articles)} (?:\w+ )?{one_of(words.states)}\b")
-
-
 def check(view: View) -> Iterator[Diagnostic]:
     """The words after a verb that waits, in a line with a time; without one the line is told as untimed."""
-    to_the_boil = _to_the_boil(view.recipe.language)
-    for action in view.recipe.actions:
-        if action.work.given != "text":
+    for words in view.plain:
+        place = words.plain.ask(_to_the_boil)
+        if place is None or words.action.work.given != "text":
             continue
-        for part in action.parts:
-            found = to_the_boil.search(part.text) if isinstance(part, Text) else None
-            if found and any(
-                use.verb.waits and part.span.start <= use.span.start < part.span.end for use in action.verbs
-            ):
-                span = Span(found.start(), found.end()).shifted(part.span.start)
-                message = f"“{found[0]}” stands outside brackets: the timeline does not see how long that takes"
-                yield Diagnostic(RULE, LEVEL, span, message, f"write `[{found[0]}]`")
+        end = words.start + len(words.plain.text)
+        if any(use.verb.waits and words.start <= use.span.start < end for use in words.action.verbs):
+            said = words.plain.slice(*place)
+            message = f"“{said}” stands outside brackets: the timeline does not see how long that takes"
+            yield Diagnostic(RULE, LEVEL, words.span(*place), message, f"write `[{said}]`")
+
+
+def _to_the_boil(plain: Plain) -> tuple[int, int] | None:
+    """The tokens of *to the boil*, *to a gentle simmer*."""
+    language, said = plain.kitchen.language, plain.said
+    words, articles = check_words(language), nouns(language).articles
+    for at in range(len(said) - 2):
+        if said[at] in words.small.toward and said[at + 1] in articles:
+            for end in (at + 3, at + 4):
+                if plain.is_word(end - 2) and said[end - 1 : end] and said[end - 1] in words.boil.states:
+                    return at, end
+    return None

@@ -7,22 +7,21 @@ Put it in a bracket: `heat [the oven] [to 200 °C]`, `[until 74 °C inside]`.
 
 from __future__ import annotations
 
-import re
 from collections.abc import Iterator
 from functools import cache
 
 from tamis.checks.words import check_words
 from tamis.diagnostics import Diagnostic, Severity
-from tamis.patterns import pattern
-from tamis.quantity.degrees import degree_words
-from tamis.source import Span
-from tamis.syntax.document import Clause, Part, Text
+from tamis.reading.plain import phrases
+from tamis.reading.plain_amounts import amount_opener
+from tamis.record import NamedTuple
+from tamis.syntax.document import Clause, Part
 from tamis.typed import TYPE_CHECKING
-from tamis.words import one_of
 
 if TYPE_CHECKING:
-    from tamis.checks.view import View
-    from tamis.model.recipe import Action
+    from tamis.checks.view import Stretch, View
+    from tamis.reading.plain import Phrases
+    from tamis.reading.plain_amounts import Amount
 
 RULE = "degrees-outside-brackets"
 LEVEL: Severity = "warning"
@@ -48,66 +47,59 @@ Lay [1 squash, halved] [in a roasting tin].
 """
 
 
-# Degrees without their sign, which a bracket may take for cups.
-_BARE = pattern(r"(\d) ?([CF])\Z")
+class _Words(NamedTuple):
+    """What opens a temperature in plain words."""
+
+    openers: Phrases
+    turns: frozenset[str]
+    to: Phrases
 
 
 @cache
-def degrees_in_words(language: str) -> re.Pattern[str]:
-    """Degrees and gas marks as they stand in plain words."""
-    marks, words = one_of(check_words(language).degrees.marks), degree_words(language)
-    return pattern(
-        r"(?<![\w.,])(?:\d{2,3}(?:[–-]\d{2,3})? ?"
-        rf"(?:[°º](?: ?[CF]\b)?|(?-i:[CF])\b|{one_of(words.names)} ?{one_of(words.scales)}\b)|{marks} \d\b)",
-        re.IGNORECASE,
+def _words(language: str) -> _Words:
+    words = check_words(language)
+    return _Words(
+        phrases(words.degrees.openers, language),
+        frozenset(words.degrees.turns),
+        phrases(words.small.toward, language),
     )
-
-
-@cache
-def _to(language: str) -> re.Pattern[str]:
-    """The words between a verb and what it sets something to."""
-    small, turns = check_words(language).small, one_of(check_words(language).degrees.turns)
-    return pattern(rf"[\w ]{{0,24}}?\b({turns}\s+)?{one_of(small.toward)}\s+(?:{one_of(small.hedges)}\s+)?")
-
-
-@cache
-def _opener(language: str) -> re.Pattern[str]:
-    openers, hedges = check_words(language).degrees.openers, check_words(language).small.hedges
-    return pattern(rf"\b{one_of(openers)}\s+(?:{one_of(hedges)}\s+)?\Z", re.IGNORECASE)
 
 
 def check(view: View) -> Iterator[Diagnostic]:
     """Degrees in plain words, in a line that has none in its brackets, or to which something is turned up or down; a
     second scale beside a bracket is no harm."""
-    language = view.recipe.language
-    degrees = degrees_in_words(language)
-    for action in view.recipe.actions:
-        for part in action.parts:
-            found = degrees.search(part.text) if isinstance(part, Text) else None
-            if found and (
-                _is_set(action, part, found, language) or not any(_has_degrees(other) for other in action.parts)
-            ):
-                yield _told(view, part, found)
+    asked = _words(view.recipe.language)
+    told: Stretch | None = None
+    for words, degrees in view.amounts:
+        if degrees.kind != "degrees" or words is told:
+            continue
+        told = words
+        if _is_set(words, degrees, asked) or not any(_has_degrees(other) for other in words.action.parts):
+            yield _told(words, degrees, asked)
 
 
-def _is_set(action: Action, part: Part, found: re.Match[str], language: str) -> bool:
+def _is_set(words: Stretch, degrees: Amount, asked: _Words) -> bool:
     """`then turn up to 220 °C`, `turn the oven down to 180 °C`: right after a verb."""
-    start, at = part.span.start, part.span.start + found.start()
-    for use in action.verbs:
-        if start <= use.span.end <= at:
-            to = _to(language).fullmatch(found.string, use.span.end - start, found.start())
-            if to and (use.verb.sets or to[1]):
-                return True
+    plain, opener = words.plain, amount_opener(words.plain, degrees, asked.to)
+    if opener is None:
+        return False
+    turned = opener > 0 and plain.said[opener - 1] in asked.turns
+    for use in words.action.verbs:
+        behind = plain.after(use.span.end - words.start) if use.span.end >= words.start else len(plain)
+        if behind <= opener and all(map(plain.is_word, range(behind, opener))) and (use.verb.sets or turned):
+            return True
     return False
 
 
-def _told(view: View, part: Part, found: re.Match[str]) -> Diagnostic:
-    opener = _opener(view.recipe.language).search(found.string, 0, found.start())
-    span = Span(opener.start() if opener else found.start(), found.end()).shifted(part.span.start)
-    text = view.source.slice(span).rstrip()
+def _told(words: Stretch, degrees: Amount, asked: _Words) -> Diagnostic:
+    plain, opener = words.plain, amount_opener(words.plain, degrees, asked.openers)
+    first = degrees.first if opener is None else opener
+    text = plain.slice(first, degrees.end)
     message = f"“{text}” stands outside brackets: no oven is heated for it, and no check sees it"
-    written = _BARE.sub(r"\1 °\2", text)
-    return Diagnostic(RULE, LEVEL, Span(span.start, span.start + len(text)), message, f"write `[{written}]`")
+    unit = plain.slice(degrees.end - 1, degrees.end)
+    # Degrees without their sign may be taken for cups in a bracket.
+    written = f"{plain.slice(first, degrees.end - 1)} °{unit}" if len(unit) == 1 and unit.isalpha() else text
+    return Diagnostic(RULE, LEVEL, words.span(first, degrees.end), message, f"write `[{written}]`")
 
 
 def _has_degrees(part: Part) -> bool:

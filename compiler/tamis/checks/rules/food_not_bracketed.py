@@ -9,25 +9,26 @@ Put it in a bracket with its measure where it is added: `add [1 tsp fine salt]`.
 
 from __future__ import annotations
 
-import re
 from collections.abc import Iterator
 from functools import cache
 
+from tamis.checks.view import Stretch
 from tamis.checks.words import Words, check_words
 from tamis.diagnostics import Diagnostic, Severity
 from tamis.kitchen.likely import likely
-from tamis.patterns import pattern
 from tamis.quantity.nouns import nouns
+from tamis.reading.plain import plain_of
 from tamis.record import NamedTuple
-from tamis.source import Span
 from tamis.syntax.document import Text
 from tamis.typed import TYPE_CHECKING
-from tamis.words import one_of
 
 if TYPE_CHECKING:
     from tamis.checks.view import View
+    from tamis.kitchen.house import Kitchen
     from tamis.kitchen.verbs import Verb
     from tamis.model.recipe import Action
+    from tamis.reading.plain import Plain
+    from tamis.source import Span
 
 RULE = "food-not-bracketed"
 LEVEL: Severity = "warning"
@@ -50,17 +51,16 @@ Boil [400 g peas] [in 1 l water] [in a saucepan] [for 4 min].
 Add [20 g butter] and toss.
 """
 
-# The first words after the verb, up to the next mark.
-_PHRASE = pattern(r"\s*((?:[^\W\d_][\w'’-]*\s+){0,5}[^\W\d_][\w'’-]*)")
-_NEXT_WORD = pattern(r"\s+([^\W\d_]+)")
+# A food stands among so many words behind the verb.
+_MOST_WORDS = 6
 
 
 class _Words(NamedTuple):
     """What may stand before a food and after it; `ends`: after any other word it may be half of a name (butter
     paper)."""
 
-    after_clause: re.Pattern[str]
-    next_food: re.Pattern[str]
+    after_clause: frozenset[str]
+    next_food: frozenset[str]
     definite: frozenset[str]
     vague: frozenset[str]
     fillers: frozenset[str]
@@ -73,8 +73,8 @@ class _Words(NamedTuple):
 def _words(language: str) -> _Words:
     small, food = check_words(language).small, check_words(language).food
     return _Words(
-        after_clause=pattern(rf"\s*,?\s*(?={one_of(food.after_clause)}\s+[^\W\d_])"),
-        next_food=pattern(rf"\s*,?\s*{one_of(food.next)}\s+"),
+        after_clause=frozenset(food.after_clause),
+        next_food=frozenset(food.next),
         definite=nouns(language).definite,
         vague=frozenset(food.vague),
         fillers=frozenset((*food.vague, *food.before, *nouns(language).articles)),
@@ -85,11 +85,12 @@ def _words(language: str) -> _Words:
 
 
 class Named(NamedTuple):
-    """A food in plain words. `definite` is said with *the*, `vague` with *some* and its like; `ends` tells that the
-    name is surely over."""
+    """A food in plain words: its tokens. `definite` is said with *the*, `vague` with *some* and its like; `ends` tells
+    that the name is surely over."""
 
     food: str
-    span: Span
+    first: int
+    end: int
     definite: bool
     vague: bool
     ends: bool
@@ -98,18 +99,18 @@ class Named(NamedTuple):
 def check(view: View) -> Iterator[Diagnostic]:
     """What follows an adding or cooking verb in plain words, or a bracket after one, if it is a food."""
     known: set[str] | None = None
-    words, singular = _words(view.recipe.language), nouns(view.recipe.language).singular
+    singular = nouns(view.recipe.language).singular
     for action in view.recipe.actions:
-        for verb, part, phrase in _places(action, words):
-            for named in _foods_at(view, action, part, phrase):
+        for verb, words, at in _places(action, view.kitchen):
+            for named in _foods_at(words, at):
                 if known is None:
                     known = _known_words(view)
                 measured = singular(named.food.split(" ")[-1]) in known or named.food in known
                 if not measured or (named.vague and not named.definite):
-                    yield _said(view, named, verb, measured)
+                    yield _said(view, named, words.span(named.first, named.end), verb, measured)
 
 
-def _said(view: View, named: Named, verb: Verb, measured: bool) -> Diagnostic:
+def _said(view: View, named: Named, span: Span, verb: Verb, measured: bool) -> Diagnostic:
     food = named.food
     found = view.kitchen.larder.find(food.split(" "))
     tap = found is not None and found.goods.role == "water"
@@ -118,79 +119,68 @@ def _said(view: View, named: Named, verb: Verb, measured: bool) -> Diagnostic:
     measure = likely(found.goods if found else None, food, view.recipe.language)
     hint = f"write `[{measure} {food}]`, with the measure it needs"
     message = f"“{food}” is added here, and {where}"
-    return Diagnostic(RULE, "information" if light else "warning", named.span, message, hint)
+    return Diagnostic(RULE, "information" if light else "warning", span, message, hint)
 
 
-def _places(action: Action, words: _Words) -> Iterator[tuple[Verb, Text, re.Match[str]]]:
-    """The plain words after each verb that adds or cooks, and those that go on after a bracket (`[2 onions] in
+def _places(action: Action, kitchen: Kitchen) -> Iterator[tuple[Verb, Stretch, int]]:
+    """The places behind each verb that adds or cooks, and where plain words go on after a bracket (`[2 onions] in
     butter`); verbs and parts both go left to right."""
     uses = action.verbs
     next_use = 0
     working: Verb | None = None
     for index, part in enumerate(action.parts):
-        text = part if isinstance(part, Text) else None
-        if text and working and index and (match := words.after_clause.match(text.text)):
-            phrase = _PHRASE.match(text.text, match.end())
-            assert phrase is not None, "two words at least follow"
-            yield working, text, phrase
+        words = None
+        if isinstance(part, Text) and (working or next_use < len(uses)):
+            words = Stretch(action, plain_of(part.text, kitchen), part.span.start)
+        if words and working and index and (at := words.plain.ask(_goes_on)) >= 0:
+            yield working, words, at
         start, end = part.span
         while next_use < len(uses) and uses[next_use].span.start < end:
             use = uses[next_use]
             next_use += 1
             working = use.verb if use.verb.adds or use.verb.cooks or use.verb.heat else None
-            if text and working and use.span.end > start:
-                phrase = _PHRASE.match(text.text, use.span.end - start)
-                if phrase:
-                    yield working, text, phrase
+            if words and working and use.span.end > start:
+                yield working, words, words.plain.after(use.span.end - start)
 
 
-def _foods_at(view: View, action: Action, part: Text, phrase: re.Match[str] | None) -> Iterator[Named]:
-    """The foods that a phrase names, if it begins with one; *and* may join more."""
-    words = _words(view.recipe.language)
-    verbs = {use.span.start - part.span.start for use in action.verbs}
-    while phrase and (named := _food_at(view, part, phrase, words)) and named.span.start - part.span.start not in verbs:
+def _goes_on(plain: Plain) -> int:
+    """Where more food may begin in words behind a clause; -1 for nowhere."""
+    at = int(plain.said[:1] == [","])
+    more = plain.said[at : at + 1] and plain.said[at] in _words(plain.kitchen.language).after_clause
+    return at if more and plain.is_word(at + 1) else -1
+
+
+def _foods_at(words: Stretch, at: int) -> Iterator[Named]:
+    """The foods that are named from a place on, if one is; *and* may join more."""
+    plain, asked = words.plain, _words(words.plain.kitchen.language)
+    verbs = {use.span.start - words.start for use in words.action.verbs}
+    while (named := _food_at(plain, at, asked)) and plain.starts[named.first] not in verbs:
         yield named
-        match = words.next_food.match(part.text, named.span.end - part.span.start)
-        if match is None or match.end() in verbs:
+        at = named.end + (plain.said[named.end : named.end + 1] == [","])
+        if at + 1 >= len(plain) or plain.said[at] not in asked.next_food or plain.starts[at + 1] in verbs:
             return
-        phrase = _PHRASE.match(part.text, match.end())
+        at += 1
 
 
-def _food_at(view: View, part: Text, phrase: re.Match[str], words: _Words) -> Named | None:
-    """The food that a phrase begins with."""
-    all_words = phrase[1].split()
-    name = _until_joint(all_words, words)
-    for end in range(len(name), 0, -1):
-        food = " ".join(name[:end]).lower()
-        if view.kitchen.larder.find(food.split(" ")):
-            before = {word.lower() for word in all_words[: all_words.index(name[0])]}
-            start = part.text.index(name[0], phrase.start(1) + _length(all_words, name[0]))
-            stop = part.text.index(name[end - 1], start) + len(name[end - 1])
-            span = Span(start, stop).shifted(part.span.start)
-            definite, vague = not before.isdisjoint(words.definite), not before.isdisjoint(words.vague)
-            return Named(food, span, definite, vague, _is_over(part.text, stop, words))
+def _food_at(plain: Plain, at: int, asked: _Words) -> Named | None:
+    """The food that is named at a place, behind the small words that may stand before it."""
+    said, stop = plain.said, at
+    while stop < at + _MOST_WORDS and plain.is_word(stop):
+        stop += 1
+    first = at
+    while first < stop and said[first] in asked.fillers:
+        first += 1
+    last = next((end for end in range(first, stop) if said[end] in asked.joints), stop)
+    for end in range(last, first, -1):
+        if plain.kitchen.larder.find(said[first:end]):
+            before = said[at:first]
+            definite, vague = not asked.definite.isdisjoint(before), not asked.vague.isdisjoint(before)
+            return Named(" ".join(said[first:end]), first, end, definite, vague, _is_over(plain, end, asked))
     return None
 
 
-def _length(words: list[str], word: str) -> int:
-    """How many letters at least stand before a word: so that *a* is not found inside *add*."""
-    return sum(map(len, words[: words.index(word)]))
-
-
-def _is_over(text: str, at: int, words: _Words) -> bool:
-    match = _NEXT_WORD.match(text, at)
-    return match is None or match[1].lower() in words.ends or match[1].endswith(words.adverbs)
-
-
-def _until_joint(said: list[str], words: _Words) -> list[str]:
-    """The words between what may stand before a food and what may follow it."""
-    start = 0
-    while start < len(said) and said[start].lower() in words.fillers:
-        start += 1
-    stop = start
-    while stop < len(said) and said[stop].lower() not in words.joints:
-        stop += 1
-    return said[start:stop]
+def _is_over(plain: Plain, at: int, asked: _Words) -> bool:
+    return not plain.is_word(at) or plain.said[at] in asked.ends or plain.said[at].endswith(asked.adverbs)
 
 
 def _known_words(view: View) -> set[str]:

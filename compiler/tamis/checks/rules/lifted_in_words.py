@@ -8,23 +8,20 @@ Name what stays behind, as in `[leaving syrup]`, and go on with `[the syrup]`; t
 
 from __future__ import annotations
 
-import re
 from collections.abc import Iterator
-from functools import cache
+from itertools import takewhile
 
 from tamis.checks.words import check_words
 from tamis.diagnostics import Diagnostic, Severity
-from tamis.patterns import pattern
 from tamis.quantity.nouns import nouns
 from tamis.reading.clauses import Naming
-from tamis.source import Span
-from tamis.syntax.document import Text
+from tamis.record import NamedTuple
 from tamis.typed import TYPE_CHECKING
-from tamis.words import one_of
 
 if TYPE_CHECKING:
     from tamis.checks.view import View
     from tamis.model.recipe import Action
+    from tamis.reading.plain import Plain
 
 RULE = "lifted-in-words"
 LEVEL: Severity = "information"
@@ -53,37 +50,66 @@ Pour [the syrup] over.
 """
 
 
-@cache
-def _out(language: str) -> re.Pattern[str]:
-    """`Lift out the X`, and `lift the X out`; what comes out *of* something is in no hurry."""
-    words, small = check_words(language).lifted, check_words(language).small
-    out, the, of = one_of(words.outward), one_of(nouns(language).definite), one_of(small.between)
-    either = rf"{out} {the} ([^\W\d_]+)|{the} ([^\W\d_]+) {out}"
-    return pattern(rf"\b{one_of(words.verbs)} (?:{either})\b(?! {of})", re.IGNORECASE)
+# *The softened pears*: so many words at most.
+_MOST_WORDS = 3
+
+
+class _Lifted(NamedTuple):
+    """Words that may lift a food out: the first of their tokens, the one behind them, and the food."""
+
+    first: int
+    end: int
+    food: str
 
 
 def check(view: View) -> Iterator[Diagnostic]:
     """`Lift out the X`, where X is a food of the component and the line names nothing that stays behind."""
-    foods: set[str] = set()
     singular = nouns(view.recipe.language).singular
-    component = -1
-    for action in view.recipe.actions:
-        if action.component != component:
-            component, foods = action.component, set()
-        if not any(isinstance(read, Naming) for read in action.reads):
-            yield from _lifted(view, action, foods)
-        for use in action.uses:
-            foods.add(singular(view.recipe.uses[use].ingredient.name.lower().split()[-1]))
-
-
-def _lifted(view: View, action: Action, foods: set[str]) -> Iterator[Diagnostic]:
-    for part in action.parts:
-        found = _out(view.recipe.language).search(part.text) if isinstance(part, Text) else None
-        if found is None:
+    for words in view.plain:
+        lifted = words.plain.ask(_lifted)
+        if not lifted or any(isinstance(read, Naming) for read in words.action.reads):
             continue
-        word = found[1] or found[2]
-        if nouns(view.recipe.language).singular(word.lower()) in foods:
-            span = Span(found.start(), found.end()).shifted(part.span.start)
-            message = f"“{found[0]}” in plain words: for table and plan it stays with the rest"
+        foods = _foods_before(view, words.action)
+        found = next((one for one in lifted if singular(one.food) in foods), None)
+        if found is not None:
+            said = words.plain.slice(found.first, found.end)
+            message = f"“{said}” in plain words: for table and plan it stays with the rest"
             hint = "name what stays behind, as in `[leaving syrup]`, and go on with that by its name"
-            yield Diagnostic(RULE, LEVEL, span, message, hint)
+            yield Diagnostic(RULE, LEVEL, words.span(found.first, found.end), message, hint)
+
+
+def _foods_before(view: View, action: Action) -> set[str]:
+    """The last words of what has gone into a component before an action."""
+    singular, uses = nouns(view.recipe.language).singular, view.recipe.uses
+    before = takewhile(lambda earlier: earlier is not action, view.recipe.actions)
+    return {
+        singular(uses[use].ingredient.name.lower().split()[-1])
+        for earlier in before
+        if earlier.component == action.component
+        for use in earlier.uses
+    }
+
+
+def _lifted(plain: Plain) -> tuple[_Lifted, ...]:
+    return tuple(_candidates(plain)) if len(plain) > 3 else ()
+
+
+def _candidates(plain: Plain) -> Iterator[_Lifted]:
+    """`Lift out the X`, and `lift the X out`; what comes out *of* something is in no hurry."""
+    said, language = plain.said, plain.kitchen.language
+    words, the, of = check_words(language).lifted, nouns(language).definite, check_words(language).small.between
+    for at in range(len(said) - 3):
+        if said[at] not in words.verbs:
+            continue
+        if said[at + 1] in words.outward and said[at + 2] in the:
+            for end in range(at + 4, min(at + 4 + _MOST_WORDS, len(said) + 1)):
+                if not plain.is_word(end - 1):
+                    break
+                if said[end : end + 1] == [] or said[end] not in of:
+                    yield _Lifted(at, end, said[end - 1])
+        elif said[at + 1] in the:
+            for end in range(at + 4, min(at + 4 + _MOST_WORDS, len(said) + 1)):
+                if not plain.is_word(end - 2):
+                    break
+                if said[end - 1] in words.outward and (said[end : end + 1] == [] or said[end] not in of):
+                    yield _Lifted(at, end, said[end - 2])

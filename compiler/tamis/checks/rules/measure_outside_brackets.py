@@ -8,21 +8,22 @@ Put it in a bracket: `add [2 tbsp sugar]`. Food that was measured before is call
 
 from __future__ import annotations
 
-import re
 from collections.abc import Iterator
 from functools import cache
 
+from tamis.checks.view import Stretch
 from tamis.checks.words import check_words
 from tamis.diagnostics import Diagnostic, Severity
-from tamis.patterns import pattern
 from tamis.reading.clauses import Ingredient
-from tamis.source import Span
-from tamis.syntax.document import Text
+from tamis.reading.plain import plain_of
+from tamis.reading.plain_amounts import amount_words, amounts
+from tamis.syntax.cutting import NUMBER_WORD
 from tamis.typed import TYPE_CHECKING
-from tamis.words import one_of
 
 if TYPE_CHECKING:
     from tamis.checks.view import View
+    from tamis.reading.plain import Plain
+    from tamis.reading.plain_amounts import Amount
 
 RULE = "measure-outside-brackets"
 LEVEL: Severity = "warning"
@@ -43,88 +44,77 @@ serves: 4
 Whip [300 ml double cream] [in a bowl] [until thick], then add [2 tbsp sugar] and fold.
 """
 
-_OPEN = pattern(r"(?<!\\)\[")
 _KINDS = ("mass", "volume")
+# A word that may be part of a name.
+_IN_NAMES = frozenset(("WORD", "TRAIT"))
+_MOST_WORDS = 6
 
 
 @cache
-def _number(language: str) -> re.Pattern[str]:
-    """A number (as figures, a kitchen fraction, or a small word) and up to four of the words after it."""
-    words = one_of(check_words(language).small.numbers)
-    return pattern(
-        rf"(?<![\w.,])(\d[\d.,/ ]{{0,12}}[½¼¾⅓⅔⅛⅜⅝⅞]?|[½¼¾⅓⅔⅛⅜⅝⅞]|{words}(?= ))"
-        r"[ \u00a0-]?((?:[^\W\d_]{1,30}\.?[ \u00a0-]?){1,4})",
-        re.IGNORECASE,
-    )
+def _of(language: str) -> frozenset[str]:
+    return frozenset(check_words(language).small.between)
 
 
 @cache
-def _more(language: str) -> re.Pattern[str]:
-    """`plus 1 yolk`, as all that is said after a comma."""
-    small = check_words(language).small
-    number = rf"\d+|{one_of(small.numbers)}"
-    return pattern(rf"{one_of(small.added)} ({number}) ([^\W\d_]+(?: [^\W\d_]+)?)\Z", re.IGNORECASE)
+def _plus(language: str) -> frozenset[str]:
+    return frozenset(check_words(language).small.added)
 
 
 def check(view: View) -> Iterator[Diagnostic]:
     """A number and a unit of weight or volume with a food after it; a jug's size is no measure of food."""
-    number, plus = _number(view.recipe.language), _more(view.recipe.language)
+    for words, amount in view.amounts:
+        yield from _in_words(view, words, amount, "stands outside brackets")
     for action in view.recipe.actions:
-        for part in action.parts:
-            if isinstance(part, Text) and number.search(part.text):
-                yield from _in_words(view, part, "stands outside brackets")
         for read in action.reads:
-            if isinstance(read, Ingredient) and number.search(read.preparation):
-                yield from _in_words(view, _after_comma(read), "stands in another food’s bracket")
-            if isinstance(read, Ingredient) and (more := plus.match(read.preparation)):
-                yield from _plus(view, _after_comma(read), more)
+            if isinstance(read, Ingredient) and read.preparation:
+                start = read.clause.inner + max(0, read.clause.text.find(read.preparation))
+                words = Stretch(action, plain_of(read.preparation, view.kitchen), start)
+                for amount in words.plain.ask(amounts):
+                    yield from _in_words(view, words, amount, "stands in another food’s bracket")
+                yield from _more(view, words)
 
 
-def _after_comma(food: Ingredient) -> Text:
-    """The words after a food's comma: `[1 egg, beaten with 1 tbsp milk]`."""
-    start = food.clause.inner + max(0, food.clause.text.find(food.preparation))
-    return Text(food.preparation, Span(start, start + len(food.preparation)))
-
-
-def _plus(view: View, part: Text, found: re.Match[str]) -> Iterator[Diagnostic]:
-    """`1 egg plus 1 yolk`: pieces of another food."""
-    if view.kitchen.larder.find(found[2].lower().split()):
-        span = Span(found.start(1), found.end(2)).shifted(part.span.start)
-        text = view.source.slice(span)
+def _more(view: View, words: Stretch) -> Iterator[Diagnostic]:
+    """`1 egg plus 1 yolk`: pieces of another food, as all that is said after its name."""
+    plain = words.plain
+    if plain.said[0] not in _plus(view.recipe.language) or len(plain) < 3:
+        return
+    number = 1 if plain.is_count(1) else plain.phrase(amount_words(view.recipe.language).numbers, 1)
+    names_food = all(map(plain.is_word, range(1 + number, len(plain))))
+    if number and names_food and view.kitchen.larder.find(plain.said[1 + number :]):
+        text = plain.slice(1, len(plain))
         message = f"“{text}” stands in another food’s bracket: no table and no check sees it"
-        yield Diagnostic(RULE, LEVEL, span, message, f"write `[{text}]`")
+        yield Diagnostic(RULE, LEVEL, words.span(1, len(plain)), message, f"write `[{text}]`")
 
 
-def _in_words(view: View, part: Text, where: str) -> Iterator[Diagnostic]:
-    small = check_words(view.recipe.language).small
-    for found in _number(view.recipe.language).finditer(part.text):
-        words = found[2].replace("\u00a0", " ").replace("-", " ").split()
-        unit = view.kitchen.units.get(words[0])
-        if unit is None or unit.kind not in _KINDS:
-            continue
-        # After a bracket that nothing closes, the words were meant as a clause, and that is told already.
-        if _OPEN.search(part.text, 0, found.start()):
-            return
-        name = [word.lower().rstrip(".") for word in words[1:] if word.lower() not in small.between]
-        length = _food(view, name)
-        if not length:
-            continue
-        end = found.start(2) + _end_of(found[2], name[length - 1])
-        span = Span(found.start(), end).shifted(part.span.start)
-        text = view.source.slice(span)
+def _in_words(view: View, words: Stretch, amount: Amount, where: str) -> Iterator[Diagnostic]:
+    # After a bracket that nothing closes, the words were meant as a clause, and that is told already.
+    if amount.kind in _KINDS and not _is_open(words, amount.first) and (end := _end_of_food(view, words, amount.end)):
+        text = words.plain.slice(amount.first, end)
         message = f"“{text}” {where}: no table and no check sees it"
-        yield Diagnostic(RULE, LEVEL, span, message, f"write `[{text}]`")
+        yield Diagnostic(RULE, LEVEL, words.span(amount.first, end), message, f"write `[{text}]`")
 
 
-def _food(view: View, words: list[str]) -> int:
-    """How many of the words name a food that the kitchen knows; 0 if none do, or if they name equipment."""
-    for end in range(len(words), 0, -1):
-        if view.kitchen.cupboard.find(words[:end]):
+def _is_open(words: Stretch, end: int) -> bool:
+    """Whether a bracket stands open before a place."""
+    return any(words.plain.said[at] == "[" and words.plain.said[at - 1 : at] != ["\\"] for at in range(end))
+
+
+def _is_name(plain: Plain, at: int) -> bool:
+    return bool(plain.is_a(at, _IN_NAMES)) or plain.fixed[at] is NUMBER_WORD
+
+
+def _end_of_food(view: View, words: Stretch, at: int) -> int:
+    """Where the name of a food ends that begins at a place; 0 if none does, or if it is one of equipment."""
+    plain, of = words.plain, _of(view.recipe.language)
+    places: list[int] = []
+    while at < len(plain) and len(places) < _MOST_WORDS and (plain.said[at] in of or _is_name(plain, at)):
+        places += [at] if plain.said[at] not in of else []
+        at += 1
+    name = [plain.said[at] for at in places]
+    for size in range(len(name), 0, -1):
+        if view.kitchen.cupboard.find(name[:size]):
             return 0
-        if view.kitchen.larder.find(words[:end]):
-            return end
+        if view.kitchen.larder.find(name[:size]):
+            return places[size - 1] + 1
     return 0
-
-
-def _end_of(text: str, word: str) -> int:
-    return text.lower().rindex(word) + len(word)

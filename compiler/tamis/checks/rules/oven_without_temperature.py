@@ -10,12 +10,10 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from tamis.checks.rules.degrees_outside_brackets import degrees_in_words
 from tamis.diagnostics import Diagnostic, Severity
 from tamis.model.heat import settings_of
 from tamis.reading.clauses import Target
 from tamis.source import Span
-from tamis.syntax.document import Text
 from tamis.typed import TYPE_CHECKING
 
 if TYPE_CHECKING:
@@ -62,9 +60,9 @@ def check(view: View) -> Iterator[Diagnostic]:
 
 def _in_words(view: View, last: Action) -> bool:
     """Whether degrees stand in the plain words of a line up to this one."""
-    before = (action for action in view.recipe.actions if action.span.start <= last.span.start)
-    degrees = degrees_in_words(view.recipe.language)
-    return any(isinstance(part, Text) and degrees.search(part.text) for action in before for part in action.parts)
+    return any(
+        amount.kind == "degrees" and words.action.span.start <= last.span.start for words, amount in view.amounts
+    )
 
 
 def _of_the_food(action: Action) -> str:

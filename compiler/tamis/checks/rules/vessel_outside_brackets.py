@@ -11,8 +11,7 @@ from collections.abc import Iterator
 
 from tamis.checks.words import check_words
 from tamis.diagnostics import Diagnostic, Severity
-from tamis.reading.plain_tools import tools_in
-from tamis.syntax.document import Text
+from tamis.reading.plain_tools import placed_tools
 from tamis.typed import TYPE_CHECKING
 
 if TYPE_CHECKING:
@@ -41,12 +40,12 @@ Whip [300 ml double cream] and [20 g caster sugar] [in a large bowl] [until thic
 def check(view: View) -> Iterator[Diagnostic]:
     """`in a` or `into a` with a vessel; *the* pan was named before, and a bowl of ice is told by its *of*."""
     enters = check_words(view.recipe.language).vessels.enters
-    for action in view.recipe.actions:
-        for part in action.parts:
-            for placed in tools_in(part, view.kitchen) if isinstance(part, Text) else ():
-                item = placed.tool.equipment
-                entered = placed.indefinite and placed.tool.preposition in enters
-                if entered and item.kind == "vessel" and not item.count_unit:
-                    words = view.source.slice(placed.span)
-                    message = f"“{words}” stands outside brackets: nothing tells that the food lies there now"
-                    yield Diagnostic(RULE, LEVEL, placed.span, message, f"write `[{words}]`")
+    for words in view.plain:
+        for placed in words.plain.ask(placed_tools):
+            item = placed.tool.equipment
+            entered = placed.indefinite and placed.tool.preposition in enters
+            if entered and item.kind == "vessel" and not item.count_unit:
+                span = placed.span.shifted(words.start)
+                said = view.source.slice(span)
+                message = f"“{said}” stands outside brackets: nothing tells that the food lies there now"
+                yield Diagnostic(RULE, LEVEL, span, message, f"write `[{said}]`")
