@@ -52,6 +52,7 @@ def test_measure_outside_brackets(text: str, expected: list[str]) -> None:
         ("Heat [the oven] [to 200 °C] (180 °C with a fan).", []),
         ("Bake [4 potatoes] [at 200 °C] [for 1 h]; below 190 °C they stay pale.", []),
         ("Turn [4 potatoes] by 90 degrees.", []),
+        ("Heat the oven to about 200 degrees.", ["to about 200 degrees"]),
         ("[Bake for 1 h at 180 °C] [4 potatoes], then turn up to 220 °C.", ["to 220 °C"]),
         ("[Bake for 1 h at 180 °C] [4 potatoes], then turn the oven up to 220 °C.", ["to 220 °C"]),
         ("Put [4 potatoes] on a gas ring, and [boil for 20 min].", []),

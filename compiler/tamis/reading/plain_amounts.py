@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from functools import cache
 
+from tamis.quantity.degrees import degree_words
 from tamis.quantity.nouns import nouns
 from tamis.reading.plain import phrases
 from tamis.record import NamedTuple
@@ -30,14 +31,18 @@ _KINDS: dict[Choice | None, AmountKind] = {
     ONE["DEGREE"]: "degrees",
 }
 _MOST_BEFORE = 8
+_HOT = ("TO", "AT", "UNTIL")
 _HEDGES = ("HEDGE", "ATLEAST", "UPTO", "ANOTHER")
 
 
 class AmountWords(NamedTuple):
-    """The words of a language: those that stand for a number, and those that stand before one and leave it as it is."""
+    """The words of a language: those that stand for a number, and those that stand before one and leave it as it is.
+    Behind one of `hot`, *degrees* without a scale are a temperature, else they may be an angle."""
 
     numbers: Phrases
     hedges: Phrases
+    hot: Phrases
+    degrees: frozenset[str]
 
 
 @cache
@@ -45,7 +50,12 @@ def amount_words(language: str) -> AmountWords:
     """The words of a language, read once."""
     said, closed = word_lists(language, "prose")["amounts"], word_lists(language, "clause")["closed"]
     hedges = (*(word for name in _HEDGES for word in closed[name]), *said["hedges"])
-    return AmountWords(phrases((*said["numbers"], *nouns(language).indefinite), language), phrases(hedges, language))
+    return AmountWords(
+        phrases((*said["numbers"], *nouns(language).indefinite), language),
+        phrases(hedges, language),
+        phrases((word for name in _HOT for word in closed[name]), language),
+        frozenset(degree_words(language).names),
+    )
 
 
 class Amount(NamedTuple):
@@ -81,7 +91,9 @@ def _amounts(plain: Plain) -> Iterator[Amount]:
             continue
         kind = _unit(plain, after)
         if kind:
-            yield Amount(kind, at, after + 1)
+            amount = Amount(kind, at, after + 1)
+            if plain.said[after] not in words.degrees or amount_opener(plain, amount, words.hot) is not None:
+                yield amount
         at = after + bool(kind)
 
 
