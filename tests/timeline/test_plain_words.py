@@ -47,6 +47,13 @@ def test_the_hour_before_needs_nobody(line: str, hands: bool) -> None:
     assert made(line).recipe.actions[1].work.hands is hands
 
 
+def test_what_is_done_every_other_day_needs_nobody_in_between() -> None:
+    said = made("Turn over [every other day for 2 weeks].")
+    calls = [task for task in said.timeline.network.tasks if task.action == 1 and task.hands]
+    assert said.recipe.actions[1].work.hands is False
+    assert len(calls) == 6  # after 2, 4 … 12 days; the end is the cook's anyway
+
+
 def test_tending_after_a_target_goes_on_for_the_time_that_follows() -> None:
     said = made(
         "Pour in [200 ml milk], bring [to a simmer], [whisking all the time], and [cook for 5 min] [until thick]."

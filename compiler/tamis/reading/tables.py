@@ -111,5 +111,6 @@ _OPENERS = frozenset(
         "TWICE",
         "REPEAT",
         "EVERY",
+        "EVERYOTHER",
     )
 )

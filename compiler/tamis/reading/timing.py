@@ -14,6 +14,7 @@ from tamis.reading.quantities import (
     many_ends,
     one_measure,
     scales,
+    seconds_in,
     stretch,
     temperatures,
 )
@@ -301,26 +302,39 @@ def _cue_text(reading: Reading, nodes: Sequence[Node]) -> Cue:
 
 def read_tending(reading: Reading, children: Sequence[Node]) -> tuple[Read, ...]:
     """`stirring all the time`, `basting every 15 min`, `turning half-way`, `stirring for 10 min`, `stirring until
-    thick`."""
-    every = child(children, "stretch")
+    thick`, `turning every other day for 2 weeks`. How long it goes on is a time of its own."""
     words = reading.words
     often = next((leaf[1].lower() for leaf in children if leaf[0] == "OFTEN"), "")
     once = often in words.once and often != ""
-    sometimes = often in words.sometimes or child(children, "EVERY") is not None
+    length = _every(reading, children)
+    sometimes = often in words.sometimes or length is not None or child(children, "EVERY") is not None
     first = first_leaf(children[0])
     verb = reading.kitchen.verbs.participle(first[1].lower())
     sometimes = sometimes or (verb is not None and verb.occasional and often not in words.constant)
-    length = stretch(reading, every) if every else None
     constant = length is None and not once and not sometimes
     tending = Tending(reading.clause, reading.text, constant, length, once and length is None)
     until = child(children, "UNTIL")
     if until:
         return (tending, _cue_text(reading, children[children.index(until) :]))
+    during = child(children, "duration")
+    if during:  # what is done every other day needs nobody in between
+        return (tending, Time(reading.clause, duration(reading, during), hands=False, text=reading.text))
     timed = [node for text in children if text[0] == "text" for node in text[1] if node[0] == "exact"]
     if timed:
         whole = stretch(reading, ("stretch", [timed[0]]))
         return (tending, Time(reading.clause, whole, text=reading.text))
     return (tending,)
+
+
+def _every(reading: Reading, children: Sequence[Node]) -> Duration | None:
+    """From one time to the next: `every 15 min`; every other day is every two days."""
+    gap = child(children, "stretch")
+    if gap:
+        return stretch(reading, gap)
+    unit = child(children, "TIME")
+    if unit is None or child(children, "EVERYOTHER") is None:
+        return None
+    return Duration(2 * seconds_in(reading, unit), 2 * seconds_in(reading, unit))
 
 
 def _kept_at(reading: Reading, children: Sequence[Node]) -> Setting | None:
