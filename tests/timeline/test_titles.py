@@ -34,3 +34,12 @@ def title_of(line: str) -> str:
 )
 def test_title(line: str, said: str) -> None:
     assert title_of(line) == said
+
+
+@pytest.mark.parametrize("place", ["over", "on top of", "atop"])
+def test_where_food_goes_is_said_before_what_was_made_before(place: str) -> None:
+    text = (
+        f"title: Pie\nserves: 2\n\n# Mash\n\nMash [1 kg potatoes].\n\n# Pie\n\nSpoon [200 g peas] [{place} the mash].\n"
+    )
+    recipe = compile(Source("pie.tamis", text), KITCHEN, {}).recipe
+    assert title(recipe.actions[-1], recipe.language) == f"Spoon peas {place} mash"
