@@ -151,6 +151,7 @@ def test_matching_begins_where_it_is_told_and_finds_nothing_in_prose() -> None:
         ("leaving", "leave"),
         ("put", "put"),
         ("puréed", "purée"),
+        ("spatchcocked", "spatchcock"),
         ("sautéed", "fry"),
         ("folding in", "fold in"),
         ("stir", None),

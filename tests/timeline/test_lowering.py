@@ -103,6 +103,11 @@ def test_preparation_after_the_comma(words: str, expected: list[tuple[str, str, 
     assert [(one.when, in_words([one]), one.seconds) for one in found] == expected
 
 
+def test_a_bird_is_spatchcocked_before_its_line() -> None:
+    found = preparations(food("2 chickens", "chicken", "spatchcocked", pieces=2), KITCHEN)
+    assert [(one.when, in_words([one]), one.seconds) for one in found] == [("before", "spatchcock chicken", 8 * 60)]
+
+
 @pytest.mark.parametrize(
     ("name", "state", "expected"),
     [
