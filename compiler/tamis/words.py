@@ -3,7 +3,8 @@
 No phase holds a word of a cook's language in its code. It has a class of its own for the words that it asks for, made
 once for each language from its file here, so that another language is another folder and no other code.
 
-A file holds tables of strings; a list of words stands in one string, parted by commas.
+A file holds tables of strings; a list of words stands in one string, parted by commas. A list can take up another one
+of `clause.toml`: `set {places}` is that phrase with each of the words of `places`.
 """
 
 from __future__ import annotations
@@ -34,7 +35,26 @@ def word_tables(language: str, name: str) -> dict[str, dict[str, str]]:
 def word_lists(language: str, name: str) -> Lists:
     """The same, each string as the list of words that it holds."""
     raw = word_tables(language, name)
-    return {table: {key: tuple(text.split(", ")) for key, text in rows.items()} for table, rows in raw.items()}
+    return {table: {key: _words(language, text) for key, text in rows.items()} for table, rows in raw.items()}
+
+
+def _words(language: str, text: str) -> tuple[str, ...]:
+    if "{" not in text:
+        return tuple(text.split(", "))
+    words: dict[str, None] = {}
+    for phrase in text.split(", "):
+        before, _, rest = phrase.partition("{")
+        name, brace, after = rest.partition("}")
+        words |= dict.fromkeys([before + word + after for word in _of_clause(language, name)] if brace else [phrase])
+    return tuple(words)
+
+
+def _of_clause(language: str, name: str) -> tuple[str, ...]:
+    """The words of a list of `clause.toml`."""
+    for rows in word_tables(language, "clause").values():
+        if name in rows:
+            return _words(language, rows[name])
+    raise ValueError(f"words/{language}/clause.toml has no list {name!r}")
 
 
 @cache
