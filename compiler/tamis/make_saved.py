@@ -13,10 +13,11 @@ from pathlib import Path
 from tamis.assets import asset_text
 from tamis.kitchen import make_equipment, make_goods, make_verbs
 from tamis.lalr.build import made
+from tamis.lalr.table import load
 from tamis.quantity.units import shipped
 from tamis.reading.vocabulary import reaches
 from tamis.saved import written
-from tamis.words import languages
+from tamis.words import languages, word_lists
 
 FOLDER = Path(__file__).resolve().parents[2] / "grammar" / "saved"
 
@@ -28,6 +29,7 @@ def files() -> dict[str, str]:
         "clause.json": made(asset_text("grammar/clause.lark"), "clause"),
     }
     for language in languages():
+        _check_classes(saved["clause.json"], language)
         parts = {
             "equipment": make_equipment.made(asset_text("grammar/equipment.toml"), language),
             "goods": make_goods.names(asset_text("grammar/goods.json"), language),
@@ -36,6 +38,15 @@ def files() -> dict[str, str]:
         parts["phrases"] = _phrases(language, parts)
         saved |= {f"{language}/{name}.txt": written(rows) for name, rows in parts.items()}
     return saved
+
+
+def _check_classes(table: str, language: str) -> None:
+    """Every class of words stands in a production: the words of another one would never be read."""
+    known, lists = frozenset(load(table).symbols), word_lists(language, "clause")
+    unknown = [name for part in ("closed", "open") for name in lists[part] if name not in known]
+    if unknown:
+        where = f"grammar/words/{language}/clause.toml"
+        raise ValueError(f"no production of grammar/clause.lark has {', '.join(unknown)}, which {where} gives words")
 
 
 def _phrases(language: str, parts: Mapping[str, Mapping[str, Iterable[str]]]) -> dict[str, Iterable[str]]:
@@ -48,7 +59,11 @@ def _phrases(language: str, parts: Mapping[str, Mapping[str, Iterable[str]]]) ->
 
 def main() -> None:
     """Write them all, and say which are new."""
-    for name, text in files().items():
+    try:
+        made_files = files()
+    except ValueError as fault:
+        sys.exit(str(fault))
+    for name, text in made_files.items():
         path = FOLDER / name
         path.parent.mkdir(exist_ok=True)
         if not path.exists() or path.read_text(encoding="utf-8") != text:

@@ -6,7 +6,8 @@ from pathlib import Path
 
 import pytest
 
-from tamis.words import languages
+from tamis import words
+from tamis.words import languages, word_lists
 
 WORDS = Path(__file__).parents[2] / "grammar" / "words"
 # Tables whose keys are words of the language itself, or that a language has only where its words want it.
@@ -30,3 +31,31 @@ def asked_for(language: str) -> set[str]:
 @pytest.mark.parametrize("language", languages())
 def test_nothing_is_left_out(language: str) -> None:
     assert sorted(asked_for("en") - asked_for(language)) == []
+
+
+@pytest.mark.parametrize("language", languages())
+def test_a_preposition_of_place_is_one_entry(language: str) -> None:
+    clause = word_lists(language, "clause")
+    places = set(clause["lists"]["places"])
+    food, lets = word_lists(language, "checks")["food"], word_lists(language, "verbs")["lets"]
+    takers = {
+        "PREP": clause["closed"]["PREP"],
+        "places": word_lists(language, "timeline")["titles"]["places"],
+        "before": food["before"],
+        "after": food["after"],
+        "lets": lets["after"],
+    }
+    assert {name: places.difference(words) for name, words in takers.items() if not places.issubset(words)} == {}
+
+
+def test_a_list_takes_up_another() -> None:
+    clause = word_lists("en", "clause")
+    assert {"set atop", "set in", "wrapped in"} <= set(clause["open"]["DONEWITH"])
+    assert {"with", "into", "till"} <= set(word_lists("en", "checks")["food"]["after"])
+
+
+def test_a_list_that_is_not_there_is_named(monkeypatch: pytest.MonkeyPatch) -> None:
+    tables = {"clause": {"lists": {}}, "other": {"some": {"words": "a, by {nowhere}"}}}
+    monkeypatch.setattr(words, "word_tables", lambda _language, name: tables[name])
+    with pytest.raises(ValueError, match=r"words/xx/clause\.toml has no list 'nowhere'"):
+        words.word_lists("xx", "other")

@@ -7,6 +7,7 @@ import pytest
 from tamis.compile import Compiled, compile
 from tamis.kitchen.house import default_kitchen
 from tamis.source import Source
+from tamis.timeline.tasks import MOMENT
 
 
 def made(line: str) -> Compiled:
@@ -52,6 +53,37 @@ def test_what_is_done_every_other_day_needs_nobody_in_between() -> None:
     calls = [task for task in said.timeline.network.tasks if task.action == 1 and task.hands]
     assert said.recipe.actions[1].work.hands is False
     assert len(calls) == 6  # after 2, 4 … 12 days; the end is the cook's anyway
+    assert [entry.title for entry in said.timeline.entries if entry.action == 1] == ["Turn over, every other day"]
+
+
+@pytest.mark.parametrize(
+    ("line", "calls", "title"),
+    [
+        ("Leave [for 1 week], [turning every day].", 6, "Leave, turning every day"),
+        ("Leave [for 2 weeks], [turning every day].", 0, "Leave, turning every day (13 times, not planned)"),
+        ("[Roast for 4 h], [basting every 15 min].", 0, "Roast, basting every 15 min (15 times, not planned)"),
+        ("[Roast for 1 h], [basting once].", 1, "Roast"),
+    ],
+)
+def test_how_often_the_cook_is_called_is_said(line: str, calls: int, title: str) -> None:
+    said = made(line)
+    assert [entry.title for entry in said.timeline.entries if entry.action == 1] == [title]
+    hands = [task for task in said.timeline.network.tasks if task.action == 1 and task.hands and task.lo == MOMENT]
+    assert len(hands) == calls
+
+
+@pytest.mark.parametrize(
+    ("line", "hands"),
+    [
+        ("Simmer [for 5 min], [stirring every 30 s].", True),
+        ("Simmer [for 5 min], [stirring every 2 min].", False),
+        ("Turn it [every 2 min for 10 min].", True),
+        ("Turn it [every 20 min for 2 h].", False),
+        ("Turn it [every other day] [for 2 weeks].", False),
+    ],
+)
+def test_who_is_called_all_the_time_has_no_hand_free(line: str, hands: bool) -> None:
+    assert made(line).recipe.actions[1].work.hands is hands
 
 
 def test_tending_after_a_target_goes_on_for_the_time_that_follows() -> None:

@@ -40,6 +40,10 @@ class Rules(dict[int, Rule]):
         rule = self[at] = Rule(name, label, tuple(symbols))
         return rule
 
+    def all(self) -> list[Rule]:
+        """Each of them, in the order of their numbers."""
+        return [self[at] for at in range(len(self._packed))]
+
 
 class Rows(dict[int, dict[str, int]]):
     """For each state what its symbols lead to: a state, or `~rule` where that rule is complete.

@@ -26,6 +26,8 @@ if TYPE_CHECKING:
 
 Given = Literal["text", "verb", "default"]
 KILO = Fraction(1000)
+# Who is called again after so many seconds has no time for anything else, or goes away meanwhile; common practice.
+_BUSY, _LEAVES = 60, 600
 
 
 class Labour:
@@ -106,9 +108,12 @@ def work_of(
     hands = verb is None or verb.attention == "hands"
     if machine or station in ("oven", "bath", "fridge", "freezer"):
         hands = False
+    gaps = [tending.every.lo for tending in labour.tending if tending.every]
+    if any(gap >= _LEAVES for gap in gaps):
+        hands = False
     if isinstance(labour.time, Time) and labour.time.hands is not None:
         hands = labour.time.hands
-    if any([tending.constant for tending in labour.tending]):
+    if any([tending.constant for tending in labour.tending]) or any(gap <= _BUSY for gap in gaps):
         hands = True
     return Work(
         handling=handling,

@@ -8,7 +8,8 @@ from __future__ import annotations
 
 from tamis.patterns import pattern
 from tamis.reading.clause_reader import read_clause
-from tamis.reading.clauses import Cue, Ingredient, Setting, Target, Time, Tool
+from tamis.reading.clauses import Cue, Ingredient, Setting, Target, Tending, Time, Tool
+from tamis.reading.openers import step_openers
 from tamis.reading.plain import plain_of
 from tamis.reading.prose import commands
 from tamis.record import NamedTuple
@@ -34,7 +35,6 @@ _SPACED = pattern(r"[^\s,;:()!?—]+")
 # What a stretch ends at: a mark that is no part of a number or of an abbreviation, and the words between two of them.
 _MARK = pattern(r"[,;:()!?—]|\.(?=\s|\Z)")
 _LONGEST = 12
-_OPENING = ("FOR", "AT", "TO", "UNTIL", "PREP", "INTO", "OVERNIGHT")
 _BOUND = ("AND", "OR", "BEFORE")
 _NUMBER = pattern(r"\d|[½¼¾⅓⅔⅛⅜⅝⅞]")
 
@@ -52,11 +52,9 @@ class _Openers(NamedTuple):
 def _openers(language: str) -> _Openers:
     lists = word_lists(language, "clause")
     found = {**lists["open"], **lists["closed"]}
-    first = frozenset(phrase.split(" ")[0] for name in _OPENING for phrase in found[name])
     bound = frozenset(word for name in _BOUND for word in found[name])
-    return _Openers(
-        first, frozenset(found["UNTIL"]), frozenset(found["FOR"]), bound, frozenset(lists["between"]["range"])
-    )
+    ranges = frozenset(lists["between"]["range"])
+    return _Openers(step_openers(language), frozenset(found["UNTIL"]), frozenset(found["FOR"]), bound, ranges)
 
 
 def bracketed(parts: Sequence[Part], kitchen: Kitchen) -> str:
@@ -165,4 +163,6 @@ def _counts(record: object) -> bool:
     """Whether brackets round it would tell the compiler something: food has to be known and measured."""
     if isinstance(record, Ingredient):
         return record.role == "ingredient" and record.goods is not None and record.measured
+    if isinstance(record, Tending):
+        return record.every is not None
     return isinstance(record, Time | Cue | Setting | Target | Tool)

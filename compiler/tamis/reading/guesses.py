@@ -198,6 +198,7 @@ def _known_at_end(phrase: Phrase) -> str:
 
 def _nearest(phrase: Phrase) -> str:
     from tamis.quantity.near import nearest
+    from tamis.reading.openers import sole_openers
 
     tried = match(phrase.tables.hints, phrase.keys, 0)
     if tried:
@@ -206,7 +207,7 @@ def _nearest(phrase: Phrase) -> str:
         return f"did you mean `[{tried[0]}{more}]`?"
     head = " ".join(phrase.keys[:2])
     for words in (head, phrase.keys[0]):
-        near = nearest(words, phrase.tables.openers)
+        near = nearest(words, sole_openers(phrase.kitchen.language))
         # Hardly anybody mistypes the first letter.
         if near and near != words and not phrase.preposition() and near[0] == words[0]:
             return f"did you mean `[{near} …]`?"

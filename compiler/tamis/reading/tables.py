@@ -27,7 +27,6 @@ class Tables(NamedTuple):
     hints: Phrases
     kinds: dict[str, frozenset[str]]
     made: frozenset[str]
-    openers: tuple[str, ...]
     parted: re.Pattern[str]
     parts: tuple[str, ...]
     plain: Phrases
@@ -68,7 +67,6 @@ def tables(language: str) -> Tables:
     clause, reading = word_lists(language, "clause"), word_lists(language, "reading")
     closed = clause["closed"]
     fractions = word_tables(language, "clause")["fractions"]
-    openers = [name for name in closed if name in _OPENERS]
     return Tables(
         articles=frozenset(closed["ARTICLE"]),
         dividing=frozenset(closed["INTO"]),
@@ -80,7 +78,6 @@ def tables(language: str) -> Tables:
         hints=_phrases(*((said, [tried]) for tried, (said,) in reading["hints"].items())),
         kinds={word: frozenset(kinds) for word, kinds in reading["kinds"].items()},
         made=frozenset(map(nouns(language).singular, reading["made"]["words"])),
-        openers=tuple(phrase for name in openers for phrase in closed[name]),
         parted=re.compile("|".join((*(rf"\b{re.escape(word)}\b" for word in closed["AND"]), "&", r"\+", ","))),
         parts=tuple(closed["PART"]),
         plain=_phrases(("", list(reading["plain"]["words"]))),
@@ -94,23 +91,3 @@ def tables(language: str) -> Tables:
         hangs=frozenset(reading["hangs"]["words"]),
         until=closed["UNTIL"][0],
     )
-
-
-# The classes whose words open a clause whatever follows.
-_OPENERS = frozenset(
-    (
-        "UNTIL",
-        "PAUSE",
-        "WITHIN",
-        "KEEPWARM",
-        "OFFHEAT",
-        "AS",
-        "LEAVING",
-        "SETASIDE",
-        "MEANWHILE",
-        "TWICE",
-        "REPEAT",
-        "EVERY",
-        "EVERYOTHER",
-    )
-)

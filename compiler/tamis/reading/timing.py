@@ -1,11 +1,11 @@
-"""Clauses about time and heat: times, cues, tending, pauses, settings and targets."""
+"""Clauses about time and heat: times, cues, settings and targets."""
 
 from __future__ import annotations
 
 from tamis.quantity.duration import Duration, at_least, window
 from tamis.quantity.measure import Measure
 from tamis.reading.clause import child, end_of, first_leaf, leaves, start_of
-from tamis.reading.clauses import Cue, Pause, Read, Setting, Target, Tending, Time, Tool, VerbUse
+from tamis.reading.clauses import Cue, Read, Setting, Target, Time, Tool, VerbUse
 from tamis.reading.measured import MEASURES, read_measure
 from tamis.reading.quantities import (
     check_neighbours,
@@ -14,7 +14,6 @@ from tamis.reading.quantities import (
     many_ends,
     one_measure,
     scales,
-    seconds_in,
     stretch,
     temperatures,
 )
@@ -57,7 +56,7 @@ def read_time(reading: Reading, children: Sequence[Node]) -> tuple[Read, ...]:
         _time_part(reading, work, node, children[at:])
     assert work.length is not None
     places = tuple(tool for node in work.where for tool in _place(reading, node))
-    cue = _cue_text(reading, work.cue) if work.cue else None
+    cue = cue_of(reading, work.cue) if work.cue else None
     told_apart = work.per or work.sides or work.each or work.more or work.setting or work.hands is not None
     if cue and not told_apart:  # `simmer for 1 h, until tender` says the same as `simmer [until tender, 1 h]`
         return (*places, cue._replace(duration=work.length, verb=work.verb, verb_text=work.verb_text))
@@ -282,11 +281,11 @@ def read_cue(reading: Reading, children: Sequence[Node]) -> tuple[Read, ...]:
     """`until golden, about 5 min`: what to look for, a temperature in it, and the time after its comma."""
     if children[0][0] == "verb":
         verb, text = verb_of(reading, children[0], children)
-        return (_cue_text(reading, children[1:])._replace(verb=verb, verb_text=text),)
-    return (_cue_text(reading, children),)
+        return (cue_of(reading, children[1:])._replace(verb=verb, verb_text=text),)
+    return (cue_of(reading, children),)
 
 
-def _cue_text(reading: Reading, nodes: Sequence[Node]) -> Cue:
+def cue_of(reading: Reading, nodes: Sequence[Node]) -> Cue:
     sights = [node for node in nodes if node[0] == "sight"]
     found = temperatures(sights)
     check_name(reading, sights)
@@ -298,69 +297,3 @@ def _cue_text(reading: Reading, nodes: Sequence[Node]) -> Cue:
         _one_of(reading, found) if found else None,
         duration(reading, length) if length else None,
     )
-
-
-def read_tending(reading: Reading, children: Sequence[Node]) -> tuple[Read, ...]:
-    """`stirring all the time`, `basting every 15 min`, `turning half-way`, `stirring for 10 min`, `stirring until
-    thick`, `turning every other day for 2 weeks`. How long it goes on is a time of its own."""
-    words = reading.words
-    often = next((leaf[1].lower() for leaf in children if leaf[0] == "OFTEN"), "")
-    once = often in words.once and often != ""
-    length = _every(reading, children)
-    sometimes = often in words.sometimes or length is not None or child(children, "EVERY") is not None
-    first = first_leaf(children[0])
-    verb = reading.kitchen.verbs.participle(first[1].lower())
-    sometimes = sometimes or (verb is not None and verb.occasional and often not in words.constant)
-    constant = length is None and not once and not sometimes
-    tending = Tending(reading.clause, reading.text, constant, length, once and length is None)
-    until = child(children, "UNTIL")
-    if until:
-        return (tending, _cue_text(reading, children[children.index(until) :]))
-    during = child(children, "duration")
-    if during:  # what is done every other day needs nobody in between
-        return (tending, Time(reading.clause, duration(reading, during), hands=False, text=reading.text))
-    timed = [node for text in children if text[0] == "text" for node in text[1] if node[0] == "exact"]
-    if timed:
-        whole = stretch(reading, ("stretch", [timed[0]]))
-        return (tending, Time(reading.clause, whole, text=reading.text))
-    return (tending,)
-
-
-def _every(reading: Reading, children: Sequence[Node]) -> Duration | None:
-    """From one time to the next: `every 15 min`; every other day is every two days."""
-    gap = child(children, "stretch")
-    if gap:
-        return stretch(reading, gap)
-    unit = child(children, "TIME")
-    if unit is None or child(children, "EVERYOTHER") is None:
-        return None
-    return Duration(2 * seconds_in(reading, unit), 2 * seconds_in(reading, unit))
-
-
-def _kept_at(reading: Reading, children: Sequence[Node]) -> Setting | None:
-    """How warm food is kept, or over which heat."""
-    heat = child(children, "scales")
-    if heat:
-        return Setting(reading.clause, "temperature", *scales(reading, heat), text=reading.text)
-    low = child(children, "heat")
-    return heat_of(reading, low) if low else None
-
-
-def read_pause(reading: Reading, children: Sequence[Node]) -> tuple[Read, ...]:
-    """`at once`, `within 10 min`, `keep warm at 60 °C`, `30 min before serving`."""
-    length, hour = child(children, "duration"), child(children, "TIME")
-    said = duration(reading, length) if length else stretch(reading, ("stretch", [hour])) if hour else None
-    kinds = {node[0] for node in children}
-    if "SERVING" in kinds:
-        return (Pause(reading.clause, "before-serving", said),)
-    if "WITHIN" in kinds:
-        return (Pause(reading.clause, "within", said),)
-    if "KEEPWARM" not in kinds:
-        return (Pause(reading.clause, "at-once", said),)
-    kept = children[0]
-    words = kept[1].lower()
-    found = reading.kitchen.verbs.match(words.split(), 0)
-    verb = found[0] if found else reading.kitchen.verbs.participle(words)
-    pause = Pause(reading.clause, "keep-warm", said, _kept_at(reading, children), verb, kept[1])
-    until = child(children, "UNTIL")
-    return (_cue_text(reading, children[children.index(until) :]), pause) if until else (pause,)

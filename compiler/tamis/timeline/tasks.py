@@ -39,6 +39,25 @@ def standing(action: Action) -> int:
     return 0
 
 
+def _gap(action: Action, length: int) -> int:
+    """The seconds of a wait from one call of the cook to the next; 0 where none is called for."""
+    gap = 0
+    for tending in action.tending:
+        if tending.every is not None:
+            gap = ceil(tending.every.lo)
+        elif tending.once:
+            gap = (length + 1) // 2
+    return gap
+
+
+def calls_left_out(action: Action) -> int:
+    """How often a wait calls the cook, where that is too often for a plan to show it."""
+    length = ceil(action.work.wait.lo) if action.work.wait and not action.work.hands else 0
+    gap = _gap(action, length)
+    calls = (length - 1) // gap if gap > MOMENT else 0
+    return calls if calls > MOST_ROUNDS else 0
+
+
 class Tasks:
     """The tasks so far, and the links inside a line. `first`, `handled` and `last` are the tasks of each
     action by its index: the one that it begins with, the first that holds the cook, and the one that it
@@ -194,15 +213,10 @@ class Tasks:
     def _called_back(self, action: Action, length: int) -> int:
         """Cuts a wait at the moments at which it calls the cook; returns the seconds up to the end of the
         last."""
-        gap = 0
-        for tending in action.tending:
-            if tending.every is not None:
-                gap = ceil(tending.every.lo)
-            elif tending.once:
-                gap = (length + 1) // 2
-        if gap <= MOMENT or (length - 1) // gap > MOST_ROUNDS:
+        gap = _gap(action, length)
+        moments = (length - 1) // gap if gap > MOMENT else 0
+        if moments > MOST_ROUNDS:
             return 0
-        moments = (length - 1) // gap
         for moment in range(moments):
             self._task(action, "wait", gap - (MOMENT if moment else 0))
             self._join()

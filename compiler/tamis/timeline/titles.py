@@ -11,6 +11,7 @@ from tamis.patterns import pattern
 from tamis.quantity.display import oven_c, temperature_c
 from tamis.reading.clauses import Ingredient, Reference, Setting, Target, Tool, VerbUse
 from tamis.syntax.document import Text
+from tamis.timeline.tasks import calls_left_out
 from tamis.timeline.words import TitleWords, title_words
 
 LONGEST = 64
@@ -22,9 +23,18 @@ _WORD = pattern(r"\s*([^\W\d_][\w'’-]*)")
 
 
 def title(action: Action, language: str) -> str:
-    """`Stir rye flour, water, instant yeast`; the beginning of the line where it has no known verb."""
+    """`Stir rye flour, water, instant yeast`, and how often the cook is called: `Roast, basting every 15 min`."""
+    often = next((tending.text for tending in action.tending if tending.every), "")
+    if often:
+        calls = calls_left_out(action)
+        often = f", {often[:1].lower()}{often[1:]}" + (f" ({calls} times, not planned)" if calls else "")
+    return _cut(_work_title(action, language), LONGEST - len(often)) + often
+
+
+def _work_title(action: Action, language: str) -> str:
+    """The verbs and their foods; the beginning of the line where it has no known verb."""
     if not action.verbs:
-        return _cut(_plain(action).partition(",")[0] or action.work.verb.capitalize() or "Work")
+        return _plain(action).partition(",")[0] or action.work.verb.capitalize() or "Work"
     words = title_words(language)
     phrases: list[list[str]] = []
     for word, opens in _words(action, words):
@@ -36,7 +46,7 @@ def title(action: Action, language: str) -> str:
         end = action.verbs[1].span.start if len(phrases) > 1 else action.span.end
         phrases[0][0] = f"{phrases[0][0]} {_object(action, action.verbs[0], end, words)}".strip()
     said = [_said(phrase[0], _few(phrase[1:]), words) for phrase in phrases]
-    return _cut(", ".join(said))
+    return ", ".join(said)
 
 
 def _words(action: Action, words: TitleWords) -> list[tuple[str, bool]]:
@@ -104,10 +114,10 @@ def _plain(action: Action) -> str:
     return " ".join("".join(part.text for part in action.parts).split()).rstrip(".,;:")
 
 
-def _cut(text: str) -> str:
+def _cut(text: str, longest: int = LONGEST) -> str:
     """At a word's end, with a sign that there is more; the first letter large."""
-    if len(text) > LONGEST:
-        text = text[: LONGEST - 1].rsplit(" ", 1)[0].rstrip(",;:") + "…"
+    if len(text) > longest:
+        text = text[: longest - 1].rsplit(" ", 1)[0].rstrip(",;:") + "…"
     return text[:1].upper() + text[1:]
 
 

@@ -1,0 +1,82 @@
+"""Clauses about who stands by and what follows: tending and pauses."""
+
+from __future__ import annotations
+
+from tamis.quantity.duration import Duration
+from tamis.reading.clause import child, first_leaf
+from tamis.reading.clauses import Pause, Read, Setting, Tending, Time
+from tamis.reading.quantities import duration, scales, seconds_in, stretch
+from tamis.reading.timing import cue_of, heat_of
+from tamis.typed import TYPE_CHECKING
+
+if TYPE_CHECKING:
+    from collections.abc import Sequence
+
+    from tamis.reading.clause import Node, Reading
+
+
+def read_tending(reading: Reading, children: Sequence[Node]) -> tuple[Read, ...]:
+    """`stirring all the time`, `basting every 15 min`, `turning half-way`, `stirring for 10 min`, `stirring until
+    thick`, `turning every other day for 2 weeks`. How long it goes on is a time of its own."""
+    words = reading.words
+    often = next((leaf[1].lower() for leaf in children if leaf[0] == "OFTEN"), "")
+    once = often in words.once and often != ""
+    length = _every(reading, children)
+    sometimes = often in words.sometimes or length is not None
+    first = first_leaf(children[0])
+    verb = reading.kitchen.verbs.participle(first[1].lower())
+    sometimes = sometimes or (verb is not None and verb.occasional and often not in words.constant)
+    constant = length is None and not once and not sometimes
+    during = child(children, "duration")
+    said = children[: children.index(during) - 1] if during else children
+    tending = Tending(reading.clause, reading.said(said), constant, length, once and length is None)
+    until = child(children, "UNTIL")
+    if until:
+        return (tending, cue_of(reading, children[children.index(until) :]))
+    if during:
+        return (tending, Time(reading.clause, duration(reading, during), text=reading.text))
+    timed = [node for text in children if text[0] == "text" for node in text[1] if node[0] == "exact"]
+    if timed:
+        whole = stretch(reading, ("stretch", [timed[0]]))
+        return (tending, Time(reading.clause, whole, text=reading.text))
+    return (tending,)
+
+
+def _every(reading: Reading, children: Sequence[Node]) -> Duration | None:
+    """From one time to the next: `every 15 min`, `every day`; every other day is every two days."""
+    gap, unit = child(children, "stretch"), child(children, "TIME")
+    if gap:
+        return stretch(reading, gap)
+    if unit is None:
+        return None
+    length = seconds_in(reading, unit) * (2 if child(children, "EVERYOTHER") else 1)
+    return Duration(length, length)
+
+
+def _kept_at(reading: Reading, children: Sequence[Node]) -> Setting | None:
+    """How warm food is kept, or over which heat."""
+    heat = child(children, "scales")
+    if heat:
+        return Setting(reading.clause, "temperature", *scales(reading, heat), text=reading.text)
+    low = child(children, "heat")
+    return heat_of(reading, low) if low else None
+
+
+def read_pause(reading: Reading, children: Sequence[Node]) -> tuple[Read, ...]:
+    """`at once`, `within 10 min`, `keep warm at 60 °C`, `30 min before serving`."""
+    length, hour = child(children, "duration"), child(children, "TIME")
+    said = duration(reading, length) if length else stretch(reading, ("stretch", [hour])) if hour else None
+    kinds = {node[0] for node in children}
+    if "SERVING" in kinds:
+        return (Pause(reading.clause, "before-serving", said),)
+    if "WITHIN" in kinds:
+        return (Pause(reading.clause, "within", said),)
+    if "KEEPWARM" not in kinds:
+        return (Pause(reading.clause, "at-once", said),)
+    kept = children[0]
+    words = kept[1].lower()
+    found = reading.kitchen.verbs.match(words.split(), 0)
+    verb = found[0] if found else reading.kitchen.verbs.participle(words)
+    pause = Pause(reading.clause, "keep-warm", said, _kept_at(reading, children), verb, kept[1])
+    until = child(children, "UNTIL")
+    return (cue_of(reading, children[children.index(until) :]), pause) if until else (pause,)
