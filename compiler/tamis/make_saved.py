@@ -30,10 +30,12 @@ def files() -> dict[str, str]:
     }
     for language in languages():
         _check_classes(saved["clause.json"], language)
+        verbs = make_verbs.made(asset_text("grammar/verbs.toml"), language)
+        goods = make_goods.names(asset_text("grammar/goods.json"), language)
         parts = {
             "equipment": make_equipment.made(asset_text("grammar/equipment.toml"), language),
-            "goods": make_goods.names(asset_text("grammar/goods.json"), language),
-            "verbs": make_verbs.made(asset_text("grammar/verbs.toml"), language),
+            "goods": {**goods, "prepared": make_verbs.prepared(verbs, language)},
+            "verbs": verbs,
         }
         parts["phrases"] = _phrases(language, parts)
         saved |= {f"{language}/{name}.txt": written(rows) for name, rows in parts.items()}

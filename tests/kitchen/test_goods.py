@@ -260,3 +260,29 @@ def test_a_food_takes_the_place_of_another_or_the_last() -> None:
     more.add("leek", {"name": "leek"})
     assert list(more.names()) == ["sea salt", "flakes", "oil", "leek"]
     assert list(foods.names()) == ["salt", "table salt", "oil"]
+
+
+@pytest.mark.parametrize(
+    ("name", "food"),
+    [
+        ("spatchcocked chicken", "chicken"),
+        ("butterflied chicken breasts", "chicken-breast"),
+        ("trussed guinea fowl", "guinea-fowl"),
+        ("finely pricked sausages", "sausage"),
+        ("podded broad beans", "broad-bean"),
+        ("scored duck breasts", "duck-breast"),
+        ("stuffed chicken", None),
+        ("ground chicken thighs", None),
+        ("whisking chicken", None),
+        ("crushed honey", None),
+        ("scrubbed cinnamon", None),
+    ],
+)
+def test_a_participle_before_a_food_tells_how_it_was_cut_tied_or_cleaned(name: str, food: str | None) -> None:
+    found = LARDER.find(name.split())
+    assert (found.goods.id if found else None) == food
+
+
+@pytest.mark.parametrize(("name", "known"), [("poulet piqué", True), ("poulets rincés", True), ("veau haché", False)])
+def test_so_does_one_behind_it_but_for_one_that_makes_another_food(name: str, known: bool) -> None:
+    assert (Larder.load("fr").find(name.split()) is not None) is known

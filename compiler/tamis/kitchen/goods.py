@@ -23,7 +23,7 @@ from tamis.record import NamedTuple
 from tamis.saved import rows
 from tamis.typed import TYPE_CHECKING
 
-from .food import Density, Goods, Part, Piece, Raw, amount, read_goods, whole
+from .food import Density, Goods, Part, Piece, Raw, Show, amount, read_goods, whole
 
 if TYPE_CHECKING:
     from .house_goods import Fault
@@ -31,6 +31,7 @@ if TYPE_CHECKING:
 __all__ = ["Density", "Found", "Goods", "Larder", "Part", "Piece", "amount", "key"]
 
 _MOST_KEPT = 4096
+_LOOSE: tuple[Show, ...] = ("liquid", "powder", "spice", "grain")
 
 
 class Found(NamedTuple):
@@ -106,11 +107,13 @@ class Foods(Mapping[str, Raw]):
 
 class FoodWords(NamedTuple):
     """What a language says of foods beside their names: `states` gives the word of the list for one of its own, where
-    the two differ; `adverbs` mean nothing before a state."""
+    the two differ; `adverbs` mean nothing before a state; `prepared` are the participles that leave a food what it
+    is."""
 
     language: str
     states: Mapping[str, str]
     adverbs: frozenset[str]
+    prepared: frozenset[str]
 
 
 class Larder:
@@ -145,7 +148,7 @@ class Larder:
         plurals = None if renamed is None else dict(zip(renamed, said["plurals"], strict=True))
         states = dict(zip(said["state words"], said["states"], strict=True))
         index = dict(zip(said["keys"], said["key ids"], strict=True))
-        words = FoodWords(language, states, frozenset(said["adverbs"]))
+        words = FoodWords(language, states, frozenset(said["adverbs"]), frozenset(said["prepared"]))
         return cls(Foods(lines, called, plurals), index, loads(head + b"}"), words)
 
     def extended(self, house: Raw) -> tuple[Larder, list[Fault]]:
@@ -264,5 +267,14 @@ class Larder:
                     at = end
                     break
             else:
-                return None
+                if not self._is_prepared(words[at], goods):
+                    return None
+                states.append(words[at])
+                at += 1
         return tuple(states)
+
+    def _is_prepared(self, word: str, goods: Goods) -> bool:
+        """Whether a word tells how a food was cut, tied or cleaned. What is sold by the packet may be another food
+        then: split lentils, crushed red pepper."""
+        said = word in self._words.prepared or self._nouns.singular(word) in self._words.prepared
+        return said and goods.show not in _LOOSE

@@ -6,18 +6,19 @@ The file ships with the compiler: a fault in it raises.
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Mapping
 
 from tamis.kitchen.seconds import seconds
 from tamis.kitchen.verb_words import VerbWords, verb_words
 from tamis.kitchen.verbs import Attention, Verb
-from tamis.saved import cell
+from tamis.saved import cell, facts
 from tamis.string_tables import tables
-from tamis.typed import Any, get_args
+from tamis.typed import Any, Literal, get_args
 
 _ATTENTION: tuple[Attention, ...] = get_args(Attention)
 _TIMES = ("takes", "per_kg", "per_piece", "estimate", "estimate_per_kg", "water_per_kg")
 _TAKEN_BACK = "-"
+_PREPARES: Literal["prepares"] = "prepares"
 
 
 def made(text: str, language: str) -> dict[str, Iterable[str]]:
@@ -54,6 +55,15 @@ def made(text: str, language: str) -> dict[str, Iterable[str]]:
         "first words": longest,
         "longest": map(str, longest.values()),
     }
+
+
+def prepared(made: Mapping[str, Iterable[str]], language: str = "en") -> list[str]:
+    """The past participles of the verbs that prepare a food, from those rows; without those that make another food of
+    it in this language."""
+    verbs = {base for base, about in zip(made["bases"], made["facts"], strict=True) if _PREPARES in facts(about)}
+    others = verb_words(language).other_foods.union(made["present"])
+    both = zip(made["forms"], made["form bases"], strict=True)
+    return [form for form, base in both if base in verbs and form not in others and " " not in form]
 
 
 def _add(base: str, facts: dict[str, Any], words: VerbWords, verbs: dict[str, str]) -> tuple[str, ...]:

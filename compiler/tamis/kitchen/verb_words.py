@@ -24,6 +24,8 @@ class VerbWords(NamedTuple):
     """Before these a verb stands by itself."""
     forms: dict[str, tuple[str, ...]]
     """The participles where the spelling rules do not reach."""
+    other_foods: frozenset[str]
+    """Participles that make another food of one: *bœuf haché* is minced, though *hacher* is to chop."""
     rules: tuple[Endings, ...]
     vowels: frozenset[str]
     doubled: frozenset[str]
@@ -55,6 +57,7 @@ def verb_words(language: str) -> VerbWords:
         before=frozenset(lets["before"]),
         after=frozenset(lets["after"]),
         forms=lists.get("forms", {}),
+        other_foods=frozenset(lists.get("other-foods", {}).get("words", ())),
         rules=tuple(map(endings, lists["participles"].values())),
         vowels=frozenset(doubling.get("vowels", ())),
         doubled=frozenset(doubling.get("doubled", ())),

@@ -64,6 +64,8 @@ class Verb(NamedTuple):
     separates: bool = False
     """Parts the liquid from what was in it."""
     divides: bool = False
+    prepares: bool = False
+    """Its participle before a food tells how that was cut, tied or cleaned: a spatchcocked chicken is a chicken."""
     names: bool = False
     """Parts some of the food, which stays open under its own name."""
     purpose: str = ""
