@@ -11,6 +11,7 @@ from collections.abc import Iterable, Mapping
 from pathlib import Path
 
 from tamis.assets import asset_text
+from tamis.generated import write
 from tamis.kitchen import make_equipment, make_goods, make_verbs
 from tamis.lalr.build import made
 from tamis.lalr.table import load
@@ -60,17 +61,12 @@ def _phrases(language: str, parts: Mapping[str, Mapping[str, Iterable[str]]]) ->
 
 
 def main() -> None:
-    """Write them all, and say which are new."""
+    """Write those that are new."""
     try:
         made_files = files()
     except ValueError as fault:
         sys.exit(str(fault))
-    for name, text in made_files.items():
-        path = FOLDER / name
-        path.parent.mkdir(exist_ok=True)
-        if not path.exists() or path.read_text(encoding="utf-8") != text:
-            path.write_text(text, encoding="utf-8")
-            sys.stdout.write(f"wrote {path}\n")
+    write({f"grammar/saved/{name}": text for name, text in made_files.items()})
 
 
 if __name__ == "__main__":

@@ -47,4 +47,4 @@ def test_what_is_said_of_a_step(language: str, word: str) -> None:
     ],
 )
 def test_a_plain_line_gets_its_brackets(plain: str, said: str) -> None:
-    assert bracketed_text(plain, default_kitchen()) == said
+    assert bracketed_text(plain, default_kitchen("en")) == said

@@ -10,11 +10,11 @@ from __future__ import annotations
 import csv
 import json
 import re
-import sys
 import tomllib
 from collections.abc import Iterable
 from pathlib import Path
 
+from tamis.generated import write
 from tamis.quantity.units import shipped
 from tamis.typed import Any
 from tamis.words import LANGUAGE_OF_DATA, one_of, own_names
@@ -241,6 +241,4 @@ def _key(name: str) -> str:
 
 
 if __name__ == "__main__":
-    target = ROOT / "goods.json"
-    target.write_text(make(), encoding="utf-8")
-    sys.stdout.write(f"wrote {target}\n")
+    write({"grammar/goods.json": make()})

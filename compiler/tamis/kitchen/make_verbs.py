@@ -57,7 +57,7 @@ def made(text: str, language: str) -> dict[str, Iterable[str]]:
     }
 
 
-def prepared(made: Mapping[str, Iterable[str]], language: str = "en") -> list[str]:
+def prepared(made: Mapping[str, Iterable[str]], language: str) -> list[str]:
     """The past participles of the verbs that prepare a food, from those rows; without those that make another food of
     it in this language."""
     verbs = {base for base, about in zip(made["bases"], made["facts"], strict=True) if _PREPARES in facts(about)}

@@ -15,6 +15,7 @@ import json
 from fractions import Fraction
 from pathlib import Path
 
+from tamis.generated import write
 from tamis.quantity.units import UnitKind
 from tamis.typed import Any
 
@@ -88,10 +89,8 @@ def _system(registry: Any, unit: str) -> str:
 
 
 def main() -> None:
-    """Rewrite units.json and say how many units it holds."""
-    text = made(GRAMMAR / "units.txt")
-    (GRAMMAR / "units.json").write_text(text, encoding="utf-8")
-    print(f"wrote {GRAMMAR / 'units.json'}: {len(json.loads(text))} units")
+    """Write units.json if it is new."""
+    write({"grammar/units.json": made(GRAMMAR / "units.txt")})
 
 
 if __name__ == "__main__":

@@ -10,13 +10,13 @@ from __future__ import annotations
 
 import json
 import re
-import sys
 import tomllib
 from collections.abc import Iterable, Mapping
 from fractions import Fraction
 from pathlib import Path
 
 from tamis.assets import asset_text
+from tamis.generated import write
 from tamis.kitchen.goods import Larder
 from tamis.kitchen.house import default_kitchen
 from tamis.kitchen.verbs import Verb, Verbs
@@ -164,5 +164,4 @@ def _plain(words: Iterable[str]) -> str:
 
 
 if __name__ == "__main__":
-    TARGET.write_text(filled(TARGET.read_text("utf-8"), lists()), encoding="utf-8")
-    sys.stdout.write(f"wrote {TARGET}\n")
+    write({"grammar/reference.md": filled(TARGET.read_text("utf-8"), lists())})
