@@ -9,7 +9,6 @@ from __future__ import annotations
 from fractions import Fraction
 
 from tamis.cli.common import Stop
-from tamis.patterns import pattern
 from tamis.typed import TYPE_CHECKING, Literal
 
 if TYPE_CHECKING:
@@ -17,7 +16,6 @@ if TYPE_CHECKING:
 
     from tamis.formula.water import Bench, Scale
 
-_DEGREES = pattern(r"([-−]?)(\d{1,3}(?:\.\d{1,3})?) *(?:° *)?([CcFf]?)")
 Measured = Literal["dough", "mixed", "water", "flour", "room", "preferment", "friction"]
 _NAMES: tuple[Measured, ...] = ("dough", "mixed", "water", "flour", "room", "preferment", "friction")
 
@@ -49,18 +47,20 @@ def run(options: argparse.Namespace) -> int:
 
 def _read(options: argparse.Namespace) -> tuple[dict[Measured, Fraction], Scale]:
     """The temperatures by name, and their scale; mixed scales stop the command."""
+    from tamis.quantity.degrees import typed_degrees
+
     given: dict[Measured, Fraction] = {}
-    scales: dict[str, None] = {}
+    scales: dict[Scale, None] = {}
     for name in _NAMES:
         text = getattr(options, name)
         if text is None:
             continue
-        found = _DEGREES.fullmatch(text.strip())
-        if not found:
+        found = typed_degrees(text)
+        if found is None:
             raise Stop(f"--{name} {text}: expected degrees, as `24`, `24 °C` or `75 °F`")
-        given[name] = Fraction(found[2]) * (-1 if found[1] else 1)
-        if found[3]:
-            scales[found[3].upper()] = None
+        given[name] = found.value
+        if found.scale:
+            scales[found.scale] = None
     if len(scales) > 1:
         raise Stop("some temperatures are in °C and some in °F: give all in one scale")
     return given, "F" if "F" in scales else "C"

@@ -6,6 +6,7 @@ import re
 from functools import cache
 
 from tamis.patterns import pattern
+from tamis.quantity import degrees as written
 from tamis.record import NamedTuple
 from tamis.typed import Literal
 from tamis.words import one_of, word_lists
@@ -41,10 +42,10 @@ class PieceWords(NamedTuple):
 @cache
 def degree_words(language: str) -> DegreeWords:
     lists = word_lists(language, "convert")
-    said, degrees = lists["degrees"], word_lists(language, "degrees")["degrees"]
+    said, degrees = lists["degrees"], written.degree_words(language)
     named: dict[Wanted, tuple[str, ...]] = {
-        "c": degrees["celsius"],
-        "f": degrees["fahrenheit"],
+        "c": degrees.celsius,
+        "f": degrees.fahrenheit,
         "fan": lists["scales"]["fan"],
         "gas": lists["scales"]["gas"],
     }
@@ -53,8 +54,8 @@ def degree_words(language: str) -> DegreeWords:
     scales: dict[str, Wanted] = {word: scale for scale, words in named.items() for word in words}
     return DegreeWords(
         degrees=pattern(
-            rf"(?P<low>{_NUMBER})(?:(?: ?[–—-] ?| {one_of(degrees['range'])} )(?P<high>{_NUMBER}))? ?"
-            rf"(?P<sign>°|º|{one_of(degrees['names'])}\.?)? ?"
+            rf"(?P<low>{_NUMBER})(?:(?: ?[–—-] ?| {degrees.between} )(?P<high>{_NUMBER}))? ?"
+            rf"(?P<sign>{degrees.sign})? ?"
             rf"(?:(?P<c>{of['c']})|(?P<f>{of['f']}))?(?P<fan> {of['fan']})?",
             re.I,
         ),

@@ -13,6 +13,7 @@ from fractions import Fraction
 from tamis.diagnostics import Diagnostic, Level
 from tamis.kitchen.seconds import seconds
 from tamis.patterns import pattern
+from tamis.quantity.degrees import typed_degrees
 from tamis.quantity.near import nearest
 from tamis.record import NamedTuple
 from tamis.source import Span
@@ -192,10 +193,10 @@ def _duration(value: Any) -> int:
 
 def _heat(value: Any) -> Fraction:
     degrees, _, unit = str(value).partition("/")
-    found = re.fullmatch(r"(\d{1,3}(?:\.\d{1,3})?) *(?:°|° *C) *", degrees)
-    if not found or unit.strip() != "min" or not Fraction(found[1]):
+    rise = typed_degrees(degrees)
+    if rise is None or not rise.signed or rise.scale == "F" or rise.value <= 0 or unit.strip() != "min":
         raise _Unfit('how fast an oven gets hot, as "8 °C/min"')
-    return Fraction(found[1])
+    return rise.value
 
 
 def _awake(value: Any) -> tuple[int, int]:

@@ -11,8 +11,8 @@ from __future__ import annotations
 from fractions import Fraction
 from math import ceil
 
-from tamis.patterns import pattern
 from tamis.quantity.amount import Amount
+from tamis.quantity.degrees import degrees_in
 from tamis.quantity.display import oven_c, oven_f
 from tamis.quantity.temperature import c_from_f, f_from_c, f_from_gas
 from tamis.record import NamedTuple
@@ -20,7 +20,6 @@ from tamis.syntax.document import Clause
 from tamis.syntax.items import Quantity
 
 OVEN_FROM_C = 100
-_SCALES = pattern(r"\d[ \u00a0]?(?:° ?)?([CF])\b")
 SAME_F = Fraction(1, 4)
 SAME_C = SAME_F * Fraction(5, 9)
 
@@ -39,7 +38,7 @@ def twin(clause: Clause, oven: bool) -> Twin | None:
     gas = next((item for item in items if item.kind == "gas"), None)
     if gas is not None and not found:
         return _of_gas(gas)
-    if not found or {scale[1] for scale in _SCALES.finditer(clause.text)} == {"C", "F"}:
+    if not found or len({degrees.scale for degrees in degrees_in(clause.text, clause.language)}) > 1:
         return None
     amount, fahrenheit = found[0].amount, "f" in found[0].unit.lower()
     return Twin(_shown(amount, fahrenheit, oven), found[0].span.end)

@@ -14,6 +14,7 @@ from tamis.patterns import pattern
 from tamis.publish.degrees import twin
 from tamis.publish.iso import iso_duration, least
 from tamis.publish.words import PageWords
+from tamis.quantity.degrees import with_sign
 from tamis.quantity.duration import Duration
 from tamis.quantity.inches import with_centimetres
 from tamis.reading.clauses import Cue, Ingredient, Naming, Read, Reference, Tending
@@ -27,7 +28,6 @@ ONE_LINE = 30
 """A length of time is set in one line; more characters than this would not fit a phone's."""
 _SPACE = pattern(r"\s+")
 _KEPT = pattern(r" (?<=[\d¼-¾⅐-⅞] )(?=[^\s(])")
-_BARE_DEGREES = pattern(r"(?<=\d)[ \u00a0]?([CF])\b")  # `200C`, as it is typed
 _FRACTION = pattern(r"(?<![\d/.,])(?:(\d+)[ -])?(\d/\d)(?![\d/])")
 _VULGAR = {"1/2": "½", "1/3": "⅓", "2/3": "⅔", "1/4": "¼", "3/4": "¾", "1/8": "⅛", "3/8": "⅜", "5/8": "⅝", "7/8": "⅞"}
 _NAMED = (Naming, Reference)
@@ -190,7 +190,7 @@ def _timed(clause: Clause, length: Duration | None, kind: PieceKind, words: Page
     elif degrees and degrees.at >= end:
         after = f"{text[end : degrees.at]} ({degrees.text}){text[degrees.at :]}"
     if _has_degrees(clause):
-        before, after = _BARE_DEGREES.sub(r" °\1", before), _BARE_DEGREES.sub(r" °\1", after)
+        before, after = with_sign(before), with_sign(after)
     return _between(before, Piece(_with_fractions(_plain(text[start:end])), "time", length), after, kind)
 
 

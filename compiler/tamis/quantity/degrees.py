@@ -1,4 +1,8 @@
-"""Temperatures in a text: `74 °C`, `165 degrees Fahrenheit`, `140–150 F`."""
+"""How temperatures are written: `74 °C`, `165 degrees Fahrenheit`, `140–150 F`, `200C`.
+
+The signs and the letters of the scales are the same in every language; its words for them stand in
+`grammar/words/<language>/degrees.toml`.
+"""
 
 from __future__ import annotations
 
@@ -14,7 +18,13 @@ from tamis.words import one_of, word_lists
 
 Scale = Literal["C", "F"]
 
+SIGN = "[°º]"
 _NUMBER = r"\d+(?:\.\d+)?"
+_SPACE = r"[ \u00a0]?"
+_ONE_SIGN: dict[str, Scale] = {"℃": "C", "℉": "F"}
+_LETTER = r"(?-i:[CF])\b"
+_TYPED = pattern(rf"(?P<minus>[-−]?)(?P<number>\d{{1,3}}(?:\.\d{{1,3}})?)\s*(?P<sign>{SIGN}\s*)?(?P<letter>[CcFf]?)")
+_UNSIGNED = pattern(rf"(?<=\d){_SPACE}({_LETTER})")
 
 
 class Degrees(NamedTuple):
@@ -25,36 +35,52 @@ class Degrees(NamedTuple):
     scale: Scale
 
 
+class Typed(NamedTuple):
+    """A temperature by itself, as a command or a setting takes it: `24`, `−18 °C`, `75 f`. `scale` is None where it
+    names none, `signed` whether it has the sign or the letter of one."""
+
+    value: Fraction
+    scale: Scale | None
+    signed: bool
+
+
 class DegreeWords(NamedTuple):
-    """How a language writes temperatures: `found` is one of them, `names` stand for the sign before one of `scales`."""
+    """How a language writes temperatures."""
 
     found: re.Pattern[str]
+    """One temperature, or a range."""
+    sign: str
+    """Of a regular expression: the sign, or a name for it."""
+    between: str
+    """… and what stands between the ends of a range, beside a dash."""
     names: tuple[str, ...]
-    scales: tuple[str, ...]
-    fahrenheit: frozenset[str]
+    celsius: tuple[str, ...]
+    fahrenheit: tuple[str, ...]
 
     @property
     def phrases(self) -> tuple[str, ...]:
         """What stands for the sign, with a scale or without."""
-        return (*(f"{name} {scale}" for name in self.names for scale in self.scales), *self.names)
+        scales = (*self.celsius, *self.fahrenheit)
+        return (*(f"{name} {scale}" for name in self.names for scale in scales), *self.names)
 
 
 @cache
 def degree_words(language: str) -> DegreeWords:
     """The words of a language, read once."""
     said = word_lists(language, "degrees")["degrees"]
-    scales = (*said["celsius"], *said["fahrenheit"])
-    scale = rf"(?P<scale>{one_of(scales)})\b"
-    sign = rf"(?:°|º|{one_of(said['names'])}\.?)"
+    scales, whole = one_of((*said["celsius"], *said["fahrenheit"])), f"[{''.join(_ONE_SIGN)}]"
+    sign, between = rf"(?:{SIGN}|{one_of(said['names'])}\.?)", one_of(said["range"])
     return DegreeWords(
         pattern(
-            rf"(?P<lo>{_NUMBER})(?:\s*(?:[-–]|{one_of(said['range'])})\s*(?P<hi>{_NUMBER}))?\s*{sign}\s*{scale}"
-            rf"|(?P<bare>{_NUMBER}) ?(?P<letter>(?-i:[CF]))\b",
+            rf"(?P<lo>{_NUMBER})(?:\s*(?:[-–]|{between})\s*(?P<hi>{_NUMBER}))?"
+            rf"(?:\s*{sign}\s*(?P<scale>{scales})\b|\s*(?P<whole>{whole})|{_SPACE}(?P<letter>{_LETTER}))",
             re.IGNORECASE,
         ),
+        sign,
+        between,
         said["names"],
-        scales,
-        frozenset(said["fahrenheit"]),
+        said["celsius"],
+        said["fahrenheit"],
     )
 
 
@@ -62,6 +88,22 @@ def degrees_in(text: str, language: str) -> Iterator[Degrees]:
     """The temperatures in a text, in order."""
     words = degree_words(language)
     for found in words.found.finditer(text):
-        lo = Fraction(found["lo"] or found["bare"])
-        scale = (found["scale"] or found["letter"]).lower()
-        yield Degrees(lo, Fraction(found["hi"]) if found["hi"] else lo, "F" if scale in words.fahrenheit else "C")
+        lo = Fraction(found["lo"])
+        said = found["scale"] or found["letter"] or _ONE_SIGN[found["whole"]]
+        scale: Scale = "F" if said.lower() in words.fahrenheit else "C"
+        yield Degrees(lo, Fraction(found["hi"]) if found["hi"] else lo, scale)
+
+
+def typed_degrees(text: str) -> Typed | None:
+    """A temperature that is all of a text, by its sign and the letter of its scale alone; None if it is none."""
+    found = _TYPED.fullmatch(text.strip())
+    if found is None:
+        return None
+    value = Fraction(found["number"]) * (-1 if found["minus"] else 1)
+    letter = found["letter"].upper()
+    return Typed(value, "F" if letter == "F" else "C" if letter else None, bool(found["sign"] or letter))
+
+
+def with_sign(text: str) -> str:
+    """Degrees that were typed without it get their sign: `200C` is `200 °C`."""
+    return _UNSIGNED.sub(r" °\1", text)

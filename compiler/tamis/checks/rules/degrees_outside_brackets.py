@@ -12,6 +12,7 @@ from functools import cache
 
 from tamis.checks.words import check_words
 from tamis.diagnostics import Diagnostic, Severity
+from tamis.quantity.degrees import with_sign
 from tamis.reading.plain import phrases
 from tamis.reading.plain_amounts import amount_opener
 from tamis.record import NamedTuple
@@ -96,10 +97,8 @@ def _told(words: Stretch, degrees: Amount, asked: _Words) -> Diagnostic:
     first = degrees.first if opener is None else opener
     text = plain.slice(first, degrees.end)
     message = f"“{text}” stands outside brackets: no oven is heated for it, and no check sees it"
-    unit = plain.slice(degrees.end - 1, degrees.end)
     # Degrees without their sign may be taken for cups in a bracket.
-    written = f"{plain.slice(first, degrees.end - 1)} °{unit}" if len(unit) == 1 and unit.isalpha() else text
-    return Diagnostic(RULE, LEVEL, words.span(first, degrees.end), message, f"write `[{written}]`")
+    return Diagnostic(RULE, LEVEL, words.span(first, degrees.end), message, f"write `[{with_sign(text)}]`")
 
 
 def _has_degrees(part: Part) -> bool:
