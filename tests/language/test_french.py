@@ -159,3 +159,16 @@ def test_no_command_asks_for_english_words(tmp_path: Path) -> None:
     command = [sys.executable, "-c", WATCHED, str(FOLDER), str(SOUP), str(tmp_path / "out")]
     done = subprocess.run(command, capture_output=True, text=True, encoding="utf-8", check=False)
     assert (done.stdout.split(), done.stderr) == ([], "")
+
+
+ROWS = {
+    "Préchauffer [le four] [à 200 °C].": "Préchauffer le four à 200 °C",
+    "Mixer [hors du feu] [pendant 1 min].": "Mixer hors du feu",
+    "Laver [300 g de tomates, pépins retirés].": "Retirer pépins de tomates",
+}
+
+
+@pytest.mark.parametrize("line", ROWS)
+def test_rows_that_no_line_writes_are_in_the_words_of_the_recipe(line: str) -> None:
+    text = f"title: Soupe\nserves: 4\n\nMélanger [1 l d'eau] [dans une casserole].\n{line}\nServir [aussitôt].\n"
+    assert ROWS[line] in [entry.title for entry in compiled(text).timeline.entries]

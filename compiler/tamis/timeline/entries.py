@@ -15,7 +15,7 @@ from math import ceil
 from tamis.model.recipe import Action, Recipe
 from tamis.quantity.duration import Duration
 from tamis.quantity.times import duration, duration_range, wait
-from tamis.timeline.network import Network, Plan
+from tamis.timeline.network import Network, Plan, Task
 from tamis.timeline.rows import Entry, RowPart, Segment
 from tamis.timeline.tasks import standing
 from tamis.timeline.titles import heat_title, title
@@ -63,7 +63,7 @@ def _entry(
     return Entry(
         action=action.number,
         part=part,
-        title=title(action, recipe.language) if own else heat_title(action) if part == "heat" else _large(first.title),
+        title=_called(action, part, first, recipe.language),
         length=_length(action, segments) if own else f"≈ {_rounded(sum(s.end - s.start for s in segments))}",
         component=action.component,
         start=min(begins),
@@ -80,6 +80,12 @@ def _entry(
         cue=action.work.cue if own else "",
         span=action.span,
     )
+
+
+def _called(action: Action, part: RowPart, first: Task, language: str) -> str:
+    if part == "work":
+        return title(action, language)
+    return heat_title(action, language) if part == "heat" else _large(first.title)
 
 
 def _segment(network: Network, plans: tuple[Plan, Plan], task: int) -> Segment:

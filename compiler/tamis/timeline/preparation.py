@@ -17,7 +17,7 @@ from tamis.patterns import pattern
 from tamis.quantity.nouns import nouns
 from tamis.record import NamedTuple
 from tamis.string_tables import tables
-from tamis.timeline.words import PreparationWords, preparation_words
+from tamis.timeline.words import PreparationWords, preparation_words, row_words
 from tamis.typed import TYPE_CHECKING, Literal
 from tamis.words import word_lists, word_tables
 
@@ -94,7 +94,7 @@ def _after_comma(use: Use, known_words: dict[str, Known], kitchen: Kitchen) -> l
             work = _shaped(verb, words[at + 1 :], kitchen)
             takes = work.takes + _by_amount(use, work.per_piece, work.per_kg, kitchen)
             part = parts.get(words[at])
-            said = f"{verb.name} {part} of …" if part else verb.name
+            said = row_words(kitchen.language).part.format(verb=verb.name, part=part) if part else verb.name
             late: When = "before" if known.kept_cold.isdisjoint(ingredient.states) else "just-before"
             found.append(Preparation(late, takes or kitchen.settings.kitchen.handling, said, name))
         at += 1

@@ -12,7 +12,7 @@ from tamis.quantity.display import oven_c, temperature_c
 from tamis.reading.clauses import Ingredient, Reference, Setting, Target, Tool, VerbUse
 from tamis.syntax.document import Text
 from tamis.timeline.tasks import calls_left_out
-from tamis.timeline.words import TitleWords, title_words
+from tamis.timeline.words import TitleWords, row_words, title_words
 
 LONGEST = 64
 MOST_FOODS = 3
@@ -27,17 +27,17 @@ def title(action: Action, language: str) -> str:
     often = next((tending.text for tending in action.tending if tending.every), "")
     if often:
         calls = calls_left_out(action)
-        often = f", {often[:1].lower()}{often[1:]}" + (f" ({calls} times, not planned)" if calls else "")
+        often = f", {often[:1].lower()}{often[1:]}" + (f" ({row_words(language).calls.format(count=calls)})" if calls else "")
     return _cut(_work_title(action, language), LONGEST - len(often)) + often
 
 
 def _work_title(action: Action, language: str) -> str:
     """The verbs and their foods; the beginning of the line where it has no known verb."""
     if not action.verbs:
-        return _plain(action).partition(",")[0] or action.work.verb.capitalize() or "Work"
+        return _plain(action).partition(",")[0] or action.work.verb.capitalize() or row_words(language).work
     words = title_words(language)
     phrases: list[list[str]] = []
-    for word, opens in _words(action, words):
+    for word, opens in _words(action, words, row_words(language).off):
         if opens:
             phrases.append([word])
         elif phrases:
@@ -49,7 +49,7 @@ def _work_title(action: Action, language: str) -> str:
     return ", ".join(said)
 
 
-def _words(action: Action, words: TitleWords) -> list[tuple[str, bool]]:
+def _words(action: Action, words: TitleWords, off: str) -> list[tuple[str, bool]]:
     """Verbs (which open a phrase) and the foods and states after them, in the order of the text."""
     found = [(use.span.start, use.text.lower(), True) for use in action.verbs]
     for read in action.reads:
@@ -60,7 +60,7 @@ def _words(action: Action, words: TitleWords) -> list[tuple[str, bool]]:
             place = f"{read.preposition} " if read.preposition in words.places else ""
             found.append((read.clause.span.start, place + read.name, False))
         elif isinstance(read, Setting) and read.kind == "off":
-            found.append((read.clause.span.start, "off the heat", False))
+            found.append((read.clause.span.start, off, False))
         elif isinstance(read, Setting) and (use := _opened_by(read, action)):
             found.append((use.span.end, read.text[len(use.text) :].strip(), False))
         elif isinstance(read, Target) and read.text:
@@ -121,17 +121,17 @@ def _cut(text: str, longest: int = LONGEST) -> str:
     return text[:1].upper() + text[1:]
 
 
-def heat_title(action: Action) -> str:
+def heat_title(action: Action, language: str) -> str:
     """`Heat oven to 230 °C`, whether a line asks for it or only implies it."""
-    station = action.heats or action.work.station
-    degrees = action.preheat
+    words, station, degrees = row_words(language), action.heats or action.work.station, action.preheat
     if degrees is None:
         settings = [*(t.celsius for t in action.targets), *(s.celsius for s in action.settings)]
         degrees = next((celsius for celsius in settings if celsius is not None), None)
     turned = action.heats == "oven" and not any(use.verb.heat for use in action.verbs)
-    verb = "Set" if turned else "Heat"
+    called = words.stations.get(station, station)
     if degrees is None:
-        return f"{verb} {station}"
+        return (words.set if turned else words.heat).format(station=called)
     # What was written as a gas mark or in °F comes out as a setting that a knob has.
     whole = degrees.lo.denominator == 1 and degrees.hi.denominator == 1
-    return f"{verb} {station} to {temperature_c(degrees) if whole or station != 'oven' else oven_c(degrees.lo)}"
+    shown = temperature_c(degrees) if whole or station != "oven" else oven_c(degrees.lo)
+    return (words.set_to if turned else words.heat_to).format(station=called, degrees=shown)

@@ -1,4 +1,4 @@
-"""The words that a timeline asks of a recipe, from `grammar/words/<language>/timeline.toml`."""
+"""The words that a timeline asks of a recipe, from `grammar/words/<language>/timeline.toml`, and those of its rows."""
 
 from __future__ import annotations
 
@@ -8,7 +8,7 @@ from functools import cache
 from tamis.patterns import pattern
 from tamis.quantity.nouns import nouns
 from tamis.record import NamedTuple
-from tamis.words import one_of, word_lists
+from tamis.words import one_of, word_lists, word_tables
 
 
 class TitleWords(NamedTuple):
@@ -31,6 +31,26 @@ class PreparationWords(NamedTuple):
     manner: re.Pattern[str]
     present: tuple[str, ...]
     """How a participle ends that says what is yet to be done: *for dusting*."""
+
+
+class RowWords(NamedTuple):
+    """The rows that no line has in its own words."""
+
+    heat: str
+    heat_to: str
+    set: str
+    set_to: str
+    off: str
+    work: str
+    calls: str
+    part: str
+    stations: dict[str, str]
+
+
+@cache
+def row_words(language: str) -> RowWords:
+    said = word_tables(language, "rows")
+    return RowWords(**said["rows"], stations=said["stations"])
 
 
 @cache
