@@ -204,3 +204,17 @@ def test_a_limit_is_never_rounded_below_itself() -> None:
     assert display.limit_c(Fraction(63)) == "63 °C"
     assert display.limit_f(Fraction("145.4")) == "145.4 °F"
     assert display.limit_f(Fraction(1454, 9)) == "162 °F"
+
+
+@pytest.mark.parametrize(
+    ("ml", "text"),
+    [
+        ("15", "1 cuillère à soupe"),
+        ("30", "2 cuillères à soupe"),
+        ("20", "1 cuillère à soupe plus 1 cuillère à café"),
+        ("480", "2 tasses"),
+        ("0.2", "moins de ⅛ cuillère à café (0.2 ml)"),
+    ],
+)
+def test_cups_and_spoons_have_the_words_of_the_language(ml: str, text: str) -> None:
+    assert display.kitchen_volume(Fraction(ml), shipped("fr")) == text

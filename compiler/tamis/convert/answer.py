@@ -83,9 +83,11 @@ def _of_degrees(asked: Asked, kitchen: Kitchen) -> Answer:
 def _of_sides(asked: Asked, kitchen: Kitchen) -> Answer:
     """Lengths, a side each: `9 inches`, `20 × 30 cm`."""
     lengths = [base(side, kitchen.units) or Amount(Fraction(0), Fraction(0)) for side in asked.sides]
-    cm = " × ".join(ends(mm, lambda value: f"{decimal(_to(value / 10, 10))} cm") for mm in lengths)
-    inches = " × ".join(ends(mm, lambda value: f"{number(_to(value / MM_PER_INCH, 8))} inch") for mm in lengths)
-    return Answer(asked.text, (Section("", (Row("metric", cm), Row("US", f"{inches} (to the eighth)"))),))
+    cm = " × ".join(ends(mm, lambda value: f"{decimal(_to(value / 10, 10))} cm", kitchen.language) for mm in lengths)
+    eighths = " × ".join(
+        ends(mm, lambda value: f"{number(_to(value / MM_PER_INCH, 8))} inch", kitchen.language) for mm in lengths
+    )
+    return Answer(asked.text, (Section("", (Row("metric", cm), Row("US", f"{eighths} (to the eighth)"))),))
 
 
 def _to(value: Fraction, parts: int) -> Fraction:
@@ -95,7 +97,7 @@ def _to(value: Fraction, parts: int) -> Fraction:
 def _of_food(asked: Asked, known: Worths, kitchen: Kitchen) -> Answer:
     unit = kitchen.units.get(asked.measures[0].unit)
     weighed = unit is not None and unit.kind == "mass"
-    first = Section("", (*_weights(known, weighed), *_volumes(known, weighed, kitchen.language)))
+    first = Section("", (*_weights(known, weighed, kitchen.language), *_volumes(known, weighed, kitchen.language)))
     item = asked.item if asked.item is not None and asked.item.goods is not None else None
     states = _states(asked, known, item, kitchen) if item else ()
     sections = [first, *(_other_sections(asked, known, item, states, kitchen) if item else ())]
@@ -114,13 +116,13 @@ def _missing(name: str, known: Worths) -> str:
     return f"no density on record for {name}: its volume cannot be converted to weight, nor back"
 
 
-def _weights(known: Worths, weighed: bool) -> list[Row]:
+def _weights(known: Worths, weighed: bool, language: str) -> list[Row]:
     if known.grams is None:
         return []
     mark = "≈ " if known.by_analogy and not weighed else ""
-    rows = [Row("weight", mark + _figure(known.grams, grams), "; ".join(known.grams_from))]
+    rows = [Row("weight", mark + _figure(known.grams, grams, language), "; ".join(known.grams_from))]
     if known.grams.usual.lo >= LIGHTEST:
-        rows.append(Row("ounces", mark + ends(known.grams.usual, pounds_ounces)))
+        rows.append(Row("ounces", mark + ends(known.grams.usual, pounds_ounces, language)))
     return rows
 
 
@@ -128,24 +130,24 @@ def _volumes(known: Worths, weighed: bool, language: str) -> list[Row]:
     if known.ml is None:
         return []
     mark = "≈ " if known.by_analogy and weighed else ""
-    rows = [Row("volume", mark + _figure(known.ml, millilitres), "; ".join(known.ml_from))]
+    rows = [Row("volume", mark + _figure(known.ml, millilitres, language), "; ".join(known.ml_from))]
     for cup, label in DRAWERS.items():
         rows.append(Row(label, mark + _in_drawer(known.ml, drawer(cup, language), cup)))
     return rows
 
 
 def _in_drawer(ml: Figure, units: Units, cup: Cup) -> str:
-    words = ends(ml.usual, lambda value: kitchen_volume(value, units))
+    words = ends(ml.usual, lambda value: kitchen_volume(value, units), units.language)
     ounce = units.get("imp_fl_oz" if cup == "imperial" else "fl_oz")
     if ounce is None or cup == "metric" or ml.usual.lo < ounce.factor:
         return words
-    said = ends(ml.usual, lambda value: f"{number(_to(value / ounce.factor, 4))} fl oz")
+    said = ends(ml.usual, lambda value: f"{number(_to(value / ounce.factor, 4))} fl oz", units.language)
     return f"{words}, or {said}"
 
 
-def _figure(figure: Figure, show: Show) -> str:
-    usual = ends(figure.usual, show)
-    range_ = ends(Amount(figure.least, figure.most), show)
+def _figure(figure: Figure, show: Show, language: str) -> str:
+    usual = ends(figure.usual, show, language)
+    range_ = ends(Amount(figure.least, figure.most), show, language)
     return usual if not figure.differs or usual == range_ else f"{usual}; sources differ: {range_}"
 
 
@@ -170,7 +172,7 @@ def _pieces(asked: Asked, item: Ingredient, known: Worths, kitchen: Kitchen) -> 
 
 def _count(count: Count, item: Ingredient, kitchen: Kitchen) -> Row:
     """So many pieces, to the quarter."""
-    number_ = ends(count.figure.usual, lambda value: number(max(_to(value, 4), Fraction(1, 4))))
+    number_ = ends(count.figure.usual, lambda value: number(max(_to(value, 4), Fraction(1, 4))), kitchen.language)
     many = count.figure.usual.hi > 1
     word = count.word or (item.goods.name if item.goods else "")
     each = f"{'≈ ' if count.piece.analogy else ''}{grams(count.piece.usual)} each"
@@ -185,10 +187,11 @@ def _states(asked: Asked, known: Worths, item: Ingredient, kitchen: Kitchen) -> 
     volume = any(kind(measure, kitchen.units) == "volume" for measure in asked.measures)
     show = grams if volume else millilitres
     found = in_states(known, volume, item, kitchen)
-    return tuple(
-        Row("", f"{', '.join(word or 'as sold' for word in each.states)}: {_figure(each.figure, show)}", each.source)
-        for each in found
-    )
+    rows = []
+    for each in found:
+        states = ", ".join(word or "as sold" for word in each.states)
+        rows.append(Row("", f"{states}: {_figure(each.figure, show, kitchen.language)}", each.source))
+    return tuple(rows)
 
 
 def _swap(swap: Instead) -> Row:

@@ -155,7 +155,7 @@ class _Wanted:
             quarters = [max(Fraction(round(end * 4), 4), Fraction(1, 4)) for end in amount]
             return measure_text(Measure(Amount(*quarters), unit), name, self.kitchen.units)
         if self._kind(unit) == "mass":
-            return ends(amount, grams)
+            return ends(amount, grams, self.kitchen.language)
         spoons = convert(Measure(amount, unit), "tsp", self.kitchen.units)
         assert spoons is not None
         return measure_text(spoons, name, self.kitchen.units)
@@ -166,7 +166,7 @@ class _Wanted:
         ml = base(Measure(amount, unit), self.kitchen.units)
         if self._kind(unit) != "volume" or density is None or ml is None or density.hi > ALIKE * density.lo:
             return ""
-        return f" ({ends(ml.times(density.usual), grams)})"
+        return f" ({ends(ml.times(density.usual), grams, self.kitchen.language)})"
 
     def _brings(self, food: Found) -> Iterable[str]:
         return [allergen for allergen in food.goods.allergens if allergen not in self.goods.allergens]

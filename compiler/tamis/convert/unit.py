@@ -10,7 +10,8 @@ from tamis.convert.measures import Figure, in_unit, worths
 from tamis.convert.words import degree_words, piece_words
 from tamis.kitchen.house import Kitchen
 from tamis.quantity.amount import Amount
-from tamis.quantity.display import grams, millilitres, unit_words
+from tamis.quantity.display import grams, millilitres
+from tamis.quantity.measure_words import unit_words
 from tamis.quantity.near import nearest
 from tamis.quantity.nouns import nouns
 from tamis.quantity.numerals import decimal, number

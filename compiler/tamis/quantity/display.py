@@ -7,31 +7,21 @@ they are gathered, with temperatures and measures as somebody wrote them.
 from __future__ import annotations
 
 from fractions import Fraction
-from functools import cache
 
 from tamis.quantity.amount import Amount
 from tamis.quantity.measure import Measure
+from tamis.quantity.measure_words import DECIMAL, unit_words
 from tamis.quantity.nouns import nouns
 from tamis.quantity.numerals import amount, decimal, decimals, number, rounded
 from tamis.quantity.spoons import Spoons, kitchen_volume, quarts, single_spoon, spoons
 from tamis.quantity.times import duration, duration_range, wait
 from tamis.quantity.weights import grams, millilitres, pounds_ounces
-from tamis.typed import Literal
-from tamis.words import own_names
 
 __all__ = [
     "Spoons", "amount", "decimal", "decimals", "duration", "duration_range", "grams", "kitchen_volume",
     "limit_c", "limit_f", "millilitres", "number", "oven_c", "oven_f", "plural", "pounds_ounces", "quarts",
     "single_spoon", "spoons", "temperature_c", "temperature_f", "unit_words", "wait", "written",
 ]  # fmt: skip
-
-UnitPrefix = Literal["us", "australian", "japanese", "imp"]
-
-# Printed in decimals; all other units in kitchen fractions.
-DECIMAL = frozenset({"g", "kg", "mg", "ml", "cl", "dl", "l", "mm", "cm", "metre"})
-# Abbreviations stay as they are, however many.
-NO_PLURAL = DECIMAL - {"metre"} | {"s", "min", "h", "oz", "lb", "fl_oz", "tsp", "tbsp"}
-FIRST_WORDS: dict[UnitPrefix, str] = {"us": "US", "australian": "Australian", "japanese": "Japanese", "imp": "imperial"}
 
 
 def written(measure: Measure, language: str) -> str:
@@ -40,32 +30,6 @@ def written(measure: Measure, language: str) -> str:
         return amount(measure.amount)
     shown = decimals(measure.amount) if measure.unit in DECIMAL else amount(measure.amount)
     return f"{shown} {unit_words(measure.unit, measure.amount.hi > 1, language)}"
-
-
-def unit_words(unit: str, many: bool, language: str) -> str:
-    """A unit or count word as printed after a number: "fl oz", "cups", "US tbsp", "bunches"."""
-    own = _own_words(language).get(unit)
-    if own is not None:
-        return own[many]
-    first, _, rest = unit.partition("_")
-    if rest and first in FIRST_WORDS:
-        return f"{FIRST_WORDS[first]} {unit_words(rest, many, language)}"
-    words = unit.replace("_", " ")
-    return plural(words, language) if many and unit not in NO_PLURAL and rest not in NO_PLURAL else words
-
-
-@cache
-def _own_words(language: str) -> dict[str, tuple[str, str]]:
-    """What a language calls units and count words, one and several, where its words are not those of the data."""
-    units, equipment = own_names(language, "units"), own_names(language, "equipment")
-    words = {}
-    for unit, text in units.get("names", {}).items():
-        one = text.partition(", ")[0]
-        words[unit] = one, units.get("plurals", {}).get(one, one)
-    for count, text in equipment.get("counts", {}).items():
-        one = text.partition(", ")[0]
-        words[count] = one, equipment.get("plurals", {}).get(one) or plural(one, language)
-    return words
 
 
 def plural(word: str, language: str) -> str:

@@ -14,9 +14,10 @@ from __future__ import annotations
 from bisect import bisect_left, bisect_right
 from collections.abc import Iterator
 from fractions import Fraction
-from functools import lru_cache
+from functools import lru_cache, partial
 from math import ceil, floor, lcm
 
+from tamis.quantity.measure_words import MeasureWords, measure_words, unit_words
 from tamis.quantity.numerals import number
 from tamis.quantity.units import Units
 from tamis.quantity.weights import millilitres
@@ -86,14 +87,14 @@ def spoons(ml: Fraction, units: Units) -> Spoons:
     # In parts the volume is top / bottom; worked in whole numbers, since each step of a `Fraction` is dear.
     top, bottom = ml.numerator * ladder.parts, ml.denominator
     if top >= TOP_CUPS * ladder.cup * bottom:
-        return Spoons(_cups(_nearest_cups(Fraction(top, bottom * ladder.cup))), True)
+        return Spoons(_many(_nearest_cups(Fraction(top, bottom * ladder.cup)), "cup", units.language), True)
     slack, one = (NEAR_SMALL if top < ladder.tsp * bottom else NEAR).as_integer_ratio()
     first = bisect_left(ladder.places, -(-top * (one - slack) // (bottom * one)))
     past = bisect_right(ladder.places, top * (one + slack) // (bottom * one))
     if first < past:
         best = _best(ladder.rungs[first:past], top, bottom)
         return Spoons(best.text, True, best.rank >= TWO)
-    return Spoons(_about(ladder, top, bottom), False)
+    return Spoons(_about(ladder, top, bottom, measure_words(units.language)), False)
 
 
 def single_spoon(ml: Fraction, units: Units) -> str | None:
@@ -114,13 +115,13 @@ def _best(rungs: list[_Rung], top: int, bottom: int) -> _Rung:
     return min([rung for rung in rungs if rung.rank == least], key=lambda rung: abs(rung.at * bottom - top))
 
 
-def _about(ladder: _Ladder, top: int, bottom: int) -> str:
+def _about(ladder: _Ladder, top: int, bottom: int, words: MeasureWords) -> str:
     above = bisect_left(ladder.single, -(-top // bottom), key=lambda rung: rung.at)
     beside = ladder.single[max(0, above - 1) : above + 1]
     nearest = min(beside, key=lambda rung: abs(rung.at * bottom - top))
     if top * 4 < nearest.at * bottom * 3:
-        return f"less than {nearest.text}"
-    return f"scant {nearest.text}" if top < nearest.at * bottom else f"generous {nearest.text}"
+        return words.less.format(measure=nearest.text)
+    return (words.scant if top < nearest.at * bottom else words.generous).format(measure=nearest.text)
 
 
 def _sizes(units: Units) -> tuple[Fraction, Fraction, Fraction]:
@@ -136,38 +137,41 @@ def _ladder(units: Units) -> _Ladder:
     parts = WHOLE * lcm(cup.denominator, tbsp.denominator, tsp.denominator)
     simplest: dict[int, _Rung] = {}
     # A size in parts is a whole number, and so is a twenty-fourth of it.
-    for rung in sorted(_rungs(*(int(size * parts / WHOLE) for size in (cup, tbsp, tsp)))):
+    for rung in sorted(_rungs(units.language, *(int(size * parts / WHOLE) for size in (cup, tbsp, tsp)))):
         simplest.setdefault(rung.at, rung)
     rungs = list(simplest.values())
     single = [rung for rung in rungs if rung.rank < TWO]
     return _Ladder(rungs, single, list(simplest), parts, int(cup * parts), int(tsp * parts))
 
 
-def _rungs(cup: int, tbsp: int, tsp: int) -> Iterator[_Rung]:
+def _rungs(language: str, cup: int, tbsp: int, tsp: int) -> Iterator[_Rung]:
     """Teaspoons up to a tablespoon, tablespoons up to half a cup, cups; and two of them. Sizes of 1/24."""
+    plus = partial(_plus, language)
     for n in _steps(TSP_PARTS, WHOLE * tbsp / tsp):
         # Quarters, then thirds; ⅝ tsp is in no drawer.
-        yield _Rung(n * tsp, 0 if n % 6 == 0 else 1 if n % 8 == 0 else 2, f"{_number(n)} tsp")
+        yield _Rung(n * tsp, 0 if n % 6 == 0 else 1 if n % 8 == 0 else 2, _many(Fraction(n, WHOLE), "tsp", language))
     for n in _steps(TBSP_PARTS, WHOLE * cup / 2 / tbsp):
         if n >= WHOLE:
             many = n * tbsp >= WHOLE * cup / 4
-            yield _Rung(n * tbsp, (n % WHOLE != 0) + many, f"{_number(n)} tbsp")
+            text = _many(Fraction(n, WHOLE), "tbsp", language)
+            yield _Rung(n * tbsp, (n % WHOLE != 0) + many, text)
             if n % WHOLE == 0 and not many:
-                yield from _plus(n * tbsp, f"{_number(n)} tbsp", tsp, "tsp", MORE_TSP_TO_TBSP, WHOLE * tbsp)
+                yield from plus(n * tbsp, text, tsp, "tsp", MORE_TSP_TO_TBSP, WHOLE * tbsp)
     for n in _steps(CUP_PARTS, WHOLE * (TOP_CUPS + 1)):
-        name = _cups(Fraction(n, WHOLE))
+        name = _many(Fraction(n, WHOLE), "cup", language)
         yield _Rung(n * cup, 0, name)
         thirds = n % 6 != 0
-        yield from _plus(n * cup, name, tbsp, "tbsp", MORE_TBSP, WHOLE * cup / 4, thirds)
-        yield from _plus(n * cup, name, tsp, "tsp", MORE_TSP, WHOLE * tbsp, thirds)
+        yield from plus(n * cup, name, tbsp, "tbsp", MORE_TBSP, WHOLE * cup / 4, thirds)
+        yield from plus(n * cup, name, tsp, "tsp", MORE_TSP, WHOLE * tbsp, thirds)
 
 
 def _plus(
-    base: int, text: str, size: int, name: str, more: dict[int, int], below: float, odd: int = 0
+    language: str, base: int, text: str, size: int, name: str, more: dict[int, int], below: float, odd: int = 0
 ) -> Iterator[_Rung]:
     for n, rank in more.items():
         if n * size < below:
-            yield _Rung(base + n * size, rank + odd, f"{text} plus {_number(n)} {name}")
+            second = _many(Fraction(n, WHOLE), name, language)
+            yield _Rung(base + n * size, rank + odd, measure_words(language).plus.format(first=text, second=second))
 
 
 def _steps(parts: list[int], end: float) -> Iterator[int]:
@@ -179,8 +183,8 @@ def _steps(parts: list[int], end: float) -> Iterator[int]:
 
 
 @lru_cache(1024)
-def _number(n: int) -> str:
-    return number(Fraction(n, WHOLE))
+def _many(n: Fraction, unit: str, language: str) -> str:
+    return f"{number(n)} {unit_words(unit, n > 1, language)}"
 
 
 def quarts(ml: Fraction, units: Units) -> str:
@@ -195,21 +199,14 @@ def quarts(ml: Fraction, units: Units) -> str:
     for parts in (2, 4) if wanted >= FEW_QUARTS else (2,):
         nearest = Fraction(round(wanted * parts), parts)
         if abs(nearest - wanted) <= NEAR * wanted:
-            return _quarts(nearest)
+            return _many(nearest, "quart", units.language)
     if wanted < FEW_QUARTS:
         return kitchen_volume(ml, units)
     base = Fraction(floor(wanted * 2), 2)
-    return f"{_quarts(base)} plus {_cups(_nearest_cups((ml - base * quart.factor) / cup))}"
-
-
-def _quarts(n: Fraction) -> str:
-    return f"{number(n)} quart" if n <= 1 else f"{number(n)} quarts"
+    rest = _many(_nearest_cups((ml - base * quart.factor) / cup), "cup", units.language)
+    return measure_words(units.language).plus.format(first=_many(base, "quart", units.language), second=rest)
 
 
 def _nearest_cups(cups: Fraction) -> Fraction:
     whole = floor(cups)
     return min((whole + Fraction(part, WHOLE) for part in [*CUP_PARTS, WHOLE]), key=lambda n: abs(n - cups))
-
-
-def _cups(n: Fraction) -> str:
-    return f"{number(n)} cup" if n <= 1 else f"{number(n)} cups"

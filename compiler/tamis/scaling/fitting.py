@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 from tamis.quantity.amount import Amount
-from tamis.quantity.display import number, unit_words
+from tamis.quantity.display import number
+from tamis.quantity.measure_words import unit_words
 from tamis.quantity.nouns import nouns
 from tamis.table.scaled import countable
 

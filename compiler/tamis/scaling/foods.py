@@ -9,8 +9,8 @@ from __future__ import annotations
 
 from tamis.model.names import several
 from tamis.quantity.amount import Amount
-from tamis.quantity.display import unit_words
 from tamis.quantity.measure import Measure
+from tamis.quantity.measure_words import unit_words
 from tamis.quantity.nouns import nouns
 from tamis.reading.clauses import Ingredient
 from tamis.reading.tables import tables

@@ -7,8 +7,8 @@ from fractions import Fraction
 from tamis.kitchen.house import Kitchen
 from tamis.patterns import pattern
 from tamis.quantity.amount import Amount
-from tamis.quantity.display import DECIMAL
 from tamis.quantity.measure import Measure
+from tamis.quantity.measure_words import DECIMAL
 from tamis.record import NamedTuple
 from tamis.scaling.edits import Edit
 from tamis.scaling.fitting import count_text, unit_for

@@ -15,7 +15,7 @@ from tamis.quantity.measure import Measure, base, plus
 from tamis.quantity.numerals import rounded
 from tamis.quantity.units import Units
 from tamis.quantity.weights import OUNCE
-from tamis.table.wording import measure_text, written_text
+from tamis.table.wording import measure_text, together, written_text
 from tamis.table.worth import SMALL_SPOONS, SPOON_UNITS
 
 PIECE_PARTS = (1, 2, 3, 4, 8)
@@ -34,7 +34,7 @@ def scaled_text(measures: tuple[Measure, ...], name: str, units: Units) -> str:
     for measure in measures:
         added = plus(sums[-1], measure, units) if sums else None
         sums[-1:] = [added] if added is not None else [*sums[-1:], measure]
-    return " plus ".join(_one(measure, name, units) for measure in sums)
+    return together([_one(measure, name, units) for measure in sums], units.language)
 
 
 def _one(measure: Measure, name: str, units: Units) -> str:

@@ -6,8 +6,9 @@ kitchen has: 1 tbsp and 1 tsp are not 1⅓ tbsp, and 1000 g are a kilogram.
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Sequence
 from fractions import Fraction
+from functools import reduce
 
 from tamis.kitchen.house import Kitchen
 from tamis.quantity.amount import Amount
@@ -23,6 +24,7 @@ from tamis.quantity.display import (
     written,
 )
 from tamis.quantity.measure import Measure
+from tamis.quantity.measure_words import MeasureWords, measure_words
 from tamis.quantity.nouns import nouns
 from tamis.quantity.units import Unit, Units
 from tamis.reading.clauses import Ingredient
@@ -42,7 +44,7 @@ def measure_text(measure: Measure, name: str, units: Units) -> str:
         return written_text(measure, name, units.language)
     if unit.kind == "mass":
         show = grams if unit.system == "metric" else pounds_ounces
-        return ends(measure.amount.times(unit.factor), show)
+        return ends(measure.amount.times(unit.factor), show, units.language)
     return _volume(measure, unit, units) if unit.kind == "volume" else written(measure, units.language)
 
 
@@ -56,7 +58,8 @@ def written_text(measure: Measure, name: str, language: str) -> str:
 def written_all(measures: tuple[Measure, ...], name: str, language: str) -> str:
     """Measures of one food that the cook wrote together: "1 cup plus 2 tbsp", "1 lb 8 oz"."""
     compound = [measure.unit for measure in measures] == ["lb", "oz"]
-    return (" " if compound else " plus ").join(written_text(measure, name, language) for measure in measures)
+    said = [written_text(measure, name, language) for measure in measures]
+    return " ".join(said) if compound else together(said, language)
 
 
 def amount_text(measures: tuple[Measure, ...], item: Ingredient, kitchen: Kitchen) -> str:
@@ -65,7 +68,13 @@ def amount_text(measures: tuple[Measure, ...], item: Ingredient, kitchen: Kitche
         return percent_text(item, kitchen.language)
     if [measure.unit for measure in measures] == ["lb", "oz"]:
         return written_all(measures, item.name, kitchen.language)
-    return " plus ".join(measure_text(measure, item.name, kitchen.units) for measure in measures)
+    return together([measure_text(measure, item.name, kitchen.units) for measure in measures], kitchen.language)
+
+
+def together(said: Sequence[str], language: str) -> str:
+    """Several measures of one food: "1 cup plus 2 tbsp"; empty for none."""
+    plus = measure_words(language).plus
+    return reduce(lambda first, second: plus.format(first=first, second=second), said) if said else ""
 
 
 def alternative_text(item: Ingredient, kitchen: Kitchen) -> str:
@@ -78,13 +87,14 @@ def percent_text(item: Ingredient, language: str, of_flour: bool = True) -> str:
     flour need not be said where it is plain."""
     if item.percent is None:
         return ""
-    words, of = amount_words(language), item.percent.of
+    words, parts, of = amount_words(language), measure_words(language), item.percent.of
     unsaid = of in words.flour and not of_flour
     if item.percent.per_kg is not None:
-        each = f"{written(item.percent.per_kg, language)} per {_rate_text(item, language)}"
-        return each if of in words.own or unsaid else f"{each} of the {of}"
+        each, base = written(item.percent.per_kg, language), _rate_text(item, language)
+        said = parts.per if of in words.own or unsaid else parts.per_of
+        return said.format(measure=each, base=base, food=of)
     percent = f"{decimals(item.percent.amount)} %"
-    return percent if unsaid else f"{percent} of {_base_text(of, words)}"
+    return percent if unsaid else parts.percent.format(percent=percent, base=_base_text(of, words, parts))
 
 
 def _rate_text(item: Ingredient, language: str) -> str:
@@ -97,14 +107,13 @@ def _rate_text(item: Ingredient, language: str) -> str:
     return base.unit
 
 
-def _base_text(of: str, words: AmountWords) -> str:
+def _base_text(of: str, words: AmountWords, parts: MeasureWords) -> str:
     """What a percentage is of: "the flour", "their weight", "the cabbage’s weight"."""
     if of in words.own:
-        return f"{of} weight"
+        return parts.own_weight.format(own=of)
     if of in words.flour:
-        return f"the {of}"
-    possessive = "" if of.endswith(("'", "’")) else "’s"
-    return f"the {of}{possessive} weight"
+        return parts.flour.format(flour=of)
+    return (parts.weight_s if of.endswith(("'", "’")) else parts.weight).format(food=of.rstrip("'’"))
 
 
 def _volume(measure: Measure, unit: Unit, units: Units) -> str:
@@ -115,29 +124,29 @@ def _volume(measure: Measure, unit: Unit, units: Units) -> str:
             return written(measure, units.language)
         return _spoons(measure.amount.times(unit.factor), units)
     if measure.unit == "quart" and any(end.denominator > 2 for end in measure.amount):
-        return ends(measure.amount.times(unit.factor), lambda ml: quarts(ml, units))
+        return ends(measure.amount.times(unit.factor), lambda ml: quarts(ml, units), units.language)
     if unit.system == "metric":
-        return ends(measure.amount.times(unit.factor), millilitres)
+        return ends(measure.amount.times(unit.factor), millilitres, units.language)
     return written(measure, units.language)
 
 
 def _spoons(ml: Amount, units: Units) -> str:
     """Cups and spoons; for a range one measure at each end, where two of them would be more exact than the cook is."""
-    exact = ends(ml, lambda end: kitchen_volume(end, units))
+    exact = ends(ml, lambda end: kitchen_volume(end, units), units.language)
     if ml.single or not any(spoons(end, units).two for end in ml):
         return exact
     said = [single_spoon(end, units) or kitchen_volume(end, units) for end in ml]
     plainer = dict(zip(ml, said, strict=True))
-    return ends(ml, plainer.__getitem__) if said[0] != said[1] else exact
+    return ends(ml, plainer.__getitem__, units.language) if said[0] != said[1] else exact
 
 
-def ends(amount: Amount, show: Callable[[Fraction], str]) -> str:
+def ends(amount: Amount, show: Callable[[Fraction], str], language: str) -> str:
     """A number shown, or a range with its unit once: "60–90 g"."""
     if amount.single:
         return show(amount.lo)
     lo, hi = show(amount.lo), show(amount.hi)
     low, _, low_unit = lo.partition(" ")
     high, _, high_unit = hi.partition(" ")
-    if low_unit.removesuffix("s") == high_unit.removesuffix("s") and " " not in high_unit:
+    if " " not in high_unit and nouns(language).singular(low_unit) == nouns(language).singular(high_unit):
         return f"{low}–{high} {high_unit}" if low != high else hi
-    return f"{lo} to {hi}"
+    return measure_words(language).between.format(low=lo, high=hi)
