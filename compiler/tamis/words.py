@@ -65,6 +65,16 @@ def own_names(language: str, name: str) -> dict[str, dict[str, str]]:
     return tables(asset_text(path)) if exists(asset(path)) else {}
 
 
+def example(language: str, key: str, **parts: object) -> str:
+    """A clause as a hint offers it, in the words of the recipe and as code: `[until …]`."""
+    return f"`{word_tables(language, 'hints')['clauses'][key].format(**parts)}`"
+
+
+def named(language: str, key: str) -> str:
+    """A word as a hint names it, in the language of the recipe and as code: `until`."""
+    return f"`{word_tables(language, 'hints')['words'][key]}`"
+
+
 @cache
 def languages() -> tuple[str, ...]:
     """The languages that there are, each a folder of `grammar/words/`."""

@@ -30,6 +30,7 @@ from tamis.reading.clauses import (
 )
 from tamis.reading.tables import tables
 from tamis.typed import TYPE_CHECKING, Any
+from tamis.words import example
 
 if TYPE_CHECKING:
     from collections.abc import Callable
@@ -191,7 +192,8 @@ class Act:
         if any(tool.equipment.kind not in ("station", "lining") for tool in tools):
             return
         message = f"“{use.text}”: no food is there, and no equipment is named"
-        hint = "name in brackets what this is done to: `[the …]`, a measured food, or equipment as in `[2 jars]`"
+        the, jars = (example(self.walker.flow.kitchen.language, key) for key in ("the_any", "jars"))
+        hint = f"name in brackets what this is done to: {the}, a measured food, or equipment as in {jars}"
         if self.beside is not None:
             hint = (
                 "name in brackets what this is done to; a meanwhile lasts to the end of its paragraph: begin a new one "

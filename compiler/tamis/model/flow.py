@@ -16,6 +16,7 @@ from tamis.model.words import plain
 from tamis.reading.clauses import Naming, Reference
 from tamis.source import Span
 from tamis.typed import TYPE_CHECKING
+from tamis.words import example
 
 if TYPE_CHECKING:
     from collections.abc import Mapping
@@ -233,7 +234,7 @@ class Flow:
                     "product-left-over",
                     batch.taken_at,
                     message,
-                    f"use `[the rest of the {product.name.lower()}]`, or all of it here",
+                    f"use {example(self.kitchen.language, 'the_rest', name=product.name.lower())}, or all of it here",
                 )
 
     def _say(self, rule: str, span: Span, message: str, hint: str, labels: tuple[Label, ...] = ()) -> None:

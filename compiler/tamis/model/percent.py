@@ -19,6 +19,7 @@ from tamis.quantity.amount import Amount
 from tamis.quantity.measure import Measure, grams
 from tamis.reading.clauses import Ingredient, Percent, Reference, Repeat
 from tamis.typed import TYPE_CHECKING
+from tamis.words import example, named
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
@@ -233,9 +234,12 @@ def _in_batch(batch: Batch, words: tuple[str, ...], kitchen: Kitchen) -> Mass | 
 
 def _no_flour(act: Act, food: Ingredient) -> None:
     message = f"{_said(act, food)} of which flour? None is weighed in this component, and the header names none"
+    language = act.walker.flow.kitchen.language
+    flour = example(language, "flour")
+    its = example(language, "its_weight", percent=_said(act, food).strip("“”"), food=food.name)
     hint = (
-        "weigh the flour here (`[500 g bread flour]`), or write `flour: 1 kg` or `dough: 1.7 kg` in the header; "
-        f"of what is salted or sugared: `[{_said(act, food).strip('“”')} of its weight in {food.name}]`"
+        f"weigh the flour here ({flour}), or write `flour: 1 kg` or `dough: 1.7 kg` in the header; "
+        f"of what is salted or sugared: {its}"
     )
     act.say(RULE, food.clause, message, hint)
 
@@ -248,7 +252,8 @@ def _no_base(act: Act, food: Ingredient, name: str) -> None:
         )
     else:
         message = f"{_said(act, food)} of the weight of “{name}”: nothing is called so here"
-        hint = "the base must be in the batch, or made before; `its weight` means all that lies in the batch"
+        its = named(act.walker.flow.kitchen.language, "its_weight")
+        hint = f"the base must be in the batch, or made before; {its} means all that lies in the batch"
     act.say(RULE, food.clause, message, hint)
 
 
@@ -257,7 +262,8 @@ def _not_weighed(act: Act, food: Ingredient, mass: Mass) -> None:
     what = " and ".join(mass.unknown or mass.uncounted) or "the batch"
     message = f"{_said(act, food)}: the weight of {what} is not known, so only the percentage can be shown"
     one = what.rpartition(" ")[2]
-    hint = f"if the table is to say grams, give the weight as well: `[2 {one} (150 g each)]`"
+    weighed = example(act.walker.flow.kitchen.language, "each_weighed", food=one)
+    hint = f"if the table is to say grams, give the weight as well: {weighed}"
     act.walker.find(RULE, "information", food.clause.span, message, hint)
 
 

@@ -8,6 +8,7 @@ from __future__ import annotations
 from tamis.model.recipe import Mass
 from tamis.reading.clauses import Time
 from tamis.typed import TYPE_CHECKING
+from tamis.words import example
 
 if TYPE_CHECKING:
     from tamis.model.act import Act
@@ -46,5 +47,6 @@ def _piece(food: Food, item: Ingredient) -> Mass:
 def _unknown(act: Act, time: Time, names: list[str]) -> None:
     what = " and ".join(dict.fromkeys(names)) or "the batch"
     message = f"a time by weight, but the weight of {what} is not known: the plan takes the time once"
-    hint = "give the weight of the piece that cooks: `[a 1.6 kg chicken]`, `[2 chickens (1.6 kg each)]`"
+    one, each = (example(act.walker.flow.kitchen.language, key) for key in ("weighed", "weighed_each"))
+    hint = f"give the weight of the piece that cooks: {one}, {each}"
     act.walker.find("time-by-weight", "warning", time.clause.span, message, hint)

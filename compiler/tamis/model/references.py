@@ -16,6 +16,7 @@ from tamis.quantity.measure import Measure
 from tamis.reading.clauses import Reference, Share
 from tamis.syntax.document import Text
 from tamis.typed import TYPE_CHECKING
+from tamis.words import example
 
 if TYPE_CHECKING:
     from tamis.model.act import Act
@@ -164,14 +165,16 @@ def _rest_of_measure(act: Act, batch: Batch, fraction: Fraction) -> None:
 
 def _unknown(act: Act, reference: Reference) -> None:
     name = reference.name or reference.clause.text.strip()
-    hint = _belongs_inside(act, reference)
+    hint, language = _belongs_inside(act, reference), act.walker.flow.kitchen.language
     near = None if hint else nearest_name(act.walker, reference)
     if near:
-        hint = f"did you mean `[the {near}]`?"
+        hint = f"did you mean {example(language, 'the', name=near)}?"
     elif not hint and act.verb and act.verb.removes and reference.share is None:
-        hint = "what nobody named before needs no brackets to be thrown away; to keep it, `[leaving …]` names it"
+        left = example(language, "leaving_any")
+        hint = f"what nobody named before needs no brackets to be thrown away; to keep it, {left} names it"
     elif not hint:
-        hint = "name it before: by a heading, `[as …]`, `[leaving …]` or as an ingredient"
+        said, left = example(language, "as_any"), example(language, "leaving_any")
+        hint = f"name it before: by a heading, {said}, {left} or as an ingredient"
     act.say("product-unknown", reference.clause, f"nothing here is called “{name}”", hint)
 
 
@@ -190,13 +193,15 @@ def _ambiguous(act: Act, reference: Reference, meaning: Meaning) -> None:
     labels = tuple(Label(batch.span, f"this is “{name}”") for batch, name in called)
     names = " and ".join(f"“{name}”" for _, name in called)
     message = f"“{reference.name}” can mean {names}"
-    act.say("product-ambiguous", reference.clause, message, "give one of them a name of its own with `[as …]`", labels)
+    hint = f"give one of them a name of its own with {example(act.walker.flow.kitchen.language, 'as_any')}"
+    act.say("product-ambiguous", reference.clause, message, hint, labels)
 
 
 def _used_up(act: Act, reference: Reference, batch: Batch) -> None:
     labels = (Label(batch.taken_at, "the last of it went in here"),) if batch.taken_at else ()
     message = f"nothing of “{reference.name}” is left"
-    hint = "take a share of it there (`[half the …]`) and the rest here, or make more"
+    half = example(act.walker.flow.kitchen.language, "half_any")
+    hint = f"take a share of it there ({half}) and the rest here, or make more"
     act.say("product-used-up", reference.clause, message, hint, labels)
 
 

@@ -21,6 +21,7 @@ from tamis.reading.clauses import Meanwhile, Repeat, VerbUse
 from tamis.source import Span
 from tamis.syntax.document import Clause
 from tamis.typed import TYPE_CHECKING
+from tamis.words import example
 
 if TYPE_CHECKING:
     from tamis.model.flow import Flow
@@ -173,7 +174,8 @@ class Walker:
     def _repeats_too_early(self, repeat: Repeat) -> None:
         text = repeat.clause.text
         message = f"“{text}” repeats its whole paragraph, and so stands at its end; here it counts for nothing"
-        hint = f"end the paragraph with it, or, to do only this line again, write `[{1 + repeat.number} times]`"
+        again = example(self.flow.kitchen.language, "times", count=1 + repeat.number)
+        hint = f"end the paragraph with it, or, to do only this line again, write {again}"
         self.find("repeat-not-last", "error", repeat.clause.span, message, hint)
 
     def has_unread(self) -> bool:
@@ -241,22 +243,22 @@ class Walker:
         name = " ".join(batch.label)
         if batch.origin in ("share", "part"):
             message = f"some of the {name} is left over at the end of “{self.read.name}”"
-            self.find(
-                "product-left-over", "error", batch.span, message, f"use `[the rest of the {name}]`, or discard it"
-            )
+            rest = example(self.flow.kitchen.language, "the_rest", name=name)
+            self.find("product-left-over", "error", batch.span, message, f"use {rest}, or discard it")
             return
         message = f"the {name} is still open at the end of “{self.read.name}”: it never comes back"
-        hint = f"bring it back with `[the {name}]`, or give it a component of its own"
+        the = example(self.flow.kitchen.language, "the", name=name)
+        left, juices = (example(self.flow.kitchen.language, key) for key in ("leaving_juices", "the_juices"))
+        hint = f"bring it back with {the}, or give it a component of its own"
         if batch in self.long_meanwhiles:
             hint = (
                 "a meanwhile that opens a paragraph lasts to its end: begin a new one where the work before it goes "
-                f"on, and bring this back with `[the {name}]`; what the step before leaves is named there "
-                "(`[leaving juices]`)"
+                f"on, and bring this back with {the}; what the step before leaves is named there ({left})"
             )
         elif batch.origin == "meanwhile":
             hint = (
-                f"bring it back with `[the {name}]`; if it is made of what the step before leaves, name that there "
-                "(`[leaving juices]`) and take it up here (`[the juices]`)"
+                f"bring it back with {the}; if it is made of what the step before leaves, name that there "
+                f"({left}) and take it up here ({juices})"
             )
         self.find("batch-left-open", "error", batch.span, message, hint)
 

@@ -15,6 +15,7 @@ from tamis.quantity.duration import Duration
 from tamis.quantity.measure import grams
 from tamis.reading.clauses import Cue, Pause, Repeat, Setting, SettingKind, Target, Tending, Time, VerbUse
 from tamis.typed import TYPE_CHECKING, Any, Literal
+from tamis.words import example
 
 if TYPE_CHECKING:
     from collections.abc import Sequence
@@ -198,9 +199,10 @@ def missing_times(action: ActionRead, labour: Labour, kitchen: Kitchen) -> list[
     use = waiting[-1]
     message = f"“{use.text}” needs a time, a cue or a target in its line"
     verb = use.verb.name if use.verb.stands else use.text.lower()
-    hint = f"how long, or until what? `[{verb} for {_likely(use.verb)}]`, or what to look for: `[until …]`"
+    wait = example(kitchen.language, "wait", verb=verb, time=_likely(use.verb))
+    hint = f"how long, or until what? {wait}, or what to look for: {example(kitchen.language, 'until_any')}"
     if use.verb.lets:
-        hint = f"{hint}; if nothing waits here, say *keep* (`keep the lid on`)"
+        hint = f"{hint}; if nothing waits here, say so: {example(kitchen.language, 'lid')}"
     line = bracketed(action.parts, kitchen)
     if line:
         hint = f"only what stands in brackets is read: `{line}`"

@@ -11,6 +11,7 @@ from tamis.reading.rates import read_percent, read_rate
 from tamis.reading.soundness import check_name, check_text
 from tamis.record import NamedTuple
 from tamis.typed import TYPE_CHECKING, Any
+from tamis.words import example
 
 if TYPE_CHECKING:
     from collections.abc import Sequence
@@ -260,7 +261,7 @@ def _is_of_each(reading: Reading, measured: Measured, node: Node, weight: Node) 
     """`4 duck legs, 1 kg` may be a kilo each or a kilo in all: that is asked."""
     if child(node[1], "EACH") is None and any(part.amount.hi > 1 for part in measured.measures):
         said = reading.said([weight])
-        hint = f"write `{said} each`"
+        hint = f"write {example(reading.kitchen.language, 'each', measure=said)}"
         raise reading.fail("number-unclear", reading.span([weight]), f"“{said}”: of each, or of all together?", hint)
 
 

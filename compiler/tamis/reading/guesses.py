@@ -7,6 +7,7 @@ from tamis.reading.tables import match
 from tamis.syntax.clause import parse_clause
 from tamis.syntax.items import Quantity
 from tamis.typed import TYPE_CHECKING
+from tamis.words import example, named
 
 if TYPE_CHECKING:
     from tamis.reading.phrase import Phrase
@@ -35,12 +36,14 @@ def no_clause(phrase: Phrase) -> None:
         message = f"“{text}” is an amount without a name"
         phrase.reading.find("clause-role", "error", phrase.clause.span, message, "write what it is an amount of")
         return
+    language = phrase.kitchen.language
     hint = (
-        "plain words need no brackets; a clause opens with a number, `the`, a preposition, a work verb with its "
-        "time, `until` …"
+        f"plain words need no brackets; a clause opens with a number, {named(language, 'the')}, a preposition, a work "
+        f"verb with its time, {named(language, 'until')} …"
     )
     if phrase.preposition() is None and all(key.isalpha() for key in phrase.keys) and phrase.end <= _FEW_WORDS:
-        hint = "plain words need no brackets; a food gives its measure, or why it has none: `[…, to serve]`"
+        served = example(language, "to_serve")
+        hint = f"plain words need no brackets; a food gives its measure, or why it has none: {served}"
     _report(phrase, hint, _expected(phrase))
 
 
@@ -52,10 +55,10 @@ def _report(phrase: Phrase, hint: str, expected: str = "") -> None:
 
 def _expected(phrase: Phrase) -> str:
     """What could have stood here, where nothing near can be named."""
-    preposition = phrase.preposition()
+    preposition, the = phrase.preposition(), named(phrase.kitchen.language, "the_any")
     if preposition:
-        return f": after “{preposition[0]}” stands equipment, food that is known, or something made before (`the …`)"
-    return ": expected an ingredient, a thing made before (`the …`), equipment, a time, a heat or a cue"
+        return f": after “{preposition[0]}” stands equipment, food that is known, or something made before ({the})"
+    return f": expected an ingredient, a thing made before ({the}), equipment, a time, a heat or a cue"
 
 
 def several_measured(phrase: Phrase) -> str:
@@ -115,7 +118,8 @@ def _purpose_alone(phrase: Phrase) -> str:
     found = match(phrase.tables.purposes, phrase.keys, 0)
     if not found or found[1] < phrase.end:
         return ""
-    return f"it belongs to the food, after a comma: `[salt, {found[0]}]`; alone it needs no brackets"
+    said = example(phrase.kitchen.language, "purpose", purpose=found[0])
+    return f"it belongs to the food, after a comma: {said}; alone it needs no brackets"
 
 
 def _what_verb_wants(phrase: Phrase) -> str:
@@ -125,19 +129,21 @@ def _what_verb_wants(phrase: Phrase) -> str:
         timed = verb is not None and "#time" in phrase.keys
         if verb is None or not timed:
             return ""
-        return f"a work verb stands in its plain form: `[{verb.base} {phrase.text(1, phrase.end)}]`"
+        return f"a work verb stands in its plain form: `[{verb.name} {phrase.text(1, phrase.end)}]`"
     verb_text = phrase.text(0, found[1])
     if phrase.key(found[1]) == "#pieces" and any(part.split()[0] == phrase.key(0) for part in phrase.tables.parts):
-        return f"write `[{verb_text} of {phrase.text(found[1], phrase.end)}]`"
+        of = phrase.text(found[1], phrase.end)
+        return f"write {example(phrase.kitchen.language, 'part_of', part=verb_text, of=of)}"
     if phrase.end == found[1] or "#time" in phrase.keys:
-        return "" if "#time" in phrase.keys else _untimed(verb_text, found[0].waits)
+        return "" if "#time" in phrase.keys else _untimed(verb_text, found[0].waits, phrase.kitchen.language)
     if not phrase.tables.few.isdisjoint(phrase.keys):
         unit = next((key for key in phrase.keys[found[1] :] if _is_time(phrase, key)), "min")
-        return f"say how many, as a range if it varies: `[{verb_text} for 3–5 {unit}]`"
+        few = example(phrase.kitchen.language, "few", verb=verb_text, unit=unit)
+        return f"say how many, as a range if it varies: {few}"
     rest = phrase.text(found[1], phrase.end)
     if not found[0].waits and rest and _is_named(phrase, found[1]):
         return f"work stands before the brackets, with what it is done to in them: `{verb_text} [{rest}]`"
-    return _untimed(verb_text, found[0].waits)
+    return _untimed(verb_text, found[0].waits, phrase.kitchen.language)
 
 
 def _is_named(phrase: Phrase, start: int) -> bool:
@@ -151,10 +157,11 @@ def _is_time(phrase: Phrase, word: str) -> bool:
     return unit is not None and unit.kind == "time"
 
 
-def _untimed(verb: str, waits: bool) -> str:
+def _untimed(verb: str, waits: bool, language: str) -> str:
     if not waits:
         return f"“{verb}” without a time needs no brackets"
-    return f"a clause that opens with “{verb}” gives its time: `[{verb} for 30 min]`; what to look for is `[until …]`"
+    wait, until = example(language, "wait", verb=verb, time="30 min"), example(language, "until_any")
+    return f"a clause that opens with “{verb}” gives its time: {wait}; what to look for is {until}"
 
 
 def _hot_tool(phrase: Phrase) -> str:
@@ -164,7 +171,7 @@ def _hot_tool(phrase: Phrase) -> str:
     if degrees is None or tool is None:
         return ""
     setting = phrase.clause.text[degrees.span.start : degrees.span.end].strip()
-    return f"part them: `[in the {tool.item.name}] [at {setting}]`"
+    return f"part them: {example(phrase.kitchen.language, 'in_at', tool=tool.item.name, setting=setting)}"
 
 
 def _amount_last(phrase: Phrase) -> str:

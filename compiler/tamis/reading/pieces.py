@@ -12,6 +12,7 @@ from tamis.reading.quantities import amount, as_one, check_size, one_measure, st
 from tamis.reading.soundness import check_name
 from tamis.reading.things import counted_as, measure_of, preposition_of
 from tamis.typed import TYPE_CHECKING
+from tamis.words import example, named
 
 if TYPE_CHECKING:
     from collections.abc import Sequence
@@ -76,12 +77,13 @@ def read_naming(reading: Reading, children: Sequence[Node]) -> tuple[Read, ...]:
 def _check_names(reading: Reading, name: Sequence[Node], the: Node | None) -> None:
     """`as needed`, `as it cooks`, `as the meat roasts`: words that name nothing."""
     message = f"“{reading.text.strip()}” is no name"
-    said = reading.said(name)
+    said, until = reading.said(name), named(reading.kitchen.language, "until")
     if the and (the[1].lower() in reading.words.pronouns or _does(reading, reading.keys(name))):
-        hint = f"for what runs beside it, `[while {the[1]} {said}]`; what to look for opens with `until`"
+        beside = example(reading.kitchen.language, "while", the=the[1], what=said)
+        hint = f"for what runs beside it, {beside}; what to look for opens with {until}"
         raise reading.fail("clause-role", reading.clause.span, message, hint)
     if said.lower().split(" ")[0] in reading.words.no_name:
-        raise reading.fail("clause-role", reading.clause.span, message, "what to look for opens with `until`")
+        raise reading.fail("clause-role", reading.clause.span, message, f"what to look for opens with {until}")
 
 
 def _does(reading: Reading, words: tuple[str, ...]) -> bool:
@@ -124,7 +126,9 @@ def read_repeat(reading: Reading, children: Sequence[Node]) -> tuple[Read, ...]:
         kind = "times"
     if number < 1 or number.denominator > 1:
         message = f"“{reading.text.strip()}”: a line is done a whole number of times, at least once"
-        hint = "write `[twice]`, `[3 times]` or `[in 2 batches]`"
+        keys = ("twice", "three_times", "two_batches")
+        twice, often, batches = (example(reading.kitchen.language, key) for key in keys)
+        hint = f"write {twice}, {often} or {batches}"
         raise reading.fail("number-unclear", reading.clause.span, message, hint)
     return (Repeat(reading.clause, kind, number, holds),)  # type: ignore[arg-type]  # one of its kinds
 

@@ -21,6 +21,7 @@ from tamis.reading.unit_checks import clock, misspelt
 from tamis.source import Span
 from tamis.syntax.items import Miswritten, Word
 from tamis.typed import TYPE_CHECKING
+from tamis.words import example
 
 if TYPE_CHECKING:
     from collections.abc import Callable
@@ -259,10 +260,11 @@ def _time_where_none_is(refusal: _Refusal) -> bool:
     said = f"{refusal.text(at - 1).strip()} {refusal.text(at)}"
     before = refusal.reading.text[: refusal.cut.starts[at - 1]].strip()
     message = f"a time inside other words: “{said}” is not read here"
+    alone = example(refusal.phrase.kitchen.language, "for", time=said)
     if refusal.phrase.key(0) == refusal.phrase.tables.until:
-        hint = f"the time stands after a comma: `[{before}, {said}]`, or in a clause of its own: `[for {said}]`"
+        hint = f"the time stands after a comma: `[{before}, {said}]`, or in a clause of its own: {alone}"
     else:
-        hint = f"give it a clause of its own: `[for {said}]`"
+        hint = f"give it a clause of its own: {alone}"
     return refusal.find("clause-role", refusal.span(at - 1, at), message, hint)
 
 
@@ -293,7 +295,8 @@ def _hangs_on_another(refusal: _Refusal) -> bool:
     if refusal.text(refusal.fault.token).lower() not in refusal.phrase.tables.hangs:
         return False
     message = "a time that hangs on another one cannot be planned"
-    hint = "say how long in all: `[for 9 min]`, and the rest in plain words"
+    nine = example(refusal.phrase.kitchen.language, "for_nine")
+    hint = f"say how long in all: {nine}, and the rest in plain words"
     return refusal.find("clause-role", refusal.reading.clause.span, message, hint)
 
 

@@ -16,6 +16,7 @@ from tamis.reading.timing import heat_of
 from tamis.source import Span
 from tamis.syntax.document import Clause
 from tamis.typed import TYPE_CHECKING
+from tamis.words import example
 
 if TYPE_CHECKING:
     from collections.abc import Sequence
@@ -59,8 +60,8 @@ def read_reference(reading: Reading, children: Sequence[Node]) -> tuple[Read, ..
         also = bracketed(reading, Measured(), bracket).also
         share = Share("measure", measure=also[0]) if also else share
     if not name:
-        message = f"“{reading.text.strip()}” names nothing"
-        raise reading.fail("clause-role", reading.clause.span, message, "write what is meant: `[the dough]`")
+        message, dough = f"“{reading.text.strip()}” names nothing", example(reading.kitchen.language, "the_dough")
+        raise reading.fail("clause-role", reading.clause.span, message, f"write what is meant: {dough}")
     return (
         Reference(
             reading.clause,

@@ -5,6 +5,7 @@ from __future__ import annotations
 from tamis.reading.guesses import apart, several_measured
 from tamis.reading.phrase import Phrase
 from tamis.typed import TYPE_CHECKING
+from tamis.words import example, named
 
 if TYPE_CHECKING:
     from tamis.reading.clause import Reading
@@ -30,7 +31,9 @@ def unknown_food(reading: Reading, food: Ingredient) -> bool:
         return True
     if _divides(reading, food):
         message = f"no ingredient data for “{food.name}”"
-        hint = f"if the food is divided here, `into` belongs to the clause: `[into {reading.text}]`"
+        language = reading.kitchen.language
+        into, said = named(language, "into"), example(language, "pieces", pieces=reading.text)
+        hint = f"if the food is divided here, {into} belongs to the clause: {said}"
         reading.find("unknown-ingredient", "warning", food.name_span, message, hint)
         return True
     near = reading.kitchen.larder.near(name) or reading.kitchen.cupboard.near(name)
@@ -63,7 +66,8 @@ def _is_repeat(phrase: Phrase, words: list[str]) -> bool:
     if not timed and phrase.tables.repeat_nouns.isdisjoint(words):
         return False
     message = f"“{phrase.clause.text.strip()[:60]}” is neither an ingredient nor a time or repeat that can be read"
-    hint = "a time is a number with its unit: `[for 10 min]`; a repeat is `[twice]` or `[3 times]`"
+    time, twice, often = (example(phrase.kitchen.language, key) for key in ("for_ten", "twice", "three_times"))
+    hint = f"a time is a number with its unit: {time}; a repeat is {twice} or {often}"
     phrase.reading.find("clause-role", "error", phrase.clause.span, message, hint)
     return True
 
@@ -74,7 +78,8 @@ def _is_part_of_known(phrase: Phrase, food: Ingredient) -> bool:
     if not food.part or len(words) < len(("half", "the", "orange")) or words[0] not in phrase.tables.fractions:
         return False
     rest = " ".join(words[2:])
-    hint = f"count it here too: `[{food.part} of {words[0]} a {rest}]`; the table takes both parts from one"
+    said = example(phrase.kitchen.language, "part_of_a", part=food.part, share=words[0], food=rest)
+    hint = f"count it here too: {said}; the table takes both parts from one"
     message = f"a part of “the {rest}” cannot be measured"
     phrase.reading.find("clause-role", "error", food.name_span, message, hint)
     return True

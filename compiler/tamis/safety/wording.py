@@ -10,6 +10,7 @@ from tamis.safety.clearing import limit_of
 from tamis.safety.data import rules
 from tamis.safety.words import safety_words
 from tamis.typed import TYPE_CHECKING
+from tamis.words import example
 
 if TYPE_CHECKING:
     from tamis.kitchen.settings import Authority
@@ -17,7 +18,8 @@ if TYPE_CHECKING:
     from tamis.safety.records import HazardKind, Item
 
 
-_WHERE: dict[HazardKind, str] = {"stuffing": " in the middle of the stuffing", "egg": ""}
+_UNTIL: dict[HazardKind, str] = {"stuffing": "until_stuffing", "egg": "until_degrees"}
+"""Which clause offers the degrees, by where they are taken."""
 
 
 def name_of(item: Item) -> str:
@@ -52,16 +54,16 @@ def limit_words(item: Item, authority: Authority, language: str) -> str:
     return f"{limit.text} in the middle{cues} ({rules().sources[authority]})"
 
 
-def offer(item: Item, authority: Authority) -> str:
+def offer(item: Item, authority: Authority, language: str) -> str:
     """The wording that would clear it."""
     if item.hazard == "kidney-beans":
-        return "`[boil for 10 min]`"
+        return example(language, "boil_ten")
     if item.form == "juices":
-        return "give it a boil of its own: `[to the boil]`, `[boil for 1 min]`"
+        return f"give it a boil of its own: {example(language, 'to_the_boil')}, {example(language, 'boil_one')}"
     limit = limit_of(item, authority)
     degrees = limit.text if limit else "74 °C (165 °F)"
-    where = _WHERE.get(item.hazard, " in the thickest part")
-    return f"say it in a cue after the food goes in: `[until {degrees}{where}]`"
+    until = example(language, _UNTIL.get(item.hazard, "until_thickest"), degrees=degrees)
+    return f"say it in a cue after the food goes in: {until}"
 
 
 def hottest(item: Item) -> str:

@@ -27,7 +27,8 @@ def title(action: Action, language: str) -> str:
     often = next((tending.text for tending in action.tending if tending.every), "")
     if often:
         calls = calls_left_out(action)
-        often = f", {often[:1].lower()}{often[1:]}" + (f" ({row_words(language).calls.format(count=calls)})" if calls else "")
+        more = f" ({row_words(language).calls.format(count=calls)})" if calls else ""
+        often = f", {often[:1].lower()}{often[1:]}{more}"
     return _cut(_work_title(action, language), LONGEST - len(often)) + often
 
 

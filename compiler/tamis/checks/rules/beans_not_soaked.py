@@ -14,6 +14,7 @@ from tamis.checks.words import check_words
 from tamis.diagnostics import Diagnostic, Severity
 from tamis.safety.data import rules
 from tamis.typed import TYPE_CHECKING
+from tamis.words import example
 
 if TYPE_CHECKING:
     from tamis.checks.view import View
@@ -48,5 +49,5 @@ def check(view: View) -> Iterator[Diagnostic]:
             continue
         preparation = view.recipe.uses[item.use].ingredient.preparation
         if not any(word in preparation for word in check_words(view.recipe.language).foods.soaking):
-            hint = "`[soak overnight]`, drain, and boil them in fresh water"
+            hint = f"{example(view.recipe.language, 'soak')}, drain, and boil them in fresh water"
             yield Diagnostic(RULE, LEVEL, item.span, f"{item.food} are boiled without a soak of 5 h or more", hint)

@@ -15,6 +15,7 @@ from tamis.diagnostics import Diagnostic, Severity
 from tamis.quantity.nouns import nouns
 from tamis.reading.clauses import Reference, Tool
 from tamis.typed import TYPE_CHECKING
+from tamis.words import example
 
 if TYPE_CHECKING:
     from tamis.checks.view import View
@@ -65,7 +66,8 @@ def check(view: View) -> Iterator[Diagnostic]:
             used = component.product in reached or component.product not in taken
         if not used:
             message = f"“{component.name}” never reaches the dish"
-            hint = f"use it by name, as in `[the {component.name.lower()}]`, or take it out"
+            the = example(view.recipe.language, "the", name=component.name.lower())
+            hint = f"use it by name, as in {the}, or take it out"
             yield Diagnostic(RULE, LEVEL, component.heading, message, hint)
 
 

@@ -11,6 +11,7 @@ from collections.abc import Iterator
 
 from tamis.diagnostics import Diagnostic, Severity
 from tamis.typed import TYPE_CHECKING
+from tamis.words import example
 
 if TYPE_CHECKING:
     from tamis.checks.view import View
@@ -57,5 +58,6 @@ def check(view: View) -> Iterator[Diagnostic]:
         if product is None or product in taken or index == recipe.dish or component.heading is None:
             continue
         message = f"no other component uses “{component.name}”; “{dish}” is taken for the dish"
-        hint = f"use it where it belongs, as in `[the {component.name.lower()}]`, or give it a file of its own"
+        the = example(view.recipe.language, "the", name=component.name.lower())
+        hint = f"use it where it belongs, as in {the}, or give it a file of its own"
         yield Diagnostic(RULE, LEVEL, component.heading, message, hint)

@@ -12,6 +12,7 @@ from collections.abc import Iterator
 from tamis.diagnostics import Diagnostic, Severity
 from tamis.reading.clauses import Ingredient, Tool
 from tamis.typed import TYPE_CHECKING
+from tamis.words import example
 
 if TYPE_CHECKING:
     from tamis.checks.view import View
@@ -47,5 +48,5 @@ def check(view: View) -> Iterator[Diagnostic]:
         tool = next((read for read in action.reads if isinstance(read, Tool) and not read.preposition), None)
         if tool is not None:
             message = f"“{uses[0].text}”: no bracket names what the {tool.name} is greased with"
-            hint = f"`grease [{tool.clause.text}] with [butter, for greasing]`"
+            hint = example(view.recipe.language, "grease", tool=tool.clause.text)
             yield Diagnostic(RULE, LEVEL, uses[0].span, message, hint)

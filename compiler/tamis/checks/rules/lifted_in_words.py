@@ -17,6 +17,7 @@ from tamis.quantity.nouns import nouns
 from tamis.reading.clauses import Naming
 from tamis.record import NamedTuple
 from tamis.typed import TYPE_CHECKING
+from tamis.words import example
 
 if TYPE_CHECKING:
     from tamis.checks.view import View
@@ -74,7 +75,8 @@ def check(view: View) -> Iterator[Diagnostic]:
         if found is not None:
             said = words.plain.slice(found.first, found.end)
             message = f"“{said}” in plain words: for table and plan it stays with the rest"
-            hint = "name what stays behind, as in `[leaving syrup]`, and go on with that by its name"
+            left = example(view.recipe.language, "leaving_syrup")
+            hint = f"name what stays behind, as in {left}, and go on with that by its name"
             yield Diagnostic(RULE, LEVEL, words.span(found.first, found.end), message, hint)
 
 

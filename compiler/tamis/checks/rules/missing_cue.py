@@ -18,7 +18,7 @@ from tamis.patterns import pattern
 from tamis.source import Span
 from tamis.syntax.document import Text
 from tamis.typed import TYPE_CHECKING
-from tamis.words import one_of
+from tamis.words import example, one_of
 
 if TYPE_CHECKING:
     from tamis.checks.view import View
@@ -68,11 +68,12 @@ def _cue(language: str) -> re.Pattern[str]:
 def _hint(action: Action, verb: Verb, language: str) -> str:
     texts = (part.text for part in action.parts if isinstance(part, Text))
     found = next(filter(None, map(_cue(language).search, texts)), None)
-    return f"put it in brackets: `[{found[0].strip()}]`" if found else f"add a clause such as `[until {_done(verb)}]`"
+    offered = f"`[{found[0].strip()}]`" if found else example(language, _done(verb))
+    return f"put it in brackets: {offered}" if found else f"add a clause such as {offered}"
 
 
 def _done(verb: Verb) -> str:
-    return "tender" if verb.station == "ring" and verb.attention == "unattended" else "golden"
+    return "until_tender" if verb.station == "ring" and verb.attention == "unattended" else "until_golden"
 
 
 def _tells_when(action: Action, language: str) -> bool:

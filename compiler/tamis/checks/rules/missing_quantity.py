@@ -16,6 +16,7 @@ from tamis.checks.words import CheckWords, check_words
 from tamis.diagnostics import Diagnostic, Severity
 from tamis.kitchen.likely import is_plural, likely
 from tamis.typed import TYPE_CHECKING
+from tamis.words import example
 
 if TYPE_CHECKING:
     from tamis.checks.view import View
@@ -69,7 +70,7 @@ def check(view: View) -> Iterator[Diagnostic]:
         many = "many" if is_plural(food.name, view.recipe.language) and not _is_part(said, food.name, words) else "much"
         message = f"how {many} {much}? expected a measure, or a reason why there is none"
         seasons = food.goods is not None and (food.goods.salt or food.goods.show in ("spice", "herb"))
-        reason = "to taste" if seasons else "for the pan" if food.goods and food.goods.role == "fat" else "as needed"
+        reason = "to_taste" if seasons else "for_the_pan" if food.goods and food.goods.role == "fat" else "as_needed"
         measure = likely(food.goods, food.name, view.recipe.language)
-        hint = f"write `[{measure} {food.name}]`, or `[{food.name}, {reason}]`"
+        hint = f"write `[{measure} {food.name}]`, or {example(view.recipe.language, reason, food=food.name)}"
         yield Diagnostic(RULE, LEVEL, food.clause.span, message, hint)

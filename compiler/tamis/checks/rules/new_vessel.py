@@ -22,7 +22,7 @@ from tamis.reading.clauses import Ingredient, Naming, Tool
 from tamis.source import Span
 from tamis.syntax.document import Text
 from tamis.typed import TYPE_CHECKING
-from tamis.words import one_of
+from tamis.words import example, one_of
 
 if TYPE_CHECKING:
     from tamis.checks.view import View
@@ -144,5 +144,6 @@ def _vessel_in_words(view: View, action: Action) -> Span | None:
 def _finding(vessel: Span, lies_in: Tool) -> Diagnostic:
     message = f"this food goes into another vessel, while the batch still lies in the {lies_in.name}"
     labels = (Label(lies_in.clause.span, "the batch lies here"),)
-    hint = "begin the line with `[Meanwhile]`, close the first with `[set aside]`, or open a component"
+    meanwhile, aside = (example(lies_in.clause.language, key) for key in ("meanwhile", "set_aside"))
+    hint = f"begin the line with {meanwhile}, close the first with {aside}, or open a component"
     return Diagnostic(RULE, LEVEL, vessel, message, hint, labels)

@@ -13,6 +13,7 @@ from collections.abc import Iterator
 from tamis.diagnostics import Diagnostic, Severity
 from tamis.reading.clauses import Reference
 from tamis.typed import TYPE_CHECKING
+from tamis.words import example
 
 if TYPE_CHECKING:
     from tamis.checks.view import View
@@ -79,7 +80,13 @@ def check(view: View) -> Iterator[Diagnostic]:
             other = next((n for n, words in names.items() if n.lower() != found and _begins(words, heads)), None)
             if other:
                 message = f"“{read.name}” is read as “{found}”; there is a component “{other}” too"
-                yield Diagnostic(RULE, LEVEL, read.clause.span, message, f"did you mean `[the {other.lower()}]`?")
+                yield Diagnostic(
+                    RULE,
+                    LEVEL,
+                    read.clause.span,
+                    message,
+                    f"did you mean {example(view.recipe.language, 'the', name=other.lower())}?",
+                )
 
 
 def _begins(words: list[str], heads: set[str]) -> bool:

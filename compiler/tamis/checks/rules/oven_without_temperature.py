@@ -15,6 +15,7 @@ from tamis.model.heat import settings_of
 from tamis.reading.clauses import Target
 from tamis.source import Span
 from tamis.typed import TYPE_CHECKING
+from tamis.words import example
 
 if TYPE_CHECKING:
     from tamis.checks.view import View
@@ -53,8 +54,9 @@ def check(view: View) -> Iterator[Diagnostic]:
         if _in_words(view, action):
             return  # that is told where it stands
         if action.heats != "oven":
+            heat = example(view.recipe.language, "heat_oven")
             message = f"no temperature of the oven is said here or before{_of_the_food(action)}"
-            yield Diagnostic(RULE, LEVEL, _place(action), message, "heat it first: `heat [the oven] [to 180 °C]`")
+            yield Diagnostic(RULE, LEVEL, _place(action), message, f"heat it first: {heat}")
             return
 
 

@@ -14,6 +14,7 @@ from fractions import Fraction
 from tamis.diagnostics import Diagnostic, Label, Severity
 from tamis.model.percent import of_flour
 from tamis.typed import TYPE_CHECKING
+from tamis.words import example
 
 if TYPE_CHECKING:
     from tamis.checks.view import View
@@ -56,7 +57,11 @@ def check(view: View) -> Iterator[Diagnostic]:
     labels = tuple(Label(use.ingredient.clause.span, "and this") for use in flours[1:])
     span = (flours or percents)[0].ingredient.clause.span
     message = f"the flours make {decimal(said)} % of the flour, not 100" if flours else "none of the flour goes in"
-    hint = "change them so that they make 100 % together" if flours else "put it in: `[100 % bread flour]`"
+    hint = (
+        "change them so that they make 100 % together"
+        if flours
+        else f"put it in: {example(view.recipe.language, 'flour_percent')}"
+    )
     yield Diagnostic(RULE, LEVEL, span, message, hint, labels)
 
 

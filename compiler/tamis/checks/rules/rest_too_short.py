@@ -13,6 +13,7 @@ from collections.abc import Iterator
 from tamis.diagnostics import Diagnostic, Severity
 from tamis.safety.data import rules
 from tamis.typed import TYPE_CHECKING
+from tamis.words import example
 
 if TYPE_CHECKING:
     from tamis.checks.view import View
@@ -47,4 +48,4 @@ def check(view: View) -> Iterator[Diagnostic]:
         place = next((r.clause.span for r in action.reads if r.clause.text == item.cleared.words), action.span)
         source = rules().sources[view.kitchen.settings.safety.authority]
         message = f"this needs a rest of at least 3 min before it is eaten ({source})"
-        yield Diagnostic(RULE, LEVEL, place, message, "say it: `[rest for 3–5 min]`")
+        yield Diagnostic(RULE, LEVEL, place, message, f"say it: {example(view.recipe.language, 'rest')}")

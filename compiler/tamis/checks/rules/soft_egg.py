@@ -11,6 +11,7 @@ from collections.abc import Iterator
 
 from tamis.diagnostics import Diagnostic, Severity
 from tamis.typed import TYPE_CHECKING
+from tamis.words import example
 
 if TYPE_CHECKING:
     from tamis.checks.view import View
@@ -41,5 +42,5 @@ def check(view: View) -> Iterator[Diagnostic]:
     for item in safety.open if safety and not safety.served else ():
         if item.hazard == "egg" and item.form == "whole" and item.heated:
             message = "the egg may stay soft; the page says for whom pasteurised eggs are the better choice"
-            hint = "`[until yolk and white are firm]`, or 72 °C (160 °F) inside"
+            hint = f"{example(view.recipe.language, 'until_firm')}, or 72 °C (160 °F) inside"
             yield Diagnostic(RULE, LEVEL, item.span, message, hint)

@@ -13,6 +13,7 @@ from tamis.checks.registry import Files
 from tamis.diagnostics import Diagnostic, Severity
 from tamis.source import Span
 from tamis.typed import TYPE_CHECKING
+from tamis.words import example
 
 if TYPE_CHECKING:
     from tamis.checks.view import View
@@ -68,7 +69,8 @@ def check(view: View) -> Iterator[Diagnostic]:
         food = _meant(view, supply)
         message = f"nothing is taken from “{supply.title}”, which stands under `uses:`"
         if food is None:
-            hint = f"take from it, for example `[the {supply.title.lower()}]`, or take it out of `uses:`"
+            the = example(view.recipe.language, "the", name=supply.title.lower())
+            hint = f"take from it, for example {the}, or take it out of `uses:`"
             yield Diagnostic(RULE, LEVEL, _span(view, stem), message, hint)
         else:
             said = f"{food.measure_text} of the {food.name}" if food.measure_text else f"the {food.name}"

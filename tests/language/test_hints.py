@@ -1,0 +1,57 @@
+"""The clauses that hints offer are in the words of the recipe's language, and can be read there."""
+
+from __future__ import annotations
+
+import re
+
+import pytest
+
+from tamis.compile import compile
+from tamis.diagnostics import Diagnostic
+from tamis.kitchen.house import default_kitchen
+from tamis.reading.clause_reader import read_clause
+from tamis.source import Source, Span
+from tamis.syntax.document import Clause
+from tamis.words import word_tables
+
+# What hints put in, in each language.
+PARTS: dict[str, dict[str, str]] = {
+    "en": {"food": "onions", "name": "stock", "of": "1 lemon", "part": "juice", "pieces": "20 balls",
+           "purpose": "to taste", "share": "half", "the": "the", "tool": "pan", "verb": "simmer",
+           "what": "meat roasts"},
+    "fr": {"food": "oignons", "name": "bouillon", "of": "1 citron", "part": "jus", "pieces": "20 boules",
+           "purpose": "au goût", "share": "1/2", "the": "la", "tool": "four", "verb": "laisser mijoter",
+           "what": "viande cuit"},
+}  # fmt: skip
+COMMON = {"count": 3, "degrees": "74 °C (165 °F)", "measure": "200 g", "percent": "2 %", "setting": "180 °C",
+          "time": "10 min", "unit": "min"}  # fmt: skip
+OFFERED = [(language, key) for language in PARTS for key in word_tables(language, "hints")["clauses"]]
+
+
+@pytest.mark.parametrize(("language", "key"), OFFERED)
+def test_an_offered_clause_can_be_read(language: str, key: str) -> None:
+    parts = COMMON | PARTS[language]
+    offered = word_tables(language, "hints")["clauses"][key].format(**parts).replace("…", parts["name"])
+    for text in re.findall(r"\[([^\]]+)\]", offered):
+        findings: list[Diagnostic] = []
+        records = read_clause(Clause(text, Span(0, len(text) + 2), language), default_kitchen(language), findings)
+        assert records and [finding.message for finding in findings if finding.severity == "error"] == []
+
+
+FRENCH = {
+    "Ajouter [la sauce].": "`[comme …]`, `[en laissant …]`",
+    "Laisser mijoter.": "`[laisser mijoter pendant 20 min]`, or what to look for: `[jusqu'à …]`",
+    "Verser [du lait].": "`[lait, si besoin]`",
+    "Cuire [pendant 10 min moins].": "`",
+    "Cuire [au four pendant 40 min].": "`préchauffer [le four] [à 180 °C]`",
+    "Ajouter [4 cuisses de poulet] et servir.": "`[jusqu'à 74 °C (165 °F) à cœur]`",
+}
+
+
+@pytest.mark.parametrize("line", FRENCH)
+def test_hints_speak_the_language_of_the_recipe(line: str) -> None:
+    text = f"title: Soupe\nserves: 4\n\nMélanger [1 l d'eau] [dans une casserole].\n{line}\n"
+    hints = [finding.hint for finding in compile(Source("soupe.tamis", text), default_kitchen("fr"), {}).findings]
+    assert any(FRENCH[line] in hint for hint in hints), hints
+    offered = [clause for hint in hints for clause in re.findall(r"`([^`]*)`", hint)]
+    assert [clause for clause in offered if re.search(r"\b(?:the|until|leaving|for|with)\b", clause)] == []
