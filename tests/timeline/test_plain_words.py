@@ -62,6 +62,11 @@ def test_what_is_done_every_other_day_needs_nobody_in_between() -> None:
         ("Leave [for 1 week], [turning every day].", 6, "Leave, turning every day"),
         ("Leave [for 2 weeks], [turning every day].", 0, "Leave, turning every day (13 times, not planned)"),
         ("[Roast for 4 h], [basting every 15 min].", 0, "Roast, basting every 15 min (15 times, not planned)"),
+        (
+            "[Roast for 1 h], [basting every 15 min] [in 5 batches].",
+            0,
+            "Roast, basting every 15 min (19 times, not planned)",
+        ),
         ("[Roast for 1 h], [basting once].", 1, "Roast"),
     ],
 )

@@ -51,11 +51,24 @@ def _gap(action: Action, length: int) -> int:
 
 
 def calls_left_out(action: Action) -> int:
-    """How often a wait calls the cook, where that is too often for a plan to show it."""
-    length = ceil(action.work.wait.lo) if action.work.wait and not action.work.hands else 0
+    """How often a line calls the cook, where that is too often for a plan to show it."""
+    if action.work.wait is None or action.work.hands:
+        return 0
+    rounds, factor = _rounds(action)
+    length = ceil(action.work.wait.lo) * factor
     gap = _gap(action, length)
     calls = (length - 1) // gap if gap > MOMENT else 0
-    return calls if calls > MOST_ROUNDS else 0
+    return calls * rounds if calls > MOST_ROUNDS else 0
+
+
+def _rounds(action: Action) -> tuple[int, int]:
+    """How many rounds of tasks a line has, and how often it is done in each. Where the cook works between waits each
+    round has tasks of its own."""
+    work = action.work
+    count = 1 if action.times == 1 == action.batches else ceil(action.times * action.batches)
+    mixed = work.wait is not None and work.handling > 0 and not work.hands
+    rounds = count if mixed and count <= MOST_ROUNDS else 1
+    return rounds, count // rounds
 
 
 class Tasks:
@@ -184,17 +197,13 @@ class Tasks:
         self.links.append(Link(len(self.tasks) - 1, len(self.tasks), 0, 0))
 
     def _rounds(self, action: Action) -> None:
-        """The line as often as it is done. Where the cook works between waits each round has tasks of its
-        own."""
-        work = action.work
-        count = 1 if action.times == 1 == action.batches else ceil(action.times * action.batches)
-        mixed = work.wait is not None and work.handling > 0 and not work.hands
-        rounds = count if mixed and count <= MOST_ROUNDS else 1
+        """The line as often as it is done."""
+        rounds, factor = _rounds(action)
         for turn in range(rounds):
             if turn:
-                limit = None if work.window else 0
+                limit = None if action.work.window else 0
                 self.links.append(Link(len(self.tasks) - 1, len(self.tasks), 0, limit))
-            self._round(action, count // rounds)
+            self._round(action, factor)
 
     def _round(self, action: Action, factor: int) -> None:
         work = action.work
