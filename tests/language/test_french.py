@@ -22,6 +22,8 @@ from tamis.quantity.measure import Measure
 from tamis.reading.clause_reader import read_clause
 from tamis.reading.clauses import Read, Role, Share, VerbUse
 from tamis.safety.report import report_text
+from tamis.scaling.exchange import exchange_for, exchanged
+from tamis.scaling.scale import scaled
 from tamis.source import Source, Span
 from tamis.syntax.document import Clause
 from tamis.table.text import equipment_text, table_text
@@ -172,3 +174,24 @@ ROWS = {
 def test_rows_that_no_line_writes_are_in_the_words_of_the_recipe(line: str) -> None:
     text = f"title: Soupe\nserves: 4\n\nMélanger [1 l d'eau] [dans une casserole].\n{line}\nServir [aussitôt].\n"
     assert ROWS[line] in [entry.title for entry in compiled(text).timeline.entries]
+
+
+CAKE = """title: Gâteau
+makes: 1 gâteau
+
+Mélanger [3 œufs] et [2 gousses d'ail] [dans un saladier].
+Verser [dans un 20 cm moule rond].
+"""
+
+
+def test_a_scaled_recipe_is_written_in_its_words() -> None:
+    cake = compiled(CAKE)
+    shown = [edit.shown for edit in scaled(cake, Fraction(113, 100), cake.kitchen).edits]
+    assert "environ 3½" in shown and "environ 2¼" in shown
+
+
+def test_another_tin_has_its_shape_in_the_words_of_the_recipe() -> None:
+    cake = compiled(CAKE)
+    exchange = exchange_for("20 cm carré", cake.recipe, cake.kitchen)
+    assert exchange.problem == ""
+    assert "dans un 20 cm moule carré" in exchanged(cake, exchange, cake.kitchen).text

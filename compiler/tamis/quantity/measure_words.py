@@ -29,6 +29,7 @@ class MeasureWords(NamedTuple):
     between: str
     scant: str
     generous: str
+    about: str
     less: str
     percent: str
     per: str

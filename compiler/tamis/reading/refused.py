@@ -91,7 +91,7 @@ def refused(reading: Reading, fault: Fault) -> None:
 def at_place(refusal: _Refusal) -> None:
     """What could have stood at the place where the clause stops being one."""
     fault, reading = refusal.fault, refusal.reading
-    expected = expected_words(parser_of(reading.kitchen).expected(fault.stack))
+    expected = expected_words(parser_of(reading.kitchen).expected(fault.stack), reading.kitchen.language)
     if fault.token >= len(refusal.cut.words):
         span = Span(reading.clause.span.end - 1, reading.clause.span.end)
         message = f"“{reading.text.strip()[:_SHOWN]}” is not finished"

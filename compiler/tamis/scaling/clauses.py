@@ -45,7 +45,7 @@ def _quantity(item: Quantity, text: str, scaling: Scaling) -> list[Edit]:
     if item.kind in SCALED:
         return [weighed(item, text, scaling)]
     if item.kind == "pieces" and scaling.pieces:
-        return [counted(item.span, item.amount.times(scaling.factor))]
+        return [counted(item.span, item.amount.times(scaling.factor), scaling.kitchen.language)]
     return []
 
 

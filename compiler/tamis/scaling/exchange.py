@@ -118,11 +118,12 @@ def _tool_edits(tool: Tool, exchange: Exchange, language: str) -> list[Edit]:
         return []
     edits = [_edit(start, start + len(tool.size), new.size)]
     shape = new.shape or old.shape
-    word = exchange_words(language).shape.search(text, start)
+    words = exchange_words(language)
+    word = words.shape.search(text, start)
     if word and shape != old.shape:
-        edits.append(_edit(word.start(), word.end(), shape))
+        edits.append(_edit(word.start(), word.end(), words.called.get(shape, shape)))
     elif shape and shape != old.shape and shape != "rectangular":
-        edits[0] = _edit(start, start + len(tool.size), f"{new.size} {shape}")
+        edits[0] = _edit(start, start + len(tool.size), f"{new.size} {words.called[shape]}")
     return [edit.shifted(tool.clause.inner) for edit in edits]
 
 

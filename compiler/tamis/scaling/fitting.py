@@ -4,16 +4,16 @@ from __future__ import annotations
 
 from tamis.quantity.amount import Amount
 from tamis.quantity.display import number
-from tamis.quantity.measure_words import unit_words
+from tamis.quantity.measure_words import measure_words, unit_words
 from tamis.quantity.nouns import nouns
 from tamis.table.scaled import countable
 
 
-def count_text(value: Amount, hedged: bool = False) -> str:
+def count_text(value: Amount, language: str, hedged: bool = False) -> str:
     """A number of portions or pieces: "6", "9–13", "about 2¾"; `hedged`: the words before it say *about* already."""
     lo, hi = countable(value.lo), countable(value.hi)
     shown = number(lo) if lo == hi else f"{number(lo)}–{number(hi)}"
-    return shown if hedged or (lo, hi) == value else f"about {shown}"
+    return shown if hedged or (lo, hi) == value else measure_words(language).about.format(measure=shown)
 
 
 def noun_for(noun: str, value: Amount, language: str) -> str:

@@ -144,10 +144,10 @@ class _Walk:
 
     def _counted(self, span: Span, amount: Amount, join: str = "") -> None:
         self.count = amount.times(self.scaling.factor)
-        edit = counted(span, self.count, self.food.about)
+        edit = counted(span, self.count, self.scaling.kitchen.language, self.food.about)
         unit = self.scaling.kitchen.units.get(self.food.measures[0].unit)
         if unit is not None and unit.kind == "nominal":
-            edit = edit._replace(shown=count_text(pinches(self.count)))
+            edit = edit._replace(shown=count_text(pinches(self.count), self.scaling.kitchen.language))
         # `2 2-cm pieces` compiles, and is hard to read.
         sized = "#length" in (self._key(0), self._key(1)) or self._key(1) in ("#mass", "#volume")
         sign = " ×" if sized and "×" not in join else ""
@@ -256,8 +256,8 @@ class _Walk:
     def _counted_also(self, number: Quantity, word: Item | None, unit: str) -> None:
         """`1 cup (2 sticks)`: the other writing is a count."""
         many = number.amount.times(self.scaling.factor)
-        self.edits.append(counted(number.span, many))
         language = self.scaling.kitchen.language
+        self.edits.append(counted(number.span, many, language))
         fitting = unit_words(unit, many.hi > 1, language)
         if isinstance(word, Word) and word.lower in _spellings(unit, language):
             self.edits.append(Edit(word.span, fitting, fitting))

@@ -48,17 +48,17 @@ def _field(field: Field, scaling: Scaling) -> list[Edit]:
     if first.kind in ("mass", "volume"):
         number = _NUMBER.match(field.value, first.span.start)
         if number and _are_vessels(field.value[first.span.end :], scaling):  # 4 pint jars are jars
-            return [counted(Span(*number.span()), first.amount.times(scaling.factor))]
+            return [counted(Span(*number.span()), first.amount.times(scaling.factor), language)]
         return [weighed(first, field.value, scaling)]
     if first.kind != "pieces":
         return []
     amount = first.amount.times(scaling.factor)
-    edits = [counted(first.span, amount)]
+    edits = [counted(first.span, amount, language)]
     if field.key == MAKES:
         end = field.value.find("(")
         noun = field.value[first.span.end : end if end >= 0 else None].strip(" ,")
         at = field.value.find(noun, first.span.end)
-        fitting = noun_for(noun, amount, scaling.kitchen.language)
+        fitting = noun_for(noun, amount, language)
         if noun and noun != fitting and noun.islower():
             edits.append(Edit(Span(at, at + len(noun)), fitting, fitting))
     return edits

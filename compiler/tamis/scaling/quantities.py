@@ -68,13 +68,14 @@ def _with_number(text: str, part: Quantity, measure: Measure, language: str) -> 
     return exact_amount(measure.amount, measure.unit in DECIMAL) + gap + unit + rest
 
 
-def counted(span: Span, amount: Amount, hedged: bool = False) -> Edit:
+def counted(span: Span, amount: Amount, language: str, hedged: bool = False) -> Edit:
     """A number of pieces; `hedged`: the sentence says *about* already."""
-    return Edit(span, exact_amount(amount, decimals=False), count_text(amount, hedged))
+    return Edit(span, exact_amount(amount, decimals=False), count_text(amount, language, hedged))
 
 
 def multiplied(product: Product, text: str, scaling: Scaling) -> Edit:
     """`2 × 400 g`: so many times as many, each as before."""
     found = _FACTOR_END.search(text, product.span.start)
     assert found, "a product has a sign between its factors"
-    return counted(Span(product.span.start, found.start()), product.factors[0].times(scaling.factor))
+    amount = product.factors[0].times(scaling.factor)
+    return counted(Span(product.span.start, found.start()), amount, scaling.kitchen.language)

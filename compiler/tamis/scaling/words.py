@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 from functools import cache
 
-from tamis.checks.scaling._pans import shapes
+from tamis.checks.scaling._pans import Shape, shapes
 from tamis.patterns import pattern
 from tamis.record import NamedTuple
 from tamis.words import one_of, word_lists
@@ -33,6 +33,8 @@ class ExchangeWords(NamedTuple):
     """Between the tin that there is and the one that gives way to it."""
     shape: re.Pattern[str]
     """A word for the shape of a tin."""
+    called: dict[Shape, str]
+    """… and the one that is written for each."""
 
 
 @cache
@@ -52,7 +54,11 @@ def clause_words(language: str) -> ClauseWords:
 @cache
 def exchange_words(language: str) -> ExchangeWords:
     instead = word_lists(language, "scaling")["exchange"]["instead"]
+    called: dict[Shape, str] = {}
+    for word, shape in shapes(language).items():
+        called.setdefault(shape, word)
     return ExchangeWords(
+        called=called,
         instead=pattern(rf" {one_of(instead)} "),
         shape=pattern(rf"\b{one_of(shapes(language))}\b", re.IGNORECASE),
     )

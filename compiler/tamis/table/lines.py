@@ -6,6 +6,7 @@ Terminal, Markdown and page set the same words in different ways; the words are 
 from __future__ import annotations
 
 from tamis.kitchen.house import Kitchen
+from tamis.quantity.measure_words import measure_words
 from tamis.record import NamedTuple
 from tamis.table.rows import Row, Supplied, Table
 from tamis.table.scaled import scaled_text
@@ -55,15 +56,16 @@ def supplied_text(dish: Supplied) -> str:
 
 def _line(row: Row, table: Table, kitchen: Kitchen) -> Line:
     amounts = shown(row, kitchen)
-    metric, us = (_unless_said(text, amounts) for text in (amounts.metric, amounts.us))
+    metric, us = (_unless_said(text, amounts, kitchen.language) for text in (amounts.metric, amounts.us))
     where, alone = where_text(row, table, kitchen), (metric_alone(row, amounts), amounts.us)
     return Line(amounts.written, metric, us, name_text(row, kitchen), where, alone)
 
 
-def _unless_said(text: str, amounts: Shown) -> str:
+def _unless_said(text: str, amounts: Shown, language: str) -> str:
     """Nothing where the cook's own words, in or before the parentheses, say the same."""
     whole, aside, inner = amounts.written.removesuffix(")").partition(" (")
-    same = text in (amounts.written, whole, f"about {whole}") or (aside and text in inner.split(", "))
+    about = measure_words(language).about.format(measure=whole)
+    same = text in (amounts.written, whole, about) or (aside and text in inner.split(", "))
     return "" if same else text
 
 

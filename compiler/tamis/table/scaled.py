@@ -12,6 +12,7 @@ from fractions import Fraction
 from tamis.quantity.amount import Amount
 from tamis.quantity.display import kitchen_volume, number, pounds_ounces, written
 from tamis.quantity.measure import Measure, base, plus
+from tamis.quantity.measure_words import measure_words
 from tamis.quantity.numerals import rounded
 from tamis.quantity.units import Units
 from tamis.quantity.weights import OUNCE
@@ -84,7 +85,7 @@ def _pieces(measure: Measure, name: str, language: str) -> str:
     """A count as near as a cook can cut: exact in halves, thirds, quarters and eighths, else about."""
     lo, hi = countable(measure.amount.lo), countable(measure.amount.hi)
     shown = written_text(Measure(Amount(lo, hi), measure.unit), name, language)
-    return shown if (lo, hi) == measure.amount else f"about {shown}"
+    return shown if (lo, hi) == measure.amount else measure_words(language).about.format(measure=shown)
 
 
 def countable(value: Fraction) -> Fraction:

@@ -14,6 +14,7 @@ from fractions import Fraction
 from tamis.kitchen.house import Kitchen
 from tamis.quantity.amount import Amount
 from tamis.quantity.measure import Measure, plus
+from tamis.quantity.measure_words import measure_words
 from tamis.reading.clauses import Ingredient
 from tamis.record import NamedTuple
 from tamis.table.adding import is_mass, scale, scaled
@@ -86,12 +87,12 @@ def _own_figures(row: Row, kitchen: Kitchen) -> str:
     """The cook's own figures where one measure makes up the row; else the sum."""
     if row.once is None:
         text = _joined(row.total, row, kitchen) + _bracket([_joined(row.also, row, kitchen)] if row.also else [])
-        return _hedge(row, row.by_analogy) + text
+        return _hedged(text, row, row.by_analogy, kitchen)
     say = _say_scaled if row.scaled else _say_written
     text = _heaped(say(scaled(row.first, row.once), row.name, kitchen), row.first, kitchen)
     also = say(scale(row.first.also, row.once), "", kitchen)
     asides = [f"{say((measure,), '', kitchen)} {word}".rstrip() for measure, word in _weights(row)]
-    return _hedge(row, False) + text + _bracket([row.first.size.replace("-", " "), also, *asides])
+    return _hedged(text, row, False, kitchen) + _bracket([row.first.size.replace("-", " "), also, *asides])
 
 
 def _heaped(text: str, item: Ingredient, kitchen: Kitchen) -> str:
@@ -116,7 +117,8 @@ def _turned(row: Row, turn: Turn, own: str, kitchen: Kitchen) -> str:
     measures = [worth.measure for worth in worths]
     changed = measures != list(row.total)
     if row.also and changed and _better(row, turn, kitchen):
-        return _hedge(row, False) + _joined([turn(m, row.first, kitchen).measure for m in row.also], row, kitchen)
+        text = _joined([turn(m, row.first, kitchen).measure for m in row.also], row, kitchen)
+        return _hedged(text, row, False, kitchen)
     counted = kitchen.units.get(row.total[0].unit) is None
     asides = [(measure, "") for measure in row.also if counted] + (_weights(row) if counted or changed else [])
     alike = all([turn(measure, row.first, kitchen).measure == measure for measure, _ in asides])
@@ -127,7 +129,7 @@ def _turned(row: Row, turn: Turn, own: str, kitchen: Kitchen) -> str:
     plain = row.first._replace(goods=None) if asides else row.first
     said = [_joined([turn(measure, plain, kitchen).measure], row, kitchen) for measure, _ in asides]
     words = [f"{aside} {word}".rstrip() for aside, (_, word) in zip(said, asides, strict=True)]
-    return _hedge(row, any([worth.by_analogy for worth in worths])) + text + _bracket(words)
+    return _hedged(text, row, any([worth.by_analogy for worth in worths]), kitchen) + _bracket(words)
 
 
 def _better(row: Row, turn: Turn, kitchen: Kitchen) -> bool:
@@ -139,10 +141,11 @@ def _better(row: Row, turn: Turn, kitchen: Kitchen) -> bool:
     return all([turn(measure, row.first, kitchen).measure == measure for measure in row.also])
 
 
-def _hedge(row: Row, by_analogy: bool) -> str:
+def _hedged(text: str, row: Row, by_analogy: bool, kitchen: Kitchen) -> str:
     if by_analogy or row.by_analogy:
-        return "≈ "
-    return "about " if row.estimated or any([use.item.about for use in row.uses]) else ""
+        return f"≈ {text}"
+    about = row.estimated or any([use.item.about for use in row.uses])
+    return measure_words(kitchen.language).about.format(measure=text) if about else text
 
 
 def _bracket(words: list[str]) -> str:

@@ -68,7 +68,7 @@ def check(scene: Scene) -> Iterator[Diagnostic]:
 
 def _said(scene: Scene, tool: Tool) -> tuple[str, str] | None:
     """What is wrong with a vessel, and what to take instead; None if nothing is known of its size or number."""
-    from tamis.checks.scaling._pans import pan_of
+    from tamis.checks.scaling._pans import pan_of, shapes
     from tamis.checks.scaling._scene import practice
 
     if tool.equipment.id in practice().trays and not tool.size:
@@ -82,7 +82,9 @@ def _said(scene: Scene, tool: Tool) -> tuple[str, str] | None:
         size = f" of {tool.size}" if tool.size else ""
         return f"this takes {wanted} {name}{size}, not {tool.number}", "make them ready before you begin"
     fuller = "no longer holds it" if scene.factor > 1 else "is too large for it"
-    said = f"a {pan.text} {tool.equipment.name.removeprefix(pan.shape).strip()} {fuller}: {_measures(scene, tool, pan)}"
+    known = shapes(scene.kitchen.language)
+    plain = " ".join(word for word in tool.equipment.name.split() if word not in known or known[word] != pan.shape)
+    said = f"a {pan.text} {plain} {fuller}: {_measures(scene, tool, pan)}"
     return said, _instead(scene, tool, pan, wanted)
 
 
