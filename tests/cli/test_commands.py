@@ -10,6 +10,7 @@ from pathlib import Path
 import pytest
 
 from tamis.cli.main import COMMANDS, main
+from tamis.words import languages
 
 CLEAN = """\
 title: Oats
@@ -136,6 +137,13 @@ def test_new_writes_a_clean_recipe_and_never_over_one(shell: Shell, name: str, f
     assert shell("check", "--strict", file)[:2] == (0, "1 recipe: clean\n")
     status, _, err = shell("new", name)
     assert status == 2 and "stays as it is" in err and Path(file).read_text() == text
+
+
+@pytest.mark.parametrize("language", languages())
+def test_new_writes_in_the_language_of_the_house(shell: Shell, language: str) -> None:
+    Path("kitchen.toml").write_text(f'[kitchen]\nlanguage = "{language}"\n')
+    assert shell("new", "Menu")[0] == 0
+    assert shell("check", "--strict", "menu.tamis")[:2] == (0, "1 recipe: clean\n")
 
 
 def test_table_of_a_faulty_file_is_marked_as_a_part(shell: Shell) -> None:

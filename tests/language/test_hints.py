@@ -23,7 +23,8 @@ PARTS: dict[str, dict[str, str]] = {
            "purpose": "au goût", "share": "1/2", "the": "la", "tool": "four", "verb": "laisser mijoter",
            "what": "viande cuit"},
 }  # fmt: skip
-COMMON = {"count": 3, "degrees": "74 °C (165 °F)", "measure": "200 g", "percent": "2 %", "setting": "180 °C",
+COMMON = {"count": 3, "fan": "180", "oven": "200",
+          "degrees": "74 °C (165 °F)", "measure": "200 g", "percent": "2 %", "setting": "180 °C",
           "time": "10 min", "unit": "min"}  # fmt: skip
 OFFERED = [(language, key) for language in PARTS for key in word_tables(language, "hints")["clauses"]]
 

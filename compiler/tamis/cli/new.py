@@ -17,30 +17,6 @@ if TYPE_CHECKING:
     import argparse
 
 
-TEMPLATE = """\
-% A line that begins with a percent sign is a remark to yourself and is never published.
-title: {title}
-serves: 4
-tags: soup, vegetarian
-keeps: 3 days in the fridge
-
-% Above: the header, up to the first empty line. Here: a few words before the recipe begins.
-What is this dish, and when does one want it? This one is carrots and butter, blended smooth.
-
-% A heading opens a component: a line of work that makes one thing, called by that name.
-# Soup
-
-% One line is one action. A bracket holds an ingredient, a tool, a setting, a time, or what to look for.
-Melt [30 g butter] [in a large saucepan] [over medium heat].
-Add [150 g onions, sliced] and [500 g carrots, sliced], cover and [sweat for 8–10 min] [until soft but pale].
-Add [900 ml water] and [1 tsp fine salt] and bring [to the boil].
-[Simmer for 15–20 min] [until a knife goes through the carrots without force].
-[Off the heat], blend it [with a stick blender] [until smooth].
-
-Note: what a cook should know besides stands in a paragraph like this one.
-"""
-
-
 def arguments(parser: argparse.ArgumentParser) -> None:
     """What `tamis new` takes."""
     parser.add_argument("name", metavar="NAME", help="the dish, or the file to write")
@@ -54,11 +30,21 @@ def run(options: argparse.Namespace) -> int:
     if not path.parent.is_dir():
         raise Stop(f"{path.parent}: there is no such folder")
     try:
-        write_atomic(path, TEMPLATE.format(title=title).encode())
+        write_atomic(path, _begun(path, title).encode())
     except OSError as error:
         raise Stop(f"{path}: cannot be written: {error.strerror or error}") from error
     print(f"wrote {path}; `tamis check {path}` reads it")
     return 0
+
+
+def _begun(path: Path, title: str) -> str:
+    """The beginning of a recipe in the language of the house around the file."""
+    from tamis.assets import asset_text
+    from tamis.library.files import house_folder
+    from tamis.library.house import open_house
+
+    language = open_house(house_folder(path.parent)).kitchen.language
+    return asset_text(f"grammar/words/{language}/new.tamis").replace("TITLE", title)
 
 
 def _named(name: str) -> tuple[Path, str]:

@@ -13,7 +13,7 @@ from tamis.source import Span
 from tamis.syntax.clause import parse_clause
 from tamis.syntax.items import Bracket, Item, Product, Quantity, Word
 from tamis.typed import TYPE_CHECKING, Literal, cast, get_args
-from tamis.words import word_lists
+from tamis.words import example, word_lists
 
 if TYPE_CHECKING:
     from collections.abc import Callable
@@ -133,7 +133,11 @@ def _value(field: Field, kitchen: Kitchen, findings: list[Diagnostic]) -> object
 
 
 def _made(text: str, kitchen: Kitchen) -> Value:
-    return _makes(text, kitchen), "a number and a name, such as `2 loaves` or `5 jars (340 g each)`"
+    value = _makes(text, kitchen)
+    if value is not None:
+        return value, ""
+    loaves, jars = example(kitchen.language, "made"), example(kitchen.language, "made_each")
+    return None, f"a number and a name, such as {loaves} or {jars}"
 
 
 def _served(text: str, kitchen: Kitchen) -> Value:

@@ -18,6 +18,7 @@ from tamis.quantity.temperature import c_from_f, c_from_gas
 from tamis.reading.clause import child, end_of, leaves
 from tamis.source import Span
 from tamis.typed import TYPE_CHECKING, Literal
+from tamis.words import example
 
 if TYPE_CHECKING:
     from collections.abc import Sequence
@@ -92,7 +93,8 @@ def _is_kitchen_fraction(reading: Reading, leaf: Node, of: _Of) -> None:
         return
     said = leaf[1]
     if of == "degrees":
-        hint = f"an oven and its fan: `{whole} °C / {below} °C fan`; a range: `{whole}–{below} °C`"
+        fan = example(reading.kitchen.language, "fan", oven=whole, fan=below)
+        hint = f"an oven and its fan: {fan}; a range: `{whole}–{below} °C`"
     else:
         hint = f"a range is `{whole.split()[-1]}–{below}`; a fraction has the halves, thirds, quarters … of a kitchen"
     raise reading.fail(
@@ -310,9 +312,8 @@ def _has_one_end(reading: Reading, whole: Node, part: Node) -> None:
 def many_ends(reading: Reading, node: Node) -> Exception:
     """What is said of a time whose bound is a range."""
     message = f"“{reading.said([node])}” has more ends than a time has"
-    hint = (
-        "a range by itself, `2–3 h`; a bound has one figure, `at least 2 h`; or both bounds, `at least 2 h, up to 5 h`"
-    )
+    least, both = (example(reading.kitchen.language, key) for key in ("at_least", "both_bounds"))
+    hint = f"a range by itself, `2–3 h`; a bound has one figure, {least}; or both bounds, {both}"
     return reading.fail("number-unclear", reading.span([node]), message, hint)
 
 

@@ -8,6 +8,7 @@ from tamis.reading.clauses import Ingredient, Percent
 from tamis.reading.measured import NAMES
 from tamis.reading.quantities import amount, as_one, one_measure
 from tamis.typed import TYPE_CHECKING
+from tamis.words import example
 
 if TYPE_CHECKING:
     from tamis.reading.clause import Node, Reading
@@ -38,9 +39,8 @@ def read_rate(reading: Reading, food: Ingredient, node: Node) -> Ingredient:
     of = reading.said(named) if named else "its"
     if not food.measures:
         message = f"“{reading.said([node])}”: so much of what? A measure is missing before it"
-        raise reading.fail(
-            "clause-role", reading.span([node]), message, "write for example `18 g salt per kg of the duck`"
-        )
+        hint = f"write for example {example(reading.kitchen.language, 'rate')}"
+        raise reading.fail("clause-role", reading.span([node]), message, hint)
     base = _rate_base(reading, node, unit)
     rate = as_one(reading, food.measures)
     return food._replace(percent=Percent(rate.amount, of, rate, base))
@@ -57,5 +57,6 @@ def _rate_base(reading: Reading, node: Node, unit: Node | None) -> Measure:
     found = reading.kitchen.units.get(unit[1].lower())
     if found is None or found.kind not in ("mass", "volume"):
         message = f"“per {unit[1]}” is no rate that can be calculated"
-        raise reading.fail("clause-role", reading.span([unit]), message, "write `per kg of the …` or `per litre of …`")
+        kilo, litre = (example(reading.kitchen.language, key) for key in ("rate_kg", "rate_litre"))
+        raise reading.fail("clause-role", reading.span([unit]), message, f"write {kilo} or {litre}")
     return Measure(ONE, found.id)

@@ -16,6 +16,7 @@ from tamis.reading.plain import plain_of
 from tamis.reading.prose import first_word
 from tamis.syntax.document import Text
 from tamis.typed import TYPE_CHECKING
+from tamis.words import example
 
 if TYPE_CHECKING:
     from tamis.checks.view import View
@@ -56,9 +57,8 @@ def check(view: View) -> Iterator[Diagnostic]:
             found = found.shifted(first.span.start)
             word = view.source.slice(found)
             near = view.kitchen.verbs.near(word.lower())
-            hint = (
-                f"did you mean `{near}`?" if near else "say it by a word that is known, or mark the time: `unattended`"
-            )
+            alone = example(view.recipe.language, "unattended")
+            hint = f"did you mean `{near}`?" if near else f"say it by a word that is known, or mark the time: {alone}"
             message = f"no work is called “{word}”: the time is planned as work by hand"
             yield Diagnostic(RULE, LEVEL, found, message, hint)
 
