@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
-from tamis.checks.run import run_checks, settle_more
+from functools import cached_property
+
+from tamis.checks.run import has_errors, run_checks, settle_more
 from tamis.checks.view import View
 from tamis.model.build import build, supply_of
 from tamis.model.recipe import Supply
@@ -20,9 +22,39 @@ if TYPE_CHECKING:
 
 
 class Compiled(View):
-    """One recipe, everything that follows from it, and what is to be said about it."""
+    """One recipe, everything that follows from it, and what is to be said about it.
 
-    findings: tuple[Diagnostic, ...] = ()
+    `earlier` are the findings of the phases. What the rules find is worked out when somebody asks, of the recipe as it
+    was compiled (`first`): a command that prints a sound recipe asks for no warnings.
+    """
+
+    earlier: tuple[Diagnostic, ...] = ()
+    first: Compiled | None = None
+    settled: tuple[Diagnostic, ...] | None = None
+
+    @property
+    def findings(self) -> tuple[Diagnostic, ...]:
+        """All that is to be said, sorted, levels and allows applied."""
+        if self.settled is None:
+            self.settled = self.first.findings if self.first else run_checks(self, self.earlier)
+        return self.settled
+
+    @property
+    def faulty(self) -> bool:
+        """Whether there is an error in it, so that what was made of it is only a part."""
+        if self.settled is not None:
+            return any(finding.severity == "error" for finding in self.settled)
+        return self.first.faulty if self.first else self._has_errors
+
+    @cached_property
+    def _has_errors(self) -> bool:
+        return has_errors(self, self.earlier)
+
+    def again(self) -> Compiled:
+        """The same, with whatever has been made of it by now."""
+        other = super().again()
+        other.first = self.first or self
+        return other
 
     @property
     def supply(self) -> Supply:
@@ -35,7 +67,7 @@ class Compiled(View):
     def with_findings(self, findings: Iterable[Diagnostic]) -> Compiled:
         """The same with these findings."""
         other = self.again()
-        other.findings = tuple(findings)
+        other.settled = tuple(findings)
         return other
 
     def with_more(self, findings: list[Diagnostic]) -> Compiled:
@@ -57,4 +89,5 @@ def compile(source: Source, kitchen: Kitchen, used: Mapping[str, Supply]) -> Com
     recipe, in_flow = build(reading, kitchen, used)
     safety = assess(recipe, kitchen, used)
     compiled = Compiled(source, document, recipe, kitchen, used, safety)
-    return compiled.with_findings(run_checks(compiled, (*in_syntax, *in_reading, *in_flow)))
+    compiled.earlier = (*in_syntax, *in_reading, *in_flow)
+    return compiled

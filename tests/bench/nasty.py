@@ -3,7 +3,8 @@
 An editor compiles at every keystroke, and a file may be anything: a log, a table, a cat on the keyboard. Each family
 here is a text that grows as long as wanted and has once made a compiler of some kind look at everything for
 everything: a bracket that never closes, brackets within brackets, one endless line, ten thousand headings, a batch
-that is divided for ever, a sentence over thousands of lines, a silencing comment above every line.
+that is divided for ever, a sentence over thousands of lines, a silencing comment above every line, a
+thousand names that nobody else uses.
 """
 
 from __future__ import annotations
@@ -61,6 +62,94 @@ def comments(size: int) -> str:
     return _repeated(f"{_HEAD}# A\n\n", lambda at: unit.format(at + 1, at + 2), size)
 
 
+def steps(size: int) -> str:
+    """One component that never ends, with a long rest after every line."""
+    return _repeated(f"{_HEAD}# A\n\n", lambda at: f"Stir [{at + 1} g flour] and [rest for {at + 1} min].\n\n", size)
+
+
+def bakes(size: int) -> str:
+    """An oven at another temperature for every line, and a cue of its own."""
+    unit = "[Bake for {} min] [at {} C] [until {}].\n\n"
+    return _repeated(f"{_HEAD}# A\n\n", lambda at: unit.format(at + 1, 100 + at % 150, _word(at)), size)
+
+
+def vessels(size: int) -> str:
+    """All food in the same bowl, line after line, with a cue of its own."""
+    unit = "Stir [{} g flour] [in a bowl], [until {}].\n"
+    return _repeated(f"{_HEAD}# A\n\n", lambda at: unit.format(at + 1, _word(at)), size)
+
+
+def raw(size: int) -> str:
+    """Raw poultry in every component, on the same board."""
+    unit = "# C{0}\n\nPut [{1} g raw chicken breast] [on a board], [leave for {1} h].\n\n"
+    return _repeated(_HEAD, lambda at: unit.format(at, at + 1), size)
+
+
+def meanwhiles(size: int) -> str:
+    """Everything beside something else."""
+    unit = "[Meanwhile], chop [{0} g onions] and [simmer for {0} min].\n\n"
+    return _repeated(f"{_HEAD}# A\n\n", lambda at: unit.format(at + 1), size)
+
+
+def products(size: int) -> str:
+    """Every line makes something with a name of its own."""
+    unit = "Whisk [{} g flour] and [{} ml water] [set aside] [as paste {}].\n"
+    return _repeated(f"{_HEAD}# A\n\n", lambda at: unit.format(at + 1, at + 2, _word(at)), size)
+
+
+def references(size: int) -> str:
+    """One name, called in every line."""
+    start = f"{_HEAD}# A\n\nStir [9 kg flour] [in a bowl].\n\n# B\n\n"
+    return _repeated(start, lambda _: "Add [the A] and stir.\n", size)
+
+
+def unknown_foods(size: int) -> str:
+    """A misspelt food in every line."""
+    return _repeated(f"{_HEAD}# A\n\n", lambda at: f"Add [{at + 1} g flou{_word(at)}] and stir.\n", size)
+
+
+def unknown_names(size: int) -> str:
+    """A name in every line that nothing answers to, and not far from one that is there."""
+    start = f"{_HEAD}# Sauce aaaa\n\nStir [1 g flour].\n\n# B\n\n"
+    return _repeated(start, lambda at: f"Add [the sauce {_word(at)}] and stir.\n", size)
+
+
+def notes(size: int) -> str:
+    """A remark after every line break, with words that a step would have."""
+    unit = "> A note about {}, which takes {} min at 180 C in a pan with 3 eggs.\n\n"
+    return _repeated(f"{_HEAD}# A\n\nStir [1 g flour].\n\n", lambda at: unit.format(_word(at), at), size)
+
+
+def header(size: int) -> str:
+    """Nothing but a header, with keys that nobody knows."""
+    return _repeated("title: Nasty\nserves: 4\n", lambda at: f"{_word(at)}: {_word(at + 7)} {at}\n", size)
+
+
+def plain(size: int) -> str:
+    """Measures, times and degrees in plain words."""
+    unit = "Stir {0} g flour and {0} ml water in a pan for {0} min at {1} C.\n"
+    return _repeated(f"{_HEAD}# A\n\n", lambda at: unit.format(at + 1, at % 200), size)
+
+
+def listed(size: int) -> str:
+    """A list of ingredients as it stands elsewhere."""
+    return _repeated(_HEAD, lambda at: f"{at + 1} g flour, sifted\n", size)
+
+
+def empty_components(size: int) -> str:
+    """Headings with nothing below."""
+    return _repeated(_HEAD, lambda at: f"# C{_word(at)}\n\n", size)
+
+
+def _word(number: int) -> str:
+    """A word of four letters or more, another one for each number."""
+    letters, left = "", number + 26**3
+    while left:
+        left, at = divmod(left, 26)
+        letters += chr(ord("a") + at)
+    return letters
+
+
 FAMILIES: dict[str, Callable[[int], str]] = {
     "open brackets": open_brackets,
     "nested brackets": nested,
@@ -69,4 +158,18 @@ FAMILIES: dict[str, Callable[[int], str]] = {
     "shares": shares,
     "continued line": continued,
     "comments": comments,
+    "steps": steps,
+    "bakes": bakes,
+    "vessels": vessels,
+    "raw poultry": raw,
+    "meanwhiles": meanwhiles,
+    "products": products,
+    "references": references,
+    "unknown foods": unknown_foods,
+    "unknown names": unknown_names,
+    "notes": notes,
+    "header": header,
+    "plain words": plain,
+    "list": listed,
+    "empty components": empty_components,
 }

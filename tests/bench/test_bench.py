@@ -5,12 +5,25 @@ from __future__ import annotations
 import json
 import subprocess
 import sys
+from collections import Counter
+from collections.abc import Callable
 from pathlib import Path
+from types import CodeType, FrameType
+from typing import Any
 
 import pytest
 from corpus import UNKNOWN, clause_texts, drafts, recipes
 from nasty import FAMILIES
 
+from tamis.compile import compile
+from tamis.kitchen.house import default_kitchen
+from tamis.source import Source
+
+TraceFunction = Callable[[FrameType, str, Any], Any]
+_THOROUGH = ("plain words", "empty components", "list")
+"""Families of which every line is thought about at length."""
+_FEW = 800
+"""Lines of code that a function may have run through for some other reason than the length of the text."""
 _HERE = Path(__file__).parent
 
 
@@ -41,9 +54,6 @@ def test_recipes_are_of_the_size_and_variety_that_they_should_be() -> None:
 
 
 def test_recipes_compile_clean() -> None:
-    from tamis.compile import compile
-    from tamis.kitchen.house import default_kitchen
-    from tamis.source import Source
 
     for text in recipes(30):
         findings = compile(Source("bench.tamis", text), default_kitchen("en"), {}).findings
@@ -51,9 +61,6 @@ def test_recipes_compile_clean() -> None:
 
 
 def test_drafts_have_unknown_foods_and_are_compiled_all_the_same() -> None:
-    from tamis.compile import compile
-    from tamis.kitchen.house import default_kitchen
-    from tamis.source import Source
 
     for text in drafts(recipes(6)):
         findings = compile(Source("bench.tamis", text), default_kitchen("en"), {}).findings
@@ -63,19 +70,47 @@ def test_drafts_have_unknown_foods_and_are_compiled_all_the_same() -> None:
 
 
 def test_thousands_of_batches_are_no_depth_of_calls() -> None:
-    from tamis.compile import compile
-    from tamis.kitchen.house import default_kitchen
-    from tamis.source import Source
 
     result = compile(Source("nasty.tamis", FAMILIES["shares"](100_000)), default_kitchen("en"), {})
     assert result.formula is None and len(result.recipe.products) > 1000
 
 
 @pytest.mark.parametrize("family", FAMILIES)
+def test_no_function_looks_at_everything_for_everything(family: str) -> None:
+    """Counted are the lines that each function runs through: of a text twice as long, about twice as many."""
+    size = 900 if family in _THOROUGH else 2400
+    half, whole = FAMILIES[family](size), FAMILIES[family](2 * size)
+    _lines_run(whole)  # what is worked out once for each word is worked out here
+    before, after = _lines_run(half), _lines_run(whole)
+    begun = {code: lines for code, lines in before.items() if lines > _FEW}
+    worse = {code.co_qualname: after[code] for code, lines in begun.items() if after[code] > 3 * lines}
+    assert worse == {}
+
+
+def _lines_run(text: str) -> Counter[CodeType]:
+    """How many lines each function of the compiler runs through."""
+    counted: Counter[CodeType] = Counter()
+
+    def line(frame: FrameType, event: str, _: object) -> TraceFunction:
+        if event == "line":
+            counted[frame.f_code] += 1
+        return line
+
+    def call(frame: FrameType, _: str, __: object) -> TraceFunction | None:
+        return line if "tamis" in frame.f_code.co_filename else None
+
+    traced = sys.gettrace()
+    sys.settrace(call)
+    try:
+        result = compile(Source("nasty.tamis", text), default_kitchen("en"), {})
+        assert result.findings is not None and result.timeline.most >= 0
+    finally:
+        sys.settrace(traced)
+    return counted
+
+
+@pytest.mark.parametrize("family", FAMILIES)
 def test_nasty_texts_have_the_size_asked_for_and_compile(family: str) -> None:
-    from tamis.compile import compile
-    from tamis.kitchen.house import default_kitchen
-    from tamis.source import Source
 
     text = FAMILIES[family](8192)
     assert len(text.encode()) == 8192
@@ -86,7 +121,7 @@ def test_nasty_texts_have_the_size_asked_for_and_compile(family: str) -> None:
 
 def test_the_bench_runs(tmp_path: Path) -> None:
     out = tmp_path / "figures.json"
-    few = ["--recipes", "3", "--rounds", "1", "--starts", "1", "--largest", "16"]
+    few = ["--recipes", "3", "--rounds", "1", "--starts", "1", "--largest", "4"]
     command = [sys.executable, str(_HERE / "run.py"), *few, "--json", str(out)]
     ran = subprocess.run(command, capture_output=True, text=True, check=True)
     figures = json.loads(out.read_text())["figures"]

@@ -69,10 +69,9 @@ def _method(lines: Sequence[_Line], titled: bool) -> list[_Line]:
 
 def _lines(view: View) -> Iterator[_Line]:
     """The lines below the header, without their marks; what is a food and its amount is in the list."""
+    in_header = {field.key_span.start for field in view.document.fields}
     for line in view.document.lines:
-        if line.kind not in ("TEXT", "FIELD", "HEADING") or any(
-            field.key_span.start == line.span.start for field in view.document.fields
-        ):
+        if line.kind not in ("TEXT", "FIELD", "HEADING") or line.span.start in in_header:
             continue
         mark = _MARKED.match(line.text)
         start = mark.end() if mark else 0

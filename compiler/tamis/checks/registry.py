@@ -25,8 +25,18 @@ if TYPE_CHECKING:
     from tamis.checks.scaling._scene import Scene
     from tamis.checks.view import View
 
+    Check = Callable[[View], Iterator[Diagnostic]]
+
 _HERE = dirname(__file__)
 Files = dict[str, str | bytes]
+FAULTS = (
+    "hazard-not-cleared",
+    "missing-quantity",
+    "oven-without-temperature",
+    "recipe-without-brackets",
+    "tag-contradicted",
+)
+"""The rules that find errors unless a house says otherwise: a command that prints a recipe asks no others of it."""
 
 
 class Page(NamedTuple):
@@ -51,9 +61,16 @@ def names() -> tuple[str, ...]:
 
 
 @cache
-def checks() -> tuple[Callable[[View], Iterator[Diagnostic]], ...]:
+def checks() -> tuple[Check, ...]:
     """The check of each rule that looks at a compiled recipe."""
-    return tuple(_module("rules", name).check for name in _names("rules"))
+    return tuple(map(check_of, _names("rules")))
+
+
+@cache
+def check_of(name: str) -> Check:
+    """The check of a rule that looks at a compiled recipe."""
+    check: Check = _module("rules", name).check
+    return check
 
 
 @cache

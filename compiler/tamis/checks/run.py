@@ -10,7 +10,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Mapping
 
 from tamis.checks.echoes import without_echoes
-from tamis.checks.registry import checks, names
+from tamis.checks.registry import FAULTS, check_of, checks, names
 from tamis.diagnostics import Diagnostic, Level, in_order
 from tamis.quantity.near import nearest
 from tamis.syntax.document import Step
@@ -32,6 +32,20 @@ def run_checks(view: View, earlier: Iterable[Diagnostic] = ()) -> tuple[Diagnost
     for check in checks():
         findings.extend(check(view))
     return settle(without_echoes(findings, view.source), view.document, view.kitchen.settings.checks)
+
+
+def has_errors(view: View, earlier: Iterable[Diagnostic] = ()) -> bool:
+    """Whether an error is among all findings of a recipe, by the rules that can find one."""
+    levels = view.kitchen.settings.checks
+    lifted = [rule for rule, level in levels.items() if level == "error"]
+    if not lifted:
+        findings = [*earlier, *(finding for rule in FAULTS for finding in check_of(rule)(view))]
+        return _any_error(settle(without_echoes(findings, view.source), view.document, levels))
+    return _any_error(run_checks(view, earlier))
+
+
+def _any_error(findings: Iterable[Diagnostic]) -> bool:
+    return any(finding.severity == "error" for finding in findings)
 
 
 def settle(findings: list[Diagnostic], document: Document, levels: Mapping[str, Level]) -> tuple[Diagnostic, ...]:

@@ -51,7 +51,8 @@ def run(options: argparse.Namespace) -> int:
 
 def _errors(outcome: Outcome) -> list[Diagnostic]:
     """What is wrong with the scaled recipe only: it wants more of another recipe than that one makes."""
-    return [finding for finding in outcome.scaled.compiled.findings if finding.severity == "error"]
+    compiled = outcome.scaled.compiled
+    return [finding for finding in compiled.findings if finding.severity == "error"] if compiled.faulty else []
 
 
 def _source(outcome: Outcome, kitchen: Kitchen, partial: bool) -> str:

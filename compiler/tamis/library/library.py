@@ -47,7 +47,7 @@ class Entry(NamedTuple):
     @property
     def faulty(self) -> bool:
         """Whether there is an error in it, so that what was made of it is only a part."""
-        return any(finding.severity == "error" for finding in self.compiled.findings)
+        return self.compiled.faulty
 
 
 class Library(NamedTuple):

@@ -38,7 +38,7 @@ class Flow:
         "_last_named", "actions", "batches", "by_origin", "component_batches", "component_names", "components", "doing",
         "findings", "first_action", "flour", "history", "homes", "kitchen", "last_waits", "name_homes", "parted",
         "products", "reading", "station_ready", "station_temperature", "supplies", "takings", "tool_ready",
-        "used", "uses",
+        "unknown", "used", "uses",
     )  # fmt: skip
 
     def __init__(
@@ -50,6 +50,7 @@ class Flow:
         self.kitchen = kitchen
         self.used = {stem: used[stem] for stem in reading.header.uses if stem in used}
         self.findings = findings
+        self.unknown = 0
         self.flour = Flour(reading, kitchen)
         self.uses: list[Use] = []
         self.products: list[Product] = []

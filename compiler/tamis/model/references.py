@@ -22,6 +22,10 @@ if TYPE_CHECKING:
     from tamis.model.act import Act
 
 
+_MOST_GUESSED = 100
+"""Whoever misspells more names than this has misspelt none: each is compared with all the names in reach."""
+
+
 def refer(act: Act, reference: Reference) -> None:
     """Something made, opened or set out before."""
     reference = _one_of_several(act, reference)
@@ -165,8 +169,10 @@ def _rest_of_measure(act: Act, batch: Batch, fraction: Fraction) -> None:
 
 def _unknown(act: Act, reference: Reference) -> None:
     name = reference.name or reference.clause.text.strip()
-    hint, language = _belongs_inside(act, reference), act.walker.flow.kitchen.language
-    near = None if hint else nearest_name(act.walker, reference)
+    flow = act.walker.flow
+    hint, language = _belongs_inside(act, reference), flow.kitchen.language
+    flow.unknown += 1
+    near = None if hint or flow.unknown > _MOST_GUESSED else nearest_name(act.walker, reference)
     if near:
         hint = f"did you mean {example(language, 'the', name=near)}?"
     elif not hint and act.verb and act.verb.removes and reference.share is None:

@@ -8,7 +8,6 @@ other scale, inches get their centimetres, and a part of a measure (*half of 300
 from __future__ import annotations
 
 from collections.abc import Collection, Iterable, Mapping
-from html import escape
 
 from tamis.patterns import pattern
 from tamis.publish.degrees import twin
@@ -89,6 +88,8 @@ def kept_together(text: str) -> str:
 
 def _html(piece: Piece) -> str:
     words, kind, length = piece
+    from html import escape  # and with it all the names of characters, which a terminal wants nothing of
+
     text = escape(words, quote=False)
     if not text.isascii():
         text = text.replace(" × ", "\u00a0×\u00a0").replace(" °", "\u00a0°")

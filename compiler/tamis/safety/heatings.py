@@ -45,6 +45,14 @@ class Heating(NamedTuple):
     cue: str = ""
     hot: bool = False
 
+    @property
+    def acts(self) -> bool:
+        """Whether it does anything to food: a rest on the worktop does not."""
+        return self[1:] != _IDLE[1:]
+
+
+_IDLE = Heating()
+
 
 class Line(NamedTuple):
     """What a line says of the food's heat, whichever clause asks: `oven` and `bath`: the °C of each by then. `lasts`:

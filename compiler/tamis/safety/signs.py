@@ -98,6 +98,11 @@ def plain_nuts(recipe: Recipe, dish: State) -> bool:
     return False
 
 
+def has_garlic(recipe: Recipe) -> bool:
+    """Whether there is anything in it that must not stand in oil."""
+    return any(_hazard(use) == "garlic-in-oil" for use in recipe.uses)
+
+
 def oil_with_garlic(recipe: Recipe, dish: State) -> bool:
     """A dish that is mostly oil, with garlic or herbs in it, as something to keep."""
     uses = [recipe.uses[use] for use in dish.uses]

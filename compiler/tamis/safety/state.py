@@ -17,6 +17,8 @@ from tamis.typed import TYPE_CHECKING
 if TYPE_CHECKING:
     from collections.abc import Callable, Hashable, Iterable, Mapping
 
+    from tamis.safety.records import HazardKind
+
 Key = tuple[str, int, str]
 
 _NOTHING = Fraction(0)
@@ -27,7 +29,7 @@ _MOST_STEPS = 12
 class State:
     """One batch. `foods` and `recipes` are the foods (each by its first use, with the part of it that went in) and used
     recipes in it, in order of arrival; `dough` and `eggs` grams of flour and egg, `own_…` of those those that did not
-    come with another batch."""
+    come with another batch. `kinds` are those of all hazards that ever came in."""
 
     __slots__ = (
         "_came",
@@ -38,6 +40,7 @@ class State:
         "dough",
         "eggs",
         "foods",
+        "kinds",
         "name",
         "own_dough",
         "own_eggs",
@@ -51,6 +54,7 @@ class State:
         self._stale = False
         self._uses: Pile[int] = Pile()
         self.foods: dict[Hashable, tuple[int, str]] = {}
+        self.kinds: set[HazardKind] = set()
         self.recipes: dict[str, None] = {}
         self.name = ""
         self.dough = self.eggs = _NOTHING
@@ -81,6 +85,7 @@ class State:
     def put(self, item: Item) -> None:
         """A hazard goes in."""
         self._came.add(item)
+        self.kinds.add(item.hazard)
         self._stale = True
 
     def change(self, change: Callable[[Item], Item]) -> None:
@@ -103,6 +108,7 @@ class State:
 
     def _mix(self, other: State) -> None:
         self._uses.join(other._uses)
+        self.kinds |= other.kinds
         for food, use in other.foods.items():
             self.foods.setdefault(food, use)
         self.recipes.update(other.recipes)
@@ -113,6 +119,8 @@ class State:
 
     def raw_flesh(self) -> Item | None:
         """The first meat, fish or poultry in it that is still raw."""
+        if self.kinds.isdisjoint(FLESH):
+            return None
         found = (item for item in self.items.values() if item.cleared is None and item.hazard in FLESH)
         return next((item for item in found if item.form != "contact"), None)
 

@@ -10,7 +10,7 @@ from tamis.safety.data import rules
 from tamis.typed import TYPE_CHECKING
 
 if TYPE_CHECKING:
-    from collections.abc import Sequence
+    from collections.abc import Mapping, Sequence
 
     from tamis.kitchen.equipment import Station
     from tamis.model.history import Happening
@@ -49,18 +49,28 @@ def still_hot(recipe: Recipe, verbs: Sequence[frozenset[str]], units: Units) -> 
                 hot.add(event.batch)
             batch = event.other if event.kind == "by-product" else event.batch
         work(line, batch)
-    for component, (last, batch) in list(in_hand.items()):
-        for action in recipe.actions[last + 1 :]:
-            if action.component == component:
-                work(action.number, batch)
+    for lines, batch in _at_the_end(recipe, in_hand):
+        for line in lines:
+            work(line, batch)
     return found
+
+
+def _at_the_end(recipe: Recipe, in_hand: Mapping[int, tuple[int, int]]) -> list[tuple[list[int], int]]:
+    """The lines of each component after its last in which anything happened, and the batch that they work on."""
+    behind: dict[int, list[int]] = {component: [] for component in in_hand}
+    for action in recipe.actions:
+        if action.component in in_hand and action.number > in_hand[action.component][0]:
+            behind[action.component].append(action.number)
+    return [(lines, in_hand[component][1]) for component, lines in behind.items()]
 
 
 def _a_little(recipe: Recipe, event: Happening, units: Units) -> bool:
     """Whether so little of a batch goes in that it heats nothing: 2 tbsp of the water that chickpeas boiled in."""
     product = recipe.history.products[event.other]
-    spans = [taking.span for taking in recipe.takings if (taking.action, taking.product) == (event.action, product)]
-    for read in recipe.actions[event.action].reads:
+    action = recipe.actions[event.action]
+    takings = (recipe.takings[taking] for taking in action.takings)
+    spans = {taking.span for taking in takings if taking.product == product}
+    for read in action.reads:
         measure = read.share.measure if isinstance(read, Reference) and read.share else None
         if measure is not None and read.clause.span in spans:
             amount = base(measure, units)

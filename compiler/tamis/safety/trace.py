@@ -10,6 +10,7 @@ from tamis.safety.data import rules
 from tamis.safety.hazards import item_of
 from tamis.safety.heatings import Place, heating
 from tamis.safety.records import Item, Wait
+from tamis.safety.signs import has_garlic
 from tamis.safety.state import State
 from tamis.safety.waits import long, oil_wait, risky_wait
 from tamis.safety.words import safety_words
@@ -47,6 +48,7 @@ class Trace:
     __slots__ = (
         "authority",
         "counter",
+        "garlic",
         "kitchen",
         "oil_waits",
         "place",
@@ -65,6 +67,7 @@ class Trace:
         self.kitchen = kitchen
         self.used = used
         self.authority = kitchen.settings.safety.authority
+        self.garlic = has_garlic(recipe)
         self.states: list[State] = []
         self.verbs = verbs
         self.words = safety_words(kitchen.language)
@@ -165,13 +168,13 @@ class Trace:
             return
         self._bind(state)
         done = heating(action, read, batch, self.place)
-        if done and state.items:
+        if done and done.acts and state.items:
             self._heat(action, read, done, state)
         if (isinstance(read, Time) or (isinstance(read, Pause) and read.waits)) and long(action, read, self.authority):
             wait = risky_wait(action, read, state, self.authority)
             if wait:
                 self.waits.append(wait)
-            wait = oil_wait(self.recipe, action, read, state, self.authority)
+            wait = oil_wait(self.recipe, action, read, state, self.authority) if self.garlic else None
             if wait:
                 self.oil_waits.append(wait)
 

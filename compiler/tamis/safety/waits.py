@@ -62,6 +62,8 @@ def long(action: Action, time: Time | Pause, authority: Authority) -> bool:
 
 def risky(state: State) -> Item | None:
     """The first food in the batch that spoils, cooked or raw: not egg in a dough, not what was cured."""
+    if state.kinds.isdisjoint(_RISKY):
+        return None
     found = (item for item in state.items.values() if item.hazard in _RISKY and item.form != "contact")
     return next((item for item in found if not item.bound), None)
 

@@ -116,9 +116,12 @@ def _oven_free(recipe: Recipe, tasks: Tasks, before: list[tuple[int, ...]]) -> l
     if tasks.kitchen.settings.kitchen.ovens != 1:
         return []
     links = []
+    heats: dict[int, int] = {}
+    for at, task in enumerate(tasks.tasks):
+        if task.part == "heat":
+            heats.setdefault(task.action, at)
     for earlier, later in waits_for_oven(recipe, before):
-        heats = (at for at, task in enumerate(tasks.tasks) if task.action == later and task.part == "heat")
-        first = tasks.first[later] if tasks.alone[later] else next(heats, tasks.first[later])
+        first = tasks.first[later] if tasks.alone[later] else heats.get(later, tasks.first[later])
         links.append(Link(tasks.last[earlier], first))
     return links
 

@@ -79,11 +79,11 @@ def _finding(view: View, item: Item, authority: Authority) -> Diagnostic:
     hint = f"{offer(item, authority, view.recipe.language)}; local food codes prevail"
     if reached and item.form != "stuffing":  # the meat's temperature says nothing of the stuffing
         hint = f"{reached} is the hottest that the recipe asks for, and not enough; {hint}"
-    parted = view.recipe.products
+    parted = view.recipe.products if item.form == "juices" else ()
     labels = tuple(
         Label(product.span, "parted here, before it was made safe")
         for product in parted
-        if item.form == "juices" and product.kind == "by-product" and product.name in item.path
+        if product.kind == "by-product" and product.name in item.path
     )
     return Diagnostic(RULE, LEVEL, item.span, message, hint, labels)
 
