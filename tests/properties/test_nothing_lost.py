@@ -132,7 +132,7 @@ def _only_the_last_number(monkeypatch: pytest.MonkeyPatch) -> None:
 
 
 def _nothing_is_asked_for(monkeypatch: pytest.MonkeyPatch) -> None:
-    monkeypatch.setattr(clause_reader, "check_all_read", lambda reading, tree: None)
+    monkeypatch.setattr(clause_reader, "check_all_read", lambda *_: None)
 
 
 def _neighbours_say_anything(monkeypatch: pytest.MonkeyPatch) -> None:

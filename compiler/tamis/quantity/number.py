@@ -23,7 +23,6 @@ VULGAR = {
 
 # What may part the whole from its fraction: "1 1/2", "1-1/2". A space may be one that does not break.
 _APART = r"(?:[ \t\u00a0]+|-)"
-_PLAIN = pattern(r"([0-9]+)?(?:\.([0-9]+))?")
 _FRACTION = pattern(rf"(?:([0-9]+){_APART})?([0-9]+)[/⁄]([0-9]+)")
 _VULGAR = pattern(rf"(?:([0-9]+){_APART}?)?([¼½¾⅐-⅞↉])")
 _COMMA = pattern(r"([0-9]{1,3}(?:,[0-9]{3})+)|([0-9]+),([0-9]+)")
@@ -47,8 +46,22 @@ def figures(text: str) -> Fraction | None:
     text = text.strip()
     if len(text) > LONGEST or _digits(text) > MOST_DIGITS:
         return None
-    numbers = (read(text) for read in (_plain, _fraction, _vulgar))
-    return next((number for number in numbers if number is not None), None)
+    for read in (decimal, _fraction, _vulgar):
+        number = read(text)
+        if number is not None:
+            return number
+    return None
+
+
+def decimal(text: str) -> Fraction | None:
+    """The number of plain figures, `420` or `0.5`; None for anything else."""
+    if text.isdigit() and text.isascii():
+        return Fraction(int(text)) if len(text) <= MOST_DIGITS else None
+    whole, _, part = text.partition(".")
+    digits = whole + part
+    if not part or len(digits) > MOST_DIGITS or not (digits.isdigit() and digits.isascii()):
+        return None
+    return Fraction(int(digits), 10 ** len(part))
 
 
 def problem(text: str) -> str | None:
@@ -84,11 +97,6 @@ def _readings(text: str, thousands: bool) -> str:
         return f"“{text}” is written without commas: {text.replace(',', '')}"
     plain = text.replace(",", "")
     return f"“{text}” can be read as {plain} or as {decimal}: write it without the comma, or with a point"
-
-
-def _plain(text: str) -> Fraction | None:
-    found = _PLAIN.fullmatch(text)
-    return Fraction(text) if found and text else None
 
 
 def _fraction(text: str) -> Fraction | None:

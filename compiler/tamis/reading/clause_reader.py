@@ -63,7 +63,9 @@ def read_clause(
 ) -> tuple[Read | VerbUse, ...]:
     """The records of a clause, mostly one; none, and one finding, where it cannot be read. `before` are the plain words
     that stand before it in its line."""
-    tree = parser_of(kitchen).parse(clause.text)
+    parser = parser_of(kitchen)
+    cut = parser.vocabulary.cutter.cut(clause.text)
+    tree = parser.parse_cut(cut)
     reading = Reading(clause, kitchen, findings, before)
     if isinstance(tree, Fault):
         from tamis.reading.refused import refused
@@ -83,7 +85,7 @@ def read_clause(
         first = records[0]
         if isinstance(first, Ingredient) and first.goods is None and not _known_anyway(reading, first):
             return ()
-        check_all_read(reading, tree)
+        check_all_read(reading, tree, cut)
     except Unreadable as unreadable:
         findings.append(unreadable.finding)
         return ()

@@ -75,12 +75,13 @@ def _build(name: str, hidden: list[bool]) -> Build | None:
 
     def any_other(values: list[Any]) -> None:
         flat: list[Any] = []
-        for child, is_list in zip(values[len(values) - size :], hidden, strict=True):
-            if is_list:
+        first = len(values) - size
+        for child in values[first:]:
+            if child.__class__ is list:
                 flat += child
             else:
                 flat.append(child)
-        values[len(values) - size :] = [(name, flat) if kept else flat]
+        values[first:] = [(name, flat) if kept else flat]
 
     if hidden == [True]:
         return rename if kept else None
@@ -125,15 +126,19 @@ class Parser:
 
     def parse_cut(self, cut: Cut) -> Node | Fault:
         """The same for a text already cut."""
-        text, choices = cut.text, Choices(cut, self.vocabulary).at
+        text, words, vocabulary = cut.text, cut.words, self.vocabulary
+        known, choices = vocabulary.of_first, None
         values: list[Any] = []
-        at, end = 0, len(cut.words)
+        at, end = 0, len(words)
         stack = self._first(end)
         starts, ends, fixed = cut.starts, cut.ends, cut.fixed
         while True:
             choice = END if at >= end else fixed[at]
-            if choice is None or choice is COMMA:
-                choice = choices(at)
+            if choice is None:
+                choice = known.get(words[at]) or vocabulary.choice(words, at)
+            elif choice is COMMA:
+                choices = choices or Choices(cut, vocabulary)
+                choice = choices.at(at)
             move = stack.moves.get(choice) or self._move(stack, choice)
             if move is None:
                 return Fault(at, starts[at] if at < end else len(text), ends[at] if at < end else len(text), stack)
@@ -145,6 +150,7 @@ class Parser:
             first, last = starts[at], ends[at + taken - 1]
             values.append((kind, text[first:last], first, last))
             at += taken
+            known = vocabulary.of_later
 
     def _first(self, length: int) -> Stack:
         if self._kept > _MOST_STACKS:

@@ -13,7 +13,7 @@ from tamis.quantity.amount import Amount
 from tamis.quantity.degrees import degree_words
 from tamis.quantity.duration import OVERNIGHT, Duration, at_least, up_to, window
 from tamis.quantity.measure import Measure, plus
-from tamis.quantity.number import figures, is_kitchen_fraction, problem
+from tamis.quantity.number import decimal, is_kitchen_fraction, problem
 from tamis.quantity.temperature import c_from_f, c_from_gas
 from tamis.reading.clause import child, end_of, leaves
 from tamis.source import Span
@@ -62,13 +62,11 @@ def one_number(reading: Reading, node: Node) -> Fraction:
 @lru_cache(4096)
 def _plain(low_text: str, high_text: str) -> Amount | None:
     """The amount of figures with one reading, `420` or `8–10`; most are."""
-    both = low_text + high_text
-    if "/" in both or "⁄" in both or not both.replace(".", "").isdigit():
-        return None
-    low, high = figures(low_text), figures(high_text)
-    if low is None or high is None or low > high:
-        return None
-    return Amount(low, low if low_text == high_text else high)
+    low = decimal(low_text)
+    if low is None or low_text == high_text:
+        return None if low is None else Amount(low, low)
+    high = decimal(high_text)
+    return None if high is None or low > high else Amount(low, high)
 
 
 def _number(reading: Reading, leaf: Node, of: _Of) -> Fraction:

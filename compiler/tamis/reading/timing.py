@@ -215,7 +215,7 @@ def heat_of(reading: Reading, node: Node) -> Setting:
     speed = any(text in reading.words.speed for _, text in words)
     known = next((leaf for leaf in leaves(node[1]) if leaf[0] in ("SETWORD", "NUMBER")), None)
     level = known[1].lower() if known else ""
-    if known:  # `speed 2` is the number of a knob
+    if known and known[0] == "NUMBER":  # `speed 2` is the number of a knob
         reading.numbers.add(known[2])
     return Setting(reading.clause, "speed" if speed else "heat", word=level, text=reading.text)
 

@@ -14,7 +14,7 @@ from tamis.saved import rows
 from tamis.syntax.clause import cutter
 from tamis.syntax.cutting import COMMA, Choice, Cut
 from tamis.syntax.elision import Elision
-from tamis.typed import TYPE_CHECKING
+from tamis.typed import TYPE_CHECKING, TypeVar
 from tamis.words import Lists, word_lists
 
 if TYPE_CHECKING:
@@ -23,6 +23,8 @@ if TYPE_CHECKING:
     from tamis.kitchen.house import Kitchen
     from tamis.reading.plain import Plain
 
+_Asked = TypeVar("_Asked")
+_Answer = TypeVar("_Answer")
 _LONGEST = 6
 _LONGEST_NOUN = 4
 # What a house's kitchen keeps of words that no list has: enough for a library, little enough for an editor that stays
@@ -68,8 +70,8 @@ class Vocabulary:
     """All words of a kitchen, each phrase with its classes."""
 
     __slots__ = (
-        "_closed", "_elision", "_function", "_known", "_made", "_nouns", "_of", "_reach", "_traits", "cutter",
-        "kitchen", "plain",
+        "_closed", "_elision", "_function", "_longer", "_made", "_nouns", "_of", "_reach", "_reach_of", "_traits",
+        "cutter", "kitchen", "of_first", "of_later", "plain",
     )  # fmt: skip
 
     def __init__(self, kitchen: Kitchen) -> None:
@@ -84,7 +86,11 @@ class Vocabulary:
         self._function = frozenset(p for p in shut if " " not in p and p not in only_open)
         self._of = frozenset(lists["closed"]["OF"])
         self._reach = self._reaches()
-        self._known: tuple[dict[object, object], dict[object, object]] = ({}, {})  # of later words, of a clause's first
+        # What words are that begin no phrase, as a clause's first and later; and the phrases that begin with others.
+        self.of_first: dict[str, Choice] = {}
+        self.of_later: dict[str, Choice] = {}
+        self._reach_of: dict[str, int] = {}
+        self._longer: dict[tuple[bool, tuple[str, ...]], Choice] = {}
         self._made: dict[tuple[tuple[str, int], ...], Choice] = {}
         self._nouns: dict[tuple[str, ...], bool] = {}
         self.plain: dict[str, Plain] = {}
@@ -96,24 +102,17 @@ class Vocabulary:
         Most words begin no phrase: for them one look-up does. For the others as many words are looked up as the longest
         phrase has that begins so.
         """
-        known = self._known[at == 0]
-        found = known.get(words[at])
-        if found.__class__ is int:
-            asked = tuple(words[at : at + found])
-            found = known.get(asked)
-            if found is None:
-                found = self._kept(known, asked, self._choice(asked, at == 0))
-        elif found is None:
-            reach = self._reach.get(words[at].replace("-", " ").partition(" ")[0], 1)
-            found = self._choice((words[at],), at == 0) if reach == 1 else reach
-            self._kept(known, words[at], found)
-            return found if reach == 1 else self.choice(words, at)  # type: ignore[return-value]
-        return found  # type: ignore[return-value]  # a number is looked up again above
-
-    def _kept(self, known: dict[object, object], asked: object, found: object) -> object:
-        if len(known) >= _MOST_KEPT:
-            known.clear()
-        known[asked] = found
+        first, word = at == 0, words[at]
+        known = self.of_first if first else self.of_later
+        found = known.get(word)
+        if found is None:
+            reach = self._reach_of.get(word)
+            if reach is None:
+                reach = _keep(self._reach_of, word, self._reach.get(word.replace("-", " ").partition(" ")[0], 1))
+            if reach == 1:
+                return _keep(known, word, self._choice((word,), first))
+            asked = first, tuple(words[at : at + reach])
+            found = self._longer.get(asked) or _keep(self._longer, asked, self._choice(asked[1], first))
         return found
 
     def _choice(self, words: tuple[str, ...], first: bool) -> Choice:
@@ -197,6 +196,13 @@ class Vocabulary:
                 cupboard.get(" ".join(end)) or larder.knows(food_key(end, self.kitchen.language)) for end in ends
             )
         return self._nouns[words]
+
+
+def _keep(known: dict[_Asked, _Answer], asked: _Asked, found: _Answer) -> _Answer:
+    if len(known) >= _MOST_KEPT:
+        known.clear()
+    known[asked] = found
+    return found
 
 
 class Choices:

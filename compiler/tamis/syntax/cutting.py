@@ -81,6 +81,13 @@ class Cut:
         self.starts: list[int] = []
         self.ends: list[int] = []
 
+    @property
+    def numbers(self) -> int:
+        """How many numbers are written in figures; -1 if any stands in letters, which may be just a word."""
+        if NUMBER_WORD in self.fixed:
+            return -1
+        return self.fixed.count(ONE["NUMBER"]) + self.fixed.count(ONE["MISWRITTEN"])
+
     def add(self, fixed: Choice | None, word: str, start: int, end: int) -> None:
         """One more token."""
         self.fixed.append(fixed)
@@ -109,6 +116,7 @@ class Cutter:
         self._kinds: dict[str, str] = {}
         self._unit_words = _most_words(units)
         elided = Elision(language).words
+        self._special = self.numbers | self._gas.keys() | self._dozens.keys()
         self._token = re.compile(_pattern(lists["numbered"]["words"], elided), re.VERBOSE | re.IGNORECASE)
         after = "|".join(map(re.escape, self.numbers))
         self._number_next = pattern(rf"\s*(?:[0-9{_FRACTIONS}]|(?:{after})\b)", re.IGNORECASE)
@@ -117,7 +125,7 @@ class Cutter:
         """The tokens of a text, in order."""
         cut = Cut(text)
         at, end, last = 0, len(text), ""
-        match, add, numbers = self._token.match, cut.add, self.numbers
+        match, add, special_words = self._token.match, cut.add, self._special
         lower = _looked_up(text)
         special = False
         depth = 0
@@ -126,10 +134,10 @@ class Cutter:
             if found is None:
                 break
             kind = found.lastgroup or ""
-            start, at = found.span(kind)
+            start, at = found.span(found.lastindex or 0)
             if kind == "WORD":
                 word = lower[start:at]
-                if last in _BEFORE_UNITS or word in numbers or word in self._gas or word in self._dozens:
+                if last in _BEFORE_UNITS or word in special_words:
                     kind, at = self._word(text, word, start, at, last, cut)
                     if kind:
                         if kind == "NUMWORD":
