@@ -73,7 +73,7 @@ def by_lark(lark: Lark, start: str, kinds: list[str]) -> Any:
 
 
 def by_table(name: str, start: str, kinds: list[str]) -> Any:
-    tokens = [LarkToken(kind, str(at)) for at, kind in enumerate(kinds)]
+    tokens = [(kind, LarkToken(kind, str(at))) for at, kind in enumerate(kinds)]
     try:
         return plain(parse_tokens(TABLES[name], start, tokens))
     except Unexpected as error:
@@ -103,14 +103,14 @@ def test_hidden_rules_leave_their_children_and_hidden_tokens_nothing(kinds: str,
 
 def test_a_refusal_names_what_may_stand_there() -> None:
     with pytest.raises(Unexpected) as error:
-        parse_tokens(TABLES["sums"], "list", [LarkToken("NAME", "x"), LarkToken("PLUS", "+")])
+        parse_tokens(TABLES["sums"], "list", [("NAME", "x"), ("PLUS", "+")])
     assert error.value.expected == ["NAME"]
 
 
 def test_a_row_is_cut_when_its_state_is_visited() -> None:
     table = load(made(SUMS, "sum", "list"))
     assert len(table.rows) == 0
-    parse_tokens(table, "list", [LarkToken("NUMBER", "1")])
+    parse_tokens(table, "list", [("NUMBER", "1")])
     assert 0 < len(table.rows) < len(tables_of(LARKS["sums"]).rows)
 
 

@@ -9,13 +9,6 @@ from tamis.typed import TYPE_CHECKING, Any
 if TYPE_CHECKING:
     from collections.abc import Iterable
 
-    from tamis.typed import Protocol
-
-    class Token(Protocol):
-        """What is asked of a token."""
-
-        type: str
-
 
 class Node(NamedTuple):
     """A rule of the grammar, and what stands under it: tokens and nodes."""
@@ -33,14 +26,15 @@ class Unexpected(Exception):
         self.expected = expected
 
 
-def parse_tokens(table: Table, start: str, tokens: Iterable[Token]) -> Node:
-    """The node of the start symbol. Raises Unexpected where the tokens don't fit the grammar."""
+def parse_tokens(table: Table, start: str, tokens: Iterable[tuple[str, Any]]) -> Node:
+    """The node of the start symbol; a token is its kind and what stands for it in the tree. Raises Unexpected where the
+    tokens don't fit the grammar."""
     rows, rules = table.rows, table.rules
     first, last = table.starts[start]
     states: list[int] = [first]
     values: list[Any] = []
-    for token in tokens:
-        while (step := _step(rows[states[-1]], token.type, token)) < 0:
+    for kind, token in tokens:
+        while (step := _step(rows[states[-1]], kind, token)) < 0:
             _reduce(rules[~step], states, values)
             states.append(rows[states[-1]][rules[~step].name])
         states.append(step)

@@ -13,6 +13,7 @@ if TYPE_CHECKING:
     from tamis.syntax.document import Line
 
 _CONTINUES = pattern(r"\s|[\[(“\"‘']*(?=(\w))")
+_CLAUSE = pattern(r"\[([^\[\]]*)\]")
 _LIST_MARK = pattern(r"(?:\d{1,3}[.)]|[-*•])[ \t]+(?=\S)")
 _TOO_LONG = 2_000
 # A number without end is told as a number, whatever the length of its clause.
@@ -47,11 +48,41 @@ def _continues(text: str) -> bool:
 def action_of(source: Source, span: Span, findings: list[Diagnostic], language: str) -> Action:
     """One action: its text cut into plain words and clauses."""
     text = source.text
-    pairing = pair_brackets(text, span.start, span.end)
-    _report_brackets(pairing, findings)
     mark = _LIST_MARK.match(text, span.start, span.end)
     if mark:
         _report_list_mark(Span(mark.start(), mark.end()), findings)
+    parts = _simple_parts(text, span, language) or _parts(text, span, findings, language)
+    return Action(tuple(parts), span)
+
+
+def _simple_parts(text: str, span: Span, language: str) -> list[Part] | None:
+    """The parts of a line whose brackets all stand in pairs; None for another, or where a clause is too long."""
+    said = text[span.start : span.end]
+    pieces = _CLAUSE.split(said)
+    if not len(pieces) // 2 == said.count("[") == said.count("]") or "\\" in said:
+        return None
+    parts: list[Part] = []
+    at = span.start
+    bracket = False
+    for piece in pieces:
+        if bracket:
+            if len(piece) > _TOO_LONG:
+                return None
+            end = at + len(piece) + 2
+            parts.append(Clause(piece, Span(at, end), language))
+            at = end
+        elif piece:
+            end = at + len(piece)
+            parts.append(Text(piece, Span(at, end)))
+            at = end
+        bracket = not bracket
+    return parts
+
+
+def _parts(text: str, span: Span, findings: list[Diagnostic], language: str) -> list[Part]:
+    """The parts of any line; what is wrong with its brackets is reported."""
+    pairing = pair_brackets(text, span.start, span.end)
+    _report_brackets(pairing, findings)
     parts: list[Part] = []
     at = span.start
     for first, last in pairing.pairs:
@@ -62,7 +93,7 @@ def action_of(source: Source, span: Span, findings: list[Diagnostic], language: 
         at = last + 1
     if at < span.end:
         parts.append(Text(text[at : span.end], Span(at, span.end)))
-    return Action(tuple(parts), span)
+    return parts
 
 
 def _is_broken(text: str, first: int, last: int, pairing: Pairing, findings: list[Diagnostic]) -> bool:

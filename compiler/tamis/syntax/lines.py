@@ -1,12 +1,12 @@
-"""The lines of a recipe as tokens for the outline grammar: what a line is shows in its first characters."""
+"""The lines of a recipe, each with its kind for the outline grammar: what a line is shows in its first characters."""
 
 from __future__ import annotations
 
 import re
 
 from tamis.patterns import pattern
-from tamis.syntax.document import AHEAD, RemarkKind
-from tamis.syntax.token import Token
+from tamis.source import Span
+from tamis.syntax.document import AHEAD, Line, RemarkKind
 from tamis.typed import TYPE_CHECKING, get_args
 
 if TYPE_CHECKING:
@@ -28,14 +28,16 @@ _KIND = pattern(
 _BYTE_ORDER_MARK = "\ufeff"
 
 
-def lines_of(text: str) -> Iterator[Token]:
-    """The lines of a text in order, line ends included."""
+def lines_of(text: str) -> Iterator[tuple[str, Line]]:
+    """The kinds and lines of a text in order, line ends included."""
     at = 0
     if text.startswith(_BYTE_ORDER_MARK):
-        yield Token("BOM", _BYTE_ORDER_MARK, 0, 1)
+        yield "BOM", Line("BOM", _BYTE_ORDER_MARK, Span(0, 1))
         at = 1
+    match = _KIND.match
     for line in _LINE.findall(text, at):
-        kind = _KIND.match(line)
+        found = match(line)
+        kind = found.lastgroup or "TEXT" if found else "TEXT"
         end = at + len(line)
-        yield Token(kind.lastgroup or "TEXT" if kind else "TEXT", line, at, end)
+        yield kind, Line(kind, line, Span(at, end))
         at = end

@@ -30,7 +30,6 @@ from tamis.syntax.document import (
     Step,
 )
 from tamis.syntax.lines import lines_of
-from tamis.syntax.token import Token
 from tamis.typed import TYPE_CHECKING, cast
 
 if TYPE_CHECKING:
@@ -88,21 +87,24 @@ class _Builder:
         self.blocks: list[Block] = []
 
     def build(self, tree: Node) -> tuple[Document, list[Diagnostic]]:
-        self.prose = any(isinstance(child, Token) and child.type == "HEADING" for child in tree.children)
+        self.prose = any(isinstance(child, Line) and child.kind == "HEADING" for child in tree.children)
         begun = False
         for child in tree.children:
-            if isinstance(child, Token):
-                line = self._line(child)
-                if line.kind == "HEADING":
+            lines = [child] if isinstance(child, Line) else cast("list[Line]", child.children)
+            self.lines += lines
+            for line in lines:
+                if line.kind == "COMMENT":
+                    self._comment(line)
+            if isinstance(child, Line):
+                if child.kind == "HEADING":
                     begun, self.prose = True, False
-                    self._open_component(line)
+                    self._open_component(child)
                 continue
-            tokens = cast("list[Token]", child.children)
-            first = next((token.type for token in tokens if token.type != "COMMENT"), "COMMENT")
+            first = next((line.kind for line in lines if line.kind != "COMMENT"), "COMMENT")
             if first == "FIELD" and not begun:
-                self._header(tokens)
+                self._header(lines)
             else:
-                self._body(tokens)
+                self._body(lines)
             begun = begun or first != "COMMENT"
         self._close_component()
         opening = self.opening or ComponentNode("", None, ())
@@ -121,13 +123,6 @@ class _Builder:
     def _find(self, rule: str, span: Span, message: str, hint: str = "", fix: Fix | None = None) -> None:
         self.findings.append(Diagnostic(rule, "error", span, message, hint, fix=fix))
 
-    def _line(self, token: Token) -> Line:
-        line = Line(token.type, str(token), Span(token.start_pos, token.end_pos))
-        self.lines.append(line)
-        if line.kind == "COMMENT":
-            self._comment(line)
-        return line
-
     def _comment(self, line: Line) -> None:
         text = line.text.rstrip("\r\n")
         found = _ALLOW.match(text)
@@ -141,9 +136,8 @@ class _Builder:
             self._find("allow-without-reason", span, message, "say why the rule does not hold here")
         self.comments.append(Comment(text[1:].strip(), span))
 
-    def _header(self, tokens: Sequence[Token]) -> None:
-        for token in tokens:
-            line = self._line(token)
+    def _header(self, lines: Sequence[Line]) -> None:
+        for line in lines:
             text = line.text.rstrip()
             if line.kind == "COMMENT":
                 continue
@@ -160,8 +154,7 @@ class _Builder:
             value_span = Span(value_start, max(value_start, start + len(text)))
             self.fields.append(Field(key.strip().lower(), value.strip(), key_span, value_span))
 
-    def _body(self, tokens: Sequence[Token]) -> None:
-        lines = [self._line(token) for token in tokens]
+    def _body(self, lines: list[Line]) -> None:
         if self.prose:
             self.headnote.extend(line.text for line in lines if line.kind != "COMMENT")
             self.headnote.append("\n")
