@@ -88,13 +88,6 @@ class Cut:
             return -1
         return self.fixed.count(ONE["NUMBER"]) + self.fixed.count(ONE["MISWRITTEN"])
 
-    def add(self, fixed: Choice | None, word: str, start: int, end: int) -> None:
-        """One more token."""
-        self.fixed.append(fixed)
-        self.words.append(word)
-        self.starts.append(start)
-        self.ends.append(end)
-
 
 class Cutter:
     """Cuts clauses of one language into tokens."""
@@ -125,7 +118,8 @@ class Cutter:
         """The tokens of a text, in order."""
         cut = Cut(text)
         at, end, last = 0, len(text), ""
-        match, add, special_words = self._token.match, cut.add, self._special
+        match, special_words = self._token.match, self._special
+        fix, say, begin, stop = cut.fixed.append, cut.words.append, cut.starts.append, cut.ends.append
         lower = _looked_up(text)
         special = False
         depth = 0
@@ -135,32 +129,35 @@ class Cutter:
                 break
             kind = found.lastgroup or ""
             start, at = found.span(found.lastindex or 0)
+            word = ""
             if kind == "WORD":
                 word = lower[start:at]
+                kind = ""
                 if last in _BEFORE_UNITS or word in special_words:
                     kind, at = self._word(text, word, start, at, last, cut)
-                    if kind:
-                        if kind == "NUMWORD":
-                            special = True
-                            add(NUMBER_WORD, word, start, at)
-                            last = "NUMBER"
-                        else:
-                            add(ONE[kind], "", start, at)
-                            last = kind
-                        continue
-                add(None, word, start, at)
-                last = "WORD"
-                continue
-            if kind == "HYPHEN":
-                unit = self._hyphened(text, start, last)
-                kind, start, at = unit if unit else ("ODD", start, at)
-            elif kind == "OPEN":
-                depth += 1
-                kind = "OPEN" if depth <= _DEEPEST else "ODD"
-            elif kind == "MARK":
-                kind = _MARKS.get(text[start:at], "ODD")
-            add(ONE[kind], "", start, at)
-            last = kind
+                last = kind or "WORD"
+                if kind == "NUMWORD":
+                    special, last = True, "NUMBER"
+                    fix(NUMBER_WORD)
+                elif kind:
+                    word = ""
+                    fix(ONE[kind])
+                else:
+                    fix(None)
+            else:
+                if kind == "HYPHEN":
+                    unit = self._hyphened(text, start, last)
+                    kind, start, at = unit if unit else ("ODD", start, at)
+                elif kind == "OPEN":
+                    depth += 1
+                    kind = "OPEN" if depth <= _DEEPEST else "ODD"
+                elif kind == "MARK":
+                    kind = _MARKS.get(text[start:at], "ODD")
+                fix(ONE[kind])
+                last = kind
+            say(word)
+            begin(start)
+            stop(at)
         if special:
             _settle_number_words(cut)
         return cut
