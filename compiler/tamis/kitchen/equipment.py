@@ -13,6 +13,7 @@ it is first asked for.
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping, Sequence
+from functools import lru_cache
 
 from tamis.quantity.near import Known, nearest
 from tamis.quantity.nouns import Where, nouns
@@ -23,6 +24,8 @@ from tamis.typed import Any, Literal
 Station = Literal["oven", "grill", "ring", "mixer", "fridge", "freezer", "bath", ""]
 EquipmentKind = Literal["vessel", "tool", "surface", "lining", "lid", "station"]
 
+# What a kitchen keeps of phrases that were asked for: enough for a library.
+_MOST_KEPT = 4096
 LONGEST = 4
 """Words in the longest name of the list; a test holds the two together."""
 
@@ -59,7 +62,7 @@ class FoundEquipment(NamedTuple):
 class Cupboard:
     """All the equipment and the count words, found by name in singular or plural."""
 
-    __slots__ = ("_facts", "_holders", "_known", "_made", "_orders", "_several", "_tins", "counts", "names")
+    __slots__ = ("_facts", "_find", "_holders", "_known", "_made", "_orders", "_several", "_tins", "counts", "names")
 
     def __init__(self, rows: Mapping[str, Sequence[str]], language: str) -> None:
         self._orders: tuple[Where, ...] = nouns(language).orders
@@ -73,6 +76,7 @@ class Cupboard:
         self._tins = frozenset(rows["tins"])
         self._made: dict[str, Equipment] = {}
         self._known: Known | None = None
+        self._find = lru_cache(_MOST_KEPT)(self._find_asked)
 
     @classmethod
     def load(cls, language: str) -> Cupboard:
@@ -95,6 +99,9 @@ class Cupboard:
     def find(self, words: Sequence[str]) -> FoundEquipment | None:
         """The piece that the last words name (in some languages the first), by the longest noun; the others are
         adjectives."""
+        return self._find(tuple(words))
+
+    def _find_asked(self, words: tuple[str, ...]) -> FoundEquipment | None:
         plain = [word.lower().replace("’", "'") for word in words]
         for order in self._orders:
             for size in range(min(LONGEST, len(plain)), 0, -1):

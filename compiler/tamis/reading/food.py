@@ -79,8 +79,13 @@ def parts_of(reading: Reading, children: Sequence[Node]) -> Parts:
     while at < end and (children[at][0] in MEASURES or (children[at][0] == "OF" and at > first)):
         at += 1
     measure = tuple(children[first:at])
-    first = at
-    last_name = max((n for n in range(at, end) if _is_name(children, n, first)), default=at - 1)
+    first, last_name = at, at - 1
+    for n in range(at, end):
+        kind = children[n][0]
+        if kind in NAMES or kind == "VERBFOOD":
+            last_name = n
+        elif kind not in ("bracket", "OF"):  # what may stand between two names
+            break
     return Parts(
         preposition,
         part,
@@ -90,14 +95,6 @@ def parts_of(reading: Reading, children: Sequence[Node]) -> Parts:
         tuple(children[first : last_name + 1]),
         tuple(children[last_name + 1 :]),
     )
-
-
-def _is_name(children: Sequence[Node], at: int, first: int) -> bool:
-    """Whether a node still belongs to the name: names, and what stands between two of them."""
-    if children[at][0] not in NAMES and children[at][0] != "VERBFOOD":
-        return False
-    between = children[first:at]
-    return all(node[0] in NAMES or node[0] in ("bracket", "OF", "VERBFOOD") for node in between)
 
 
 def _part(reading: Reading, leaf: Node) -> str:
@@ -116,8 +113,9 @@ def _share(reading: Reading, node: Node) -> Share:
     return Share("fraction", value)
 
 
-def read_food(reading: Reading, parts: Parts, role: str) -> Ingredient:
-    """The record of a clause whose role is ingredient, unmeasured or medium."""
+def read_food(reading: Reading, parts: Parts, role: str, known: Found | None) -> Ingredient:
+    """The record of a clause whose role is ingredient, unmeasured or medium. `known` is the food that the whole name
+    means, if it means one."""
     measured = read_measure(reading, parts.measure)
     name = list(parts.name)
     if not parts.percent:
@@ -126,8 +124,11 @@ def read_food(reading: Reading, parts: Parts, role: str) -> Ingredient:
         if node[0] == "bracket":
             measured = bracketed(reading, measured, node)
     tail, measured = _tail(reading, parts.tail, measured)
-    name = _percentage(parts) + _names(name)
-    found, name = _found(reading, name)
+    percentage = _percentage(parts)
+    if known is None or percentage or len(name) != len(parts.name) or name[0] is not parts.name[0]:
+        name = percentage + _names(name)
+        known, name = _found(reading, name)
+    found = known
     measured = _by_piece(measured, found)
     text = _measure_text(reading, measured, parts)
     share = parts.share
@@ -240,6 +241,8 @@ def _tail(reading: Reading, nodes: Sequence[Node], measured: Measured) -> tuple[
     tail = Tail()
     for at, node in enumerate(nodes):
         kind = node[0]
+        if kind == "COMMA":
+            continue
         if kind == "bracket":
             measured = bracketed(reading, measured, node)
         elif kind == "weight":  # `1 cup milk plus 2 tbsp`

@@ -28,11 +28,13 @@ _FROM_TAP: Literal["tap"] = "tap"
 def read_named(reading: Reading, children: Sequence[Node], role: str) -> tuple[Read, ...] | None:
     """The record of a clause that the grammar takes for food; None where it is no clause at all."""
     parts = parts_of(reading, children)
-    check_units(reading, parts)
-    if _divides(reading, parts):
+    known = reading.kitchen.larder.find(reading.keys(parts.name))
+    if known is None:
+        check_units(reading, parts)
+    if parts.preposition and _divides(reading, parts):
         check_text(reading, parts.tail)
         return read_division(reading, children)
-    food = read_food(reading, parts, role)
+    food = read_food(reading, parts, role, known)
     if food.goods is None and _is_no_food(reading, parts, food, role):
         return None
     role = _role(reading, parts, food, role)

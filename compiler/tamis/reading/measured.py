@@ -86,6 +86,8 @@ def _hedged(read: Measured, hedges: Node) -> Measured:
 def _weighed(reading: Reading, node: Node) -> Measured:
     """A weight or volume first: `420 g (3 cups)`, `500 g / 1 lb 2 oz`, `1 cup plus 2 tbsp`."""
     children = node[1]
+    if len(children) == 1 and children[0][0] == "weight":  # most are that and nothing more
+        return Measured(start_of(node), end_of(node), measures=measures(reading, children[0]))
     read = Measured(end=end_of(node))
     after, after_end = "", -1
     for part in children:
@@ -190,7 +192,9 @@ def with_unit(reading: Reading, read: Measured, name: Sequence[Node]) -> tuple[M
     """The measure with the count word that opens the name, and what is left of the name: `2 heaped tbsp | flour`,
     `a few sprigs of | thyme`, `125 g ball | mozzarella`, `1 can (400 g) | tomatoes`."""
     parts = _words_and_brackets(reading, name)
-    skip = int(len(parts) > 1 and is_how(reading, parts[0]) and bool(_unit(reading, parts[1])))
+    if len(parts) == 1:
+        return read, list(name)
+    skip = int(is_how(reading, parts[0]) and bool(_unit(reading, parts[1])))
     unit = _unit(reading, parts[skip]) if len(parts) > skip + 1 else ""
     counted = _counted_in(reading, read, unit, parts[skip:]) if unit else None
     if counted is None:
@@ -217,10 +221,10 @@ def _words_and_brackets(reading: Reading, name: Sequence[Node]) -> list[Node]:
 def _count_apart(reading: Reading, food: Node) -> list[Node]:
     """`1 can tomatoes`: the count word of a food whose name begins with it; a bouquet garni is one word."""
     first, _, rest = food[1].partition(" ")
+    if not reading.kitchen.cupboard.count_word(first.lower()) or rest.partition(" ")[0].lower() in reading.words.of:
+        return [food]
     whole = reading.keys([food])
     if reading.kitchen.larder.find(whole) and not reading.kitchen.larder.find(whole[1:]):
-        return [food]
-    if not reading.kitchen.cupboard.count_word(first.lower()) or rest.partition(" ")[0].lower() in reading.words.of:
         return [food]
     middle = food[2] + len(food[1]) - len(rest)
     return [("COUNT", first, food[2], food[2] + len(first)), ("FOOD", rest, middle, food[3])]

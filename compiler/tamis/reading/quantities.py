@@ -116,7 +116,8 @@ def unit_of(reading: Reading, leaf: Node) -> Unit | None:
 
 def measures(reading: Reading, weight: Node) -> tuple[Measure, ...]:
     """A weight or volume, its parts to be added up: `1 lb 8 oz`."""
-    *before, number, unit = weight[1]
+    parts = weight[1]
+    before, number, unit = parts[:-2], parts[-2], parts[-1]
     found = unit_of(reading, unit)
     measure = Measure(amount(reading, number, "", unit), found.id if found else unit[1])
     if not before:
@@ -204,17 +205,18 @@ def _exact(reading: Reading, node: Node) -> Duration:
     number, unit_word = children[-2], children[-1]
     if number[1][0][0] == "NUMBER" and _plain(number[1][0][1], number[1][-1][1]):
         reading.numbers.update((number[1][0][2], number[1][-1][2]))
-        here = _length(number[1][0][1], number[1][-1][1], seconds_in(reading, unit_word))
+        here = _length(number[1][0][1], number[1][-1][1], seconds_in(reading, unit_word).numerator)
         return _exact(reading, children[0]).plus(here) if kinds[0] == "exact" else here
     here = Duration(*amount(reading, number, "time", unit_word).times(seconds_in(reading, unit_word)))
     return _exact(reading, children[0]).plus(here) if kinds[0] == "exact" else here
 
 
 @lru_cache(1024)
-def _length(low: str, high: str, unit: Fraction) -> Duration:
+def _length(low: str, high: str, seconds: int) -> Duration:
+    """Numbers that `_plain` knows, of a unit of so many seconds: all units of time are whole ones."""
     plain = _plain(low, high)
     assert plain is not None
-    return Duration(*plain.times(unit))
+    return Duration(*plain.times(seconds))
 
 
 def _and_half(reading: Reading, node: Node) -> Duration:

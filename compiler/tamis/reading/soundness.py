@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from tamis.reading.clause import is_leaf, leaves
+from tamis.reading.clause import leaves
 from tamis.reading.quantities import amount, check_size, measures
 from tamis.typed import TYPE_CHECKING
 
@@ -16,7 +16,7 @@ if TYPE_CHECKING:
 def check_text(reading: Reading, parts: Sequence[Node]) -> None:
     """Read the numbers of a preparation or a purpose; raises for one that cannot be read."""
     for part in parts:
-        if is_leaf(part):
+        if part[1].__class__ is not list:
             continue
         if part[0] in ("count", "amount"):
             amount(reading, part)
@@ -29,7 +29,7 @@ def check_text(reading: Reading, parts: Sequence[Node]) -> None:
 def check_name(reading: Reading, nodes: Sequence[Node]) -> None:
     """Read the numbers within a name or in what is looked for: a percentage, a size, a weight."""
     for node in nodes:
-        if is_leaf(node) or node[0] == "degrees":  # who names a temperature reads it
+        if node[1].__class__ is not list or node[0] == "degrees":  # who names a temperature reads it
             continue
         if node[0] in ("amount", "count"):
             amount(reading, node)

@@ -17,14 +17,13 @@ _CLOCK = pattern(r"([^\W\d_]+)(\d+)")
 
 
 def check_units(reading: Reading, parts: Parts) -> None:
-    """Raise for a letter that is no unit, and for a misspelt unit before a food that is known. Nothing is wrong with a
-    name that is known as a whole."""
-    words = leaves(parts.name)
-    if not words or reading.kitchen.larder.find(reading.keys(words)):
-        return
+    """Raise for a letter that is no unit, and for a misspelt unit before a food that is known: of a name that is not
+    known as a whole."""
     if not any(leaf[0] in ("NUMBER", "NUMWORD", "MISWRITTEN") for leaf in leaves(parts.measure)):
         return
-    _check_slip(reading, parts, words)
+    words = leaves(parts.name)
+    if words:
+        _check_slip(reading, parts, words)
     if len(words) < 2 or words[0][0] not in ("WORD", "INTO", "PREP"):
         return
     first = words[0]

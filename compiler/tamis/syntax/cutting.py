@@ -97,7 +97,7 @@ class Cutter:
         self.numbers = number_words(language).ones
         self._range = frozenset(lists["between"]["range"])
         self._times = frozenset(lists["between"]["times"])
-        self._range_of_times = frozenset(lists["between"]["range-of-times"])
+        self._joins = {"TIME": frozenset(lists["between"]["range-of-times"]), "LENGTH": self._times}
         self._inch = frozenset(lists["open"]["INCH"])
         self._hot = int(lists["signs"]["hot"][0])
         self._letters = frozenset(lists["signs"]["letters"])
@@ -168,10 +168,10 @@ class Cutter:
             kind, end = self._after_number(text, word, start, stop, cut)
             if kind:
                 return kind, end
-        elif last in ("TIME", "LENGTH"):
-            joins = self._range_of_times if last == "TIME" else self._times
-            if word in joins and self._number_next.match(text, stop):
-                return ("RANGE" if last == "TIME" else "TIMES"), stop
+        elif last in self._joins and word in self._joins[last] and self._number_next.match(text, stop):
+            return ("RANGE" if last == "TIME" else "TIMES"), stop
+        if word not in self._special:
+            return "", stop
         for phrases in (self._dozens, self._gas):
             found = _longest(phrases, word, text, start)
             if found and (found[0] != "GAS" or self._number_next.match(text, found[1])):
@@ -206,12 +206,14 @@ class Cutter:
 
     def _unit(self, text: str, start: int, stop: int) -> tuple[str, int] | None:
         """The kind of unit that stands here, and where it ends; several words (`fl oz`) before one."""
-        more = self._unit_words.get(text[start:stop].lower(), 1) - 1
-        ends = [found.end() for found in islice(_next_words(text, stop), more)]
-        for end in reversed(ends):
-            if kind := self._kind(text[start:end]):
-                return kind, end + (len(ends) > 1 and text[end : end + 1] == ".")
-        kind = self._kind(text[start:stop])
+        name = text[start:stop]
+        words = self._unit_words.get(name.lower())
+        if words:
+            ends = [found.end() for found in islice(_next_words(text, stop), words - 1)]
+            for end in reversed(ends):
+                if kind := self._kind(text[start:end]):
+                    return kind, end + (len(ends) > 1 and text[end : end + 1] == ".")
+        kind = self._kind(name)
         if not kind:
             return None
         return kind, stop + (text[stop : stop + 1] == ".")
