@@ -34,29 +34,42 @@ def parse_tokens(table: Table, start: str, tokens: Iterable[tuple[str, Any]]) ->
     states: list[int] = [first]
     values: list[Any] = []
     for kind, token in tokens:
-        while (step := _step(rows[states[-1]], kind, token)) < 0:
-            _reduce(rules[~step], states, values)
-            states.append(rows[states[-1]][rules[~step].name])
+        step = rows[states[-1]].get(kind)
+        while step is None or step < 0:
+            if step is None:
+                raise _unexpected(rows[states[-1]], token)
+            rule = rules[~step]
+            _reduce(rule, states, values)
+            state = rows[states[-1]][rule.name]
+            states.append(state)
+            step = rows[state].get(kind)
         states.append(step)
         values.append(token)
     while states[-1] != last:
-        rule = rules[~_step(rows[states[-1]], END, None)]
+        step = rows[states[-1]].get(END)
+        if step is None:
+            raise _unexpected(rows[states[-1]], None)
+        rule = rules[~step]
         _reduce(rule, states, values)
         states.append(rows[states[-1]][rule.name])
     node: Node = values[0]
     return node
 
 
-def _step(row: dict[str, int], kind: str, token: object) -> int:
-    step = row.get(kind)
-    if step is None:
-        raise Unexpected(token, sorted(symbol for symbol in row if symbol.isupper()))
-    return step
+def _unexpected(row: dict[str, int], token: object) -> Unexpected:
+    return Unexpected(token, sorted(symbol for symbol in row if symbol.isupper()))
 
 
 def _reduce(rule: Rule, states: list[int], values: list[Any]) -> None:
     """Put the values of a rule's symbols together as its own; the value of a hidden rule is a list."""
     size = len(rule.symbols)
+    if size == 2 and rule.name[0] == rule.symbols[0][0] == "_" and isinstance(values[-2], list):
+        last = values.pop()  # the usual list: one more of what repeats
+        if rule.symbols[1][0] != "_":
+            values[-1].append(last)
+            del states[-2:]
+            return
+        values.append(last)
     children: list[Any] = []
     if size:
         for symbol, value in zip(rule.symbols, values[-size:], strict=True):

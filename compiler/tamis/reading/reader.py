@@ -16,6 +16,7 @@ from tamis.reading.clauses import (
     Ingredient,
     Pause,
     Reference,
+    Repeat,
     Target,
     Tending,
     Time,
@@ -59,6 +60,7 @@ if TYPE_CHECKING:
     from tamis.reading.prose import ProseWords
     from tamis.syntax.document import Part
 
+_TIMED = (Time, Cue, Pause)
 _RIGHT_BEHIND = len(" into the ")
 
 
@@ -179,9 +181,11 @@ class _Reader:
             return [record._replace(preposition=preposition) if preposition else record]
         if isinstance(record, Tool) and not record.preposition:
             return [record._replace(preposition=before.ask(preposition_before))]
-        if isinstance(record, Time | Cue | Pause) and record.verb:
+        if not isinstance(record, _TIMED):
+            return [record]
+        if record.verb:
             return [*self._worked(record), record]
-        command = before.ask(waited) if isinstance(record, Time | Cue) else None
+        command = None if isinstance(record, Pause) else before.ask(waited)
         if command is None:
             return [record]
         wait = command.use(clause.span.start - len(before.text))
@@ -191,7 +195,7 @@ class _Reader:
 
     def _worked(self, record: Event) -> list[Event]:
         """The verb that a time begins with, as a verb of the line."""
-        if not isinstance(record, Time | Cue | Pause) or record.verb is None:
+        if not isinstance(record, _TIMED) or record.verb is None:
             return []
         at = record.clause.inner
         return [VerbUse(record.verb, record.verb_text, Span(at, at + len(record.verb_text)))]
@@ -209,7 +213,9 @@ class _Reader:
 
     def _split(self, action: ActionRead) -> list[ActionRead]:
         """Two times in a line parted by `then` are two actions; two without are one finding."""
-        again = start_of_repeated(action) or end_of_repeated(action)
+        again = None
+        if any([isinstance(event, Repeat) for event in action.events]):
+            again = start_of_repeated(action) or end_of_repeated(action)
         if again is not None:
             head, tail = _cut(action, again)
             return [head, *self._split(tail)]
@@ -301,9 +307,11 @@ def _tended(head: ActionRead, tail: ActionRead) -> tuple[ActionRead, ActionRead]
 
 
 def _gives_time(event: Event) -> bool:
+    if not isinstance(event, _TIMED):
+        return False
     if isinstance(event, Pause):
         return event.waits
-    return isinstance(event, Time) or (isinstance(event, Cue) and event.duration is not None)
+    return event.duration is not None
 
 
 def _offset(event: Event) -> int:
