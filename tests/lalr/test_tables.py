@@ -15,7 +15,7 @@ from lark.lexer import Token as LarkToken
 
 from tamis.assets import asset_text
 from tamis.lalr.build import lark_of, made, save, tables_of
-from tamis.lalr.parse import Node, Unexpected, parse_tokens
+from tamis.lalr.parse import TokenParser, Unexpected
 from tamis.lalr.table import load
 
 # What a grammar may use: an alias, hidden rules one within the other, hidden tokens, repetition, nothing at all.
@@ -60,8 +60,8 @@ def plain(tree: Any) -> Any:
     """A tree of either kind as tuples."""
     if isinstance(tree, Tree):
         return (str(tree.data), [plain(child) for child in tree.children])
-    if isinstance(tree, Node):
-        return (tree.label, [plain(child) for child in tree.children])
+    if isinstance(tree, tuple):
+        return (tree[0], [plain(child) for child in tree[1]])
     return str(tree)
 
 
@@ -75,7 +75,7 @@ def by_lark(lark: Lark, start: str, kinds: list[str]) -> Any:
 def by_table(name: str, start: str, kinds: list[str]) -> Any:
     tokens = [(kind, LarkToken(kind, str(at))) for at, kind in enumerate(kinds)]
     try:
-        return plain(parse_tokens(TABLES[name], start, tokens))
+        return plain(TokenParser(TABLES[name]).parse(start, tokens))
     except Unexpected as error:
         return len(kinds) if error.token is None else int(str(error.token))
 
@@ -103,14 +103,14 @@ def test_hidden_rules_leave_their_children_and_hidden_tokens_nothing(kinds: str,
 
 def test_a_refusal_names_what_may_stand_there() -> None:
     with pytest.raises(Unexpected) as error:
-        parse_tokens(TABLES["sums"], "list", [("NAME", "x"), ("PLUS", "+")])
+        TokenParser(TABLES["sums"]).parse("list", [("NAME", "x"), ("PLUS", "+")])
     assert error.value.expected == ["NAME"]
 
 
 def test_a_row_is_cut_when_its_state_is_visited() -> None:
     table = load(made(SUMS, "sum", "list"))
     assert len(table.rows) == 0
-    parse_tokens(table, "list", [("NUMBER", "1")])
+    TokenParser(table).parse("list", [("NUMBER", "1")])
     assert 0 < len(table.rows) < len(tables_of(LARKS["sums"]).rows)
 
 

@@ -10,17 +10,15 @@ to the rule above.
 
 from __future__ import annotations
 
+from tamis.lalr.values import Productions
 from tamis.reading.vocabulary import Choices, Vocabulary
 from tamis.record import NamedTuple
 from tamis.syntax.cutting import COMMA, END, Choice, Cut
 from tamis.typed import TYPE_CHECKING, Any
 
 if TYPE_CHECKING:
-    from collections.abc import Callable
-
-    from tamis.lalr.table import Rules, Table
-
-    Build = Callable[[list[Any]], None]
+    from tamis.lalr.table import Table
+    from tamis.lalr.values import Build, Node
 
 # No cook writes so many words in a clause: what such a one teaches is not kept.
 _LONG = 200
@@ -49,60 +47,6 @@ class Stack:
 
 
 Move = tuple[str, int, tuple["Build", ...], Stack]  # class and number of words taken, values built before, stack after
-Node = tuple[str, list[Any]]
-
-
-def _build(name: str, hidden: list[bool]) -> Build | None:
-    """What a production does to the values: those of its symbols become one. A hidden symbol's value is a list, which
-    nobody else holds: it grows in place."""
-    size, kept = len(hidden), name[0] != "_"
-
-    def rename(values: list[Any]) -> None:
-        values[-1] = (name, values[-1])
-
-    def wrap(values: list[Any]) -> None:
-        values[-1] = (name, [values[-1]])
-
-    def node(values: list[Any]) -> None:
-        values[-size:] = [(name, values[-size:])]
-
-    def first(values: list[Any]) -> None:
-        values[-1] = [values[-1]]
-
-    def more(values: list[Any]) -> None:
-        last = values.pop()
-        values[-1].append(last)
-
-    def any_other(values: list[Any]) -> None:
-        flat: list[Any] = []
-        first = len(values) - size
-        for child in values[first:]:
-            if child.__class__ is list:
-                flat += child
-            else:
-                flat.append(child)
-        values[first:] = [(name, flat) if kept else flat]
-
-    if hidden == [True]:
-        return rename if kept else None
-    if hidden == [False]:
-        return wrap if kept else first
-    if hidden == [True, False] and not kept:
-        return more
-    return node if kept and size and not any(hidden) else any_other
-
-
-class _Productions(dict[int, tuple[str, int, "Build | None"]]):
-    """What is done where a production is complete: its name, its length, and what becomes of the values. Most clauses
-    are made of few: one is made when it is first met."""
-
-    def __init__(self, rules: Rules) -> None:
-        self._of = rules
-
-    def __missing__(self, at: int) -> tuple[str, int, Build | None]:
-        name, label, symbols = self._of[at]
-        found = self[at] = (name, len(symbols), _build(label, [symbol[0] == "_" for symbol in symbols]))
-        return found
 
 
 class Parser:
@@ -112,7 +56,7 @@ class Parser:
 
     def __init__(self, table: Table, vocabulary: Vocabulary, start: str = "clause") -> None:
         self._rows = table.rows
-        self._rules = _Productions(table.rules)
+        self._rules = Productions(table.rules)
         self.vocabulary = vocabulary
         first, self._last = table.starts[start]
         self._classes = [symbol for symbol in table.symbols if symbol.isupper()]

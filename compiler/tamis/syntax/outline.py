@@ -10,8 +10,8 @@ from functools import cache
 
 from tamis.assets import asset_text
 from tamis.diagnostics import Diagnostic, Fix
-from tamis.lalr.parse import Node, parse_tokens
-from tamis.lalr.table import Table, load
+from tamis.lalr.parse import TokenParser
+from tamis.lalr.table import load
 from tamis.patterns import pattern
 from tamis.source import Source, Span
 from tamis.syntax.actions import action_of, actions_of
@@ -35,6 +35,8 @@ from tamis.typed import TYPE_CHECKING, cast
 if TYPE_CHECKING:
     from collections.abc import Sequence
 
+    from tamis.lalr.values import Node
+
 _ALLOW = pattern(rf"%\s*{ALLOW}\s+([A-Za-z-]+)\s*(?::\s*(.*\S))?\s*$")
 # `prep time: 20 min`: no key has two words, but a line that begins so was meant as one.
 _KEY_OF_WORDS = pattern(r"[^\W\d_]+(?: [^\W\d_]+){1,2}\s*")
@@ -42,13 +44,13 @@ _ALLOW_TRY = pattern(rf"%\s*{ALLOW}\b")
 
 
 @cache
-def _table() -> Table:
-    return load(asset_text("grammar/saved/outline.json"))
+def _parser() -> TokenParser:
+    return TokenParser(load(asset_text("grammar/saved/outline.json")))
 
 
 def parse(source: Source, language: str) -> tuple[Document, list[Diagnostic]]:
     """The document of a recipe's text in a language, and what is wrong with its lines and brackets."""
-    tree = parse_tokens(_table(), "document", lines_of(source.text))
+    tree = _parser().parse("document", lines_of(source.text))
     return _Builder(source, language).build(tree)
 
 
@@ -87,10 +89,10 @@ class _Builder:
         self.blocks: list[Block] = []
 
     def build(self, tree: Node) -> tuple[Document, list[Diagnostic]]:
-        self.prose = any(isinstance(child, Line) and child.kind == "HEADING" for child in tree.children)
+        self.prose = any(isinstance(child, Line) and child.kind == "HEADING" for child in tree[1])
         begun = False
-        for child in tree.children:
-            lines = [child] if isinstance(child, Line) else cast("list[Line]", child.children)
+        for child in tree[1]:
+            lines = [child] if isinstance(child, Line) else cast("list[Line]", child[1])
             self.lines += lines
             for line in lines:
                 if line.kind == "COMMENT":
@@ -127,8 +129,8 @@ class _Builder:
         text = line.text.rstrip("\r\n")
         found = _ALLOW.match(text)
         span = Span(line.span.start, line.span.start + len(text))
-        speaks_for = self.source.place(line.span.start).line + 1
         if found and found[2]:
+            speaks_for = self.source.place(line.span.start).line + 1
             self.comments.append(Comment(text[1:].strip(), span, found[1], found[2], speaks_for))
             return
         if _ALLOW_TRY.match(text):

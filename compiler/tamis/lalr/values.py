@@ -1,0 +1,102 @@
+"""What a production does to the values of its symbols: they become one, a node or, for a hidden rule, a list.
+
+A node is (label, [children]). Rules whose names begin with `_` leave their children to the rule above; tokens with such
+a name are dropped.
+"""
+
+from __future__ import annotations
+
+from tamis.typed import TYPE_CHECKING, Any
+
+if TYPE_CHECKING:
+    from collections.abc import Callable
+
+    from tamis.lalr.table import Rule, Rules
+
+    Build = Callable[[list[Any]], None]
+    Production = tuple[str, int, Build | None]
+
+Node = tuple[str, list[Any]]
+
+
+def builder(rule: Rule) -> Build | None:
+    """What the production does to the values, those of its symbols last; None for nothing. A hidden rule's value is a
+    list that nobody else holds: it grows in place."""
+    kept = rule.name[0] != "_"
+    hidden = [symbol[0] == "_" for symbol in rule.symbols]
+    if hidden == [True, False] and not kept:
+        return _more
+    if any(symbol[0] == "_" and symbol.isupper() for symbol in rule.symbols):
+        return _with_dropped(rule, kept)
+    if len(hidden) == 1:
+        return _one(rule.label, kept, hidden[0])
+    return _node(rule.label, len(hidden)) if kept and hidden and not any(hidden) else _any(rule, kept)
+
+
+def _more(values: list[Any]) -> None:
+    last = values.pop()
+    values[-1].append(last)
+
+
+def _one(label: str, kept: bool, hidden: bool) -> Build | None:
+    def rename(values: list[Any]) -> None:
+        values[-1] = (label, values[-1])
+
+    def wrap(values: list[Any]) -> None:
+        values[-1] = (label, [values[-1]])
+
+    def first(values: list[Any]) -> None:
+        values[-1] = [values[-1]]
+
+    if hidden:
+        return rename if kept else None
+    return wrap if kept else first
+
+
+def _node(label: str, size: int) -> Build:
+    def node(values: list[Any]) -> None:
+        values[-size:] = [(label, values[-size:])]
+
+    return node
+
+
+def _any(rule: Rule, kept: bool) -> Build:
+    label, size = rule.label, len(rule.symbols)
+
+    def any_other(values: list[Any]) -> None:
+        flat: list[Any] = []
+        start = len(values) - size
+        for child in values[start:]:
+            if child.__class__ is list:
+                flat += child
+            else:
+                flat.append(child)
+        values[start:] = [(label, flat) if kept else flat]
+
+    return any_other
+
+
+def _with_dropped(rule: Rule, kept: bool) -> Build:
+    label, size = rule.label, len(rule.symbols)
+    dropped = [symbol[0] == "_" and symbol.isupper() for symbol in rule.symbols]
+
+    def without(values: list[Any]) -> None:
+        start = len(values) - size
+        left = [value for value, drop in zip(values[start:], dropped, strict=True) if not drop]
+        flat = [child for value in left for child in (value if value.__class__ is list else (value,))]
+        values[start:] = [(label, flat) if kept else flat]
+
+    return without
+
+
+class Productions(dict[int, "Production"]):
+    """What is done where a production is complete: its name, its length, and what becomes of the values. Most texts are
+    made of few: one is made when it is first met."""
+
+    def __init__(self, rules: Rules) -> None:
+        self._of = rules
+
+    def __missing__(self, at: int) -> Production:
+        rule = self._of[at]
+        found = self[at] = (rule.name, len(rule.symbols), builder(rule))
+        return found
