@@ -188,6 +188,8 @@ def seconds_in(reading: Reading, unit: Node) -> Fraction:
 
 def _exact(reading: Reading, node: Node) -> Duration:
     """Numbers with units of time: `1 h 30 min`, `45 s–1 min`, `1 hour and a half`."""
+    if len(node[1]) == 2 and node[1][1][0] == "TIME":
+        return _of_unit(reading, *node[1])
     children = [part for part in node[1] if part[0] not in ("AND", "RANGE", "ARTICLE")]
     kinds = [part[0] for part in children]
     if kinds == ["amount", "TIME", "amount", "TIME"]:
@@ -202,13 +204,17 @@ def _exact(reading: Reading, node: Node) -> Duration:
         unit = seconds_in(reading, [leaf for leaf in leaves(children[0][1]) if leaf[0] == "TIME"][-1])
         part = _fraction(reading, children[1]) * unit
         return _exact(reading, children[0]).plus(Duration(part, part))
-    number, unit_word = children[-2], children[-1]
-    if number[1][0][0] == "NUMBER" and _plain(number[1][0][1], number[1][-1][1]):
-        reading.numbers.update((number[1][0][2], number[1][-1][2]))
-        here = _length(number[1][0][1], number[1][-1][1], seconds_in(reading, unit_word).numerator)
-        return _exact(reading, children[0]).plus(here) if kinds[0] == "exact" else here
-    here = Duration(*amount(reading, number, "time", unit_word).times(seconds_in(reading, unit_word)))
+    here = _of_unit(reading, children[-2], children[-1])
     return _exact(reading, children[0]).plus(here) if kinds[0] == "exact" else here
+
+
+def _of_unit(reading: Reading, number: Node, unit_word: Node) -> Duration:
+    """A number of one unit of time."""
+    first, last = number[1][0], number[1][-1]
+    if first[0] == "NUMBER" and _plain(first[1], last[1]):
+        reading.numbers.update((first[2], last[2]))
+        return _length(first[1], last[1], seconds_in(reading, unit_word).numerator)
+    return Duration(*amount(reading, number, "time", unit_word).times(seconds_in(reading, unit_word)))
 
 
 @lru_cache(1024)
@@ -243,9 +249,9 @@ def _fraction(reading: Reading, leaf: Node) -> Fraction:
 def stretch(reading: Reading, node: Node) -> Duration:
     """A length of time in figures or in words: `an hour`, `three quarters of an hour`, `overnight`."""
     children = node[1]
-    kinds = [part[0] for part in children]
-    if kinds == ["exact"]:
+    if children[0][0] == "exact":
         return _exact(reading, children[0])
+    kinds = [part[0] for part in children]
     if kinds == ["OVERNIGHT"]:
         return OVERNIGHT
     if kinds == ["SPAN"]:
@@ -273,10 +279,10 @@ def stretch(reading: Reading, node: Node) -> Duration:
 def duration(reading: Reading, node: Node) -> Duration:
     """A duration with its bounds: `at least 2 h, up to a day`, `2 h or overnight`, `an hour or two`."""
     children = node[1]
+    if len(children) == 1:
+        return stretch(reading, children[0])
     stretches = [part for part in children if part[0] == "stretch"]
     first = stretch(reading, stretches[0])
-    if len(children) == 1:
-        return first
     hedges = {leaf[0] for part in children if part[0] == "hedges" for leaf in part[1]}
     number = child(children, "count")
     bounds = len(stretches) - 1 + (children[-1][0] == "LONGER") + bool(number)

@@ -53,7 +53,8 @@ def read_time(reading: Reading, children: Sequence[Node]) -> tuple[Read, ...]:
     What stands beside the time is a record of its own: what to look for, where it is done."""
     work = _Work()
     for at, node in enumerate(children):
-        _time_part(reading, work, node, children[at:])
+        if node[0] not in _SMALL:
+            _time_part(reading, work, node, children[at:])
     assert work.length is not None
     places = tuple(tool for node in work.where for tool in _place(reading, node))
     cue = cue_of(reading, work.cue) if work.cue else None
@@ -113,6 +114,8 @@ def _beside(reading: Reading, work: _Work, node: Node, rest: Sequence[Node]) -> 
         check_text(reading, node[1])
 
 
+# What says nothing by itself, or is read with what follows it.
+_SMALL: frozenset[NodeKind] = frozenset(("FOR", "AT", "PREP", "INTO", "ONHEAT", "COMMA", "ARTICLE", "ANY", "OR", "PER"))
 _LENGTHS: frozenset[NodeKind] = frozenset(("duration", "OVERNIGHT", "stretch", "MORE", "LONGER"))
 
 

@@ -66,7 +66,9 @@ def _looked_up(text: str) -> str:
     lower = text.lower()
     if len(lower) != len(text):
         lower = "".join(small if len(small := letter.lower()) == 1 else letter for letter in text)
-    return lower if lower.isascii() else lower.translate(_PLAIN_HYPHENS)
+    if "’" in lower or "‐" in lower or "‑" in lower:
+        return lower.translate(_PLAIN_HYPHENS)
+    return lower
 
 
 class Cut:
