@@ -123,46 +123,48 @@ def read_food(reading: Reading, parts: Parts, role: str, known: Found | None) ->
     for node in name:
         if node[0] == "bracket":
             measured = bracketed(reading, measured, node)
-    tail, measured = _tail(reading, parts.tail, measured)
+    tail = Tail()
+    if parts.tail:
+        tail, measured = _tail(reading, parts.tail, measured)
     percentage = _percentage(parts)
     if known is None or percentage or len(name) != len(parts.name) or name[0] is not parts.name[0]:
         name = percentage + _names(name)
         known, name = _found(reading, name)
     found = known
-    measured = _by_piece(measured, found)
+    if measured.weight_first:
+        measured = _by_piece(measured, found)
     text = _measure_text(reading, measured, parts)
-    share = parts.share
-    said = _preparation(measured, tail)
     measure_list = measured.measures
     if found and found.piece_word and measure_list and not measure_list[0].unit:
         measure_list = (Measure(measure_list[0].amount, found.piece_word), *measure_list[1:])
-    food = Ingredient(
-        clause=reading.clause,
-        name=reading.said(name),
-        name_span=reading.span(name),
-        goods=found.goods if found else None,
-        states=found.states if found else (),
-        piece_word=found.piece_word if found else "",
-        measures=measure_list,
-        measure_text=text,
-        about=measured.about,
-        also=measured.also,
-        each=measured.each,
-        prepared=measured.prepared,
-        prepared_word=measured.prepared_word,
-        size="" if measured.product and measured.each else measured.size,
-        share=share,
-        part=parts.part,
-        preposition=parts.preposition,
-        preparation=said,
-        purpose=tail.purpose,
-        optional=tail.optional,
-        alternatives=tail.alternatives,
-        at=tail.at,
-        role=role,  # type: ignore[arg-type]  # one of three roles
-        bound=measured.bound,  # type: ignore[arg-type]  # least, most or nothing
-        wait=tail.wait,
-        vague=measured.vague,
+    food = Ingredient(  # fields by their places: names cost as much again
+        reading.clause,
+        reading.said(name),
+        reading.span(name),
+        found.goods if found else None,
+        found.states if found else (),
+        found.piece_word if found else "",
+        measure_list,
+        text,
+        measured.about,
+        measured.also,
+        measured.each,
+        measured.prepared,
+        measured.prepared_word,
+        "" if measured.product and measured.each else measured.size,
+        parts.share,
+        parts.part,
+        parts.preposition,
+        _preparation(measured, tail),
+        tail.purpose,
+        tail.optional,
+        tail.alternatives,
+        None,  # percent
+        tail.at,
+        role,  # type: ignore[arg-type]  # one of three roles
+        measured.bound,  # type: ignore[arg-type]  # least, most or nothing
+        tail.wait,
+        measured.vague,
     )
     if parts.percent:
         return read_percent(reading, food, parts.percent)
@@ -238,6 +240,7 @@ def _preparation(measured: Measured, tail: Tail) -> str:
 
 
 def _tail(reading: Reading, nodes: Sequence[Node], measured: Measured) -> tuple[Tail, Measured]:
+    """What stands behind the name, and the measure with what it adds to that."""
     tail = Tail()
     for at, node in enumerate(nodes):
         kind = node[0]
@@ -270,6 +273,14 @@ def _is_of_each(reading: Reading, measured: Measured, node: Node, weight: Node) 
 
 def _after_name(reading: Reading, tail: Tail, node: Node) -> Tail:
     kind = node[0]
+    if kind in ("preparation", "place"):
+        texts = [part for text in node[1] if text[0] == "text" for part in text[1] if part[1].__class__ is list]
+        tail = _with_words(tail, reading.said([node]))
+        if texts:
+            check_text(reading, texts)
+            waits = [part for part in texts if part[0] == "exact"]
+            return tail.with_(wait=stretch(reading, ("stretch", [waits[0]]))) if waits else tail
+        return tail
     if kind == "optional":
         return tail.with_(optional=True)
     if kind == "purpose":
@@ -286,12 +297,6 @@ def _after_name(reading: Reading, tail: Tail, node: Node) -> Tail:
         if heat:
             return tail.with_(at=degrees(reading, heat))
         return _with_words(tail, reading.said([node]))
-    if kind in ("preparation", "place"):
-        texts = [text for text in node[1] if text[0] == "text"]
-        check_text(reading, [part for text in texts for part in text[1]])
-        waits = [part for text in texts for part in text[1] if part[0] == "exact"]
-        tail = _with_words(tail, reading.said([node]))
-        return tail.with_(wait=stretch(reading, ("stretch", [waits[0]]))) if waits else tail
     return tail
 
 

@@ -187,15 +187,20 @@ class Vocabulary:
 
     def is_noun(self, words: tuple[str, ...]) -> bool:
         """Whether words, or the last of them, are a food or a tool."""
-        if words not in self._nouns:
-            larder, cupboard = self.kitchen.larder, self.kitchen.cupboard
-            ends = [tuple(self._elision.joined(words[at:]).split(" ")) for at in range(len(words))]
-            if len(self._nouns) >= _MOST_KEPT:
-                self._nouns.clear()
-            self._nouns[words] = any(
-                cupboard.get(" ".join(end)) or larder.knows(food_key(end, self.kitchen.language)) for end in ends
-            )
-        return self._nouns[words]
+        for at in range(len(words) - 1, -1, -1):  # mostly the last word alone tells
+            end = words[at:]
+            known = self._nouns.get(end)
+            if known is None:
+                known = _keep(self._nouns, end, self._is_name(tuple(self._elision.joined(end).split(" "))))
+            if known:
+                return True
+        return False
+
+    def _is_name(self, words: tuple[str, ...]) -> bool:
+        kitchen = self.kitchen
+        return kitchen.cupboard.get(" ".join(words)) is not None or kitchen.larder.knows(
+            food_key(words, kitchen.language)
+        )
 
 
 def _keep(known: dict[_Asked, _Answer], asked: _Asked, found: _Answer) -> _Answer:
@@ -224,9 +229,11 @@ class Choices:
 
     def _between_adjectives(self, at: int) -> bool:
         """`skinless, boneless thighs`: no noun before the comma, one after it."""
+        if at == 0 or self.cut.words[at - 1] == "" or self._ends_in_noun(at):
+            return False
         if self._last_noun is None:
             self._last_noun = self._find_last_noun()
-        return self._last_noun > at > 0 and self.cut.words[at - 1] != "" and not self._ends_in_noun(at)
+        return self._last_noun > at
 
     def _find_last_noun(self) -> int:
         """Where the last noun stands that ends a row of words; 0 for nowhere."""
