@@ -274,13 +274,7 @@ def _is_of_each(reading: Reading, measured: Measured, node: Node, weight: Node) 
 def _after_name(reading: Reading, tail: Tail, node: Node) -> Tail:
     kind = node[0]
     if kind in ("preparation", "place"):
-        texts = [part for text in node[1] if text[0] == "text" for part in text[1] if part[1].__class__ is list]
-        tail = _with_words(tail, reading.said([node]))
-        if texts:
-            check_text(reading, texts)
-            waits = [part for part in texts if part[0] == "exact"]
-            return tail.with_(wait=stretch(reading, ("stretch", [waits[0]]))) if waits else tail
-        return tail
+        return _prepared(reading, tail, node)
     if kind == "optional":
         return tail.with_(optional=True)
     if kind == "purpose":
@@ -298,6 +292,16 @@ def _after_name(reading: Reading, tail: Tail, node: Node) -> Tail:
             return tail.with_(at=degrees(reading, heat))
         return _with_words(tail, reading.said([node]))
     return tail
+
+
+def _prepared(reading: Reading, tail: Tail, node: Node) -> Tail:
+    """`finely chopped`, `soaked for 2 h`, `in 1-cm slices`; its numbers are read, mostly there are none."""
+    tail = _with_words(tail, reading.said([node]))
+    inside = [part for text in node[1] if text[0] == "text" for part in text[1] if part[1].__class__ is list]
+    if inside:
+        check_text(reading, inside)
+    wait = child(inside, "exact")
+    return tail.with_(wait=stretch(reading, ("stretch", [wait]))) if wait else tail
 
 
 def _with_words(tail: Tail, said: str) -> Tail:
