@@ -10,6 +10,10 @@ from __future__ import annotations
 
 from tamis.typed import TYPE_CHECKING
 
+made = tuple.__new__
+"""`made(Span, (1, 2))` is `Span(1, 2)` in half the time, defaults and counting of fields aside: for what is made by the
+hundred a recipe."""
+
 if TYPE_CHECKING:
     from typing import NamedTuple as NamedTuple
 else:

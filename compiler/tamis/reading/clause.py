@@ -6,7 +6,7 @@ from functools import lru_cache
 
 from tamis.diagnostics import Diagnostic, Fix, Severity
 from tamis.quantity.number import parse as parse_number
-from tamis.record import NamedTuple
+from tamis.record import NamedTuple, made
 from tamis.source import Span
 from tamis.typed import TYPE_CHECKING, Any
 from tamis.words import word_lists, word_tables
@@ -185,7 +185,7 @@ class Reading:
         """Where nodes stand in the file."""
         if not nodes:
             return self.clause.span
-        return Span(self.inner + start_of(nodes[0]), self.inner + end_of(nodes[-1]))
+        return made(Span, (self.inner + start_of(nodes[0]), self.inner + end_of(nodes[-1])))
 
     def keys(self, nodes: Sequence[Node]) -> tuple[str, ...]:
         """The words of nodes as lists know them: in lower case, one by one."""

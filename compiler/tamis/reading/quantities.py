@@ -16,6 +16,7 @@ from tamis.quantity.measure import Measure, plus
 from tamis.quantity.number import decimal, is_kitchen_fraction, problem
 from tamis.quantity.temperature import c_from_f, c_from_gas
 from tamis.reading.clause import child, end_of, leaves
+from tamis.record import made
 from tamis.source import Span
 from tamis.typed import TYPE_CHECKING, Literal
 from tamis.words import example
@@ -64,7 +65,7 @@ def _plain(low_text: str, high_text: str) -> Amount | None:
     """The amount of figures with one reading, `420` or `8–10`; most are."""
     low = decimal(low_text)
     if low is None or low_text == high_text:
-        return None if low is None else Amount(low, low)
+        return None if low is None else made(Amount, (low, low))
     high = decimal(high_text)
     return None if high is None or low > high else Amount(low, high)
 
@@ -119,7 +120,7 @@ def measures(reading: Reading, weight: Node) -> tuple[Measure, ...]:
     parts = weight[1]
     before, number, unit = parts[:-2], parts[-2], parts[-1]
     found = unit_of(reading, unit)
-    measure = Measure(amount(reading, number, "", unit), found.id if found else unit[1])
+    measure = made(Measure, (amount(reading, number, "", unit), found.id if found else unit[1]))
     if not before:
         return (measure,)
     earlier = measures(reading, before[0])

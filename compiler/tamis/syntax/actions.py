@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from tamis.diagnostics import Diagnostic, Fix, Label
 from tamis.patterns import pattern
+from tamis.record import made
 from tamis.source import Source, Span
 from tamis.syntax.brackets import Pairing, pair_brackets
 from tamis.syntax.document import Action, Clause, Part, Text
@@ -69,11 +70,11 @@ def _simple_parts(text: str, span: Span, language: str) -> list[Part] | None:
             if len(piece) > _TOO_LONG:
                 return None
             end = at + len(piece) + 2
-            parts.append(Clause(piece, Span(at, end), language))
+            parts.append(made(Clause, (piece, made(Span, (at, end)), language, False)))
             at = end
         elif piece:
             end = at + len(piece)
-            parts.append(Text(piece, Span(at, end)))
+            parts.append(made(Text, (piece, made(Span, (at, end)))))
             at = end
         bracket = not bracket
     return parts

@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 
 from tamis.patterns import pattern
+from tamis.record import made
 from tamis.source import Span
 from tamis.syntax.document import AHEAD, Line, RemarkKind
 from tamis.typed import TYPE_CHECKING, get_args
@@ -39,5 +40,5 @@ def lines_of(text: str) -> Iterator[tuple[str, Line]]:
         found = match(line)
         kind = found.lastgroup or "TEXT" if found else "TEXT"
         end = at + len(line)
-        yield kind, Line(kind, line, Span(at, end))
+        yield kind, made(Line, (kind, line, made(Span, (at, end))))
         at = end
