@@ -89,6 +89,15 @@ class Foods(NamedTuple):
     alone: Words
 
 
+class Twins(NamedTuple):
+    """Foods that are sold fresh and dried under one name; `fresh` and `dried` side by side."""
+
+    fresh: Words
+    dried: Words
+    only_dried: Words
+    said: Words
+
+
 class Scaling(NamedTuple):
     """What is asked of a recipe that is scaled."""
 
@@ -111,6 +120,7 @@ class CheckWords(NamedTuple):
     boil: Boil
     keeping: Keeping
     foods: Foods
+    twins: Twins
     scaling: Scaling
     cues: Words
     meanwhile: Words
@@ -129,6 +139,7 @@ def check_words(language: str) -> CheckWords:
         boil=Boil(**lists["boil"]),
         keeping=Keeping(**lists["keeping"]),
         foods=Foods(**lists["foods"]),
+        twins=Twins(**{key.replace("-", "_"): words for key, words in lists["twins"].items()}),
         scaling=Scaling(**lists["scaling"]),
         cues=closed["UNTIL"],
         meanwhile=closed["MEANWHILE"],

@@ -162,7 +162,7 @@ def _rated(time: Time, mass: Mass, kitchen: Kitchen) -> Duration:
     if per and mass.known and mass.lo:
         hi = None if duration.hi is None else duration.hi * mass.hi / per.lo
         duration = duration._replace(lo=duration.lo * mass.lo / per.hi, hi=hi)
-    return duration
+    return duration.plus(time.plus) if time.plus else duration
 
 
 def _handling(uses: Sequence[VerbUse], labour: Labour, mass: Mass, pieces: int, kitchen: Kitchen) -> int:

@@ -6,6 +6,7 @@ from tamis.quantity.duration import Duration
 from tamis.reading.clause import child, first_leaf
 from tamis.reading.clauses import Pause, Read, Setting, Tending, Time
 from tamis.reading.quantities import duration, scales, seconds_in, stretch
+from tamis.reading.soundness import LENGTHS
 from tamis.reading.timing import cue_of, heat_of
 from tamis.typed import TYPE_CHECKING
 
@@ -35,7 +36,7 @@ def read_tending(reading: Reading, children: Sequence[Node]) -> tuple[Read, ...]
         return (tending, cue_of(reading, children[children.index(until) :]))
     if during:
         return (tending, Time(reading.clause, duration(reading, during), text=reading.text))
-    timed = [node for text in children if text[0] == "text" for node in text[1] if node[0] == "exact"]
+    timed = [node for text in children if text[0] == "text" for node in text[1] if node[0] in LENGTHS]
     if timed:
         whole = stretch(reading, ("stretch", [timed[0]]))
         return (tending, Time(reading.clause, whole, text=reading.text))

@@ -117,6 +117,8 @@ class ClauseWords(NamedTuple):
     no_size: frozenset[str]
     each: frozenset[str]
     as_needed: str
+    overnight: frozenset[str]
+    old: frozenset[str]
 
 
 @lru_cache(8)
@@ -158,6 +160,8 @@ def clause_words(language: str) -> ClauseWords:
         no_size=frozenset(said["no-size"]),
         each=frozenset(closed["EACH"]),
         as_needed=said["as-needed"][0],
+        overnight=frozenset(opened["OVERNIGHT"]),
+        old=frozenset(said["old"]),
     )
 
 

@@ -171,9 +171,9 @@ class Target(NamedTuple):
 class Time(NamedTuple):
     """How long: a duration with the verb that fills it, if the clause names one.
 
-    `per` makes it a rate (`20 min per 500 g`); `sides` doubles it (`3 min on each side`), `each` is of
-    each batch, load or piece; `more` adds to what was
-    cooked before (`another 5 min`). `hands` is set by `hands-on` / `unattended` after a comma.
+    `per` makes it a rate (`20 min per 500 g`), to which `plus` is added once; `sides` doubles it (`3 min on each
+    side`), `each` is of each batch, load or piece; `more` adds to what was cooked before (`another 5 min`). `hands` is
+    set by `hands-on` / `unattended` after a comma.
     """
 
     clause: Clause
@@ -187,6 +187,7 @@ class Time(NamedTuple):
     hands: bool | None = None
     text: str = ""
     each: bool = False
+    plus: Duration | None = None
     role: Role = "time"
 
 

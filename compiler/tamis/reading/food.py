@@ -8,7 +8,7 @@ from tamis.reading.clauses import Ingredient, Share
 from tamis.reading.measured import MEASURES, NAMES, Measured, bracketed, read_measure, with_unit
 from tamis.reading.quantities import degrees, measures, one_measure, one_number, stretch
 from tamis.reading.rates import read_percent, read_rate
-from tamis.reading.soundness import check_name, check_text
+from tamis.reading.soundness import LENGTHS, check_name, check_text
 from tamis.record import NamedTuple
 from tamis.typed import TYPE_CHECKING, Any
 from tamis.words import example
@@ -130,7 +130,7 @@ def read_food(reading: Reading, parts: Parts, role: str, known: Found | None) ->
     if known is None or percentage or len(name) != len(parts.name) or name[0] is not parts.name[0]:
         name = percentage + _names(name)
         known, name = _found(reading, name)
-    found = known
+    found = _by_count_word(reading, measured, known, name)
     if measured.weight_first:
         measured = _by_piece(measured, found)
     text = _measure_text(reading, measured, parts)
@@ -212,6 +212,15 @@ def _found(reading: Reading, name: list[Node]) -> tuple[Found | None, list[Node]
     return reading.kitchen.larder.find(reading.keys(keep)), name
 
 
+def _by_count_word(reading: Reading, measured: Measured, found: Found | None, name: list[Node]) -> Found | None:
+    """`2 cakes of yeast` are of the yeast that is sold in cakes, whatever *yeast* alone means."""
+    word = measured.measures[0].unit if measured.measures else ""
+    if found is None or not word or reading.kitchen.units.get(word) or any(p.word == word for p in found.goods.pieces):
+        return found
+    other = reading.kitchen.larder.find((word, *reading.keys(name)))
+    return other if other and any(piece.word == word for piece in other.goods.pieces) else found
+
+
 _DESCRIBES = frozenset(("NUMBER", "PERCENT", "RANGE", "MASS", "VOLUME", "LENGTH", "TIMES", "ADJCOMMA"))
 
 
@@ -273,7 +282,7 @@ def _is_of_each(reading: Reading, measured: Measured, node: Node, weight: Node) 
 
 def _after_name(reading: Reading, tail: Tail, node: Node) -> Tail:
     kind = node[0]
-    if kind in ("preparation", "place"):
+    if kind in ("preparation", "place", "likened"):  # `a knob of butter the size of a walnut`
         return _prepared(reading, tail, node)
     if kind == "optional":
         return tail.with_(optional=True)
@@ -300,7 +309,8 @@ def _prepared(reading: Reading, tail: Tail, node: Node) -> Tail:
     inside = [part for text in node[1] if text[0] == "text" for part in text[1] if part[1].__class__ is list]
     if inside:
         check_text(reading, inside)
-    wait = child(inside, "exact")
+    parts = [part for text in node[1] if text[0] == "text" for part in text[1]]
+    wait = next((part for part in parts if part[0] in LENGTHS), None)
     return tail.with_(wait=stretch(reading, ("stretch", [wait]))) if wait else tail
 
 

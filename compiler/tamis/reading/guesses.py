@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from tamis.kitchen.likely import likely
+from tamis.reading.apart import two_clauses, words_before
 from tamis.reading.tables import match
 from tamis.syntax.clause import parse_clause
 from tamis.syntax.items import Quantity
@@ -101,6 +102,14 @@ def _several_foods(phrase: Phrase) -> str:
     each = next((at for at in range(start, end) if phrase.key(at) in phrase.tables.each), end)
     first = each + 1 + (phrase.key(each + 1) in phrase.tables.of)  # `1 tsp each of cumin and coriander`
     return apart(phrase, phrase.text(first, end).lower(), f"{phrase.text(start, each)} ", after) if each < end else ""
+
+
+def _each_of(phrase: Phrase) -> str:
+    """`half a teaspoon each of cumin and coriander`: the amount in words, for each food."""
+    each = next((at for at in range(phrase.end) if phrase.key(at) in phrase.tables.each), 0)
+    if not each or phrase.key(each + 1) not in phrase.tables.of:
+        return ""
+    return apart(phrase, phrase.text(each + 2, phrase.end).lower(), f"{phrase.text(0, each)} ", "")
 
 
 def apart(phrase: Phrase, text: str, before: str, after: str) -> str:
@@ -264,6 +273,9 @@ _LOOKS = (
     _purpose_alone,
     _what_verb_wants,
     _hot_tool,
+    _each_of,
+    two_clauses,
+    words_before,
     _known_at_end,
     _nearest,
     _unknown_tool,

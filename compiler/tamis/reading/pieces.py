@@ -9,7 +9,7 @@ from tamis.reading.clause import child
 from tamis.reading.clauses import Division, Meanwhile, Naming, Read, Repeat, Time
 from tamis.reading.measured import MEASURES, NAMES, ONE, Measured, bracketed, check_held, read_measure, with_unit
 from tamis.reading.quantities import amount, as_one, check_size, one_measure, stretch
-from tamis.reading.soundness import check_name
+from tamis.reading.soundness import LENGTHS, check_name
 from tamis.reading.things import counted_as, measure_of, preposition_of
 from tamis.typed import TYPE_CHECKING
 from tamis.words import example, named
@@ -21,7 +21,12 @@ if TYPE_CHECKING:
 
 
 def read_division(reading: Reading, children: Sequence[Node]) -> tuple[Read, ...] | None:
-    """`into 2 pieces`, `into 40 pieces (11 g each)`, `into 2-cm cubes`, `into quarters`; None for `over steam`."""
+    """`into 2 pieces`, `into 40 pieces (11 g each)`, `into 2-cm cubes`, `into quarters`, `at 450 g`; None for `over
+    steam`."""
+    if children[0][0] == "AT":
+        weight = child(children, "weight")
+        assert weight is not None
+        return (Division(reading.clause, None, "", one_measure(reading, weight), reading.text),)
     preposition, nodes = preposition_of(children)
     measure = [node for node in nodes if node[0] in MEASURES or node[0] == "counted"]
     if not measure and preposition not in reading.words.into and child(nodes, "food") is None:
@@ -97,7 +102,7 @@ def _does(reading: Reading, words: tuple[str, ...]) -> bool:
 
 def _waits(reading: Reading, children: Sequence[Node]) -> tuple[Time, ...]:
     """`set aside for 20 min` is a wait as well."""
-    timed = next((part for text in children if text[0] == "text" for part in text[1] if part[0] == "exact"), None)
+    timed = next((part for text in children if text[0] == "text" for part in text[1] if part[0] in LENGTHS), None)
     if timed is None:
         return ()
     return (Time(reading.clause, stretch(reading, ("stretch", [timed])), text=reading.text),)

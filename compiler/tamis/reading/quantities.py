@@ -254,13 +254,22 @@ def stretch(reading: Reading, node: Node) -> Duration:
         return _exact(reading, children[0])
     kinds = [part[0] for part in children]
     if kinds == ["OVERNIGHT"]:
+        reading.numbers.add(children[0][2])
         return OVERNIGHT
     if kinds == ["SPAN"]:
+        reading.numbers.add(children[0][2])
         length = Fraction(reading.words.spans[" ".join(reading.keys(children))])
         return Duration(length, length)
+    if kinds[-1] == "exact":  # `an hour and 10 minutes`
+        return stretch(reading, ("stretch", children[:-2])).plus(_exact(reading, children[-1]))
     time = child(children, "TIME")
     assert time is not None
     unit = seconds_in(reading, time)
+    if kinds[-2:] == ["FRACTION", "TIME"]:  # `two and a half hours`
+        counted = child(children, "amount")
+        whole = amount(reading, counted, "time") if counted else Amount(*2 * (_number(reading, children[0], "time"),))
+        half = _fraction(reading, children[-2])
+        return Duration((whole.lo + half) * unit, (whole.hi + half) * unit)
     if kinds[0] == "NUMWORD" or "MORE" in kinds:
         number = child(children, "amount")
         value = amount(reading, number, "time") if number else Amount(*2 * (_number(reading, children[0], "time"),))
@@ -345,9 +354,13 @@ def scales(reading: Reading, node: Node) -> tuple[Amount, bool]:
     children = node[1]
     if children[0][0] == "scales":
         first = scales(reading, children[0])
-        check_neighbours(reading, node, first, children[1:])
-        return first
-    return degrees(reading, children[0]), child(children, "FAN") is not None
+        others = children[1:]
+        fan = any(part[0] == "FAN" for part in others) and child(others, "degrees") is None
+        check_neighbours(reading, node, first, others)
+        return first[0], first[1] or fan
+    heat = child(children, "degrees")
+    assert heat is not None
+    return degrees(reading, heat), child(children, "FAN") is not None
 
 
 # Scales are rounded to what an oven's knob shows; a fan's figure lies some 20 °C lower.
@@ -359,10 +372,12 @@ def check_neighbours(reading: Reading, whole: Node, first: tuple[Amount, bool], 
     """Look whether the figures beside a temperature say the same."""
     fan = False
     for at, part in enumerate(nodes):
-        if part[0] in ("SLASH", "COMMA", "OPEN"):
+        if part[0] in ("SLASH", "COMMA", "OR", "OPEN"):
             fan = False
         elif part[0] == "FAN":
             fan = True
+        elif part[0] == "amount":  # how moist the air is
+            amount(reading, part)
         elif part[0] == "degrees":
             here = degrees(reading, part)
             fan = fan or (nodes[at + 1 : at + 2] != [] and nodes[at + 1][0] == "FAN")

@@ -2,6 +2,9 @@
 
 from __future__ import annotations
 
+from functools import lru_cache
+from itertools import pairwise
+
 from tamis.reading.clause import leaves
 from tamis.reading.quantities import amount, check_size, measures
 from tamis.typed import TYPE_CHECKING
@@ -9,8 +12,13 @@ from tamis.typed import TYPE_CHECKING
 if TYPE_CHECKING:
     from collections.abc import Sequence
 
-    from tamis.reading.clause import Node, Reading
+    from tamis.quantity.units import Units
+    from tamis.reading.clause import Node, NodeKind, Reading
     from tamis.syntax.cutting import Cut
+
+
+LENGTHS: frozenset[NodeKind] = frozenset(("exact", "SPAN", "OVERNIGHT"))
+"""The kinds of a length of time among free words."""
 
 
 def check_text(reading: Reading, parts: Sequence[Node]) -> None:
@@ -22,7 +30,7 @@ def check_text(reading: Reading, parts: Sequence[Node]) -> None:
             amount(reading, part)
         elif part[0] == "size":
             check_size(reading, part)
-        elif part[0] != "exact":  # a time is no mere word: who keeps the text reads it
+        elif part[0] not in LENGTHS:  # a time is no mere word: who keeps the text reads it
             check_text(reading, part[1])
 
 
@@ -42,15 +50,48 @@ def check_name(reading: Reading, nodes: Sequence[Node]) -> None:
 
 
 def check_all_read(reading: Reading, tree: Node, cut: Cut) -> None:
-    """Every number of a clause is read by its record; raises for the first that is not. Where as many were read as
-    stand there in figures, and none in letters, nothing is to be looked for."""
-    if cut.numbers == len(reading.numbers):
+    """Every number of a clause is read by its record, and every time in words; raises for the first that is not. Where
+    as many were read as stand there in figures, and none in letters, nothing is to be looked for."""
+    timed = not _time_words(reading.kitchen.units, reading.kitchen.language).isdisjoint(cut.words)
+    if cut.numbers == len(reading.numbers) and not timed:
         return
-    for leaf in leaves(tree[1]):
+    words = leaves(tree[1])
+    for before, leaf in pairwise(words) if timed else ():
+        if leaf[0] == "ANY":
+            _check_time(reading, before, leaf, words)
+    for leaf in words:
         if leaf[0] in _NUMBERS and leaf[2] not in reading.numbers:
             message = f"“{leaf[1]}” has no meaning at this place of “{reading.text.strip()}”"
             hint = "give it a clause of its own, or leave it in plain words outside the brackets"
             raise reading.fail("clause-role", reading.span([leaf]), message, hint)
 
 
-_NUMBERS = frozenset(("NUMBER", "NUMWORD", "MISWRITTEN"))
+@lru_cache(8)
+def _time_words(units: Units, language: str) -> frozenset[str]:
+    """The words by which a time may stand in letters: the units, and *overnight*."""
+    from tamis.reading.clause import clause_words
+
+    return frozenset(units.names("time")) | clause_words(language).overnight
+
+
+def _check_time(reading: Reading, before: Node, leaf: Node, words: Sequence[Node]) -> None:
+    """Raise for a time in words among words that nobody reads for one: `until risen, or for an hour`."""
+    said = reading.words
+    unit = reading.kitchen.units.get(leaf[1].lower())
+    counted = before[1].lower() in said.articles | said.fractions.keys() and before[0] == "ANY"
+    if leaf[1].lower() not in said.overnight and not (counted and unit is not None and unit.kind == "time"):
+        return
+    after = next((word[1].lower() for word in words if word[2] > leaf[2]), "")
+    if after in said.old:  # bread a day old
+        return
+    alone = leaf[1].lower() in said.overnight
+    time = reading.said([leaf if alone else before, leaf])
+    work = (reading.before.split() or [""])[-1]
+    hint = f"give it a clause of its own: `[{time if alone else f'for {time}'}]`"
+    if words[0][0] == "TO" and reading.kitchen.verbs.get(work.lower()):  # Leave [to stand overnight]
+        hint = f"the work belongs in the brackets: `[{work} {reading.text.strip()}]`"
+    message = f"a time inside other words: “{time}” is not read here"
+    raise reading.fail("clause-role", reading.span([leaf if alone else before, leaf]), message, hint)
+
+
+_NUMBERS: frozenset[NodeKind] = frozenset(("NUMBER", "NUMWORD", "MISWRITTEN", "SPAN", "OVERNIGHT"))

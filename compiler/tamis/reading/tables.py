@@ -39,6 +39,8 @@ class Tables(NamedTuple):
     cold_rooms: Phrases
     hangs: frozenset[str]
     until: str
+    at: str
+    time_parts: frozenset[str]
 
 
 def _phrases(*groups: tuple[str, list[str]]) -> Phrases:
@@ -90,4 +92,6 @@ def tables(language: str) -> Tables:
         cold_rooms=_phrases(("", list(reading["rooms"]["cold"]))),
         hangs=frozenset(reading["hangs"]["words"]),
         until=closed["UNTIL"][0],
+        at=closed["AT"][0],
+        time_parts=frozenset(reading["time-parts"]["words"]),
     )

@@ -7,11 +7,21 @@ from itertools import pairwise
 
 from tamis.quantity.measure import Measure
 from tamis.reading.clause import child, is_leaf, leaves
-from tamis.reading.clauses import Read, Reference, Share, Time, Tool
+from tamis.reading.clauses import Read, Reference, Setting, Share, Time, Tool
 from tamis.reading.food import PREPOSITIONS
 from tamis.reading.measured import MEASURES, NAMES, Measured, bracketed, check_held, read_measure, with_unit
-from tamis.reading.quantities import amount, as_one, duration, one_measure, one_number, stretch
-from tamis.reading.soundness import check_name, check_text
+from tamis.reading.quantities import (
+    amount,
+    as_one,
+    check_neighbours,
+    duration,
+    one_measure,
+    one_number,
+    scales,
+    stretch,
+    temperatures,
+)
+from tamis.reading.soundness import LENGTHS, check_name, check_text
 from tamis.reading.timing import heat_of
 from tamis.source import Span
 from tamis.syntax.document import Clause
@@ -24,7 +34,7 @@ if TYPE_CHECKING:
     from tamis.kitchen.equipment import FoundEquipment
     from tamis.quantity.amount import Amount
     from tamis.quantity.duration import Duration
-    from tamis.reading.clause import Node, Reading
+    from tamis.reading.clause import Node, NodeKind, Reading
 
 
 def preposition_of(children: Sequence[Node]) -> tuple[str, list[Node]]:
@@ -50,7 +60,7 @@ def read_reference(reading: Reading, children: Sequence[Node]) -> tuple[Read, ..
             nodes.insert(0, _without_the(reading, of_it[-1]))
     elif nodes and nodes[0][0] == "THE":
         nodes.pop(0)
-    after = [node for node in nodes if node[0] in ("bracket", "COMMA", "preparation", "purpose", "optional")]
+    after = [node for node in nodes if node[0] in _AFTER]
     name = [node for node in nodes if node not in after]
     check_text(reading, after)
     check_name(reading, name)
@@ -72,6 +82,9 @@ def read_reference(reading: Reading, children: Sequence[Node]) -> tuple[Read, ..
             reading.said(said) if said else "",
         ),
     )
+
+
+_AFTER: frozenset[NodeKind] = frozenset(("bracket", "COMMA", "preparation", "purpose", "optional", "FOR", "text"))
 
 
 def _without_the(reading: Reading, leaf: Node) -> Node:
@@ -172,7 +185,7 @@ def read_tool(reading: Reading, children: Sequence[Node]) -> tuple[Read, ...]:
         words=words,
     )
     heat = child(rest, "heat")
-    more: list[Read] = [*_beside(reading, rest), *([heat_of(reading, heat)] if heat else [])]
+    more: list[Read] = [*_beside(reading, rest), *([heat_of(reading, heat)] if heat else []), *_heated(reading, rest)]
     return (tool, *more, Time(reading.clause, length, text=reading.text)) if length else (tool, *more)
 
 
@@ -197,6 +210,17 @@ def _beside(reading: Reading, rest: Sequence[Node]) -> list[Tool]:
 
 
 _BESIDE = PREPOSITIONS | {"DONEWITH"}
+
+
+def _heated(reading: Reading, rest: Sequence[Node]) -> list[Setting]:
+    """How hot it is: `in a moderate oven (350 °F)`."""
+    found = temperatures([part for node in rest if node[0] == "bracket" for part in node[1]])
+    if not found:
+        return []
+    first = scales(reading, found[0])
+    for node in found[1:]:
+        check_neighbours(reading, node, first, node[1])
+    return [Setting(reading.clause, "temperature", *first, text=reading.text)]
 
 
 def _plain(nodes: Sequence[Node]) -> list[Node]:
@@ -303,7 +327,7 @@ def _rest(reading: Reading, nodes: Sequence[Node], measured: Measured) -> tuple[
             said.append(node)
             parts = [] if is_leaf(node) else node[1]
             check_text(reading, [node])
-            timed = [part for text in [node, *parts] if not is_leaf(text) for part in text[1] if part[0] == "exact"]
+            timed = [part for text in [node, *parts] if not is_leaf(text) for part in text[1] if part[0] in LENGTHS]
             if timed:
                 length = stretch(reading, ("stretch", [timed[0]]))
     return (reading.said(said) if said else ""), length

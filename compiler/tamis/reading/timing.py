@@ -6,7 +6,7 @@ from tamis.quantity.duration import Duration, at_least, window
 from tamis.quantity.measure import Measure
 from tamis.reading.clause import child, end_of, first_leaf, leaves, start_of
 from tamis.reading.clauses import Cue, Read, Setting, Target, Time, Tool, VerbUse
-from tamis.reading.measured import MEASURES, read_measure
+from tamis.reading.measured import MEASURES, ONE, read_measure
 from tamis.reading.quantities import (
     check_neighbours,
     duration,
@@ -16,6 +16,7 @@ from tamis.reading.quantities import (
     scales,
     stretch,
     temperatures,
+    unit_of,
 )
 from tamis.reading.soundness import check_name, check_text
 from tamis.source import Span
@@ -27,13 +28,16 @@ if TYPE_CHECKING:
 
     from tamis.kitchen.verbs import Verb
     from tamis.quantity.amount import Amount
+    from tamis.quantity.units import UnitKind
     from tamis.reading.clause import Node, NodeKind, Reading
 
 
 class _Work:
     """What a clause of time says, gathered from its parts."""
 
-    __slots__ = ("cue", "each", "hands", "length", "more", "per", "setting", "sides", "verb", "verb_text", "where")
+    __slots__ = (
+        "cue", "each", "hands", "length", "more", "per", "plus", "setting", "sides", "verb", "verb_text", "where",
+    )  # fmt: skip
 
     def __init__(self) -> None:
         self.verb: Verb | None = None
@@ -41,6 +45,7 @@ class _Work:
         self.length: Duration | None = None
         self.more = self.sides = self.each = False
         self.per: Measure | None = None
+        self.plus: Duration | None = None
         self.hands: bool | None = None
         self.setting: Setting | None = None
         self.cue: list[Node] = []
@@ -58,7 +63,7 @@ def read_time(reading: Reading, children: Sequence[Node]) -> tuple[Read, ...]:
     assert work.length is not None
     places = tuple(tool for node in work.where for tool in _place(reading, node))
     cue = cue_of(reading, work.cue) if work.cue else None
-    told_apart = work.per or work.sides or work.each or work.more or work.setting or work.hands is not None
+    told_apart = work.per or work.plus or work.sides or work.each or work.more or work.setting or work.hands is not None
     if cue and not told_apart:  # `simmer for 1 h, until tender` says the same as `simmer [until tender, 1 h]`
         return (*places, cue._replace(duration=work.length, verb=work.verb, verb_text=work.verb_text))
     time = Time(
@@ -73,27 +78,23 @@ def read_time(reading: Reading, children: Sequence[Node]) -> tuple[Read, ...]:
         work.hands,
         reading.text,
         work.each,
+        work.plus,
     )
     return (*places, time, cue) if cue else (*places, time)
 
 
 def _time_part(reading: Reading, work: _Work, node: Node, rest: Sequence[Node]) -> None:
     kind = node[0]
-    if work.setting and kind in ("scales", "heat", "ROOM"):
-        message = "two heats in one clause: only one can hold"
-        raise reading.fail("clause-role", reading.span([node]), message, "give each a clause and a time of its own")
     if kind in _LENGTHS:
         _length_part(reading, work, node)
+    elif kind in ("scales", "heat", "ROOM"):
+        _heat_part(reading, work, node, rest)
+    elif kind in ("weight", "COUNT"):
+        _rate_part(reading, work, node)
     elif kind in ("verb", "VERBFOOD"):
         work.verb, work.verb_text = verb_of(reading, node, rest)
-    elif kind == "scales":
-        work.setting = Setting(reading.clause, "temperature", *scales(reading, node), text=reading.text)
-    elif kind == "heat":
-        work.setting = heat_of(reading, node)
-    elif kind == "ROOM":
-        work.setting = Setting(reading.clause, "room", word=node[1])
-    elif kind == "weight":
-        work.per = one_measure(reading, node)
+    elif kind == "plus":
+        work.plus = duration(reading, node[1][1])
     elif kind in ("EACH", "SIDE", "PERSIDE"):
         work.each, work.sides = kind == "EACH", kind != "EACH"
     elif kind == "BEFORE":  # what is done an hour before roasting needs nobody in that hour
@@ -104,9 +105,36 @@ def _time_part(reading: Reading, work: _Work, node: Node, rest: Sequence[Node]) 
         _beside(reading, work, node, rest)
 
 
+def _heat_part(reading: Reading, work: _Work, node: Node, rest: Sequence[Node]) -> None:
+    """How hot it is meanwhile: one heat, told perhaps in several scales."""
+    if work.setting:
+        message = "two heats in one clause: only one can hold"
+        raise reading.fail("clause-role", reading.span([node]), message, "give each a clause and a time of its own")
+    if node[0] == "heat":
+        work.setting = heat_of(reading, node)
+    elif node[0] == "ROOM":
+        work.setting = Setting(reading.clause, "room", word=node[1])
+    else:
+        first = scales(reading, node)
+        check_neighbours(reading, node, first, rest[1:])
+        work.setting = Setting(reading.clause, "temperature", *first, text=reading.text)
+
+
+def _rate_part(reading: Reading, work: _Work, node: Node) -> None:
+    """The weight that the time goes by: `20 min per 500 g`, `20 min per lb`."""
+    if node[0] == "weight":
+        work.per = one_measure(reading, node)
+        return
+    unit = unit_of(reading, node)
+    if unit is None or unit.kind not in _WEIGHTS:
+        hint = "a time by weight is `20 min per 500 g`; by piece, `20 min each`"
+        raise reading.fail("unit-unknown", reading.span([node]), f"no weight is called “{node[1]}”", hint)
+    work.per = Measure(ONE, unit.id)
+
+
 def _beside(reading: Reading, work: _Work, node: Node, rest: Sequence[Node]) -> None:
     """What stands beside the time: what to look for, a place, words."""
-    if node[0] == "UNTIL":
+    if node[0] in ("UNTIL", "ORUNTIL"):
         work.cue = [node, rest[1]]
     elif node[0] in ("where", "there"):
         work.where.append(node)
@@ -114,6 +142,7 @@ def _beside(reading: Reading, work: _Work, node: Node, rest: Sequence[Node]) -> 
         check_text(reading, node[1])
 
 
+_WEIGHTS: frozenset[UnitKind] = frozenset(("mass", "volume"))
 # What says nothing by itself, or is read with what follows it.
 _SMALL: frozenset[NodeKind] = frozenset(("FOR", "AT", "PREP", "INTO", "ONHEAT", "COMMA", "ARTICLE", "ANY", "OR", "PER"))
 _LENGTHS: frozenset[NodeKind] = frozenset(("duration", "OVERNIGHT", "stretch", "MORE", "LONGER"))
@@ -216,10 +245,11 @@ def heat_of(reading: Reading, node: Node) -> Setting:
     """`over medium heat`, `on low speed`, `high heat`: the level, and of what."""
     words = [(leaf[0], leaf[1].lower()) for leaf in leaves(node[1])]
     speed = any(text in reading.words.speed for _, text in words)
-    known = next((leaf for leaf in leaves(node[1]) if leaf[0] in ("SETWORD", "NUMBER")), None)
-    level = known[1].lower() if known else ""
-    if known and known[0] == "NUMBER":  # `speed 2` is the number of a knob
-        reading.numbers.add(known[2])
+    known = [leaf for leaf in leaves(node[1]) if leaf[0] in ("SETWORD", "NUMBER")]
+    range_ = len(known) > 1 and not {"TO", "OR"}.isdisjoint(part[0] for part in node[1])  # `low to medium heat`
+    level = reading.said([known[0], known[-1] if range_ else known[0]]).lower() if known else ""
+    if known and known[0][0] == "NUMBER":  # `speed 2` is the number of a knob
+        reading.numbers.add(known[0][2])
     return Setting(reading.clause, "speed" if speed else "heat", word=level, text=reading.text)
 
 
@@ -227,6 +257,9 @@ def read_target(reading: Reading, children: Sequence[Node]) -> tuple[Read, ...]:
     """`to 230 °C`, `to the boil`, `to 200 ml`, `to 38 × 6 cm`, `4 mm thick`, `in a single layer`."""
     text, clause = reading.text, reading.clause
     place = child(children, "place")
+    if children[0][0] == "BY":  # `reduce by half`
+        check_text(reading, children[1:])
+        return (Target(clause, "state", word=text.strip(), text=text),)
     if child(children, "LAYER"):
         read_measure(reading, [node for node in children if node[0] in MEASURES])
         layer = Target(clause, "size", text=text)
@@ -265,10 +298,16 @@ def _tools_in(reading: Reading, place: Node) -> list[Tool]:
     return [Tool(clause, name, found.item, preposition=words[0][1].lower())]
 
 
+_OVENS: frozenset[NodeKind] = frozenset(("FAN", "GAS"))
+
+
 def _one_of(reading: Reading, found: list[Node]) -> Amount:
     """The temperature of a cue or a target; two that do not say the same are asked about."""
-    first = scales(reading, found[0])[0]
+    first, fan = scales(reading, found[0])
     for node in found[1:]:
+        if any(leaf[0] in _OVENS for leaf in leaves(node[1])):  # `to 220 °C, fan 200 °C, gas 7`
+            check_neighbours(reading, node, (first, fan), node[1])
+            continue
         other = scales(reading, node)[0]
         if abs(other.lo - first.lo) > 1 or abs(other.hi - first.hi) > 1:
             message = "two temperatures in one clause: only one can be reached"
@@ -277,7 +316,7 @@ def _one_of(reading: Reading, found: list[Node]) -> Amount:
     return first
 
 
-# ---- what to look for, who stands by
+# ---- what to look for
 
 
 def read_cue(reading: Reading, children: Sequence[Node]) -> tuple[Read, ...]:
@@ -289,6 +328,7 @@ def read_cue(reading: Reading, children: Sequence[Node]) -> tuple[Read, ...]:
 
 
 def cue_of(reading: Reading, nodes: Sequence[Node]) -> Cue:
+    """What to look for, by the nodes from *until* on."""
     sights = [node for node in nodes if node[0] == "sight"]
     found = temperatures(sights)
     check_name(reading, sights)

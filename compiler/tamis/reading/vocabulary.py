@@ -32,7 +32,7 @@ _LONGEST_NOUN = 4
 _MOST_KEPT = 20_000
 _ADJECTIVES = Choice((("ADJCOMMA", 1), ("COMMA", 1)))
 # Classes whose words are told from the word after them.
-_LOOKED_BEHIND = frozenset(("PREP", "ANOTHER"))
+_LOOKED_BEHIND = frozenset(("PREP", "ANOTHER", "MORE", "SIZEWORD"))
 
 
 def classes(lists: Lists) -> dict[str, list[str]]:
@@ -140,6 +140,10 @@ class Vocabulary:
                 yield "ONHEAT", 1
             if n == 1 and "ANOTHER" in closed and self._is_article(words):
                 yield "ARTICLE", 1
+            if n == 1 and "MORE" in closed and not self._adds(words):
+                closed = [name for name in closed if name != "MORE"]
+            if n == 1 and "SIZEWORD" in closed and words[1:2] and words[1] in self._of:  # `2 squares of chocolate`
+                closed = [name for name in closed if name != "SIZEWORD"]
             for name in (*closed, *self._from_lists(phrase, tuple(phrase.split(" ")), first)):
                 yield name, n
         if words[0] not in self._function:
@@ -153,6 +157,11 @@ class Vocabulary:
         after = words[2:3] if words[1:2] and "ARTICLE" in self._closed.get(words[1], ()) else words[1:2]
         return bool(after) and not {"SETWORD", "HEATNOUN"}.isdisjoint(self._closed.get(after[0], ()))
 
+    def _adds(self, words: tuple[str, ...]) -> bool:
+        """`10 more minutes`, `2 min more`, but `2 more eggs`: a name follows."""
+        unit = self.kitchen.units.get(words[1]) if words[1:2] else None
+        return not words[1:2] or words[1] in self._function or (unit is not None and unit.kind == "time")
+
     def _is_article(self, words: tuple[str, ...]) -> bool:
         """`another bowl` is one; `another 5 min`, `another third` are more of the same."""
         return words[1:2] != () and "FRACTION" not in self._closed.get(words[1], ())
@@ -165,13 +174,14 @@ class Vocabulary:
         unit = kitchen.units.get(phrase) if len(phrase) > 1 else None
         if unit and unit.kind == "time":
             yield "TIME"
+        measure = count or (unit is not None and unit.kind == "volume")  # a tablespoon of flour, with a tablespoon
         measures = (count and not tool) or (unit and unit.kind in ("mass", "volume", "nominal"))
         if verb:
             yield "VERBFOOD" if food or measures else "VERB"
         if first and kitchen.verbs.present(phrase):
             yield "PARTICIPLE"
         if tool:
-            yield "COUNTTOOL" if count else "TOOL"
+            yield "COUNTTOOL" if measure else "TOOL"
         elif food and not count:
             yield "FOOD"
         if measures:

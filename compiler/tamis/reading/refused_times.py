@@ -1,0 +1,154 @@
+"""What is surely meant in a refused clause where its time is at fault."""
+
+from __future__ import annotations
+
+from tamis.quantity.near import nearest
+from tamis.reading.clause_reader import parser_of
+from tamis.reading.refusal import Refusal
+from tamis.reading.unit_checks import clock
+from tamis.syntax.items import Word
+from tamis.words import example
+
+
+def unit_of_time(refusal: Refusal) -> bool:
+    """`for 20 mns`, `90'`, `1h30`, `rest for 20`: a number where a time should stand, with no unit that is known."""
+    at = refusal.fault.token
+    expects = parser_of(refusal.reading.kitchen).expected(refusal.fault.stack)
+    if refusal.kind(at - 1) not in ("NUMBER", "RANGE") or not _TIME_ONLY.issuperset(expects) or "TIME" not in expects:
+        return False
+    first = at - 1
+    number = refusal.text(first).strip()
+    if refusal.kind(at) == "DEGREE":
+        return _word_before_heat(refusal, f"{number} {refusal.text(at)}")
+    if refusal.ended:
+        hint = f"write `{number} min`, `{number} h` or another unit of time"
+        message = f"a time without a unit: “{number}” of what?"
+        return refusal.find("time-without-unit", refusal.span(first, first), message, hint)
+    return _clock(refusal, first) or _misspelt_time(refusal, number)
+
+
+def _clock(refusal: Refusal, first: int) -> bool:
+    """`1h30`: an hour and so many minutes, written without their spaces."""
+    at = refusal.fault.token
+    found = clock(refusal.reading, refusal.text(first).strip(), refusal.text(at), refusal.span(first, at))
+    if found:
+        refusal.reading.findings.append(found.finding)
+    return found is not None
+
+
+def _misspelt_time(refusal: Refusal, number: str) -> bool:
+    at = refusal.fault.token
+    word = refusal.text(at)
+    units = refusal.reading.kitchen.units
+    near = units.misspelt(word) or units.unclear.get(word) or nearest(word.lower(), units.names("time"))
+    unit = units.get(near) if near else None
+    hint = f"write `{number} min`, `{number} h` or another unit of time"
+    if unit is not None and unit.kind == "time":
+        hint = f"did you mean `{number} {near}`?"
+    return refusal.find("unit-unknown", refusal.span(at, at), f"no unit of time is called “{word}”", hint)
+
+
+def minutes_behind_hours(refusal: Refusal) -> bool:
+    """`1 hr 30`, `1 hr.30`: minutes without their unit."""
+    at = refusal.fault.token
+    if not refusal.ended or [refusal.kind(n) for n in range(at - 3, at)] != ["NUMBER", "TIME", "NUMBER"]:
+        return False
+    said = refusal.reading.text[refusal.cut.starts[at - 3] :].strip()
+    written = f"{refusal.text(at - 3).strip()} {refusal.text(at - 2).rstrip('.')} {refusal.text(at - 1).strip()} min"
+    message = f"“{said}”: the second number has no unit"
+    return refusal.find("time-without-unit", refusal.span(at - 1, at - 1), message, f"write `{written}`")
+
+
+def time_where_none_is(refusal: Refusal) -> bool:
+    """A time inside a cue, a target, a preparation: the plan would lose it."""
+    at = refusal.fault.token
+    if refusal.kind(at) != "TIME" or refusal.kind(at - 1) != "NUMBER":
+        return False
+    said = f"{refusal.text(at - 1).strip()} {refusal.text(at)}"
+    before = refusal.reading.text[: refusal.cut.starts[at - 1]].strip()
+    message = f"a time inside other words: “{said}” is not read here"
+    alone = example(refusal.phrase.kitchen.language, "for", time=said)
+    if refusal.phrase.key(0) == refusal.phrase.tables.until:
+        hint = f"the time stands after a comma: `[{before}, {said}]`, or in a clause of its own: {alone}"
+    else:
+        hint = f"give it a clause of its own: {alone}"
+    return refusal.find("clause-role", refusal.span(at - 1, at), message, hint)
+
+
+def hangs_on_another(refusal: Refusal) -> bool:
+    """`for 2 minutes less than the packet says`: no plan can be made from it."""
+    if refusal.text(refusal.fault.token).lower() not in refusal.phrase.tables.hangs:
+        return False
+    message = "a time that hangs on another one cannot be planned"
+    nine = example(refusal.phrase.kitchen.language, "for_nine")
+    hint = f"say how long in all: {nine}, and the rest in plain words"
+    return refusal.find("clause-role", refusal.reading.clause.span, message, hint)
+
+
+def part_of_a_time(refusal: Refusal) -> bool:
+    """`with steam for the first 10 min`: part of a time that another clause gives."""
+    phrase = refusal.phrase
+    timed = [at for at, _ in phrase.quantities("time")]
+    if not timed or phrase.key(timed[0] - 1) not in phrase.tables.time_parts:
+        return False
+    message = f"“{phrase.text(timed[0] - 1, timed[0] + 1)}” is part of another time: the plan would count it twice"
+    alone = example(phrase.kitchen.language, "for", time=phrase.text(timed[0], timed[0] + 1))
+    hint = f"give each part its own line and time: {alone}"
+    return refusal.find("clause-role", phrase.span(timed[0] - 1, timed[0] + 1), message, hint)
+
+
+def few_of_a_time(refusal: Refusal) -> bool:
+    """`for a few minutes`: no plan can be made from it."""
+    phrase = refusal.phrase
+    for at in range(1, phrase.end):
+        unit = phrase.kitchen.units.get(phrase.key(at)) if len(phrase.key(at)) > 1 else None
+        if phrase.key(at - 1) in phrase.tables.few and unit is not None and unit.kind == "time":
+            said = phrase.text(at, at + 1)
+            start = at - 2 if phrase.key(at - 2) in phrase.tables.articles else at - 1
+            hint = f"say how many, as a range if it varies: `[{phrase.text(0, start)} 3–5 {said}]`"
+            message = f"“{phrase.text(at - 1, at + 1)}” is no length that can be planned"
+            return refusal.find("clause-role", phrase.span(at - 1, at + 1), message, hint)
+    return False
+
+
+def two_times(refusal: Refusal) -> bool:
+    """`on speed 2 for 4 min, then speed 4 for 6 min`: one record holds one time."""
+    phrase = refusal.phrase
+    timed = [at for at, _ in phrase.quantities("time")]
+    comma = next((at for at in range(timed[0], timed[-1]) if phrase.key(at) == ","), 0) if timed else 0
+    if not comma or phrase.index(phrase.tables.until) < timed[-1]:
+        return False
+    first, rest = phrase.text(0, comma), phrase.text(comma + 1, phrase.end)
+    message = f"two times in one clause: “{first}” and “{rest}”"
+    hint = "give each work its clause, and its time in it: `[knead for 4 min], then [rest for 6 min]`"
+    return refusal.find("clause-role", refusal.reading.clause.span, message, hint)
+
+
+def _word_before_heat(refusal: Refusal, heat: str) -> bool:
+    """`for 20 minutes 180 °C`: how hot is said with a word before it."""
+    at = refusal.fault.token
+    before = refusal.reading.text[: refusal.cut.starts[at - 1]].strip()
+    word = refusal.phrase.tables.at
+    message = f"a word is missing before “{heat}”"
+    hint = f"an oven stands `{word} {heat}`: `[{before} {word} {heat}]`"
+    return refusal.find("clause-role", refusal.span(at - 1, at), message, hint)
+
+
+def food_in_a_time(refusal: Refusal) -> bool:
+    """`fry 2 onions for 10 min`: nothing would measure the food."""
+    phrase = refusal.phrase
+    found = phrase.kitchen.verbs.match(phrase.keys, 0)
+    times = [at for at, _ in phrase.quantities("time")]
+    if not found or not times:
+        return False
+    words = [at for at in range(found[1], times[0]) if isinstance(phrase.items[at], Word)]
+    for end in reversed(words):
+        if phrase.kitchen.larder.find((phrase.keys[end],)):
+            food, verb = phrase.text(found[1], end + 1), phrase.text(0, found[1])
+            hint = f"part them: `{verb} [{food}] [{phrase.text(end + 1, phrase.end)}]`"
+            span = phrase.span(found[1], end + 1)
+            return refusal.find("clause-role", span, "a food inside a time: nothing measures it", hint)
+    return False
+
+
+_TIME_ONLY = frozenset(("TIME", "AND", "RANGE", "FRACTION", "MORE", "NUMBER", "OF", "ARTICLE"))
