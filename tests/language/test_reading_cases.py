@@ -44,7 +44,7 @@ def _faults(result: Compiled) -> list[str]:
     ]
 
 
-_OF_READING = ("number-unclear", "two-times", "verb-unknown", "unknown-verb", "bracket-stray")
+_OF_READING = ("number-unclear", "two-times", "verb-unknown", "unknown-verb", "bracket-stray", "clause-in-note")
 
 
 def _clause(clause: str) -> str:

@@ -32,6 +32,7 @@ _WORDS_THAT_COUNT = {
     "Target": ("text", "word"),
     "Division": ("text",),
     "Naming": ("name",),
+    "Tending": ("text",),
 }
 _NEVER = ("clause", "name_span", "span", "goods", "equipment", "measure_text", "verb_text")
 

@@ -17,7 +17,7 @@ from tamis.model.mass import ONE, plus, times
 from tamis.model.opened import Opened
 from tamis.model.recipe import Component, Product, StepView, Waiting
 from tamis.model.words import plain
-from tamis.reading.clauses import Meanwhile, Repeat, VerbUse
+from tamis.reading.clauses import Meanwhile, Repeat, Tool, VerbUse
 from tamis.source import Span
 from tamis.syntax.document import Clause
 from tamis.typed import TYPE_CHECKING
@@ -25,7 +25,6 @@ from tamis.words import example
 
 if TYPE_CHECKING:
     from tamis.model.flow import Flow
-    from tamis.reading.clauses import Tool
     from tamis.reading.reading import ActionRead, StepRead
 
 Batches = tuple[Fraction, bool]
@@ -35,8 +34,8 @@ class Walker:
     """The state of one component while its steps are worked through."""
 
     __slots__ = (
-        "component", "flow", "heated", "last_wait", "long_meanwhiles", "new_step", "number", "open", "present", "read",
-        "running", "step_number", "tools", "unread",
+        "at_hand", "component", "flow", "heated", "last_wait", "long_meanwhiles", "new_step", "number", "open",
+        "present", "read", "running", "step_number", "tools", "unread",
     )  # fmt: skip
 
     def __init__(self, flow: Flow, component: int) -> None:
@@ -54,6 +53,7 @@ class Walker:
         self.running: list[int] = []
         self.new_step = True
         self.tools: list[Tool] = []
+        self.at_hand: int | None = None  # the last line of the work in a vessel that is hot
 
     def walk(self) -> Batch | None:
         """Work through the component; returns its batch, or None if it only prepares equipment."""
@@ -122,6 +122,8 @@ class Walker:
                 self.flow.actions[earlier] = self.flow.actions[earlier]._replace(before=number)
             self.running = []
         self.flow.actions[number] = act.perform()
+        if not beside and not apart:
+            self._keep_vessel(action, number)
         self.new_step = False
         if alone:
             self._put_down("meanwhile")
@@ -130,6 +132,23 @@ class Walker:
         if not alone and not beside and self.flow.actions[number].work.wait:
             self.last_wait = number
         return number, act.batches
+
+    def _keep_vessel(self, action: ActionRead, number: int) -> None:
+        """A hot vessel stays at hand: what is put into it or heated without another one comes after the line before,
+        even where that left nothing in it: the wok is hot, the seared meat on its plate."""
+        tools = [event.equipment for event in action.events if isinstance(event, Tool)]
+        uses = [event.verb for event in action.events if isinstance(event, VerbUse)]
+        vessels = [tool for tool in tools if tool.kind == "vessel"]
+        here = self.flow.actions[number]
+        begins = not here.after and not here.after_start and not here.takings
+        if self.at_hand is not None and begins and not vessels and any(use.adds or use.heat for use in uses):
+            self.flow.actions[number] = here._replace(after=(self.at_hand,))
+        if any(vessel.station and vessel.station != "oven" for vessel in vessels):
+            self.at_hand = number
+        elif vessels and not any(use.lifts for use in uses) and self.present is not None:
+            self.at_hand = None
+        elif self.at_hand is not None:
+            self.at_hand = number
 
     def _wait_beside(self, action: ActionRead, alone: bool) -> int | None:
         if self.last_wait is None:

@@ -145,7 +145,8 @@ SettingKind = Literal["temperature", "heat", "speed", "off", "room"]
 
 
 class Setting(NamedTuple):
-    """How hot or how fast: degrees Celsius, a word for the heat, a speed, off the heat, or a room's temperature."""
+    """How hot or how fast: degrees Celsius, a word for the heat, a speed, off the heat, or a room's temperature.
+    `moist` is the share of damp in the air, in per cent."""
 
     clause: Clause
     kind: SettingKind
@@ -154,6 +155,7 @@ class Setting(NamedTuple):
     word: str = ""
     text: str = ""
     role: Role = "setting"
+    moist: Amount | None = None
 
 
 class Target(NamedTuple):

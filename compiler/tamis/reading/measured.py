@@ -122,6 +122,9 @@ def _sized(reading: Reading, node: Node) -> Measured:
     read = _counted(reading, first).with_(end=end_of(node))
     for part in children[1:]:
         if part[0] == "weight":
+            if read.vague:
+                message = f"“{reading.said([node])}”: an amount, and a word for one"
+                raise reading.fail("measures-unclear", reading.span([node]), message, "write one of them")
             found = one_measure(reading, part)
             read = read.with_(each=found, weight_first=True)
         elif part[0] == "size":

@@ -376,8 +376,6 @@ def check_neighbours(reading: Reading, whole: Node, first: tuple[Amount, bool], 
             fan = False
         elif part[0] == "FAN":
             fan = True
-        elif part[0] == "amount":  # how moist the air is
-            amount(reading, part)
         elif part[0] == "degrees":
             here = degrees(reading, part)
             fan = fan or (nodes[at + 1 : at + 2] != [] and nodes[at + 1][0] == "FAN")
@@ -387,6 +385,12 @@ def check_neighbours(reading: Reading, whole: Node, first: tuple[Amount, bool], 
                     "an oven and its fan: `180 °C / 160 °C fan`; two scales: `180 °C / 350 °F`; a range: `160–180 °C`"
                 )
                 raise reading.fail("number-unclear", reading.span([whole]), message, hint)
+
+
+def damp(reading: Reading, nodes: Sequence[Node]) -> Amount | None:
+    """How moist the air is, behind the temperature."""
+    said = child(nodes, "HUMIDITY")
+    return amount(reading, nodes[nodes.index(said) - 2]) if said else None
 
 
 def _same(one: Fraction, other: Fraction, fan: int) -> bool:

@@ -284,9 +284,9 @@ def _number_and_size(reading: Reading, measured: Measured, found: FoundEquipment
         return measured.pieces.hi, measured.size
     if measured.pieces:
         size = measured.size
-        if not size and measured.each and measured.weight_first:
+        if not size and measured.each:
             size = reading.text[measured.start : measured.end].strip()
-            size = size[len(size.split(" ")[0]) :].strip() if " " in size else size
+            size = size[len(size.split(" ")[0]) :].strip("() ") if " " in size else size
         return measured.pieces.hi, size
     if measured.measures and not measured.size:
         if found.several:

@@ -9,6 +9,7 @@ from tamis.reading.clauses import Cue, Read, Setting, Target, Time, Tool, VerbUs
 from tamis.reading.measured import MEASURES, ONE, read_measure
 from tamis.reading.quantities import (
     check_neighbours,
+    damp,
     duration,
     is_more,
     many_ends,
@@ -117,7 +118,8 @@ def _heat_part(reading: Reading, work: _Work, node: Node, rest: Sequence[Node]) 
     else:
         first = scales(reading, node)
         check_neighbours(reading, node, first, rest[1:])
-        work.setting = Setting(reading.clause, "temperature", *first, text=reading.text)
+        moist = damp(reading, rest)
+        work.setting = Setting(reading.clause, "temperature", *first, text=reading.text, moist=moist)
 
 
 def _rate_part(reading: Reading, work: _Work, node: Node) -> None:
@@ -228,7 +230,8 @@ def _setting(reading: Reading, children: Sequence[Node]) -> Setting:
         kind = node[0]
         if kind == "scales":
             check_neighbours(reading, node, scales(reading, node), children[at + 1 :])
-            return Setting(reading.clause, "temperature", *scales(reading, node), text=text)
+            moist = damp(reading, children)
+            return Setting(reading.clause, "temperature", *scales(reading, node), text=text, moist=moist)
         if kind == "heat":
             return heat_of(reading, node)
         if kind == "OFFHEAT":

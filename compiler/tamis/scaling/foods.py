@@ -133,9 +133,8 @@ class _Walk:
 
     def _is_of_the_piece(self) -> bool:
         """`400 g can tomatoes`: the weight of the one can, whose number nobody wrote."""
-        return (
-            self.count is None and self.food.each is not None and self._key(-1) not in (*tables().articles, "#pieces")
-        )
+        before = (*self.tables.articles, "#pieces")
+        return self.count is None and self.food.each is not None and self._key(-1) not in before
 
     def _follows_count(self) -> bool:
         """Whether the item before is a count, so that this one is the weight of a piece: `2 (400 g) cans`."""

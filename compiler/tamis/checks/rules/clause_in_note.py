@@ -1,0 +1,54 @@
+"""A clause stands in a tip, a note or another paragraph for the reader.
+
+Such a paragraph is printed as it is written: what stands there in brackets is on no list and in no plan, and its
+brackets are seen on the page.
+
+Take the brackets away; what belongs to the dish goes into a step. A link, `[text](address)`, is none.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from tamis.diagnostics import Diagnostic, Severity
+from tamis.patterns import pattern
+from tamis.source import Span
+from tamis.typed import TYPE_CHECKING
+
+if TYPE_CHECKING:
+    from tamis.checks.view import View
+
+RULE = "clause-in-note"
+LEVEL: Severity = "warning"
+BAD = """\
+title: Pancake batter
+serves: 4
+
+Whisk [200 g plain flour] with [4 pasteurised eggs] and [300 ml whole milk] [in a bowl] and [stand for 30 min].
+[Fry for 2 min on each side] [in a pan] [until golden].
+
+Tip: with [50 ml milk] more it is thinner.
+"""
+GOOD = """\
+title: Pancake batter
+serves: 4
+
+Whisk [200 g plain flour] with [4 pasteurised eggs] and [300 ml whole milk] [in a bowl] and [stand for 30 min].
+[Fry for 2 min on each side] [in a pan] [until golden].
+
+Tip: with 50 ml milk more it is thinner.
+"""
+
+_BRACKET = pattern(r"\[([^\[\]\n]+)\](?![(\[])")
+
+
+def check(view: View) -> Iterator[Diagnostic]:
+    """The brackets in paragraphs for the reader."""
+    recipe = view.recipe
+    for component in recipe.components:
+        for remark in (*component.remarks, *(remark for step in component.steps for remark in step.remarks)):
+            text = view.source.slice(remark.span)
+            for found in _BRACKET.finditer(text):
+                span = Span(remark.span.start + found.start(), remark.span.start + found.end())
+                message = f"“{found[0]}” in a {remark.kind} is only printed: it is on no list and in no plan"
+                yield Diagnostic(RULE, LEVEL, span, message, "take the brackets away, or write it into a step")
