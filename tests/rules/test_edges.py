@@ -29,6 +29,13 @@ def marked(rule: str, text: str) -> list[str]:
         ("Stir [100 g rolled oats] with a tablespoon of honey.", ["a tablespoon of honey"]),
         ("Stir [100 g rolled oats] and half a teaspoon fine salt.", ["half a teaspoon fine salt"]),
         ("Stir [100 g rolled oats] with six tablespoons of honey.", ["six tablespoons of honey"]),
+        ("Stir [100 g rolled oats] with 1 1/2 to 2 cups oat milk.", ["1 1/2 to 2 cups oat milk"]),
+        ("Stir [100 g rolled oats] with 3 fl oz double cream.", ["3 fl oz double cream"]),
+        (
+            "Stir [100 g rolled oats] with 2 tbsp of extra virgin olive oil.",
+            ["2 tbsp of extra virgin olive oil"],
+        ),
+        ("Stir [100 g rolled oats] with 10 oz. butter in a pan.", ["10 oz. butter"]),
         ("Stir [100 g rolled oats] with a few spoons of honey.", []),
         ("Stir [100 g rolled oats] in a 2 litre jug.", []),
         ("Stir [100 g rolled oats] in one go, 2 cm deep.", []),
@@ -70,6 +77,7 @@ def test_degrees_outside_brackets(text: str, expected: list[str]) -> None:
         ("Fold [100 g rolled oats] every half an hour.", ["every half an hour"]),
         ("Knead [100 g rolled oats] for about 8–10 min.", ["for about 8–10 min"]),
         ("[Knead for 8 min] [100 g rolled oats], and rest your arms for 1 min.", []),
+        ("Stir [100 g rolled oats] for 1 1/2–2 min. Then turn it.", ["for 1 1/2–2 min"]),
         ("Boil [100 g rolled oats] for 10 min.", []),  # told as a verb without a time
         ("Stir [100 g rolled oats] for one hour.", ["for one hour"]),
         ("Stir [100 g rolled oats] for at least six hours.", ["for at least six hours"]),

@@ -51,6 +51,8 @@ class Verb(NamedTuple):
     """An oven or grill named after it, in plain words too, is what it is done to."""
     lets: bool = False
     """A waiting verb after it, or after it and its object, takes its place: let it bubble, leave the dough to rise."""
+    carries: bool = False
+    """Also moves what it names, which is no wait: bring the edges together."""
     occasional: bool = False
     """As tending (basting, skimming) it is done now and then, unless it says how often."""
     stands: bool = False

@@ -1,4 +1,4 @@
-"""Equipment that plain words name: *tip into the pot*, *on a baking tray lined with paper*.
+"""Equipment that plain words name: *tip into the pot*, *on a baking tray lined with paper*, *grease a 20 cm tin*.
 
 The words are found by the same cutting and the same classes as in clauses. What they name is set out like what stands
 in brackets; where the food lies is told by clauses alone.
@@ -9,30 +9,39 @@ from __future__ import annotations
 from fractions import Fraction
 
 from tamis.quantity.number import parse as parse_number
+from tamis.reading.clause_reader import read_clause
 from tamis.reading.clauses import Tool
 from tamis.reading.plain import plain_of
-from tamis.reading.prose import prose_words
+from tamis.reading.prose import commands, prose_words
 from tamis.reading.vocabulary import Choices
 from tamis.record import NamedTuple
 from tamis.source import Span
-from tamis.syntax.cutting import COMMA, NUMBER_WORD, ONE
+from tamis.syntax.cutting import COMMA, ONE
 from tamis.syntax.document import Clause
 from tamis.typed import TYPE_CHECKING
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
 
+    from tamis.diagnostics import Diagnostic
     from tamis.kitchen.house import Kitchen
     from tamis.reading.plain import Plain
+    from tamis.reading.prose import ProseWords
     from tamis.syntax.document import Text
 
 _PLACES = frozenset(("PREP", "INTO", "ONHEAT", "TO"))
-_ARTICLES = frozenset(("ARTICLE", "THE"))
-_DEFINITE = frozenset(("THE",))
+_ARTICLES = frozenset(("ARTICLE", "THE", "EACH"))
+_DEFINITE = frozenset(("THE", "EACH"))
 _TOOLS = frozenset(("TOOL", "COUNTTOOL"))
 _OPEN = frozenset(("WORD",))
+_INDEFINITE = frozenset(("ARTICLE",))
+_SOME = frozenset(("SOME",))
+_FOOD = frozenset(("FOOD",))
+_MEASURES = frozenset(("COUNT", "WEIGHTOF"))
+_SIZES = frozenset((ONE["LENGTH"], ONE["MASS"], ONE["VOLUME"], ONE["INCH"]))
 # Adjectives before the noun: *a large deep baking tray*.
 _MOST_WORDS = 6
+_MOST_ALIKE = 3
 
 
 class Placed(NamedTuple):
@@ -45,7 +54,7 @@ class Placed(NamedTuple):
 
 
 def tools_in(part: Text, kitchen: Kitchen) -> Iterator[Placed]:
-    """The equipment after each preposition; a bowl *of* ice is told by what it holds, and is none of these."""
+    """The equipment of plain words, where it stands in the file."""
     for placed in plain_of(part.text, kitchen).ask(placed_tools):
         clause, offset = placed.tool.clause, part.span.start
         tool = placed.tool._replace(clause=clause._replace(span=clause.span.shifted(offset)))
@@ -59,43 +68,103 @@ def placed_tools(plain: Plain) -> tuple[Placed, ...]:
 
 def _placed(plain: Plain) -> Iterator[Placed]:
     asked = prose_words(plain.kitchen.language)
+    objects = {command.end for command in plain.ask(commands)}
     at, end = 0, len(plain)
     while at < end:
-        taken = plain.is_a(at, _PLACES)
-        if not taken or plain.words[at] in asked.without:
-            at += 1
-            continue
-        start, at = at, at + taken
-        first = at + plain.is_a(at, _ARTICLES)
-        number = _number(plain, first)
-        last = _end_of_tool(plain, first + bool(number))
-        if last is not None and not (last < end and plain.words[last] in asked.of):
-            definite = bool(plain.is_a(at, _DEFINITE))
-            tool = _tool(plain, first + bool(number), last)
-            if tool is not None and (first > at or number or tool[1]):
-                said = plain.slice(start, at).lower()
-                placed = tool[0]._replace(number=number or Fraction(1), definite=definite, preposition=said)
-                span = Span(plain.starts[start], plain.ends[last - 1])
-                yield Placed(placed, span, first > at and not definite)
-            at = last
+        taken = 0 if plain.words[at] in asked.without else plain.is_a(at, _PLACES)
+        sheet = at > 0 and plain.said[at] in asked.of  # a sheet of baking paper
+        named = None
+        if taken or sheet or at in objects or _is_brought(plain, at, asked):
+            named = _named(plain, at, at + (taken or sheet), asked)
+        if named is None or (sheet and named[0].tool.equipment.kind != "lining"):
+            at += taken or 1
+        else:
+            yield named[0]
+            at = named[1]
 
 
-def _tool(plain: Plain, first: int, last: int) -> tuple[Tool, bool] | None:
-    """The piece that these words name, and whether it needs no article: several, or foil."""
-    found = plain.kitchen.cupboard.find([word for word in plain.words[first:last] if word])
-    if found is None:
+def _is_brought(plain: Plain, at: int, asked: ProseWords) -> bool:
+    """Whether *a wide pan* begins here, behind no preposition: *have ready a wide pan*. What is only compared with one
+    (*the size of a plate*) is none."""
+    if not plain.is_a(at, _INDEFINITE) or plain.is_a(at, _SOME) > 1:
+        return False
+    before = range(max(0, at - _MOST_ALIKE), at)
+    return not any(plain.phrase(asked.alike, start) == at - start for start in before)
+
+
+def _named(plain: Plain, start: int, at: int, asked: ProseWords) -> tuple[Placed, int] | None:
+    """The piece whose article, number or name stands at a place, and the token behind it; it is placed where a
+    preposition starts before it."""
+    first = at + plain.is_a(at, _ARTICLES)
+    number = None if _end_of_size(plain, first) else _number(plain, first)
+    name = first + bool(number)
+    last = _end_of_tool(plain, name)
+    found = None if last is None else plain.kitchen.cupboard.find([word for word in plain.words[name:last] if word])
+    if found is None or last is None:
         return None
-    span = Span(plain.starts[first], plain.ends[last - 1])
-    clause = Clause(plain.slice(first, last), span, plain.kitchen.language)
+    placed, definite = at > start, bool(plain.is_a(at, _DEFINITE))
     bare = found.several or found.item.kind == "lining"
-    return Tool(clause, clause.text, found.item, found.adjectives), bare
+    stands = placed and found.item.kind == "vessel" and plain.said[start] not in asked.each_with
+    end = _end_of_contents(plain, last, stands, asked)
+    # A tin of tomatoes, two spoons sugar.
+    counted = found.item.count_unit if end > last else not placed and bool(plain.is_a(last, _FOOD))
+    compound = definite and not placed and _goes_on(plain, last, asked)  # the pan juices
+    # A scant cup, of its weight.
+    measure = not (placed and plain.said[start] not in asked.of) and plain.is_a(last - 1, _MEASURES)
+    if end == 0 or measure or counted or compound or (first == at and not number and not bare):
+        return None
+    span = Span(plain.starts[at if end > last else name], plain.ends[end - 1])
+    clause = Clause(plain.text[span.start : span.end], span, plain.kitchen.language)
+    tool = Tool(clause, clause.text, found.item, found.adjectives, number or Fraction(1))
+    if end > last or any(map(plain.is_count, range(name, last))):
+        tool = _read(plain, at, end) or tool
+    said = plain.slice(start, at).lower() if placed else ""
+    tool = tool._replace(definite=definite, preposition=said)
+    return Placed(tool, Span(plain.starts[start], span.end), first > at and not definite), end
+
+
+def _read(plain: Plain, first: int, end: int) -> Tool | None:
+    """The piece as a clause would name it, with its size and what it holds: *a 20 cm tin*, *a bowl of iced water*."""
+    findings: list[Diagnostic] = []
+    span, language = Span(plain.starts[first], plain.ends[end - 1]), plain.kitchen.language
+    records = read_clause(Clause(plain.slice(first, end), span, language), plain.kitchen, findings)
+    tool = records[0] if len(records) == 1 and not findings else None
+    return tool if isinstance(tool, Tool) else None
+
+
+def _goes_on(plain: Plain, at: int, asked: ProseWords) -> bool:
+    """Whether an open word follows that is no adverb: the tool is only half of a name."""
+    return _is_open(plain, at) and not plain.said[at].endswith(asked.adverbs)
+
+
+def _end_of_contents(plain: Plain, at: int, stands: bool, asked: ProseWords) -> int:
+    """Where ends what a vessel is said to hold (*of iced water*): the same place if nothing is said of it, 0 if that
+    makes it a measure of food. In a bowl of it something may be put, whatever it is (`stands`)."""
+    if at >= len(plain) or plain.said[at] not in asked.of:
+        return at
+    end = at + 1
+    while end < min(len(plain), at + _MOST_WORDS) and _is_open(plain, end):
+        end += 1
+    held = plain.kitchen.larder.find(plain.said[at + 1 : end]) if end > at + 1 else None
+    return end if end > at + 1 and (stands or (held and held.goods.role == "water")) else 0
 
 
 def _number(plain: Plain, at: int) -> Fraction | None:
     """How many of them: *on two trays*."""
-    if at < len(plain) and plain.fixed[at] in (NUMBER_WORD, ONE["NUMBER"]):
+    if at < len(plain) and plain.is_count(at):
         return parse_number(plain.slice(at, at + 1).strip(), plain.kitchen.language)
     return None
+
+
+def _end_of_size(plain: Plain, at: int) -> int:
+    """Where a size ends that begins at a place: *20 cm*, *20 × 30 cm*, *3-litre*; 0 if none does."""
+    while at + 1 < len(plain) and plain.is_count(at):
+        if plain.fixed[at + 1] in _SIZES:
+            return at + 2
+        if plain.fixed[at + 1] is not ONE["TIMES"]:
+            return 0
+        at += 2
+    return 0
 
 
 def _end_of_tool(plain: Plain, first: int) -> int | None:
@@ -108,11 +177,18 @@ def _end_of_tool(plain: Plain, first: int) -> int | None:
         if size:
             at += size
             end = at
-        elif end is not None or not (plain.is_a(at, _OPEN) or _is_between_adjectives(plain, at)):
+        elif end is None and (sized := _end_of_size(plain, at)):
+            at = sized
+        elif end is not None or not (_is_open(plain, at) or _is_between_adjectives(plain, at)):
             break
         else:
             at, comma = at + 1, plain.fixed[at] is COMMA
     return end
+
+
+def _is_open(plain: Plain, at: int) -> bool:
+    """Whether a token is a word of a name; *in* is one, for inches."""
+    return bool(plain.is_a(at, _OPEN)) and not plain.is_a(at, _PLACES)
 
 
 def _is_between_adjectives(plain: Plain, at: int) -> bool:

@@ -8,8 +8,8 @@ from __future__ import annotations
 
 from functools import cache
 
-from tamis.reading.clauses import Cue, Target, Tool, VerbUse
-from tamis.reading.plain import phrases, plain_of
+from tamis.reading.clauses import Tool, VerbUse
+from tamis.reading.plain import phrases
 from tamis.reading.tables import match, tables
 from tamis.record import NamedTuple
 from tamis.source import Span
@@ -21,14 +21,11 @@ if TYPE_CHECKING:
     from collections.abc import Sequence
 
     from tamis.kitchen.equipment import Equipment
-    from tamis.kitchen.house import Kitchen
     from tamis.kitchen.verbs import Verb
     from tamis.reading.plain import Phrases, Plain
-    from tamis.reading.reading import Event
-    from tamis.syntax.document import Part, Text
 
 _OPENS = (",", ";", ":", ".", "(", "—", "–")
-_STOPS = frozenset((".", ";", ","))
+STOPS = frozenset((".", ";", ","))
 # The classes of words that stand before a name or part two of them, and never for work.
 _SMALL = (
     "ARTICLE",
@@ -47,6 +44,10 @@ _SMALL = (
     "WHILE",
     "BEFORE",
 )
+# What stands before the work and is told by itself: *in a bowl, …*, *meanwhile, …*.
+_ASIDE = frozenset(("PREP", "INTO", "ONHEAT", "MEANWHILE", "UNTIL", "WHILE", "FOR", "AT"))
+_MERE = ("WORD", "TRAIT", "ANY")
+_OBJECT = frozenset(("THE", "ARTICLE"))
 # *To rest and cool completely*: so many words at most stand between *to* and the clause that says how long.
 _WAITED = 5
 _PREPOSITION = 4
@@ -59,6 +60,7 @@ class ProseWords(NamedTuple):
     through: frozenset[str]
     adverbs: tuple[str, ...]
     joints: frozenset[str]
+    aside: Phrases
     between: frozenset[str]
     purpose: tuple[str, ...]
     to: frozenset[str]
@@ -73,22 +75,20 @@ class ProseWords(NamedTuple):
     small: frozenset[str]
     of: frozenset[str]
     without: frozenset[str]
-    nothing: Phrases
-    own: Phrases
-    body: Phrases
-    carried: tuple[Phrases, Phrases, Phrases]
+    alike: Phrases
 
 
 @cache
 def prose_words(language: str) -> ProseWords:
     """The words of a language, read once."""
     lists, closed = word_lists(language, "prose"), word_lists(language, "clause")["closed"]
-    imperative, named, purposes, idle = lists["imperative"], lists["named"], lists["purposes"], lists["idle"]
+    imperative, named, purposes = lists["imperative"], lists["named"], lists["purposes"]
     return ProseWords(
         opens=frozenset((*_OPENS, *imperative["opens"])),
         through=frozenset(imperative["through"]),
         adverbs=imperative["adverbs"],
         joints=frozenset(imperative["joints"]),
+        aside=phrases(imperative["aside"], language),
         between=frozenset(purposes["between"]),
         purpose=tuple(f"{word} " for word in purposes["begin"]),
         to=frozenset(closed["TO"]),
@@ -103,12 +103,7 @@ def prose_words(language: str) -> ProseWords:
         small=frozenset(word for name in _SMALL for word in closed[name]),
         of=frozenset(closed["OF"]),
         without=frozenset(lists["tools"]["without"]),
-        nothing=phrases(idle["no"], language),
-        own=phrases(idle["own"], language),
-        body=phrases(idle["body"], language),
-        carried=(
-            phrases(idle["to"], language), phrases(idle["the"], language), phrases(idle["places"], language)
-        ),
+        alike=phrases((*lists["tools"]["without"], *lists["tools"]["alike"]), language),
     )  # fmt: skip
 
 
@@ -252,18 +247,48 @@ def preposition_before(plain: Plain) -> str:
     return ""
 
 
-def first_word(plain: Plain) -> Span | None:
-    """The word in the place of an imperative at the start of a line: *faff* in *Then slowly faff with it*. None where a
-    small word, a food or a tool stands there."""
-    kitchen = plain.kitchen
-    asked = prose_words(kitchen.language)
-    for at, word in enumerate(plain.said):
-        if plain.is_number(at) or word in asked.through or word.endswith(asked.adverbs) or word in asked.opens:
-            continue
-        is_name = kitchen.cupboard.find([word]) or kitchen.larder.find([word])
-        known = not plain.is_word(at) or len(word) == 1 or word in asked.small or is_name
-        return None if known else Span(plain.starts[at], plain.ends[at])
-    return None
+class Unknown(NamedTuple):
+    """A word in the place of an imperative that names no work which is known; `sure`: it can be nothing else there."""
+
+    first: int
+    sure: bool
+
+
+def unknown_work(plain: Plain) -> tuple[Unknown, ...]:
+    """Words in the place of an imperative: *faff* in *Then slowly faff with it*, in *When soft, faff with it*. Small
+    words, foods and tools are none."""
+    asked, said, found = prose_words(plain.kitchen.language), plain.said, []
+    is_open, sure, joined, at = True, False, False, 0
+    while at < len(said):
+        word = said[at]
+        opens = word in asked.opens or word[-1] == "."
+        if opens or (is_open and _is_passed(plain, at, asked)):
+            sure = word in asked.then or word[-1] == "." or (is_open and sure)
+            is_open, joined, at = True, word.isalpha(), at + 1
+        elif is_open and (plain.is_a(at, _ASIDE) or plain.phrase(asked.aside, at)):
+            at = next((comma for comma in range(at, len(said)) if said[comma] == ","), len(said))
+        else:
+            if is_open and _is_unknown(plain, at, asked):
+                found.append(Unknown(at, sure or (joined and plain.is_a(at + 1, _OBJECT) > 0)))
+            is_open, at = False, at + 1
+    return tuple(found)
+
+
+def _is_passed(plain: Plain, at: int, asked: ProseWords) -> bool:
+    """Whether a word may stand before an imperative."""
+    word = plain.said[at]
+    return plain.is_number(at) or word in asked.through or word.endswith(asked.adverbs)
+
+
+def _is_unknown(plain: Plain, at: int, asked: ProseWords) -> bool:
+    """Whether a word has no meaning at all to the kitchen."""
+    kitchen, word = plain.kitchen, plain.said[at]
+    if len(word) == 1 or word in asked.small or plain.fixed[at] is not None:
+        return False
+    if any(kind not in _MERE for kind, _ in plain.vocabulary.choice(plain.words, at).ways):
+        return False
+    names = kitchen.cupboard.find([word]) or kitchen.larder.find([word])
+    return not (names or kitchen.verbs.match(plain.said, at) or kitchen.verbs.participle(word))
 
 
 def fills_each(plain: Plain) -> bool:
@@ -272,7 +297,7 @@ def fills_each(plain: Plain) -> bool:
     if not plain.said or plain.said[-1] not in asked.each_with:
         return False
     for word in reversed(plain.said):
-        if word in asked.each or word in _STOPS:
+        if word in asked.each or word in STOPS:
             return word in asked.each
     return False
 
@@ -281,7 +306,7 @@ def goes_into_each(plain: Plain) -> bool:
     """Whether plain words begin as in *in the middle of each*."""
     each = prose_words(plain.kitchen.language).each
     for word in plain.said:
-        if word in each or word in _STOPS:
+        if word in each or word in STOPS:
             return word in each
     return False
 
@@ -302,42 +327,3 @@ def next_work(plain: Plain) -> int | None:
         if letter.isalnum() if word == ";" else letter.isalpha() and not letter.islower():
             return start
     return None
-
-
-def _waits_for_nothing(use: VerbUse, texts: Sequence[Text], kitchen: Kitchen) -> bool:
-    """Whether a verb that waits does so in none of these plain words: *leave no lumps*, *rest your hands*, *bring … to
-    the table*, where food is carried. What lets or stands has no way to go."""
-    asked = prose_words(kitchen.language)
-    carries = not use.verb.lets and not use.verb.stands
-    for part in texts:
-        plain = plain_of(part.text, kitchen)
-        after = use.span.end - part.span.start
-        if part.span.end <= use.span.start:
-            continue
-        at = plain.after(after)
-        behind = plain.phrase(asked.own, at)
-        if after > 0 and (plain.phrase(asked.nothing, at) or (behind and plain.phrase(asked.body, at + behind))):
-            return True
-        if carries and any(_carried(plain, place, asked) for place in range(at, len(plain))):
-            return True
-    return False
-
-
-def _carried(plain: Plain, at: int, asked: ProseWords) -> bool:
-    """Whether a place begins *to the table*."""
-    for said in asked.carried:
-        size = plain.phrase(said, at)
-        if not size:
-            return False
-        at += size
-    return True
-
-
-def without_idle(parts: Sequence[Part], events: list[Event], kitchen: Kitchen) -> list[Event]:
-    """The events without the verbs that wait for nothing, in a line that tells no end of a wait."""
-    if any(isinstance(event, Cue | Target) for event in events):
-        return events
-    texts = [part for part in parts if not isinstance(part, Clause)]
-    uses = [event for event in events if isinstance(event, VerbUse) and event.verb.waits]
-    idle = [use for use in uses if _waits_for_nothing(use, texts, kitchen)]
-    return [event for event in events if event not in idle]

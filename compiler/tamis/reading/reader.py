@@ -36,7 +36,6 @@ from tamis.reading.prose import (
     prose_words,
     purpose_before,
     waited,
-    without_idle,
 )
 from tamis.reading.reading import (
     ActionRead,
@@ -141,6 +140,8 @@ class _Reader:
                 timed = timed or any(map(_gives_time, read))
                 events += read
         if not timed and any([isinstance(event, VerbUse) and event.verb.waits for event in events]):
+            from tamis.reading.idle import without_idle
+
             events = without_idle(parts, events, self.kitchen)
         return ActionRead(parts, tuple(events), action.span)
 

@@ -38,13 +38,13 @@ Whip [300 ml double cream] and [20 g caster sugar] [in a large bowl] [until thic
 
 
 def check(view: View) -> Iterator[Diagnostic]:
-    """`in a` or `into a` with a vessel; *the* pan was named before, and a bowl of ice is told by its *of*."""
+    """`in a` or `into a` with a vessel; *the* pan was named before, and in a bowl of ice something else stands."""
     enters = check_words(view.recipe.language).vessels.enters
     for words in view.plain:
         for placed in words.plain.ask(placed_tools):
             item = placed.tool.equipment
             entered = placed.indefinite and placed.tool.preposition in enters
-            if entered and item.kind == "vessel" and not item.count_unit:
+            if entered and item.kind == "vessel" and not (item.count_unit or placed.tool.contains):
                 span = placed.span.shifted(words.start)
                 said = view.source.slice(span)
                 message = f"“{said}” stands outside brackets: nothing tells that the food lies there now"

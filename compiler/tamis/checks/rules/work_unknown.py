@@ -1,4 +1,4 @@
-"""A line with a time, whose word for the work is not known.
+"""A line with a time, whose word for the work is not known, or that has none.
 
 The plan takes all of that time for work by hand: what is left to itself is then done by nobody else, and nothing runs
 beside it.
@@ -12,15 +12,16 @@ from collections.abc import Iterator
 
 from tamis.diagnostics import Diagnostic, Severity
 from tamis.reading.clauses import Time
-from tamis.reading.plain import plain_of
-from tamis.reading.prose import first_word
-from tamis.syntax.document import Text
+from tamis.reading.prose import unknown_work
 from tamis.typed import TYPE_CHECKING
 from tamis.words import example
 
 if TYPE_CHECKING:
-    from tamis.checks.view import View
+    from collections.abc import Iterable
+
+    from tamis.checks.view import Stretch, View
     from tamis.model.recipe import Action
+    from tamis.source import Span
 
 RULE = "work-unknown"
 LEVEL: Severity = "warning"
@@ -47,22 +48,39 @@ Leave it [for 2 h].
 
 
 def check(view: View) -> Iterator[Diagnostic]:
-    """The first word of a line with a time and no verb, where it stands as a command."""
+    """The word in the place of the last command before a time, if it is no known verb."""
+    stretches: dict[int, list[Stretch]] = {}
+    for words in view.plain:
+        stretches.setdefault(words.action.number, []).append(words)
     for action in view.recipe.actions:
-        first = action.parts[0] if action.parts else None
-        if action.verbs or action.continues or not isinstance(first, Text) or not _timed_alone(action):
+        time = next((read for read in action.reads if isinstance(read, Time)), None)
+        # A time that tells neither its work nor whether hands are free.
+        if time is None or time.verb is not None or time.hands is not None or action.continues:
             continue
-        found = plain_of(first.text, view.kitchen).ask(first_word)
-        if found is not None:
-            found = found.shifted(first.span.start)
-            word = view.source.slice(found)
-            near = view.kitchen.verbs.near(word.lower())
+        span = _unknown(stretches.get(action.number, ()), action, time)
+        if span is not None:
+            yield _said(view, span)
+        elif not action.verbs and action.work.hands:
+            message = "nothing tells what is done in this time: it is planned as work by hand"
             alone = example(view.recipe.language, "unattended")
-            hint = f"did you mean `{near}`?" if near else f"say it by a word that is known, or mark the time: {alone}"
-            message = f"no work is called “{word}”: the time is planned as work by hand"
-            yield Diagnostic(RULE, LEVEL, found, message, hint)
+            yield Diagnostic(RULE, LEVEL, time.clause.span, message, f"say it by a verb, or mark the time: {alone}")
 
 
-def _timed_alone(action: Action) -> bool:
-    """A time that tells neither its work nor whether hands are free."""
-    return any(isinstance(read, Time) and read.verb is None and read.hands is None for read in action.reads)
+def _unknown(stretches: Iterable[Stretch], action: Action, time: Time) -> Span | None:
+    """Where such a word stands; behind a verb only where it can be nothing else."""
+    before = [use.span.end for use in action.verbs if use.span.start < time.clause.span.start]
+    for words in stretches:
+        if words.start < time.clause.span.start:
+            for unknown in words.plain.ask(unknown_work):
+                span = words.span(unknown.first, unknown.first + 1)
+                if not before or (unknown.sure and span.start >= before[-1]):
+                    return span
+    return None
+
+
+def _said(view: View, span: Span) -> Diagnostic:
+    word = view.source.slice(span)
+    near = view.kitchen.verbs.near(word.lower())
+    alone = example(view.recipe.language, "unattended")
+    hint = f"did you mean `{near}`?" if near else f"say it by a word that is known, or mark the time: {alone}"
+    return Diagnostic(RULE, LEVEL, span, f"no work is called “{word}”: the time is planned as work by hand", hint)
