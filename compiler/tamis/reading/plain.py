@@ -69,6 +69,11 @@ class Plain:
         """Whether a token is a number in figures."""
         return self.fixed[at] in _NUMBERS
 
+    @property
+    def has_numbers(self) -> bool:
+        """Whether there is a number in figures."""
+        return any([number in self.fixed for number in _NUMBERS])
+
     def is_count(self, at: int) -> bool:
         """Whether a token is a number, in figures or in letters."""
         return self.fixed[at] in _COUNTS

@@ -30,6 +30,7 @@ if TYPE_CHECKING:
     from tamis.syntax.document import Text
 
 _PLACES = frozenset(("PREP", "INTO", "ONHEAT", "TO"))
+_BEGIN = _PLACES | {"OF", "ARTICLE"}
 _ARTICLES = frozenset(("ARTICLE", "THE", "EACH"))
 _DEFINITE = frozenset(("THE", "EACH"))
 _TOOLS = frozenset(("TOOL", "COUNTTOOL"))
@@ -71,6 +72,9 @@ def _placed(plain: Plain) -> Iterator[Placed]:
     objects = {command.end for command in plain.ask(commands)}
     at, end = 0, len(plain)
     while at < end:
+        if at not in objects and not plain.is_a(at, _BEGIN):
+            at += 1
+            continue
         taken = 0 if plain.words[at] in asked.without else plain.is_a(at, _PLACES)
         sheet = at > 0 and plain.said[at] in asked.of  # a sheet of baking paper
         named = None

@@ -166,7 +166,7 @@ def commands(plain: Plain) -> tuple[Command, ...]:
 
 def _without_numbers(plain: Plain) -> tuple[list[str], Sequence[int]]:
     """The tokens among which verbs are sought, and their places: *let 4 pieces rest*."""
-    if not any(map(plain.is_number, range(len(plain)))):
+    if not plain.has_numbers:
         return plain.said, range(len(plain))
     places = [at for at in range(len(plain)) if not plain.is_number(at)]
     return [plain.said[at] for at in places], places
