@@ -12,21 +12,17 @@ from __future__ import annotations
 from collections.abc import Iterator
 from functools import cache
 
-from tamis.checks.view import Stretch
 from tamis.checks.words import Words, check_words
 from tamis.diagnostics import Diagnostic, Severity
 from tamis.kitchen.likely import likely
 from tamis.quantity.nouns import nouns
-from tamis.reading.plain import plain_of
+from tamis.reading.prose import commands
 from tamis.record import NamedTuple
-from tamis.syntax.document import Text
 from tamis.typed import TYPE_CHECKING
 
 if TYPE_CHECKING:
-    from tamis.checks.view import View
-    from tamis.kitchen.house import Kitchen
+    from tamis.checks.view import Stretch, View
     from tamis.kitchen.verbs import Verb
-    from tamis.model.recipe import Action
     from tamis.reading.plain import Plain
     from tamis.source import Span
 
@@ -100,14 +96,25 @@ def check(view: View) -> Iterator[Diagnostic]:
     """What follows an adding or cooking verb in plain words, or a bracket after one, if it is a food."""
     known: set[str] | None = None
     singular = nouns(view.recipe.language).singular
-    for action in view.recipe.actions:
-        for verb, words, at in _places(action, view.kitchen):
-            for named in _foods_at(words, at):
+    for words in view.plain:
+        for end, foods in words.plain.ask(_foods):
+            verb = _working(words, end)
+            for named in foods if verb else ():
                 if known is None:
                     known = _known_words(view)
                 measured = singular(named.food.split(" ")[-1]) in known or named.food in known
-                if not measured or (named.vague and not named.definite):
+                if verb and (not measured or (named.vague and not named.definite)):
                     yield _said(view, named, words.span(named.first, named.end), verb, measured)
+
+
+def _working(words: Stretch, end: int | None) -> Verb | None:
+    """The verb that ends so far behind the start of these words, if it adds or cooks; None stands for that of the words
+    before them."""
+    uses = [use for use in words.action.verbs if use.span.start < words.start or end is not None]
+    if end is not None:
+        uses = [use for use in uses if use.span.end == words.start + end]
+    verb = uses[-1].verb if uses else None
+    return verb if verb and (verb.adds or verb.cooks or verb.heat) else None
 
 
 def _said(view: View, named: Named, span: Span, verb: Verb, measured: bool) -> Diagnostic:
@@ -122,44 +129,29 @@ def _said(view: View, named: Named, span: Span, verb: Verb, measured: bool) -> D
     return Diagnostic(RULE, "information" if light else "warning", span, message, hint)
 
 
-def _places(action: Action, kitchen: Kitchen) -> Iterator[tuple[Verb, Stretch, int]]:
-    """The places behind each verb that adds or cooks, and where plain words go on after a bracket (`[2 onions] in
-    butter`); verbs and parts both go left to right."""
-    uses = action.verbs
-    next_use = 0
-    working: Verb | None = None
-    for index, part in enumerate(action.parts):
-        words = None
-        if isinstance(part, Text) and (working or next_use < len(uses)):
-            words = Stretch(action, plain_of(part.text, kitchen), part.span.start)
-        if words and working and index and (at := words.plain.ask(_goes_on)) >= 0:
-            yield working, words, at
-        start, end = part.span
-        while next_use < len(uses) and uses[next_use].span.start < end:
-            use = uses[next_use]
-            next_use += 1
-            working = use.verb if use.verb.adds or use.verb.cooks or use.verb.heat else None
-            if words and working and use.span.end > start:
-                yield working, words, words.plain.after(use.span.end - start)
-
-
-def _goes_on(plain: Plain) -> int:
-    """Where more food may begin in words behind a clause; -1 for nowhere."""
+def _foods(plain: Plain) -> tuple[tuple[int | None, tuple[Named, ...]], ...]:
+    """The foods behind each verb, and where plain words go on after a bracket (`[2 onions] in butter`), with the place
+    where the verb ends."""
+    found: list[tuple[int | None, tuple[Named, ...]]] = [
+        (plain.ends[command.end - 1], _foods_at(plain, command.end)) for command in plain.ask(commands)
+    ]
     at = int(plain.said[:1] == [","])
-    more = plain.said[at : at + 1] and plain.said[at] in _words(plain.kitchen.language).after_clause
-    return at if more and plain.is_word(at + 1) else -1
+    if plain.said[at : at + 1] and plain.said[at] in _words(plain.kitchen.language).after_clause:
+        found.insert(0, (None, _foods_at(plain, at)))
+    return tuple((end, foods) for end, foods in found if foods)
 
 
-def _foods_at(words: Stretch, at: int) -> Iterator[Named]:
+def _foods_at(plain: Plain, at: int) -> tuple[Named, ...]:
     """The foods that are named from a place on, if one is; *and* may join more."""
-    plain, asked = words.plain, _words(words.plain.kitchen.language)
-    verbs = {use.span.start - words.start for use in words.action.verbs}
-    while (named := _food_at(plain, at, asked)) and plain.starts[named.first] not in verbs:
-        yield named
+    asked, verbs = _words(plain.kitchen.language), {command.first for command in plain.ask(commands)}
+    found: list[Named] = []
+    while (named := _food_at(plain, at, asked)) and named.first not in verbs:
+        found.append(named)
         at = named.end + (plain.said[named.end : named.end + 1] == [","])
-        if at + 1 >= len(plain) or plain.said[at] not in asked.next_food or plain.starts[at + 1] in verbs:
-            return
+        if at + 1 >= len(plain) or plain.said[at] not in asked.next_food or at + 1 in verbs:
+            break
         at += 1
+    return tuple(found)
 
 
 def _food_at(plain: Plain, at: int, asked: _Words) -> Named | None:
