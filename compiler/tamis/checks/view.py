@@ -118,14 +118,12 @@ class View:
     @cached_property
     def plain(self) -> tuple[Stretch, ...]:
         """The plain words of each action, cut up, in the order of the text."""
-        return tuple(
-            [
-                Stretch(action, plain_of(part.text, self.kitchen), part.span.start)
-                for action in self.recipe.actions
-                for part in action.parts
-                if isinstance(part, Text)
-            ]
-        )
+        return tuple([words for action in self.recipe.actions for words in self.plain_in(action)])
+
+    def plain_in(self, action: Action) -> list[Stretch]:
+        """The plain words of one action."""
+        parts = (part for part in action.parts if isinstance(part, Text))
+        return [Stretch(action, plain_of(part.text, self.kitchen), part.span.start) for part in parts]
 
     @cached_property
     def amounts(self) -> tuple[tuple[Stretch, Amount], ...]:

@@ -51,7 +51,6 @@ class Vessels(NamedTuple):
 
     enters: Words
     opens: Words
-    others: Words
     goes_along: Words
 
 

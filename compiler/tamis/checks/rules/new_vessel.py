@@ -9,24 +9,23 @@ heading of its own.
 
 from __future__ import annotations
 
-import re
 from collections.abc import Iterator
 from functools import cache
 
 from tamis.checks.words import check_words
 from tamis.diagnostics import Diagnostic, Label, Severity
 from tamis.model.apart import closes_its_own
-from tamis.patterns import pattern
-from tamis.quantity.nouns import nouns
 from tamis.reading.clauses import Ingredient, Naming, Tool
+from tamis.reading.plain_tools import placed_tools
 from tamis.source import Span
-from tamis.syntax.document import Text
 from tamis.typed import TYPE_CHECKING
-from tamis.words import example, one_of
+from tamis.words import example
 
 if TYPE_CHECKING:
     from tamis.checks.view import View
     from tamis.model.recipe import Action, StepView
+    from tamis.reading.plain import Plain
+    from tamis.reading.plain_tools import Placed
     from tamis.reading.reading import Event
 
 RULE = "new-vessel"
@@ -53,20 +52,6 @@ Add [the cream].
 """
 
 
-@cache
-def _opens(language: str) -> re.Pattern[str]:
-    """`In a clean bowl,` at the start of a line."""
-    words, articles = check_words(language).vessels, nouns(language).indefinite
-    opener = one_of(word.capitalize() for word in words.opens)
-    return pattern(rf"{opener} {one_of((*words.others, *articles))} ([\w -]{{3,40}}),")
-
-
-@cache
-def _batch(language: str) -> re.Pattern[str]:
-    """A word that says that the batch itself goes along."""
-    return pattern(rf"\b{one_of(check_words(language).vessels.goes_along)}\b", re.IGNORECASE)
-
-
 def check(view: View) -> Iterator[Diagnostic]:
     """Follows, in each component, the vessel that the batch lies in."""
     language = view.recipe.language
@@ -78,7 +63,7 @@ def check(view: View) -> Iterator[Diagnostic]:
                 if _beside(step, action) or closes_its_own(_events(action)):
                     continue
                 vessel = _vessel(action, language)
-                if vessel and lies_in and _takes_new_food(action, vessel, language):
+                if vessel and lies_in and _takes_new_food(view, action, vessel):
                     yield _finding(vessel.clause.span, lies_in)
                 elif lies_in and not vessel and (said := _vessel_in_words(view, action)):
                     yield _finding(said, lies_in)
@@ -111,7 +96,7 @@ def _vessel(action: Action, language: str) -> Tool | None:
     return None
 
 
-def _takes_new_food(action: Action, vessel: Tool, language: str) -> bool:
+def _takes_new_food(view: View, action: Action, vessel: Tool) -> bool:
     """Whether new food goes into a vessel by itself: right before it, no verb and no word for the batch between. A bowl
     named again with an article is another one."""
     if vessel.definite or action.takings:
@@ -124,21 +109,38 @@ def _takes_new_food(action: Action, vessel: Tool, language: str) -> bool:
     between = range(food.clause.span.end, vessel.clause.span.start)
     if any(use.span.start in between for use in action.verbs):
         return False
-    batch = _batch(language)
-    return not any(isinstance(part, Text) and batch.search(part.text) for part in action.parts)
+    return not any(_goes_along(words.plain) for words in view.plain_in(action))
 
 
 def _vessel_in_words(view: View, action: Action) -> Span | None:
     """`In a clean bowl, whip [4 egg whites]`: a vessel that opens the line in plain words, before new food."""
-    first = action.parts[0] if action.parts else None
-    found = _opens(view.recipe.language).match(first.text) if isinstance(first, Text) else None
-    if first is None or found is None or action.takings or any(read.role == "reference" for read in action.reads):
+    if action.takings or any(read.role == "reference" for read in action.reads):
         return None
-    named = view.kitchen.cupboard.find(found[1].split())
+    first = next((words for words in view.plain_in(action) if words.start == action.span.start), None)
+    placed = first.plain.ask(_opens) if first else None
+    if first is None or placed is None:
+        return None
     food = any(isinstance(read, Ingredient) and not read.purpose for read in action.reads)
-    if named is None or named.item.kind != "vessel" or not food:
+    return placed.span.shifted(first.start) if food else None
+
+
+def _opens(plain: Plain) -> Placed | None:
+    """`In a clean bowl,` at the start of a line."""
+    placed = next(iter(plain.ask(placed_tools)), None)
+    if placed is None or placed.span.start > 0 or plain.said[plain.after(placed.span.end) :][:1] != [","]:
         return None
-    return Span(first.span.start, first.span.start + found.end(1))
+    entered = placed.indefinite and placed.tool.preposition in check_words(plain.kitchen.language).vessels.opens
+    return placed if entered and placed.tool.equipment.kind == "vessel" else None
+
+
+def _goes_along(plain: Plain) -> bool:
+    """Whether a word says that the batch itself goes along."""
+    return not _batch(plain.kitchen.language).isdisjoint(plain.said)
+
+
+@cache
+def _batch(language: str) -> frozenset[str]:
+    return frozenset(check_words(language).vessels.goes_along)
 
 
 def _finding(vessel: Span, lies_in: Tool) -> Diagnostic:
