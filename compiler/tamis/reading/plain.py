@@ -33,7 +33,19 @@ class Plain:
     """A stretch of plain words. `said` has every token in lower case, `words` the words alone and "" for numbers, their
     units and signs; tokens begin at `starts` and end at `ends`."""
 
-    __slots__ = ("_answers", "cut", "ends", "fixed", "kitchen", "said", "starts", "text", "vocabulary", "words")
+    __slots__ = (
+        "_answers",
+        "_ways",
+        "cut",
+        "ends",
+        "fixed",
+        "kitchen",
+        "said",
+        "starts",
+        "text",
+        "vocabulary",
+        "words",
+    )
 
     def __init__(self, text: str, vocabulary: Vocabulary) -> None:
         cut = vocabulary.cutter.cut(text)
@@ -46,6 +58,7 @@ class Plain:
         ]
         if "." in text:
             self._give_back_stops()
+        self._ways: list[tuple[tuple[str, int], ...] | None] = [None] * len(self.said)
         self._answers: dict[Callable[[Plain], object], Any] = {}
 
     def __len__(self) -> int:
@@ -84,11 +97,20 @@ class Plain:
 
     def is_a(self, at: int, kinds: frozenset[str]) -> int:
         """How many words at a place are of one of these classes; 0 for none."""
-        if at < len(self.said) and self.fixed[at] is None:
-            for kind, size in self.vocabulary.choice(self.words, at).ways:
-                if kind in kinds:
-                    return size
+        for kind, size in self.ways(at):
+            if kind in kinds:
+                return size
         return 0
+
+    def ways(self, at: int) -> tuple[tuple[str, int], ...]:
+        """The classes of a word, alone or with those after it; none of what is no word, or stands behind the end."""
+        if at >= len(self.said):
+            return ()
+        ways = self._ways[at]
+        if ways is None:
+            ways = () if self.fixed[at] is not None else self.vocabulary.choice(self.words, at).ways
+            self._ways[at] = ways
+        return ways
 
     def phrase(self, phrases: Phrases, at: int) -> int:
         """How many tokens the longest of the phrases has that begins at a place; 0 if none does."""

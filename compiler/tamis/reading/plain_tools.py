@@ -34,7 +34,6 @@ _BEGIN = _PLACES | {"OF", "ARTICLE"}
 _ARTICLES = frozenset(("ARTICLE", "THE", "EACH"))
 _DEFINITE = frozenset(("THE", "EACH"))
 _TOOLS = frozenset(("TOOL", "COUNTTOOL"))
-_OPEN = frozenset(("WORD",))
 _INDEFINITE = frozenset(("ARTICLE",))
 _SOME = frozenset(("SOME",))
 _FOOD = frozenset(("FOOD",))
@@ -192,7 +191,8 @@ def _end_of_tool(plain: Plain, first: int) -> int | None:
 
 def _is_open(plain: Plain, at: int) -> bool:
     """Whether a token is a word of a name; *in* is one, for inches."""
-    return bool(plain.is_a(at, _OPEN)) and not plain.is_a(at, _PLACES)
+    kinds = [kind for kind, _ in plain.ways(at)]
+    return "WORD" in kinds and _PLACES.isdisjoint(kinds)
 
 
 def _is_between_adjectives(plain: Plain, at: int) -> bool:

@@ -285,7 +285,7 @@ def _is_unknown(plain: Plain, at: int, asked: ProseWords) -> bool:
     kitchen, word = plain.kitchen, plain.said[at]
     if len(word) == 1 or word in asked.small or plain.fixed[at] is not None:
         return False
-    if any(kind not in _MERE for kind, _ in plain.vocabulary.choice(plain.words, at).ways):
+    if any(kind not in _MERE for kind, _ in plain.ways(at)):
         return False
     names = kitchen.cupboard.find([word]) or kitchen.larder.find([word])
     return not (names or kitchen.verbs.match(plain.said, at) or kitchen.verbs.participle(word))
