@@ -6,7 +6,6 @@ without a finding, so what is shown can be copied.
 
 from __future__ import annotations
 
-from tamis.patterns import pattern
 from tamis.reading.clause_reader import read_clause
 from tamis.reading.clauses import Cue, Ingredient, Setting, Target, Tending, Time, Tool
 from tamis.reading.openers import step_openers
@@ -15,6 +14,7 @@ from tamis.reading.prose import commands
 from tamis.record import NamedTuple
 from tamis.source import Span
 from tamis.syntax.document import Clause, Part, Text
+from tamis.syntax.elision import Elision
 from tamis.typed import TYPE_CHECKING
 from tamis.words import word_lists
 
@@ -24,19 +24,17 @@ if TYPE_CHECKING:
     from tamis.diagnostics import Diagnostic
     from tamis.kitchen.house import Kitchen
     from tamis.reading.clauses import Read, VerbUse
+    from tamis.reading.plain import Plain
 
-    _Word = tuple[int, int, str]
     _Records = tuple[Read | VerbUse, ...]
     _Found = tuple[int, int, _Records]
 
 # A longer line is shown by the sentences that change.
 _LINE = 200
-_SPACED = pattern(r"[^\s,;:()!?—]+")
-# What a stretch ends at: a mark that is no part of a number or of an abbreviation, and the words between two of them.
-_MARK = pattern(r"[,;:()!?—]|\.(?=\s|\Z)")
-_LONGEST = 12
+# What a stretch ends at, as at a full stop.
+_MARKS = frozenset((",", ";", ":", "(", ")", "!", "?", "—"))
+_LONGEST = 14
 _BOUND = ("AND", "OR", "BEFORE")
-_NUMBER = pattern(r"\d|[½¼¾⅓⅔⅛⅜⅝⅞]")
 
 
 class _Openers(NamedTuple):
@@ -54,7 +52,9 @@ def _openers(language: str) -> _Openers:
     found = {**lists["open"], **lists["closed"]}
     bound = frozenset(word for name in _BOUND for word in found[name])
     ranges = frozenset(lists["between"]["range"])
-    return _Openers(step_openers(language), frozenset(found["UNTIL"]), frozenset(found["FOR"]), bound, ranges)
+    parted = Elision(language).parted  # a phrase opens with its first word as that is cut
+    words, cues = (frozenset(parted(phrase)[0] for phrase in said) for said in (step_openers(language), found["UNTIL"]))
+    return _Openers(words, cues, frozenset(found["FOR"]), bound, ranges)
 
 
 def bracketed(parts: Sequence[Part], kitchen: Kitchen) -> str:
@@ -96,60 +96,70 @@ def _changed(written: str, said: str) -> str:
 
 def _found(text: str, kitchen: Kitchen, clause_follows: bool) -> Iterator[_Found]:
     """The clauses that plain words would make, and where they stand."""
-    for start, end in _stretches(text, kitchen, clause_follows):
-        yield from _clauses(text, start, end, kitchen)
+    plain = plain_of(text, kitchen)
+    for start, end in _stretches(plain, clause_follows):
+        yield from _clauses(plain, start, end)
 
 
-def _stretches(text: str, kitchen: Kitchen, clause_follows: bool) -> Iterator[tuple[int, int]]:
-    """The text between marks and verbs: no clause goes over one of these."""
-    found = plain_of(text, kitchen).ask(commands)
-    verbs = {command.use(0).span for command in found if clause_follows or not command.asks}
-    ends = sorted({(mark.start(), mark.end()) for mark in _MARK.finditer(text)} | verbs)
+def _stretches(plain: Plain, clause_follows: bool) -> Iterator[tuple[int, int]]:
+    """The tokens between marks and verbs: no clause goes over one of these."""
+    ends = {(at, at + 1) for at in range(len(plain)) if _is_mark(plain, at)}
+    verbs = {(command.first, command.end) for command in plain.ask(commands) if clause_follows or not command.asks}
     start = 0
-    for first, last in ends:
+    for first, last in sorted(ends | verbs):
         if first > start:
             yield start, first
         start = max(start, last)
-    yield start, len(text)
+    yield start, len(plain)
 
 
-def _clauses(text: str, start: int, end: int, kitchen: Kitchen) -> Iterator[_Found]:
+def _is_mark(plain: Plain, at: int) -> bool:
+    """Whether a token ends a stretch: a full stop within an abbreviation does not."""
+    return plain.said[at] in _MARKS or (plain.said[at] == "." and not plain.text[plain.ends[at] :][:1].strip())
+
+
+def _clauses(plain: Plain, start: int, end: int) -> Iterator[_Found]:
     """The clauses of a stretch, from left to right."""
-    openers = _openers(kitchen.language)
-    words = [(word.start(), word.end(), word[0].lower()) for word in _SPACED.finditer(text, start, end)]
-    at = 0
-    while at < len(words):
-        size, records = _longest(text, words, at, openers, kitchen)
+    openers = _openers(plain.kitchen.language)
+    at = start
+    while at < end:
+        last, records = _longest(plain, at, end, openers)
         if records:
-            yield words[at][0], words[at + size - 1][1], records
-        at += size
+            yield plain.starts[at], plain.ends[last - 1], records
+        at = last
 
 
-def _longest(text: str, words: Sequence[_Word], at: int, openers: _Openers, kitchen: Kitchen) -> tuple[int, _Records]:
-    """The longest clause that opens at a word, and of how many words it is; one word and no records if none does."""
-    first = words[at][2]
-    if first not in openers.words and not _NUMBER.match(first):
-        return 1, ()
+def _longest(plain: Plain, at: int, end: int, openers: _Openers) -> tuple[int, _Records]:
+    """Where the longest clause ends that opens at a token; the next token and no records if none does."""
+    if _is_joined(plain, at) or (plain.said[at] not in openers.words and not plain.is_number(at)):
+        return at + 1, ()
     last = at + 1
-    while last < len(words) and last < at + _LONGEST and not _is_apart(words, at, last, openers):
+    while last < min(end, at + _LONGEST) and not _is_apart(plain, at, last, openers):
         last += 1
-    for end in range(last, at, -1):
-        if words[end - 1][2] not in openers.bound:
-            records = _read(text[words[at][0] : words[end - 1][1]], kitchen)
+    for behind in range(last, at, -1):
+        if plain.said[behind - 1] not in openers.bound and not _is_joined(plain, behind):
+            records = _read(plain.slice(at, behind), plain.kitchen)
             if records:
-                return end - at, records
-    return 1, ()
+                return behind, records
+    return at + 1, ()
 
 
-def _is_apart(words: Sequence[_Word], first: int, at: int, openers: _Openers) -> bool:
-    """Whether a word opens a clause of its own: a cue goes on to the next time, and between two numbers it is the
+def _is_joined(plain: Plain, at: int) -> bool:
+    """Whether a token is written on to the one before it, and neither is a mark: *20* in *30–20 min*."""
+    if not 0 < at < len(plain) or plain.starts[at] > plain.ends[at - 1]:
+        return False
+    return not _is_mark(plain, at) and not _is_mark(plain, at - 1)
+
+
+def _is_apart(plain: Plain, first: int, at: int, openers: _Openers) -> bool:
+    """Whether a token opens a clause of its own: a cue goes on to the next time, and between two numbers it is the
     middle of a range."""
-    word = words[at][2]
+    word = plain.said[at]
     if word not in openers.words or at == first + 1:
         return False
-    if words[first][2] in openers.cues:
+    if plain.said[first] in openers.cues:
         return word in openers.times
-    return word not in openers.ranges or not _NUMBER.match(words[at - 1][2])
+    return word not in openers.ranges or not plain.is_number(at - 1)
 
 
 def _read(text: str, kitchen: Kitchen) -> _Records:
