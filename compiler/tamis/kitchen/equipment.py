@@ -105,13 +105,24 @@ class Cupboard:
         plain = [word.lower().replace("’", "'") for word in words]
         for order in self._orders:
             for size in range(min(LONGEST, len(plain)), 0, -1):
-                at = len(plain) - size if order == "before" else 0
-                name = " ".join(plain[at : at + size])
-                id = self.names.get(name)
-                if id is not None:
-                    others = (*plain[:at], *plain[at + size :])
-                    return FoundEquipment(self._piece(id), others, name in self._several)
+                found = self._at(plain, len(plain) - size if order == "before" else 0, size)
+                if found is not None:
+                    return found
+        if len(self._orders) > 1:  # with adjectives on both sides: *grand saladier froid*
+            for size in range(min(LONGEST, len(plain) - 2), 0, -1):
+                for at in range(1, len(plain) - size):
+                    found = self._at(plain, at, size)
+                    if found is not None:
+                        return found
         return None
+
+    def _at(self, plain: Sequence[str], at: int, size: int) -> FoundEquipment | None:
+        """The piece that so many words at a place name."""
+        name = " ".join(plain[at : at + size])
+        id = self.names.get(name)
+        if id is None:
+            return None
+        return FoundEquipment(self._piece(id), (*plain[:at], *plain[at + size :]), name in self._several)
 
     def near(self, name: str) -> str | None:
         """The name that a misspelt one may have meant, or None."""
