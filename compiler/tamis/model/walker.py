@@ -2,7 +2,8 @@
 
 The walker holds the present batch and the other open ones. Food in a clause goes into the present batch; food named
 from another batch joins it; only a batch named first in a new step, bare and by a verb that does not add, takes the
-work over. A meanwhile has a batch of its own and must be over when the next ordinary step begins.
+work over. A meanwhile has a batch of its own and must be over when the next ordinary step begins, or where a line names
+what the work before it holds.
 """
 
 from __future__ import annotations
@@ -17,7 +18,7 @@ from tamis.model.mass import ONE, plus, times
 from tamis.model.opened import Opened
 from tamis.model.recipe import Component, Product, StepView, Waiting
 from tamis.model.words import plain
-from tamis.reading.clauses import Meanwhile, Repeat, Tool, VerbUse
+from tamis.reading.clauses import Ingredient, Meanwhile, Reference, Repeat, Tool, VerbUse
 from tamis.source import Span
 from tamis.syntax.document import Clause
 from tamis.typed import TYPE_CHECKING
@@ -79,8 +80,10 @@ class Walker:
         return Waiting(self.flow.reading.document.source.slice(span), action.parts, reads, span)
 
     def _step(self, at: int, step: StepRead) -> StepView:
-        """A paragraph; one that begins with a meanwhile has a batch of its own."""
-        beside = bool(step.actions) and _is_meanwhile(step.actions[0])
+        """A paragraph; one that begins with a meanwhile has a batch of its own, to its end or to the line that names
+        what the work before it holds: there that work goes on."""
+        beside = meanwhile = bool(step.actions) and _is_meanwhile(step.actions[0])
+        before: Batch | None = None
         numbers: list[int] = []
         self.new_step = True
         if beside:
@@ -88,6 +91,9 @@ class Walker:
         wait: int | None = None
         batches = (ONE, False)
         for action in step.actions:
+            if beside and numbers and before is not None and self._goes_back(action, before):
+                self._put_down("meanwhile")
+                self.present, beside = before, False
             alone = not beside and _is_meanwhile(action)
             number, batches = self._action(action, at, beside or alone, alone, batches)
             numbers.append(number)
@@ -101,7 +107,18 @@ class Walker:
         else:
             self.last_wait = wait
         self._repeat_step(step, numbers)
-        return StepView(at, tuple(numbers), step.remarks, beside)
+        return StepView(at, tuple(numbers), step.remarks, meanwhile)
+
+    def _goes_back(self, action: ActionRead, before: Batch) -> bool:
+        """Whether a line of a meanwhile takes up the work before it: its first food is one of that."""
+        kitchen = self.flow.kitchen
+        first = next((event for event in action.events if isinstance(event, Ingredient | Reference)), None)
+        if not isinstance(first, Reference):
+            return False
+        words = plain(first.name, kitchen.language)
+        if self.present is not None and self.present.answers_to(words, kitchen):
+            return False
+        return before.answers_to(words, kitchen) or before.holds_kind(words, kitchen)
 
     def _action(
         self, action: ActionRead, step: int, beside: bool, alone: bool, batches: Batches
