@@ -56,6 +56,8 @@ ONE = {
 }  # fmt: skip
 # A number in letters: a count (two eggs) or just a word (until one side is brown).
 NUMBER_WORD = Choice((("NUMWORD", 1), ("ANY", 1)))
+_CHOICES: dict[str, Choice | None] = {**ONE, "WORD": None, "NUMWORD": NUMBER_WORD}
+"""What each kind of token may be; of a word the vocabulary tells."""
 END = _one("$END")
 COMMA = ONE["COMMA"]
 
@@ -74,10 +76,11 @@ def _looked_up(text: str) -> str:
 class Cut:
     """The tokens of a clause: what each is if it is no word, its word as it is looked up (else ""), and its place."""
 
-    __slots__ = ("ends", "fixed", "starts", "text", "words")
+    __slots__ = ("ends", "fixed", "opened", "starts", "text", "words")
 
     def __init__(self, text: str) -> None:
         self.text = text
+        self.opened = 0
         self.fixed: list[Choice | None] = []
         self.words: list[str] = []
         self.starts: list[int] = []
@@ -109,6 +112,7 @@ class Cutter:
         self._dozens = _phrases((("NUMWORD", lists["dozens"]["words"]),))
         self._units = units
         self._kinds: dict[str, str] = {}
+        self._alone: dict[str, str] = {}  # of those that begin no longer unit
         self._unit_words = _most_words(units)
         elided = Elision(language).words
         self._special = self.numbers | self._gas.keys() | self._dozens.keys()
@@ -120,11 +124,10 @@ class Cutter:
         """The tokens of a text, in order."""
         cut = Cut(text)
         at, end, last = 0, len(text), ""
-        match, special_words = self._token.match, self._special
+        match, special_words, alone, choice_of = self._token.match, self._special, self._alone, _CHOICES
         fix, say, begin, stop = cut.fixed.append, cut.words.append, cut.starts.append, cut.ends.append
         lower = _looked_up(text)
         special = False
-        depth = 0
         while at < end:
             found = match(text, at)
             if found is None:
@@ -134,38 +137,34 @@ class Cutter:
             word = ""
             if kind == "WORD":
                 word = lower[start:at]
-                kind = ""
-                if last in _BEFORE_UNITS or word in special_words:
+                if last == "NUMBER" and (unit := alone.get(text[start:at])):
+                    kind, word, at = unit, "", at + (text[at : at + 1] == ".")
+                elif last in _BEFORE_UNITS or word in special_words:
                     kind, at = self._word(text, word, start, at, last, cut)
-                last = kind or "WORD"
-                if kind == "NUMWORD":
-                    special, last = True, "NUMBER"
-                    fix(NUMBER_WORD)
-                elif kind:
-                    word = ""
-                    fix(ONE[kind])
-                else:
-                    fix(None)
-            else:
-                if kind == "HYPHEN":
-                    unit = self._hyphened(text, start, last)
-                    kind, start, at = unit if unit else ("ODD", start, at)
-                elif kind == "OPEN":
-                    depth += 1
-                    kind = "OPEN" if depth <= _DEEPEST else "ODD"
-                elif kind == "MARK":
-                    kind = _MARKS.get(text[start:at], "ODD")
-                fix(ONE[kind])
-                last = kind
+                    special = special or kind == "NUMWORD"
+                    word = word if kind in _WORDS else ""
+            elif kind in _SIGNS:
+                kind, start, at = self._sign(kind, text, start, at, last, cut)
+            fix(choice_of[kind])
             say(word)
             begin(start)
             stop(at)
+            last = "NUMBER" if kind == "NUMWORD" else kind
         if special:
             _settle_number_words(cut)
         return cut
 
+    def _sign(self, kind: str, text: str, start: int, stop: int, last: str, cut: Cut) -> tuple[str, int, int]:
+        """The class of a sign that is told by what stands round it, and its place."""
+        if kind == "HYPHEN":
+            return self._hyphened(text, start, last) or ("ODD", start, stop)
+        if kind == "OPEN":
+            cut.opened += 1
+            return ("OPEN" if cut.opened <= _DEEPEST else "ODD"), start, stop
+        return _MARKS.get(text[start:stop], "ODD"), start, stop
+
     def _word(self, text: str, word: str, start: int, stop: int, last: str, cut: Cut) -> tuple[str, int]:
-        """The class of a word that is more than a word where it stands, and where it ends; "" for a mere word."""
+        """The class of a word that may be more than a word where it stands, and where it ends."""
         if last == "NUMBER":
             kind, end = self._after_number(text, word, start, stop, cut)
             if kind:
@@ -173,12 +172,12 @@ class Cutter:
         elif last in self._joins and word in self._joins[last] and self._number_next.match(text, stop):
             return ("RANGE" if last == "TIME" else "TIMES"), stop
         if word not in self._special:
-            return "", stop
+            return "WORD", stop
         for phrases in (self._dozens, self._gas):
             found = _longest(phrases, word, text, start)
             if found and (found[0] != "GAS" or self._number_next.match(text, found[1])):
                 return found
-        return ("NUMWORD", stop) if word in self.numbers else ("", stop)
+        return ("NUMWORD", stop) if word in self.numbers else ("WORD", stop)
 
     def _after_number(self, text: str, word: str, start: int, stop: int, cut: Cut) -> tuple[str, int]:
         unit = self._unit(text, start, stop)
@@ -218,6 +217,8 @@ class Cutter:
         kind = self._kind(name)
         if not kind:
             return None
+        if not words and len(self._alone) < _MOST_KEPT:
+            self._alone[name] = kind
         return kind, stop + (text[stop : stop + 1] == ".")
 
     def _kind(self, name: str) -> str:
@@ -230,6 +231,8 @@ class Cutter:
         return known
 
 
+_WORDS = frozenset(("WORD", "NUMWORD"))
+_SIGNS = frozenset(("HYPHEN", "OPEN", "MARK"))
 _BEFORE_UNITS = frozenset(("NUMBER", "TIME", "LENGTH"))
 _MOST_KEPT = 2_000
 # Round brackets in one clause: more are no cook's.
@@ -266,9 +269,9 @@ def _pattern(numbered: tuple[str, ...], elided: tuple[str, ...]) -> str:
     cut_off = "".join(re.escape(word).replace("'", "[’']") + r"(?=\w)|" for word in elided)
     return rf"""\s*(?:
       (?P<WORD>{with_digits}|{cut_off}(?![{_FRACTIONS}])[^\W\d_][\w’'{HYPHENS}]*)
+    | (?P<NUMBER>[0-9]++(?!,[0-9])(?:\.[0-9]+ | [{_SPACES}{HYPHENS}][0-9]+[/⁄][0-9]+(?![0-9/]) | [/⁄][0-9]+
+        | [{_SPACES}]?[{_FRACTIONS}])? | [{_SPACES}]?[{_FRACTIONS}])
     | (?P<MISWRITTEN>[0-9]+,[0-9]+(?:[.,][0-9]+)*)
-    | (?P<NUMBER>[0-9]+[{_SPACES}{HYPHENS}][0-9]+[/⁄][0-9]+(?![0-9/]) | [0-9]+[/⁄][0-9]+
-        | [0-9]*[{_SPACES}]?[{_FRACTIONS}] | [0-9]+(?:\.[0-9]+)?)
     | (?P<RANGE>[{_DASHES}](?=\s*[0-9{_FRACTIONS}]))
     | (?P<HYPHEN>[{HYPHENS}](?=[^\W\d_]))
     | (?P<DEGREE>°\s*[CF]?(?!\w)|[℃℉])
