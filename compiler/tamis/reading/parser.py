@@ -71,13 +71,13 @@ class Parser:
     def parse_cut(self, cut: Cut) -> Node | Fault:
         """The same for a text already cut."""
         text, words, vocabulary = cut.text, cut.words, self.vocabulary
-        known, choices = vocabulary.of_first, None
+        known, later, choices = vocabulary.of_first, vocabulary.of_later, None
         values: list[Any] = []
         at, end = 0, len(words)
         stack = self._first(end)
         starts, ends, fixed = cut.starts, cut.ends, cut.fixed
-        while True:
-            choice = END if at >= end else fixed[at]
+        while at < end:
+            choice = fixed[at]
             if choice is None:
                 choice = known.get(words[at]) or vocabulary.choice(words, at)
             elif choice is COMMA:
@@ -85,16 +85,21 @@ class Parser:
                 choice = choices.at(at)
             move = stack.moves.get(choice) or self._move(stack, choice)
             if move is None:
-                return Fault(at, starts[at] if at < end else len(text), ends[at] if at < end else len(text), stack)
+                return Fault(at, starts[at], ends[at], stack)
             kind, taken, builds, stack = move
             for build in builds:
                 build(values)
-            if at >= end:
-                return values[0] if values else Fault(0, 0, len(text), stack)
-            first, last = starts[at], ends[at + taken - 1]
-            values.append((kind, text[first:last], first, last))
+            first = starts[at]
             at += taken
-            known = vocabulary.of_later
+            last = ends[at - 1]
+            values.append((kind, text[first:last], first, last))
+            known = later
+        move = stack.moves.get(END) or self._move(stack, END)
+        if move is None:
+            return Fault(at, len(text), len(text), stack)
+        for build in move[2]:
+            build(values)
+        return values[0] if values else Fault(0, 0, len(text), stack)
 
     def _first(self, length: int) -> Stack:
         if self._kept > _MOST_STACKS:
