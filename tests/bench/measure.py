@@ -90,10 +90,11 @@ def _floors(text: str, watch: Watch) -> None:
 def _phases(text: str, watch: Watch) -> None:
     """What `tamis.compile` does, phase by phase."""
     source, kitchen = Source("bench.tamis", text), default_kitchen("en")
-    with watch.on("parse"):
+    with watch.on("syntax"):
         document, syntax = parse(source, "en")
-    with watch.on("understand"):
+    with watch.on("reading"):
         reading, misread = read(document, kitchen)
+    with watch.on("model"):
         recipe, unsound = build(reading, kitchen, {})
     with watch.on("check"):
         view = View(source, document, recipe, kitchen, {}, assess(recipe, kitchen, {}))
