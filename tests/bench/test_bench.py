@@ -126,5 +126,5 @@ def test_the_bench_runs(tmp_path: Path) -> None:
     ran = subprocess.run(command, capture_output=True, text=True, check=True)
     figures = json.loads(out.read_text())["figures"]
     assert [figure["what"] in ran.stdout for figure in figures] == [True] * len(figures)
-    assert len(figures) == 8 + 13 + 1 + len(FAMILIES)
+    assert len(figures) == 12 + 13 + 1 + len(FAMILIES)
     assert all(figure["measured"] > 0 for figure in figures)

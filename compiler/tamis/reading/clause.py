@@ -70,6 +70,16 @@ def leaves(nodes: Sequence[Node]) -> list[Node]:
     return found
 
 
+def only_leaf(nodes: Sequence[Node]) -> Node | None:
+    """The word of nodes that hold just one, whatever they are made of."""
+    while len(nodes) == 1:
+        node = nodes[0]
+        if node[1].__class__ is not list:
+            return node
+        nodes = node[1]
+    return None
+
+
 def first_leaf(node: Node) -> Node:
     """The first word of a node."""
     while node[1].__class__ is list:
@@ -193,10 +203,10 @@ class Reading:
 
     def keys(self, nodes: Sequence[Node]) -> tuple[str, ...]:
         """The words of nodes as lists know them: in lower case, one by one."""
-        words = leaves(nodes)
-        if len(words) == 1:
-            return _keys_of(words[0][1])
-        return tuple([key for leaf in words for key in _keys_of(leaf[1])])
+        only = only_leaf(nodes)
+        if only:
+            return _keys_of(only[1])
+        return tuple([key for leaf in leaves(nodes) for key in _keys_of(leaf[1])])
 
     def find(
         self, rule: str, severity: Severity, span: Span, message: str, hint: str = "", fix: Fix | None = None

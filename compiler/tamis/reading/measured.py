@@ -10,7 +10,7 @@ from fractions import Fraction
 
 from tamis.quantity.amount import Amount
 from tamis.quantity.measure import Measure
-from tamis.reading.clause import child, end_of, is_leaf, leaves, start_of
+from tamis.reading.clause import child, end_of, is_leaf, leaves, only_leaf, start_of
 from tamis.reading.quantities import amount, as_one, check_size, factors, length, measures, one_measure, place, unit_of
 from tamis.typed import TYPE_CHECKING, Any
 
@@ -194,6 +194,9 @@ def check_held(reading: Reading, read: Measured, held: frozenset[str] = frozense
 def with_unit(reading: Reading, read: Measured, name: Sequence[Node]) -> tuple[Measured, list[Node]]:
     """The measure with the count word that opens the name, and what is left of the name: `2 heaped tbsp | flour`,
     `a few sprigs of | thyme`, `125 g ball | mozzarella`, `1 can (400 g) | tomatoes`."""
+    only = only_leaf(name)
+    if only and not (only[0] == "FOOD" and " " in only[1]):
+        return read, list(name)
     parts = _words_and_brackets(reading, name)
     if len(parts) == 1:
         return read, list(name)

@@ -165,12 +165,13 @@ def read_tool(reading: Reading, children: Sequence[Node]) -> tuple[Read, ...]:
     if measured.pieces:
         counted_as(reading, measured.pieces)
     number, said_size = _number_and_size(reading, measured, found)
-    inside = next((node for node in name for node in _sizes(node)), None)
-    said_size = said_size or (reading.said([size]) if size else "") or (reading.said([inside]) if inside else "")
-    words, length = _rest(reading, rest, measured)
+    if not said_size:
+        inside = size or next((node for node in name for node in _sizes(node)), None)
+        said_size = reading.said([inside]) if inside else ""
+    words, length = _rest(reading, rest, measured) if rest else ("", None)
     said = reading.said(name)
-    adjectives = tuple(word for word in found.adjectives if word in said.lower().split())
-    divides = preposition in reading.words.into and number > 1 and found.item.kind == "vessel"
+    adjectives = tuple([word for word in found.adjectives if word in said.lower().split()])
+    divides = preposition in reading.words.into and found.item.kind == "vessel" and number > 1
     tool = Tool(
         reading.clause,
         said,
@@ -184,6 +185,8 @@ def read_tool(reading: Reading, children: Sequence[Node]) -> tuple[Read, ...]:
         reading.said(holding) if holding else "",
         words=words,
     )
+    if not rest:
+        return (tool,)
     heat = child(rest, "heat")
     more: list[Read] = [*_beside(reading, rest), *([heat_of(reading, heat)] if heat else []), *_heated(reading, rest)]
     return (tool, *more, Time(reading.clause, length, text=reading.text)) if length else (tool, *more)

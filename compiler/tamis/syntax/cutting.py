@@ -59,7 +59,7 @@ NUMBER_WORD = Choice((("NUMWORD", 1), ("ANY", 1)))
 _CHOICES: dict[str, Choice | None] = {**ONE, "WORD": None, "NUMWORD": NUMBER_WORD}
 """What each kind of token may be; of a word the vocabulary tells."""
 END = _one("$END")
-COMMA = ONE["COMMA"]
+COMMA, _NUMBER, _MISWRITTEN = ONE["COMMA"], ONE["NUMBER"], ONE["MISWRITTEN"]
 
 
 def _looked_up(text: str) -> str:
@@ -91,7 +91,7 @@ class Cut:
         """How many numbers are written in figures; -1 if any stands in letters, which may be just a word."""
         if NUMBER_WORD in self.fixed:
             return -1
-        return self.fixed.count(ONE["NUMBER"]) + self.fixed.count(ONE["MISWRITTEN"])
+        return self.fixed.count(_NUMBER) + self.fixed.count(_MISWRITTEN)
 
 
 class Cutter:
