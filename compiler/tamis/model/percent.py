@@ -206,18 +206,20 @@ def _put_aside(act: Act, words: tuple[str, ...]) -> Mass | None:
 
 def _weighed_elsewhere(act: Act, food: Ingredient, words: tuple[str, ...]) -> Mass | None:
     """`18 g salt per kg of the duck`, where the duck comes in a later component: only its weight is asked for, so that
-    nothing has to be made first."""
+    nothing has to be made first. Of duck legs and duck fat it is the flesh that is salted."""
     flow = act.walker.flow
     if food.percent is None or food.percent.per_kg is None:
         return None
-    found: list[Mass] = []
+    found: list[tuple[Mass, bool]] = []
     for at, component in enumerate(flow.reading.components):
         if at == act.walker.component:
             continue
         for item, factor in _foods(component):
             if item.percent is None and set(words) <= set(plain(item.name, flow.kitchen.language)):
-                found.append(times(mass_of(item, flow.kitchen), factor))
-    return found[0] if len(found) == 1 and found[0].known and found[0].lo else None
+                flesh = item.goods is not None and item.goods.hazard != ""
+                found.append((times(mass_of(item, flow.kitchen), factor), flesh))
+    one = found if len(found) == 1 else [row for row in found if row[1]]
+    return one[0][0] if len(one) == 1 and one[0][0].known and one[0][0].lo else None
 
 
 def _in_batch(batch: Batch, words: tuple[str, ...], kitchen: Kitchen) -> Mass | None:

@@ -340,4 +340,5 @@ def _other(reading: Reading, nodes: Sequence[Node]) -> Ingredient:
         text,
         also=measured.also,
         each=measured.each,
+        size="" if measured.product and measured.each else measured.size,
     )
