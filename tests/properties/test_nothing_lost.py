@@ -19,7 +19,6 @@ from clause_numbers import clauses, lost, unused
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from tamis.quantity.amount import Amount
 from tamis.reading import clause_reader, quantities
 from tamis.reading.clauses import Ingredient, Repeat, Time
 
@@ -128,7 +127,8 @@ def _one_measure(record: Any) -> Any:
 
 
 def _only_the_last_number(monkeypatch: pytest.MonkeyPatch) -> None:
-    monkeypatch.setattr(quantities, "Amount", lambda lo, hi: Amount(hi, hi))
+    plain = quantities._plain
+    monkeypatch.setattr(quantities, "_plain", lambda low, high: plain(high, high))
 
 
 def _nothing_is_asked_for(monkeypatch: pytest.MonkeyPatch) -> None:

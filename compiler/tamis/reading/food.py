@@ -306,16 +306,19 @@ def _after_name(reading: Reading, tail: Tail, node: Node) -> Tail:
 def _prepared(reading: Reading, tail: Tail, node: Node) -> Tail:
     """`finely chopped`, `soaked for 2 h`, `in 1-cm slices`; its numbers are read, mostly there are none."""
     tail = _with_words(tail, reading.said([node]))
-    inside = [part for text in node[1] if text[0] == "text" for part in text[1] if part[1].__class__ is list]
-    if inside:
-        check_text(reading, inside)
-    parts = [part for text in node[1] if text[0] == "text" for part in text[1]]
-    wait = next((part for part in parts if part[0] in LENGTHS), None)
-    return tail.with_(wait=stretch(reading, ("stretch", [wait]))) if wait else tail
+    for text in node[1]:
+        if text[0] != "text":
+            continue
+        check_text(reading, text[1])
+        for part in text[1]:
+            if part[0] in LENGTHS and tail.wait is None:
+                tail.wait = stretch(reading, ("stretch", [part]))
+    return tail
 
 
 def _with_words(tail: Tail, said: str) -> Tail:
-    return tail.with_(preparation=f"{tail.preparation}, {said}" if tail.preparation else said)
+    tail.preparation = f"{tail.preparation}, {said}" if tail.preparation else said
+    return tail
 
 
 def _for(tail: Tail, said: str) -> Tail:

@@ -170,15 +170,16 @@ def _counted(reading: Reading, node: Node) -> Measured:
     read = Measured(end=end_of(node))
     if children[0][0] == "hedges":
         read = _hedged(read, children.pop(0))
-    read = read.with_(start=start_of(children[0]))
+    read.start = start_of(children[0])
     if children[0][0] == "SOME":
         return read.with_(vague=children[0][1].lower())
     number, part = child(children, "count"), child(children, "FRACTION")
     value = amount(reading, number) if number else ONE
     if part:
         value = value.times(reading.words.fractions[part[1].lower()])
-    article = number is None and part is None
-    return read.with_(pieces=value, measures=(Measure(value, ""),), article=article)
+    read.pieces, read.measures = value, (Measure(value, ""),)
+    read.article = number is None and part is None
+    return read
 
 
 def check_held(reading: Reading, read: Measured, held: frozenset[str] = frozenset()) -> None:

@@ -135,10 +135,15 @@ class Plain:
         return next((at for at, start in enumerate(self.starts) if start >= offset), len(self.said))
 
 
+def kept_plain(kitchen: Kitchen) -> dict[str, Plain]:
+    """What is kept of a kitchen's plain words, by their text; it may be emptied at any time."""
+    return parser_of(kitchen).vocabulary.plain
+
+
 def plain_of(text: str, kitchen: Kitchen) -> Plain:
     """The plain words of a text: equal ones are cut once."""
     vocabulary = parser_of(kitchen).vocabulary
-    kept: dict[str, Plain] = vocabulary.plain
+    kept = vocabulary.plain
     found = kept.get(text)
     if found is None:
         if len(kept) >= _MOST_KEPT or len(text) > _LONG:

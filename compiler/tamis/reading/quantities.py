@@ -39,8 +39,11 @@ def amount(reading: Reading, node: Node, of: _Of = "", unit: Node | None = None)
     numbers = node[1]
     if numbers[0][0] == "amount":
         return amount(reading, numbers[0], of, unit)
-    if numbers[0][0] == "NUMBER" and (plain := _plain(numbers[0][1], numbers[-1][1])):
-        reading.numbers.update((numbers[0][2], numbers[-1][2]))
+    first, last = numbers[0], numbers[-1]
+    if first[0] == "NUMBER" and (plain := _plain(first[1], last[1])):
+        reading.numbers.add(first[2])
+        if last is not first:
+            reading.numbers.add(last[2])
         return plain
     low = _number(reading, numbers[0], of)
     if len(numbers) == 1:

@@ -24,7 +24,7 @@ from tamis.reading.clauses import (
     VerbUse,
 )
 from tamis.reading.header import read_header
-from tamis.reading.plain import plain_of
+from tamis.reading.plain import kept_plain, plain_of
 from tamis.reading.prose import (
     cold_place,
     commands,
@@ -55,7 +55,7 @@ if TYPE_CHECKING:
     from collections.abc import Sequence
 
     from tamis.reading.clauses import Read
-    from tamis.reading.plain import Plain
+    from tamis.reading.plain import Plain, kept_plain
     from tamis.reading.prose import ProseWords
     from tamis.syntax.document import Part
 
@@ -78,13 +78,14 @@ def read(document: Document, kitchen: Kitchen) -> tuple[Reading, list[Diagnostic
 class _Reader:
     """Reads components one after another; holds the kitchen and the findings."""
 
-    __slots__ = ("_each", "_nothing", "findings", "kitchen", "words")
+    __slots__ = ("_each", "_kept", "_nothing", "findings", "kitchen", "words")
 
     def __init__(self, kitchen: Kitchen, findings: list[Diagnostic]) -> None:
         self.kitchen = kitchen
         self.findings = findings
         self._each = tables(kitchen.language).each
         self._nothing = plain_of("", kitchen)
+        self._kept = kept_plain(kitchen)
         self.words = prose_words(kitchen.language)
 
     def component(self, node: ComponentNode) -> ComponentRead:
@@ -130,13 +131,17 @@ class _Reader:
         events: list[Event] = []
         timed = False
         parts = action.parts
-        plain = [plain_of(part.text, self.kitchen) if isinstance(part, Text) else self._nothing for part in parts]
-        plain.append(self._nothing)
+        kept, nothing = self._kept, self._nothing
+        plain = [
+            kept.get(part.text) or plain_of(part.text, self.kitchen) if isinstance(part, Text) else nothing
+            for part in parts
+        ]
+        plain.append(nothing)
         for at, part in enumerate(parts):
             if isinstance(part, Text):
                 events += self._plain(plain[at], part.span.start, at + 1 < len(parts), timed)
             else:
-                read = self._clause(part, events, plain[at - 1] if at else self._nothing, plain[at + 1])
+                read = self._clause(part, events, plain[at - 1] if at else nothing, plain[at + 1])
                 timed = timed or any(map(_gives_time, read))
                 events += read
         if not timed and any([isinstance(event, VerbUse) and event.verb.waits for event in events]):
