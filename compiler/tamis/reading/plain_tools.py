@@ -24,17 +24,20 @@ if TYPE_CHECKING:
     from collections.abc import Iterator
 
     from tamis.diagnostics import Diagnostic
+    from tamis.kitchen.equipment import FoundEquipment
     from tamis.kitchen.house import Kitchen
     from tamis.reading.plain import Plain
     from tamis.reading.prose import ProseWords
     from tamis.syntax.document import Text
 
 _PLACES = frozenset(("PREP", "INTO", "ONHEAT", "TO"))
-_BEGIN = _PLACES | {"OF", "ARTICLE"}
-_ARTICLES = frozenset(("ARTICLE", "THE", "EACH"))
+_BEGIN = _PLACES | {"OF", "ARTICLE", "ANOTHER"}
+_ARTICLES = frozenset(("ARTICLE", "ANOTHER", "THE", "EACH"))
 _DEFINITE = frozenset(("THE", "EACH"))
 _TOOLS = frozenset(("TOOL", "COUNTTOOL"))
-_INDEFINITE = frozenset(("ARTICLE",))
+_INDEFINITE = frozenset(("ARTICLE", "ANOTHER"))
+_TERSE = frozenset(("PREP", "INTO"))
+_AND = frozenset(("AND",))
 _SOME = frozenset(("SOME",))
 _FOOD = frozenset(("FOOD",))
 _MEASURES = frozenset(("COUNT", "WEIGHTOF"))
@@ -68,7 +71,10 @@ def placed_tools(plain: Plain) -> tuple[Placed, ...]:
 
 def _placed(plain: Plain) -> Iterator[Placed]:
     asked = prose_words(plain.kitchen.language)
-    objects = {command.end for command in plain.ask(commands)}
+    verbs, objects = (
+        {command.first for command in plain.ask(commands)},
+        {command.end for command in plain.ask(commands)},
+    )
     at, end = 0, len(plain)
     while at < end:
         if at not in objects and not plain.is_a(at, _BEGIN):
@@ -84,6 +90,8 @@ def _placed(plain: Plain) -> Iterator[Placed]:
         else:
             yield named[0]
             at = named[1]
+            if (joined := at + plain.is_a(at, _AND)) not in verbs:
+                objects.add(joined)  # with a plate and two tins
 
 
 def _is_brought(plain: Plain, at: int, asked: ProseWords) -> bool:
@@ -106,38 +114,50 @@ def _named(plain: Plain, start: int, at: int, asked: ProseWords) -> tuple[Placed
     if found is None or last is None:
         return None
     placed, definite = at > start, bool(plain.is_a(at, _DEFINITE))
-    bare = found.several or found.item.kind == "lining"
     stands = placed and found.item.kind == "vessel" and plain.said[start] not in asked.each_with
     end = _end_of_contents(plain, last, stands, asked)
-    # A tin of tomatoes, two spoons sugar.
-    counted = found.item.count_unit if end > last else not placed and bool(plain.is_a(last, _FOOD))
-    compound = definite and not placed and _goes_on(plain, last, asked)  # the pan juices
-    # A scant cup, of its weight.
-    measure = not (placed and plain.said[start] not in asked.of) and plain.is_a(last - 1, _MEASURES)
-    if end == 0 or measure or counted or compound or (first == at and not number and not bare):
+    whole = first > at or number is not None or _needs_no_article(plain, start, at, last, found)
+    if end == 0 or not whole or _is_half(plain, last, end, found, placed, definite, asked):
         return None
-    span = Span(plain.starts[at if end > last else name], plain.ends[end - 1])
+    measure = not (placed and plain.said[start] not in asked.of) and plain.is_a(last - 1, _MEASURES)
+    if measure:  # a scant cup, of its weight
+        return None
+    span = Span(plain.starts[at], plain.ends[end - 1])
     clause = Clause(plain.text[span.start : span.end], span, plain.kitchen.language)
-    tool = Tool(clause, clause.text, found.item, found.adjectives, number or Fraction(1))
+    tool = Tool(clause, plain.slice(name, end), found.item, found.adjectives, number or Fraction(1))
     if end > last or any(map(plain.is_count, range(name, last))):
-        tool = _read(plain, at, end) or tool
-    said = plain.slice(start, at).lower() if placed else ""
-    tool = tool._replace(definite=definite, preposition=said)
+        tool = _read(clause, plain.kitchen) or tool
+    tool = tool._replace(definite=definite, preposition=plain.slice(start, at).lower() if placed else "")
     return Placed(tool, Span(plain.starts[start], span.end), first > at and not definite), end
 
 
-def _read(plain: Plain, first: int, end: int) -> Tool | None:
+def _needs_no_article(plain: Plain, start: int, at: int, last: int, found: FoundEquipment) -> bool:
+    """Whether a bare name is a piece of equipment: several, foil, and *in large bowl*, as terse recipes write it, where
+    no other noun follows (*in pan juices*)."""
+    if found.several or found.item.kind == "lining":
+        return True
+    terse = at > start and plain.is_a(start, _TERSE) and found.item.kind != "station"
+    return bool(terse) and not _is_open(plain, last) and not plain.is_a(last - 1, _MEASURES)
+
+
+def _is_half(
+    plain: Plain, last: int, end: int, found: FoundEquipment, placed: bool, definite: bool, asked: ProseWords
+) -> bool:
+    """Whether the words are only half of what is said: a tin of tomatoes, two spoons sugar, the pan juices."""
+    if end > last:
+        return found.item.count_unit
+    if placed:
+        return False
+    adverb = plain.said[last : last + 1] and plain.said[last].endswith(asked.adverbs)
+    return bool(plain.is_a(last, _FOOD)) or (definite and _is_open(plain, last) and not adverb)
+
+
+def _read(clause: Clause, kitchen: Kitchen) -> Tool | None:
     """The piece as a clause would name it, with its size and what it holds: *a 20 cm tin*, *a bowl of iced water*."""
     findings: list[Diagnostic] = []
-    span, language = Span(plain.starts[first], plain.ends[end - 1]), plain.kitchen.language
-    records = read_clause(Clause(plain.slice(first, end), span, language), plain.kitchen, findings)
+    records = read_clause(clause, kitchen, findings)
     tool = records[0] if len(records) == 1 and not findings else None
     return tool if isinstance(tool, Tool) else None
-
-
-def _goes_on(plain: Plain, at: int, asked: ProseWords) -> bool:
-    """Whether an open word follows that is no adverb: the tool is only half of a name."""
-    return _is_open(plain, at) and not plain.said[at].endswith(asked.adverbs)
 
 
 def _end_of_contents(plain: Plain, at: int, stands: bool, asked: ProseWords) -> int:
@@ -190,9 +210,10 @@ def _end_of_tool(plain: Plain, first: int) -> int | None:
 
 
 def _is_open(plain: Plain, at: int) -> bool:
-    """Whether a token is a word of a name; *in* is one, for inches."""
+    """Whether a token is a word of a name. Of those that are prepositions as well only *round* and its like are: *in*
+    stands for inches."""
     kinds = [kind for kind, _ in plain.ways(at)]
-    return "WORD" in kinds and _PLACES.isdisjoint(kinds)
+    return "WORD" in kinds and ("SIZEWORD" in kinds or _PLACES.isdisjoint(kinds))
 
 
 def _is_between_adjectives(plain: Plain, at: int) -> bool:
