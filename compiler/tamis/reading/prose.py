@@ -226,6 +226,13 @@ def waited(plain: Plain) -> Command | None:
     return None
 
 
+def carried_on(plain: Plain) -> Command | None:
+    """The work in *continue whisking*, *it needs kneading*, right before the clause that says how long."""
+    last = len(plain) - 1
+    verb = plain.kitchen.verbs.present(plain.words[last]) if last > 0 and plain.is_word(last - 1) else None
+    return _command(plain, verb, last, last + 1, False) if verb else None
+
+
 def purpose_before(plain: Plain) -> str:
     """The purpose that a participle right before a bracket gives: `a bench dusted with [rye flour]`."""
     words, between = plain.words, prose_words(plain.kitchen.language).between

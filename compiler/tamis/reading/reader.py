@@ -26,6 +26,7 @@ from tamis.reading.clauses import (
 from tamis.reading.header import read_header
 from tamis.reading.plain import kept_plain, plain_of
 from tamis.reading.prose import (
+    carried_on,
     cold_place,
     commands,
     fills_each,
@@ -192,6 +193,8 @@ class _Reader:
         if record.verb:
             return [*self._worked(record), record]
         command = None if isinstance(record, Pause) else before.ask(waited)
+        if isinstance(record, Time) and not any([isinstance(event, VerbUse) for event in earlier]):
+            command = command or before.ask(carried_on)
         if command is None:
             return [record]
         wait = command.use(clause.span.start - len(before.text))
