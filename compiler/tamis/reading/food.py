@@ -9,7 +9,7 @@ from tamis.reading.measured import MEASURES, NAMES, Measured, bracketed, read_me
 from tamis.reading.quantities import degrees, measures, one_measure, one_number, stretch
 from tamis.reading.rates import read_percent, read_rate
 from tamis.reading.soundness import LENGTHS, check_name, check_text
-from tamis.record import NamedTuple
+from tamis.record import NamedTuple, made
 from tamis.typed import TYPE_CHECKING, Any
 from tamis.words import example
 
@@ -86,15 +86,8 @@ def parts_of(reading: Reading, children: Sequence[Node]) -> Parts:
             last_name = n
         elif kind not in ("bracket", "OF"):  # what may stand between two names
             break
-    return Parts(
-        preposition,
-        part,
-        share,
-        measure,
-        percent,
-        tuple(children[first : last_name + 1]),
-        tuple(children[last_name + 1 :]),
-    )
+    name, tail = tuple(children[first : last_name + 1]), tuple(children[last_name + 1 :])
+    return made(Parts, (preposition, part, share, measure, percent, name, tail))
 
 
 def _part(reading: Reading, leaf: Node) -> str:

@@ -10,7 +10,7 @@ to the rule above.
 
 from __future__ import annotations
 
-from tamis.lalr.values import Productions
+from tamis.lalr.values import Productions, in_turn
 from tamis.reading.vocabulary import Choices, Vocabulary
 from tamis.record import NamedTuple
 from tamis.syntax.cutting import COMMA, END, Choice, Cut
@@ -128,7 +128,7 @@ class Parser:
             if step is None:
                 return None
             if step >= 0:
-                return tuple(built), self._on(top, step)
+                return in_turn(built), self._on(top, step)
             name, size, build = rules[~step]
             if build:
                 built.append(build)
@@ -136,7 +136,7 @@ class Parser:
                 top = top.below  # type: ignore[assignment]  # a production is never longer than the stack
             top = self._on(top, rows[top.state][name])
             if kind == "$END" and top.state == self._last:  # nothing is shifted at the end
-                return tuple(built), top
+                return in_turn(built), top
 
     def _on(self, stack: Stack, state: int) -> Stack:
         """A stack with a state on top."""

@@ -66,6 +66,8 @@ def _looked_up(text: str) -> str:
     """A text as its words are looked up: in lower case, with plain hyphens and apostrophes. No letter may take more
     room than before, or the places would not fit."""
     lower = text.lower()
+    if text.isascii():
+        return lower
     if len(lower) != len(text):
         lower = "".join(small if len(small := letter.lower()) == 1 else letter for letter in text)
     if "’" in lower or "‐" in lower or "‑" in lower:
