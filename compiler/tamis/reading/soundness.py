@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from functools import lru_cache
 from itertools import pairwise
 
 from tamis.reading.clause import leaves
@@ -12,7 +11,6 @@ from tamis.typed import TYPE_CHECKING
 if TYPE_CHECKING:
     from collections.abc import Sequence
 
-    from tamis.quantity.units import Units
     from tamis.reading.clause import Node, NodeKind, Reading
     from tamis.syntax.cutting import Cut
 
@@ -52,11 +50,10 @@ def check_name(reading: Reading, nodes: Sequence[Node]) -> None:
 def check_all_read(reading: Reading, tree: Node, cut: Cut) -> None:
     """Every number of a clause is read by its record, and every time in words; raises for the first that is not. Where
     as many were read as stand there in figures, and none in letters, nothing is to be looked for."""
-    timed = not _time_words(reading.kitchen.units, reading.kitchen.language).isdisjoint(cut.words)
-    if cut.numbers == len(reading.numbers) and not timed:
+    if cut.numbers == len(reading.numbers) and not cut.timed:
         return
     words = leaves(tree[1])
-    for before, leaf in pairwise(words) if timed else ():
+    for before, leaf in pairwise(words) if cut.timed else ():
         if leaf[0] == "ANY":
             _check_time(reading, before, leaf, words)
     for leaf in words:
@@ -64,14 +61,6 @@ def check_all_read(reading: Reading, tree: Node, cut: Cut) -> None:
             message = f"“{leaf[1]}” has no meaning at this place of “{reading.text.strip()}”"
             hint = "give it a clause of its own, or leave it in plain words outside the brackets"
             raise reading.fail("clause-role", reading.span([leaf]), message, hint)
-
-
-@lru_cache(8)
-def _time_words(units: Units, language: str) -> frozenset[str]:
-    """The words by which a time may stand in letters: the units, and *overnight*."""
-    from tamis.reading.clause import clause_words
-
-    return frozenset(units.names("time")) | clause_words(language).overnight
 
 
 def _check_time(reading: Reading, before: Node, leaf: Node, words: Sequence[Node]) -> None:

@@ -76,13 +76,16 @@ def _looked_up(text: str) -> str:
 
 
 class Cut:
-    """The tokens of a clause: what each is if it is no word, its word as it is looked up (else ""), and its place."""
+    """The tokens of a clause: what each is if it is no word, its word as it is looked up (else ""), and its place.
 
-    __slots__ = ("ends", "fixed", "opened", "starts", "text", "words")
+    `opened` are its round brackets; `timed` tells that a word of it is one of time."""
+
+    __slots__ = ("ends", "fixed", "opened", "starts", "text", "timed", "words")
 
     def __init__(self, text: str) -> None:
         self.text = text
         self.opened = 0
+        self.timed = False
         self.fixed: list[Choice | None] = []
         self.words: list[str] = []
         self.starts: list[int] = []
@@ -117,7 +120,9 @@ class Cutter:
         self._alone: dict[str, str] = {}  # of those that begin no longer unit
         self._unit_words = _most_words(units)
         elided = Elision(language).words
-        self._special = self.numbers | self._gas.keys() | self._dozens.keys()
+        # The words by which a time may stand in letters: the units, and *overnight*.
+        self._lengths = frozenset((*units.names("time"), *lists["open"]["OVERNIGHT"]))
+        self._special = self._lengths | self.numbers.keys() | self._gas.keys() | self._dozens.keys()
         self._token = re.compile(_pattern(lists["numbered"]["words"], elided), re.VERBOSE | re.IGNORECASE)
         after = "|".join(map(re.escape, self.numbers))
         self._number_next = pattern(rf"\s*(?:[0-9{_FRACTIONS}]|(?:{after})\b)", re.IGNORECASE)
@@ -175,6 +180,7 @@ class Cutter:
             return ("RANGE" if last == "TIME" else "TIMES"), stop
         if word not in self._special:
             return "WORD", stop
+        cut.timed = cut.timed or word in self._lengths
         for phrases in (self._dozens, self._gas):
             found = _longest(phrases, word, text, start)
             if found and (found[0] != "GAS" or self._number_next.match(text, found[1])):
