@@ -74,8 +74,9 @@ def round_of(texts: list[str]) -> Costs:
 
 
 def _swept() -> None:
-    """Rubbish out, and the collector off: the command works so (`tamis.__main__`)."""
+    """Rubbish out, and the collector off: the command works so (`tamis.__main__`). What stays is not swept again."""
     gc.collect()
+    gc.freeze()
     gc.disable()
 
 

@@ -97,6 +97,34 @@ def products(size: int) -> str:
     return _repeated(f"{_HEAD}# A\n\n", lambda at: unit.format(at + 1, at + 2, _word(at)), size)
 
 
+def used_products(size: int) -> str:
+    """As many names, and then all of them once more."""
+    return _named_again(f"{_HEAD}# A\n\n", "Whisk [{} g flour] [as paste {}].\n", "\n", "Add [the paste {}].\n", size)
+
+
+def collected(size: int) -> str:
+    """A component that names all others."""
+    return _named_again(_HEAD, "# Sauce {1}\n\nStir [{0} g flour].\n\n", "# All\n\n", "Add [the sauce {}].\n", size)
+
+
+def _named_again(start: str, unit: str, between: str, again: str, size: int) -> str:
+    """Something made again and again, then the name of each; no name is cut off, spaces fill the text up."""
+    made, named = [start], [between]
+    left, at = size - len(start) - len(between), 0
+    while left > 0:
+        made.append(unit.format(at + 1, _word(at)))
+        named.append(again.format(_word(at)))
+        left -= len(made[-1]) + len(named[-1])
+        at += 1
+    return "".join((*made[:-1], *named[:-1])).ljust(size)
+
+
+def halves(size: int) -> str:
+    """Half of one thing, for ever."""
+    start = f"{_HEAD}# Dough\n\nStir [9 kg flour] [in a bowl].\n\n# B\n\n"
+    return _repeated(start, lambda _: "Add [half the dough] and stir.\n", size)
+
+
 def references(size: int) -> str:
     """One name, called in every line."""
     start = f"{_HEAD}# A\n\nStir [9 kg flour] [in a bowl].\n\n# B\n\n"
@@ -112,6 +140,12 @@ def unknown_names(size: int) -> str:
     """A name in every line that nothing answers to, and not far from one that is there."""
     start = f"{_HEAD}# Sauce aaaa\n\nStir [1 g flour].\n\n# B\n\n"
     return _repeated(start, lambda at: f"Add [the sauce {_word(at)}] and stir.\n", size)
+
+
+def misspelt(size: int) -> str:
+    """Components, each of which misspells the one before."""
+    unit = "# Sauce {}\n\nStir [{} g flour].\nAdd [the sauce {}x].\n\n"
+    return _repeated(_HEAD, lambda at: unit.format(_word(at + 1), at + 1, _word(at)), size)
 
 
 def notes(size: int) -> str:
@@ -164,9 +198,13 @@ FAMILIES: dict[str, Callable[[int], str]] = {
     "raw poultry": raw,
     "meanwhiles": meanwhiles,
     "products": products,
+    "used products": used_products,
+    "collected": collected,
+    "halves": halves,
     "references": references,
     "unknown foods": unknown_foods,
     "unknown names": unknown_names,
+    "misspelt names": misspelt,
     "notes": notes,
     "header": header,
     "plain words": plain,

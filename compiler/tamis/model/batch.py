@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from fractions import Fraction
 
+from tamis.model.called import Keys
 from tamis.model.mass import NOTHING, ONE, minus, plus, times
 from tamis.model.pile import Pile
 from tamis.model.recipe import Mass
@@ -14,7 +15,10 @@ from tamis.typed import TYPE_CHECKING, Literal
 
 if TYPE_CHECKING:
     from tamis.kitchen.equipment import Station
+    from tamis.kitchen.food import Show
+    from tamis.kitchen.goods import Goods
     from tamis.kitchen.house import Kitchen
+    from tamis.model.called import Key
     from tamis.model.opened import Opened
     from tamis.quantity.amount import Amount
     from tamis.quantity.measure import Measure
@@ -25,17 +29,21 @@ Origin = Literal[
     "present", "component", "set-aside", "named", "share", "part", "left", "by-product", "meanwhile", "used-recipe"
 ]
 """How a batch came to be open."""
+_ANIMALS: tuple[Show, ...] = ("meat", "fish")
+"""Food that is called by the animal."""
 
 
 class Food:
-    """One ingredient within a batch: which use it came by, the words of its name, its goods if known."""
+    """One ingredient within a batch: which use it came by, the words of its name, its goods (and how they are shown)
+    if known."""
 
-    __slots__ = ("goods", "mass", "use", "words")
+    __slots__ = ("goods", "mass", "show", "use", "words")
 
-    def __init__(self, use: int, words: tuple[str, ...], goods: str, mass: Mass) -> None:
+    def __init__(self, use: int, words: tuple[str, ...], goods: Goods | None, mass: Mass) -> None:
         self.use = use
         self.words = words
-        self.goods = goods
+        self.goods = goods.id if goods else ""
+        self.show: Show | None = goods.show if goods else None
         self.mass = mass
 
     @classmethod
@@ -45,7 +53,21 @@ class Food:
         part = said[-1] if said and not before_joint(said, language) else ""
         words, of = plain(f"{food.name} {part}", language), model_words(language).of
         words = words[: next((at for at, word in enumerate(words) if at and word in of), len(words))]
-        return cls(use, words, food.goods.id if food.goods and not part else "", mass)
+        return cls(use, words, None if part else food.goods, mass)
+
+    def keys(self) -> list[Key]:
+        """By what it can be found."""
+        words = self.words
+        found: list[Key] = [("food", words)]
+        if not self.goods:
+            found += [("word", word) for word in words]
+            return found
+        if words:
+            found.append(("word", words[-1]))
+        found += (("goods", self.goods), ("show", self.show or ""))
+        if self.show in _ANIMALS:
+            found += [("animal", word) for word in words]
+        return found
 
 
 class Batch:
@@ -57,8 +79,8 @@ class Batch:
     """
 
     __slots__ = (
-        "_label", "early", "foods", "home", "last", "left", "mass", "measure", "names", "on_heat", "origin", "pieces",
-        "product", "products", "rest_of", "shared", "span", "station", "taken_at",
+        "_label", "early", "foods", "home", "keys", "last", "left", "mass", "measure", "names", "on_heat", "origin",
+        "pieces", "product", "products", "rest_of", "shared", "span", "station", "taken_at",
     )  # fmt: skip
 
     def __init__(self, origin: Origin = "present") -> None:
@@ -66,6 +88,7 @@ class Batch:
         self.names: Pile[tuple[str, ...]] = Pile()
         self._label: tuple[str, ...] = ()
         self.foods: Pile[Food] = Pile()
+        self.keys: Keys[Batch] = Keys()
         self.products: list[int] = []
         self.mass: Mass = NOTHING
         self.last: int | None = None
@@ -85,17 +108,20 @@ class Batch:
     def call(self, words: tuple[str, ...]) -> None:
         """Give it a name."""
         self.names.add(words)
+        self.keys.add(_name_keys(words))
         self._label = words
 
     def add(self, food: Food) -> None:
         """Food goes in."""
         self.foods.add(food)
+        self.keys.add(food.keys())
         self.mass = plus(self.mass, food.mass)
 
     def take_in(self, other: Batch, fraction: Fraction | None) -> None:
         """Another batch, or a part of it, joins: its foods and names can be found here from now on."""
         self.foods.join(other.foods)
         self.names.join(other.names)
+        self.keys.join(other.keys)
         self._label = other._label or self._label
         if fraction is None:
             self.mass = plus(self.mass, Mass(unknown=(" ".join(other.label),), uncounted=other.mass.uncounted))
@@ -112,10 +138,12 @@ class Batch:
 
     def remove(self, words: tuple[str, ...], kitchen: Kitchen) -> bool:
         """Food that is fished out or thrown away leaves; tells whether any was found."""
+        if not self.keys.has([*answering(words, kitchen), *of_kind(words, kitchen)]):
+            return False
         gone = [food for food in self.foods if matches_food(words, food, kitchen)]
         gone = gone or [food for food in self.foods if is_of_kind(words, food, kitchen)]
         if gone:
-            self.foods = Pile(food for food in self.foods if food not in gone)
+            self.hold([food for food in self.foods if food not in gone])
         for food in gone:
             self.mass = minus(self.mass, food.mass)
         return bool(gone)
@@ -127,19 +155,46 @@ class Batch:
             return self._label
         return next((food.words for food in self.foods), ("batch",))
 
-    def is_called(self, words: tuple[str, ...]) -> bool:
-        """Whether this is its name, or the whole name of a food in it."""
-        return words in self.names or any(food.words == words for food in self.foods)
+    def hold(self, foods: list[Food]) -> None:
+        """These foods and no others are in it."""
+        self.foods = Pile(foods)
+        self.keys = Keys()
+        for name in self.names:
+            self.keys.add(_name_keys(name))
+        for food in foods:
+            self.keys.add(food.keys())
 
-    def answers_to(self, words: tuple[str, ...], kitchen: Kitchen) -> bool:
-        """Whether `[the X]` can mean this batch: a name of it, or one of its foods, or the last word of one."""
-        if words in self.names or (len(words) == 1 and any(name[-1] == words[0] for name in self.names if name)):
-            return True
-        return any(matches_food(words, food, kitchen) for food in self.foods)
+    def is_named(self, words: tuple[str, ...]) -> bool:
+        """Whether this is a name of it, or of what went into it."""
+        return self.keys.has((("name", words),))
 
-    def holds_kind(self, words: tuple[str, ...], kitchen: Kitchen) -> bool:
-        """Whether a food of it is of this kind."""
-        return any(is_of_kind(words, food, kitchen) for food in self.foods)
+
+def _name_keys(name: tuple[str, ...]) -> list[Key]:
+    return [("name", name), ("word", name[-1])] if name else [("name", name)]
+
+
+def called_so(words: tuple[str, ...]) -> list[Key]:
+    """A name, or the whole name of a food."""
+    return [("name", words), ("food", words)]
+
+
+def answering(words: tuple[str, ...], kitchen: Kitchen) -> list[Key]:
+    """What `[the X]` can mean: a name, a food, the last word of one, or another name for the same goods."""
+    keys = called_so(words)
+    if len(words) == 1:
+        keys.append(("word", words[0]))
+    found = kitchen.larder.find(words) if words else None
+    if found is not None:
+        keys.append(("goods", found.goods.id))
+    return keys
+
+
+def of_kind(words: tuple[str, ...], kitchen: Kitchen) -> list[Key]:
+    """*The pasta*, *the meat*, *the chicken*: food of that kind."""
+    if len(words) != 1:
+        return []
+    kinds = sorted(tables(kitchen.language).kinds.get(words[0], ()))
+    return [*((key, kind) for kind in kinds for key in ("show", "goods")), ("animal", words[0])]
 
 
 def is_of_kind(words: tuple[str, ...], food: Food, kitchen: Kitchen) -> bool:
@@ -148,7 +203,7 @@ def is_of_kind(words: tuple[str, ...], food: Food, kitchen: Kitchen) -> bool:
     if goods is None:
         return False
     kinds = tables(kitchen.language).kinds.get(words[0], ())
-    by_animal = goods.show in ("meat", "fish") and words[0] in food.words
+    by_animal = goods.show in _ANIMALS and words[0] in food.words
     return goods.show in kinds or goods.id in kinds or by_animal
 
 

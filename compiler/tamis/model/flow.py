@@ -7,22 +7,26 @@ circle. What every component makes, names or leaves behind is registered here.
 from __future__ import annotations
 
 from tamis.diagnostics import Diagnostic, Label
-from tamis.model.batch import Batch, Food, Origin
+from tamis.model.batch import Batch, Food
+from tamis.model.called import Index
 from tamis.model.history import Ledger
+from tamis.model.opened import WHOLE, Shelf
 from tamis.model.percent import Flour
 from tamis.model.pile import Pile
 from tamis.model.recipe import Action, Component, Product, Supply, Taking, Use
 from tamis.model.words import plain
+from tamis.quantity.nouns import nouns
 from tamis.reading.clauses import Naming, Reference
 from tamis.source import Span
 from tamis.typed import TYPE_CHECKING
 from tamis.words import example
 
 if TYPE_CHECKING:
-    from collections.abc import Mapping
+    from collections.abc import Mapping, Sequence
 
     from tamis.kitchen.equipment import Station
     from tamis.kitchen.house import Kitchen
+    from tamis.model.called import Key
     from tamis.quantity.amount import Amount
     from tamis.reading.reading import Reading
 
@@ -35,10 +39,11 @@ class Flow:
     """Everything that components share while they are worked through."""
 
     __slots__ = (
-        "_last_named", "actions", "batches", "by_origin", "component_batches", "component_names", "components", "doing",
-        "findings", "first_action", "flour", "history", "homes", "kitchen", "last_waits", "name_homes", "parted",
+        "_last_named", "actions", "batches", "byproducts", "component_batches", "component_names", "components",
+        "doing", "findings", "first_action", "flour", "history", "homes", "index", "kitchen", "last_waits", "made",
+        "name_homes", "named", "parted",
         "products", "reading", "station_ready", "station_temperature", "supplies", "takings", "tool_ready",
-        "unknown", "used", "uses",
+        "unknown", "used", "used_by_name", "uses",
     )  # fmt: skip
 
     def __init__(
@@ -49,6 +54,10 @@ class Flow:
         self.reading = reading
         self.kitchen = kitchen
         self.used = {stem: used[stem] for stem in reading.header.uses if stem in used}
+        self.used_by_name: dict[tuple[str, ...], str] = {}
+        for stem, supply in self.used.items():
+            for name in (supply.title, stem.replace("-", " ")):
+                self.used_by_name.setdefault(plain(name, kitchen.language), stem)
         self.findings = findings
         self.unknown = 0
         self.flour = Flour(reading, kitchen)
@@ -59,8 +68,11 @@ class Flow:
         self.components: dict[int, Component] = {}
         self.component_batches: dict[int, Batch | None] = {}
         self.batches: list[Batch] = []
-        self.by_origin: dict[str, list[Batch]] = {}
-        self.parted: dict[Batch, None] = {}
+        self.index: Index[Batch] = Index()
+        self.named = Shelf()
+        self.byproducts = Shelf()
+        self.made = Shelf()
+        self.parted = Shelf()
         self.history = Ledger()
         self.supplies: dict[str, Batch] = {}
         self.doing: list[int] = []
@@ -109,6 +121,8 @@ class Flow:
         batch = Walker(self, at).walk()
         self.doing.pop()
         self.component_batches[at] = batch
+        if batch:
+            self.made.put(batch, len(self.made))
         return batch
 
     def make_named(self, words: tuple[str, ...], wanted_by: int) -> None:
@@ -161,7 +175,14 @@ class Flow:
         )
         batch.product = index
         self.batches.append(batch)
-        self.by_origin.setdefault(batch.origin, []).append(batch)
+        if noun:
+            batch.keys.add([("pieces", nouns(self.kitchen.language).singular(noun))])
+        self.index.enter(batch, batch.keys)
+        self.named.drop(batch)
+        if batch.origin == "named":
+            self.named.put(batch, index)
+        elif batch.origin == "by-product":
+            self.byproducts.put(batch, index)
         if batch.shared:
             self.part_from(batch)
         return index
@@ -185,26 +206,16 @@ class Flow:
 
     def part_from(self, batch: Batch) -> None:
         """Remember that a share of this batch was taken."""
-        self.parted[batch] = None
+        if batch.product is not None and batch.origin in WHOLE:
+            self.parted.put(batch, batch.product)
 
-    def named(self) -> list[Batch]:
-        """Batches closed with `as`, of all components made so far."""
-        return self._from("named")
+    def shared(self, keys: Sequence[Key]) -> list[Batch]:
+        """Whole products with one of these keys of which a share has been taken and something is left."""
+        return [batch for batch in self.parted.called(keys, self.index) if batch.shared and batch.left > 0]
 
-    def byproducts(self) -> list[Batch]:
-        """By-products of all components made so far."""
-        return self._from("by-product")
-
-    def _from(self, origin: Origin) -> list[Batch]:
-        """The batches registered as such that still are."""
-        return [batch for batch in self.by_origin.get(origin, ()) if batch.origin == origin]
-
-    def shared(self) -> list[Batch]:
-        """Whole products of which a share has been taken and something is left."""
-        self.parted = {batch: None for batch in self.parted if batch.left > 0}
-        whole = ("component", "named", "by-product", "used-recipe")
-        found = [batch for batch in self.parted if batch.shared and batch.product is not None and batch.origin in whole]
-        return sorted(found, key=lambda batch: batch.product or 0)
+    def all_shared(self) -> list[Batch]:
+        """All of them."""
+        return [batch for batch in self.parted if batch.shared and batch.left > 0]
 
     def supply_batch(self, stem: str, supply: Supply) -> Batch:
         """The dish of a used recipe, as a batch to take from."""

@@ -52,10 +52,11 @@ def put_in(act: Act, food: Ingredient) -> None:
     note("food", act.number, walker.present, use=index, goods=there.goods)
     if share and fraction < 1:
         rest = Batch("share")
-        rest.add(Food(index, there.words, there.goods, times(whole, 1 - fraction)))
+        rest.add(Food.of(index, food, times(whole, 1 - fraction), flow.kitchen.language))
         rest.left, rest.shared, rest.rest_of = 1 - fraction, True, index
         rest.last, rest.span = None, food.clause.span
-        walker.open.put(rest)
+        flow.index.enter(rest, rest.keys)
+        walker.open.open(rest)
         note("food", act.number, rest, use=index, goods=there.goods)
 
 
@@ -69,7 +70,7 @@ def _separate(act: Act, food: Ingredient, use: int) -> None:
             continue
         batch = Batch()
         mass = Mass(part.lo * count, part.hi * count)
-        batch.add(Food(use, plain(goods.name, act.walker.flow.kitchen.language), goods.id, mass))
+        batch.add(Food(use, plain(goods.name, act.walker.flow.kitchen.language), goods, mass))
         batch.last = act.number
         act.walker.put_aside(batch, "part", goods.name, food.clause.span)
         act.walker.flow.history.note("food", act.number, batch, use=use, goods=goods.id)

@@ -7,7 +7,8 @@ that lists both.
 
 from __future__ import annotations
 
-from tamis.model.batch import Batch, Origin
+from tamis.model.batch import answering, called_so, of_kind
+from tamis.model.called import all_keys
 from tamis.model.words import before_joint, plain
 from tamis.quantity.nouns import nouns
 from tamis.reading.tables import tables
@@ -18,13 +19,11 @@ if TYPE_CHECKING:
     from collections.abc import Sequence
 
     from tamis.kitchen.equipment import Equipment
+    from tamis.model.batch import Batch
+    from tamis.model.called import Key
     from tamis.model.flow import Flow
     from tamis.model.walker import Walker
     from tamis.reading.clauses import Reference, Share
-
-
-# Of these a second share is one of the whole, and not of what a first share of it went into.
-_NAMED: tuple[Origin, ...] = ("named", "by-product", "component", "used-recipe")
 
 
 class Meaning(NamedTuple):
@@ -74,38 +73,33 @@ def _made_of(walker: Walker, words: tuple[str, ...], share: Share | None) -> Mea
         found = _food(walker, (*name[:-1], nouns(language).singular(name[-1])), share) if name else None
         if found:
             return found
-    there = list(walker.open)
-    if words and len(there) == 1:  # the dry ingredients
-        return Meaning(there[0])
+    if words and len(walker.open) == 1:  # the dry ingredients
+        return Meaning(next(iter(walker.open)))
     return Meaning(walker.present, present=True) if walker.present and not words else None
 
 
 def _in_pieces(walker: Walker, words: tuple[str, ...]) -> Meaning | None:
     """*One of the discs*, where something was divided into discs."""
-    made = [batch for batch in walker.flow.component_batches.values() if batch]
-    for tier in (walker.open, walker.flow.named(), made):
-        named = (
-            [
-                batch
-                for batch in tier
-                if batch.pieces and nouns(walker.flow.kitchen.language).singular(batch.pieces[1]) == words[-1:][0]
-            ]
-            if words
-            else []
-        )
-        if named:
-            return _one(named, words)
+    if not words:
+        return None
+    flow = walker.flow
+    one = nouns(flow.kitchen.language).singular
+    for tier in (walker.open, flow.named, flow.made):
+        divided = tier.called([("pieces", words[-1])], flow.index)
+        found = _one([batch for batch in divided if batch.pieces and one(batch.pieces[1]) == words[-1]], words)
+        if found:
+            return found
     return None
 
 
 def _of_kind(walker: Walker, words: tuple[str, ...]) -> Meaning | None:
     """*The meat*, *the pasta*: what holds food of that kind, the nearest first."""
     flow, kitchen = walker.flow, walker.flow.kitchen
-    if walker.present and walker.present.holds_kind(words, kitchen):
+    keys = of_kind(words, kitchen)
+    if walker.present and walker.present.keys.has(keys):
         return Meaning(walker.present, present=True)
-    made = [batch for batch in flow.component_batches.values() if batch]
-    for tier in (walker.open, flow.named(), flow.byproducts(), made):
-        found = _one([batch for batch in tier if batch.holds_kind(words, kitchen)], words)
+    for tier in (walker.open, flow.named, flow.byproducts, flow.made):
+        found = _one(tier.called(keys, flow.index), words)
         if found:
             return found
     return None
@@ -113,19 +107,21 @@ def _of_kind(walker: Walker, words: tuple[str, ...]) -> Meaning | None:
 
 def _tool_at_hand(walker: Walker, words: tuple[str, ...]) -> Meaning | None:
     """*The beans*, where the component has used baking beans."""
-    for tool in reversed(walker.tools):
-        if len(words) == 1 and plain(tool.equipment.name, walker.flow.kitchen.language)[-1:] == words:
-            return Meaning(equipment=tool.equipment)
-    return None
+    tool = walker.tool_called(words[0]) if len(words) == 1 else None
+    return Meaning(equipment=tool.equipment) if tool else None
 
 
 def _food(walker: Walker, words: tuple[str, ...], share: Share | None) -> Meaning | None:
     flow = walker.flow
     if share:
-        left = [batch for batch in walker.open.shared() if _answers(batch, words, flow)]
-        left += [batch for batch in flow.shared() if _answers(batch, words, flow)]
-        if share.kind != "rest" and not share.another and walker.present is not None:
-            left = [batch for batch in left if words in batch.names and batch.origin in _NAMED]
+        # Of a whole product a second share is one of the whole, and not of what a first share of it went into.
+        whole = share.kind != "rest" and not share.another and walker.present is not None
+        keys = [("name", words)] if whole else answering(words, flow.kitchen)
+        opened = walker.open.shared_whole if whole else walker.open.shared
+        if words or whole:
+            left = [*opened.called(keys, flow.index), *flow.shared(keys)]
+        else:
+            left = [*opened, *flow.all_shared()]
         if left:
             return _one(list(dict.fromkeys(left)), words)  # one that is named here is found in both places
     if not words:
@@ -137,10 +133,11 @@ def _food(walker: Walker, words: tuple[str, ...], share: Share | None) -> Meanin
 def _called_so(walker: Walker, words: tuple[str, ...]) -> Meaning | None:
     """By its whole name: *the sauce* is the component of that name before it is the soy sauce in the pan."""
     flow = walker.flow
-    if walker.present and walker.present.is_called(words):
+    keys = called_so(words)
+    if walker.present and walker.present.keys.has(keys):
         return Meaning(walker.present, present=True)
-    for tier in (walker.open, flow.named(), flow.byproducts()):
-        found = _one([batch for batch in tier if batch.is_called(words)], words)
+    for tier in (walker.open, flow.named, flow.byproducts):
+        found = _one(tier.called(keys, flow.index), words)
         if found:
             return found if tier is walker.open else _or_component(walker, words, found)
     return _component(walker, words) or _supply(flow, words)
@@ -154,7 +151,7 @@ def _or_component(walker: Walker, words: tuple[str, ...], found: Meaning) -> Mea
     assert batch is not None
     here = batch.product is not None and flow.products[batch.product].component == walker.component
     homes = flow.homes.get(words, ())
-    if words not in batch.names or (here and not any(at in flow.component_batches for at in homes)):
+    if not batch.is_named(words) or (here and not any(at in flow.component_batches for at in homes)):
         return found
     component = _component(walker, words)
     if component is None or component.batch is None or component.batch is batch or component.batch.left == 0:
@@ -164,18 +161,15 @@ def _or_component(walker: Walker, words: tuple[str, ...], found: Meaning) -> Mea
 
 def _answering(walker: Walker, words: tuple[str, ...]) -> Meaning | None:
     """By the last word of a name or food, or another name for the same goods."""
-    flow, kitchen = walker.flow, walker.flow.kitchen
-    if walker.present and walker.present.answers_to(words, kitchen):
+    flow = walker.flow
+    keys = answering(words, flow.kitchen)
+    if walker.present and walker.present.keys.has(keys):
         return Meaning(walker.present, present=True)
-    for tier in (walker.open, flow.named(), flow.byproducts()):
-        found = _one([batch for batch in tier if batch.answers_to(words, kitchen)], words)
+    for tier in (walker.open, flow.named, flow.byproducts):
+        found = _one(tier.called(keys, flow.index), words)
         if found:
             return found
-    return _like_component(walker, words)
-
-
-def _answers(batch: Batch, words: tuple[str, ...], flow: Flow) -> bool:
-    return not words or batch.answers_to(words, flow.kitchen)
+    return _like_component(walker, words, keys)
 
 
 def _one(batches: Sequence[Batch], words: tuple[str, ...]) -> Meaning | None:
@@ -187,7 +181,7 @@ def _one(batches: Sequence[Batch], words: tuple[str, ...]) -> Meaning | None:
     ]
     chosen = there or list(batches)
     if len(chosen) > 1:
-        chosen = [batch for batch in chosen if words in batch.names] or chosen
+        chosen = [batch for batch in chosen if batch.is_named(words)] or chosen
     return Meaning(chosen[0], also=tuple(chosen[1:]))
 
 
@@ -199,24 +193,20 @@ def _component(walker: Walker, words: tuple[str, ...]) -> Meaning | None:
     return _one([batch for batch in (flow.make(at, walker.component) for at in named) if batch], words)
 
 
-def _like_component(walker: Walker, words: tuple[str, ...]) -> Meaning | None:
+def _like_component(walker: Walker, words: tuple[str, ...], keys: Sequence[Key]) -> Meaning | None:
     """A component by the last word of its name, else by a food in one that is made already."""
     flow = walker.flow
     homes = flow.homes.get(words, ())
     like = [at for at in homes if at != walker.component and flow.component_names[at][-1:] == words]
     batches = [batch for batch in (flow.make(at, walker.component) for at in like) if batch]
     if not batches:
-        made = flow.component_batches.values()
-        batches = [batch for batch in made if batch and batch.answers_to(words, flow.kitchen)]
+        batches = flow.made.called(keys, flow.index)
     return _one(batches, words)
 
 
 def _supply(flow: Flow, words: tuple[str, ...]) -> Meaning | None:
-    language = flow.kitchen.language
-    for stem, supply in flow.used.items():
-        if words in (plain(supply.title, language), plain(stem.replace("-", " "), language)):
-            return Meaning(flow.supply_batch(stem, supply))
-    return None
+    stem = flow.used_by_name.get(words) if flow.used else None
+    return None if stem is None else Meaning(flow.supply_batch(stem, flow.used[stem]))
 
 
 def nearest_name(walker: Walker, reference: Reference) -> str | None:
@@ -224,9 +214,8 @@ def nearest_name(walker: Walker, reference: Reference) -> str | None:
     from tamis.quantity.near import nearest
 
     flow = walker.flow
-    batches = [*walker.open, *flow.named(), *flow.byproducts(), *([walker.present] if walker.present else [])]
-    names = {" ".join(name) for batch in batches for name in batch.names}
-    names |= {" ".join(food.words) for batch in batches for food in batch.foods}
+    batches = [*walker.open, *flow.named, *flow.byproducts, *([walker.present] if walker.present else [])]
+    names = {" ".join(words) for kind, words in all_keys(batch.keys for batch in batches) if kind in ("name", "food")}
     names |= {" ".join(name) for at, name in enumerate(flow.component_names) if at != walker.component}
     names |= {" ".join(plain(supply.title, walker.flow.kitchen.language)) for supply in flow.used.values()}
     return nearest(" ".join(plain(reference.name, walker.flow.kitchen.language)), sorted(names))

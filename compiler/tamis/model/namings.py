@@ -4,9 +4,8 @@ from __future__ import annotations
 
 from fractions import Fraction
 
-from tamis.model.batch import Batch, Food
+from tamis.model.batch import Batch, Food, answering
 from tamis.model.mass import minus
-from tamis.model.pile import Pile
 from tamis.model.recipe import Mass, Product
 from tamis.model.words import plain
 from tamis.quantity.amount import Amount
@@ -51,7 +50,8 @@ def _leave(act: Act, naming: Naming) -> None:
     if walker.present:
         walker.flow.history.note("by-product", act.number, batch, walker.present)
         kitchen = walker.flow.kitchen
-        batch.foods = Pile(food for food in walker.present.foods if _same_food(words, food))
+        if walker.present.keys.has(answering(words, kitchen)):
+            batch.hold([food for food in walker.present.foods if _same_food(words, food)])
         if batch.foods and naming.measure is None:
             walker.present.remove(words, kitchen)
     batch.mass = Mass(unknown=(naming.name,))

@@ -223,7 +223,7 @@ def _weighed_elsewhere(act: Act, food: Ingredient, words: tuple[str, ...]) -> Ma
 
 
 def _in_batch(batch: Batch, words: tuple[str, ...], kitchen: Kitchen) -> Mass | None:
-    if words in batch.names:
+    if batch.is_named(words):
         return batch.mass
     foods = [food for food in batch.foods if matches_food(words, food, kitchen)]
     # `per kg of the duck` for duck legs: on the scales nobody takes the duck for another food.

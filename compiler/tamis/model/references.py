@@ -5,7 +5,7 @@ from __future__ import annotations
 from fractions import Fraction
 
 from tamis.diagnostics import Label
-from tamis.model.batch import Batch
+from tamis.model.batch import Batch, answering
 from tamis.model.lookup import Meaning, look_up, nearest_name
 from tamis.model.mass import times
 from tamis.model.recipe import Taking
@@ -62,7 +62,8 @@ def _one_of_several(act: Act, reference: Reference) -> Reference:
     if reference.share or number not in model_words(act.walker.flow.kitchen.language).ordinals or not rest:
         return reference
     flow, words = act.walker.flow, plain(rest, act.walker.flow.kitchen.language)
-    shared = [batch for batch in (*act.walker.open.shared(), *flow.shared()) if batch.answers_to(words, flow.kitchen)]
+    keys = answering(words, flow.kitchen)
+    shared = [*act.walker.open.shared.called(keys, flow.index), *flow.shared(keys)]
     if not shared:
         meaning = look_up(act.walker, reference)
         shared = [meaning.batch] if meaning and meaning.batch and not meaning.present else []
@@ -70,7 +71,7 @@ def _one_of_several(act: Act, reference: Reference) -> Reference:
         if (
             batch.pieces
             and batch.pieces[0].hi > 1
-            and plain(reference.name, act.walker.flow.kitchen.language) not in batch.names
+            and not batch.is_named(plain(reference.name, act.walker.flow.kitchen.language))
         ):
             return reference._replace(share=Share("measure", measure=Measure(exactly(1), ""), another=True))
     return reference
@@ -79,7 +80,7 @@ def _one_of_several(act: Act, reference: Reference) -> Reference:
 def _of_the_present(act: Act, reference: Reference, batch: Batch, removes: bool) -> None:
     words = plain(reference.name, act.walker.flow.kitchen.language)
     if removes:
-        found = words not in batch.names and batch.remove(words, act.walker.flow.kitchen)
+        found = not batch.is_named(words) and batch.remove(words, act.walker.flow.kitchen)
         if not found and reference.share is None and batch.foods:
             act.walker.present = None
         return

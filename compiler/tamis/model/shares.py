@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from fractions import Fraction
+from itertools import islice
 
 from tamis.quantity.measure import base, grams, kind, millilitres
 from tamis.typed import TYPE_CHECKING
@@ -45,7 +46,7 @@ def _ratio(batch: Batch, measure: Measure, kitchen: Kitchen) -> Fraction | None:
 def _by_density(batch: Batch, measure: Measure, kitchen: Kitchen) -> Amount | None:
     """Grams of a volume of a batch that is one food only."""
     volume = millilitres(measure, kitchen.units)
-    foods = list(batch.foods) if volume else ()
+    foods = list(islice(batch.foods, 2)) if volume else ()
     goods = kitchen.larder.get(foods[0].goods) if len(foods) == 1 else None
     density = kitchen.larder.density(goods) if goods else None
     return volume.times(density.usual) if volume and density else None

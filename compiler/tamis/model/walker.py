@@ -13,7 +13,7 @@ from fractions import Fraction
 from tamis.diagnostics import Diagnostic
 from tamis.model.act import Act
 from tamis.model.apart import closes_its_own
-from tamis.model.batch import Batch, Origin
+from tamis.model.batch import Batch, Origin, answering, of_kind
 from tamis.model.mass import ONE, plus, times
 from tamis.model.opened import Opened
 from tamis.model.recipe import Component, Product, StepView, Waiting
@@ -35,8 +35,8 @@ class Walker:
     """The state of one component while its steps are worked through."""
 
     __slots__ = (
-        "at_hand", "component", "flow", "heated", "last_wait", "long_meanwhiles", "new_step", "number", "open",
-        "present", "read", "running", "step_number", "tools", "unread",
+        "_tools_by_noun", "_tools_seen", "at_hand", "component", "flow", "heated", "last_wait", "long_meanwhiles",
+        "new_step", "number", "open", "present", "read", "running", "step_number", "tools", "unread",
     )  # fmt: skip
 
     def __init__(self, flow: Flow, component: int) -> None:
@@ -55,6 +55,8 @@ class Walker:
         self.new_step = True
         self.tools: list[Tool] = []
         self.at_hand: int | None = None  # the last line of the work in a vessel that is hot
+        self._tools_by_noun: dict[str, Tool] = {}
+        self._tools_seen = 0
 
     def walk(self) -> Batch | None:
         """Work through the component; returns its batch, or None if it only prepares equipment."""
@@ -116,9 +118,10 @@ class Walker:
         if not isinstance(first, Reference):
             return False
         words = plain(first.name, kitchen.language)
-        if self.present is not None and self.present.answers_to(words, kitchen):
+        keys = answering(words, kitchen)
+        if self.present is not None and self.present.keys.has(keys):
             return False
-        return before.answers_to(words, kitchen) or before.holds_kind(words, kitchen)
+        return before.keys.has([*keys, *of_kind(words, kitchen)])
 
     def _action(
         self, action: ActionRead, step: int, beside: bool, alone: bool, batches: Batches
@@ -228,6 +231,13 @@ class Walker:
             for action in actions
         )
 
+    def tool_called(self, noun: str) -> Tool | None:
+        """The last piece of equipment used here whose name ends with this word."""
+        for tool in self.tools[self._tools_seen :]:
+            self._tools_by_noun[plain(tool.equipment.name, self.flow.kitchen.language)[-1]] = tool
+        self._tools_seen = len(self.tools)
+        return self._tools_by_noun.get(noun)
+
     def put_aside(self, batch: Batch, origin: Origin, name: str, span: Span) -> None:
         """Close a batch: from now on it is one of the open ones, under its names."""
         batch.origin = origin
@@ -238,7 +248,7 @@ class Walker:
         names = tuple(dict.fromkeys((label, *(" ".join(words) for words in batch.names.own()))))
         product = Product(label, names, kind, self.component, batch.last, span)  # type: ignore[arg-type]  # from the table
         self.flow.register(batch, product)
-        self.open.put(batch)
+        self.open.open(batch)
 
     def _put_down(self, origin: Origin) -> None:
         """The batch that a meanwhile worked on stays open."""

@@ -66,9 +66,13 @@ _SOUNDS = 5
 def check(view: View) -> Iterator[Diagnostic]:
     """References with more words than the name they were taken for, one of which begins like another component."""
     recipe = view.recipe
-    names = {component.name: component.name.lower().split() for component in recipe.components if component.name}
+    names = list(dict.fromkeys(component.name for component in recipe.components if component.name))
     if len(names) < 2:
         return
+    sounding: dict[str, list[int]] = {}
+    for at, name in enumerate(names):
+        for word in name.lower().split():
+            sounding.setdefault(word[:_SOUNDS], []).append(at)
     taken = {taking.span: recipe.products[taking.product].name.lower() for taking in recipe.takings}
     for action in recipe.actions:
         for read in action.reads:
@@ -77,7 +81,8 @@ def check(view: View) -> Iterator[Diagnostic]:
                 continue
             more = [word for word in read.name.lower().split() if word not in found.split() and len(word) > _SOUNDS]
             heads = {word[:_SOUNDS] for word in more}
-            other = next((n for n, words in names.items() if n.lower() != found and _begins(words, heads)), None)
+            alike = sorted(at for head in heads for at in sounding.get(head, ()))
+            other = next((names[at] for at in alike if names[at].lower() != found), None)
             if other:
                 message = f"“{read.name}” is read as “{found}”; there is a component “{other}” too"
                 yield Diagnostic(
@@ -87,7 +92,3 @@ def check(view: View) -> Iterator[Diagnostic]:
                     message,
                     f"did you mean {example(view.recipe.language, 'the', name=other.lower())}?",
                 )
-
-
-def _begins(words: list[str], heads: set[str]) -> bool:
-    return any(word[:_SOUNDS] in heads for word in words)
