@@ -1,8 +1,8 @@
 """The reader of clauses: the parse table of `grammar/clause.lark` driven by a loop of our own.
 
 What a word is depends on the whole stack of states, not on the state alone. So the stacks are kept: a stack that was
-met before knows where every choice of classes led, and nothing is tried twice. Clauses of one shape differ only in
-their words.
+met before knows where every choice of classes led, and nothing is tried twice. Clauses of one shape (`shapes.py`)
+differ only in their words.
 
 A node is (rule, [children]), a leaf (class, text, start, end); rules whose names begin with `_` leave their children
 to the rule above.
@@ -11,19 +11,21 @@ to the rule above.
 from __future__ import annotations
 
 from tamis.lalr.values import Productions, in_turn
+from tamis.reading.shapes import Shape
 from tamis.reading.vocabulary import Choices, Vocabulary
 from tamis.record import NamedTuple
-from tamis.syntax.cutting import COMMA, END, Choice, Cut
-from tamis.typed import TYPE_CHECKING, Any
+from tamis.syntax.cutting import COMMA, Choice, Cut
+from tamis.typed import TYPE_CHECKING
 
 if TYPE_CHECKING:
     from tamis.lalr.table import Table
     from tamis.lalr.values import Build, Node
+    from tamis.reading.shapes import Step
 
 # No cook writes so many words in a clause: what such a one teaches is not kept.
 _LONG = 200
-# Shapes of clauses that are kept; a library has some two thousand.
-_MOST_STACKS = 50_000
+# Shapes of clauses and stacks that are kept; a library has some ten thousand.
+_MOST_KEPT = 50_000
 
 
 class Fault(NamedTuple):
@@ -52,7 +54,7 @@ Move = tuple[str, int, tuple["Build", ...], Stack]  # class and number of words 
 class Parser:
     """Parses clauses by a table and the words of a kitchen."""
 
-    __slots__ = ("_classes", "_kept", "_last", "_rows", "_rules", "bottom", "vocabulary")
+    __slots__ = ("_classes", "_empty", "_kept", "_last", "_rows", "_rules", "vocabulary")
 
     def __init__(self, table: Table, vocabulary: Vocabulary, start: str = "clause") -> None:
         self._rows = table.rows
@@ -60,7 +62,7 @@ class Parser:
         self.vocabulary = vocabulary
         first, self._last = table.starts[start]
         self._classes = [symbol for symbol in table.symbols if symbol.isupper()]
-        self.bottom = Stack(first, None)
+        self._empty = Shape(Stack(first, None), None, ())
         self._kept = 0
 
     def parse(self, text: str) -> Node | Fault:
@@ -72,9 +74,9 @@ class Parser:
         """The same for a text already cut."""
         text, words, vocabulary = cut.text, cut.words, self.vocabulary
         known, later, choices = vocabulary.of_first, vocabulary.of_later, None
-        values: list[Any] = []
+        leaves: list[Node] = []
         at, end = 0, len(words)
-        stack = self._first(end)
+        shape = self._first(end)
         starts, ends, fixed = cut.starts, cut.ends, cut.fixed
         while at < end:
             choice = fixed[at]
@@ -83,34 +85,47 @@ class Parser:
             elif choice is COMMA:
                 choices = choices or Choices(cut, vocabulary)
                 choice = choices.at(at)
-            move = stack.moves.get(choice) or self._move(stack, choice)
-            if move is None:
-                return Fault(at, starts[at], ends[at], stack)
-            kind, taken, builds, stack = move
-            for build in builds:
-                build(values)
+            step = shape.steps.get(choice) or self._step(shape, choice)
+            if step is None:
+                return Fault(at, starts[at], ends[at], shape.stack)
+            kind, taken, shape = step
             first = starts[at]
             at += taken
             last = ends[at - 1]
-            values.append((kind, text[first:last], first, last))
+            leaves.append((kind, text[first:last], first, last))  # type: ignore[arg-type]  # a leaf is a node too
             known = later
-        move = stack.moves.get(END) or self._move(stack, END)
-        if move is None:
-            return Fault(at, len(text), len(text), stack)
-        for build in move[2]:
-            build(values)
-        return values[0] if values else Fault(0, 0, len(text), stack)
+        if shape.tree is not None:
+            return shape.tree(leaves)
+        if shape.last is None:
+            found = self.step(shape.stack, "$END") if leaves else None
+            if found is None:
+                return Fault(at, len(text), len(text), shape.stack)
+            shape.last = found[0]
+        tree: Node = shape.built(leaves)
+        return tree
 
-    def _first(self, length: int) -> Stack:
-        if self._kept > _MOST_STACKS:
-            self.bottom = Stack(self.bottom.state, None)
+    def _first(self, length: int) -> Shape:
+        if self._kept > _MOST_KEPT:
+            self._empty = Shape(Stack(self._empty.stack.state, None), None, ())
             self._kept = 0
-        return self.bottom if length < _LONG else Stack(self.bottom.state, None)
+        return self._empty if length < _LONG else Shape(Stack(self._empty.stack.state, None), None, ())
 
-    def _move(self, stack: Stack, choice: Choice) -> Move | None:
+    def _step(self, shape: Shape, choice: Choice) -> Step | None:
         """The first way of a choice that the parser can take, remembered. The table's row alone does not tell: LALR
         joins the lookaheads of equal states, and a token may be refused only after some productions have been
         closed."""
+        move = shape.stack.moves.get(choice) or self._move(shape.stack, choice)
+        if move is None:
+            return None
+        kind, taken, builds, stack = move
+        after = shape.after.get((kind, taken))
+        if after is None:
+            after = shape.after[kind, taken] = Shape(stack, shape, builds)
+            self._kept += 1
+        step = shape.steps[choice] = (kind, taken, after)
+        return step
+
+    def _move(self, stack: Stack, choice: Choice) -> Move | None:
         for kind, taken in choice.ways:
             found = self.step(stack, kind)
             if found is not None:
