@@ -11,7 +11,6 @@ from collections.abc import Collection, Iterable, Mapping
 
 from tamis.patterns import pattern
 from tamis.publish.degrees import twin
-from tamis.publish.iso import iso_duration, least
 from tamis.publish.words import PageWords
 from tamis.quantity.degrees import with_sign
 from tamis.quantity.duration import Duration
@@ -30,6 +29,7 @@ _KEPT = pattern(r" (?<=[\d¼-¾⅐-⅞] )(?=[^\s(])")
 _FRACTION = pattern(r"(?<![\d/.,])(?:(\d+)[ -])?(\d/\d)(?![\d/])")
 _VULGAR = {"1/2": "½", "1/3": "⅓", "2/3": "⅔", "1/4": "¼", "3/4": "¾", "1/8": "⅛", "3/8": "⅜", "5/8": "⅝", "7/8": "⅞"}
 _NAMED = (Naming, Reference)
+_DOTS = frozenset("-*•")
 _LIST_MARK = pattern(r"\A(?:\d{1,3}[.)]|[-*•])[ \t]+(?=\S)")
 
 
@@ -61,9 +61,14 @@ def pieces_of(
             if comes_to and part.span in comes_to:
                 pieces.append(Piece(f" ({comes_to[part.span]})", "measure"))
         else:
-            text = part.text if pieces else _LIST_MARK.sub("", part.text, count=1)
-            pieces.append(Piece(_plain(text)))
+            pieces.append(Piece(_plain(part.text if pieces else _without_mark(part.text))))
     return [_with_centimetres(piece, words.language) for piece in pieces]
+
+
+def _without_mark(text: str) -> str:
+    """The words without the number or the dot of a list before them."""
+    first = text[:1]
+    return _LIST_MARK.sub("", text, count=1) if first.isdecimal() or first in _DOTS else text
 
 
 def _with_centimetres(piece: Piece, language: str) -> Piece:
@@ -100,6 +105,8 @@ def _html(piece: Piece) -> str:
     text = kept_together(text)
     if kind == "measure":
         return f'<b class="measure">{text}</b>'
+    from tamis.publish.iso import iso_duration, least
+
     return f'<time datetime="{iso_duration(least(length))}">{text}</time>' if length else text
 
 
@@ -174,6 +181,9 @@ def _first_comma(clause: Clause, read: Ingredient) -> int:
     if "," not in clause.text:
         return len(clause.text)
     named = read.name_span.end - clause.inner
+    at = clause.text.find(",", named)
+    if at < 0 or ("(" not in clause.text and clause.text[at + 1 : at + 2] == " "):
+        return at if at >= 0 else len(clause.text)
     for item, key in zip(clause.items.items, clause.items.keys, strict=True):
         if key == "," and item.span.start >= named:
             return item.span.start

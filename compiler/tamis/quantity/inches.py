@@ -5,7 +5,6 @@ from __future__ import annotations
 import re
 from fractions import Fraction
 from functools import cache
-from unicodedata import numeric
 
 from tamis.patterns import pattern
 from tamis.record import NamedTuple
@@ -67,5 +66,7 @@ def _value(said: str) -> Fraction:
     """The number of `1 1/2`, `1½`, `3/4` or `0.5`."""
     whole, _, part = said.replace("-", " ").partition(" ")
     if not whole[-1].isascii():
+        from unicodedata import numeric  # few recipes have inches
+
         return Fraction(whole[:-1] or 0) + Fraction(numeric(whole[-1])).limit_denominator(8)
     return Fraction(whole) + (Fraction(part) if part else 0)

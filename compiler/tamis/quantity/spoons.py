@@ -14,10 +14,10 @@ from __future__ import annotations
 from bisect import bisect_left, bisect_right
 from collections.abc import Iterator
 from fractions import Fraction
-from functools import lru_cache, partial
+from functools import lru_cache
 from math import ceil, floor, lcm
 
-from tamis.quantity.measure_words import MeasureWords, measure_words, unit_words
+from tamis.quantity.measure_words import measure_words, unit_words
 from tamis.quantity.numerals import number
 from tamis.quantity.units import Units
 from tamis.quantity.weights import millilitres
@@ -54,11 +54,21 @@ class Spoons(NamedTuple):
 
 
 class _Rung(NamedTuple):
-    """One measure: its volume in the ladder's own small parts, how much handling it is, and its name."""
+    """One measure, or two of them: their volume in the ladder's own small parts, how much handling they are, and how
+    many twenty-fourths of which units. Of all the rungs few are ever said, so they are put into words only then."""
 
     at: int
     rank: int  # 0 to 2: one measure, plain, less plain, odd; from 3 on: two of them
-    text: str
+    first: tuple[int, str]
+    second: tuple[int, str] | None = None
+
+    def text(self, language: str) -> str:
+        """Its name."""
+        said = _many(Fraction(self.first[0], WHOLE), self.first[1], language)
+        if self.second is None:
+            return said
+        more = _many(Fraction(self.second[0], WHOLE), self.second[1], language)
+        return measure_words(language).plus.format(first=said, second=more)
 
 
 class _Ladder(NamedTuple):
@@ -93,8 +103,8 @@ def spoons(ml: Fraction, units: Units) -> Spoons:
     past = bisect_right(ladder.places, top * (one + slack) // (bottom * one))
     if first < past:
         best = _best(ladder.rungs[first:past], top, bottom)
-        return Spoons(best.text, True, best.rank >= TWO)
-    return Spoons(_about(ladder, top, bottom, measure_words(units.language)), False)
+        return Spoons(best.text(units.language), True, best.rank >= TWO)
+    return Spoons(_about(ladder, top, bottom, units.language), False)
 
 
 def single_spoon(ml: Fraction, units: Units) -> str | None:
@@ -103,7 +113,7 @@ def single_spoon(ml: Fraction, units: Units) -> str | None:
     ladder = _ladder(units)
     wanted = ml * ladder.parts
     nearest = min(ladder.single, key=lambda rung: (abs(rung.at - wanted), rung.rank))
-    return nearest.text if abs(nearest.at - wanted) <= NEAR_END * wanted else None
+    return nearest.text(units.language) if abs(nearest.at - wanted) <= NEAR_END * wanted else None
 
 
 def _best(rungs: list[_Rung], top: int, bottom: int) -> _Rung:
@@ -115,13 +125,14 @@ def _best(rungs: list[_Rung], top: int, bottom: int) -> _Rung:
     return min([rung for rung in rungs if rung.rank == least], key=lambda rung: abs(rung.at * bottom - top))
 
 
-def _about(ladder: _Ladder, top: int, bottom: int, words: MeasureWords) -> str:
+def _about(ladder: _Ladder, top: int, bottom: int, language: str) -> str:
+    words = measure_words(language)
     above = bisect_left(ladder.single, -(-top // bottom), key=lambda rung: rung.at)
     beside = ladder.single[max(0, above - 1) : above + 1]
     nearest = min(beside, key=lambda rung: abs(rung.at * bottom - top))
     if top * 4 < nearest.at * bottom * 3:
-        return words.less.format(measure=nearest.text)
-    return (words.scant if top < nearest.at * bottom else words.generous).format(measure=nearest.text)
+        return words.less.format(measure=nearest.text(language))
+    return (words.scant if top < nearest.at * bottom else words.generous).format(measure=nearest.text(language))
 
 
 def _sizes(units: Units) -> tuple[Fraction, Fraction, Fraction]:
@@ -137,41 +148,44 @@ def _ladder(units: Units) -> _Ladder:
     parts = WHOLE * lcm(cup.denominator, tbsp.denominator, tsp.denominator)
     simplest: dict[int, _Rung] = {}
     # A size in parts is a whole number, and so is a twenty-fourth of it.
-    for rung in sorted(_rungs(units.language, *(int(size * parts / WHOLE) for size in (cup, tbsp, tsp)))):
-        simplest.setdefault(rung.at, rung)
-    rungs = list(simplest.values())
+    for rung in _rungs(*(int(size * parts / WHOLE) for size in (cup, tbsp, tsp))):
+        there = simplest.get(rung.at)
+        if (
+            there is None
+            or rung.rank < there.rank
+            or (rung.rank == there.rank and rung.text(units.language) < there.text(units.language))
+        ):
+            simplest[rung.at] = rung
+    places = sorted(simplest)
+    rungs = [simplest[at] for at in places]
     single = [rung for rung in rungs if rung.rank < TWO]
-    return _Ladder(rungs, single, list(simplest), parts, int(cup * parts), int(tsp * parts))
+    return _Ladder(rungs, single, places, parts, int(cup * parts), int(tsp * parts))
 
 
-def _rungs(language: str, cup: int, tbsp: int, tsp: int) -> Iterator[_Rung]:
+def _rungs(cup: int, tbsp: int, tsp: int) -> Iterator[_Rung]:
     """Teaspoons up to a tablespoon, tablespoons up to half a cup, cups; and two of them. Sizes of 1/24."""
-    plus = partial(_plus, language)
     for n in _steps(TSP_PARTS, WHOLE * tbsp / tsp):
         # Quarters, then thirds; ⅝ tsp is in no drawer.
-        yield _Rung(n * tsp, 0 if n % 6 == 0 else 1 if n % 8 == 0 else 2, _many(Fraction(n, WHOLE), "tsp", language))
+        yield _Rung(n * tsp, 0 if n % 6 == 0 else 1 if n % 8 == 0 else 2, (n, "tsp"))
     for n in _steps(TBSP_PARTS, WHOLE * cup / 2 / tbsp):
         if n >= WHOLE:
             many = n * tbsp >= WHOLE * cup / 4
-            text = _many(Fraction(n, WHOLE), "tbsp", language)
-            yield _Rung(n * tbsp, (n % WHOLE != 0) + many, text)
+            one = _Rung(n * tbsp, (n % WHOLE != 0) + many, (n, "tbsp"))
+            yield one
             if n % WHOLE == 0 and not many:
-                yield from plus(n * tbsp, text, tsp, "tsp", MORE_TSP_TO_TBSP, WHOLE * tbsp)
+                yield from _plus(one, tsp, "tsp", MORE_TSP_TO_TBSP, WHOLE * tbsp)
     for n in _steps(CUP_PARTS, WHOLE * (TOP_CUPS + 1)):
-        name = _many(Fraction(n, WHOLE), "cup", language)
-        yield _Rung(n * cup, 0, name)
+        one = _Rung(n * cup, 0, (n, "cup"))
+        yield one
         thirds = n % 6 != 0
-        yield from plus(n * cup, name, tbsp, "tbsp", MORE_TBSP, WHOLE * cup / 4, thirds)
-        yield from plus(n * cup, name, tsp, "tsp", MORE_TSP, WHOLE * tbsp, thirds)
+        yield from _plus(one, tbsp, "tbsp", MORE_TBSP, WHOLE * cup / 4, thirds)
+        yield from _plus(one, tsp, "tsp", MORE_TSP, WHOLE * tbsp, thirds)
 
 
-def _plus(
-    language: str, base: int, text: str, size: int, name: str, more: dict[int, int], below: float, odd: int = 0
-) -> Iterator[_Rung]:
+def _plus(one: _Rung, size: int, name: str, more: dict[int, int], below: float, odd: int = 0) -> Iterator[_Rung]:
     for n, rank in more.items():
         if n * size < below:
-            second = _many(Fraction(n, WHOLE), name, language)
-            yield _Rung(base + n * size, rank + odd, measure_words(language).plus.format(first=text, second=second))
+            yield _Rung(one.at + n * size, rank + odd, one.first, (n, name))
 
 
 def _steps(parts: list[int], end: float) -> Iterator[int]:

@@ -2,10 +2,8 @@
 
 from __future__ import annotations
 
-from tamis.patterns import pattern
-
-_NUMBER = pattern(r"([\d⅛¼⅓⅜½⅝⅔¾⅞]) (?=[a-z%°])")
-
+_FRACTIONS = frozenset("⅛¼⅓⅜½⅝⅔¾⅞")
+_SIGNS = frozenset("%°")
 _BLANKS = frozenset("\t\n\v\f\r")
 
 
@@ -16,8 +14,8 @@ def wrap(text: str, width: int, rest: str = "", first: str = "") -> list[str]:
     """
     if len(first) + len(text) <= width:
         return [first + text]
-    held = _NUMBER.sub("\\1\u00a0", text)
-    words = held.split(" ")
+    words = _with_units(text.split(" "))
+    held = " ".join(words)
     room = width - max(len(first), len(rest))
     if all(0 < len(word) <= room for word in words) and _BLANKS.isdisjoint(held):
         lines = _filled(words, width, first, rest)
@@ -26,6 +24,18 @@ def wrap(text: str, width: int, rest: str = "", first: str = "") -> list[str]:
 
         lines = cut(held, width, initial_indent=first, subsequent_indent=rest, break_on_hyphens=False)
     return [line.replace("\u00a0", " ") for line in lines]
+
+
+def _with_units(words: list[str]) -> list[str]:
+    """Words, those that may be units as one with the number before them."""
+    held: list[str] = []
+    for word in words:
+        number = held[-1][-1:] if held else ""
+        if ("a" <= word[:1] <= "z" or word[:1] in _SIGNS) and (number.isdecimal() or number in _FRACTIONS):
+            held[-1] += f"\u00a0{word}"
+        else:
+            held.append(word)
+    return held
 
 
 def _filled(words: list[str], width: int, first: str, rest: str) -> list[str]:
