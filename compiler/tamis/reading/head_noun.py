@@ -11,6 +11,7 @@ from tamis.reading.food import parts_of, read_food
 from tamis.reading.pieces import read_division
 from tamis.reading.soundness import check_text
 from tamis.reading.unit_checks import check_units
+from tamis.reading.usual_food import usual_food
 from tamis.typed import TYPE_CHECKING, Literal
 
 if TYPE_CHECKING:
@@ -27,6 +28,9 @@ _FROM_TAP: Literal["tap"] = "tap"
 
 def read_named(reading: Reading, children: Sequence[Node], role: str) -> tuple[Read, ...] | None:
     """The record of a clause that the grammar takes for food; None where it is no clause at all."""
+    usual = usual_food(reading, children) if role == "ingredient" else None
+    if usual:
+        return (usual,)
     parts = parts_of(reading, children)
     known = reading.kitchen.larder.find(reading.keys(parts.name))
     if known is None:

@@ -215,6 +215,14 @@ def with_unit(reading: Reading, read: Measured, name: Sequence[Node]) -> tuple[M
     return counted.with_(start=start, end=end), rest
 
 
+def may_be_unit(reading: Reading, words: Sequence[Node]) -> bool:
+    """Whether the first word of a name may be a unit, or say of what size one is."""
+    first = words[0]
+    if reading.kitchen.cupboard.count_word(first[1].partition(" ")[0].lower()):
+        return True
+    return len(words) > 1 and (is_how(reading, first) or bool(_unit(reading, first)))
+
+
 def _words_and_brackets(reading: Reading, name: Sequence[Node]) -> list[Node]:
     """The words of a name one by one, a round bracket as one."""
     parts: list[Node] = []
