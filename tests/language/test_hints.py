@@ -16,10 +16,10 @@ from tamis.words import word_tables
 
 # What hints put in, in each language.
 PARTS: dict[str, dict[str, str]] = {
-    "en": {"food": "onions", "name": "stock", "of": "1 lemon", "part": "juice", "pieces": "20 balls",
+    "en": {"food": "onions", "into": "into", "name": "stock", "of": "1 lemon", "part": "juice", "pieces": "20 balls",
            "purpose": "to taste", "share": "half", "the": "the", "tool": "pan", "verb": "simmer",
            "what": "meat roasts"},
-    "fr": {"food": "oignons", "name": "bouillon", "of": "1 citron", "part": "jus", "pieces": "20 boules",
+    "fr": {"food": "oignons", "into": "en", "name": "bouillon", "of": "1 citron", "part": "jus", "pieces": "20 boules",
            "purpose": "au goût", "share": "1/2", "the": "la", "tool": "four", "verb": "laisser mijoter",
            "what": "viande cuit"},
 }  # fmt: skip

@@ -141,7 +141,7 @@ def _clause(clause: Clause, read: Read | None, words: PageWords, oven: bool) -> 
 
 def _ingredient(clause: Clause, read: Ingredient, words: PageWords, oven: bool) -> list[Piece]:
     """Measure and name; the words up to the comma."""
-    text = clause.text[: _first_comma(clause, read)]
+    text = clause.text[: _first_comma(clause, read, words)]
     if read.preparation and words.apart.search(read.preparation):
         text = clause.text  # *1 lemon, zested*: without the comma's words the sentence would be another
     degrees = twin(clause, oven) if read.at else None
@@ -176,11 +176,14 @@ def _first_measure(clause: Clause) -> tuple[int, int]:
     return next((item.span for item in measured), (-1, -1))
 
 
-def _first_comma(clause: Clause, read: Ingredient) -> int:
-    """Where the table's part begins: the first comma after the name, round brackets passed over."""
+def _first_comma(clause: Clause, read: Ingredient, words: PageWords) -> int:
+    """Where the table's part begins: the first comma after the name, round brackets passed over. What is measured
+    behind it (`75 g butter, plus 10 g for the tin`) belongs to the sentence."""
     if "," not in clause.text:
         return len(clause.text)
     named = read.name_span.end - clause.inner
+    if _measures_more(clause, named, words):
+        return len(clause.text)
     at = clause.text.find(",", named)
     if at < 0 or ("(" not in clause.text and clause.text[at + 1 : at + 2] == " "):
         return at if at >= 0 else len(clause.text)
@@ -188,6 +191,17 @@ def _first_comma(clause: Clause, read: Ingredient) -> int:
         if key == "," and item.span.start >= named:
             return item.span.start
     return len(clause.text)
+
+
+def _measures_more(clause: Clause, named: int, words: PageWords) -> bool:
+    """Whether more of the food is measured behind its name."""
+    if not any(word in clause.text for word in words.plus):
+        return False
+    items, keys = clause.items.items, clause.items.keys
+    return any(
+        keys[at - 1] in words.plus and isinstance(items[at], Quantity) and items[at - 1].span.start >= named
+        for at in range(1, len(items))
+    )
 
 
 def _timed(clause: Clause, length: Duration | None, kind: PieceKind, words: PageWords, oven: bool) -> list[Piece]:

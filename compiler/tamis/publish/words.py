@@ -18,6 +18,8 @@ class PageWords(NamedTuple):
     """A preparation without which the sentence would be another."""
     between: re.Pattern[str]
     """What parts a measure from its food, as the last word."""
+    plus: frozenset[str]
+    """What stands before more of the food."""
     night: frozenset[str]
     """What is a length of time without a number."""
     supplies: re.Pattern[str]
@@ -36,6 +38,7 @@ def page_words(language: str) -> PageWords:
         language=language,
         apart=pattern(rf"\b{one_of(sentence['apart'])}\b"),
         between=pattern(rf" {one_of(sentence['between'])}\Z"),
+        plus=frozenset(word_lists(language, "clause")["closed"]["PLUS"]),
         night=frozenset(word_lists(language, "clause")["open"]["OVERNIGHT"]),
         supplies=pattern(rf"{one_of(lists['supplies']['purposes'])} "),
         unchecked=pattern(rf", {one_of(lists['sources']['unchecked'])}\Z"),

@@ -129,6 +129,9 @@ class ClauseWords(NamedTuple):
     as_needed: str
     overnight: frozenset[str]
     old: frozenset[str]
+    left_free: frozenset[str]
+    filled: frozenset[str]
+    holds_one: frozenset[str]
 
 
 @lru_cache(8)
@@ -172,6 +175,9 @@ def clause_words(language: str) -> ClauseWords:
         as_needed=said["as-needed"][0],
         overnight=frozenset(opened["OVERNIGHT"]),
         old=frozenset(said["old"]),
+        left_free=frozenset(said["left-free"]),
+        filled=frozenset(said["filled"]),
+        holds_one=frozenset(said["holds-one"]),
     )
 
 

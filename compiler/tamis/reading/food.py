@@ -250,8 +250,8 @@ def _tail(reading: Reading, nodes: Sequence[Node], measured: Measured) -> tuple[
             continue
         if kind == "bracket":
             measured = bracketed(reading, measured, node)
-        elif kind == "weight":  # `1 cup milk plus 2 tbsp`
-            measured = measured.with_(measures=(*measured.measures, *measures(reading, node)))
+        elif kind == "surplus":
+            tail, measured = _surplus(reading, tail, node, measured)
         elif kind == "each":
             weight = child(node[1], "weight")
             assert weight is not None
@@ -263,6 +263,14 @@ def _tail(reading: Reading, nodes: Sequence[Node], measured: Measured) -> tuple[
         else:
             tail = _after_name(reading, tail, node)
     return tail, measured
+
+
+def _surplus(reading: Reading, tail: Tail, node: Node, measured: Measured) -> tuple[Tail, Measured]:
+    """`1 cup milk plus 2 tbsp`, `plus extra for the tin`."""
+    weight = child(node[1], "weight")
+    if weight is None:
+        return _prepared(reading, tail, node), measured
+    return tail, measured.with_(measures=(*measured.measures, *measures(reading, weight)))
 
 
 def _is_of_each(reading: Reading, measured: Measured, node: Node, weight: Node) -> None:

@@ -6,10 +6,12 @@ preposition, perhaps a number, and a name. All such questions are answered here,
 
 from __future__ import annotations
 
+from tamis.quantity.nouns import nouns
 from tamis.reading.clause import child, leaves
 from tamis.reading.food import parts_of, read_food
 from tamis.reading.pieces import read_division
 from tamis.reading.soundness import check_text
+from tamis.reading.surplus import second_use
 from tamis.reading.unit_checks import check_units
 from tamis.reading.usual_food import usual_food
 from tamis.typed import TYPE_CHECKING, Literal
@@ -31,26 +33,34 @@ def read_named(reading: Reading, children: Sequence[Node], role: str) -> tuple[R
     usual = usual_food(reading, children) if role == "ingredient" else None
     if usual:
         return (usual,)
-    parts = parts_of(reading, children)
+    parts, more = second_use(reading, parts_of(reading, children))
     known = reading.kitchen.larder.find(reading.keys(parts.name))
     if known is None:
         check_units(reading, parts)
     if parts.preposition and _divides(reading, parts):
         check_text(reading, parts.tail)
         return read_division(reading, children)
-    food = read_food(reading, parts, role, known)
+    food = _as_filled(reading, parts, read_food(reading, parts, role, known))
     if food.goods is None and _is_no_food(reading, parts, food, role):
         return None
-    role = _role(reading, parts, food, role)
+    role = _role(reading, parts, food, food.role)
     purpose = reading.words.as_needed if role == "medium" and not food.purpose else food.purpose
-    if (role, purpose) == (food.role, food.purpose):
-        return (food,)
-    return (food._replace(role=role, purpose=purpose),)  # type: ignore[arg-type]  # one of three
+    if (role, purpose) != (food.role, food.purpose):
+        food = food._replace(role=role, purpose=purpose)  # type: ignore[arg-type]  # one of three
+    return (food,) if more is None else (_second(reading, more, known), food)
+
+
+def _second(reading: Reading, parts: Parts, known: Found | None) -> Ingredient:
+    """The second use of a food; one lemon besides two lemons is called so."""
+    food = read_food(reading, parts, "ingredient", known)
+    if food.measures[0].unit or food.measures[0].amount.hi > 1:
+        return food
+    return food._replace(name=nouns(reading.kitchen.language).one(food.name))
 
 
 def _divides(reading: Reading, parts: Parts) -> bool:
     """`into 2 pieces`, `between 4`: a number after such a preposition divides, but for a measured food."""
-    if parts.part or parts.share or parts.percent:
+    if parts.part or parts.share or parts.percent or _is_filled(reading, parts):
         return False
     if parts.preposition not in reading.words.into or not parts.measure:
         return parts.preposition in reading.words.into | reading.words.cut_in and _shapes(reading, parts)
@@ -60,6 +70,23 @@ def _divides(reading: Reading, parts: Parts) -> bool:
         return known is None
     numbered = any(leaf[0] in ("NUMBER", "NUMWORD") for leaf in leaves(parts.measure))
     return numbered or known is None
+
+
+def _is_filled(reading: Reading, parts: Parts) -> bool:
+    """`into 12 vol-au-vent cases`, `into 32 mm hog casings`: food that goes in, however it is counted or sized."""
+    noun = reading.keys(leaves(parts.name)[-1:])[-1]
+    return noun in reading.words.filled and not (parts.measure and child(parts.measure, "weighed"))
+
+
+def _as_filled(reading: Reading, parts: Parts, food: Ingredient) -> Ingredient:
+    """Cases of a size whose number is not told are as many as it takes."""
+    units = [reading.kitchen.units.get(measure.unit) for measure in food.measures]
+    numbered = any(unit is None or unit.kind != "length" for unit in units)
+    if parts.preposition not in reading.words.into or numbered or not _is_filled(reading, parts):
+        return food
+    return food._replace(
+        measures=(), measure_text="", role="unmeasured", purpose=food.purpose or reading.words.as_needed
+    )
 
 
 def _shapes(reading: Reading, parts: Parts) -> bool:

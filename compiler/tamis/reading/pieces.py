@@ -6,7 +6,7 @@ from fractions import Fraction
 
 from tamis.quantity.nouns import nouns
 from tamis.reading.clause import child
-from tamis.reading.clauses import Division, Meanwhile, Naming, Read, Repeat, Time
+from tamis.reading.clauses import Division, Meanwhile, Naming, Read, Repeat, Target, Time
 from tamis.reading.measured import MEASURES, NAMES, ONE, Measured, bracketed, check_held, read_measure, with_unit
 from tamis.reading.quantities import amount, as_one, check_size, one_measure, stretch
 from tamis.reading.soundness import LENGTHS, check_name
@@ -52,8 +52,15 @@ def read_division(reading: Reading, children: Sequence[Node]) -> tuple[Read, ...
     if measured.article and name:
         number = measured.pieces
     check_name(reading, name)
+    if name and preposition in reading.words.into and reading.keys(name)[-1] in reading.words.filled:
+        message = f"how many “{noun}”? Food that is filled is an ingredient"
+        raise reading.fail("clause-role", reading.clause.span, message, f"write {_filled(reading, preposition, noun)}")
     of_each = child(nodes, "EACH") is not None and weight is None
     return (Division(reading.clause, number, noun, each, reading.text, of_each=of_each),)
+
+
+def _filled(reading: Reading, preposition: str, noun: str) -> str:
+    return example(reading.kitchen.language, "filled", into=preposition, food=noun)
 
 
 def read_naming(reading: Reading, children: Sequence[Node]) -> tuple[Read, ...]:
@@ -61,10 +68,17 @@ def read_naming(reading: Reading, children: Sequence[Node]) -> tuple[Read, ...]:
     opener = children[0][0]
     if opener == "SETASIDE":
         return (*_waits(reading, children), Naming(reading.clause, "set-aside"))
+    free = child(children, "size")
+    if free is not None:
+        check_size(reading, free)
+        return (Target(reading.clause, "size", text=reading.text),)
     kind = "as" if opener == "AS" else "leaving"
     at = next(n for n, node in enumerate(children) if n and (node[0] in NAMES))
     names = [node for node in children[at:] if node[0] in NAMES]
     measured = read_measure(reading, [node for node in children[1:at] if node[0] in MEASURES])
+    if kind == "leaving" and measured.size and reading.keys(names)[-1] in reading.words.left_free:
+        check_name(reading, names)
+        return (Target(reading.clause, "size", text=reading.text),)
     check_held(reading, measured)
     measure = as_one(reading, measured.measures) if measured.measures and not measured.article else None
     name: list[Node] = names[-1:] if len(names) > 1 else names

@@ -61,6 +61,7 @@ class ProseWords(NamedTuple):
     adverbs: tuple[str, ...]
     joints: frozenset[str]
     aside: Phrases
+    lies: Phrases
     between: frozenset[str]
     purpose: tuple[str, ...]
     to: frozenset[str]
@@ -89,6 +90,7 @@ def prose_words(language: str) -> ProseWords:
         adverbs=imperative["adverbs"],
         joints=frozenset(imperative["joints"]),
         aside=phrases(imperative["aside"], language),
+        lies=phrases(imperative["lies"], language),
         between=frozenset(purposes["between"]),
         purpose=tuple(f"{word} " for word in purposes["begin"]),
         to=frozenset(closed["TO"]),
@@ -153,7 +155,8 @@ def commands(plain: Plain) -> tuple[Command, ...]:
         if is_open:
             match = verbs.match(said, at) if word in first_words else None
             needs = match and _needs(match[0], said, at, match[1], asked)
-            if match and needs is not None:
+            lies = match and plain.phrase(asked.lies, places[at + match[1] - 1] + 1)  # skin side up
+            if match and needs is not None and not lies:
                 after = at + match[1]
                 found.append(_command(plain, match[0], places[at], places[after - 1] + 1, needs))
                 is_open = False

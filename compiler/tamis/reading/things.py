@@ -292,11 +292,17 @@ def _number_and_size(reading: Reading, measured: Measured, found: FoundEquipment
             size = size[len(size.split(" ")[0]) :].strip("() ") if " " in size else size
         return measured.pieces.hi, size
     if measured.measures and not measured.size:
-        if found.several:
+        if found.several and _holds_one(reading, measured):
             counted_as(reading, measured.measures[0].amount)
             return measured.measures[0].amount.hi, measured.measures[0].unit
         return Fraction(1), reading.text[measured.start : measured.end]
     return Fraction(1), measured.size
+
+
+def _holds_one(reading: Reading, measured: Measured) -> bool:
+    """Whether the unit is how one is called: `4 pint jars`, but `500 g tins`, `2-pint basins`."""
+    said = reading.text[measured.start : measured.end]
+    return measured.measures[0].unit in reading.words.holds_one and "-" not in said
 
 
 _MOST_TINS = 12

@@ -257,6 +257,19 @@ def heat_of(reading: Reading, node: Node) -> Setting:
 
 
 def read_target(reading: Reading, children: Sequence[Node]) -> tuple[Read, ...]:
+    """What is to be reached, and the time behind its comma: `to 94 °C, about 20 min`."""
+    length = child(children, "duration")
+    if length is None:
+        return _target(reading, children)
+    before = children[: children.index(length) - 1]
+    reached = [
+        read._replace(text=reading.said(before)) if isinstance(read, Target) else read
+        for read in _target(reading, before)
+    ]
+    return (*reached, Time(reading.clause, duration(reading, length), text=reading.said([length])))
+
+
+def _target(reading: Reading, children: Sequence[Node]) -> tuple[Read, ...]:
     """`to 230 °C`, `to the boil`, `to 200 ml`, `to 38 × 6 cm`, `4 mm thick`, `in a single layer`."""
     text, clause = reading.text, reading.clause
     place = child(children, "place")

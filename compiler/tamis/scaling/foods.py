@@ -32,11 +32,29 @@ def food_edits(food: Ingredient, scaling: Scaling) -> list[Edit]:
     words, keys = clause_words(scaling.kitchen.language), food.clause.items.keys
     share_ends = (at for at, key in enumerate(keys, 1) if key in words.of)
     start = next(share_ends, 0) if food.share is not None else 0
+    more = _more(food, words)
+    if more and food.purpose and food.clause.text.find(food.purpose.partition(",")[0], more.span.end) > 0:
+        return [_scaled(more, food.clause.text, scaling)]  # the second use: `plus 2 tbsp to serve`
     edits = _Walk(food, food.clause.text, scaling).measure(start)
     for other in food.alternatives:
         walk = _Walk(other, food.clause.text, scaling)
         edits += walk.measure(_after_or(food, walk.name.start, words))
     return edits
+
+
+def _more(food: Ingredient, words: ClauseWords) -> Quantity | None:
+    """What stands behind *plus* behind the name."""
+    items, end = food.clause.items, food.name_span.end - food.clause.inner
+    for at, item in enumerate(items.items[1:], 1):
+        if items.keys[at - 1] in words.plus and item.span.start > end and isinstance(item, Quantity):
+            return item
+    return None
+
+
+def _scaled(item: Quantity, text: str, scaling: Scaling) -> Edit:
+    if item.kind in SCALED:
+        return weighed(item, text, scaling)
+    return counted(item.span, item.amount.times(scaling.factor), scaling.kitchen.language)
 
 
 def _after_or(food: Ingredient, name_at: int, words: ClauseWords) -> int:
@@ -224,11 +242,9 @@ class _Walk:
             assert isinstance(bracket, Bracket)
             self._bracket(bracket)
             self.at += 1
-        following = (
-            self.items[self.at + 1] if self._key(0) in self.words.plus and self.at + 1 < len(self.items) else None
-        )
-        if isinstance(following, Quantity) and following.kind in SCALED:
-            self.edits.append(weighed(following, self.text, self.scaling))
+        more = _more(self.food, self.words) if len(self.food.measures) > 1 else None
+        if more:
+            self.edits.append(_scaled(more, self.text, self.scaling))
 
     def _bracket(self, bracket: Bracket) -> None:
         """Another writing of the measure, or the weight once prepared; not the weight of each."""

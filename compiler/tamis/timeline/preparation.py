@@ -90,7 +90,8 @@ def _after_comma(use: Use, known_words: dict[str, Known], kitchen: Kitchen) -> l
                 found.append(_titled(when, takes, phrase, name, kitchen))
             continue
         verb = kitchen.verbs.participle(words[at])
-        if verb is not None and not verb.waits and not words[at].endswith(known.present):
+        lies = " ".join(words[at + 1 :]).startswith(known.lies)
+        if verb is not None and not verb.waits and not words[at].endswith(known.present) and not lies:
             work = _shaped(verb, words[at + 1 :], kitchen)
             takes = work.takes + _by_amount(use, work.per_piece, work.per_kg, kitchen)
             part = parts.get(words[at])

@@ -29,6 +29,8 @@ class PreparationWords(NamedTuple):
     of_part: re.Pattern[str]
     """Two words that are a phrase of their own: *casings removed*."""
     manner: re.Pattern[str]
+    lies: tuple[str, ...]
+    """Behind a word that is no work then: *cut side up*."""
     present: tuple[str, ...]
     """How a participle ends that says what is yet to be done: *for dusting*."""
 
@@ -75,5 +77,6 @@ def preparation_words(language: str) -> PreparationWords:
         kept_cold=frozenset(lists["kept_cold"]),
         of_part=pattern(rf"(?:^|{joint})\s*(?:{article} )?([^\W\d_]+) ([^\W\d_]+)\s*(?=$|{joint})"),
         manner=pattern(rf"\w+{one_of(lists['adverbs'])}|{one_of(lists['manner'])}"),
+        lies=word_lists(language, "prose")["imperative"]["lies"],
         present=lists["present"],
     )
