@@ -16,14 +16,16 @@ from tamis.words import word_tables
 
 # What hints put in, in each language.
 PARTS: dict[str, dict[str, str]] = {
-    "en": {"food": "onions", "into": "into", "name": "stock", "of": "1 lemon", "part": "juice", "pieces": "20 balls",
+    "en": {"clause": "leave for 2 h", "food": "onions", "fresh": "fresh", "into": "into",
+           "name": "stock", "of": "1 lemon", "part": "juice", "pieces": "20 balls",
            "purpose": "to taste", "share": "half", "the": "the", "tool": "pan", "verb": "simmer",
            "what": "meat roasts"},
-    "fr": {"food": "oignons", "into": "en", "name": "bouillon", "of": "1 citron", "part": "jus", "pieces": "20 boules",
+    "fr": {"clause": "garder au chaud", "food": "oignons", "fresh": "fraîches", "into": "en",
+           "name": "bouillon", "of": "1 citron", "part": "jus", "pieces": "20 boules",
            "purpose": "au goût", "share": "1/2", "the": "la", "tool": "four", "verb": "laisser mijoter",
            "what": "viande cuit"},
 }  # fmt: skip
-COMMON = {"count": 3, "fan": "180", "oven": "200",
+COMMON = {"count": 3, "gap": "30 min", "fan": "180", "oven": "200",
           "degrees": "74 °C (165 °F)", "measure": "200 g", "percent": "2 %", "setting": "180 °C",
           "time": "10 min", "unit": "min"}  # fmt: skip
 OFFERED = [(language, key) for language in PARTS for key in word_tables(language, "hints")["clauses"]]

@@ -190,6 +190,10 @@ class Larder:
     def _find_asked(self, asked: tuple[str, ...]) -> Found | None:
         return self._search(" ".join(asked).replace("-", " ").split())
 
+    def describes(self, word: str) -> bool:
+        """Whether a word may stand before a food and leave it the same, so that it names none: hot, sliced."""
+        return word in self._words.states or word in self._words.prepared or word in self._groups["everywhere"]
+
     def near(self, name: str) -> str | None:
         """Return the known name nearest in spelling, if it is near."""
         if self._known is None:

@@ -13,12 +13,22 @@ if TYPE_CHECKING:
     from tamis.reading.phrase import Phrase
 
 
+def bracketed_end(phrase: Phrase, text: str) -> str:
+    """Words with brackets round the clause that they end in: `hard [for 10 min]`; "" where they end in none."""
+    words = text.split()
+    for at in range(len(words)):
+        found = read_alone(phrase, " ".join(words[at:]))
+        if found and found[-1].role in _PLANNED:
+            return " ".join([*words[:at], f"[{' '.join(words[at:])}]"])
+    return ""
+
+
 def two_clauses(phrase: Phrase) -> str:
     """`[the egg whites in three additions]`: two clauses in one pair of brackets."""
     for at in range(phrase.end - 1, 0, -1):
         first, rest = phrase.text(0, at), phrase.text(at, phrase.end)
-        one = _read(phrase, first)
-        other = _read(phrase, rest) if one else None
+        one = read_alone(phrase, first)
+        other = read_alone(phrase, rest) if one else None
         if one and other and _stands(one[-1]) and _stands(other[0]) and other[0].role not in _NAMED:
             return f"part them: `[{first}] [{rest}]`"
     return ""
@@ -31,14 +41,14 @@ def words_before(phrase: Phrase) -> str:
     for at in range(1, phrase.end):
         if not phrase.keys[at - 1].isalpha() and phrase.keys[at - 1] != ",":
             return ""
-        found = _read(phrase, phrase.text(at, phrase.end))
+        found = read_alone(phrase, phrase.text(at, phrase.end))
         if found and found[-1].role in _PLANNED:
             return f"plain words stand before the brackets: `{phrase.text(0, at)} [{phrase.text(at, phrase.end)}]`"
     return ""
 
 
 _NAMED: frozenset[Role] = frozenset(("ingredient", "unmeasured", "reference", "naming"))
-_PLANNED: frozenset[Role] = frozenset(("time", "cue", "tending", "setting", "pause", "repeat"))
+_PLANNED: frozenset[Role] = frozenset(("time", "cue", "tending", "setting", "target", "pause", "repeat"))
 
 
 def _stands(record: Read) -> bool:
@@ -47,7 +57,7 @@ def _stands(record: Read) -> bool:
     return goods is not None
 
 
-def _read(phrase: Phrase, text: str) -> tuple[Read, ...]:
+def read_alone(phrase: Phrase, text: str) -> tuple[Read, ...]:
     """The records of words as a clause of their own; none where they are no clause, or a faulty one."""
     from tamis.reading.clause_reader import parser_of, read_clause
     from tamis.reading.clauses import VerbUse

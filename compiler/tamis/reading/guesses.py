@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from tamis.kitchen.likely import likely
-from tamis.reading.apart import two_clauses, words_before
+from tamis.reading.apart import read_alone, two_clauses, words_before
 from tamis.reading.tables import match
 from tamis.syntax.clause import parse_clause
 from tamis.syntax.items import Quantity
@@ -43,7 +43,9 @@ def no_clause(phrase: Phrase) -> None:
         f"verb with its time, {named(language, 'until')} …"
     )
     if phrase.preposition() is None and all(key.isalpha() for key in phrase.keys) and phrase.end <= _FEW_WORDS:
-        served = example(language, "to_serve")
+        served = example(language, "as_needed", food=text)
+        is_name = not phrase.kitchen.larder.describes(phrase.keys[-1]) and read_alone(phrase, served.strip("`[]"))
+        served = served if is_name else example(language, "to_serve")
         hint = f"plain words need no brackets; a food gives its measure, or why it has none: {served}"
     _report(phrase, hint, _expected(phrase))
 

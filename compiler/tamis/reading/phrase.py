@@ -67,6 +67,12 @@ class Phrase:
             if isinstance(item, Quantity) and item.kind == kind:
                 yield at, item
 
+    def all_quantities(self) -> Iterator[tuple[int, Quantity]]:
+        """Every quantity, with its index."""
+        for at, item in enumerate(self.items):
+            if isinstance(item, Quantity):
+                yield at, item
+
     def preposition(self) -> tuple[str, int] | None:
         """The preposition that the clause opens with, and its number of words."""
         return match(self.tables.prepositions, self.keys, 0)

@@ -384,9 +384,8 @@ def check_neighbours(reading: Reading, whole: Node, first: tuple[Amount, bool], 
             fan = fan or (nodes[at + 1 : at + 2] != [] and nodes[at + 1][0] == "FAN")
             if not (_same(first[0].lo, here.lo, fan - first[1]) and _same(first[0].hi, here.hi, fan - first[1])):
                 message = f"“{reading.said([part])}” is not what stands before it in another scale"
-                hint = (
-                    "an oven and its fan: `180 °C / 160 °C fan`; two scales: `180 °C / 350 °F`; a range: `160–180 °C`"
-                )
+                fan_oven = example(reading.kitchen.language, "fan", oven=180, fan=160)
+                hint = f"an oven and its fan: {fan_oven}; two scales: `180 °C / 350 °F`; a range: `160–180 °C`"
                 raise reading.fail("number-unclear", reading.span([whole]), message, hint)
 
 

@@ -108,8 +108,10 @@ class _Reader:
     def without_headings(self, document: Document, title: str) -> tuple[str, ComponentRead | None]:
         """The headnote and the only component: it begins with the first paragraph that holds a clause of known role."""
         blocks = document.opening.blocks
+        steps = [block for block in blocks if isinstance(block, Step)]
+        first = next(filter(self._holds_clauses, steps), None) or next(filter(_has_brackets, steps), None)
         for at, block in enumerate(blocks):
-            if isinstance(block, Step) and self._holds_clauses(block):
+            if isinstance(block, Step) and block is first:
                 headnote = document.source.text[blocks[0].span.start : block.span.start].strip()
                 return headnote, self.component(ComponentNode(title, None, blocks[at:]))
         if not blocks:
@@ -261,6 +263,11 @@ class _Reader:
                 if found is not None:
                     return part.span.start + found
         return None
+
+
+def _has_brackets(step: Step) -> bool:
+    """Whether a paragraph has clauses: where none can be read, each is told what is wrong with it."""
+    return any(action.clauses() for action in step.actions)
 
 
 def _for_each(reference: Reference, before: Plain, after: Plain) -> Reference:

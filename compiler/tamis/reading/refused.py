@@ -15,12 +15,15 @@ from tamis.reading.clause_reader import parser_of
 from tamis.reading.expected import expected_words
 from tamis.reading.guesses import meant, no_clause, several_measured
 from tamis.reading.refusal import Refusal
+from tamis.reading.refused_amounts import measure_in_words, ratio, remaining_measured, strength
 from tamis.reading.refused_times import (
     few_of_a_time,
     food_in_a_time,
     hangs_on_another,
+    intervals,
     minutes_behind_hours,
     part_of_a_time,
+    stage_behind_time,
     time_where_none_is,
     two_times,
     unit_of_time,
@@ -141,20 +144,6 @@ def _slip(refusal: Refusal) -> bool:
     return True
 
 
-def _strength(refusal: Refusal) -> bool:
-    """`in a 10 % brine`, `2 % salt by weight`: a percentage where none can stand, or whose whole comes too late."""
-    at, phrase = refusal.fault.token, refusal.phrase
-    if refusal.kind(0) == "NUMBER" and refusal.kind(1) == "PERCENT":
-        said = phrase.text(0, 1)
-        hint = f"what it is a share of comes first: `[{said} of its weight in salt]`"
-        return refusal.find("clause-role", refusal.span(0, 1), f"“{said}” of what?", hint)
-    if refusal.kind(at) != "PERCENT":
-        return False
-    said = refusal.reading.text[refusal.cut.starts[at - 1] : refusal.cut.ends[at]].strip()
-    hint = "weigh what makes it so strong, in a line before: `[1 l water]` and `[100 g salt]` `[as brine]`"
-    return refusal.find("clause-role", refusal.span(at - 1, at), f"a strength is not read here: “{said}”", hint)
-
-
 def _no_name(refusal: Refusal) -> bool:
     """`100 g`: an amount of nothing."""
     if not refusal.ended or len(refusal.phrase.items) != 1:
@@ -198,17 +187,6 @@ def _verb_before_food(refusal: Refusal) -> bool:
     return refusal.find("clause-role", refusal.reading.clause.span, message, f"write `{verb} [{rest}]`")
 
 
-def _measure_in_words(refusal: Refusal) -> bool:
-    """`1 egg, beaten with 1 tbsp milk`: what is measured there is bought by nobody."""
-    at = refusal.fault.token
-    if refusal.kind(at) not in ("MASS", "VOLUME") or refusal.kind(at - 1) != "NUMBER":
-        return False
-    tail = refusal.reading.text[refusal.cut.starts[at - 1] :].strip()
-    message = "a measure inside other words: nothing would take this food into account"
-    hint = f"give it a clause of its own: `[{tail}]`"
-    return refusal.find("clause-role", refusal.span(at - 1, at), message, hint)
-
-
 def _several(refusal: Refusal) -> bool:
     """`2 onions and 3 carrots`: two foods, each with its amount."""
     hint = several_measured(refusal.phrase)
@@ -219,6 +197,7 @@ def _several(refusal: Refusal) -> bool:
 
 _SURE: tuple[Callable[[Refusal], bool], ...] = (
     _brackets,
+    ratio,
     _miswritten,
     _several,
     _sign_between_numbers,
@@ -226,14 +205,17 @@ _SURE: tuple[Callable[[Refusal], bool], ...] = (
     part_of_a_time,
     few_of_a_time,
     two_times,
+    intervals,
+    stage_behind_time,
     food_in_a_time,
     _verb_before_food,
     minutes_behind_hours,
     unit_of_time,
     _slip,
-    _strength,
+    strength,
+    remaining_measured,
     _no_name,
     time_where_none_is,
-    _measure_in_words,
+    measure_in_words,
     _degrees,
 )

@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
+from tamis.quantity.measure_words import unit_words
 from tamis.quantity.near import nearest
+from tamis.reading.apart import bracketed_end
 from tamis.reading.clause_reader import parser_of
 from tamis.reading.refusal import Refusal
 from tamis.reading.unit_checks import clock
@@ -115,13 +117,76 @@ def two_times(refusal: Refusal) -> bool:
     """`on speed 2 for 4 min, then speed 4 for 6 min`: one record holds one time."""
     phrase = refusal.phrase
     timed = [at for at, _ in phrase.quantities("time")]
+    bare = 0
+    if timed:  # `for 10 min, then for 30`
+        numbers = range(timed[-1] + 1, phrase.end)
+        bare = next((at for at in numbers if phrase.quantity(at) and phrase.key(at - 1) in phrase.tables.for_), 0)
+        timed += [bare] if bare else []
     comma = next((at for at in range(timed[0], timed[-1]) if phrase.key(at) == ","), 0) if timed else 0
     if not comma or phrase.index(phrase.tables.until) < timed[-1]:
         return False
     first, rest = phrase.text(0, comma), phrase.text(comma + 1, phrase.end)
     message = f"two times in one clause: “{first}” and “{rest}”"
-    hint = "give each work its clause, and its time in it: `[knead for 4 min], then [rest for 6 min]`"
+    quantity = phrase.quantity(timed[0])
+    if bare and quantity:
+        rest = f"{phrase.text(comma + 1, bare + 1)} {quantity.unit} {phrase.text(bare + 1, phrase.end)}".strip()
+    hint = f"give each work its clause, and its time in it: {_two_works(refusal, first, rest)}"
     return refusal.find("clause-role", refusal.reading.clause.span, message, hint)
+
+
+def _two_works(refusal: Refusal, first: str, rest: str) -> str:
+    """The cook's own words as two clauses, or an example."""
+    phrase = refusal.phrase
+    words = rest.split()
+    while words and words[0].lower() in phrase.tables.ands.union(phrase.tables.then):
+        words.pop(0)
+    one, other = bracketed_end(phrase, first), bracketed_end(phrase, " ".join(words))
+    if not one or not other:
+        return example(phrase.kitchen.language, "two_works")
+    return f"`{one}, {phrase.tables.then[0]} {other}`"
+
+
+def intervals(refusal: Refusal) -> bool:
+    """`3 times, at 30-minute intervals`: how often, and how far apart."""
+    phrase = refusal.phrase
+    times = list(phrase.quantities("time"))
+    gaps = ("", ",", phrase.tables.at, *phrase.tables.of, *phrase.tables.repeat_nouns)
+    if len(times) != 1 or phrase.key(times[0][0] - 1) not in gaps:  # *3 times in an hour* is no gap
+        return False
+    count = phrase.quantity(0) if phrase.key(1) in phrase.tables.repeat_nouns else None
+    many = count.amount.lo if count and count.amount.single else 2 if phrase.key(0) in phrase.tables.twice else 0
+    language, gap = phrase.kitchen.language, times[0][1].amount
+    unit = phrase.kitchen.units.get(times[0][1].unit)
+    whole = gap.lo * many
+    if not many or unit is None or not gap.single or whole.denominator * gap.lo.denominator > 1:
+        return False
+    said = [f"{number} {unit_words(unit.id, number > 1, language)}" for number in (gap.lo, whole)]
+    offered = example(language, "every", gap=said[0], time=said[1])
+    message = "how many times, and how far apart: the plan needs to know how long in all"
+    return refusal.find("clause-role", refusal.reading.clause.span, message, f"for example {offered}")
+
+
+def stage_behind_time(refusal: Refusal) -> bool:
+    """`2 h bulk`, `45 min proof`: what is done stands behind its time."""
+    phrase = refusal.phrase
+    time = phrase.quantity(0)
+    if time is None or time.kind != "time" or not 1 < phrase.end <= _STAGE:
+        return False
+    if not all(key[:1].isalpha() for key in phrase.keys[1:]):
+        return False
+    said, words = phrase.text(0, 1), phrase.text(1, phrase.end)
+    language = phrase.kitchen.language
+    verb = phrase.kitchen.verbs.match(phrase.keys, 1)
+    if verb is not None and 1 + verb[1] == phrase.end:
+        offered = example(language, "wait", verb=words.lower(), time=said)
+    else:
+        offered = f"`{words} {example(language, 'for', time=said).strip('`')}`"
+    message = f"what is done stands before its time: “{words}” does not fit here"
+    return refusal.find("clause-role", phrase.span(1, phrase.end), message, f"write {offered}")
+
+
+# A time and the two words of a stage: *2 h bulk ferment*.
+_STAGE = 3
 
 
 def _word_before_heat(refusal: Refusal, heat: str) -> bool:

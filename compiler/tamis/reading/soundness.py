@@ -7,6 +7,7 @@ from itertools import pairwise
 from tamis.reading.clause import leaves
 from tamis.reading.quantities import amount, check_size, measures
 from tamis.typed import TYPE_CHECKING
+from tamis.words import example
 
 if TYPE_CHECKING:
     from collections.abc import Sequence
@@ -76,7 +77,8 @@ def _check_time(reading: Reading, before: Node, leaf: Node, words: Sequence[Node
     alone = leaf[1].lower() in said.overnight
     time = reading.said([leaf if alone else before, leaf])
     work = (reading.before.split() or [""])[-1]
-    hint = f"give it a clause of its own: `[{time if alone else f'for {time}'}]`"
+    offered = f"`[{time}]`" if alone else example(reading.kitchen.language, "for", time=time)
+    hint = f"give it a clause of its own: {offered}"
     if words[0][0] == "TO" and reading.kitchen.verbs.get(work.lower()):  # Leave [to stand overnight]
         hint = f"the work belongs in the brackets: `[{work} {reading.text.strip()}]`"
     message = f"a time inside other words: “{time}” is not read here"

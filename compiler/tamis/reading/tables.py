@@ -41,6 +41,9 @@ class Tables(NamedTuple):
     until: str
     at: str
     time_parts: frozenset[str]
+    for_: frozenset[str]
+    then: tuple[str, ...]
+    twice: frozenset[str]
 
 
 def _phrases(*groups: tuple[str, list[str]]) -> Phrases:
@@ -94,4 +97,7 @@ def tables(language: str) -> Tables:
         until=closed["UNTIL"][0],
         at=closed["AT"][0],
         time_parts=frozenset(reading["time-parts"]["words"]),
+        for_=frozenset(closed["FOR"]),
+        then=word_lists(language, "prose")["next"]["then"],
+        twice=frozenset(closed.get("TWICE", ())),
     )

@@ -23,6 +23,7 @@ from tamis.reading.soundness import check_name, check_text
 from tamis.source import Span
 from tamis.syntax.document import Clause
 from tamis.typed import TYPE_CHECKING
+from tamis.words import example
 
 if TYPE_CHECKING:
     from collections.abc import Sequence
@@ -88,7 +89,7 @@ def _time_part(reading: Reading, work: _Work, node: Node, rest: Sequence[Node]) 
     kind = node[0]
     if kind in _LENGTHS:
         _length_part(reading, work, node)
-    elif kind in ("scales", "heat", "ROOM"):
+    elif kind in ("scales", "heat", "ROOM", "STATE"):
         _heat_part(reading, work, node, rest)
     elif kind in ("weight", "COUNT"):
         _rate_part(reading, work, node)
@@ -113,6 +114,8 @@ def _heat_part(reading: Reading, work: _Work, node: Node, rest: Sequence[Node]) 
         raise reading.fail("clause-role", reading.span([node]), message, "give each a clause and a time of its own")
     if node[0] == "heat":
         work.setting = heat_of(reading, node)
+    elif node[0] == "STATE":
+        work.setting = Setting(reading.clause, "heat", word=node[1], text=reading.text)
     elif node[0] == "ROOM":
         work.setting = Setting(reading.clause, "room", word=node[1])
     else:
@@ -129,7 +132,8 @@ def _rate_part(reading: Reading, work: _Work, node: Node) -> None:
         return
     unit = unit_of(reading, node)
     if unit is None or unit.kind not in _WEIGHTS:
-        hint = "a time by weight is `20 min per 500 g`; by piece, `20 min each`"
+        weight, piece = (example(reading.kitchen.language, key) for key in ("by_weight", "by_piece"))
+        hint = f"a time by weight is {weight}; by piece, {piece}"
         raise reading.fail("unit-unknown", reading.span([node]), f"no weight is called “{node[1]}”", hint)
     work.per = Measure(ONE, unit.id)
 

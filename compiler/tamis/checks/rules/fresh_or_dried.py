@@ -14,6 +14,7 @@ from fractions import Fraction
 from tamis.checks.words import check_words
 from tamis.diagnostics import Diagnostic, Severity
 from tamis.typed import TYPE_CHECKING
+from tamis.words import example
 
 if TYPE_CHECKING:
     from tamis.checks.view import View
@@ -57,7 +58,8 @@ def check(view: View) -> Iterator[Diagnostic]:
             yield Diagnostic(RULE, LEVEL, food.name_span, message, f"write `{twin.name}`, or how the fresh is cut")
         elif food.goods.id in words.only_dried and not kitchen.units.get(food.measures[0].unit):
             message = f"“{food.name}” by the {food.measures[0].unit or 'piece'} are fresh; they are taken for dried"
-            yield Diagnostic(RULE, LEVEL, food.name_span, message, f"name the herbs, or write `{words.said[0]} herbs`")
+            fresh = example(view.recipe.language, "fresh_herbs", fresh=words.said[0])
+            yield Diagnostic(RULE, LEVEL, food.name_span, message, f"name the herbs, or write {fresh}")
 
 
 def _by_spoon(food: Ingredient, kitchen: Kitchen) -> bool:

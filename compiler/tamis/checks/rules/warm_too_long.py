@@ -14,6 +14,7 @@ from tamis.diagnostics import Diagnostic, Severity
 from tamis.quantity.times import duration
 from tamis.safety.data import rules
 from tamis.typed import TYPE_CHECKING
+from tamis.words import example
 
 if TYPE_CHECKING:
     from tamis.checks.view import View
@@ -54,7 +55,9 @@ def check(view: View) -> Iterator[Diagnostic]:
         if wait.kept_warm and wait.celsius is None:
             from tamis.quantity.display import limit_c
 
-            hint = f"say how warm: `{view.source.slice(wait.span)[:-1]} at {limit_c(window.hold)}]`; {hint}"
+            said = view.source.slice(wait.span)[1:-1]
+            warm = example(view.recipe.language, "at", clause=said, setting=limit_c(window.hold))
+            hint = f"say how warm: {warm}; {hint}"
         yield Diagnostic(RULE, LEVEL, wait.span, message, hint)
 
 
