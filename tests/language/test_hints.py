@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
+import ast
 import re
+from collections.abc import Iterator
 
 import pytest
 
@@ -13,6 +15,7 @@ from tamis.reading.clause_reader import read_clause
 from tamis.source import Source, Span
 from tamis.syntax.document import Clause
 from tamis.words import word_tables
+from tests.language.word_literals import trees
 
 # What hints put in, in each language.
 PARTS: dict[str, dict[str, str]] = {
@@ -60,3 +63,29 @@ def test_hints_speak_the_language_of_the_recipe(line: str) -> None:
     assert any(FRENCH[line] in hint for hint in hints), hints
     offered = [clause for hint in hints for clause in re.findall(r"`([^`]*)`", hint)]
     assert [clause for clause in offered if re.search(r"\b(?:the|until|leaving|for|with)\b", clause)] == []
+
+
+_WORDS_IN_CODE = re.compile(r"`[^`{}]*\[[^\]`{}]*[a-z]{3,}[^\]`]*\]")
+
+
+def _strings(tree: ast.AST) -> Iterator[str]:
+    """The strings of a module that are no documentation; of one that is put together, each part of its own."""
+    told = {id(node.value) for node in ast.walk(tree) if isinstance(node, ast.Expr)}
+    documented = {"BAD", "GOOD"}
+    for node in ast.walk(tree):
+        if isinstance(node, ast.Assign) and {getattr(target, "id", "") for target in node.targets} & documented:
+            told.add(id(node.value))
+    for node in ast.walk(tree):
+        if isinstance(node, ast.Constant) and isinstance(node.value, str) and id(node) not in told:
+            yield node.value
+
+
+def test_no_clause_of_a_hint_stands_in_the_code() -> None:
+    code = (tree for file, tree in trees().items() if not file.startswith("kitchen/"))  # there a table is `[name]`
+    shown = [text for tree in code for text in _strings(tree) if _WORDS_IN_CODE.search(text)]
+    assert shown == []
+
+
+def test_a_clause_in_the_code_is_found() -> None:
+    tree = ast.parse('"""`[for 10 min]`"""\nhint = "write `[knead for 4 min]`"\nother = f"write `[{said}]`"\n')
+    assert [text for text in _strings(tree) if _WORDS_IN_CODE.search(text)] == ["write `[knead for 4 min]`"]

@@ -19,6 +19,7 @@ from tamis.quantity.units import Cup, Units
 from tamis.reading.clauses import Ingredient
 from tamis.record import NamedTuple
 from tamis.table.wording import ends
+from tamis.words import example
 
 NO_STANDARD = "no standard says how much a {} is: it is shown as written and never converted"
 MM_PER_INCH = Fraction(254, 10)
@@ -105,14 +106,14 @@ def _of_food(asked: Asked, known: Worths, kitchen: Kitchen) -> Answer:
     if known.by_analogy:
         notes.append("≈ rests on a figure that a like food lends: weigh it once")
     if item and not asked.problem and not states and (known.grams is None or known.ml is None):
-        notes.append(_missing(item.name, known))
+        notes.append(_missing(item.name, known, kitchen.language))
     filled = tuple(section for section in sections if section.rows)
     return Answer(asked.text, filled, tuple(notes), known, asked.problem, asked.hint)
 
 
-def _missing(name: str, known: Worths) -> str:
+def _missing(name: str, known: Worths, language: str) -> str:
     if known.grams is None and known.ml is None:
-        return f"no weight of a piece on record for {name}: write it, as in `1 can (400 g) tomatoes`"
+        return f"no weight of a piece on record for {name}: write it, as in {example(language, 'can')}"
     return f"no density on record for {name}: its volume cannot be converted to weight, nor back"
 
 

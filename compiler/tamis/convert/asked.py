@@ -21,6 +21,7 @@ from tamis.syntax.clause import Items, parse_clause
 from tamis.syntax.document import Clause
 from tamis.syntax.items import Product, Quantity
 from tamis.typed import Literal
+from tamis.words import example
 
 LONGEST = 200
 Scale = Literal["c", "f", "gas"]
@@ -55,7 +56,8 @@ def read_asked(text: str, kitchen: Kitchen) -> Asked:
     """Understand the words of one question."""
     said = " ".join(text.split()).removeprefix("[").removesuffix("]").strip()
     if not said:
-        return Asked(said, problem="nothing to convert", hint='try `tamis convert "2/3 cup bread flour"`')
+        asked = example(kitchen.language, "cup").replace("`", '"')
+        return Asked(said, problem="nothing to convert", hint=f"try `tamis convert {asked}`")
     if len(said) > LONGEST:
         return Asked(said[:40], problem=f"this is longer than {LONGEST} characters")
     words = degree_words(kitchen.language)
@@ -103,7 +105,7 @@ def _measured(said: str, kitchen: Kitchen) -> Asked:
         return Asked(said, sides=tuple(Measure(side, unit.id if unit else first.unit) for side in first.factors))
     record, findings = _read(said, kitchen)
     if not isinstance(record, Ingredient) or not record.measures:
-        return _unread(said, findings)
+        return _unread(said, findings, kitchen.language)
     told = next((finding for finding in findings if finding.rule == "unknown-ingredient"), None)
     problem, hint = (told.message.partition(":")[0], told.hint) if told else ("", "")
     return Asked(said, measures=record.measures, item=record, problem=problem, hint=hint)
@@ -139,7 +141,7 @@ def _read(said: str, kitchen: Kitchen) -> tuple[object, list[Diagnostic]]:
     return (records[0] if records else None), findings
 
 
-def _unread(said: str, findings: list[Diagnostic]) -> Asked:
+def _unread(said: str, findings: list[Diagnostic], language: str) -> Asked:
     """Why it is no measure that can be converted."""
     told = next((f for f in findings if f.severity == "error" and f.rule != "clause-role"), None)
     if told:
@@ -147,5 +149,5 @@ def _unread(said: str, findings: list[Diagnostic]) -> Asked:
     return Asked(
         said,
         problem=f"“{said}” is no measure: expected a number with a unit, a food, or degrees",
-        hint="as in `2/3 cup bread flour`, `2 eggs`, `100 ml`, `9 inches`, `180 °C`, `gas mark 4`",
+        hint=f"as in {', '.join(example(language, key) for key in ('cup', 'eggs', 'inches', 'gas'))}, `100 ml`, `180 °C`",
     )

@@ -15,6 +15,7 @@ from tamis.record import NamedTuple
 from tamis.syntax.clause import parse_clause
 from tamis.syntax.items import Product, Quantity
 from tamis.typed import TYPE_CHECKING
+from tamis.words import example
 
 if TYPE_CHECKING:
     from tamis.kitchen.house import Kitchen
@@ -75,7 +76,8 @@ def _single(text: str, language: str) -> Fraction | None:
 def _makes(text: str, recipe: Recipe, kitchen: Kitchen) -> Wanted:
     made = recipe.header.makes
     if made is None:
-        return Wanted(problem="the recipe does not say what it makes (`makes: 2 loaves` in its header)")
+        said = example(recipe.language, "made").strip("`")
+        return Wanted(problem=f"the recipe does not say what it makes (`makes: {said}` in its header)")
     items = parse_clause(text, kitchen.language).items
     first = items[0] if items else None
     if isinstance(first, Product):

@@ -125,6 +125,8 @@ class Cutter:
         self._special = self._lengths | self.numbers.keys() | self._gas.keys() | self._dozens.keys()
         self._token = re.compile(_pattern(lists["numbered"]["words"], elided), re.VERBOSE | re.IGNORECASE)
         after = "|".join(map(re.escape, self.numbers))
+        letters = "".join(sorted(self._letters))
+        self._degrees_next = pattern(rf"\s*[0-9][0-9.,/–-]*\s*(?:°|[{letters}]\b)")
         self._number_next = pattern(rf"\s*(?:[0-9{_FRACTIONS}]|(?:{after})\b)", re.IGNORECASE)
 
     def cut(self, text: str) -> Cut:
@@ -177,7 +179,10 @@ class Cutter:
             if kind:
                 return kind, end
         elif last in self._joins and word in self._joins[last] and self._number_next.match(text, stop):
-            return ("RANGE" if last == "TIME" else "TIMES"), stop
+            if last != "TIME":
+                return "TIMES", stop
+            if not self._degrees_next.match(text, stop):  # in French a range is joined by the word before degrees
+                return "RANGE", stop
         if word not in self._special:
             return "WORD", stop
         cut.timed = cut.timed or word in self._lengths

@@ -12,6 +12,7 @@ from collections.abc import Iterator
 
 from tamis.diagnostics import Diagnostic, Severity
 from tamis.typed import TYPE_CHECKING
+from tamis.words import example
 
 if TYPE_CHECKING:
     from tamis.checks.view import View
@@ -41,4 +42,5 @@ def check(view: View) -> Iterator[Diagnostic]:
     if keys and view.recipe.components and not keys.keys() & {"makes", "serves"}:
         message = "this recipe says neither what it makes nor how many it serves"
         span = keys.get("title", next(iter(keys.values())))
-        yield Diagnostic(RULE, LEVEL, span, message, "add `serves: 4` or `makes: 2 loaves` to the header")
+        made = example(view.recipe.language, "made").strip("`")
+        yield Diagnostic(RULE, LEVEL, span, message, f"add `serves: 4` or `makes: {made}` to the header")
