@@ -141,6 +141,9 @@ def _read(said: str, kitchen: Kitchen) -> tuple[object, list[Diagnostic]]:
     return (records[0] if records else None), findings
 
 
+_ASKED = ("cup", "eggs", "inches", "gas")
+
+
 def _unread(said: str, findings: list[Diagnostic], language: str) -> Asked:
     """Why it is no measure that can be converted."""
     told = next((f for f in findings if f.severity == "error" and f.rule != "clause-role"), None)
@@ -149,5 +152,5 @@ def _unread(said: str, findings: list[Diagnostic], language: str) -> Asked:
     return Asked(
         said,
         problem=f"“{said}” is no measure: expected a number with a unit, a food, or degrees",
-        hint=f"as in {', '.join(example(language, key) for key in ('cup', 'eggs', 'inches', 'gas'))}, `100 ml`, `180 °C`",
+        hint=f"as in {', '.join(example(language, key) for key in _ASKED)}, `100 ml`, `180 °C`",
     )

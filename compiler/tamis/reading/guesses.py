@@ -85,8 +85,10 @@ def _is_amount(text: str, phrase: Phrase) -> bool:
     named = items.keys[1:]
     while named and (named[0] in phrase.tables.of or phrase.kitchen.cupboard.count_word(named[0])):
         named = named[1:]
-    measured = isinstance(first, Quantity) and first.kind in _AMOUNTS
-    return measured and phrase.kitchen.larder.find(named) is not None
+    if not isinstance(first, Quantity) or first.kind not in _AMOUNTS:
+        return False
+    ends = [at for at in range(1, len(named)) if match(phrase.tables.purposes, named, at)]  # 2 tbsp flour for dusting
+    return phrase.kitchen.larder.find(named[: ends[0]] if ends else named) is not None
 
 
 def _several_foods(phrase: Phrase) -> str:

@@ -69,16 +69,20 @@ def read_naming(reading: Reading, children: Sequence[Node]) -> tuple[Read, ...]:
     if opener == "SETASIDE":
         return (*_waits(reading, children), Naming(reading.clause, "set-aside"))
     free = child(children, "size")
-    if free is not None:
+    if free is not None and children[1] is free:
         check_size(reading, free)
         return (Target(reading.clause, "size", text=reading.text),)
     kind = "as" if opener == "AS" else "leaving"
     at = next(n for n, node in enumerate(children) if n and (node[0] in NAMES))
     names = [node for node in children[at:] if node[0] in NAMES]
     measured = read_measure(reading, [node for node in children[1:at] if node[0] in MEASURES])
-    if kind == "leaving" and measured.size and reading.keys(names)[-1] in reading.words.left_free:
-        check_name(reading, names)
+    apart = child(children, "AT")
+    if kind == "leaving" and not child(children, "THE") and reading.keys(names)[-1] in reading.words.left_free:
+        check_name(reading, [*names, *(node for node in children if node[0] == "size")])
         return (Target(reading.clause, "size", text=reading.text),)
+    if apart is not None:
+        hint = f"write {example(reading.kitchen.language, 'leaving_any')}, with a name alone"
+        raise reading.fail("clause-role", reading.clause.span, f"“{reading.said(names)}” is not read so", hint)
     check_held(reading, measured)
     measure = as_one(reading, measured.measures) if measured.measures and not measured.article else None
     name: list[Node] = names[-1:] if len(names) > 1 else names

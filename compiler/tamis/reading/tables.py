@@ -83,7 +83,9 @@ def tables(language: str) -> Tables:
         hints=_phrases(*((said, [tried]) for tried, (said,) in reading["hints"].items())),
         kinds={word: frozenset(kinds) for word, kinds in reading["kinds"].items()},
         made=frozenset(map(nouns(language).singular, reading["made"]["words"])),
-        parted=re.compile("|".join((*(rf"\b{re.escape(word)}\b" for word in closed["AND"]), "&", r"\+", ","))),
+        parted=re.compile(
+            "|".join((*(rf"\b{re.escape(word)}\b" for word in (*closed["AND"], *closed["PLUS"])), "&", r"\+", ","))
+        ),
         parts=tuple(closed["PART"]),
         plain=_phrases(("", list(reading["plain"]["words"]))),
         ands=frozenset(closed["AND"]),
