@@ -142,6 +142,12 @@ def placed_station(station: Station, offset: int, language: str, preposition: st
     return Tool(clause, station.said, station.item, preposition=preposition, definite=True)
 
 
+def work_and_place(plain: Plain) -> tuple[tuple[Command, ...], Station | None] | None:
+    """The verbs of a stretch and where it puts the food in the cold; None for what says neither, as most stretches."""
+    found = plain.ask(commands), plain.ask(cold_place)
+    return found if any(found) else None
+
+
 def commands(plain: Plain) -> tuple[Command, ...]:
     """The verbs of a stretch, in order."""
     asked, verbs = prose_words(plain.kitchen.language), plain.kitchen.verbs
@@ -207,6 +213,8 @@ def _station(plain: Plain, at: int) -> Station | None:
 def cold_place(plain: Plain) -> Station | None:
     """The fridge or freezer that food stands in: *in the fridge*."""
     asked, said = prose_words(plain.kitchen.language), plain.said
+    if asked.inside.isdisjoint(said):
+        return None
     for at in range(len(said) - 2):
         if said[at] in asked.inside and said[at + 1] in asked.in_the:
             found = _station(plain, at + 2)

@@ -27,8 +27,6 @@ from tamis.reading.header import read_header
 from tamis.reading.plain import kept_plain, plain_of
 from tamis.reading.prose import (
     carried_on,
-    cold_place,
-    commands,
     fills_each,
     goes_into_each,
     next_work,
@@ -37,6 +35,7 @@ from tamis.reading.prose import (
     prose_words,
     purpose_before,
     waited,
+    work_and_place,
 )
 from tamis.reading.reading import (
     ActionRead,
@@ -57,7 +56,7 @@ if TYPE_CHECKING:
 
     from tamis.reading.clauses import Read
     from tamis.reading.plain import Plain, kept_plain
-    from tamis.reading.prose import ProseWords
+    from tamis.reading.prose import Command, ProseWords, Station
     from tamis.syntax.document import Part
 
 _TIMED = (Time, Cue, Pause)
@@ -142,7 +141,9 @@ class _Reader:
         plain.append(nothing)
         for at, part in enumerate(parts):
             if isinstance(part, Text):
-                events += self._plain(plain[at], part.span.start, at + 1 < len(parts), timed)
+                said = plain[at].ask(work_and_place)
+                if said:
+                    events += self._plain(*said, part.span.start, at + 1 < len(parts), timed)
             else:
                 read = self._clause(part, events, plain[at - 1] if at else nothing, plain[at + 1])
                 timed = timed or any(map(_gives_time, read))
@@ -153,16 +154,17 @@ class _Reader:
             events = without_idle(parts, events, self.kitchen)
         return ActionRead(parts, tuple(events), action.span)
 
-    def _plain(self, plain: Plain, start: int, clause_follows: bool, timed: bool) -> list[Event]:
+    def _plain(
+        self, work: tuple[Command, ...], place: Station | None, start: int, clause_follows: bool, timed: bool
+    ) -> list[Event]:
         """The verbs of plain words, the station that one of them heats, and the fridge that the food goes into; after a
         time only right behind it: *cool for 3 h, then keep in the fridge* cools nothing there."""
         events: list[Event] = []
-        for command in plain.ask(commands):
+        for command in work:
             if clause_follows or not command.asks:
                 events.append(command.use(start))
                 if command.station:
                     events.append(placed_station(command.station, start, self.kitchen.language))
-        place = plain.ask(cold_place)
         if place and (not timed or place.start <= _RIGHT_BEHIND):
             events.append(placed_station(place, start, self.kitchen.language, self.words.within))
         return events
