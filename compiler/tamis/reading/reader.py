@@ -184,6 +184,8 @@ class _Reader:
         if isinstance(record, Ingredient):
             purpose = "" if record.purpose else self._purpose(record, earlier, before)
             return [record._replace(purpose=purpose) if purpose else record]
+        if isinstance(record, _TIMED):
+            return self._timed(record, clause, earlier, before)
         if isinstance(record, Division) and not self._each.isdisjoint(before.said):
             return [record._replace(of_each=True)]
         if isinstance(record, Reference):
@@ -192,8 +194,12 @@ class _Reader:
             return [record._replace(preposition=preposition) if preposition else record]
         if isinstance(record, Tool) and not record.preposition:
             return [record._replace(preposition=before.ask(preposition_before))]
-        if not isinstance(record, _TIMED):
-            return [record]
+        return [record]
+
+    def _timed(
+        self, record: Time | Cue | Pause, clause: Clause, earlier: Sequence[Event], before: Plain
+    ) -> list[Event]:
+        """A time with the verb of its clause, or with what the words before its bracket wait for."""
         if record.verb:
             return [*self._worked(record), record]
         command = None if isinstance(record, Pause) else before.ask(waited)
@@ -226,13 +232,16 @@ class _Reader:
 
     def _split(self, action: ActionRead) -> list[ActionRead]:
         """Two times in a line parted by `then` are two actions; two without are one finding."""
+        timed: list[Event] = []
         again = None
-        if any([isinstance(event, Repeat) for event in action.events]):
-            again = start_of_repeated(action) or end_of_repeated(action)
+        for event in action.events:
+            if isinstance(event, Repeat):
+                again = again or start_of_repeated(action) or end_of_repeated(action)
+            elif _gives_time(event):
+                timed.append(event)
         if again is not None:
             head, tail = _cut(action, again)
             return [head, *self._split(tail)]
-        timed = [event for event in action.events if _gives_time(event)]
         if len(timed) < 2:
             if not timed:
                 return [action]
