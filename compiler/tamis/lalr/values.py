@@ -85,9 +85,11 @@ def _any(rule: Rule, kept: bool) -> Build:
     label, size = rule.label, len(rule.symbols)
 
     def any_other(values: list[Any]) -> None:
-        flat: list[Any] = []
         start = len(values) - size
-        for child in values[start:]:
+        children = values[start:]
+        # A list grows where it is: what repeats may be as long as the text.
+        flat: list[Any] = children.pop(0) if children and children[0].__class__ is list else []
+        for child in children:
             if child.__class__ is list:
                 flat += child
             else:

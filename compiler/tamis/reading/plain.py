@@ -22,7 +22,7 @@ Phrases = dict[str, tuple[tuple[str, ...], ...]]
 """Phrases by their first word, the longest first, each as the words it is cut into."""
 
 # What is kept of a house's plain words: enough for a library, little enough for an editor that stays open.
-_MOST_KEPT = 2_000
+_MOST_KEPT = 8_000
 _LONG = 2_000
 _NUMBERS = frozenset((ONE["NUMBER"], ONE["MISWRITTEN"]))
 _UNITS = frozenset(ONE[kind] for kind in UNITS)
