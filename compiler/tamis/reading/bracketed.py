@@ -6,9 +6,10 @@ without a finding, so what is shown can be copied.
 
 from __future__ import annotations
 
-from tamis.reading.clause_reader import read_clause
+from tamis.reading.clause_reader import parser_of, read_clause
 from tamis.reading.clauses import Cue, Ingredient, Setting, Target, Tending, Time, Tool
 from tamis.reading.openers import step_openers
+from tamis.reading.parser import Fault
 from tamis.reading.plain import plain_of
 from tamis.reading.prose import commands
 from tamis.record import NamedTuple
@@ -164,6 +165,8 @@ def _is_apart(plain: Plain, first: int, at: int, openers: _Openers) -> bool:
 
 def _read(text: str, kitchen: Kitchen) -> _Records:
     """The records of a clause that tells the compiler something; none where it cannot be read, or says nothing."""
+    if isinstance(parser_of(kitchen).parse(text), Fault):  # what is wrong with it is nobody's question here
+        return ()
     findings: list[Diagnostic] = []
     records = read_clause(Clause(text, Span(0, len(text) + 2), kitchen.language), kitchen, findings)
     return records if not findings and all(_counts(record) for record in records) else ()
