@@ -19,7 +19,7 @@ from clause_numbers import clauses, lost, unused
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from tamis.reading import clause_reader, quantities
+from tamis.reading import clause_reader, quantities, temperatures
 from tamis.reading.clauses import Ingredient, Repeat, Time
 
 # Signs between two numbers as they come from keyboards, from pasted text and from pages that were scanned.
@@ -127,8 +127,8 @@ def _one_measure(record: Any) -> Any:
 
 
 def _only_the_last_number(monkeypatch: pytest.MonkeyPatch) -> None:
-    plain = quantities._plain
-    monkeypatch.setattr(quantities, "_plain", lambda low, high: plain(high, high))
+    plain = quantities.plain_amount
+    monkeypatch.setattr(quantities, "plain_amount", lambda low, high: plain(high, high))
 
 
 def _nothing_is_asked_for(monkeypatch: pytest.MonkeyPatch) -> None:
@@ -136,7 +136,7 @@ def _nothing_is_asked_for(monkeypatch: pytest.MonkeyPatch) -> None:
 
 
 def _neighbours_say_anything(monkeypatch: pytest.MonkeyPatch) -> None:
-    monkeypatch.setattr(quantities, "_same", lambda *given: True)
+    monkeypatch.setattr(temperatures, "_same", lambda *given: True)
 
 
 FAULTS = {

@@ -5,8 +5,9 @@ from __future__ import annotations
 from tamis.quantity.duration import Duration
 from tamis.reading.clause import child, first_leaf
 from tamis.reading.clauses import Pause, Read, Setting, Tending, Time
-from tamis.reading.quantities import duration, scales, seconds_in, stretch
+from tamis.reading.durations import duration, seconds_in, stretch
 from tamis.reading.soundness import LENGTHS
+from tamis.reading.temperatures import scales
 from tamis.reading.timing import cue_of, heat_of
 from tamis.typed import TYPE_CHECKING
 

@@ -5,10 +5,12 @@ from __future__ import annotations
 from tamis.quantity.measure import Measure
 from tamis.reading.clause import child, leaves
 from tamis.reading.clauses import Ingredient, Share
+from tamis.reading.durations import stretch
 from tamis.reading.measured import MEASURES, NAMES, Measured, bracketed, read_measure, with_unit
-from tamis.reading.quantities import degrees, measures, one_measure, one_number, stretch
+from tamis.reading.quantities import measures, one_measure, one_number
 from tamis.reading.rates import read_percent, read_rate
 from tamis.reading.soundness import LENGTHS, check_name, check_text
+from tamis.reading.temperatures import degrees
 from tamis.record import NamedTuple, made
 from tamis.typed import TYPE_CHECKING, Any
 from tamis.words import example

@@ -7,8 +7,9 @@ from fractions import Fraction
 from tamis.quantity.nouns import nouns
 from tamis.reading.clause import child
 from tamis.reading.clauses import Division, Meanwhile, Naming, Read, Repeat, Target, Time
+from tamis.reading.durations import stretch
 from tamis.reading.measured import MEASURES, NAMES, ONE, Measured, bracketed, check_held, read_measure, with_unit
-from tamis.reading.quantities import amount, as_one, check_size, one_measure, stretch
+from tamis.reading.quantities import amount, as_one, check_size, one_measure
 from tamis.reading.soundness import LENGTHS, check_name
 from tamis.reading.things import counted_as, measure_of, preposition_of
 from tamis.typed import TYPE_CHECKING

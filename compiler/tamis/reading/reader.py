@@ -5,9 +5,7 @@ A clause that cannot be read is one finding and is left out; the rest of the lin
 
 from __future__ import annotations
 
-from itertools import takewhile
-
-from tamis.diagnostics import Diagnostic, Label
+from tamis.diagnostics import Diagnostic
 from tamis.kitchen.house import Kitchen
 from tamis.reading.clause_reader import read_clause
 from tamis.reading.clauses import (
@@ -16,20 +14,17 @@ from tamis.reading.clauses import (
     Ingredient,
     Pause,
     Reference,
-    Repeat,
-    Target,
-    Tending,
     Time,
     Tool,
     VerbUse,
 )
 from tamis.reading.header import read_header
+from tamis.reading.parting import TIMED, gives_time, parted
 from tamis.reading.plain import kept_plain, plain_of
 from tamis.reading.prose import (
     carried_on,
     fills_each,
     goes_into_each,
-    next_work,
     placed_station,
     preposition_before,
     prose_words,
@@ -45,7 +40,6 @@ from tamis.reading.reading import (
     StepRead,
     WaitingRead,
 )
-from tamis.reading.repeated import end_of_repeated, start_of_repeated
 from tamis.reading.tables import tables
 from tamis.source import Span
 from tamis.syntax.document import Action, Ahead, Clause, ComponentNode, Document, Remark, Step, Text
@@ -56,10 +50,8 @@ if TYPE_CHECKING:
 
     from tamis.reading.clauses import Read
     from tamis.reading.plain import Plain, kept_plain
-    from tamis.reading.prose import Command, ProseWords, Station
-    from tamis.syntax.document import Part
+    from tamis.reading.prose import Command, Station
 
-_TIMED = (Time, Cue, Pause)
 _RIGHT_BEHIND = len(" into the ")
 
 
@@ -126,7 +118,7 @@ class _Reader:
         """A paragraph: its lines, those with a `then` between two times as two actions."""
         actions: list[ActionRead] = []
         for action in step.actions:
-            actions.extend(self._split(self._action(action)))
+            actions.extend(parted(self._action(action), self.kitchen, self.findings))
         return StepRead(tuple(actions), (), step.span)
 
     def _action(self, action: Action) -> ActionRead:
@@ -146,7 +138,7 @@ class _Reader:
                     events += self._plain(*said, part.span.start, at + 1 < len(parts), timed)
             else:
                 read = self._clause(part, events, plain[at - 1] if at else nothing, plain[at + 1])
-                timed = timed or any(map(_gives_time, read))
+                timed = timed or any(map(gives_time, read))
                 events += read
         if not timed and any([isinstance(event, VerbUse) and event.verb.waits for event in events]):
             from tamis.reading.idle import without_idle
@@ -184,7 +176,7 @@ class _Reader:
         if isinstance(record, Ingredient):
             purpose = "" if record.purpose else self._purpose(record, earlier, before)
             return [record._replace(purpose=purpose) if purpose else record]
-        if isinstance(record, _TIMED):
+        if isinstance(record, TIMED):
             return self._timed(record, clause, earlier, before)
         if isinstance(record, Division) and not self._each.isdisjoint(before.said):
             return [record._replace(of_each=True)]
@@ -214,7 +206,7 @@ class _Reader:
 
     def _worked(self, record: Event) -> list[Event]:
         """The verb that a time begins with, as a verb of the line."""
-        if not isinstance(record, _TIMED) or record.verb is None:
+        if not isinstance(record, TIMED) or record.verb is None:
             return []
         at = record.clause.inner
         return [VerbUse(record.verb, record.verb_text, Span(at, at + len(record.verb_text)))]
@@ -230,51 +222,6 @@ class _Reader:
             return ""
         return purpose
 
-    def _split(self, action: ActionRead) -> list[ActionRead]:
-        """Two times in a line parted by `then` are two actions; two without are one finding."""
-        timed: list[Event] = []
-        again = None
-        for event in action.events:
-            if isinstance(event, Repeat):
-                again = again or start_of_repeated(action) or end_of_repeated(action)
-            elif _gives_time(event):
-                timed.append(event)
-        if again is not None:
-            head, tail = _cut(action, again)
-            return [head, *self._split(tail)]
-        if len(timed) < 2:
-            if not timed:
-                return [action]
-            at = _end_of_first_wait(action, timed[0])
-            if at is not None:
-                head, tail = _tended(*_cut(action, at))
-                return [head, *self._split(tail)]
-            at = _start_of_next_wait(action, timed[0], self.words)
-            return [action] if at is None else list(_cut(action, at))
-        first, second = timed[0], timed[1]
-        assert not isinstance(first, VerbUse) and not isinstance(second, VerbUse)
-        at = self._then(action.parts, first.clause.span.end, second.clause.span.start)
-        if at is None and isinstance(second, Pause):  # food is kept warm when it is done
-            at = second.clause.span.start
-        if at is None:
-            hint = "two actions are two lines; or part them by *then*; of two ways to do it, bracket one"
-            message = "a second time in one line: the first is already its length"
-            label = Label(first.clause.span, "the first time")
-            self.findings.append(Diagnostic("two-times", "error", second.clause.span, message, hint, (label,)))
-            kept = tuple(event for event in action.events if event is first or not _gives_time(event))
-            return [action._replace(events=kept)]
-        head, tail = _cut(action, at)
-        return [head, *self._split(tail)]
-
-    def _then(self, parts: Sequence[Part], start: int, end: int) -> int | None:
-        """Where `then` stands in the plain words between two offsets, or where a sentence begins."""
-        for part in parts:
-            if isinstance(part, Text) and start <= part.span.start < end:
-                found = next_work(plain_of(part.text, self.kitchen))
-                if found is not None:
-                    return part.span.start + found
-        return None
-
 
 def _has_brackets(step: Step) -> bool:
     """Whether a paragraph has clauses: where none can be read, each is told what is wrong with it."""
@@ -289,82 +236,3 @@ def _for_each(reference: Reference, before: Plain, after: Plain) -> Reference:
     if not (goes_into_each(after) or fills_each(before)):
         return reference
     return reference._replace(share=None)
-
-
-def _end_of_first_wait(action: ActionRead, timed: Event) -> int | None:
-    """Where a wait for a target ends in a line that has a time for another verb: `bring [to the boil] and [simmer for
-    20 min]` are two waits, and coming to the boil takes its time. What is kept warm was done before, whatever told."""
-    waiting: VerbUse | None = None
-    reached: int | None = None
-    done = again = False
-    for event in action.events:
-        if event is timed:
-            return event.clause.span.start if done and isinstance(event, Pause) else reached if again else None
-        done = done or isinstance(event, Cue | Target)
-        if isinstance(event, VerbUse):
-            if reached is not None:
-                again = True
-                continue
-            waiting = event if event.verb.estimate and (event.verb.waits or event.verb.sets) else None
-        elif isinstance(event, Target) and event.kind != "size" and waiting is not None:
-            reached = event.clause.span.end
-    return None
-
-
-def _start_of_next_wait(action: ActionRead, timed: Event, words: ProseWords) -> int | None:
-    """Where another wait begins after the one that is timed: `[simmer for 10 min] and leave to cool`."""
-    events = iter(action.events)
-    for event in events:
-        if event is timed:
-            break
-    waits = (event for event in events if isinstance(event, VerbUse) and event.verb.waits)
-    return next((use.span.start for use in waits if not _is_alternative(action, use, words)), None)
-
-
-def _is_alternative(action: ActionRead, use: VerbUse, words: ProseWords) -> bool:
-    """`[chill for up to 2 days], or freeze`: no work of this line."""
-    part = next((part for part in action.parts if part.span.start <= use.span.start < part.span.end), None)
-    return isinstance(part, Text) and part.text[: use.span.start - part.span.start].rstrip().endswith(words.alternative)
-
-
-def _tended(head: ActionRead, tail: ActionRead) -> tuple[ActionRead, ActionRead]:
-    """`bring [to a simmer], [whisking all the time], and [cook for 5 min]`: the whisking is for both."""
-    tending = list(takewhile(lambda event: isinstance(event, Tending), tail.events))
-    return head._replace(events=(*head.events, *tending)), tail
-
-
-def _gives_time(event: Event) -> bool:
-    if not isinstance(event, _TIMED):
-        return False
-    if isinstance(event, Pause):
-        return event.waits
-    return event.duration is not None
-
-
-def _offset(event: Event) -> int:
-    return event.span.start if isinstance(event, VerbUse) else event.clause.span.start
-
-
-def _cut(action: ActionRead, at: int) -> tuple[ActionRead, ActionRead]:
-    """The action cut in two at an offset: a clause that holds it goes to the second part as a whole."""
-    clauses = (part.span for part in action.parts if isinstance(part, Clause))
-    at = next((span.start for span in clauses if span.start < at < span.end), at)
-    head: list[Part] = []
-    tail: list[Part] = []
-    for part in action.parts:
-        if part.span.end <= at:
-            head.append(part)
-        elif part.span.start >= at:
-            tail.append(part)
-        else:
-            assert isinstance(part, Text)
-            within = at - part.span.start
-            head.append(Text(part.text[:within], Span(part.span.start, at)))
-            tail.append(Text(part.text[within:], Span(at, part.span.end)))
-    before = tuple(event for event in action.events if _offset(event) < at)
-    after = tuple(event for event in action.events if _offset(event) >= at)
-    span = action.span
-    return (
-        ActionRead(tuple(head), before, Span(span.start, at), action.continues),
-        ActionRead(tuple(tail), after, Span(at, span.end), True),
-    )

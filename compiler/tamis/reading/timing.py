@@ -6,20 +6,11 @@ from tamis.quantity.duration import Duration, at_least, window
 from tamis.quantity.measure import Measure
 from tamis.reading.clause import child, end_of, first_leaf, leaves, start_of
 from tamis.reading.clauses import Cue, Read, Setting, Target, Time, Tool, VerbUse
+from tamis.reading.durations import duration, is_more, many_ends, stretch
 from tamis.reading.measured import MEASURES, ONE, read_measure
-from tamis.reading.quantities import (
-    check_neighbours,
-    damp,
-    duration,
-    is_more,
-    many_ends,
-    one_measure,
-    scales,
-    stretch,
-    temperatures,
-    unit_of,
-)
+from tamis.reading.quantities import one_measure, unit_of
 from tamis.reading.soundness import check_name, check_text
+from tamis.reading.temperatures import check_neighbours, damp, scales, temperatures
 from tamis.source import Span
 from tamis.syntax.document import Clause
 from tamis.typed import TYPE_CHECKING

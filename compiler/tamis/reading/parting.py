@@ -1,0 +1,153 @@
+"""A line as one action or several: two waits in a line are two pieces of work, and each takes its own time."""
+
+from __future__ import annotations
+
+from itertools import takewhile
+
+from tamis.diagnostics import Diagnostic, Label
+from tamis.reading.clauses import Cue, Pause, Repeat, Target, Tending, Time, VerbUse
+from tamis.reading.plain import plain_of
+from tamis.reading.prose import next_work, prose_words
+from tamis.reading.reading import ActionRead
+from tamis.reading.repeated import end_of_repeated, start_of_repeated
+from tamis.source import Span
+from tamis.syntax.document import Clause, Text
+from tamis.typed import TYPE_CHECKING
+
+if TYPE_CHECKING:
+    from collections.abc import Sequence
+
+    from tamis.kitchen.house import Kitchen
+    from tamis.reading.prose import ProseWords
+    from tamis.reading.reading import Event
+    from tamis.syntax.document import Part
+
+TIMED = (Time, Cue, Pause)
+"""The records that may give a time."""
+
+
+def parted(action: ActionRead, kitchen: Kitchen, findings: list[Diagnostic]) -> list[ActionRead]:
+    """Two times in a line parted by `then` are two actions; two without are one finding."""
+    timed: list[Event] = []
+    again = None
+    for event in action.events:
+        if isinstance(event, Repeat):
+            again = again or start_of_repeated(action) or end_of_repeated(action)
+        elif gives_time(event):
+            timed.append(event)
+    if again is not None:
+        head, tail = _cut(action, again)
+        return [head, *parted(tail, kitchen, findings)]
+    if len(timed) < 2:
+        if not timed:
+            return [action]
+        at = _end_of_first_wait(action, timed[0])
+        if at is not None:
+            head, tail = _tended(*_cut(action, at))
+            return [head, *parted(tail, kitchen, findings)]
+        at = _start_of_next_wait(action, timed[0], prose_words(kitchen.language))
+        return [action] if at is None else list(_cut(action, at))
+    first, second = timed[0], timed[1]
+    assert not isinstance(first, VerbUse) and not isinstance(second, VerbUse)
+    at = _then(action.parts, kitchen, first.clause.span.end, second.clause.span.start)
+    if at is None and isinstance(second, Pause):  # food is kept warm when it is done
+        at = second.clause.span.start
+    if at is None:
+        hint = "two actions are two lines; or part them by *then*; of two ways to do it, bracket one"
+        message = "a second time in one line: the first is already its length"
+        label = Label(first.clause.span, "the first time")
+        findings.append(Diagnostic("two-times", "error", second.clause.span, message, hint, (label,)))
+        kept = tuple(event for event in action.events if event is first or not gives_time(event))
+        return [action._replace(events=kept)]
+    head, tail = _cut(action, at)
+    return [head, *parted(tail, kitchen, findings)]
+
+
+def _then(parts: Sequence[Part], kitchen: Kitchen, start: int, end: int) -> int | None:
+    """Where `then` stands in the plain words between two offsets, or where a sentence begins."""
+    for part in parts:
+        if isinstance(part, Text) and start <= part.span.start < end:
+            found = next_work(plain_of(part.text, kitchen))
+            if found is not None:
+                return part.span.start + found
+    return None
+
+
+def _end_of_first_wait(action: ActionRead, timed: Event) -> int | None:
+    """Where a wait for a target ends in a line that has a time for another verb: `bring [to the boil] and [simmer for
+    20 min]` are two waits, and coming to the boil takes its time. What is kept warm was done before, whatever told."""
+    waiting: VerbUse | None = None
+    reached: int | None = None
+    done = again = False
+    for event in action.events:
+        if event is timed:
+            return event.clause.span.start if done and isinstance(event, Pause) else reached if again else None
+        done = done or isinstance(event, Cue | Target)
+        if isinstance(event, VerbUse):
+            if reached is not None:
+                again = True
+                continue
+            waiting = event if event.verb.estimate and (event.verb.waits or event.verb.sets) else None
+        elif isinstance(event, Target) and event.kind != "size" and waiting is not None:
+            reached = event.clause.span.end
+    return None
+
+
+def _start_of_next_wait(action: ActionRead, timed: Event, words: ProseWords) -> int | None:
+    """Where another wait begins after the one that is timed: `[simmer for 10 min] and leave to cool`."""
+    events = iter(action.events)
+    for event in events:
+        if event is timed:
+            break
+    waits = (event for event in events if isinstance(event, VerbUse) and event.verb.waits)
+    return next((use.span.start for use in waits if not _is_alternative(action, use, words)), None)
+
+
+def _is_alternative(action: ActionRead, use: VerbUse, words: ProseWords) -> bool:
+    """`[chill for up to 2 days], or freeze`: no work of this line."""
+    part = next((part for part in action.parts if part.span.start <= use.span.start < part.span.end), None)
+    return isinstance(part, Text) and part.text[: use.span.start - part.span.start].rstrip().endswith(words.alternative)
+
+
+def _tended(head: ActionRead, tail: ActionRead) -> tuple[ActionRead, ActionRead]:
+    """`bring [to a simmer], [whisking all the time], and [cook for 5 min]`: the whisking is for both."""
+    tending = list(takewhile(lambda event: isinstance(event, Tending), tail.events))
+    return head._replace(events=(*head.events, *tending)), tail
+
+
+def gives_time(event: Event) -> bool:
+    """Whether an event says how long its line takes."""
+    if not isinstance(event, TIMED):
+        return False
+    if isinstance(event, Pause):
+        return event.waits
+    return event.duration is not None
+
+
+def _offset(event: Event) -> int:
+    return event.span.start if isinstance(event, VerbUse) else event.clause.span.start
+
+
+def _cut(action: ActionRead, at: int) -> tuple[ActionRead, ActionRead]:
+    """The action cut in two at an offset: a clause that holds it goes to the second part as a whole."""
+    clauses = (part.span for part in action.parts if isinstance(part, Clause))
+    at = next((span.start for span in clauses if span.start < at < span.end), at)
+    head: list[Part] = []
+    tail: list[Part] = []
+    for part in action.parts:
+        if part.span.end <= at:
+            head.append(part)
+        elif part.span.start >= at:
+            tail.append(part)
+        else:
+            assert isinstance(part, Text)
+            within = at - part.span.start
+            head.append(Text(part.text[:within], Span(part.span.start, at)))
+            tail.append(Text(part.text[within:], Span(at, part.span.end)))
+    before = tuple(event for event in action.events if _offset(event) < at)
+    after = tuple(event for event in action.events if _offset(event) >= at)
+    span = action.span
+    return (
+        ActionRead(tuple(head), before, Span(span.start, at), action.continues),
+        ActionRead(tuple(tail), after, Span(at, span.end), True),
+    )

@@ -1,0 +1,94 @@
+"""Temperatures from the tree of a clause: `180 °C / 160 °C fan`, `gas mark 4`, `at 28 °C, 75 % humidity`."""
+
+from __future__ import annotations
+
+from tamis.quantity.amount import Amount
+from tamis.quantity.degrees import degree_words
+from tamis.quantity.temperature import c_from_f, c_from_gas
+from tamis.reading.clause import child
+from tamis.reading.quantities import amount
+from tamis.typed import TYPE_CHECKING
+from tamis.words import example
+
+if TYPE_CHECKING:
+    from collections.abc import Sequence
+    from fractions import Fraction
+
+    from tamis.reading.clause import Node, Reading
+
+
+def scales(reading: Reading, node: Node) -> tuple[Amount, bool]:
+    """The temperature in °C, and whether it is a fan oven's. The first scale counts; its neighbours say the same in
+    another or give the fan's own figure."""
+    children = node[1]
+    if children[0][0] == "scales":
+        first = scales(reading, children[0])
+        others = children[1:]
+        fan = any(part[0] == "FAN" for part in others) and child(others, "degrees") is None
+        check_neighbours(reading, node, first, others)
+        return first[0], first[1] or fan
+    heat = child(children, "degrees")
+    assert heat is not None
+    return degrees(reading, heat), child(children, "FAN") is not None
+
+
+# Scales are rounded to what an oven's knob shows; a fan's figure lies some 20 °C lower.
+_ROUNDED = 12
+_FAN_LOWER = (5, 35)
+
+
+def check_neighbours(reading: Reading, whole: Node, first: tuple[Amount, bool], nodes: Sequence[Node]) -> None:
+    """Look whether the figures beside a temperature say the same."""
+    fan = False
+    for at, part in enumerate(nodes):
+        if part[0] in ("SLASH", "COMMA", "OR", "OPEN"):
+            fan = False
+        elif part[0] == "FAN":
+            fan = True
+        elif part[0] == "degrees":
+            here = degrees(reading, part)
+            fan = fan or (nodes[at + 1 : at + 2] != [] and nodes[at + 1][0] == "FAN")
+            if not (_same(first[0].lo, here.lo, fan - first[1]) and _same(first[0].hi, here.hi, fan - first[1])):
+                message = f"“{reading.said([part])}” is not what stands before it in another scale"
+                fan_oven = example(reading.kitchen.language, "fan", oven=180, fan=160)
+                hint = f"an oven and its fan: {fan_oven}; two scales: `180 °C / 350 °F`; a range: `160–180 °C`"
+                raise reading.fail("number-unclear", reading.span([whole]), message, hint)
+
+
+def damp(reading: Reading, nodes: Sequence[Node]) -> Amount | None:
+    """How moist the air is, behind the temperature."""
+    said = child(nodes, "HUMIDITY")
+    return amount(reading, nodes[nodes.index(said) - 2]) if said else None
+
+
+def _same(one: Fraction, other: Fraction, fan: int) -> bool:
+    """Whether two figures mean one heat; `fan` is 1 where only the other is a fan's, -1 where only the first is."""
+    lower = (one - other) * fan
+    return abs(one - other) <= _ROUNDED if not fan else _FAN_LOWER[0] <= lower <= _FAN_LOWER[1]
+
+
+def degrees(reading: Reading, node: Node) -> Amount:
+    """One temperature in °C."""
+    one, other = node[1]
+    if one[0] == "GAS":
+        mark = amount(reading, other)
+        low, high = c_from_gas(mark.lo), c_from_gas(mark.hi)
+        if low is None or high is None:
+            message = f"there is no gas mark {other[1][0][1]}"
+            raise reading.fail("number-unclear", reading.span([node]), message, "gas marks run from 1/4 to 10")
+        return Amount(low, high)
+    value = amount(reading, one, "degrees", other)
+    if other[1].rstrip().lower().endswith((*degree_words(reading.kitchen.language).fahrenheit, "℉")):
+        return Amount(c_from_f(value.lo), c_from_f(value.hi))
+    return value
+
+
+def temperatures(nodes: Sequence[Node]) -> list[Node]:
+    """The `scales` among nodes and in their round brackets."""
+    found: list[Node] = []
+    for node in nodes:
+        if node[0] == "scales":
+            found.append(node)
+        elif node[1].__class__ is list and node[0] in ("sight", "note"):
+            found += temperatures(node[1])
+    return found
