@@ -19,11 +19,11 @@ from tests.language.word_literals import trees
 
 # What hints put in, in each language.
 PARTS: dict[str, dict[str, str]] = {
-    "en": {"clause": "leave for 2 h", "food": "onions", "fresh": "fresh", "into": "into",
+    "en": {"clause": "leave for 2 h", "food": "onions", "said": "fresh", "into": "into",
            "name": "stock", "of": "1 lemon", "part": "juice", "pieces": "20 balls",
            "purpose": "to taste", "share": "half", "the": "the", "tool": "pan", "verb": "simmer",
            "what": "meat roasts"},
-    "fr": {"clause": "garder au chaud", "food": "oignons", "fresh": "fraîches", "into": "en",
+    "fr": {"clause": "garder au chaud", "food": "oignons", "said": "fraîches", "into": "en",
            "name": "bouillon", "of": "1 citron", "part": "jus", "pieces": "20 boules",
            "purpose": "au goût", "share": "1/2", "the": "la", "tool": "four", "verb": "laisser mijoter",
            "what": "viande cuit"},
@@ -42,6 +42,17 @@ def test_an_offered_clause_can_be_read(language: str, key: str) -> None:
         findings: list[Diagnostic] = []
         records = read_clause(Clause(text, Span(0, len(text) + 2), language), default_kitchen(language), findings)
         assert records and [finding.message for finding in findings if finding.severity == "error"] == []
+
+
+@pytest.mark.parametrize(
+    ("language", "line"), {"en": "Add [a bunch of mixed herbs].", "fr": "Ajouter [1 botte d'herbes mélangées]."}.items()
+)
+def test_herbs_that_a_hint_names_are_known(language: str, line: str) -> None:
+    kitchen = default_kitchen(language)
+    findings = compile(Source("d.tamis", f"title: D\nserves: 4\n\n{line}\n"), kitchen, {}).findings
+    (hint,) = [finding.hint for finding in findings if finding.rule == "fresh-or-dried"]
+    offered = re.findall(r"`([^`]+)`", hint)
+    assert len(offered) == 2 and all(kitchen.larder.find(name.split()) for name in offered), hint
 
 
 FRENCH = {

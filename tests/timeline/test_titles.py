@@ -30,6 +30,7 @@ def title_of(line: str) -> str:
         ("[Bake for 20 min].", "Bake"),
         ("Scrape into [a 1-litre container].", "Scrape into a 1-litre container"),
         ("[Cook over low heat], [stirring all the time], [until 82 °C].", "Cook over low heat"),
+        ("Turn down [to a low heat] and [simmer for 20 min].", "Turn down to a low heat, simmer"),
     ],
 )
 def test_title(line: str, said: str) -> None:

@@ -94,7 +94,8 @@ class Twins(NamedTuple):
     fresh: Words
     dried: Words
     only_dried: Words
-    said: Words
+    said_fresh: Words
+    said_dried: Words
 
 
 class Scaling(NamedTuple):

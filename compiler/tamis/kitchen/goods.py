@@ -194,6 +194,10 @@ class Larder:
         """Whether a word may stand before a food and leave it the same, so that it names none: hot, sliced."""
         return word in self._words.states or word in self._words.prepared or word in self._groups["everywhere"]
 
+    def is_state(self, word: str) -> bool:
+        """Whether a word tells in which state some kind of food is: raw, soft, flaked."""
+        return any(self._words.states.get(word, word) in group for group in self._groups.values())
+
     def near(self, name: str) -> str | None:
         """Return the known name nearest in spelling, if it is near."""
         if self._known is None:

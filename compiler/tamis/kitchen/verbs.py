@@ -59,6 +59,8 @@ class Verb(NamedTuple):
     """What it leaves in the room may not stand there for hours."""
     adds: bool = False
     """Puts other food into or on to the batch."""
+    coats: bool = False
+    """… of which some is kept where the line names it in the end: brush with an egg as egg wash."""
     removes: bool = False
     """What it names leaves the batch."""
     lifts: bool = False

@@ -9,6 +9,7 @@ from tamis.model.mass import NOTHING, ONE, minus, plus, times
 from tamis.model.pile import Pile
 from tamis.model.recipe import Mass
 from tamis.model.words import before_joint, model_words, plain
+from tamis.quantity.nouns import nouns
 from tamis.reading.tables import tables
 from tamis.source import Span
 from tamis.typed import TYPE_CHECKING, Literal
@@ -47,13 +48,18 @@ class Food:
         self.mass = mass
 
     @classmethod
-    def of(cls, use: int, food: Ingredient, mass: Mass, language: str) -> Food:
-        """The food of an ingredient clause; juice and zest are called so, not by the fruit."""
+    def of(cls, use: int, food: Ingredient, mass: Mass, kitchen: Kitchen) -> Food:
+        """The food of an ingredient clause; juice and zest are called so, not by the fruit. A part of what is unsafe
+        raw, such as the yolks of eggs, stays so."""
+        language = kitchen.language
         said = tuple(food.part.split())
         part = said[-1] if said and not before_joint(said, language) else ""
         words, of = plain(f"{food.name} {part}", language), model_words(language).of
         words = words[: next((at for at, word in enumerate(words) if at and word in of), len(words))]
-        return cls(use, words, None if part else food.goods, mass)
+        goods = food.goods
+        if goods and part:
+            goods = part_of_goods(goods, part, kitchen) or goods if goods.hazard else None
+        return cls(use, words, goods, mass)
 
     def keys(self) -> list[Key]:
         """By what it can be found."""
@@ -68,6 +74,13 @@ class Food:
         if self.show in _ANIMALS:
             found += [("animal", word) for word in words]
         return found
+
+
+def part_of_goods(goods: Goods, part: str, kitchen: Kitchen) -> Goods | None:
+    """What a part of the goods is by itself: the yolk of an egg."""
+    forms = (part, nouns(kitchen.language).singular(part))
+    found = next((own.id for own in goods.parts if own.id.rpartition("-")[2] in forms), "")
+    return kitchen.larder.get(found) if found else None
 
 
 class Batch:

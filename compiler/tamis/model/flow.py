@@ -43,7 +43,7 @@ class Flow:
         "doing", "findings", "first_action", "flour", "history", "homes", "index", "kitchen", "last_waits", "made",
         "name_homes", "named", "parted",
         "products", "reading", "station_ready", "station_temperature", "supplies", "takings", "tool_ready",
-        "unknown", "used", "used_by_name", "uses",
+        "unknown", "used", "used_by_name", "uses", "uses_in", "uses_of",
     )  # fmt: skip
 
     def __init__(
@@ -62,6 +62,8 @@ class Flow:
         self.unknown = 0
         self.flour = Flour(reading, kitchen)
         self.uses: list[Use] = []
+        self.uses_of: dict[str, list[int]] = {}  # by the last word of the food
+        self.uses_in: dict[int, set[str]] = {}  # by component, the words of the foods
         self.products: list[Product] = []
         self.takings: list[Taking] = []
         self.actions: dict[int, Action] = {}

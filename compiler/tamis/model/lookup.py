@@ -9,6 +9,7 @@ from __future__ import annotations
 
 from tamis.model.batch import answering, called_so, of_kind
 from tamis.model.called import all_keys
+from tamis.model.described import unborne
 from tamis.model.words import before_joint, plain
 from tamis.quantity.nouns import nouns
 from tamis.reading.tables import tables
@@ -27,12 +28,14 @@ if TYPE_CHECKING:
 
 
 class Meaning(NamedTuple):
-    """What a reference means: a batch (the present one or another), or equipment. `also` are other hits."""
+    """What a reference means: a batch (the present one or another), or equipment. `also` are other hits,
+    `unborne` the words of the name that nothing there bears out: *resting* of the pan juices."""
 
     batch: Batch | None = None
     present: bool = False
     equipment: Equipment | None = None
     also: tuple[Batch, ...] = ()
+    unborne: tuple[str, ...] = ()
 
 
 def look_up(walker: Walker, reference: Reference) -> Meaning | None:
@@ -48,7 +51,7 @@ def look_up(walker: Walker, reference: Reference) -> Meaning | None:
     for start in range(1, len(words)):
         found = _food(walker, words[start:], reference.share)
         if found:
-            return found
+            return found._replace(unborne=unborne(walker, words[:start], found.batch))
     found = _in_pieces(walker, words) or _of_kind(walker, words) or _tool_at_hand(walker, words)
     first = before_joint(words, walker.flow.kitchen.language)
     if found is None and first:

@@ -12,6 +12,7 @@ from tamis.model.recipe import Mass
 from tamis.model.words import model_words
 from tamis.quantity.amount import Amount
 from tamis.quantity.measure import Measure, grams, kind, millilitres
+from tamis.quantity.nouns import nouns
 from tamis.typed import TYPE_CHECKING
 
 if TYPE_CHECKING:
@@ -136,7 +137,9 @@ def _part(food: Ingredient, kitchen: Kitchen) -> Amount | None:
     """Juice, zest or leaves off pieces: what one plain piece gives, times their number."""
     if food.goods is None or len(food.measures) != 1 or food.measures[0].unit:
         return None
-    parts = [part for part in food.goods.parts if part.id.rpartition("-")[2] in food.part.split()]
+    one = nouns(kitchen.language).singular
+    words = {form for word in food.part.split() for form in (word, one(word))}
+    parts = [part for part in food.goods.parts if part.id.rpartition("-")[2] in words]
     if not parts:
         return None
     count = food.measures[0].amount

@@ -5,12 +5,12 @@ from __future__ import annotations
 from fractions import Fraction
 
 from tamis.model.batch import Batch, Food, answering
-from tamis.model.mass import minus
+from tamis.model.mass import NOTHING, minus
 from tamis.model.recipe import Mass, Product
 from tamis.model.words import plain
 from tamis.quantity.amount import Amount
 from tamis.quantity.measure import grams
-from tamis.reading.clauses import Division, Naming, Time
+from tamis.reading.clauses import Division, Ingredient, Naming, Reference, Time
 from tamis.typed import TYPE_CHECKING
 
 ZERO = Fraction(0)
@@ -28,6 +28,9 @@ def name_batch(act: Act, naming: Naming) -> None:
     if walker.present is None:
         act.say("product-unknown", naming.clause, "there is no batch here that could be named or set aside", "")
         return
+    if naming.kind == "as" and _names_coating(act):
+        _keep_coating(act, naming, walker.present)
+        return
     batch, walker.present = walker.present, None
     act.link(batch)
     batch.last = act.number
@@ -37,6 +40,31 @@ def name_batch(act: Act, naming: Naming) -> None:
     else:
         walker.put_aside(batch, "set-aside", "", span)
     act.product = batch.product
+
+
+def _names_coating(act: Act) -> bool:
+    """Whether a line names what it puts on to the food in hand: *brush with [1 egg] [as egg wash]*."""
+    events = act.read.events
+    first = next((at for at, event in enumerate(events) if isinstance(event, Ingredient)), 0)
+    batch = act.walker.present
+    if act.verb is None or not act.verb.coats or batch is None or not first:
+        return False
+    if any(isinstance(event, Reference) for event in events[first:]):
+        return False
+    return any(food.use not in act.uses for food in batch.foods)
+
+
+def _keep_coating(act: Act, naming: Naming, coated: Batch) -> None:
+    """The foods of the line are left behind under their name; some of them, counted as all, is on what they coat."""
+    walker, batch = act.walker, Batch("by-product")
+    for food in coated.foods:
+        if food.use in act.uses:
+            batch.add(Food(food.use, food.words, walker.flow.kitchen.larder.get(food.goods), NOTHING))
+            walker.flow.history.note("food", act.number, batch, use=food.use, goods=food.goods)
+    batch.call(plain(naming.name, walker.flow.kitchen.language))
+    batch.last, batch.span = act.number, naming.clause.span
+    product = Product(naming.name, (naming.name,), "by-product", walker.component, act.number, naming.clause.span)
+    walker.flow.register(batch, product)
 
 
 def _leave(act: Act, naming: Naming) -> None:

@@ -46,6 +46,8 @@ def refer(act: Act, reference: Reference) -> None:
     assert meaning.batch is not None
     if meaning.also:
         _ambiguous(act, reference, meaning)
+    elif meaning.unborne:
+        _guessed(act, reference, meaning.batch, meaning.unborne)
     removes = act.verb is not None and act.verb.removes and not reference.preposition
     if removes and act.verb and act.verb.lifts and act.walker.flow.is_named_after(reference):
         removes = False  # *remove the chicken from the marinade*: it comes back, so it is not thrown away
@@ -173,6 +175,7 @@ def _unknown(act: Act, reference: Reference) -> None:
     flow = act.walker.flow
     hint, language = _belongs_inside(act, reference), flow.kitchen.language
     flow.unknown += 1
+    hint = hint or _not_kept(act, reference)
     near = None if hint or flow.unknown > _MOST_GUESSED else nearest_name(act.walker, reference)
     if near:
         hint = f"did you mean {example(language, 'the', name=near)}?"
@@ -183,6 +186,26 @@ def _unknown(act: Act, reference: Reference) -> None:
         said, left = example(language, "as_any"), example(language, "leaving_any")
         hint = f"name it before: by a heading, {said}, {left} or as an ingredient"
     act.say("product-unknown", reference.clause, f"nothing here is called “{name}”", hint)
+
+
+def _not_kept(act: Act, reference: Reference) -> str:
+    """What to write where *the pasta water* was only there for boiling: such food is no part of any batch."""
+    from tamis.quantity.display import written
+
+    flow = act.walker.flow
+    language = flow.kitchen.language
+    words = plain(reference.name, language)
+    last = flow.uses[flow.uses_of[words[-1]][-1]] if words and words[-1] in flow.uses_of else None
+    if last is None or not last.ingredient.purpose:
+        return ""
+    item, share = last.ingredient, reference.share
+    measure = written(share.measure, language) if share and share.measure else _SOME_KEPT
+    left = example(language, "leaving_some", measure=measure, name=reference.name)
+    return f"{item.name} {item.purpose} is not kept: {left}, before it is poured away, keeps some"
+
+
+_SOME_KEPT = "300 ml"
+"""How much an example keeps."""
 
 
 def _belongs_inside(act: Act, reference: Reference) -> str:
@@ -202,6 +225,16 @@ def _ambiguous(act: Act, reference: Reference, meaning: Meaning) -> None:
     message = f"“{reference.name}” can mean {names}"
     hint = f"give one of them a name of its own with {example(act.walker.flow.kitchen.language, 'as_any')}"
     act.say("product-ambiguous", reference.clause, message, hint, labels)
+
+
+def _guessed(act: Act, reference: Reference, batch: Batch, unborne: tuple[str, ...]) -> None:
+    """*The resting juices*, where juices were left that nothing calls so."""
+    flow = act.walker.flow
+    called, language = flow.called(batch), flow.kitchen.language
+    message = f"“{reference.name}” is taken for “{called}”, which nothing here calls “{' '.join(unborne)}”"
+    the, left = example(language, "the", name=called.lower()), example(language, "leaving_any")
+    hint = f"if that is meant, write {the}; else name what is meant before, as by {left}"
+    act.walker.find("product-guessed", "warning", reference.clause.span, message, hint)
 
 
 def _used_up(act: Act, reference: Reference, batch: Batch) -> None:

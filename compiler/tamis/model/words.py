@@ -27,6 +27,7 @@ class ModelWords(NamedTuple):
     batch: Words
     percent_in: re.Pattern[str]
     ordinals: Words
+    describing: Words
     kept: re.Pattern[str]
 
 
@@ -47,6 +48,7 @@ def model_words(language: str) -> ModelWords:
         batch=frozenset(percents["batch"]),
         percent_in=pattern(rf" {one_of(percents['in'])}\Z"),
         ordinals=frozenset(lists["several"]["ordinals"]),
+        describing=frozenset(lists["several"]["ordinals"]) | frozenset(names["describing"]),
         kept=pattern(rf"\b({one_of(lists['kept']['openers'])})\s*\Z", re.IGNORECASE),
     )
 

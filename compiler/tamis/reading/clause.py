@@ -113,6 +113,8 @@ class ClauseWords(NamedTuple):
     parts_of_tools: frozenset[str]
     speed: frozenset[str]
     heats: frozenset[str]
+    levels: frozenset[str]
+    joins: frozenset[str]
     single_layer: frozenset[str]
     constant: frozenset[str]
     once: frozenset[str]
@@ -159,6 +161,8 @@ def clause_words(language: str) -> ClauseWords:
         parts_of_tools=frozenset(said["parts-of-tools"]),
         speed=frozenset(said["speed"]),
         heats=frozenset(opened["HEATNOUN"]),
+        levels=frozenset(opened["SETWORD"]),
+        joins=frozenset(closed["OR"]) | frozenset(closed["TO"]),
         single_layer=frozenset(opened["LAYER"]),
         constant=frozenset(said["constant"]),
         once=frozenset(said["once"]),

@@ -71,7 +71,7 @@ class Ingredient(NamedTuple):
     a piece; `prepared` the weight once stoned, peeled … (with the word for it). `share` is the part of the measure
     that goes in here. `part` is juice, zest, leaves … taken off the food named. `purpose` keeps it out of the batch.
     `bound` says that the measure is the least or the most; `wait` is how long it is soaked, thawed … before; `vague`
-    words such as *a few sprigs*.
+    words such as *a few sprigs*; `definite` is a part of the food that is there: `the juice of the lemon`.
     """
 
     clause: Clause
@@ -101,6 +101,7 @@ class Ingredient(NamedTuple):
     bound: Literal["", "least", "most"] = ""
     wait: Duration | None = None
     vague: str = ""
+    definite: bool = False
 
     @property
     def measured(self) -> bool:

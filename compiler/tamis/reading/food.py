@@ -36,6 +36,7 @@ class Parts(NamedTuple):
     percent: Node | None
     name: tuple[Node, ...]
     tail: tuple[Node, ...]
+    definite: bool
 
 
 class Tail:
@@ -60,8 +61,8 @@ def parts_of(reading: Reading, children: Sequence[Node]) -> Parts:
     """The parts of an ingredient or an unmeasured food."""
     at, end = 0, len(children)
     preposition = part = ""
-    share = None
-    percent = None
+    share = percent = None
+    definite = False
     if children[0][0] in PREPOSITIONS:
         preposition = children[0][1].lower()
         at = 1
@@ -70,7 +71,8 @@ def parts_of(reading: Reading, children: Sequence[Node]) -> Parts:
     if children[at][0] == "PART":
         part = _part(reading, children[at])
         at += 1
-        at += at < end and children[at][0] == "THE"
+        definite = at < end and children[at][0] == "THE"
+        at += definite
     elif children[at][0] == "share":
         share = _share(reading, children[at])
         at += 1
@@ -89,7 +91,7 @@ def parts_of(reading: Reading, children: Sequence[Node]) -> Parts:
         elif kind not in ("bracket", "OF"):  # what may stand between two names
             break
     name, tail = tuple(children[first : last_name + 1]), tuple(children[last_name + 1 :])
-    return made(Parts, (preposition, part, share, measure, percent, name, tail))
+    return made(Parts, (preposition, part, share, measure, percent, name, tail, definite))
 
 
 def _part(reading: Reading, leaf: Node) -> str:
@@ -160,6 +162,7 @@ def read_food(reading: Reading, parts: Parts, role: str, known: Found | None) ->
         measured.bound,  # type: ignore[arg-type]  # least, most or nothing
         tail.wait,
         measured.vague,
+        parts.definite,
     )
     if parts.percent:
         return read_percent(reading, food, parts.percent)

@@ -33,7 +33,7 @@ def second_use(reading: Reading, parts: Parts) -> tuple[Parts, Parts | None]:
     comma = at > 0 and parts.tail[at - 1][0] == "COMMA"
     rest = tuple(node for node in behind if node[0] != "purpose")
     name = tuple(node for node in parts.name if node[0] not in ("bracket", *MEASURES))
-    more = Parts("", "", None, measure, None, name, tuple(purposes))
+    more = Parts("", "", None, measure, None, name, tuple(purposes), False)
     return parts._replace(tail=(*parts.tail[: at - comma], *rest)), more
 
 

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from tamis.quantity.duration import Duration, at_least, window
 from tamis.quantity.measure import Measure
-from tamis.reading.clause import child, end_of, first_leaf, leaves, start_of
+from tamis.reading.clause import child, end_of, first_leaf, is_leaf, leaves, start_of
 from tamis.reading.clauses import Cue, Read, Setting, Target, Time, Tool, VerbUse
 from tamis.reading.durations import duration, is_more, many_ends, stretch
 from tamis.reading.measured import MEASURES, ONE, read_measure
@@ -13,7 +13,7 @@ from tamis.reading.soundness import check_name, check_text
 from tamis.reading.temperatures import check_neighbours, damp, scales, temperatures
 from tamis.source import Span
 from tamis.syntax.document import Clause
-from tamis.typed import TYPE_CHECKING
+from tamis.typed import TYPE_CHECKING, Literal
 from tamis.words import example
 
 if TYPE_CHECKING:
@@ -278,6 +278,9 @@ def _target(reading: Reading, children: Sequence[Node]) -> tuple[Read, ...]:
     sights = [node for node in children if node[0] == "sight"]
     found = temperatures(sights)
     check_name(reading, sights)
+    level = _level(reading, sights)
+    if level:
+        return (level,)
     if found:
         return (Target(clause, "temperature", _one_of(reading, found), text=text),)
     weight = next((node for sight in sights for node in sight[1] if node[0] == "weight"), None)
@@ -289,6 +292,23 @@ def _target(reading: Reading, children: Sequence[Node]) -> tuple[Read, ...]:
     after = children[children[0][0] == "TO" :]
     check_text(reading, after)
     return (Target(clause, "state", word=reading.said(after), text=text),)
+
+
+def _level(reading: Reading, sights: Sequence[Node]) -> Setting | None:
+    """`to low`, `to a high heat`: nothing but the level that the heat is turned to; `to medium rare` is a state."""
+    parts = [node for sight in sights for node in sight[1]]
+    words = [leaf[1].lower() for leaf in parts if is_leaf(leaf)]
+    known = reading.words
+    at = [n for n, word in enumerate(words) if word in known.levels]
+    of_heat = bool(words) and words[-1] in known.heats
+    if (
+        not at
+        or len(words) < len(parts)
+        or not (of_heat or (known.levels | known.joins | known.articles).issuperset(words))
+    ):
+        return None
+    kind: Literal["speed", "heat"] = "speed" if words[-1] in known.speed else "heat"
+    return Setting(reading.clause, kind, word=" ".join(words[at[0] : at[-1] + 1]), text=reading.text)
 
 
 def _opens(sight: Node, weight: Node) -> bool:

@@ -148,7 +148,7 @@ class Trace:
             state.put(item)
 
     def _goods(self, use: Use, id: str) -> Goods | None:
-        if id and not use.ingredient.part:
+        if id:
             return self.kitchen.larder.get(id)
         return use.ingredient.goods if not use.ingredient.part else None
 

@@ -64,7 +64,9 @@ def _words(action: Action, words: TitleWords, off: str) -> list[tuple[str, bool]
             found.append((read.clause.span.start, off, False))
         elif isinstance(read, Setting) and (use := _opened_by(read, action)):
             found.append((use.span.end, read.text[len(use.text) :].strip(), False))
-        elif isinstance(read, Target) and read.text:
+        elif (isinstance(read, Setting) and read.celsius is None and read.text.lower().startswith(words.turned_to)) or (
+            isinstance(read, Target) and read.text
+        ):
             found.append((read.clause.span.start, read.text, False))
     return [(word, opens) for _, word, opens in sorted(found)]
 

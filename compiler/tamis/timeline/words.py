@@ -20,6 +20,7 @@ class TitleWords(NamedTuple):
     """Prepositions too."""
     places: tuple[str, ...]
     boils_in: frozenset[str]
+    turned_to: tuple[str, ...]
 
 
 class PreparationWords(NamedTuple):
@@ -66,6 +67,7 @@ def title_words(language: str) -> TitleWords:
         empty=frozenset((*prepositions, *lists["empty"], *nouns(language).articles)),
         places=lists["places"],
         boils_in=frozenset(lists["boils_in"]),
+        turned_to=tuple(f"{word} " for word in closed["TO"]),
     )
 
 

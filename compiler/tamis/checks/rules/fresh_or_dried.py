@@ -8,7 +8,7 @@ Say which: `[1 tsp ground ginger]`, `[1 tsp grated ginger]`, `[a bunch of fresh 
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from fractions import Fraction
 
 from tamis.checks.words import check_words
@@ -57,9 +57,16 @@ def check(view: View) -> Iterator[Diagnostic]:
             message = f"“{food.name}” by the spoon: fresh, or {twin.name}? It is taken for {food.goods.name}"
             yield Diagnostic(RULE, LEVEL, food.name_span, message, f"write `{twin.name}`, or how the fresh is cut")
         elif food.goods.id in words.only_dried and not kitchen.units.get(food.measures[0].unit):
+            if set(words.said_dried).intersection(name.split()):
+                continue
             message = f"“{food.name}” by the {food.measures[0].unit or 'piece'} are fresh; they are taken for dried"
-            fresh = example(view.recipe.language, "fresh_herbs", fresh=words.said[0])
-            yield Diagnostic(RULE, LEVEL, food.name_span, message, f"name the herbs, or write {fresh}")
+            hint = f"name the herbs, or write {_herbs(view, words.said_fresh)} or {_herbs(view, words.said_dried)}"
+            yield Diagnostic(RULE, LEVEL, food.name_span, message, hint)
+
+
+def _herbs(view: View, said: Sequence[str]) -> str:
+    """Herbs that are said to be fresh, or dried."""
+    return example(view.recipe.language, "herbs", said=said[0])
 
 
 def _by_spoon(food: Ingredient, kitchen: Kitchen) -> bool:
