@@ -6,9 +6,10 @@ from tamis.quantity.duration import Duration
 from tamis.reading.clause import child, first_leaf
 from tamis.reading.clauses import Pause, Read, Setting, Tending, Time
 from tamis.reading.durations import duration, seconds_in, stretch
+from tamis.reading.heat import heat_of
 from tamis.reading.soundness import LENGTHS
 from tamis.reading.temperatures import scales
-from tamis.reading.timing import cue_of, heat_of
+from tamis.reading.timing import cue_of
 from tamis.typed import TYPE_CHECKING
 
 if TYPE_CHECKING:

@@ -8,11 +8,12 @@ from tamis.reading.attending import read_pause, read_tending
 from tamis.reading.clause import Reading, Unreadable
 from tamis.reading.clauses import Ingredient
 from tamis.reading.head_noun import read_named
+from tamis.reading.heat import read_setting, read_target
 from tamis.reading.parser import Fault, Parser
 from tamis.reading.pieces import read_division, read_meanwhile, read_naming, read_repeat
 from tamis.reading.soundness import check_all_read
 from tamis.reading.things import read_reference, read_tool
-from tamis.reading.timing import read_cue, read_setting, read_target, read_time
+from tamis.reading.timing import read_cue, read_time
 from tamis.reading.vocabulary import Vocabulary
 from tamis.typed import TYPE_CHECKING
 

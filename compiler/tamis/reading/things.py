@@ -10,11 +10,11 @@ from tamis.reading.clause import child, is_leaf, leaves
 from tamis.reading.clauses import Read, Reference, Setting, Share, Time, Tool
 from tamis.reading.durations import duration, stretch
 from tamis.reading.food import PREPOSITIONS
+from tamis.reading.heat import heat_of
 from tamis.reading.measured import MEASURES, NAMES, Measured, bracketed, check_held, read_measure, with_unit
 from tamis.reading.quantities import amount, as_one, one_measure, one_number
 from tamis.reading.soundness import LENGTHS, check_name, check_text
 from tamis.reading.temperatures import check_neighbours, scales, temperatures
-from tamis.reading.timing import heat_of
 from tamis.source import Span
 from tamis.syntax.document import Clause
 from tamis.typed import TYPE_CHECKING

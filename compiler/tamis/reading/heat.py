@@ -1,0 +1,161 @@
+"""Clauses about heat and about what is reached by it: settings and targets."""
+
+from __future__ import annotations
+
+from tamis.reading.clause import child, is_leaf, leaves
+from tamis.reading.clauses import Read, Setting, Target, Time, Tool, VerbUse
+from tamis.reading.durations import duration
+from tamis.reading.measured import MEASURES, read_measure
+from tamis.reading.opening_verb import verb_of
+from tamis.reading.quantities import one_measure
+from tamis.reading.soundness import check_name, check_text
+from tamis.reading.temperatures import check_neighbours, damp, scales, temperatures
+from tamis.source import Span
+from tamis.syntax.document import Clause
+from tamis.typed import TYPE_CHECKING, Literal
+
+if TYPE_CHECKING:
+    from collections.abc import Sequence
+
+    from tamis.quantity.amount import Amount
+    from tamis.reading.clause import Node, NodeKind, Reading
+
+
+def read_setting(reading: Reading, children: Sequence[Node]) -> tuple[Read | VerbUse, ...]:
+    """`at 180 °C / 160 °C fan`, `over medium heat`, `on low speed`, `off the heat`, `at room temperature`; the work
+    that it opens with comes first."""
+    if children[0][0] == "verb":
+        verb, text = verb_of(reading, children[0], children)
+        setting = _setting(reading, [node for node in children[1:] if node[0] not in ("ANY", "COMMA", "PREP", "INTO")])
+        if verb is None:
+            return (setting,)
+        return (VerbUse(verb, text, Span(reading.inner, reading.inner + len(text))), setting)
+    return (_setting(reading, children),)
+
+
+def _setting(reading: Reading, children: Sequence[Node]) -> Setting:
+    text = reading.text
+    for at, node in enumerate(children):
+        kind = node[0]
+        if kind == "scales":
+            check_neighbours(reading, node, scales(reading, node), children[at + 1 :])
+            moist = damp(reading, children)
+            return Setting(reading.clause, "temperature", *scales(reading, node), text=text, moist=moist)
+        if kind == "heat":
+            return heat_of(reading, node)
+        if kind == "OFFHEAT":
+            return Setting(reading.clause, "off", text=text)
+        if kind == "ROOM":
+            return Setting(reading.clause, "room", word=reading.said([*children]), text=text)
+        if kind == "BELOWBOIL":
+            return Setting(reading.clause, "heat", word=reading.said([node]), text=text)
+    after = children[children[0][0] == "AT" :]
+    return Setting(reading.clause, "heat", word=reading.said(after), text=text)
+
+
+def heat_of(reading: Reading, node: Node) -> Setting:
+    """`over medium heat`, `on low speed`, `high heat`: the level, and of what."""
+    words = [(leaf[0], leaf[1].lower()) for leaf in leaves(node[1])]
+    speed = any(text in reading.words.speed for _, text in words)
+    known = [leaf for leaf in leaves(node[1]) if leaf[0] in ("SETWORD", "NUMBER")]
+    range_ = len(known) > 1 and not {"TO", "OR"}.isdisjoint(part[0] for part in node[1])  # `low to medium heat`
+    level = reading.said([known[0], known[-1] if range_ else known[0]]).lower() if known else ""
+    if known and known[0][0] == "NUMBER":  # `speed 2` is the number of a knob
+        reading.numbers.add(known[0][2])
+    return Setting(reading.clause, "speed" if speed else "heat", word=level, text=reading.text)
+
+
+def read_target(reading: Reading, children: Sequence[Node]) -> tuple[Read, ...]:
+    """What is to be reached, and the time behind its comma: `to 94 °C, about 20 min`."""
+    length = child(children, "duration")
+    if length is None:
+        return _target(reading, children)
+    before = children[: children.index(length) - 1]
+    reached = [
+        read._replace(text=reading.said(before)) if isinstance(read, Target) else read
+        for read in _target(reading, before)
+    ]
+    return (*reached, Time(reading.clause, duration(reading, length), text=reading.said([length])))
+
+
+def _target(reading: Reading, children: Sequence[Node]) -> tuple[Read, ...]:
+    """`to 230 °C`, `to the boil`, `to 200 ml`, `to 38 × 6 cm`, `4 mm thick`, `in a single layer`."""
+    text, clause = reading.text, reading.clause
+    place = child(children, "place")
+    if children[0][0] == "BY":  # `reduce by half`
+        check_text(reading, children[1:])
+        return (Target(clause, "state", word=text.strip(), text=text),)
+    if child(children, "LAYER"):
+        read_measure(reading, [node for node in children if node[0] in MEASURES])
+        layer = Target(clause, "size", text=text)
+        return (*_tools_in(reading, place), layer) if place else (layer,)
+    sights = [node for node in children if node[0] == "sight"]
+    found = temperatures(sights)
+    check_name(reading, sights)
+    level = _level(reading, sights)
+    if level:
+        return (level,)
+    if found:
+        return (Target(clause, "temperature", one_of(reading, found), text=text),)
+    weight = next((node for sight in sights for node in sight[1] if node[0] == "weight"), None)
+    if weight and children[0][0] == "TO" and _opens(sights[0], weight):
+        return (Target(clause, "measure", measure=one_measure(reading, weight), text=text),)
+    if any(leaf[0] in ("LENGTH", "TIMES", "INCH") for leaf in leaves(children)):
+        check_name(reading, children)
+        return (Target(clause, "size", text=text),)
+    after = children[children[0][0] == "TO" :]
+    check_text(reading, after)
+    return (Target(clause, "state", word=reading.said(after), text=text),)
+
+
+def _level(reading: Reading, sights: Sequence[Node]) -> Setting | None:
+    """`to low`, `to a high heat`: nothing but the level that the heat is turned to; `to medium rare` is a state."""
+    parts = [node for sight in sights for node in sight[1]]
+    words = [leaf[1].lower() for leaf in parts if is_leaf(leaf)]
+    known = reading.words
+    at = [n for n, word in enumerate(words) if word in known.levels]
+    of_heat = bool(words) and words[-1] in known.heats
+    if (
+        not at
+        or len(words) < len(parts)
+        or not (of_heat or (known.levels | known.joins | known.articles).issuperset(words))
+    ):
+        return None
+    kind: Literal["speed", "heat"] = "speed" if words[-1] in known.speed else "heat"
+    return Setting(reading.clause, kind, word=" ".join(words[at[0] : at[-1] + 1]), text=reading.text)
+
+
+def _opens(sight: Node, weight: Node) -> bool:
+    """Whether a measure comes first in what is to be reached, but for small words: `to about 2 l`."""
+    return weight in sight[1] and sight[1].index(weight) <= 1
+
+
+def _tools_in(reading: Reading, place: Node) -> list[Tool]:
+    words = [leaf for leaf in leaves(place[1])]
+    found = reading.kitchen.cupboard.find(reading.keys(place[1][1:]))
+    if found is None:
+        return []
+    name = reading.text[words[1][2] : words[-1][3]]
+    if words[1][1].lower() in reading.words.articles and len(words) > 2:
+        name = reading.text[words[2][2] : words[-1][3]]
+    span = Span(reading.inner + words[1][2] - 1, reading.inner + words[-1][3] + 1)
+    clause = Clause(name, span, reading.kitchen.language)
+    return [Tool(clause, name, found.item, preposition=words[0][1].lower())]
+
+
+_OVENS: frozenset[NodeKind] = frozenset(("FAN", "GAS"))
+
+
+def one_of(reading: Reading, found: list[Node]) -> Amount:
+    """The temperature of a cue or a target; two that do not say the same are asked about."""
+    first, fan = scales(reading, found[0])
+    for node in found[1:]:
+        if any(leaf[0] in _OVENS for leaf in leaves(node[1])):  # `to 220 °C, fan 200 °C, gas 7`
+            check_neighbours(reading, node, (first, fan), node[1])
+            continue
+        other = scales(reading, node)[0]
+        if abs(other.lo - first.lo) > 1 or abs(other.hi - first.hi) > 1:
+            message = "two temperatures in one clause: only one can be reached"
+            hint = "give each a clause of its own, and a line of its own where another food is meant"
+            raise reading.fail("clause-role", reading.span([node]), message, hint)
+    return first
