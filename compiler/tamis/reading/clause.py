@@ -195,7 +195,7 @@ class Reading:
         self.clause = clause
         self.before = before
         self.text = clause.text
-        self.inner = clause.inner
+        self.inner = clause.span.start + 1
         self.kitchen = kitchen
         self.words = clause_words(kitchen.language)
         self.findings = findings

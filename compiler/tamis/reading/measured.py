@@ -215,12 +215,11 @@ def with_unit(reading: Reading, read: Measured, name: Sequence[Node]) -> tuple[M
     return counted.with_(start=start, end=end), rest
 
 
-def may_be_unit(reading: Reading, words: Sequence[Node]) -> bool:
-    """Whether the first word of a name may be a unit, or say of what size one is."""
-    first = words[0]
+def may_be_unit(reading: Reading, first: Node, alone: bool) -> bool:
+    """Whether the first word of a name may be a unit, or say of what size one is; `alone`: it is all of the name."""
     if reading.kitchen.cupboard.count_word(first[1].partition(" ")[0].lower()):
         return True
-    return len(words) > 1 and (is_how(reading, first) or bool(_unit(reading, first)))
+    return not alone and (is_how(reading, first) or bool(_unit(reading, first)))
 
 
 def _words_and_brackets(reading: Reading, name: Sequence[Node]) -> list[Node]:

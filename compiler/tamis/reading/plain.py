@@ -73,10 +73,10 @@ class Plain:
 
     def ask(self, question: Callable[[Plain], Answer]) -> Answer:
         """The answer to a question, worked out when it is first asked."""
-        answers = self._answers
-        if question not in answers:
-            answers[question] = question(self)
-        return answers[question]  # type: ignore[no-any-return]
+        found = self._answers.get(question, self)  # which is no answer
+        if found is self:
+            found = self._answers[question] = question(self)
+        return found  # type: ignore[no-any-return]
 
     def is_number(self, at: int) -> bool:
         """Whether a token is a number in figures."""

@@ -5,11 +5,13 @@ What is read here in a few steps `food.py` would read in many; a test holds the 
 
 from __future__ import annotations
 
-from tamis.reading.clause import end_of, leaves, start_of
+from tamis.reading.clause import end_of, first_leaf, only_leaf, start_of
 from tamis.reading.clauses import Ingredient
 from tamis.reading.measured import may_be_unit
 from tamis.reading.quantities import measures
 from tamis.reading.soundness import LENGTHS
+from tamis.record import made
+from tamis.source import Span
 from tamis.typed import TYPE_CHECKING
 
 if TYPE_CHECKING:
@@ -26,21 +28,23 @@ def usual_food(reading: Reading, children: Sequence[Node]) -> Ingredient | None:
     if weighed[0] != "weighed" or len(weighed[1]) != 1 or name[0] != "food":
         return None
     found = reading.kitchen.larder.find(reading.keys(name[1]))
-    if found is None or found.piece_word or may_be_unit(reading, leaves(name[1])):
+    if found is None or found.piece_word:
+        return None
+    if may_be_unit(reading, first_leaf(name), only_leaf(name[1]) is not None):
         return None
     if len(children) == 4 and not _is_free(children[2:]):
         return None
-    start, end = start_of(weighed), end_of(weighed)
+    start, end = start_of(name), end_of(name)
     return Ingredient(
         reading.clause,
-        reading.said((name,)),
-        reading.span((name,)),
+        reading.text[start:end],
+        made(Span, (reading.inner + start, reading.inner + end)),
         found.goods,
         found.states,
         "",
         measures(reading, weighed[1][0]),
-        reading.text[start:end],
-        preparation=reading.said(children[3:]),
+        reading.text[start_of(weighed) : end_of(weighed)],
+        preparation=reading.text[start_of(children[3]) : end_of(children[3])] if len(children) == 4 else "",
     )
 
 
