@@ -44,7 +44,8 @@ _SAMPLES = {
     "WORD": ("ripe", "dough", "sauce", "warm"),
     "ANY": ("golden", "at", "the", "soft", "in"),
 }
-_SIGNS = (
+# Signs between two numbers as they come from keyboards, from pasted text and from pages that were scanned.
+SIGNS = (
     "‐",
     "‑",
     "‒",
@@ -65,8 +66,8 @@ _SIGNS = (
     " or ",
     "×",
     "⁄",
-    "–~",
 )
+_DAMAGING = (*SIGNS, "–~")
 
 
 @cache
@@ -171,7 +172,7 @@ def damaged(text: str, draw: random.Random) -> str:
     found = list(re.finditer(r"\d+", text))
     if found and draw.random() < 0.6:
         one = draw.choice(found)
-        return f"{text[: one.end()]}{draw.choice(_SIGNS)}{draw.choice((7, 30, 200))}{text[one.end() :]}"
+        return f"{text[: one.end()]}{draw.choice(_DAMAGING)}{draw.choice((7, 30, 200))}{text[one.end() :]}"
     places = [at for at, sign in enumerate(text) if sign == " "] or [len(text)]
     at = draw.choice([*places, len(text)])
     unit = draw.choice(("", "", " g", " min", " °C", " cm", " %", " h"))

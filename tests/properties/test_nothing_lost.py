@@ -14,7 +14,7 @@ from collections.abc import Callable, Iterable
 from typing import Any
 
 import pytest
-from clause_makers import damaged, made
+from clause_makers import SIGNS, damaged, made
 from clause_numbers import clauses, lost, unused
 from hypothesis import given, settings
 from hypothesis import strategies as st
@@ -22,30 +22,7 @@ from hypothesis import strategies as st
 from tamis.reading import clause_reader, quantities, temperatures
 from tamis.reading.clauses import Ingredient, Repeat, Time
 
-# Signs between two numbers as they come from keyboards, from pasted text and from pages that were scanned.
-_SIGNS = (
-    "‐",
-    "‑",
-    "‒",
-    "–",
-    "—",
-    "―",
-    "−",
-    "-",
-    "~",
-    "..",
-    "…",
-    ", ",
-    " ",
-    "+",
-    "/",
-    ":",
-    " to ",
-    " or ",
-    "×",
-    "⁄",
-    ";",
-)
+_SIGNS = (*SIGNS, ";")
 _FRAMES = (
     "for {} min", "at {} °C", "until {} °C inside", "to {} °C", "{} eggs", "{} g flour", "bake for {} h",
     "until golden, {} min", "into {} pieces", "in {} batches", "{} chicken thighs (150 g each)", "every {} min",

@@ -9,18 +9,16 @@ from tamis.checks.words import check_words
 from tamis.patterns import pattern
 from tamis.quantity.nouns import nouns
 from tamis.reading.bracketed import bracketed_text
-from tamis.reading.clause_reader import read_clause
+from tamis.reading.clause_reader import read_alone
 from tamis.reading.clauses import Ingredient
 from tamis.record import NamedTuple
 from tamis.source import Span
-from tamis.syntax.document import Clause
 from tamis.typed import TYPE_CHECKING
 
 if TYPE_CHECKING:
     from collections.abc import Iterator, Sequence
 
     from tamis.checks.view import View
-    from tamis.diagnostics import Diagnostic
     from tamis.kitchen.house import Kitchen
 
 _MARKED = pattern(r"\s*(?:[-*•–—]\s+|\d{1,2}[.)]\s+)?")
@@ -95,8 +93,7 @@ def _in_a_row(text: str, span: Span, kitchen: Kitchen) -> list[_Line]:
 
 def _listed(text: str, kitchen: Kitchen) -> Ingredient | None:
     """The food of a line that is nothing but an amount of it."""
-    findings: list[Diagnostic] = []
-    records = read_clause(Clause(text, Span(0, len(text) + 2), kitchen.language), kitchen, findings)
+    records, _ = read_alone(text, kitchen)
     food = records[0] if len(records) == 1 else None
     return food if isinstance(food, Ingredient) and food.measured else None
 

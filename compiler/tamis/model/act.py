@@ -132,22 +132,7 @@ class Act:
         elif batch is None:
             self._needs_food(heat)
         self._links(start if not heat.heats else None, heat)
-        pieces = int(batch.pieces[0].hi) if batch and batch.pieces else 1
-        work = work_of(
-            labour,
-            batch.mass if batch else NOTHING,
-            pieces,
-            walker.flow.kitchen,
-            heat.station,
-            self.cold_water,
-            heaviest_piece(self, labour.time, batch),
-        )
-        if heat.heats and work.wait is None:
-            work = work._replace(handling=0)
-        if reads and all(isinstance(read, Repeat) and read.kind == "step-times" for read in reads):
-            work = Work()  # the work is that of the lines it repeats
-        if not labour.time and _only_pauses(reads) and all(use.verb is labour.warms for use in labour.verbs):
-            work = Work()  # *keep warm* is no work
+        work = self._work(reads, batch, heat)
         at_once = self.at_once or self._follows_at_once(start or self.carried)
         self._touch(batch, start, work, heat)
         numbers, loads = self.batches
@@ -181,6 +166,27 @@ class Act:
             product=self.product,
             piece_mass=self.piece_mass,
         )
+
+    def _work(self, reads: tuple[Read, ...], batch: Batch | None, heat: Heat) -> Work:
+        """How long the line takes and who is busy with it."""
+        labour = self.labour
+        pieces = int(batch.pieces[0].hi) if batch and batch.pieces else 1
+        work = work_of(
+            labour,
+            batch.mass if batch else NOTHING,
+            pieces,
+            self.walker.flow.kitchen,
+            heat.station,
+            self.cold_water,
+            heaviest_piece(self, labour.time, batch),
+        )
+        if heat.heats and work.wait is None:
+            work = work._replace(handling=0)
+        if reads and all(isinstance(read, Repeat) and read.kind == "step-times" for read in reads):
+            return Work()  # the work is that of the lines it repeats
+        if not labour.time and _only_pauses(reads) and all(use.verb is labour.warms for use in labour.verbs):
+            return Work()  # *keep warm* is no work
+        return work
 
     def _needs_food(self, heat: Heat) -> None:
         """Food is cooked, or stands in the oven, but none is there: it was named in plain words, or not at all."""

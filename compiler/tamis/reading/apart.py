@@ -2,10 +2,7 @@
 
 from __future__ import annotations
 
-from tamis.diagnostics import Diagnostic
 from tamis.reading.openers import step_openers
-from tamis.source import Span
-from tamis.syntax.document import Clause
 from tamis.typed import TYPE_CHECKING
 
 if TYPE_CHECKING:
@@ -59,15 +56,10 @@ def _stands(record: Read) -> bool:
 
 def read_alone(phrase: Phrase, text: str) -> tuple[Read, ...]:
     """The records of words as a clause of their own; none where they are no clause, or a faulty one."""
-    from tamis.reading.clause_reader import parser_of, read_clause
+    from tamis.reading.clause_reader import read_alone as read
     from tamis.reading.clauses import VerbUse
-    from tamis.reading.parser import Fault
 
-    if isinstance(parser_of(phrase.kitchen).parse(text), Fault):
-        return ()
-    findings: list[Diagnostic] = []
-    clause = Clause(text, Span(0, len(text) + 2), phrase.kitchen.language)
-    records = read_clause(clause, phrase.kitchen, findings)
+    records, findings = read(text, phrase.kitchen)
     if any(finding.severity == "error" for finding in findings):
         return ()
     return tuple(record for record in records if not isinstance(record, VerbUse))

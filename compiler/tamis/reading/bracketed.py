@@ -6,15 +6,15 @@ without a finding, so what is shown can be copied.
 
 from __future__ import annotations
 
-from tamis.reading.clause_reader import parser_of, read_clause
+from functools import cache
+
+from tamis.reading.clause_reader import read_alone
 from tamis.reading.clauses import Cue, Ingredient, Setting, Target, Tending, Time, Tool
 from tamis.reading.openers import step_openers
-from tamis.reading.parser import Fault
 from tamis.reading.plain import plain_of
 from tamis.reading.prose import commands
 from tamis.record import NamedTuple
-from tamis.source import Span
-from tamis.syntax.document import Clause, Part, Text
+from tamis.syntax.document import Part, Text
 from tamis.syntax.elision import Elision
 from tamis.typed import TYPE_CHECKING
 from tamis.words import word_lists
@@ -22,7 +22,6 @@ from tamis.words import word_lists
 if TYPE_CHECKING:
     from collections.abc import Iterable, Iterator, Sequence
 
-    from tamis.diagnostics import Diagnostic
     from tamis.kitchen.house import Kitchen
     from tamis.reading.clauses import Read, VerbUse
     from tamis.reading.plain import Plain
@@ -48,6 +47,7 @@ class _Openers(NamedTuple):
     ranges: frozenset[str]
 
 
+@cache
 def _openers(language: str) -> _Openers:
     lists = word_lists(language, "clause")
     found = {**lists["open"], **lists["closed"]}
@@ -165,10 +165,7 @@ def _is_apart(plain: Plain, first: int, at: int, openers: _Openers) -> bool:
 
 def _read(text: str, kitchen: Kitchen) -> _Records:
     """The records of a clause that tells the compiler something; none where it cannot be read, or says nothing."""
-    if isinstance(parser_of(kitchen).parse(text), Fault):  # what is wrong with it is nobody's question here
-        return ()
-    findings: list[Diagnostic] = []
-    records = read_clause(Clause(text, Span(0, len(text) + 2), kitchen.language), kitchen, findings)
+    records, findings = read_alone(text, kitchen)
     return records if not findings and all(_counts(record) for record in records) else ()
 
 

@@ -15,6 +15,8 @@ from tamis.reading.soundness import check_all_read
 from tamis.reading.things import read_reference, read_tool
 from tamis.reading.timing import read_cue, read_time
 from tamis.reading.vocabulary import Vocabulary
+from tamis.source import Span
+from tamis.syntax.document import Clause
 from tamis.typed import TYPE_CHECKING
 
 if TYPE_CHECKING:
@@ -24,7 +26,6 @@ if TYPE_CHECKING:
     from tamis.kitchen.house import Kitchen
     from tamis.reading.clause import Node, NodeKind
     from tamis.reading.clauses import Read, VerbUse
-    from tamis.syntax.document import Clause
 
     Reader = Callable[[Reading, Sequence[Node]], tuple[Read | VerbUse, ...] | None]
 
@@ -91,6 +92,21 @@ def read_clause(
         findings.append(unreadable.finding)
         return ()
     return records
+
+
+def is_clause(text: str, kitchen: Kitchen) -> bool:
+    """Whether words have the form of a clause."""
+    return not isinstance(parser_of(kitchen).parse(text), Fault)
+
+
+def read_alone(text: str, kitchen: Kitchen) -> tuple[tuple[Read | VerbUse, ...], list[Diagnostic]]:
+    """Words read as a clause of their own, and what is found of them; nothing of what has no such form: what is wrong
+    with it is nobody's question."""
+    findings: list[Diagnostic] = []
+    if not is_clause(text, kitchen):
+        return (), findings
+    clause = Clause(text, Span(0, len(text) + 2), kitchen.language)
+    return read_clause(clause, kitchen, findings), findings
 
 
 def _known_anyway(reading: Reading, food: Ingredient) -> bool:

@@ -4,39 +4,26 @@ from __future__ import annotations
 
 from tamis.quantity.measure import Measure
 from tamis.reading.clause import child, leaves
-from tamis.reading.clauses import Ingredient, Share
+from tamis.reading.clauses import Ingredient
 from tamis.reading.durations import stretch
-from tamis.reading.measured import MEASURES, NAMES, Measured, bracketed, read_measure, with_unit
-from tamis.reading.quantities import measures, one_measure, one_number
+from tamis.reading.measured import MEASURES, NAMES, ONE, Measured, bracketed, read_measure, with_unit
+from tamis.reading.quantities import measures, one_measure
 from tamis.reading.rates import read_percent, read_rate
 from tamis.reading.soundness import LENGTHS, check_name, check_text
 from tamis.reading.temperatures import degrees
-from tamis.record import NamedTuple, made
 from tamis.typed import TYPE_CHECKING, Any
 from tamis.words import example
 
 if TYPE_CHECKING:
     from collections.abc import Sequence
 
-    from tamis.kitchen.goods import Found
+    from tamis.kitchen.goods import Found, Goods
     from tamis.quantity.amount import Amount
     from tamis.quantity.duration import Duration
     from tamis.reading.clause import Node, Reading
-
-PREPOSITIONS = frozenset(("PREP", "INTO", "ONHEAT"))
-
-
-class Parts(NamedTuple):
-    """An ingredient clause taken apart; nodes as they stand."""
-
-    preposition: str
-    part: str
-    share: Share | None
-    measure: tuple[Node, ...]
-    percent: Node | None
-    name: tuple[Node, ...]
-    tail: tuple[Node, ...]
-    definite: bool
+    from tamis.reading.food_parts import Parts
+    from tamis.source import Span
+    from tamis.syntax.document import Clause
 
 
 class Tail:
@@ -55,59 +42,6 @@ class Tail:
         """This tail with more said in it."""
         self.__dict__.update(said)
         return self
-
-
-def parts_of(reading: Reading, children: Sequence[Node]) -> Parts:
-    """The parts of an ingredient or an unmeasured food."""
-    at, end = 0, len(children)
-    preposition = part = ""
-    share = percent = None
-    definite = False
-    if children[0][0] in PREPOSITIONS:
-        preposition = children[0][1].lower()
-        at = 1
-    if children[at][0] == "OFTHE":  # some of a food
-        at += 1
-    if children[at][0] == "PART":
-        part = _part(reading, children[at])
-        at += 1
-        definite = at < end and children[at][0] == "THE"
-        at += definite
-    elif children[at][0] == "share":
-        share = _share(reading, children[at])
-        at += 1
-    elif children[at][0] == "percent":
-        percent = children[at]
-        at += 1
-    first = at
-    while at < end and (children[at][0] in MEASURES or (children[at][0] == "OF" and at > first)):
-        at += 1
-    measure = tuple(children[first:at])
-    first, last_name = at, at - 1
-    for n in range(at, end):
-        kind = children[n][0]
-        if kind in NAMES or kind == "VERBFOOD":
-            last_name = n
-        elif kind not in ("bracket", "OF"):  # what may stand between two names
-            break
-    name, tail = tuple(children[first : last_name + 1]), tuple(children[last_name + 1 :])
-    return made(Parts, (preposition, part, share, measure, percent, name, tail, definite))
-
-
-def _part(reading: Reading, leaf: Node) -> str:
-    """`juice of`, `the zest and juice of`: what is taken off the food."""
-    small = reading.words.the | reading.words.of
-    return " ".join(word for word in leaf[1].lower().split() if word not in small)
-
-
-def _share(reading: Reading, node: Node) -> Share:
-    """`half of`, `two thirds of`, before a measure."""
-    number, part = child(node[1], "count"), child(node[1], "FRACTION")
-    assert part is not None
-    value = reading.words.fractions[part[1].lower()]
-    if number:
-        value *= one_number(reading, number)
-    return Share("fraction", value)
 
 
 def read_food(reading: Reading, parts: Parts, role: str, known: Found | None) -> Ingredient:
@@ -135,12 +69,7 @@ def read_food(reading: Reading, parts: Parts, role: str, known: Found | None) ->
     if found and found.piece_word and measure_list and not measure_list[0].unit:
         measure_list = (Measure(measure_list[0].amount, found.piece_word), *measure_list[1:])
     food = Ingredient(  # fields by their places: names cost as much again
-        reading.clause,
-        reading.said(name),
-        reading.span(name),
-        found.goods if found else None,
-        found.states if found else (),
-        found.piece_word if found else "",
+        *_of_name(reading, name, found),
         measure_list,
         text,
         measured.about,
@@ -179,8 +108,6 @@ def _with_unit(reading: Reading, measured: Measured, name: list[Node]) -> tuple[
     whole = reading.kitchen.larder.find(reading.keys([leaf for leaf in words if leaf[0] != "OF"]))
     if whole and not any(leaf[0] == "OF" for leaf in words):
         return measured, name
-    from tamis.reading.measured import ONE
-
     one = Measured(words[0][2], words[0][2], measures=(Measure(ONE, ""),), pieces=ONE)
     read, rest = with_unit(reading, one, name)
     if len(rest) == len(name) and rest == name:
@@ -220,6 +147,16 @@ def _by_count_word(reading: Reading, measured: Measured, found: Found | None, na
 
 
 _DESCRIBES = frozenset(("NUMBER", "PERCENT", "RANGE", "MASS", "VOLUME", "LENGTH", "TIMES", "ADJCOMMA"))
+
+
+def _of_name(
+    reading: Reading, name: Sequence[Node], found: Found | None
+) -> tuple[Clause, str, Span, Goods | None, tuple[str, ...], str]:
+    """The fields of a record that its name gives, which are the first."""
+    said, span = reading.said(name), reading.span(name)
+    if found is None:
+        return reading.clause, said, span, None, (), ""
+    return reading.clause, said, span, found.goods, found.states, found.piece_word
 
 
 def _by_piece(measured: Measured, found: Found | None) -> Measured:
@@ -339,12 +276,7 @@ def _other(reading: Reading, nodes: Sequence[Node]) -> Ingredient:
     found, name = _found(reading, name)
     text = reading.text[measured.start : measured.end] if measured.start >= 0 else ""
     return Ingredient(
-        reading.clause,
-        reading.said(name),
-        reading.span(name),
-        found.goods if found else None,
-        found.states if found else (),
-        found.piece_word if found else "",
+        *_of_name(reading, name, found),
         measured.measures,
         text,
         also=measured.also,

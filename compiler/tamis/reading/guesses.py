@@ -248,12 +248,10 @@ def _and_first(phrase: Phrase) -> str:
     """`[and set aside]`: the word that joins stands before the bracket."""
     if phrase.key(0) not in phrase.tables.ands or phrase.end == 1:
         return ""
-    from tamis.reading.clause_reader import parser_of
-    from tamis.reading.parser import Fault
+    from tamis.reading.clause_reader import is_clause
 
     rest = phrase.text(1, phrase.end)
-    known = not isinstance(parser_of(phrase.kitchen).parse(rest), Fault)
-    return f"write `{phrase.text(0, 1)} [{rest}]`" if known else ""
+    return f"write `{phrase.text(0, 1)} [{rest}]`" if is_clause(rest, phrase.kitchen) else ""
 
 
 def _unknown_tool(phrase: Phrase) -> str:

@@ -8,7 +8,8 @@ from __future__ import annotations
 
 from tamis.quantity.nouns import nouns
 from tamis.reading.clause import child, leaves
-from tamis.reading.food import parts_of, read_food
+from tamis.reading.food import read_food
+from tamis.reading.food_parts import parts_of
 from tamis.reading.pieces import read_division
 from tamis.reading.soundness import check_text
 from tamis.reading.surplus import second_use
@@ -22,7 +23,7 @@ if TYPE_CHECKING:
     from tamis.kitchen.goods import Found
     from tamis.reading.clause import Node, Reading
     from tamis.reading.clauses import Ingredient, Read
-    from tamis.reading.food import Parts
+    from tamis.reading.food_parts import Parts
 
 _FROM_TAP: Literal["tap"] = "tap"
 """The merchant of what is not bought; without an amount it is there to boil, steam or cool in."""

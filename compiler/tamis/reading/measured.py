@@ -12,6 +12,7 @@ from tamis.quantity.amount import Amount
 from tamis.quantity.measure import Measure
 from tamis.reading.clause import child, end_of, is_leaf, leaves, only_leaf, start_of
 from tamis.reading.quantities import amount, as_one, check_size, factors, length, measures, one_measure, place, unit_of
+from tamis.reading.soundness import check_number
 from tamis.typed import TYPE_CHECKING, Any
 
 if TYPE_CHECKING:
@@ -309,7 +310,7 @@ def bracketed(reading: Reading, read: Measured, bracket: Node, each: bool = Fals
         return read.with_(note=reading.said([note]))
     first, others = parts[0], parts[1:]
     for part in others:
-        _check(reading, part)
+        check_number(reading, part)
     if first[0] == "weight":
         found = measures(reading, first)
         if each or child(bracket[1], "EACH"):
@@ -320,7 +321,7 @@ def bracketed(reading: Reading, read: Measured, bracket: Node, each: bool = Fals
         if others:
             return read.with_(prepared=as_one(reading, found), prepared_word=reading.said(others))
         return read.with_(also=found)
-    _check(reading, first)
+    check_number(reading, first)
     if first[0] == "size":
         return read.with_(size=reading.said([note]))
     if first[0] == "count" and others:
@@ -328,13 +329,3 @@ def bracketed(reading: Reading, read: Measured, bracket: Node, each: bool = Fals
         if unit and len(others) == 1:
             return read.with_(also=(Measure(amount(reading, first), unit),))
     return read.with_(note=reading.said([note]))
-
-
-def _check(reading: Reading, node: Node) -> None:
-    """Read a number for what may be wrong with it; the words themselves are kept as a note."""
-    if node[0] in ("amount", "count"):
-        amount(reading, node)
-    elif node[0] == "weight":
-        measures(reading, node)
-    elif node[0] == "size":
-        check_size(reading, node)

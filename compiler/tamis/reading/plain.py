@@ -142,13 +142,12 @@ def kept_plain(kitchen: Kitchen) -> dict[str, Plain]:
 
 def plain_of(text: str, kitchen: Kitchen) -> Plain:
     """The plain words of a text: equal ones are cut once."""
-    vocabulary = parser_of(kitchen).vocabulary
-    kept = vocabulary.plain
+    kept = kept_plain(kitchen)
     found = kept.get(text)
     if found is None:
         if len(kept) >= _MOST_KEPT or len(text) > _LONG:
             kept.clear()
-        found = kept[text] = Plain(text, vocabulary)
+        found = kept[text] = Plain(text, parser_of(kitchen).vocabulary)
     return found
 
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 from tamis.quantity.measure import Measure
 from tamis.reading.clause import child, start_of
 from tamis.reading.clauses import Ingredient, Percent
-from tamis.reading.measured import NAMES
+from tamis.reading.measured import NAMES, ONE
 from tamis.reading.quantities import amount, as_one, one_measure
 from tamis.typed import TYPE_CHECKING
 from tamis.words import example
@@ -51,8 +51,6 @@ def _rate_base(reading: Reading, node: Node, unit: Node | None) -> Measure:
     weight = child(node[1], "weight")
     if weight:
         return one_measure(reading, weight)
-    from tamis.reading.measured import ONE
-
     assert unit is not None
     found = reading.kitchen.units.get(unit[1].lower())
     if found is None or found.kind not in ("mass", "volume"):

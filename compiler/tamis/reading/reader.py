@@ -49,7 +49,7 @@ if TYPE_CHECKING:
     from collections.abc import Sequence
 
     from tamis.reading.clauses import Read
-    from tamis.reading.plain import Plain, kept_plain
+    from tamis.reading.plain import Plain
     from tamis.reading.prose import Command, Station
 
 _RIGHT_BEHIND = len(" into the ")

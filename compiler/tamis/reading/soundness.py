@@ -38,14 +38,21 @@ def check_name(reading: Reading, nodes: Sequence[Node]) -> None:
     for node in nodes:
         if node[1].__class__ is not list or node[0] == "degrees":  # who names a temperature reads it
             continue
-        if node[0] in ("amount", "count"):
-            amount(reading, node)
-        elif node[0] == "weight":
-            measures(reading, node)
-        elif node[0] == "size":
-            check_size(reading, node)
-        else:
+        if not check_number(reading, node):
             check_name(reading, node[1])
+
+
+def check_number(reading: Reading, node: Node) -> bool:
+    """Read a number, a measure or a size for what may be wrong with it; False for any other node."""
+    if node[0] in ("amount", "count"):
+        amount(reading, node)
+    elif node[0] == "weight":
+        measures(reading, node)
+    elif node[0] == "size":
+        check_size(reading, node)
+    else:
+        return False
+    return True
 
 
 def check_all_read(reading: Reading, tree: Node, cut: Cut) -> None:

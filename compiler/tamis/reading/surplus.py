@@ -4,7 +4,7 @@ uses of the butter."""
 from __future__ import annotations
 
 from tamis.reading.clause import child
-from tamis.reading.food import Parts
+from tamis.reading.food_parts import Parts
 from tamis.reading.measured import MEASURES
 from tamis.typed import TYPE_CHECKING
 

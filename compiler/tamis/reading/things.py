@@ -9,7 +9,7 @@ from tamis.quantity.measure import Measure
 from tamis.reading.clause import child, is_leaf, leaves
 from tamis.reading.clauses import Read, Reference, Setting, Share, Time, Tool
 from tamis.reading.durations import duration, stretch
-from tamis.reading.food import PREPOSITIONS
+from tamis.reading.food_parts import PREPOSITIONS
 from tamis.reading.heat import heat_of
 from tamis.reading.measured import MEASURES, NAMES, Measured, bracketed, check_held, read_measure, with_unit
 from tamis.reading.quantities import amount, as_one, one_measure, one_number

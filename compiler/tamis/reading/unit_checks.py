@@ -10,7 +10,7 @@ from tamis.typed import TYPE_CHECKING
 
 if TYPE_CHECKING:
     from tamis.reading.clause import Node, Reading
-    from tamis.reading.food import Parts
+    from tamis.reading.food_parts import Parts
 
 _SHORTEST = 3
 _CLOCK = pattern(r"([^\W\d_]+)(\d+)")
