@@ -11,6 +11,7 @@ from tamis.model.recipe import Mass
 from tamis.model.words import before_joint, model_words, plain
 from tamis.quantity.nouns import nouns
 from tamis.reading.tables import tables
+from tamis.record import NamedTuple, made
 from tamis.source import Span
 from tamis.typed import TYPE_CHECKING, Literal
 
@@ -34,18 +35,20 @@ _ANIMALS: tuple[Show, ...] = ("meat", "fish")
 """Food that is called by the animal."""
 
 
-class Food:
+class Food(NamedTuple):
     """One ingredient within a batch: which use it came by, the words of its name, its goods (and how they are shown)
     if known."""
 
-    __slots__ = ("goods", "mass", "show", "use", "words")
+    use: int
+    words: tuple[str, ...]
+    goods: str
+    show: Show | None
+    mass: Mass
 
-    def __init__(self, use: int, words: tuple[str, ...], goods: Goods | None, mass: Mass) -> None:
-        self.use = use
-        self.words = words
-        self.goods = goods.id if goods else ""
-        self.show: Show | None = goods.show if goods else None
-        self.mass = mass
+    @classmethod
+    def known_as(cls, use: int, words: tuple[str, ...], goods: Goods | None, mass: Mass) -> Food:
+        """The food of goods, or of something that no goods are known for."""
+        return made(cls, (use, words, goods.id if goods else "", goods.show if goods else None, mass))
 
     @classmethod
     def of(cls, use: int, food: Ingredient, mass: Mass, kitchen: Kitchen) -> Food:
@@ -59,7 +62,7 @@ class Food:
         goods = food.goods
         if goods and part:
             goods = part_of_goods(goods, part, kitchen) or goods if goods.hazard else None
-        return cls(use, words, goods, mass)
+        return cls.known_as(use, words, goods, mass)
 
     def keys(self) -> list[Key]:
         """By what it can be found."""

@@ -108,7 +108,7 @@ def _separate(act: Act, food: Ingredient, use: int) -> None:
             continue
         batch = Batch()
         mass = Mass(part.lo * count, part.hi * count)
-        batch.add(Food(use, plain(goods.name, act.walker.flow.kitchen.language), goods, mass))
+        batch.add(Food.known_as(use, plain(goods.name, act.walker.flow.kitchen.language), goods, mass))
         batch.last = act.number
         act.walker.put_aside(batch, "part", goods.name, food.clause.span)
         act.walker.flow.history.note("food", act.number, batch, use=use, goods=goods.id)

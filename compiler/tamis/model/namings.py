@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from fractions import Fraction
 
-from tamis.model.batch import Batch, Food, answering
+from tamis.model.batch import Batch, answering
 from tamis.model.mass import NOTHING, minus
 from tamis.model.recipe import Mass, Product
 from tamis.model.words import plain
@@ -17,6 +17,7 @@ ZERO = Fraction(0)
 
 if TYPE_CHECKING:
     from tamis.model.act import Act
+    from tamis.model.batch import Food
 
 
 def name_batch(act: Act, naming: Naming) -> None:
@@ -59,7 +60,7 @@ def _keep_coating(act: Act, naming: Naming, coated: Batch) -> None:
     walker, batch = act.walker, Batch("by-product")
     for food in coated.foods:
         if food.use in act.uses:
-            batch.add(Food(food.use, food.words, walker.flow.kitchen.larder.get(food.goods), NOTHING))
+            batch.add(food._replace(mass=NOTHING))
             walker.flow.history.note("food", act.number, batch, use=food.use, goods=food.goods)
     batch.call(plain(naming.name, walker.flow.kitchen.language))
     batch.last, batch.span = act.number, naming.clause.span

@@ -43,6 +43,12 @@ class Pile(Generic[Thing]):
     def __contains__(self, thing: Thing) -> bool:
         return thing in self._entries or (self._linked and any(thing == other for other in self))
 
+    def __eq__(self, other: object) -> bool:
+        """Two piles are equal that hold the same things in the same order, on whichever ways these went in."""
+        return isinstance(other, Pile) and list(self) == list(other)
+
+    __hash__ = None  # type: ignore[assignment]  # piles grow
+
     def __len__(self) -> int:
         """How often something was put in, be it a thing or a pile."""
         return len(self._entries)
