@@ -26,6 +26,10 @@ class Span(NamedTuple):
         return Span(self.start + by, self.end + by)
 
 
+NOWHERE = Span(0, 0)
+"""The place of words that are not there."""
+
+
 class Place(NamedTuple):
     """Where a person finds a character: line and column, both counted from 1."""
 

@@ -17,7 +17,7 @@ from tamis.quantity.duration import Duration
 from tamis.quantity.inches import with_centimetres
 from tamis.reading.clauses import Cue, Ingredient, Naming, Read, Reference, Tending
 from tamis.record import NamedTuple
-from tamis.source import Span
+from tamis.source import NOWHERE, Span
 from tamis.syntax.document import Clause, Part
 from tamis.syntax.items import Quantity
 from tamis.typed import Literal
@@ -148,8 +148,10 @@ def _ingredient(clause: Clause, read: Ingredient, words: PageWords, oven: bool) 
     if degrees and degrees.at <= len(text):
         text = f"{text[: degrees.at]} ({degrees.text}){text[degrees.at :]}"
     named = read.name_span.start - clause.inner
-    start = text.find(read.measure_text) if read.measured and read.measure_text else named
-    end = min(start + len(read.measure_text), named) if start < named else start
+    if not read.measured or read.measure_span == NOWHERE:
+        return _marked(text, -1, -1)
+    start, end = (place - clause.inner for place in read.measure_span)
+    end = min(end, named) if start < named else start
     return _marked(text, start, len(words.between.sub("", text[:end].rstrip())))
 
 

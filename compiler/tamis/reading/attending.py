@@ -60,7 +60,8 @@ def _kept_at(reading: Reading, children: Sequence[Node]) -> Setting | None:
     """How warm food is kept, or over which heat."""
     heat = child(children, "scales")
     if heat:
-        return Setting(reading.clause, "temperature", *scales(reading, heat), text=reading.text)
+        where = reading.span([heat])
+        return Setting(reading.clause, "temperature", *scales(reading, heat), text=reading.text, degrees_span=where)
     low = child(children, "heat")
     return heat_of(reading, low) if low else None
 

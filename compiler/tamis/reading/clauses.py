@@ -15,7 +15,7 @@ from tamis.quantity.amount import Amount
 from tamis.quantity.duration import Duration
 from tamis.quantity.measure import Measure
 from tamis.record import NamedTuple
-from tamis.source import Span
+from tamis.source import NOWHERE, Span
 from tamis.syntax.document import Clause
 from tamis.typed import Literal
 
@@ -72,6 +72,9 @@ class Ingredient(NamedTuple):
     that goes in here. `part` is juice, zest, leaves … taken off the food named. `purpose` keeps it out of the batch.
     `bound` says that the measure is the least or the most; `wait` is how long it is soaked, thawed … before; `vague`
     words such as *a few sprigs*; `definite` is a part of the food that is there: `the juice of the lemon`.
+
+    `measure_span` is where `measure_text` stands; `preparation_spans` and `purpose_spans` are the places of what these
+    two were put together from, with commas.
     """
 
     clause: Clause
@@ -102,6 +105,9 @@ class Ingredient(NamedTuple):
     wait: Duration | None = None
     vague: str = ""
     definite: bool = False
+    measure_span: Span = NOWHERE
+    preparation_spans: tuple[Span, ...] = ()
+    purpose_spans: tuple[Span, ...] = ()
 
     @property
     def measured(self) -> bool:
@@ -125,8 +131,8 @@ class Reference(NamedTuple):
 
 
 class Tool(NamedTuple):
-    """A piece of equipment; `number` pieces of it, `size` as written; `divides` where the food goes between them,
-    `words` what is said of it behind it (sterilised)."""
+    """A piece of equipment; `number` pieces of it, `size` as written, at `size_span`; `divides` where the food goes
+    between them, `words` what is said of it behind it (sterilised)."""
 
     clause: Clause
     name: str
@@ -140,6 +146,7 @@ class Tool(NamedTuple):
     contains: str = ""
     role: Role = "equipment"
     words: str = ""
+    size_span: Span = NOWHERE
 
 
 SettingKind = Literal["temperature", "heat", "speed", "off", "room"]
@@ -147,7 +154,7 @@ SettingKind = Literal["temperature", "heat", "speed", "off", "room"]
 
 class Setting(NamedTuple):
     """How hot or how fast: degrees Celsius, a word for the heat, a speed, off the heat, or a room's temperature.
-    `moist` is the share of damp in the air, in per cent."""
+    `moist` is the share of damp in the air, in per cent; `degrees_span` where the degrees stand, or the heat's word."""
 
     clause: Clause
     kind: SettingKind
@@ -157,10 +164,12 @@ class Setting(NamedTuple):
     text: str = ""
     role: Role = "setting"
     moist: Amount | None = None
+    degrees_span: Span = NOWHERE
 
 
 class Target(NamedTuple):
-    """What is to be reached: a temperature, a state (`to the boil`), a measure (`to 200 ml`) or a size."""
+    """What is to be reached: a temperature, a state (`to the boil`), a measure (`to 200 ml`) or a size;
+    `degrees_span` is where the temperature stands."""
 
     clause: Clause
     kind: Literal["temperature", "state", "measure", "size"]
@@ -169,6 +178,7 @@ class Target(NamedTuple):
     measure: Measure | None = None
     text: str = ""
     role: Role = "target"
+    degrees_span: Span = NOWHERE
 
 
 class Time(NamedTuple):

@@ -7,10 +7,11 @@ from tamis.reading.clause import child, leaves
 from tamis.reading.clauses import Ingredient
 from tamis.reading.durations import stretch
 from tamis.reading.measured import MEASURES, NAMES, ONE, Measured, bracketed, read_measure, with_unit
-from tamis.reading.quantities import measures, one_measure
+from tamis.reading.quantities import measures, one_measure, place
 from tamis.reading.rates import read_percent, read_rate
 from tamis.reading.soundness import LENGTHS, check_name, check_text
 from tamis.reading.temperatures import degrees
+from tamis.source import NOWHERE
 from tamis.typed import TYPE_CHECKING, Any
 from tamis.words import example
 
@@ -29,8 +30,8 @@ if TYPE_CHECKING:
 class Tail:
     """What follows the name, gathered from left to right."""
 
-    preparation: str = ""
-    purpose: str = ""
+    preparation: tuple[Span, ...] = ()
+    purpose: tuple[Span, ...] = ()
     optional: bool = False
     at: Amount | None = None
     wait: Duration | None = None
@@ -64,7 +65,8 @@ def read_food(reading: Reading, parts: Parts, role: str, known: Found | None) ->
     found = _by_count_word(reading, measured, known, name)
     if measured.weight_first:
         measured = _by_piece(measured, found)
-    text = _measure_text(reading, measured, parts)
+    text, text_span = _measure_text(reading, measured, parts)
+    prepared = (*measured.notes, *tail.preparation)
     measure_list = measured.measures
     if found and found.piece_word and measure_list and not measure_list[0].unit:
         measure_list = (Measure(measure_list[0].amount, found.piece_word), *measure_list[1:])
@@ -81,8 +83,8 @@ def read_food(reading: Reading, parts: Parts, role: str, known: Found | None) ->
         parts.share,
         parts.part,
         parts.preposition,
-        _preparation(measured, tail),
-        tail.purpose,
+        _joined(reading, prepared),
+        _joined(reading, tail.purpose),
         tail.optional,
         tail.alternatives,
         None,  # percent
@@ -92,6 +94,9 @@ def read_food(reading: Reading, parts: Parts, role: str, known: Found | None) ->
         tail.wait,
         measured.vague,
         parts.definite,
+        text_span,
+        prepared,
+        tail.purpose,
     )
     if parts.percent:
         return read_percent(reading, food, parts.percent)
@@ -168,16 +173,21 @@ def _by_piece(measured: Measured, found: Found | None) -> Measured:
     return measured.with_(measures=(measured.each,), each=None, pieces=None)
 
 
-def _measure_text(reading: Reading, measured: Measured, parts: Parts) -> str:
+def _measure_text(reading: Reading, measured: Measured, parts: Parts) -> tuple[str, Span]:
+    """The measure as written, and where it stands."""
     if parts.percent:
-        return reading.said([parts.percent])
-    return reading.text[measured.start : measured.end] if measured.start >= 0 else ""
+        return reading.said([parts.percent]), reading.span([parts.percent])
+    if measured.start < 0:
+        return "", NOWHERE
+    return reading.text[measured.start : measured.end], place(reading, measured.start, measured.end)
 
 
-def _preparation(measured: Measured, tail: Tail) -> str:
-    if measured.note and tail.preparation:
-        return f"{measured.note}, {tail.preparation}"
-    return measured.note or tail.preparation
+def _joined(reading: Reading, spans: Sequence[Span]) -> str:
+    """The words at some places of the clause, with commas between them."""
+    if not spans:
+        return ""
+    inner = reading.inner
+    return ", ".join([reading.text[start - inner : end - inner] for start, end in spans])
 
 
 # ---- what follows the name
@@ -201,7 +211,7 @@ def _tail(reading: Reading, nodes: Sequence[Node], measured: Measured) -> tuple[
             measured = measured.with_(each=one_measure(reading, weight))
         elif kind == "FOR":  # `oil for frying`, where oil is a verb as well
             check_text(reading, nodes[at + 1][1])
-            tail = _for(tail, reading.said(nodes[at : at + 2]))
+            tail = _for(tail, reading.span(nodes[at : at + 2]))
         else:
             tail = _after_name(reading, tail, node)
     return tail, measured
@@ -231,7 +241,7 @@ def _after_name(reading: Reading, tail: Tail, node: Node) -> Tail:
         return tail.with_(optional=True)
     if kind == "purpose":
         check_text(reading, node[1])
-        return _for(tail, reading.said([node]))
+        return _for(tail, reading.span([node]))
     if kind == "other":
         return tail.with_(alternatives=(*tail.alternatives, _other(reading, node[1])))
     if kind == "per":
@@ -242,13 +252,13 @@ def _after_name(reading: Reading, tail: Tail, node: Node) -> Tail:
         heat = child(node[1], "degrees")
         if heat:
             return tail.with_(at=degrees(reading, heat))
-        return _with_words(tail, reading.said([node]))
+        return _with_words(tail, reading.span([node]))
     return tail
 
 
 def _prepared(reading: Reading, tail: Tail, node: Node) -> Tail:
     """`finely chopped`, `soaked for 2 h`, `in 1-cm slices`; its numbers are read, mostly there are none."""
-    tail = _with_words(tail, reading.said([node]))
+    tail = _with_words(tail, reading.span([node]))
     for text in node[1]:
         if text[0] != "text":
             continue
@@ -259,13 +269,13 @@ def _prepared(reading: Reading, tail: Tail, node: Node) -> Tail:
     return tail
 
 
-def _with_words(tail: Tail, said: str) -> Tail:
-    tail.preparation = f"{tail.preparation}, {said}" if tail.preparation else said
+def _with_words(tail: Tail, said: Span) -> Tail:
+    tail.preparation = (*tail.preparation, said)
     return tail
 
 
-def _for(tail: Tail, said: str) -> Tail:
-    return tail.with_(purpose=f"{tail.purpose}, {said}" if tail.purpose else said)
+def _for(tail: Tail, said: Span) -> Tail:
+    return tail.with_(purpose=(*tail.purpose, said))
 
 
 def _other(reading: Reading, nodes: Sequence[Node]) -> Ingredient:
@@ -274,12 +284,17 @@ def _other(reading: Reading, nodes: Sequence[Node]) -> Ingredient:
     name = [node for node in nodes if node[0] in NAMES]
     measured, name = _with_unit(reading, read_measure(reading, measure), name)
     found, name = _found(reading, name)
-    text = reading.text[measured.start : measured.end] if measured.start >= 0 else ""
+    said, span = (
+        (reading.text[measured.start : measured.end], place(reading, measured.start, measured.end))
+        if measured.start >= 0
+        else ("", NOWHERE)
+    )
     return Ingredient(
         *_of_name(reading, name, found),
         measured.measures,
-        text,
+        said,
         also=measured.also,
         each=measured.each,
         size="" if measured.product and measured.each else measured.size,
+        measure_span=span,
     )

@@ -15,6 +15,7 @@ from tamis.reading.soundness import check_text
 from tamis.reading.surplus import second_use
 from tamis.reading.unit_checks import check_units
 from tamis.reading.usual_food import usual_food
+from tamis.source import NOWHERE
 from tamis.typed import TYPE_CHECKING, Literal
 
 if TYPE_CHECKING:
@@ -86,7 +87,11 @@ def _as_filled(reading: Reading, parts: Parts, food: Ingredient) -> Ingredient:
     if parts.preposition not in reading.words.into or numbered or not _is_filled(reading, parts):
         return food
     return food._replace(
-        measures=(), measure_text="", role="unmeasured", purpose=food.purpose or reading.words.as_needed
+        measures=(),
+        measure_text="",
+        measure_span=NOWHERE,
+        role="unmeasured",
+        purpose=food.purpose or reading.words.as_needed,
     )
 
 

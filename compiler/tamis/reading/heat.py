@@ -40,7 +40,9 @@ def _setting(reading: Reading, children: Sequence[Node]) -> Setting:
         if kind == "scales":
             check_neighbours(reading, node, scales(reading, node), children[at + 1 :])
             moist = damp(reading, children)
-            return Setting(reading.clause, "temperature", *scales(reading, node), text=text, moist=moist)
+            where = reading.span([node])
+            first = scales(reading, node)
+            return Setting(reading.clause, "temperature", *first, text=text, moist=moist, degrees_span=where)
         if kind == "heat":
             return heat_of(reading, node)
         if kind == "OFFHEAT":
@@ -62,7 +64,8 @@ def heat_of(reading: Reading, node: Node) -> Setting:
     level = reading.said([known[0], known[-1] if range_ else known[0]]).lower() if known else ""
     if known and known[0][0] == "NUMBER":  # `speed 2` is the number of a knob
         reading.numbers.add(known[0][2])
-    return Setting(reading.clause, "speed" if speed else "heat", word=level, text=reading.text)
+    where = reading.span([node])
+    return Setting(reading.clause, "speed" if speed else "heat", word=level, text=reading.text, degrees_span=where)
 
 
 def read_target(reading: Reading, children: Sequence[Node]) -> tuple[Read, ...]:
@@ -96,7 +99,8 @@ def _target(reading: Reading, children: Sequence[Node]) -> tuple[Read, ...]:
     if level:
         return (level,)
     if found:
-        return (Target(clause, "temperature", one_of(reading, found), text=text),)
+        reached, where = one_of(reading, found), reading.span(found[:1])
+        return (Target(clause, "temperature", reached, text=text, degrees_span=where),)
     weight = next((node for sight in sights for node in sight[1] if node[0] == "weight"), None)
     if weight and children[0][0] == "TO" and _opens(sights[0], weight):
         return (Target(clause, "measure", measure=one_measure(reading, weight), text=text),)

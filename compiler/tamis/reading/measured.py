@@ -19,6 +19,7 @@ if TYPE_CHECKING:
     from collections.abc import Sequence
 
     from tamis.reading.clause import Node, NodeKind, Reading
+    from tamis.source import Span
 
 ONE = Amount(Fraction(1), Fraction(1))
 MEASURES: frozenset[NodeKind] = frozenset(("weighed", "sized", "product", "MASS", "VOLUME", "SOME"))
@@ -39,7 +40,7 @@ class Measured:
     each: Measure | None = None
     prepared: Measure | None = None
     prepared_word: str = ""
-    note: str = ""
+    notes: tuple[Span, ...] = ()
     size: str = ""
     pieces: Amount | None = None
     product: tuple[Amount, ...] = ()
@@ -185,7 +186,7 @@ def _counted(reading: Reading, node: Node) -> Measured:
 
 def check_held(reading: Reading, read: Measured, held: frozenset[str] = frozenset()) -> None:
     """Raise for what a measure says beside itself and a record has no place for: `held` are those that it has."""
-    for name in ("also", "each", "prepared", "percent", "note", "size"):
+    for name in ("also", "each", "prepared", "percent", "notes", "size"):
         if name not in held and getattr(read, name):
             said = reading.text[read.start : read.end].strip()
             message = f"“{said}” says more of this measure than can be read here"
@@ -307,7 +308,7 @@ def bracketed(reading: Reading, read: Measured, bracket: Node, each: bool = Fals
     while parts and parts[0][0] == "ANY" and parts[0][1].lower() in reading.words.about:
         parts.pop(0)
     if not parts:
-        return read.with_(note=reading.said([note]))
+        return read.with_(notes=(reading.span([note]),))
     first, others = parts[0], parts[1:]
     for part in others:
         check_number(reading, part)
@@ -328,4 +329,4 @@ def bracketed(reading: Reading, read: Measured, bracket: Node, each: bool = Fals
         unit = reading.kitchen.cupboard.count_word(others[0][1].lower()) if is_leaf(others[0]) else None
         if unit and len(others) == 1:
             return read.with_(also=(Measure(amount(reading, first), unit),))
-    return read.with_(note=reading.said([note]))
+    return read.with_(notes=(reading.span([note]),))

@@ -12,10 +12,10 @@ from tamis.reading.durations import duration, stretch
 from tamis.reading.food_parts import PREPOSITIONS
 from tamis.reading.heat import heat_of
 from tamis.reading.measured import MEASURES, NAMES, Measured, bracketed, check_held, read_measure, with_unit
-from tamis.reading.quantities import amount, as_one, one_measure, one_number
+from tamis.reading.quantities import amount, as_one, one_measure, one_number, place
 from tamis.reading.soundness import LENGTHS, check_name, check_text
 from tamis.reading.temperatures import check_neighbours, scales, temperatures
-from tamis.source import Span
+from tamis.source import NOWHERE, Span
 from tamis.syntax.document import Clause
 from tamis.typed import TYPE_CHECKING
 from tamis.words import example
@@ -157,9 +157,10 @@ def read_tool(reading: Reading, children: Sequence[Node]) -> tuple[Read, ...]:
     if measured.pieces:
         counted_as(reading, measured.pieces)
     number, said_size = _number_and_size(reading, measured, found)
+    size_span = _within(reading, measured, said_size)
     if not said_size:
         inside = size or next((node for node in name for node in _sizes(node)), None)
-        said_size = reading.said([inside]) if inside else ""
+        said_size, size_span = (reading.said([inside]), reading.span([inside])) if inside else ("", NOWHERE)
     words, length = _rest(reading, rest, measured) if rest else ("", None)
     said = reading.said(name)
     adjectives = tuple([word for word in found.adjectives if word in said.lower().split()])
@@ -176,6 +177,7 @@ def read_tool(reading: Reading, children: Sequence[Node]) -> tuple[Read, ...]:
         divides,
         reading.said(holding) if holding else "",
         words=words,
+        size_span=size_span,
     )
     if not rest:
         return (tool,)
@@ -215,7 +217,8 @@ def _heated(reading: Reading, rest: Sequence[Node]) -> list[Setting]:
     first = scales(reading, found[0])
     for node in found[1:]:
         check_neighbours(reading, node, first, node[1])
-    return [Setting(reading.clause, "temperature", *first, text=reading.text)]
+    where = reading.span(found[:1])
+    return [Setting(reading.clause, "temperature", *first, text=reading.text, degrees_span=where)]
 
 
 def _plain(nodes: Sequence[Node]) -> list[Node]:
@@ -295,6 +298,12 @@ def _holds_one(reading: Reading, measured: Measured) -> bool:
     """Whether the unit is how one is called: `4 pint jars`, but `500 g tins`, `2-pint basins`."""
     said = reading.text[measured.start : measured.end]
     return measured.measures[0].unit in reading.words.holds_one and "-" not in said
+
+
+def _within(reading: Reading, measured: Measured, size: str) -> Span:
+    """Where a size stands in its measure: behind the number of pieces, if that is told."""
+    at = reading.text.rfind(size, max(0, measured.start), measured.end) if size else -1
+    return NOWHERE if at < 0 else place(reading, at, at + len(size))
 
 
 _MOST_TINS = 12

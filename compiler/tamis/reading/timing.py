@@ -107,14 +107,18 @@ def _heat_part(reading: Reading, work: _Work, node: Node, rest: Sequence[Node]) 
     if node[0] == "heat":
         work.setting = heat_of(reading, node)
     elif node[0] == "STATE":
-        work.setting = Setting(reading.clause, "heat", word=node[1], text=reading.text)
+        where = reading.span([node])
+        work.setting = Setting(reading.clause, "heat", word=node[1], text=reading.text, degrees_span=where)
     elif node[0] == "ROOM":
         work.setting = Setting(reading.clause, "room", word=node[1])
     else:
         first = scales(reading, node)
         check_neighbours(reading, node, first, rest[1:])
         moist = damp(reading, rest)
-        work.setting = Setting(reading.clause, "temperature", *first, text=reading.text, moist=moist)
+        where = reading.span([node])
+        work.setting = Setting(
+            reading.clause, "temperature", *first, text=reading.text, moist=moist, degrees_span=where
+        )
 
 
 def _rate_part(reading: Reading, work: _Work, node: Node) -> None:

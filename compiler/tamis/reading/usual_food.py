@@ -35,16 +35,20 @@ def usual_food(reading: Reading, children: Sequence[Node]) -> Ingredient | None:
     if len(children) == 4 and not _is_free(children[2:]):
         return None
     start, end = start_of(name), end_of(name)
+    first, last, inner = start_of(weighed), end_of(weighed), reading.inner
+    behind = children[3:]
     return Ingredient(
         reading.clause,
         reading.text[start:end],
-        made(Span, (reading.inner + start, reading.inner + end)),
+        made(Span, (inner + start, inner + end)),
         found.goods,
         found.states,
         "",
         measures(reading, weighed[1][0]),
-        reading.text[start_of(weighed) : end_of(weighed)],
-        preparation=reading.text[start_of(children[3]) : end_of(children[3])] if len(children) == 4 else "",
+        reading.text[first:last],
+        preparation=reading.said(behind),
+        measure_span=made(Span, (inner + first, inner + last)),
+        preparation_spans=(reading.span(behind),) if behind else (),
     )
 
 

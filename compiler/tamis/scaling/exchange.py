@@ -16,7 +16,7 @@ from tamis.scaling.header import MAKES, header_edits
 from tamis.scaling.quantities import Scaling
 from tamis.scaling.scale import Scaled, with_edits
 from tamis.scaling.words import exchange_words
-from tamis.source import Span
+from tamis.source import NOWHERE, Span
 from tamis.typed import TYPE_CHECKING
 
 if TYPE_CHECKING:
@@ -113,17 +113,17 @@ def _tool_edits(tool: Tool, exchange: Exchange, language: str) -> list[Edit]:
     """The tin's size and shape in its clause."""
     old, new, text = exchange.old, exchange.new, tool.clause.text
     assert old is not None and new is not None
-    start = text.find(tool.size)
-    if start < 0:
+    if tool.size_span == NOWHERE:
         return []
-    edits = [_edit(start, start + len(tool.size), new.size)]
+    start, end = (place - tool.clause.inner for place in tool.size_span)
+    edits = [_edit(start, end, new.size)]
     shape = new.shape or old.shape
     words = exchange_words(language)
     word = words.shape.search(text, start)
     if word and shape != old.shape:
         edits.append(_edit(word.start(), word.end(), words.called.get(shape, shape)))
     elif shape and shape != old.shape and shape != "rectangular":
-        edits[0] = _edit(start, start + len(tool.size), f"{new.size} {words.called[shape]}")
+        edits[0] = _edit(start, end, f"{new.size} {words.called[shape]}")
     return [edit.shifted(tool.clause.inner) for edit in edits]
 
 

@@ -33,7 +33,7 @@ def food_edits(food: Ingredient, scaling: Scaling) -> list[Edit]:
     share_ends = (at for at, key in enumerate(keys, 1) if key in words.of)
     start = next(share_ends, 0) if food.share is not None else 0
     more = _more(food, words)
-    if more and food.purpose and food.clause.text.find(food.purpose.partition(",")[0], more.span.end) > 0:
+    if more and food.purpose_spans and food.purpose_spans[0].start >= food.clause.inner + more.span.end:
         return [_scaled(more, food.clause.text, scaling)]  # the second use: `plus 2 tbsp to serve`
     edits = _Walk(food, food.clause.text, scaling).measure(start)
     for other in food.alternatives:

@@ -17,7 +17,7 @@ from tamis.scaling.clauses import divisions_whole, recipe_edits
 from tamis.scaling.edits import Edit, edited, moved
 from tamis.scaling.header import header_edits
 from tamis.scaling.quantities import Scaling
-from tamis.source import Source, Span
+from tamis.source import NOWHERE, Source, Span
 from tamis.syntax.document import Clause
 from tamis.typed import TYPE_CHECKING
 
@@ -140,14 +140,20 @@ def _clause(clause: Clause, edits: list[Edit]) -> Clause:
 
 
 def _read(read: Read, edits: list[Edit]) -> Read:
-    """A clause as understood, with its new words; where its name and its measure stand is counted anew."""
+    """A clause as understood, with its new words; where its name, its measure and its size stand is counted anew."""
     if not edits:
         return read
     clause = _clause(read.clause, edits)
+    inner = read.clause.inner
+
+    def now(span: Span) -> Span:
+        return Span(*(moved(place - inner, edits, "shown") + inner for place in span))
+
     if not isinstance(read, Ingredient):
         return read._replace(clause=clause)
-    inner, old = read.clause.inner, read.clause.text
-    start, end = (moved(place - inner, edits, "shown") for place in read.name_span)
-    said = old.find(read.measure_text)
-    measure = clause.text[moved(said, edits, "shown") : moved(said + len(read.measure_text), edits, "shown")]
-    return read._replace(clause=clause, name_span=Span(start + inner, end + inner), measure_text=measure.rstrip())
+    if read.measure_span == NOWHERE:
+        return read._replace(clause=clause, name_span=now(read.name_span))
+    where = now(read.measure_span)
+    text = clause.text[where.start - inner : where.end - inner].rstrip()
+    where = Span(where.start, where.start + len(text))
+    return read._replace(clause=clause, name_span=now(read.name_span), measure_text=text, measure_span=where)

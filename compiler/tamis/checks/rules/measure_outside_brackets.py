@@ -66,9 +66,10 @@ def check(view: View) -> Iterator[Diagnostic]:
         yield from _in_words(view, words, amount, "stands outside brackets")
     for action in view.recipe.actions:
         for read in action.reads:
-            if isinstance(read, Ingredient) and read.preparation:
-                start = read.clause.inner + max(0, read.clause.text.find(read.preparation))
-                words = Stretch(action, plain_of(read.preparation, view.kitchen), start)
+            if not isinstance(read, Ingredient):
+                continue
+            for span in read.preparation_spans:
+                words = Stretch(action, plain_of(view.source.slice(span), view.kitchen), span.start)
                 for amount in words.plain.ask(amounts):
                     yield from _in_words(view, words, amount, "stands in another food’s bracket")
                 yield from _more(view, words)
