@@ -10,6 +10,7 @@ from tamis.model.build import build, supply_of
 from tamis.model.recipe import Supply
 from tamis.reading.reader import read
 from tamis.safety.assess import assess, supplied
+from tamis.source import Source
 from tamis.syntax.outline import parse
 from tamis.typed import TYPE_CHECKING
 
@@ -18,26 +19,33 @@ if TYPE_CHECKING:
 
     from tamis.diagnostics import Diagnostic
     from tamis.kitchen.house import Kitchen
-    from tamis.source import Source
 
 
 class Compiled(View):
     """One recipe, everything that follows from it, and what is to be said about it.
 
     `earlier` are the findings of the phases. What the rules find is worked out when somebody asks, of the recipe as it
-    was compiled (`first`): a command that prints a sound recipe asks for no warnings.
+    was compiled (`first`): a command that prints a sound recipe asks for no warnings. `broken` says that the compiler
+    itself failed on it: then there is nothing in it but findings.
     """
 
     earlier: tuple[Diagnostic, ...] = ()
     first: Compiled | None = None
     settled: tuple[Diagnostic, ...] | None = None
+    broken: bool = False
 
     @property
     def findings(self) -> tuple[Diagnostic, ...]:
         """All that is to be said, sorted, levels and allows applied."""
         if self.settled is None:
-            self.settled = self.first.findings if self.first else run_checks(self, self.earlier)
+            self.settled = self.first.findings if self.first else self._checked()
         return self.settled
+
+    def _checked(self) -> tuple[Diagnostic, ...]:
+        try:
+            return run_checks(self, self.earlier)
+        except Exception as error:
+            return (*self.earlier, _internal_error(error))
 
     @property
     def faulty(self) -> bool:
@@ -48,7 +56,10 @@ class Compiled(View):
 
     @cached_property
     def _has_errors(self) -> bool:
-        return has_errors(self, self.earlier)
+        try:
+            return has_errors(self, self.earlier)
+        except Exception as error:
+            return bool(_internal_error(error))
 
     def again(self) -> Compiled:
         """The same, with whatever has been made of it by now."""
@@ -81,13 +92,44 @@ class Compiled(View):
         other.used = used
         return other
 
+    def broken_off(self, error: Exception) -> Compiled:
+        """What is left when the compiler fails on something made of it: what was said, and that."""
+        return _broken_off(self.source, self.kitchen, (*self.findings, _internal_error(error)))
+
 
 def compile(source: Source, kitchen: Kitchen, used: Mapping[str, Supply]) -> Compiled:
     """Compile one recipe; `used` holds the dishes of the recipes that it uses, by file stem."""
-    document, in_syntax = parse(source, kitchen.language)
-    reading, in_reading = read(document, kitchen)
-    recipe, in_flow = build(reading, kitchen, used)
+    earlier: list[Diagnostic] = []
+    try:
+        return _phases(source, kitchen, used, earlier)
+    except Exception as error:
+        return _broken_off(source, kitchen, (*earlier, _internal_error(error)))
+
+
+def _phases(source: Source, kitchen: Kitchen, used: Mapping[str, Supply], earlier: list[Diagnostic]) -> Compiled:
+    """The phases in order; each leaves its findings in `earlier`, to be told even if the next one fails."""
+    document, found = parse(source, kitchen.language)
+    earlier += found
+    reading, found = read(document, kitchen)
+    earlier += found
+    recipe, found = build(reading, kitchen, used)
+    earlier += found
     safety = assess(recipe, kitchen, used)
     compiled = Compiled(source, document, recipe, kitchen, used, safety)
-    compiled.earlier = (*in_syntax, *in_reading, *in_flow)
+    compiled.earlier = tuple(earlier)
     return compiled
+
+
+def _broken_off(source: Source, kitchen: Kitchen, findings: Iterable[Diagnostic]) -> Compiled:
+    """A recipe with nothing in it, and findings: the compiler failed on it, which is the last of them."""
+    compiled = _phases(Source(source.name, "", source.stem), kitchen, {}, [])
+    compiled.source = source
+    compiled.settled = tuple(dict.fromkeys(findings))
+    compiled.broken = True
+    return compiled
+
+
+def _internal_error(error: Exception) -> Diagnostic:
+    from tamis.internal import internal_error
+
+    return internal_error(error)

@@ -17,6 +17,10 @@ Level = Literal["error", "warning", "information", "off"]
 RANK: dict[Severity, int] = {"error": 0, "warning": 1, "information": 2}
 
 
+INTERNAL_ERROR: Literal["internal-error"] = "internal-error"
+"""The rule of a finding that the compiler makes of its own failure."""
+
+
 class Label(NamedTuple):
     """A second place that explains the first."""
 

@@ -7,14 +7,14 @@ every phase. An allow that silences nothing is told, or it would outlive its rea
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Mapping
+from collections.abc import Callable, Iterable, Mapping
 
 from tamis.checks.echoes import without_echoes
 from tamis.checks.registry import FAULTS, check_of, checks, names
 from tamis.diagnostics import Diagnostic, Level, in_order
 from tamis.quantity.near import nearest
 from tamis.syntax.document import Step
-from tamis.typed import TYPE_CHECKING
+from tamis.typed import TYPE_CHECKING, Any
 
 if TYPE_CHECKING:
     from tamis.checks.view import View
@@ -28,10 +28,9 @@ def run_checks(view: View, earlier: Iterable[Diagnostic] = ()) -> tuple[Diagnost
 
     Those of the rules and of the phases before, levels and allows applied.
     """
-    findings = list(earlier)
-    for check in checks():
-        findings.extend(check(view))
-    return settle(without_echoes(findings, view.source), view.document, view.kitchen.settings.checks)
+    found, failed = run_each(checks(), view)
+    findings = without_echoes([*earlier, *found], view.source)
+    return (*failed, *settle(findings, view.document, view.kitchen.settings.checks))
 
 
 def has_errors(view: View, earlier: Iterable[Diagnostic] = ()) -> bool:
@@ -39,9 +38,29 @@ def has_errors(view: View, earlier: Iterable[Diagnostic] = ()) -> bool:
     levels = view.kitchen.settings.checks
     lifted = [rule for rule, level in levels.items() if level == "error"]
     if not lifted:
-        findings = [*earlier, *(finding for rule in FAULTS for finding in check_of(rule)(view))]
-        return _any_error(settle(without_echoes(findings, view.source), view.document, levels))
+        found, failed = run_each(map(check_of, FAULTS), view)
+        findings = without_echoes([*earlier, *found], view.source)
+        return bool(failed) or _any_error(settle(findings, view.document, levels))
     return _any_error(run_checks(view, earlier))
+
+
+def run_each(
+    checks: Iterable[Callable[[Any], Iterable[Diagnostic]]], scene: Any
+) -> tuple[list[Diagnostic], list[Diagnostic]]:
+    """What rules find in a scene, and for each that failed on it that it did; of two failures at one place one is told.
+
+    No level and no allow holds for a failure: nobody can have meant it.
+    """
+    found: list[Diagnostic] = []
+    failed: list[Diagnostic] = []
+    for check in checks:
+        try:
+            found.extend(check(scene))
+        except Exception as error:
+            from tamis.internal import internal_error
+
+            failed.append(internal_error(error))
+    return found, list(dict.fromkeys(failed))
 
 
 def _any_error(findings: Iterable[Diagnostic]) -> bool:

@@ -17,8 +17,11 @@ from tamis.typed import TYPE_CHECKING
 if TYPE_CHECKING:
     import argparse
 
-    from tamis.library.library import Library
+    from tamis.library.library import Entry, Library
     from tamis.publish.site import Report
+
+
+_NOTHING = "nothing was built, and an older site stays as it was; `--keep-going` builds the recipes without errors"
 
 
 def arguments(parser: argparse.ArgumentParser) -> None:
@@ -41,6 +44,11 @@ def run(options: argparse.Namespace) -> int:
         return 1
     if options.by:
         library = _scaled(library, options.by, options.output)
+        if any(entry.compiled.broken for entry in library.entries):
+            faulty = True
+            if not options.keep_going:
+                print(_NOTHING, file=sys.stderr)
+                return 1
     from tamis.publish.site import build_site
 
     out = Path(options.output) if options.output else folder / "public"
@@ -48,10 +56,14 @@ def run(options: argparse.Namespace) -> int:
         report = build_site(library, out, keep_going=options.keep_going, replace=options.replace, progress=progress())
     except OSError as error:
         raise Stop(f"{shown(out)}: cannot be written: {error.strerror or error}") from error
+    print_findings(report.failed, sys.stderr)
+    if report.failed and not options.keep_going:
+        print(_NOTHING, file=sys.stderr)
+        return 1
     if report.refused:
         raise Stop(report.refused)
     print("\n".join(_summary(report, shown(out))))
-    return 1 if faulty else 0
+    return 1 if faulty or report.failed else 0
 
 
 def _scaled(library: Library, by: str, output: str | None) -> Library:
@@ -64,13 +76,18 @@ def _scaled(library: Library, by: str, output: str | None) -> Library:
         raise Stop(f"--by: {wanted.problem}")
     if not output:
         raise Stop("--by: say with --output where the scaled site goes; it would take the other's place")
-    made = [
-        entry
-        if entry.faulty
-        else entry._replace(compiled=for_page(scaled(entry.compiled, wanted.factor, library.kitchen, used_too=True)))
-        for entry in library.entries
-    ]
-    return library._replace(entries=tuple(made))
+
+    def made(entry: Entry) -> Entry:
+        if entry.faulty:
+            return entry
+        try:
+            compiled = for_page(scaled(entry.compiled, wanted.factor, library.kitchen, used_too=True))
+        except Exception as error:
+            compiled = entry.compiled.broken_off(error)
+            print_findings([(compiled.source, compiled.findings[-1])], sys.stderr)
+        return entry._replace(compiled=compiled)
+
+    return library._replace(entries=tuple(map(made, library.entries)))
 
 
 def _told(library: Library, keep_going: bool) -> bool:
@@ -81,8 +98,7 @@ def _told(library: Library, keep_going: bool) -> bool:
     if errors:
         print(closing(counts(findings), len(library.entries)), file=sys.stderr)
         if not keep_going:
-            hint = "`--keep-going` builds the recipes without errors"
-            print(f"nothing was built, and an older site stays as it was; {hint}", file=sys.stderr)
+            print(_NOTHING, file=sys.stderr)
     return bool(errors)
 
 

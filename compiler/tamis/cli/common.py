@@ -10,7 +10,7 @@ from tamis.typed import TYPE_CHECKING, Literal, TextIO
 
 if TYPE_CHECKING:
     from tamis.cli.findings import Finding
-    from tamis.library.library import Entry, Library, Progress
+    from tamis.library.library import Entry, Library, PartName, Progress
 
 OutputFormat = Literal["text", "markdown", "json", "csv", "source"]
 Printer = Callable[..., str]
@@ -49,12 +49,13 @@ def open_all(names: Sequence[str]) -> list[Library]:
     return [open_library(house, list(files), progress()) for house, files in by_house.items()]
 
 
-def open_one(name: str) -> tuple[Library, Entry]:
-    """The one recipe of a file, with the library it belongs to."""
+def open_one(name: str, *parts: PartName) -> tuple[Library, Entry]:
+    """The one recipe of a file with these parts made of it, and the library it belongs to."""
     if os.path.isdir(existing(name)):
         raise Stop(f"{name}: expected a recipe file, this is a folder")
     library = open_all([name])[0]
-    return library, library.entries[0]
+    entry = library.entries[0].having(*parts)
+    return library._replace(entries=(entry,)), entry
 
 
 def progress() -> Progress | None:
@@ -86,6 +87,21 @@ def print_findings(findings: Iterable[Finding], stream: TextIO) -> None:
     ink = ink_for(stream)
     for source, finding in findings:
         print(as_text(source, finding, ink), file=stream, end="\n\n")
+
+
+def tell_failure(command: str, name: str | None, error: Exception) -> int:
+    """An exception that nobody foresaw ends the command: told like a finding of the one file that it was asked for (1),
+    or of none (2)."""
+    from tamis.internal import internal_error
+
+    finding = internal_error(error)
+    if name is None:
+        print(f"tamis {command}: {finding.message}\n  > {finding.hint}", file=sys.stderr)
+        return 2
+    from tamis.library.files import read_text
+
+    print_findings([(read_text(name).source, finding)], sys.stderr)
+    return 1
 
 
 def tell_faults(library: Library, entry: Entry) -> bool:

@@ -45,8 +45,9 @@ def wanted(names: Sequence[str], options: argparse.Namespace) -> Wanted:
     if len(libraries) > 1:
         raise Stop("these recipes belong to different kitchens (a `kitchen.toml` each): one list is for one")
     library = libraries[0]
-    others = _used_by(library)
-    asked = [_dish(entry, options, library) for entry in library.entries]
+    others = [entry.having("table") for entry in _used_by(library)]
+    library = library._replace(entries=tuple(entry.having("table") for entry in library.entries))
+    asked = [_dish(entry, options, library) for entry in library.entries if not entry.compiled.broken]
     known = {dish.recipe.stem: dish for dish in (*(_plain(entry) for entry in others), *asked)}
     for stem in options.have:
         if stem not in known:

@@ -9,6 +9,7 @@ from __future__ import annotations
 import sys
 
 from tamis.checks.registry import Files, names, page, scaling_names
+from tamis.diagnostics import INTERNAL_ERROR
 from tamis.quantity.near import nearest
 from tamis.quantity.numerals import decimal
 from tamis.typed import TYPE_CHECKING
@@ -30,6 +31,11 @@ def run(options: argparse.Namespace) -> int:
     known = sorted((*names(), *scaling_names()))
     if options.rule is None:
         print("\n".join(_listed(name) for name in known))
+        return 0
+    if options.rule == INTERNAL_ERROR:
+        import tamis.internal
+
+        print(f"{INTERNAL_ERROR} (error)\n\n{(tamis.internal.__doc__ or '').strip()}")
         return 0
     if options.rule not in known:
         near = nearest(options.rule, known) or next((rule for rule in known if rule.startswith(options.rule)), None)

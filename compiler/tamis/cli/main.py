@@ -44,11 +44,17 @@ def main(argv: Sequence[str] | None = None) -> int:
 
 def _run(name: str, words: list[str]) -> int:
     command = import_module(f"tamis.cli.{name}")
+    options = None
     try:
-        status: int = command.run(_options(command, name, words))
+        options = _options(command, name, words)
+        status: int = command.run(options)
     except _reasons() as reason:
         print(f"tamis {name}: {reason}", file=sys.stderr)
         return 2
+    except Exception as error:
+        from tamis.cli.common import tell_failure
+
+        return tell_failure(name, getattr(options, "file", None), error)
     return status
 
 

@@ -34,12 +34,14 @@ def arguments(parser: argparse.ArgumentParser) -> None:
 
 def run(options: argparse.Namespace) -> int:
     """Print; 1 if the recipe, or the scaled recipe, is faulty."""
-    library, entry = open_one(options.file)
+    library, entry = open_one(options.file, "table")
     kitchen = library.kitchen
     if options.units:
         publish = kitchen.settings.publish._replace(units=options.units)
         kitchen = kitchen._replace(settings=kitchen.settings._replace(publish=publish))
     partial = tell_faults(library, entry)
+    if entry.compiled.broken:
+        return 1
     way = asked(options)
     assert way is not None, "the parser requires one"
     outcome = outcome_of(*way, entry.compiled, kitchen)

@@ -32,14 +32,14 @@ def arguments(parser: argparse.ArgumentParser) -> None:
 
 def run(options: argparse.Namespace) -> int:
     """Print; 1 if the recipe is faulty."""
-    library, entry = open_one(options.file)
+    library, entry = open_one(options.file, "table", "equipment")
     kitchen = library.kitchen
     if options.units:
         publish = kitchen.settings.publish._replace(units=options.units)
         kitchen = kitchen._replace(settings=kitchen.settings._replace(publish=publish))
     partial = tell_faults(library, entry)
     compiled, way = entry.compiled, asked(options)
-    if way is not None:
+    if way is not None and not compiled.broken:
         outcome = outcome_of(*way, compiled, kitchen)
         print_findings([(compiled.source, finding) for finding in outcome.misleading], sys.stderr)
         compiled = outcome.scaled.compiled

@@ -26,7 +26,7 @@ def arguments(parser: argparse.ArgumentParser) -> None:
 def run(options: argparse.Namespace) -> int:
     """Print; 1 if the recipe is faulty."""
     ready = _ready(options.ready) if options.ready else None
-    library, entry = open_one(options.file)
+    library, entry = open_one(options.file, "timeline")
     partial = tell_faults(library, entry)
     timeline = entry.compiled.timeline
     if options.format == "json":

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Sequence
 
-from tamis.diagnostics import Diagnostic
+from tamis.diagnostics import INTERNAL_ERROR, Diagnostic
 from tamis.library.order import USES
 from tamis.quantity.near import nearest
 from tamis.source import Source, Span
@@ -33,6 +33,13 @@ def about_uses(document: Document, missing: Sequence[str], known: Iterable[str])
         message = f"there is no recipe “{stem}” in this house"
         findings.append(Diagnostic("uses-unknown", "error", Span(start, start + len(stem)), message, hint))
     return findings
+
+
+def about_broken(document: Document, stems: Sequence[str]) -> Diagnostic:
+    """The finding for a recipe that uses others, of which the compiler made nothing or only a part: it failed there."""
+    span = next((field.value_span for field in document.fields if field.key == USES), Span(0, 0))
+    message = f"the compiler failed on {', '.join(stems)}: what is taken from there is not known"
+    return Diagnostic(INTERNAL_ERROR, "error", span, message, "`tamis check` of that recipe tells what to report")
 
 
 def about_circle(document: Document, circle: Sequence[str]) -> Diagnostic:

@@ -13,19 +13,20 @@ from os.path import isdir
 from tamis.compile import Compiled, compile
 from tamis.diagnostics import Diagnostic
 from tamis.kitchen.house import Kitchen
-from tamis.library.between import about_bytes, about_circle, about_uses, same_stems, same_titles
+from tamis.library.between import about_broken, about_bytes, about_circle, about_uses, same_stems, same_titles
 from tamis.library.files import AnyPath, Text, absolute, house_folder, read_text, recipe_paths, stem_of
 from tamis.library.house import House, open_house
 from tamis.library.order import Order, order_of, uses_of
 from tamis.model.recipe import Supply
 from tamis.record import NamedTuple
 from tamis.source import Source
-from tamis.typed import TYPE_CHECKING
+from tamis.typed import TYPE_CHECKING, Literal
 
 if TYPE_CHECKING:
     from pathlib import Path
 
 Progress = Callable[[int, int], None]
+PartName = Literal["table", "equipment", "timeline"]
 
 
 class Entry(NamedTuple):
@@ -48,6 +49,15 @@ class Entry(NamedTuple):
     def faulty(self) -> bool:
         """Whether there is an error in it, so that what was made of it is only a part."""
         return self.compiled.faulty
+
+    def having(self, *parts: PartName) -> Entry:
+        """The recipe with these parts made of it; if the compiler fails on one, with nothing but findings."""
+        try:
+            for part in parts:
+                getattr(self.compiled, part)
+        except Exception as error:
+            return self._replace(compiled=self.compiled.broken_off(error))
+        return self
 
 
 class Library(NamedTuple):
@@ -105,15 +115,28 @@ def _compile_all(
     order = order_of(uses)
     compiled: dict[int, Compiled] = {}
     supplies: dict[str, Supply] = {}
+    broken: dict[str, None] = {}  # those of which the compiler failed to make all there is: they are used by none
     twins = [text for text in texts if first[text.source.stem] is not text]
     for done, text in enumerate([*(first[stem] for stem in order.stems), *twins], 1):
         needed = {stem: supplies[stem] for stem in uses_of(text.source.text) if stem in supplies}
         result = compile(text.source, kitchen, needed)
-        supplies.setdefault(text.source.stem, result.supply)
+        lacking = [stem for stem in uses_of(text.source.text) if stem in broken] if broken else []
+        if lacking:
+            result = _lacking(result, lacking)
+        if result.broken or lacking:
+            broken[text.source.stem] = None
+        else:
+            supplies.setdefault(text.source.stem, result.supply)
         compiled[id(text)] = _with_own(result, text, order, stems)
         if progress:
             progress(done, len(texts))
     return compiled
+
+
+def _lacking(compiled: Compiled, stems: list[str]) -> Compiled:
+    """A recipe that uses others on which the compiler failed: that is told, and what only follows from it is not."""
+    findings = [found for found in compiled.findings if found.rule not in ("product-unknown", "uses-not-taken")]
+    return compiled.with_findings(findings).with_more([about_broken(compiled.document, stems)])
 
 
 def _with_own(compiled: Compiled, text: Text, order: Order, stems: set[str]) -> Compiled:
@@ -139,7 +162,10 @@ def _entry(path: str, compiled: Compiled, house: str) -> Entry:
         return Entry(path, compiled)
     from tamis.library.pictures import picture_of
 
-    picture, finding = picture_of(compiled.recipe.header, path, house)
+    try:
+        picture, finding = picture_of(compiled.recipe.header, path, house)
+    except Exception as error:
+        return Entry(path, compiled.broken_off(error))
     if finding:
         compiled = compiled.with_more([finding])
     return Entry(path, compiled, picture)

@@ -7,6 +7,7 @@ them as for all rules.
 from __future__ import annotations
 
 from tamis.checks.registry import scaling_checks
+from tamis.checks.run import run_each
 from tamis.checks.scaling._scene import Scene
 from tamis.diagnostics import Diagnostic, in_order
 from tamis.typed import TYPE_CHECKING
@@ -29,10 +30,10 @@ def misleading(
         return []
     scene = Scene(original.recipe, original.table, kitchen, factor, exchanged)
     levels = kitchen.settings.checks
-    found = []
-    for check in scaling_checks():
-        for finding in check(scene):
-            level = levels.get(finding.rule, finding.severity)
-            if level != "off":
-                found.append(finding._replace(severity=level))
-    return in_order(found)
+    found, failed = run_each(scaling_checks(), scene)
+    kept = []
+    for finding in found:
+        level = levels.get(finding.rule, finding.severity)
+        if level != "off":
+            kept.append(finding._replace(severity=level))
+    return [*failed, *in_order(kept)]
