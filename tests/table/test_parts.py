@@ -45,3 +45,15 @@ HEAPED = ("1 good tsp salt", "2 packed cups brown sugar", "1 big handful parsley
 @pytest.mark.parametrize("measure", HEAPED)
 def test_how_full_a_measure_is_stands_in_the_table(measure: str) -> None:
     assert listed(f"Mix [{measure}].") == [measure]
+
+
+LENGTHS = {
+    "2 m hog casings, soaked": "2 metres hog casings, soaked",
+    "10 cm cucumber": "10 cm cucumber",
+    "a 5-cm piece of ginger": "1 piece (5 cm) ginger",
+}
+
+
+@pytest.mark.parametrize("measure", LENGTHS)
+def test_a_length_that_measures_a_food_is_told_once(measure: str) -> None:
+    assert listed(f"Take [{measure}].") == [LENGTHS[measure]]

@@ -133,6 +133,8 @@ class ClauseWords(NamedTuple):
     old: frozenset[str]
     left_free: frozenset[str]
     filled: frozenset[str]
+    lengths: dict[str, str]
+    by_length: frozenset[str]
     holds_one: frozenset[str]
 
 
@@ -181,6 +183,8 @@ def clause_words(language: str) -> ClauseWords:
         old=frozenset(said["old"]),
         left_free=frozenset(said["left-free"]),
         filled=frozenset(said["filled"]),
+        lengths=tables["lengths"],
+        by_length=frozenset(said["by-length"]),
         holds_one=frozenset(said["holds-one"]),
     )
 

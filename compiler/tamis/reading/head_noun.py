@@ -83,7 +83,8 @@ def _is_filled(reading: Reading, parts: Parts) -> bool:
 def _as_filled(reading: Reading, parts: Parts, food: Ingredient) -> Ingredient:
     """Cases of a size whose number is not told are as many as it takes."""
     units = [reading.kitchen.units.get(measure.unit) for measure in food.measures]
-    numbered = any(unit is None or unit.kind != "length" for unit in units)
+    long = reading.words.lengths.values()  # so many metres; of centimetres they are wide
+    numbered = any(unit is None or unit.kind != "length" or unit.id in long for unit in units)
     if parts.preposition not in reading.words.into or numbered or not _is_filled(reading, parts):
         return food
     return food._replace(

@@ -280,6 +280,8 @@ def _unit(reading: Reading, leaf: Node) -> str:
     if leaf[0] in ("FOOD", "TOOL", "bracket"):
         return ""
     word = leaf[1].lower()
+    if leaf[1] in reading.words.lengths:  # `2 m of hog casings`
+        return reading.words.lengths[leaf[1]]
     count = reading.kitchen.cupboard.count_word(word)
     if count:
         return count

@@ -144,6 +144,17 @@ def _slip(refusal: Refusal) -> bool:
     return True
 
 
+def _letter(refusal: Refusal) -> bool:
+    """`2 T of oil`: a letter that is no unit, where one is sure to stand."""
+    at = refusal.fault.token
+    said = refusal.text(at - 1)
+    long_form = refusal.reading.kitchen.units.unclear.get(said)
+    if not long_form or refusal.kind(at - 2) != "NUMBER" or refusal.text(at) not in refusal.reading.words.of:
+        return False
+    message = f"“{said}” alone is no unit"
+    return refusal.find("unit-unclear", refusal.span(at - 1, at - 1), message, f"write `{long_form}` if that is meant")
+
+
 def _no_name(refusal: Refusal) -> bool:
     """`100 g`: an amount of nothing."""
     if not refusal.ended or len(refusal.phrase.items) != 1:
@@ -212,6 +223,7 @@ _SURE: tuple[Callable[[Refusal], bool], ...] = (
     minutes_behind_hours,
     unit_of_time,
     _slip,
+    _letter,
     strength,
     remaining_measured,
     _no_name,

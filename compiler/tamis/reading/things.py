@@ -6,8 +6,9 @@ from fractions import Fraction
 from itertools import pairwise
 
 from tamis.quantity.measure import Measure
-from tamis.reading.clause import child, is_leaf, leaves
+from tamis.reading.clause import child, first_leaf, is_leaf, leaves
 from tamis.reading.clauses import Read, Reference, Setting, Share, Time, Tool
+from tamis.reading.cut_off import cut_off
 from tamis.reading.durations import duration, stretch
 from tamis.reading.food_parts import PREPOSITIONS
 from tamis.reading.heat import heat_of
@@ -148,6 +149,9 @@ def read_tool(reading: Reading, children: Sequence[Node]) -> tuple[Read, ...]:
     nodes = [node for node in nodes if node[0] not in ("THE", "SAME")] if definite or same else nodes
     at = next(n for n, node in enumerate(nodes) if node[0] in NAMES)
     measured = read_measure(reading, [node for node in nodes[:at] if node[0] != "hedges"])
+    cut = child(nodes[:at], "plies") or first_leaf(nodes[at])
+    if cut[0] == "plies" or cut[1] in reading.words.lengths:
+        measured, nodes, at = *cut_off(reading, measured, cut, nodes[at:]), 0
     size = child(nodes[:at], "size") or child(nodes[:at], "weight")
     name, holding, rest = _named(reading, nodes[at:])
     found = _whole(reading, name, holding) or reading.kitchen.cupboard.find(reading.keys(_plain(name)))
@@ -196,6 +200,9 @@ def _beside(reading: Reading, rest: Sequence[Node]) -> list[Tool]:
             continue
         of = next((n for n, leaf in enumerate(words) if leaf[1].lower() in reading.words.of), len(words))
         found = reading.kitchen.cupboard.find(reading.keys(words[:of]))
+        if not found and of + 1 < len(words):  # a double layer of muslin
+            words, of = words[of + 1 :], len(words) - of - 1
+            found = reading.kitchen.cupboard.find(reading.keys(words))
         if found:
             name = reading.said(words[:of])
             span = Span(reading.inner + words[0][2] - 1, reading.inner + words[of - 1][3] + 1)

@@ -24,9 +24,11 @@ def check_units(reading: Reading, parts: Parts) -> None:
     words = leaves(parts.name)
     if words:
         _check_slip(reading, parts, words)
-    if len(words) < 2 or words[0][0] not in ("WORD", "INTO", "PREP"):
+    if not words or words[0][0] not in ("WORD", "COUNT", "INTO", "PREP"):
         return
     first = words[0]
+    if first[1] in reading.words.lengths and words[-1][1].lower().split(" ")[-1] in reading.words.by_length:
+        return
     span = Span(reading.inner + first[2], reading.inner + first[3])
     long_form = reading.kitchen.units.unclear.get(first[1])
     if long_form:
@@ -34,7 +36,7 @@ def check_units(reading: Reading, parts: Parts) -> None:
         raise reading.fail(
             "unit-unclear", span, f"“{first[1]}” alone is no unit", f"write `{long_form}` if that is meant", fix
         )
-    near = _meant(reading, words)
+    near = _meant(reading, words) if len(words) > 1 and first[0] != "COUNT" else ""
     if near:
         raise misspelt(reading, span, first[1], near)
 

@@ -15,7 +15,7 @@ from tamis.syntax.clause import cutter
 from tamis.syntax.cutting import COMMA, Choice, Cut
 from tamis.syntax.elision import Elision
 from tamis.typed import TYPE_CHECKING, TypeVar
-from tamis.words import Lists, word_lists
+from tamis.words import Lists, word_lists, word_tables
 
 if TYPE_CHECKING:
     from collections.abc import Iterable, Iterator
@@ -70,8 +70,8 @@ class Vocabulary:
     """All words of a kitchen, each phrase with its classes."""
 
     __slots__ = (
-        "_closed", "_elision", "_function", "_longer", "_made", "_nouns", "_of", "_reach", "_reach_of", "_traits",
-        "cutter", "kitchen", "of_first", "of_later", "plain",
+        "_closed", "_elision", "_function", "_longer", "_made", "_lengths", "_nouns", "_of", "_reach", "_reach_of",
+        "_traits", "cutter", "kitchen", "of_first", "of_later", "plain",
     )  # fmt: skip
 
     def __init__(self, kitchen: Kitchen) -> None:
@@ -85,6 +85,7 @@ class Vocabulary:
         shut = (phrase for phrases in lists["closed"].values() for phrase in phrases)
         self._function = frozenset(p for p in shut if " " not in p and p not in only_open)
         self._of = frozenset(lists["closed"]["OF"])
+        self._lengths = frozenset(word_tables(kitchen.language, "clause")["lengths"])
         self._reach = self._reaches()
         # What words are that begin no phrase, as a clause's first and later; and the phrases that begin with others.
         self.of_first: dict[str, Choice] = {}
@@ -175,7 +176,9 @@ class Vocabulary:
         if unit and unit.kind == "time":
             yield "TIME"
         measure = count or (unit is not None and unit.kind == "volume")  # a tablespoon of flour, with a tablespoon
-        measures = (count and not tool) or (unit and unit.kind in ("mass", "volume", "nominal"))
+        measures = (
+            (count and not tool) or (unit and unit.kind in ("mass", "volume", "nominal")) or phrase in self._lengths
+        )
         if verb:
             yield "VERBFOOD" if food or measures else "VERB"
         if first and kitchen.verbs.present(phrase):

@@ -92,7 +92,14 @@ def _own_figures(row: Row, kitchen: Kitchen) -> str:
     text = _heaped(say(scaled(row.first, row.once), row.name, kitchen), row.first, kitchen)
     also = say(scale(row.first.also, row.once), "", kitchen)
     asides = [f"{say((measure,), '', kitchen)} {word}".rstrip() for measure, word in _weights(row)]
-    return _hedged(text, row, False, kitchen) + _bracket([row.first.size.replace("-", " "), also, *asides])
+    size = "" if _by_length(row.first, kitchen) else row.first.size.replace("-", " ")
+    return _hedged(text, row, False, kitchen) + _bracket([size, also, *asides])
+
+
+def _by_length(item: Ingredient, kitchen: Kitchen) -> bool:
+    """Whether its measure is its length, and no size beside: 30 cm of cinnamon stick."""
+    unit = kitchen.units.get(item.measures[0].unit) if item.measures else None
+    return unit is not None and unit.kind == "length"
 
 
 def _heaped(text: str, item: Ingredient, kitchen: Kitchen) -> str:
