@@ -90,8 +90,12 @@ FOLDER = Path(rules.__path__[0])
 ABOUT_PLAIN_WORDS = [
     *(file.stem for file in sorted(FOLDER.glob("*_outside_brackets.py"))),
     "food_not_bracketed",
+    "jar_untested",
     "lifted_in_words",
+    "missing_cue",
     "new_vessel",
+    "reheat_too_cool",
+    "thaw_at_room",
     "work_unknown",
 ]
 

@@ -264,6 +264,8 @@ def test_a_measure_within_another_foods_bracket(text: str, expected: list[str]) 
         ("6 months, frozen", False),
         ("two days", False),
         ("a few hours", False),
+        ("ten days", False),
+        ("many days, on a shelf", True),
     ],
 )
 def test_jars_that_stand_long_and_warm(keeps: str, told: bool) -> None:

@@ -70,8 +70,22 @@ class Vocabulary:
     """All words of a kitchen, each phrase with its classes."""
 
     __slots__ = (
-        "_closed", "_elision", "_function", "_longer", "_made", "_lengths", "_nouns", "_of", "_reach", "_reach_of",
-        "_traits", "cutter", "kitchen", "of_first", "of_later", "plain",
+        "_closed",
+        "_elision",
+        "_function",
+        "_lengths",
+        "_longer",
+        "_made",
+        "_nouns",
+        "_of",
+        "_reach",
+        "_reach_of",
+        "_traits",
+        "cutter",
+        "kitchen",
+        "of_first",
+        "of_later",
+        "plain",
     )  # fmt: skip
 
     def __init__(self, kitchen: Kitchen) -> None:

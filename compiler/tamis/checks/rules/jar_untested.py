@@ -8,18 +8,16 @@ Keep it in the fridge (`keeps: 2 months, in the fridge`), or follow a tested pre
 
 from __future__ import annotations
 
-import re
 from collections.abc import Iterator
-from functools import cache
 
 from tamis.checks.words import check_words, keeps_cold
 from tamis.diagnostics import Diagnostic, Severity
-from tamis.patterns import pattern
+from tamis.reading.plain import phrases, plain_of
 from tamis.typed import TYPE_CHECKING
-from tamis.words import one_of
 
 if TYPE_CHECKING:
     from tamis.checks.view import View
+    from tamis.reading.plain import Plain
 
 RULE = "jar-untested"
 LEVEL: Severity = "warning"
@@ -52,15 +50,17 @@ def check(view: View) -> Iterator[Diagnostic]:
     keeps = view.recipe.header.keeps.lower()
     calls = view.safety is not None and any(caution.key == "jars" for caution in view.safety.cautions)
     language = view.recipe.language
-    if not calls or not keeps or keeps_cold(keeps, language) or _short(language).search(keeps):
+    if not calls or not keeps or keeps_cold(keeps, language) or plain_of(keeps, view.kitchen).ask(_is_short):
         return
     hint = "keep them in the fridge, or follow tested preserving guidance (USDA Complete Guide to Home Canning)"
     message = "these jars are to stand outside the fridge, and the recipe is not tested for that"
     yield Diagnostic(RULE, LEVEL, view.recipe.header.span("keeps"), message, hint)
 
 
-@cache
-def _short(language: str) -> re.Pattern[str]:
-    """A few days or hours, for which no jar need be tested."""
+def _is_short(plain: Plain) -> bool:
+    """Whether a few days or hours are told, for which no jar need be tested."""
+    language = plain.kitchen.language
     words = check_words(language).keeping
-    return pattern(rf"\b(?:\d+(?:[–-]\d+)?|{one_of(words.counts)}) {one_of(words.units)}\b")
+    units, counts = frozenset(words.units), phrases(words.counts, language)
+    counted = {at + size for at in range(len(plain)) if (size := plain.phrase(counts, at))}
+    return any(word in units and (plain.is_count(at - 1) or at in counted) for at, word in enumerate(plain.said) if at)

@@ -8,22 +8,21 @@ Add what to look for: `[bake for 25–30 min] [until golden and hollow when tapp
 
 from __future__ import annotations
 
-import re
 from collections.abc import Iterator
-from functools import cache
 
 from tamis.checks.words import check_words
 from tamis.diagnostics import Diagnostic, Severity
-from tamis.patterns import pattern
+from tamis.reading.plain import phrases
+from tamis.reading.prose import STOPS
 from tamis.source import Span
-from tamis.syntax.document import Text
 from tamis.typed import TYPE_CHECKING
-from tamis.words import example, one_of
+from tamis.words import example
 
 if TYPE_CHECKING:
     from tamis.checks.view import View
     from tamis.kitchen.verbs import Verb
     from tamis.model.recipe import Action
+    from tamis.reading.plain import Plain
 
 RULE = "missing-cue"
 LEVEL: Severity = "information"
@@ -56,20 +55,25 @@ def check(view: View) -> Iterator[Diagnostic]:
         if verb is None or not verb.cooks or _tells_when(action, view.recipe.language):
             continue
         message = "the food decides when this is done; expected what to look for"
-        yield Diagnostic(RULE, LEVEL, _time_span(action), message, _hint(action, verb, view.recipe.language))
+        yield Diagnostic(RULE, LEVEL, _time_span(action), message, _hint(view, action, verb))
 
 
-@cache
-def _cue(language: str) -> re.Pattern[str]:
-    """A cue in plain words."""
-    return pattern(rf"\b{one_of(check_words(language).cues)} [^.;,\n]{{2,60}}")
-
-
-def _hint(action: Action, verb: Verb, language: str) -> str:
-    texts = (part.text for part in action.parts if isinstance(part, Text))
-    found = next(filter(None, map(_cue(language).search, texts)), None)
-    offered = f"`[{found[0].strip()}]`" if found else example(language, _done(verb))
+def _hint(view: View, action: Action, verb: Verb) -> str:
+    said = (words.plain.ask(_cue) for words in view.plain_in(action))
+    found = next(filter(None, said), "")
+    offered = f"`[{found}]`" if found else example(view.recipe.language, _done(verb))
     return f"put it in brackets: {offered}" if found else f"add a clause such as {offered}"
+
+
+def _cue(plain: Plain) -> str:
+    """What to look for in plain words, up to the next stop."""
+    language = plain.kitchen.language
+    cues = phrases(check_words(language).cues, language)
+    for at in range(len(plain)):
+        if size := plain.phrase(cues, at):
+            end = next((stop for stop in range(at, len(plain)) if plain.said[stop] in STOPS), len(plain))
+            return plain.slice(at, end) if end > at + size else ""
+    return ""
 
 
 def _done(verb: Verb) -> str:

@@ -7,23 +7,21 @@ Say so: `keeps: 3 days, in the fridge; reheat to 74 °C (165 °F)`.
 
 from __future__ import annotations
 
-import re
 from collections.abc import Iterator
-from functools import cache
 
 from tamis.checks.words import check_words
 from tamis.diagnostics import Diagnostic, Severity
-from tamis.patterns import pattern
 from tamis.reading.clauses import Cue, Target
+from tamis.reading.plain import plain_of
 from tamis.safety.data import rules
 from tamis.safety.degrees import core_temperature, temperatures
 from tamis.typed import TYPE_CHECKING
-from tamis.words import one_of
 
 if TYPE_CHECKING:
     from fractions import Fraction
 
     from tamis.checks.view import View
+    from tamis.reading.plain import Plain
     from tamis.source import Span
 
 RULE = "reheat-too-cool"
@@ -50,12 +48,6 @@ Put [8 chicken thighs] [in a casserole] with [300 ml water].
 """
 
 
-@cache
-def _heat(language: str) -> re.Pattern[str]:
-    """How leftovers are heated, up to the end of the sentence."""
-    return pattern(rf"\b{one_of(check_words(language).keeping.heats)}\b[^.;]*", re.IGNORECASE)
-
-
 def check(view: View) -> Iterator[Diagnostic]:
     """What the header says of leftovers, and lines that reheat cooked food, where the dish has food that spoils."""
     if view.safety is None or not any(caution.key == "leftovers" for caution in view.safety.cautions):
@@ -69,8 +61,8 @@ def check(view: View) -> Iterator[Diagnostic]:
 
 def _asked(view: View) -> Iterator[tuple[Fraction, Span]]:
     header, language = view.recipe.header, view.recipe.language
-    for found in _heat(language).finditer(header.keeps):
-        degrees = temperatures(found[0], language)
+    for said in plain_of(header.keeps, view.kitchen).ask(_heatings):
+        degrees = temperatures(said, language)
         if degrees:
             yield max(degrees), header.span("keeps")
     for action in view.recipe.actions:
@@ -79,3 +71,20 @@ def _asked(view: View) -> Iterator[tuple[Fraction, Span]]:
                 core = core_temperature(read.clause.text, language) if isinstance(read, Cue | Target) else None
                 if core is not None:
                     yield core, read.clause.span
+
+
+def _heatings(plain: Plain) -> tuple[str, ...]:
+    """How leftovers are heated, each up to the end of its sentence."""
+    heats = check_words(plain.kitchen.language).keeping.heats
+    found: list[str] = []
+    start: int | None = None
+    for at, word in enumerate((*plain.said, ".")):
+        if start is None and word.startswith(heats):
+            start = at
+        elif start is not None and word in _ENDS:
+            found.append(plain.slice(start, at))
+            start = None
+    return tuple(found)
+
+
+_ENDS = frozenset((".", ";"))

@@ -7,19 +7,17 @@ Thaw it in the fridge, or in cold water that is changed every 30 minutes: `[thaw
 
 from __future__ import annotations
 
-import re
 from collections.abc import Iterator
-from functools import cache
 
 from tamis.checks.words import check_words
 from tamis.diagnostics import Diagnostic, Severity
-from tamis.patterns import pattern
+from tamis.reading.plain import phrases, plain_of
 from tamis.safety.signs import words_of
 from tamis.typed import TYPE_CHECKING
-from tamis.words import one_of
 
 if TYPE_CHECKING:
     from tamis.checks.view import View
+    from tamis.reading.plain import Plain
 
 RULE = "thaw-at-room"
 LEVEL: Severity = "warning"
@@ -47,20 +45,27 @@ Ahead: [freeze for up to 2 months]. [Thaw overnight] in the fridge.
 """
 
 
-@cache
-def _at_room(language: str) -> re.Pattern[str]:
-    """A word for thawing, and in the same sentence one for a place in the room."""
-    words = check_words(language).keeping
-    return pattern(rf"\b{one_of(words.thaws)}[^.]*\b{one_of(words.rooms)}\b")
-
-
 def check(view: View) -> Iterator[Diagnostic]:
     """Lines and `Ahead:` paragraphs, where the dish has food that spoils."""
     if view.safety is None or not any(caution.key == "leftovers" for caution in view.safety.cautions):
         return
     told = [(words_of(action), action.span) for action in view.recipe.actions]
     told += [(wait.text.lower(), wait.span) for component in view.recipe.components for wait in component.ahead]
+    thaws = check_words(view.recipe.language).keeping.thaws
     for text, span in told:
-        if _at_room(view.recipe.language).search(text):
+        if any(word in text for word in thaws) and plain_of(text, view.kitchen).ask(_at_room):
             hint = "in the fridge, or in cold water changed every 30 minutes; local food codes prevail"
             yield Diagnostic(RULE, LEVEL, span, "this thaws at room temperature", hint)
+
+
+def _at_room(plain: Plain) -> bool:
+    """Whether a place in the room stands behind a word for thawing, in the same sentence."""
+    language = plain.kitchen.language
+    words = check_words(language).keeping
+    rooms = phrases(words.rooms, language)
+    thawing = False
+    for at, word in enumerate(plain.said):
+        if thawing and plain.phrase(rooms, at):
+            return True
+        thawing = word[-1] != "." and (thawing or word.startswith(words.thaws))
+    return False

@@ -12,7 +12,7 @@ from collections.abc import Iterator
 
 from tamis.diagnostics import Diagnostic, Severity
 from tamis.reading.clauses import Time
-from tamis.reading.prose import unknown_work
+from tamis.reading.unknown_work import unknown_work
 from tamis.typed import TYPE_CHECKING
 from tamis.words import example
 
