@@ -52,7 +52,7 @@ def test_a_batch_has_the_keys_that_a_set_would_have(steps: list[tuple[int, int]]
 
 def test_what_is_on_no_shelf_is_not_found_there() -> None:
     index: Index[Batch] = Index()
-    batches = [Batch("named") for _ in range(9)]
+    batches = [Batch("named", at) for at in range(9)]
     shelf = Shelf()
     for at, batch in enumerate(batches):
         batch.call(("sauce",))

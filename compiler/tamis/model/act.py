@@ -7,6 +7,7 @@ from fractions import Fraction
 from tamis.diagnostics import Diagnostic, Label
 from tamis.model.batch import Batch
 from tamis.model.cold import take_cold
+from tamis.model.effects import SAID, Why
 from tamis.model.foods import put_in
 from tamis.model.heat import Heat, heat_of
 from tamis.model.mass import NONE, NOTHING, ONE
@@ -28,6 +29,7 @@ from tamis.reading.clauses import (
     Tool,
     VerbUse,
 )
+from tamis.reading.exact import EXACT
 from tamis.reading.tables import tables
 from tamis.typed import TYPE_CHECKING, Any
 from tamis.words import example
@@ -40,6 +42,10 @@ if TYPE_CHECKING:
     from tamis.model.walker import Walker
     from tamis.reading.clauses import Read
     from tamis.reading.reading import ActionRead
+
+
+SAME_BATCH, GOES_IN, READY, HEATED = Why("same-batch"), Why("goes-in"), Why("ready"), Why("heated")
+AS_BEFORE, DIVIDED_BETWEEN = Why("as-before"), Why("divided-between")
 
 
 class Act:
@@ -105,21 +111,29 @@ class Act:
 
     def perform(self) -> Action:
         """Let the events act, left to right; then say what the action costs and waits for."""
-        walker, note = self.walker, self.walker.flow.history.note
+        walker = self.walker
         start = walker.present
         reads: list[Read] = []
         for event in self.read.events:
             if isinstance(event, VerbUse):
                 self.verb = event.verb
+                walker.clause = walker.words = event.span
+                walker.read_at = -1
+                walker.emit(event)
                 continue
+            walker.clause, walker.read_at = event.clause.span, len(reads)
             kind = type(event)
+            exact = EXACT.get(kind)
+            walker.words = exact(event) if exact else walker.clause
             act = _DOES.get(kind)
             if act:
                 act(self, event)
-            if kind is not Ingredient and walker.present:
-                note("clause", self.number, walker.present, read=len(reads))
+            else:
+                walker.emit(event)  # type: ignore[arg-type]  # what a batch is changed by has a function
             reads.append(event)
-        walker.flow.findings.extend(missing_times(self.read, self.labour, walker.flow.kitchen))
+        walker.at(self.number, self.read.span, self.read.span, -1)
+        for finding in missing_times(self.read, self.labour, walker.flow.kitchen):
+            walker.tell(finding)
         return self._record(tuple(reads), start)
 
     def _record(self, reads: tuple[Read, ...], start: Batch | None) -> Action:
@@ -211,16 +225,22 @@ class Act:
         """What must have ended before: the batch's last action, prepared equipment, a heated station."""
         flow = self.walker.flow
         if start and start.last is not None:
-            self.after.add(start.last)
+            self.wait_for(start.last, SAME_BATCH)
         for tool in self.tools:
             ready = flow.ready(tool.equipment.name)
-            if ready is not None and ready != self.number:
-                self.after.add(ready)
+            if ready is not None:
+                self.wait_for(ready, READY)
         if heat.station and not heat.heats:
             ready = flow.station_ready.get(heat.station)
             if ready is not None:
-                self.after.add(ready)
-        self.after.discard(self.number)
+                self.wait_for(ready, HEATED)
+
+    def wait_for(self, action: int, why: Why, from_start: bool = False) -> None:
+        """An earlier action must have ended before this one starts, or its wait begun."""
+        those = self.after_start if from_start else self.after
+        if action != self.number and action not in those:
+            those.add(action)
+            self.walker.follow(action, why, from_start)
 
     def _follows_at_once(self, start: Batch | None) -> bool:
         """After an estimate, and while the batch is on the heat, the next line follows at once."""
@@ -252,19 +272,19 @@ class Act:
         batch.on_heat, batch.station = heat.on_heat, heat.station if heat.on_heat else ""
 
     def link(self, batch: Batch) -> None:
-        if batch.last is None or batch.last == self.number:
-            return
-        (self.after_start if batch.early else self.after).add(batch.last)
+        if batch.last is not None:
+            self.wait_for(batch.last, GOES_IN, batch.early)
 
     def hold(self, tool: Tool) -> None:
         """A piece of equipment is used; the food may be divided between several."""
-        tool = self._as_named_before(tool)
-        self.tools.append(tool)
-        self.walker.tools.append(tool)
-        batch = self.walker.present
-        if tool.divides and batch:
-            one = nouns(self.walker.flow.kitchen.language).singular
-            batch.pieces = (exactly(tool.number), one(tool.name.lower()))
+        walker, known = self.walker, self._as_named_before(tool)
+        self.tools.append(known)
+        walker.tools.append(known)
+        walker.emit(known, SAID if known is tool else AS_BEFORE)
+        batch = walker.present
+        if known.divides and batch:
+            one = nouns(walker.flow.kitchen.language).singular
+            walker.split(batch, (exactly(known.number), one(known.name.lower())), DIVIDED_BETWEEN)
 
     def _as_named_before(self, tool: Tool) -> Tool:
         """*Between the prepared tins*: as many as were prepared."""
@@ -289,9 +309,11 @@ class Act:
     def begin_time(self, time: Time) -> None:
         """What comes after this in the line comes after the wait."""
         self.before_time = False
+        self.walker.emit(time)
 
     def pause(self, pause: Pause) -> None:
         """How the next thing follows."""
+        self.walker.emit(pause)
         if pause.kind == "at-once":
             self.at_once = True
         elif pause.kind == "within" and pause.duration and pause.duration.hi is not None:
@@ -299,7 +321,7 @@ class Act:
 
     def say(self, rule: str, clause: object, message: str, hint: str, labels: tuple[Label, ...] = ()) -> None:
         span = clause.span  # type: ignore[attr-defined]  # always a clause
-        self.walker.flow.findings.append(Diagnostic(rule, "error", span, message, hint, labels))
+        self.walker.tell(Diagnostic(rule, "error", span, message, hint, labels))
 
 
 def _only_pauses(reads: tuple[Read, ...]) -> bool:

@@ -16,6 +16,8 @@ from tamis.source import Span
 from tamis.typed import TYPE_CHECKING, Literal
 
 if TYPE_CHECKING:
+    from collections.abc import Sequence
+
     from tamis.kitchen.equipment import Station
     from tamis.kitchen.food import Show
     from tamis.kitchen.goods import Goods
@@ -91,16 +93,18 @@ class Batch:
 
     `last` is the action that worked on it last, `origin` how it came to be open, `home` where it lies open, `left` how
     much of it a share has not yet taken, `shared` whether one has, `taken_at` where the last of it went, `rest_of` the
-    use whose written measure it is the rest of, `measure` how much it is as the text or its recipe says.
+    use whose written measure it is the rest of, `measure` how much it is as the text or its recipe says, `number` how
+    many batches began before it.
     """
 
     __slots__ = (
-        "_label", "early", "foods", "home", "keys", "last", "left", "mass", "measure", "names", "on_heat", "origin",
-        "pieces", "product", "products", "rest_of", "shared", "span", "station", "taken_at",
+        "_label", "early", "foods", "home", "keys", "last", "left", "mass", "measure", "names", "number", "on_heat",
+        "origin", "pieces", "product", "products", "rest_of", "shared", "span", "station", "taken_at",
     )  # fmt: skip
 
-    def __init__(self, origin: Origin = "present") -> None:
+    def __init__(self, origin: Origin, number: int) -> None:
         self.origin: Origin = origin
+        self.number = number
         self.names: Pile[tuple[str, ...]] = Pile()
         self._label: tuple[str, ...] = ()
         self.foods: Pile[Food] = Pile()
@@ -152,17 +156,17 @@ class Batch:
         if self.home:
             self.home.share(self)
 
-    def remove(self, words: tuple[str, ...], kitchen: Kitchen) -> bool:
-        """Food that is fished out or thrown away leaves; tells whether any was found."""
+    def remove(self, words: tuple[str, ...], kitchen: Kitchen) -> list[Food]:
+        """Food that is fished out or thrown away leaves; tells what was found."""
         if not self.keys.has([*answering(words, kitchen), *of_kind(words, kitchen)]):
-            return False
+            return []
         gone = [food for food in self.foods if matches_food(words, food, kitchen)]
         gone = gone or [food for food in self.foods if is_of_kind(words, food, kitchen)]
         if gone:
             self.hold([food for food in self.foods if food not in gone])
         for food in gone:
             self.mass = minus(self.mass, food.mass)
-        return bool(gone)
+        return gone
 
     @property
     def label(self) -> tuple[str, ...]:
@@ -171,7 +175,7 @@ class Batch:
             return self._label
         return next((food.words for food in self.foods), ("batch",))
 
-    def hold(self, foods: list[Food]) -> None:
+    def hold(self, foods: Sequence[Food]) -> None:
         """These foods and no others are in it."""
         self.foods = Pile(foods)
         self.keys = Keys()

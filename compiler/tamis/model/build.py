@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from tamis.diagnostics import Diagnostic
 from tamis.model.flow import Flow
+from tamis.model.history import history_of
 from tamis.model.mass import NOTHING
 from tamis.model.recipe import Recipe, Supply
 from tamis.typed import TYPE_CHECKING
@@ -28,17 +29,20 @@ def build(reading: Reading, kitchen: Kitchen, used: Mapping[str, Supply]) -> tup
         else product
         for product in flow.products
     )
+    actions = tuple([flow.actions[at] for at in range(len(flow.actions))])
+    ends = [flow.component_batches[at] for at in range(len(reading.components))]
     recipe = Recipe(
         stem=reading.document.source.stem,
         header=reading.header,
         headnote=reading.headnote,
         components=tuple(flow.components[at] for at in range(len(reading.components))),
-        actions=tuple(flow.actions[at] for at in sorted(flow.actions)),
+        actions=actions,
         uses=tuple(flow.uses),
         products=products,
         takings=tuple(flow.takings),
         dish=dish,
-        history=flow.history.close([flow.component_batches[at] for at in range(len(reading.components))]),
+        history=history_of(flow.log, actions, flow.begun, ends),
+        log=tuple(flow.log),
         language=kitchen.language,
     )
     return recipe, findings

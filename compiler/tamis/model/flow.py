@@ -6,14 +6,14 @@ circle. What every component makes, names or leaves behind is registered here.
 
 from __future__ import annotations
 
-from tamis.diagnostics import Diagnostic, Label
+from tamis.diagnostics import Diagnostic
 from tamis.model.batch import Batch, Food
 from tamis.model.called import Index
-from tamis.model.history import Ledger
 from tamis.model.opened import WHOLE, Shelf
 from tamis.model.percent import Flour
 from tamis.model.pile import Pile
 from tamis.model.recipe import Action, Component, Product, Supply, Taking, Use
+from tamis.model.state import State
 from tamis.model.words import plain
 from tamis.quantity.nouns import nouns
 from tamis.reading.clauses import Naming, Reference
@@ -26,7 +26,9 @@ if TYPE_CHECKING:
 
     from tamis.kitchen.equipment import Station
     from tamis.kitchen.house import Kitchen
+    from tamis.model.batch import Origin
     from tamis.model.called import Key
+    from tamis.model.effects import Entry
     from tamis.quantity.amount import Amount
     from tamis.reading.reading import Reading
 
@@ -39,9 +41,9 @@ class Flow:
     """Everything that components share while they are worked through."""
 
     __slots__ = (
-        "_last_named", "actions", "batches", "byproducts", "component_batches", "component_names", "components",
-        "doing", "findings", "first_action", "flour", "history", "homes", "index", "kitchen", "last_waits", "made",
-        "name_homes", "named", "parted",
+        "_last_named", "_told", "actions", "batches", "begun", "byproducts", "component_batches", "component_names",
+        "components", "doing", "findings", "first_action", "flour", "gave", "homes", "index", "kitchen", "last_waits",
+        "log", "made", "name_homes", "named", "parted",
         "products", "reading", "station_ready", "station_temperature", "supplies", "takings", "tool_ready",
         "unknown", "used", "used_by_name", "uses", "uses_in", "uses_of",
     )  # fmt: skip
@@ -75,7 +77,10 @@ class Flow:
         self.byproducts = Shelf()
         self.made = Shelf()
         self.parted = Shelf()
-        self.history = Ledger()
+        self.begun: list[Batch] = []
+        self.log: list[Entry] = []
+        self.gave: dict[int, int] = {}  # by use, the entry by which it went in
+        self._told: dict[tuple[str, ...], list[tuple[Batch, int]]] = {}
         self.supplies: dict[str, Batch] = {}
         self.doing: list[int] = []
         self.tool_ready: dict[str, int] = {}
@@ -107,18 +112,18 @@ class Flow:
         for at in range(len(self.reading.components)):
             self.make(at, None)
 
-    def make(self, at: int, wanted_by: int | None) -> Batch | None:
-        """The batch of a component, made now if it is not yet; None for one without food, or within a circle."""
+    def make(self, at: int, wanted_by: State | None) -> Batch | None:
+        """The batch of a component, made now if it is not yet; None for one without food."""
         from tamis.model.walker import Walker
 
         if at in self.component_batches:
             return self.component_batches[at]
-        if at in self.doing:
-            self._circle(at)
-            return self._stand_in(at)
-        if len(self.doing) >= _DEEPEST:
-            self._too_deep(at)
-            return self._stand_in(at)
+        if wanted_by and at in self.doing:
+            self._circle(at, wanted_by)
+            return self._stand_in(at, wanted_by)
+        if wanted_by and len(self.doing) >= _DEEPEST:
+            self._too_deep(at, wanted_by)
+            return self._stand_in(at, wanted_by)
         self.doing.append(at)
         batch = Walker(self, at).walk()
         self.doing.pop()
@@ -127,35 +132,34 @@ class Flow:
             self.made.put(batch, len(self.made))
         return batch
 
-    def make_named(self, words: tuple[str, ...], wanted_by: int) -> None:
+    def make_named(self, words: tuple[str, ...], wanted_by: State) -> None:
         """Make the component that names or leaves something so called, if it stands further down."""
         home = self.name_homes.get(words)
-        if home is not None and home != wanted_by and home not in self.doing:
+        if home is not None and home != wanted_by.component and home not in self.doing:
             self.make(home, wanted_by)
 
-    def _too_deep(self, at: int) -> None:
+    def _too_deep(self, at: int, wanted_by: State) -> None:
         component = self.reading.components[at]
         if not any(finding.rule == "flow-depth" for finding in self.findings):
             message = f"“{component.name}” is wanted before it is made, {_DEEPEST} components deep"
             hint = "write what is made before what uses it"
-            self._say("flow-depth", component.heading or Span(0, 0), message, hint)
+            wanted_by.tell(Diagnostic("flow-depth", "error", component.heading or Span(0, 0), message, hint))
 
-    def _stand_in(self, at: int) -> Batch:
+    def _stand_in(self, at: int, wanted_by: State) -> Batch:
         """Something that answers to the name of a component that cannot be made: the circle is told once."""
-        batch = Batch("component")
-        batch.call(self.component_names[at])
+        batch = wanted_by.part("stand-in", "component")
+        wanted_by.name(batch, self.component_names[at])
         return batch
 
-    def _circle(self, at: int) -> None:
+    def _circle(self, at: int, wanted_by: State) -> None:
         component = self.reading.components[at]
         ring = [self.reading.components[n].name for n in self.doing[self.doing.index(at) :]]
         path = " → ".join(f"“{name}”" for name in (*ring, component.name))
         message = f"these components need each other in a circle: {path}"
         span = component.heading or Span(0, 0)
         if not any(finding.rule == "flow-circle" for finding in self.findings):
-            self.findings.append(
-                Diagnostic("flow-circle", "error", span, message, "one of them must be made without the other")
-            )
+            hint = "one of them must be made without the other"
+            wanted_by.tell(Diagnostic("flow-circle", "error", span, message, hint))
 
     def ready(self, equipment: str) -> int | None:
         """The action that made a piece of equipment ready: the jars are the jam jars that were sterilised."""
@@ -219,19 +223,39 @@ class Flow:
         """All of them."""
         return [batch for batch in self.parted if batch.shared and batch.left > 0]
 
-    def supply_batch(self, stem: str, supply: Supply) -> Batch:
+    def supply_batch(self, stem: str, supply: Supply, wanted_by: State) -> Batch:
         """The dish of a used recipe, as a batch to take from."""
         if stem not in self.supplies:
-            batch = Batch("used-recipe")
-            batch.call(plain(supply.title, self.kitchen.language))
-            batch.call(plain(stem.replace("-", " "), self.kitchen.language))
-            batch.mass, batch.measure = supply.mass, supply.measure
+            batch = wanted_by.part("used-recipe", "used-recipe", mass=supply.mass)
+            for name in (supply.title, stem.replace("-", " ")):
+                wanted_by.name(batch, plain(name, self.kitchen.language))
+            batch.measure = supply.measure
             span = self.reading.header.span("uses")
             product = Product(supply.title, (supply.title,), "used-recipe", -1, None, span, recipe=stem)
-            self.register(batch, product)
-            self.products[-1] = self.products[-1]._replace(mass=supply.mass)
+            wanted_by.close(batch, product, opened=False)
             self.supplies[stem] = batch
         return self.supplies[stem]
+
+    def new_batch(self, origin: Origin) -> Batch:
+        """A batch with the next number."""
+        batch = Batch(origin, len(self.begun))
+        self.begun.append(batch)
+        return batch
+
+    def told(self, words: tuple[str, ...], batch: Batch, entry: int) -> None:
+        """Remember where a batch was named."""
+        self._told.setdefault(words, []).append((batch, entry))
+        if len(words) > 1:
+            self._told.setdefault(words[-1:], []).append((batch, entry))
+
+    def named_at(self, words: tuple[str, ...], batch: Batch) -> int:
+        """The entry that gave a batch this name, or what went into it; -1 where that cannot be told for certain."""
+        found = self._told.get(words, ())
+        own = next((entry for other, entry in reversed(found) if other is batch), -1)
+        if own >= 0 or not batch.is_named(words):
+            return own
+        whole = [entry for other, entry in found if words in other.names.own()]
+        return whole[0] if len(whole) == 1 else -1
 
     def close(self) -> None:
         """Say what was named and never used, and what a share left over."""
@@ -251,5 +275,7 @@ class Flow:
                     f"use {example(self.kitchen.language, 'the_rest', name=product.name.lower())}, or all of it here",
                 )
 
-    def _say(self, rule: str, span: Span, message: str, hint: str, labels: tuple[Label, ...] = ()) -> None:
-        self.findings.append(Diagnostic(rule, "error", span, message, hint, labels))
+    def _say(self, rule: str, span: Span, message: str, hint: str) -> None:
+        end = State(self, -1)
+        end.at(-1, span, span, -1)
+        end.tell(Diagnostic(rule, "error", span, message, hint))

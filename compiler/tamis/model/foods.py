@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from fractions import Fraction
 
-from tamis.model.batch import Batch, Food
+from tamis.model.batch import Food
+from tamis.model.effects import Weighs
 from tamis.model.mass import ONE, cold_water, mass_of, times
 from tamis.model.percent import as_weighed, weigh
 from tamis.model.recipe import Mass, Use
@@ -21,10 +22,7 @@ if TYPE_CHECKING:
 
 
 def put_in(act: Act, food: Ingredient) -> None:
-    """An ingredient goes in, unless it is for a purpose; the rest of a shared measure stays open.
-
-    The history tells into which batch, and which batches it opened.
-    """
+    """An ingredient goes in, unless it is for a purpose; the rest of a shared measure stays open."""
     walker, flow = act.walker, act.walker.flow
     counted = _counted_before(flow, food) if food.definite else None
     same = None
@@ -38,7 +36,6 @@ def put_in(act: Act, food: Ingredient) -> None:
     factor = act.repeats
     mass = times(whole, fraction * factor if share else factor)
     aside = bool(food.purpose)
-    note = flow.history.note
     index = len(flow.uses)
     in_batch = not aside and not food.optional
     flow.uses.append(Use(food, act.number, walker.component, factor, fraction, same, in_batch, mass, computed))
@@ -48,27 +45,20 @@ def put_in(act: Act, food: Ingredient) -> None:
     flow.uses_in.setdefault(walker.component, set()).update(words)
     if aside:
         act.cold_water += cold_water(food, flow.kitchen)
-    if aside and walker.present:
-        note("aside", act.number, walker.present, use=index)
+        walker.set_by(index)
+    if computed and food.percent:
+        walker.emit(Weighs(index, food.percent.of, computed))
     separated = any(word in food.preparation for word in model_words(flow.kitchen.language).separated)
     if separated and food.goods and food.goods.parts:
         _separate(act, food, index)
         return
     if aside:
         return
-    if walker.present is None:
-        walker.present = Batch()
-    there = Food.of(index, food, mass, flow.kitchen)
-    walker.present.add(there)
-    note("food", act.number, walker.present, use=index, goods=there.goods)
+    walker.give(walker.present or walker.begin(), Food.of(index, food, mass, flow.kitchen))
     if share and fraction < 1:
-        rest = Batch("share")
-        rest.add(Food.of(index, food, times(whole, 1 - fraction), flow.kitchen))
-        rest.left, rest.shared, rest.rest_of = 1 - fraction, True, index
-        rest.last, rest.span = None, food.clause.span
-        flow.index.enter(rest, rest.keys)
-        walker.open.open(rest)
-        note("food", act.number, rest, use=index, goods=there.goods)
+        there = Food.of(index, food, times(whole, 1 - fraction), flow.kitchen)
+        rest = walker.part("rest", "share", [there], there.mass, left=1 - fraction)
+        rest.rest_of, rest.span = index, food.clause.span
 
 
 def _counted_before(flow: Flow, food: Ingredient) -> int | None:
@@ -106,9 +96,8 @@ def _separate(act: Act, food: Ingredient, use: int) -> None:
         goods = act.walker.flow.kitchen.larder.get(part.id)
         if goods is None:
             continue
-        batch = Batch()
         mass = Mass(part.lo * count, part.hi * count)
-        batch.add(Food.known_as(use, plain(goods.name, act.walker.flow.kitchen.language), goods, mass))
+        there = Food.known_as(use, plain(goods.name, act.walker.flow.kitchen.language), goods, mass)
+        batch = act.walker.part("separated", "present", [there], mass)
         batch.last = act.number
         act.walker.put_aside(batch, "part", goods.name, food.clause.span)
-        act.walker.flow.history.note("food", act.number, batch, use=use, goods=goods.id)

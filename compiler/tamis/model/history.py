@@ -1,19 +1,23 @@
 """What happened to every batch, in the order in which it happened.
 
 Products and takings tell who uses what, but not when: whether the marinade was poured off before the chicken was
-cooked or after it. What must be traced through the flow (hazards, allergens) needs the order, so it is written down
-while the clauses act, one entry a happening. Batches are numbered in the order in which they are first spoken of.
+cooked or after it. What must be traced through the flow (hazards, allergens) needs the order, which the log has: this
+is the part of it that happens to batches.
 """
 
 from __future__ import annotations
 
-from tamis.record import NamedTuple
+from tamis.model.effects import Gives, Parts, Takes
+from tamis.reading.clauses import Ingredient
+from tamis.record import NamedTuple, made
 from tamis.typed import TYPE_CHECKING, Literal
 
 if TYPE_CHECKING:
     from collections.abc import Sequence
 
     from tamis.model.batch import Batch
+    from tamis.model.effects import Entry
+    from tamis.model.recipe import Action
 
 Kind = Literal["food", "aside", "batch", "by-product", "clause"]
 
@@ -44,34 +48,36 @@ class History(NamedTuple):
     components: tuple[int, ...] = ()
 
 
-class Ledger:
-    """The history while it is written: happenings still point at the batches themselves."""
+def history_of(
+    log: Sequence[Entry], actions: Sequence[Action], batches: Sequence[Batch], components: Sequence[Batch | None]
+) -> History:
+    """The history that a log tells; `components` are the batches that the components ended with."""
+    found: list[Happening] = []
+    before = batch = read = -1  # the clause whose entries are being read, and the batch in hand after it
+    for _, action, _, _, _, at, effect, after, _ in log:
+        ends = read >= 0 and batch >= 0 and (at != read or action != before)
+        if ends and type(actions[before].reads[read]) is not Ingredient:
+            found.append(made(Happening, ("clause", before, batch, -1, -1, "", read)))
+        if type(effect) in _HAPPENS:
+            found += _happenings(effect, action)  # type: ignore[arg-type]  # one of these
+        before, read, batch = action, at, after
+    products = tuple([-1 if batch.product is None else batch.product for batch in batches])
+    return History(tuple(found), products, tuple([-1 if batch is None else batch.number for batch in components]))
 
-    __slots__ = ("_happenings", "_numbers")
 
-    def __init__(self) -> None:
-        self._happenings: list[Happening] = []
-        self._numbers: dict[Batch, int] = {}
+_HAPPENS = frozenset((Gives, Takes, Parts))
 
-    def note(
-        self,
-        kind: Kind,
-        action: int,
-        batch: Batch,
-        other: Batch | None = None,
-        use: int = -1,
-        goods: str = "",
-        read: int = -1,
-    ) -> None:
-        """Write one happening down."""
-        against = -1 if other is None else self._number(other)
-        self._happenings.append(Happening(kind, action, self._number(batch), against, use, goods, read))
 
-    def _number(self, batch: Batch) -> int:
-        return self._numbers.setdefault(batch, len(self._numbers))
-
-    def close(self, components: Sequence[Batch | None]) -> History:
-        """The finished history; `components` are the batches that the components ended with."""
-        ends = tuple(-1 if batch is None else self._number(batch) for batch in components)
-        products = tuple(-1 if batch.product is None else batch.product for batch in self._numbers)
-        return History(tuple(self._happenings), products, ends)
+def _happenings(effect: Gives | Takes | Parts, action: int) -> list[Happening]:
+    """What happens to batches by an effect."""
+    if isinstance(effect, Gives):
+        if effect.food is not None:
+            return [made(Happening, ("food", action, effect.batch, -1, effect.use, effect.food.goods, -1))]
+        return [made(Happening, ("aside", action, effect.batch, -1, effect.use, "", -1))] if effect.batch >= 0 else []
+    if isinstance(effect, Takes):
+        return [made(Happening, ("batch", action, effect.into, effect.source, -1, "", -1))]
+    if effect.kind == "by-product" and effect.source >= 0:
+        return [made(Happening, ("by-product", action, effect.batch, effect.source, -1, "", -1))]
+    if effect.kind == "by-product":
+        return []
+    return [Happening("food", action, effect.batch, use=food.use, goods=food.goods) for food in effect.foods]

@@ -22,20 +22,23 @@ if TYPE_CHECKING:
     from tamis.kitchen.equipment import Equipment
     from tamis.model.batch import Batch
     from tamis.model.called import Key
-    from tamis.model.flow import Flow
+    from tamis.model.effects import Rule
     from tamis.model.walker import Walker
     from tamis.reading.clauses import Reference, Share
 
 
 class Meaning(NamedTuple):
     """What a reference means: a batch (the present one or another), or equipment. `also` are other hits,
-    `unborne` the words of the name that nothing there bears out: *resting* of the pan juices."""
+    `unborne` the words of the name that nothing there bears out: *resting* of the pan juices. `rule` is how it was
+    found, by which `words`."""
 
     batch: Batch | None = None
     present: bool = False
     equipment: Equipment | None = None
     also: tuple[Batch, ...] = ()
     unborne: tuple[str, ...] = ()
+    rule: Rule = "named"
+    words: tuple[str, ...] = ()
 
 
 def look_up(walker: Walker, reference: Reference) -> Meaning | None:
@@ -47,7 +50,7 @@ def look_up(walker: Walker, reference: Reference) -> Meaning | None:
     cupboard = walker.flow.kitchen.cupboard
     tool = cupboard.find(words) or cupboard.find(reference.name.split())
     if tool:
-        return Meaning(equipment=tool.item)
+        return Meaning(equipment=tool.item, rule="equipment", words=words)
     for start in range(1, len(words)):
         found = _food(walker, words[start:], reference.share)
         if found:
@@ -59,7 +62,7 @@ def look_up(walker: Walker, reference: Reference) -> Meaning | None:
     if found is None and words and words[-1] in tables(walker.flow.kitchen.language).made:
         return _made_of(walker, words[:-1], reference.share)
     if found is None and walker.present and words and words in _own_names(walker):
-        return Meaning(walker.present, present=True)
+        return Meaning(walker.present, present=True, rule="own-name", words=words)
     return found
 
 
@@ -77,8 +80,8 @@ def _made_of(walker: Walker, words: tuple[str, ...], share: Share | None) -> Mea
         if found:
             return found
     if words and len(walker.open) == 1:  # the dry ingredients
-        return Meaning(next(iter(walker.open)))
-    return Meaning(walker.present, present=True) if walker.present and not words else None
+        return Meaning(next(iter(walker.open)), rule="only-open", words=words)
+    return Meaning(walker.present, present=True, rule="in-hand") if walker.present and not words else None
 
 
 def _in_pieces(walker: Walker, words: tuple[str, ...]) -> Meaning | None:
@@ -89,7 +92,9 @@ def _in_pieces(walker: Walker, words: tuple[str, ...]) -> Meaning | None:
     one = nouns(flow.kitchen.language).singular
     for tier in (walker.open, flow.named, flow.made):
         divided = tier.called([("pieces", words[-1])], flow.index)
-        found = _one([batch for batch in divided if batch.pieces and one(batch.pieces[1]) == words[-1]], words)
+        found = _one(
+            [batch for batch in divided if batch.pieces and one(batch.pieces[1]) == words[-1]], words, "pieces"
+        )
         if found:
             return found
     return None
@@ -100,9 +105,9 @@ def _of_kind(walker: Walker, words: tuple[str, ...]) -> Meaning | None:
     flow, kitchen = walker.flow, walker.flow.kitchen
     keys = of_kind(words, kitchen)
     if walker.present and walker.present.keys.has(keys):
-        return Meaning(walker.present, present=True)
+        return Meaning(walker.present, present=True, rule="kind", words=words)
     for tier in (walker.open, flow.named, flow.byproducts, flow.made):
-        found = _one(tier.called(keys, flow.index), words)
+        found = _one(tier.called(keys, flow.index), words, "kind")
         if found:
             return found
     return None
@@ -111,7 +116,7 @@ def _of_kind(walker: Walker, words: tuple[str, ...]) -> Meaning | None:
 def _tool_at_hand(walker: Walker, words: tuple[str, ...]) -> Meaning | None:
     """*The beans*, where the component has used baking beans."""
     tool = walker.tool_called(words[0]) if len(words) == 1 else None
-    return Meaning(equipment=tool.equipment) if tool else None
+    return Meaning(equipment=tool.equipment, rule="equipment-here", words=words) if tool else None
 
 
 def _food(walker: Walker, words: tuple[str, ...], share: Share | None) -> Meaning | None:
@@ -126,10 +131,11 @@ def _food(walker: Walker, words: tuple[str, ...], share: Share | None) -> Meanin
         else:
             left = [*opened, *flow.all_shared()]
         if left:
-            return _one(list(dict.fromkeys(left)), words)  # one that is named here is found in both places
+            both = list(dict.fromkeys(left))  # one that is named here is found in both places
+            return _one(both, words, "share-left")
     if not words:
         return None
-    flow.make_named(words, walker.component)
+    flow.make_named(words, walker)
     return _called_so(walker, words) or _answering(walker, words)
 
 
@@ -138,12 +144,12 @@ def _called_so(walker: Walker, words: tuple[str, ...]) -> Meaning | None:
     flow = walker.flow
     keys = called_so(words)
     if walker.present and walker.present.keys.has(keys):
-        return Meaning(walker.present, present=True)
+        return Meaning(walker.present, present=True, words=words)
     for tier in (walker.open, flow.named, flow.byproducts):
         found = _one(tier.called(keys, flow.index), words)
         if found:
             return found if tier is walker.open else _or_component(walker, words, found)
-    return _component(walker, words) or _supply(flow, words)
+    return _component(walker, words) or _supply(walker, words)
 
 
 def _or_component(walker: Walker, words: tuple[str, ...], found: Meaning) -> Meaning:
@@ -167,7 +173,7 @@ def _answering(walker: Walker, words: tuple[str, ...]) -> Meaning | None:
     flow = walker.flow
     keys = answering(words, flow.kitchen)
     if walker.present and walker.present.keys.has(keys):
-        return Meaning(walker.present, present=True)
+        return Meaning(walker.present, present=True, words=words)
     for tier in (walker.open, flow.named, flow.byproducts):
         found = _one(tier.called(keys, flow.index), words)
         if found:
@@ -175,7 +181,7 @@ def _answering(walker: Walker, words: tuple[str, ...]) -> Meaning | None:
     return _like_component(walker, words, keys)
 
 
-def _one(batches: Sequence[Batch], words: tuple[str, ...]) -> Meaning | None:
+def _one(batches: Sequence[Batch], words: tuple[str, ...], rule: Rule = "named") -> Meaning | None:
     """One of the batches that answer: what is left before what is gone, a batch so called before one that holds it."""
     if not batches:
         return None
@@ -185,7 +191,7 @@ def _one(batches: Sequence[Batch], words: tuple[str, ...]) -> Meaning | None:
     chosen = there or list(batches)
     if len(chosen) > 1:
         chosen = [batch for batch in chosen if batch.is_named(words)] or chosen
-    return Meaning(chosen[0], also=tuple(chosen[1:]))
+    return Meaning(chosen[0], also=tuple(chosen[1:]), rule=rule, words=words)
 
 
 def _component(walker: Walker, words: tuple[str, ...]) -> Meaning | None:
@@ -193,7 +199,7 @@ def _component(walker: Walker, words: tuple[str, ...]) -> Meaning | None:
     flow = walker.flow
     homes = flow.homes.get(words, ())
     named = [at for at in homes if at != walker.component and words == flow.component_names[at]]
-    return _one([batch for batch in (flow.make(at, walker.component) for at in named) if batch], words)
+    return _one([batch for batch in (flow.make(at, walker) for at in named) if batch], words)
 
 
 def _like_component(walker: Walker, words: tuple[str, ...], keys: Sequence[Key]) -> Meaning | None:
@@ -201,15 +207,18 @@ def _like_component(walker: Walker, words: tuple[str, ...], keys: Sequence[Key])
     flow = walker.flow
     homes = flow.homes.get(words, ())
     like = [at for at in homes if at != walker.component and flow.component_names[at][-1:] == words]
-    batches = [batch for batch in (flow.make(at, walker.component) for at in like) if batch]
+    batches = [batch for batch in (flow.make(at, walker) for at in like) if batch]
     if not batches:
         batches = flow.made.called(keys, flow.index)
     return _one(batches, words)
 
 
-def _supply(flow: Flow, words: tuple[str, ...]) -> Meaning | None:
+def _supply(walker: Walker, words: tuple[str, ...]) -> Meaning | None:
+    flow = walker.flow
     stem = flow.used_by_name.get(words) if flow.used else None
-    return None if stem is None else Meaning(flow.supply_batch(stem, flow.used[stem]))
+    if stem is None:
+        return None
+    return Meaning(flow.supply_batch(stem, flow.used[stem], walker), rule="used-recipe", words=words)
 
 
 def nearest_name(walker: Walker, reference: Reference) -> str | None:

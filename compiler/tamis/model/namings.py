@@ -5,7 +5,7 @@ from __future__ import annotations
 from fractions import Fraction
 
 from tamis.model.batch import Batch, answering
-from tamis.model.mass import NOTHING, minus
+from tamis.model.mass import NOTHING
 from tamis.model.recipe import Mass, Product
 from tamis.model.words import plain
 from tamis.quantity.amount import Amount
@@ -32,11 +32,11 @@ def name_batch(act: Act, naming: Naming) -> None:
     if naming.kind == "as" and _names_coating(act):
         _keep_coating(act, naming, walker.present)
         return
-    batch, walker.present = walker.present, None
+    batch = walker.present
     act.link(batch)
     batch.last = act.number
     if naming.kind == "as":
-        batch.call(plain(naming.name, act.walker.flow.kitchen.language))
+        walker.name(batch, plain(naming.name, act.walker.flow.kitchen.language))
         walker.put_aside(batch, "named", naming.name, span)
     else:
         walker.put_aside(batch, "set-aside", "", span)
@@ -57,51 +57,45 @@ def _names_coating(act: Act) -> bool:
 
 def _keep_coating(act: Act, naming: Naming, coated: Batch) -> None:
     """The foods of the line are left behind under their name; some of them, counted as all, is on what they coat."""
-    walker, batch = act.walker, Batch("by-product")
-    for food in coated.foods:
-        if food.use in act.uses:
-            batch.add(food._replace(mass=NOTHING))
-            walker.flow.history.note("food", act.number, batch, use=food.use, goods=food.goods)
-    batch.call(plain(naming.name, walker.flow.kitchen.language))
+    walker = act.walker
+    foods = [food._replace(mass=NOTHING) for food in coated.foods if food.use in act.uses]
+    batch = walker.part("coating", "by-product", foods, source=coated)
+    walker.name(batch, plain(naming.name, walker.flow.kitchen.language))
     batch.last, batch.span = act.number, naming.clause.span
     product = Product(naming.name, (naming.name,), "by-product", walker.component, act.number, naming.clause.span)
-    walker.flow.register(batch, product)
+    walker.close(batch, product, opened=False)
 
 
 def _leave(act: Act, naming: Naming) -> None:
     """A by-product parts from the batch as it stands: before the line's time it exists before the wait."""
-    walker = act.walker
-    batch = Batch("by-product")
-    words = plain(naming.name, act.walker.flow.kitchen.language)
-    batch.call(words)
+    walker, source = act.walker, act.walker.present
+    kitchen = walker.flow.kitchen
+    words = plain(naming.name, kitchen.language)
+    foods: list[Food] = []
+    if source and source.keys.has(answering(words, kitchen)):
+        foods = [food for food in source.foods if _same_food(words, food)]
+    weight = grams(naming.measure, kitchen.units) if naming.measure else None
+    mass = Mass(weight.lo, weight.hi) if weight else Mass(unknown=(naming.name,))
+    batch = walker.part("by-product", "by-product", foods, mass, source, less=weight is not None)
+    batch.measure = naming.measure
     batch.last, batch.span = act.number, naming.clause.span
     batch.early = act.before_time and any(isinstance(event, Time) for event in act.read.events)
-    if walker.present:
-        walker.flow.history.note("by-product", act.number, batch, walker.present)
-        kitchen = walker.flow.kitchen
-        if walker.present.keys.has(answering(words, kitchen)):
-            batch.hold([food for food in walker.present.foods if _same_food(words, food)])
-        if batch.foods and naming.measure is None:
-            walker.present.remove(words, kitchen)
-    batch.mass = Mass(unknown=(naming.name,))
-    if naming.measure:
-        batch.measure = naming.measure
-        weight = grams(naming.measure, walker.flow.kitchen.units)
-        batch.mass = Mass(weight.lo, weight.hi) if weight else batch.mass
-        if weight and walker.present:
-            walker.present.mass = minus(walker.present.mass, batch.mass)
+    walker.name(batch, words)
+    if source and foods and naming.measure is None:
+        walker.lose(source, words)
     product = Product(
         naming.name, (naming.name,), "by-product", walker.component, act.number, naming.clause.span, batch.early
     )
-    walker.flow.register(batch, product)
+    walker.close(batch, product, opened=False)
 
 
 def divide(act: Act, division: Division) -> None:
     batch = act.walker.present
+    act.walker.emit(division)
     if batch and division.of_each:
-        batch.pieces = _of_each(act, division, batch)
+        act.walker.split(batch, _of_each(act, division, batch))
     elif batch and division.number:
-        batch.pieces = (division.number, division.noun)
+        act.walker.split(batch, (division.number, division.noun))
         if batch.mass.known and division.number.lo and _is_weighed(act, batch):
             act.piece_mass = Mass(batch.mass.lo / division.number.hi, batch.mass.hi / division.number.lo)
 

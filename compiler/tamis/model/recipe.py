@@ -26,6 +26,7 @@ if TYPE_CHECKING:
 
     from tamis.kitchen.equipment import Station
     from tamis.model.batch import Food
+    from tamis.model.effects import Entry
 
 
 class Mass(NamedTuple):
@@ -211,7 +212,8 @@ class Component(NamedTuple):
 
 class Recipe(NamedTuple):
     """The whole dish. `dish` is the index of the component that no other uses; `headnote` is Markdown; `language` names
-    the folder of `grammar/words/` whose words it is written in."""
+    the folder of `grammar/words/` whose words it is written in. `log` is all that its clauses do, in the order in which
+    they act; `history` is what of it happened to the batches."""
 
     stem: str
     header: Header
@@ -224,6 +226,7 @@ class Recipe(NamedTuple):
     language: str
     dish: int | None = None
     history: History = History()
+    log: tuple[Entry, ...] = ()
 
     @property
     def title(self) -> str:

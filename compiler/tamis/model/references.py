@@ -6,8 +6,10 @@ from fractions import Fraction
 
 from tamis.diagnostics import Label
 from tamis.model.batch import Batch, answering
+from tamis.model.effects import Why
 from tamis.model.lookup import Meaning, look_up, nearest_name
 from tamis.model.mass import times
+from tamis.model.reasons import refers, why_meant
 from tamis.model.recipe import Taking
 from tamis.model.shares import part_of
 from tamis.model.words import model_words, plain
@@ -22,6 +24,7 @@ if TYPE_CHECKING:
     from tamis.model.act import Act
 
 
+TAKES_OVER = Why("takes-over")
 _MOST_GUESSED = 100
 """Whoever misspells more names than this has misspelt none: each is compared with all the names in reach."""
 
@@ -40,6 +43,7 @@ def refer(act: Act, reference: Reference) -> None:
     if meaning is None:
         _unknown(act, reference)
         return
+    act.walker.emit(refers(meaning), why_meant(act.walker, meaning))
     if meaning.equipment:
         act.name_tool(reference, meaning.equipment)
         return
@@ -82,17 +86,16 @@ def _one_of_several(act: Act, reference: Reference) -> Reference:
 def _of_the_present(act: Act, reference: Reference, batch: Batch, removes: bool) -> None:
     words = plain(reference.name, act.walker.flow.kitchen.language)
     if removes:
-        found = not batch.is_named(words) and batch.remove(words, act.walker.flow.kitchen)
+        found = not batch.is_named(words) and act.walker.lose(batch, words)
         if not found and reference.share is None and batch.foods:
-            act.walker.present = None
+            act.walker.discard(batch, reference.clause.span)
         return
     if reference.share is None or reference.share.kind in ("all", "rest"):
         return
     act.link(batch)
     batch.last = batch.last if batch.last is not None else act.number
     act.walker.put_aside(batch, "share", reference.name, reference.clause.span)
-    act.walker.present = None
-    _take(act, reference, batch, Batch())
+    _take(act, reference, batch)
 
 
 def _of_another(act: Act, reference: Reference, batch: Batch, removes: bool) -> None:
@@ -100,28 +103,26 @@ def _of_another(act: Act, reference: Reference, batch: Batch, removes: bool) -> 
     walker = act.walker
     if removes and reference.share and reference.share.kind == "but" and reference.share.measure:
         kept = Share("measure", measure=reference.share.measure)  # *pour off all but 1 tbsp*: that stays
-        _take(act, reference._replace(share=kept), batch, walker.present or Batch())
-        batch.left, batch.taken_at = Fraction(0), reference.clause.span
-        walker.open.drop(batch)
+        _take(act, reference._replace(share=kept), batch)
+        walker.discard(batch, reference.clause.span)
         act.joined = True
         return
     if removes:
         act.link(batch)
-        batch.left, batch.taken_at = Fraction(0), reference.clause.span
-        walker.open.drop(batch)
+        walker.discard(batch, reference.clause.span)
         return
     adds = act.verb is not None and act.verb.adds
     takes_over = act.fresh and not act.joined and not reference.preposition and not adds
     if takes_over and walker.present is not None:
-        old, walker.present = walker.present, None
+        old = walker.present
         at = walker.flow.actions[old.last].span if old.last is not None else reference.clause.span
-        walker.put_aside(old, "left", "", at)
-    _take(act, reference, batch, walker.present or Batch())
+        walker.put_aside(old, "left", "", at, TAKES_OVER)
+    _take(act, reference, batch)
     act.joined = True
 
 
-def _take(act: Act, reference: Reference, batch: Batch, into: Batch) -> None:
-    """A batch, or a share of it, goes into another, which is the present one from now on."""
+def _take(act: Act, reference: Reference, batch: Batch) -> None:
+    """A batch, or a share of it, goes into the present one."""
     walker, flow = act.walker, act.walker.flow
     if walker.present is None and not act.joined:
         act.carried = batch
@@ -134,40 +135,30 @@ def _take(act: Act, reference: Reference, batch: Batch, into: Batch) -> None:
         _too_much(act, reference, batch)
         fraction = batch.left
     whole = fraction is not None and fraction >= batch.left
+    taken = use = -1
     if batch.rest_of is not None:
-        _rest_of_measure(act, batch, fraction if fraction is not None else batch.left)
+        use = _rest_of_measure(act, batch, fraction if fraction is not None else batch.left)
     elif batch.product is not None:
         taking = Taking(
             batch.product, act.number, reference.clause.span, fraction, rest or whole, reference.clause.text
         )
-        act.takings.append(len(flow.takings))
+        taken = len(flow.takings)
+        act.takings.append(taken)
         flow.takings.append(taking)
     scale = fraction / batch.left if batch.rest_of is not None and fraction and batch.left else fraction
-    into.take_in(batch, scale)
-    flow.history.note("batch", act.number, into, batch)
-    into.last = into.last if into.last is not None else None
-    if into.pieces is None and batch.pieces and whole:
-        into.pieces = batch.pieces
-    if not whole:
-        batch.share()
-        flow.part_from(batch)
-    batch.left = Fraction(0) if whole else batch.left - (fraction or 0)
-    batch.taken_at = reference.clause.span
-    if whole:
-        walker.open.drop(batch)
-    walker.present = into
+    walker.take(batch, reference.clause.span, fraction, scale, whole, taken, use)
 
 
-def _rest_of_measure(act: Act, batch: Batch, fraction: Fraction) -> None:
+def _rest_of_measure(act: Act, batch: Batch, fraction: Fraction) -> int:
     """The rest of a measure written before goes in: a use of its own that buys nothing new."""
     flow = act.walker.flow
-    first = flow.uses[batch.rest_of] if batch.rest_of is not None else None
-    if first is None:
-        return
+    assert batch.rest_of is not None
+    first = flow.uses[batch.rest_of]
     mass = times(batch.mass, fraction / batch.left) if batch.left else batch.mass
     use = first._replace(action=act.number, fraction=fraction, rest_of=batch.rest_of, mass=mass)
     act.uses.append(len(flow.uses))
     flow.uses.append(use)
+    return len(flow.uses) - 1
 
 
 def _unknown(act: Act, reference: Reference) -> None:

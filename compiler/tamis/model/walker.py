@@ -14,9 +14,10 @@ from tamis.diagnostics import Diagnostic
 from tamis.model.act import Act
 from tamis.model.apart import closes_its_own
 from tamis.model.batch import Batch, Origin, answering, of_kind
-from tamis.model.mass import ONE, plus, times
-from tamis.model.opened import Opened
+from tamis.model.effects import SAID, Beside, Why
+from tamis.model.mass import NOTHING, ONE, plus, times
 from tamis.model.recipe import Component, Product, StepView, Waiting
+from tamis.model.state import State
 from tamis.model.words import plain
 from tamis.reading.clauses import Ingredient, Meanwhile, Reference, Repeat, Tool, VerbUse
 from tamis.source import Span
@@ -31,20 +32,22 @@ if TYPE_CHECKING:
 Batches = tuple[Fraction, bool]
 
 
-class Walker:
-    """The state of one component while its steps are worked through."""
+MEANWHILE, MEANWHILE_OVER, GOES_BACK = Why("meanwhile"), Why("meanwhile-over"), Why("goes-back")
+APART, APART_OVER, ONLY_ONE_LEFT = Why("apart"), Why("apart-over"), Why("only-one-left")
+COMPONENT_END, HOT_VESSEL = Why("component-end"), Why("hot-vessel")
+
+
+class Walker(State):
+    """One component while its steps are worked through."""
 
     __slots__ = (
-        "_tools_by_noun", "_tools_seen", "at_hand", "component", "flow", "heated", "last_wait", "long_meanwhiles",
-        "new_step", "number", "open", "present", "read", "running", "step_number", "tools", "unread",
+        "_tools_by_noun", "_tools_seen", "at_hand", "heated", "last_wait", "long_meanwhiles",
+        "new_step", "number", "read", "running", "step_number", "tools", "unread",
     )  # fmt: skip
 
     def __init__(self, flow: Flow, component: int) -> None:
-        self.flow = flow
-        self.component = component
+        super().__init__(flow, component)
         self.read = flow.reading.components[component]
-        self.present: Batch | None = None
-        self.open = Opened()
         self.number = flow.first_action[component]
         self.step_number = 0
         self.last_wait: int | None = flow.last_waits.get(component - 1)
@@ -89,13 +92,17 @@ class Walker:
         numbers: list[int] = []
         self.new_step = True
         if beside:
-            before, self.present = self.present, None
+            before = self.present
+            self.at(self.number, step.actions[0].span, step.actions[0].span, -1)
+            self.turn(None, MEANWHILE)
         wait: int | None = None
         batches = (ONE, False)
         for action in step.actions:
             if beside and numbers and before is not None and self._goes_back(action, before):
+                self.at(self.number, action.span, action.span, -1)
                 self._put_down("meanwhile")
-                self.present, beside = before, False
+                self.turn(before, GOES_BACK)
+                beside = False
             alone = not beside and _is_meanwhile(action)
             number, batches = self._action(action, at, beside or alone, alone, batches)
             numbers.append(number)
@@ -105,7 +112,7 @@ class Walker:
             if self.present is not None and len(step.actions) > 1:
                 self.long_meanwhiles.add(self.present)
             self._put_down("meanwhile")
-            self.present = before
+            self.turn(before, MEANWHILE_OVER)
         else:
             self.last_wait = wait
         self._repeat_step(step, numbers)
@@ -128,16 +135,20 @@ class Walker:
     ) -> tuple[int, Batches]:
         number = self.number
         self.number += 1
+        self.at(number, action.span, action.span, -1)
         before: Batch | None = None
         apart = alone or closes_its_own(action.events)
         if apart:
-            before, self.present = self.present, None
+            before = self.present
+            self.turn(None, MEANWHILE if alone else APART)
         act = Act(self, action, number, step, batches)
         if beside:
             self.running.append(number)
             act.beside = self._wait_beside(action, alone)
+            self.emit(Beside(-1 if act.beside is None else act.beside))
         elif self.running:
-            act.after.update(self.running)
+            for earlier in self.running:
+                act.wait_for(earlier, MEANWHILE_OVER)
             for earlier in self.running:
                 self.flow.actions[earlier] = self.flow.actions[earlier]._replace(before=number)
             self.running = []
@@ -148,7 +159,7 @@ class Walker:
         if alone:
             self._put_down("meanwhile")
         if apart:
-            self.present = before
+            self.turn(before, MEANWHILE_OVER if alone else APART_OVER)
         if not alone and not beside and self.flow.actions[number].work.wait:
             self.last_wait = number
         return number, act.batches
@@ -163,6 +174,7 @@ class Walker:
         begins = not here.after and not here.after_start and not here.takings
         if self.at_hand is not None and begins and not vessels and any(use.adds or use.heat for use in uses):
             self.flow.actions[number] = here._replace(after=(self.at_hand,))
+            self.follow(self.at_hand, HOT_VESSEL)
         if any(vessel.station and vessel.station != "oven" for vessel in vessels):
             self.at_hand = number
         elif vessels and not any(use.lifts for use in uses) and self.present is not None:
@@ -197,18 +209,20 @@ class Walker:
             return
         factor = 1 + more[0]
         flow = self.flow
+        again = NOTHING
         for number in numbers:
             action = flow.actions[number]
             flow.actions[number] = action._replace(times=action.times * factor)
             for use in action.uses:
                 once = flow.uses[use]
                 flow.uses[use] = once._replace(times=once.times * factor, mass=times(once.mass, factor))
-                if once.in_batch and self.present is not None:
-                    self.present.mass = plus(self.present.mass, times(once.mass, more[0]))
+                if once.in_batch:
+                    again = plus(again, times(once.mass, more[0]))
             for taking in action.takings:
                 fraction = flow.takings[taking].fraction
                 if fraction is not None and not flow.takings[taking].rest:
                     flow.takings[taking] = flow.takings[taking]._replace(fraction=fraction * factor)
+        self.redo(numbers, more[0], again)
 
     def _repeats_too_early(self, repeat: Repeat) -> None:
         text = repeat.clause.text
@@ -238,7 +252,7 @@ class Walker:
         self._tools_seen = len(self.tools)
         return self._tools_by_noun.get(noun)
 
-    def put_aside(self, batch: Batch, origin: Origin, name: str, span: Span) -> None:
+    def put_aside(self, batch: Batch, origin: Origin, name: str, span: Span, why: Why = SAID) -> None:
         """Close a batch: from now on it is one of the open ones, under its names."""
         batch.origin = origin
         batch.span = span
@@ -247,40 +261,39 @@ class Walker:
         label = name or " ".join(batch.label)
         names = tuple(dict.fromkeys((label, *(" ".join(words) for words in batch.names.own()))))
         product = Product(label, names, kind, self.component, batch.last, span)  # type: ignore[arg-type]  # from the table
-        self.flow.register(batch, product)
-        self.open.open(batch)
+        self.close(batch, product, why=why)
 
     def _put_down(self, origin: Origin) -> None:
         """The batch that a meanwhile worked on stays open."""
         if self.present is not None:
             batch = self.present
             at = self.flow.actions[batch.last].span if batch.last is not None else Span(0, 0)
-            self.put_aside(batch, origin, "", at)
-            self.present = None
+            self.put_aside(batch, origin, "", at, MEANWHILE_OVER)
 
     def _finish(self) -> Batch | None:
         """The component's end: the present batch gets the heading's name; nothing else may be open."""
+        where = self.read.heading or self.flow.reading.header.span("title")
+        self.at(self.number - 1, where, where, -1)
         if self.present is None:
             closed = [
                 batch for batch in self.open if batch.origin in ("named", "set-aside", "meanwhile") and batch.left == 1
             ]
             if len(closed) == 1:
-                self.present = closed[0]
-                self.open.drop(closed[0])
+                self.turn(closed[0], ONLY_ONE_LEFT)
         for left in self.open:
             self._still_open(left)
         if self.present is None:
             return None
         batch = self.present
         name = self.read.name
-        batch.call(plain(name, self.flow.kitchen.language))
+        self.name(batch, plain(name, self.flow.kitchen.language), COMPONENT_END)
         names = tuple(dict.fromkeys((name, *(" ".join(words) for words in batch.names.own()))))
-        span = self.read.heading or self.flow.reading.header.span("title")
         origin, batch.origin = batch.origin, "component"
-        batch.span = span
+        batch.span = where
         if origin == "present" or batch.product is None:
             batch.left, batch.shared = ONE, False
-        self.flow.register(batch, Product(name, names, "component", self.component, batch.last, span))
+        product = Product(name, names, "component", self.component, batch.last, where)
+        self.close(batch, product, opened=False, why=COMPONENT_END)
         return batch
 
     def _still_open(self, batch: Batch) -> None:
@@ -310,7 +323,7 @@ class Walker:
 
     def find(self, rule: str, severity: str, span: Span, message: str, hint: str = "") -> None:
         """Keep a finding."""
-        self.flow.findings.append(Diagnostic(rule, severity, span, message, hint))  # type: ignore[arg-type]  # by callers
+        self.tell(Diagnostic(rule, severity, span, message, hint))  # type: ignore[arg-type]  # by callers
 
 
 def _repeats_of_step(action: ActionRead) -> list[Repeat]:

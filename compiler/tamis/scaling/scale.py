@@ -119,7 +119,11 @@ def _merged(before: Recipe, actions: tuple[Action, ...], after: Recipe) -> Recip
         new._replace(parts=old.parts, reads=old.reads, span=old.span)
         for old, new in zip(actions, after.actions, strict=True)
     ]
-    return after._replace(actions=tuple(spoken), uses=tuple(uses))
+    log = before.log
+    if len(after.log) == len(log):
+        places = zip(log, after.log, strict=True)
+        log = tuple([new._replace(clause=old.clause, words=old.words) for old, new in places])
+    return after._replace(actions=tuple(spoken), uses=tuple(uses), log=log)
 
 
 def _action(action: Action, edits: Mapping[int, list[Edit]]) -> Action:
