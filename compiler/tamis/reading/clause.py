@@ -114,6 +114,7 @@ class ClauseWords(NamedTuple):
     speed: frozenset[str]
     heats: frozenset[str]
     levels: frozenset[str]
+    degrees: frozenset[str]
     joins: frozenset[str]
     single_layer: frozenset[str]
     constant: frozenset[str]
@@ -164,6 +165,7 @@ def clause_words(language: str) -> ClauseWords:
         speed=frozenset(said["speed"]),
         heats=frozenset(opened["HEATNOUN"]),
         levels=frozenset(opened["SETWORD"]),
+        degrees=frozenset(said["degrees"]),
         joins=frozenset(closed["OR"]) | frozenset(closed["TO"]),
         single_layer=frozenset(opened["LAYER"]),
         constant=frozenset(said["constant"]),

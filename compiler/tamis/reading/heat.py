@@ -56,16 +56,15 @@ def _setting(reading: Reading, children: Sequence[Node]) -> Setting:
 
 
 def heat_of(reading: Reading, node: Node) -> Setting:
-    """`over medium heat`, `on low speed`, `high heat`: the level, and of what."""
-    words = [(leaf[0], leaf[1].lower()) for leaf in leaves(node[1])]
-    speed = any(text in reading.words.speed for _, text in words)
-    known = [leaf for leaf in leaves(node[1]) if leaf[0] in ("SETWORD", "NUMBER")]
-    range_ = len(known) > 1 and not {"TO", "OR"}.isdisjoint(part[0] for part in node[1])  # `low to medium heat`
-    level = reading.said([known[0], known[-1] if range_ else known[0]]).lower() if known else ""
-    if known and known[0][0] == "NUMBER":  # `speed 2` is the number of a knob
-        reading.numbers.add(known[0][2])
+    """`over medium heat`, `on a very low speed`, `high heat`: the level as written, and of what."""
+    words = list(leaves(node[1]))
+    speed = any(leaf[1].lower() in reading.words.speed for leaf in words)
+    level = [leaf for leaf in words if leaf[0] != "HEATNOUN"]
+    if level and level[0][0] == "NUMBER":  # `speed 2` is the number of a knob
+        reading.numbers.add(level[0][2])
+    word = reading.said([level[0], level[-1]]).lower() if level else ""
     where = reading.span([node])
-    return Setting(reading.clause, "speed" if speed else "heat", word=level, text=reading.text, degrees_span=where)
+    return Setting(reading.clause, "speed" if speed else "heat", word=word, text=reading.text, degrees_span=where)
 
 
 def read_target(reading: Reading, children: Sequence[Node]) -> tuple[Read, ...]:
@@ -118,15 +117,16 @@ def _level(reading: Reading, sights: Sequence[Node]) -> Setting | None:
     words = [leaf[1].lower() for leaf in parts if is_leaf(leaf)]
     known = reading.words
     at = [n for n, word in enumerate(words) if word in known.levels]
+    first = next((n for n, word in enumerate(words) if word not in known.articles), 0)
     of_heat = bool(words) and words[-1] in known.heats
     if (
         not at
         or len(words) < len(parts)
-        or not (of_heat or (known.levels | known.joins | known.articles).issuperset(words))
+        or not (of_heat or (known.levels | known.joins | known.articles | known.degrees).issuperset(words))
     ):
         return None
     kind: Literal["speed", "heat"] = "speed" if words[-1] in known.speed else "heat"
-    return Setting(reading.clause, kind, word=" ".join(words[at[0] : at[-1] + 1]), text=reading.text)
+    return Setting(reading.clause, kind, word=" ".join(words[first : at[-1] + 1]), text=reading.text)
 
 
 def _opens(sight: Node, weight: Node) -> bool:

@@ -63,8 +63,11 @@ def preparations(use: Use, kitchen: Kitchen) -> list[Preparation]:
     if not ingredient.states and not ingredient.preparation:
         return found
     known_words = _known(_is_fat(use), kitchen.language)
+    tastes = word_lists(kitchen.language, "preparations")["tastes"]
     for word in ingredient.states:
         known = known_words.get(word)
+        if ingredient.goods is not None and ingredient.goods.id in tastes.get(word, ()):
+            continue
         if known is not None and known.seconds and not (known.when == "just-before" and _is_oil(use)):
             name = ingredient.name.replace(f"{word} ", "", 1)
             found.append(_titled(*known, word, name, kitchen))
