@@ -13,8 +13,9 @@ WORDS = Path(__file__).parents[2] / "grammar" / "words"
 # Tables whose keys are words of the language itself, or that a language has only where its words want it.
 OWN = {
     "clause.fractions", "clause.closed", "clause.open", "clause.spans", "convert.heats", "nouns.irregular",
-    "numbers.ones", "numbers.parts", "numbers.parts-of-many", "numbers.groups", "preparations.said", "preparations.tastes",
-    "reading.kinds", "reading.hints", "units.misspelt", "units.unclear", "verbs.doubling", "verbs.forms",
+    "numbers.ones", "numbers.parts", "numbers.parts-of-many", "numbers.groups", "preparations.said",
+    "preparations.tastes", "reading.kinds", "reading.hints", "units.misspelt", "units.unclear",
+    "verbs.doubling", "verbs.forms",
 }  # fmt: skip
 
 

@@ -6,6 +6,7 @@ from tamis.diagnostics import Diagnostic
 from tamis.model.flow import Flow
 from tamis.model.history import history_of
 from tamis.model.mass import NOTHING
+from tamis.model.moments import tie_moments
 from tamis.model.recipe import Recipe, Supply
 from tamis.typed import TYPE_CHECKING
 
@@ -22,6 +23,7 @@ def build(reading: Reading, kitchen: Kitchen, used: Mapping[str, Supply]) -> tup
     flow = Flow(reading, kitchen, used, findings)
     flow.run()
     flow.close()
+    tie_moments(flow)
     dish = _dish(flow)
     products = tuple(
         product._replace(dish=True)

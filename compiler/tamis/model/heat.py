@@ -114,7 +114,7 @@ def _station(act: Act, labour: Labour, lies: Station, bath: bool, hot_oven: bool
     for tool in tools:
         if _is_station(tool) and tool.equipment.station:
             return tool.equipment.station
-    if "off" in labour.set:
+    if labour.off == "waiting":
         return ""
     if "heat" in labour.set:
         return "ring"
@@ -181,7 +181,7 @@ def _is_station(tool: Tool) -> bool:
 
 def _stays(labour: Labour, lies: str, station: str) -> bool:
     """Whether the batch lies on the heat when the action ends."""
-    if "off" in labour.set:
+    if labour.off:
         return False
     over_heat = any(setting.kind == "heat" for setting in labour.settings)
     if labour.time_verb and labour.time_verb.verb.keeps and not over_heat:

@@ -29,6 +29,8 @@ class ModelWords(NamedTuple):
     ordinals: Words
     describing: Words
     kept: re.Pattern[str]
+    cooking: Words
+    using: Words
 
 
 @cache
@@ -50,6 +52,8 @@ def model_words(language: str) -> ModelWords:
         ordinals=frozenset(lists["several"]["ordinals"]),
         describing=frozenset(lists["several"]["ordinals"]) | frozenset(names["describing"]),
         kept=pattern(rf"\b({one_of(lists['kept']['openers'])})\s*\Z", re.IGNORECASE),
+        cooking=frozenset(lists["moments"]["cooking"]),
+        using=frozenset(lists["moments"]["using"]),
     )
 
 

@@ -33,9 +33,22 @@ _BUSY, _LEAVES = 60, 600
 
 class Labour:
     """The events of one action sorted by kind; `set` are the kinds of its settings, `time` is what gives it its
-    length, `time_verb` the verb that this belongs to. `warms` is the verb of a pause that keeps its food warm."""
+    length, `time_verb` the verb that this belongs to. `warms` is the verb of a pause that keeps its food warm. `off`
+    tells whether the food is off the heat while the line waits, or only after that."""
 
-    __slots__ = ("cues", "repeats", "set", "settings", "targets", "tending", "time", "time_verb", "verbs", "warms")
+    __slots__ = (
+        "cues",
+        "off",
+        "repeats",
+        "set",
+        "settings",
+        "targets",
+        "tending",
+        "time",
+        "time_verb",
+        "verbs",
+        "warms",
+    )
 
     def __init__(self, action: ActionRead) -> None:
         kinds: dict[type, list[Any]] = {}
@@ -53,6 +66,7 @@ class Labour:
         self.repeats: list[Repeat] = kinds.get(Repeat, [])
         self.warms = next((pause.verb for pause in pauses if pause.verb), None)
         self.set: set[SettingKind] = {setting.kind for setting in self.settings}
+        self.off: Literal["", "waiting", "after"] = _off(action.events) if "off" in self.set else ""
         self.time: Time | Cue | Pause | None = None
         self.time_verb: VerbUse | None = None
         timed = Time in kinds or any([cue.duration for cue in self.cues]) or any([pause.waits for pause in pauses])
@@ -81,6 +95,19 @@ class Labour:
 
     def _ended(self) -> bool:
         return bool(self.cues) or any([target.kind != "size" for target in self.targets])
+
+
+def _off(events: Sequence[Event]) -> Literal["waiting", "after"]:
+    """From where `[off the heat]` stands it holds: of a wait before it only if no other verb stands between."""
+    verbs = 0
+    waited: int | None = None
+    for event in events:
+        verbs += isinstance(event, VerbUse)
+        if isinstance(event, Setting) and event.kind == "off":
+            return "waiting" if waited is None or waited == verbs else "after"
+        if waited is None and isinstance(event, Time | Cue | Target):
+            waited = verbs
+    return "waiting"
 
 
 def _gives_time(event: Event) -> bool:

@@ -186,7 +186,7 @@ class Time(NamedTuple):
 
     `per` makes it a rate (`20 min per 500 g`), to which `plus` is added once; `sides` doubles it (`3 min on each
     side`), `each` is of each batch, load or piece; `more` adds to what was cooked before (`another 5 min`). `hands` is
-    set by `hands-on` / `unattended` after a comma.
+    set by `hands-on` / `unattended` after a comma. `before` is the work that is so long off: `1 h before roasting`.
     """
 
     clause: Clause
@@ -202,6 +202,7 @@ class Time(NamedTuple):
     each: bool = False
     plus: Duration | None = None
     role: Role = "time"
+    before: str = ""
 
 
 class Cue(NamedTuple):

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from itertools import takewhile
+
 from tamis.quantity.duration import Duration, at_least, window
 from tamis.quantity.measure import Measure
 from tamis.reading.clause import child, end_of, leaves, start_of
@@ -30,7 +32,8 @@ class _Work:
     """What a clause of time says, gathered from its parts."""
 
     __slots__ = (
-        "cue", "each", "hands", "length", "more", "per", "plus", "setting", "sides", "verb", "verb_text", "where",
+        "before", "cue", "each", "hands", "length", "more", "per", "plus", "setting", "sides", "verb", "verb_text",
+        "where",
     )  # fmt: skip
 
     def __init__(self) -> None:
@@ -44,6 +47,7 @@ class _Work:
         self.setting: Setting | None = None
         self.cue: list[Node] = []
         self.where: list[Node] = []
+        self.before = ""
 
 
 def read_time(reading: Reading, children: Sequence[Node]) -> tuple[Read, ...]:
@@ -73,6 +77,7 @@ def read_time(reading: Reading, children: Sequence[Node]) -> tuple[Read, ...]:
         reading.text,
         work.each,
         work.plus,
+        before=work.before,
     )
     return (*places, time, cue) if cue else (*places, time)
 
@@ -93,6 +98,7 @@ def _time_part(reading: Reading, work: _Work, node: Node, rest: Sequence[Node]) 
         work.each, work.sides = kind == "EACH", kind != "EACH"
     elif kind == "BEFORE":  # what is done an hour before roasting needs nobody in that hour
         work.hands = False
+        work.before = reading.said([*takewhile(lambda node: node[0] != "COMMA", rest[1:])])
     elif kind == "ATTENTION":
         work.hands = node[1].lower() in reading.words.hands
     else:

@@ -167,10 +167,10 @@ def _time(action: Action, done: Heating, lasts: int, batch: int, place: Place, r
 
 def _hot(action: Action) -> bool:
     """Whether the food is on the heat, in an oven or a bath during this action."""
-    if action.settings and any(setting.kind == "off" for setting in action.settings):
-        return False
     if action.work.station in HOT or action.on_heat:
         return True
+    if action.settings and any(setting.kind == "off" for setting in action.settings):
+        return False
     return any(use.verb.heat for use in action.verbs)
 
 
