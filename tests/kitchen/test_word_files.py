@@ -14,7 +14,7 @@ WORDS = Path(__file__).parents[2] / "grammar" / "words"
 OWN = {
     "clause.fractions", "clause.closed", "clause.open", "clause.spans", "convert.heats", "nouns.irregular",
     "numbers.ones", "numbers.parts", "numbers.parts-of-many", "numbers.groups", "preparations.said",
-    "preparations.tastes", "reading.kinds", "reading.hints", "units.misspelt", "units.unclear",
+    "preparations.tastes", "checks.coated", "reading.kinds", "reading.hints", "units.misspelt", "units.unclear",
     "verbs.doubling", "verbs.forms",
 }  # fmt: skip
 

@@ -19,11 +19,13 @@ from tests.language.word_literals import trees
 
 # What hints put in, in each language.
 PARTS: dict[str, dict[str, str]] = {
-    "en": {"clause": "leave for 2 h", "food": "onions", "said": "fresh", "into": "into",
+    "en": {"clause": "leave for 2 h", "food": "onions", "foods": "[butter, for the pan]", "said": "fresh",
+           "into": "into",
            "name": "stock", "of": "1 lemon", "part": "juice", "pieces": "20 balls",
            "purpose": "to taste", "share": "half", "the": "the", "tool": "pan", "verb": "simmer",
            "what": "meat roasts"},
-    "fr": {"clause": "garder au chaud", "food": "oignons", "said": "fraîches", "into": "en",
+    "fr": {"clause": "garder au chaud", "food": "oignons", "foods": "[beurre, pour le moule]", "said": "fraîches",
+           "into": "en",
            "name": "bouillon", "of": "1 citron", "part": "jus", "pieces": "20 boules",
            "purpose": "au goût", "share": "1/2", "the": "la", "tool": "four", "verb": "laisser mijoter",
            "what": "viande cuit"},

@@ -8,7 +8,11 @@ from __future__ import annotations
 from functools import cache
 
 from tamis.record import NamedTuple
+from tamis.typed import TYPE_CHECKING
 from tamis.words import word_lists
+
+if TYPE_CHECKING:
+    from collections.abc import Mapping
 
 Words = tuple[str, ...]
 
@@ -109,7 +113,8 @@ class Scaling(NamedTuple):
 
 
 class CheckWords(NamedTuple):
-    """All of them, by what they are about; `cues` and `meanwhile` open a clause, whose brackets may be missing."""
+    """All of them, by what they are about; `cues` and `meanwhile` open a clause, whose brackets may be missing.
+    `coated` gives the words for a tin with a food on it, by the food's id; `coats` those before the food's name."""
 
     small: Small
     times: Times
@@ -120,6 +125,8 @@ class CheckWords(NamedTuple):
     boil: Boil
     keeping: Keeping
     foods: Foods
+    coated: Mapping[str, Words]
+    coats: Words
     twins: Twins
     scaling: Scaling
     cues: Words
@@ -139,6 +146,8 @@ def check_words(language: str) -> CheckWords:
         boil=Boil(**lists["boil"]),
         keeping=Keeping(**lists["keeping"]),
         foods=Foods(**lists["foods"]),
+        coated=lists["coated"],
+        coats=lists["coats"]["openers"],
         twins=Twins(**{key.replace("-", "_"): words for key, words in lists["twins"].items()}),
         scaling=Scaling(**lists["scaling"]),
         cues=closed["UNTIL"],

@@ -299,7 +299,7 @@ class Act:
             return tool
         alike = (other for other in reversed(self.walker.tools) if one(_noun(other)) == one(noun))
         before = next((other for other in alike if other.number > 1), None)
-        return tool._replace(number=before.number, divides=True) if before else tool
+        return tool._replace(number=before.number, divides=True, several=False) if before else tool
 
     def name_tool(self, reference: Reference, equipment: Equipment) -> None:
         """Equipment called by `the`: the piece named before, or one that every kitchen has."""

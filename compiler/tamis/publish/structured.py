@@ -94,7 +94,7 @@ def _yields(header: Header) -> list[str]:
 
 def _tool(piece: EquipmentRow) -> dict[str, Any]:
     tool: dict[str, Any] = {"@type": "HowToTool", "name": piece.label}
-    if piece.number.denominator == 1 and piece.number.numerator > 1:
+    if piece.number is not None and piece.number.denominator == 1 and piece.number.numerator > 1:
         tool["requiredQuantity"] = piece.number.numerator
     return tool
 

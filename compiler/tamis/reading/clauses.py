@@ -132,7 +132,8 @@ class Reference(NamedTuple):
 
 class Tool(NamedTuple):
     """A piece of equipment; `number` pieces of it, `size` as written, at `size_span`; `divides` where the food goes
-    between them, `words` what is said of it behind it (sterilised)."""
+    between them, `words` what is said of it behind it (sterilised). `several` says that nobody tells how many: `into
+    buttered pans`."""
 
     clause: Clause
     name: str
@@ -147,6 +148,7 @@ class Tool(NamedTuple):
     role: Role = "equipment"
     words: str = ""
     size_span: Span = NOWHERE
+    several: bool = False
 
 
 SettingKind = Literal["temperature", "heat", "speed", "off", "room"]

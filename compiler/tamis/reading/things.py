@@ -182,6 +182,7 @@ def read_tool(reading: Reading, children: Sequence[Node]) -> tuple[Read, ...]:
         reading.said(holding) if holding else "",
         words=words,
         size_span=size_span,
+        several=found.several and number == 1 and not measured.pieces and not said.endswith(found.item.name),
     )
     if not rest:
         return (tool,)

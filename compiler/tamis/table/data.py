@@ -100,7 +100,7 @@ def _supplied(dish: Supplied) -> Data:
 def _equipment(row: EquipmentRow) -> Data:
     return {
         **row._asdict(),
-        "number": _number(row.number),
+        "number": None if row.number is None else _number(row.number),
         "actions": list(row.actions),
         "components": list(row.components),
         "span": list(row.span),

@@ -114,7 +114,7 @@ def _row(piece: _Piece, kitchen: Kitchen) -> EquipmentRow:
     return EquipmentRow(
         name=piece.equipment.name,
         label=_label(tool, piece.number, piece.equipment, kitchen),
-        number=piece.number,
+        number=None if tool.several and piece.number == 1 else piece.number,
         size=tool.size,
         kind=piece.equipment.kind,
         station=piece.equipment.station,

@@ -121,11 +121,12 @@ class Table(NamedTuple):
 
 
 class EquipmentRow(NamedTuple):
-    """One piece or `number` alike; `label` as listed, `actions` and `components` where it is needed."""
+    """One piece or `number` alike (None for several, nobody says how many); `label` as listed, `actions` and
+    `components` where it is needed."""
 
     name: str
     label: str
-    number: Fraction
+    number: Fraction | None
     size: str
     kind: str
     station: str

@@ -48,7 +48,7 @@ def check(scene: Scene) -> Iterator[Diagnostic]:
     house = scene.kitchen.settings.kitchen
     room = max(1, house.racks * max(1, house.ovens))
     for _, tool in scene.tools():
-        if tool.equipment.id not in practice().trays or tool.size:
+        if tool.equipment.id not in practice().trays or tool.size or tool.several:
             continue
         wanted = int(-(-tool.number * scene.factor // 1))
         before, after = -(-tool.number // room), -(-wanted // room)

@@ -76,6 +76,11 @@ def _said(scene: Scene, tool: Tool) -> tuple[str, str] | None:
     pan = pan_of(tool, scene.kitchen)
     wanted = -(-tool.number * scene.factor // 1)
     name = tool.equipment.name if wanted == 1 else tool.equipment.plural
+    if tool.several:
+        if tool.definite or not tool.size:
+            return None
+        message = f"“{tool.clause.text.strip()}” does not say how many: another number of them is wanted"
+        return message, "count those that the recipe takes now, and write their number"
     if pan is None:
         if not (tool.number > 1 or tool.size) or wanted == tool.number:
             return None
