@@ -326,8 +326,7 @@ def counted_as(reading: Reading, number: Amount) -> None:
 
 
 def _after_times(size: str) -> str:
-    sign = "×" if "×" in size else "x"
-    return size.split(sign, 1)[-1].strip()
+    return size.split("×" if "×" in size else "x", 1)[-1].strip()
 
 
 def _rest(reading: Reading, nodes: Sequence[Node], measured: Measured) -> tuple[str, Duration | None]:
