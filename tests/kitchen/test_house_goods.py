@@ -9,12 +9,13 @@ import pytest
 
 from tamis.kitchen.goods import Larder
 from tamis.kitchen.house_goods import Fault
+from tamis.kitchen.house_goods import extended as lay_over
 
 LARDER = Larder.load("en")
 
 
 def extended(text: str) -> tuple[Larder, list[Fault]]:
-    return LARDER.extended(tomllib.loads(text))
+    return lay_over(LARDER, tomllib.loads(text))
 
 
 def test_a_food_of_the_house() -> None:

@@ -10,7 +10,7 @@ import pytest
 from tamis.assets import asset_text
 from tamis.kitchen.house import default_kitchen
 from tamis.lalr.table import load
-from tamis.reading.clause_reader import parser_of
+from tamis.reading.parsers import parser_of
 from tamis.reading.vocabulary import Choices
 from tamis.words import word_lists
 

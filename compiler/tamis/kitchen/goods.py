@@ -21,12 +21,8 @@ from tamis.quantity.near import Known, nearest
 from tamis.quantity.nouns import nouns
 from tamis.record import NamedTuple
 from tamis.saved import rows
-from tamis.typed import TYPE_CHECKING
 
 from .food import Density, Goods, Part, Piece, Raw, Show, amount, read_goods, whole
-
-if TYPE_CHECKING:
-    from .house_goods import Fault
 
 __all__ = ["Density", "Found", "Goods", "Larder", "Part", "Piece", "amount", "key"]
 
@@ -117,7 +113,7 @@ class FoodWords(NamedTuple):
 
 
 class Larder:
-    """All the goods a kitchen knows, by name. Made by :meth:`load`; a house's own by :meth:`extended`."""
+    """All the goods a kitchen knows, by name. Made by :meth:`load`; a house lays its own over them (`house_goods`)."""
 
     __slots__ = ("_find", "_groups", "_index", "_known", "_made", "_nouns", "_raw", "_words", "added", "closed")
 
@@ -151,14 +147,21 @@ class Larder:
         words = FoodWords(language, states, frozenset(said["adverbs"]), frozenset(said["prepared"]))
         return cls(Foods(lines, called, plurals), index, loads(head + b"}"), words)
 
-    def extended(self, house: Raw) -> tuple[Larder, list[Fault]]:
-        """Return this larder with a house's own goods laid over ours, and what was wrong with them."""
-        from .house_goods import merge
-
-        raw, index, faults = merge(self._raw, self._index, self.closed, house, self._words.language)
-        larder = Larder(raw, index, {"groups": self._groups, "closed": self.closed}, self._words)
+    def laid_over(self, foods: Foods, index: dict[str, str]) -> Larder:
+        """Return this larder with other foods, and with further names behind its own."""
+        larder = Larder(foods, index, {"groups": self._groups, "closed": self.closed}, self._words)
         larder.added = tuple(index)[len(self._index) :]
-        return larder, faults
+        return larder
+
+    @property
+    def foods(self) -> Foods:
+        """The foods as the list has them."""
+        return self._raw
+
+    @property
+    def language(self) -> str:
+        """The language of their names."""
+        return self._words.language
 
     def __len__(self) -> int:
         return len(self._raw)

@@ -62,9 +62,10 @@ def house_kitchen(settings_toml: str | None, goods_toml: str | None) -> tuple[Ki
     kitchen = default_kitchen(DEFAULT_LANGUAGE) if settings_toml is None else _settled(settings_toml, problems)
     if goods_toml is not None:
         said, findings = _parsed(goods_toml)
+        from tamis.kitchen.house_goods import extended
         from tamis.kitchen.sale import sale_problems
 
-        larder, faults = kitchen.larder.extended(said)
+        larder, faults = extended(kitchen.larder, said)
         faults += sale_problems(said, kitchen.units)
         findings += [_about_goods(fault, goods_toml) for fault in faults]
         problems += [Problem("goods.toml", finding) for finding in findings]

@@ -15,7 +15,7 @@ from tamis.record import NamedTuple
 from tamis.typed import Any
 
 from .food import PLAIN, GoodsKey, Raw, amount, whole
-from .goods import Foods, key
+from .goods import Foods, Larder, key
 
 SOURCE = "the house's own"
 _TEXTS: tuple[GoodsKey, ...] = (
@@ -59,7 +59,13 @@ class Fault(NamedTuple):
         return f"[{self.id}] {self.text}"
 
 
-def merge(
+def extended(larder: Larder, house: Raw) -> tuple[Larder, list[Fault]]:
+    """Return a larder with a house's own goods laid over ours, and what was wrong with them."""
+    foods, index, faults = _merged(larder.foods, larder.names, larder.closed, house, larder.language)
+    return larder.laid_over(foods, index), faults
+
+
+def _merged(
     raw: Foods, index: Mapping[str, str], closed: Mapping[str, list[str]], house: Raw, language: str
 ) -> tuple[Foods, dict[str, str], list[Fault]]:
     """Return our items and names with the house's laid over them, and what is wrong."""

@@ -56,10 +56,9 @@ def _stands(record: Read) -> bool:
 
 def read_alone(phrase: Phrase, text: str) -> tuple[Read, ...]:
     """The records of words as a clause of their own; none where they are no clause, or a faulty one."""
-    from tamis.reading.clause_reader import read_alone as read
     from tamis.reading.clauses import VerbUse
 
-    records, findings = read(text, phrase.kitchen)
+    records, findings = phrase.alone(text, phrase.kitchen)
     if any(finding.severity == "error" for finding in findings):
         return ()
     return tuple(record for record in records if not isinstance(record, VerbUse))

@@ -2,19 +2,17 @@
 
 from __future__ import annotations
 
-from tamis.assets import asset_text
-from tamis.lalr.table import load
 from tamis.reading.attending import read_pause, read_tending
 from tamis.reading.clause import Reading, Unreadable
 from tamis.reading.clauses import Ingredient
 from tamis.reading.head_noun import read_named
 from tamis.reading.heat import read_setting, read_target
-from tamis.reading.parser import Fault, Parser
+from tamis.reading.parser import Fault
+from tamis.reading.parsers import is_clause, parser_of
 from tamis.reading.pieces import read_division, read_meanwhile, read_naming, read_repeat
 from tamis.reading.soundness import check_all_read
 from tamis.reading.things import read_reference, read_tool
 from tamis.reading.timing import read_cue, read_time
-from tamis.reading.vocabulary import Vocabulary
 from tamis.source import Span
 from tamis.syntax.document import Clause
 from tamis.typed import TYPE_CHECKING
@@ -44,21 +42,6 @@ _READERS: Mapping[NodeKind, Reader] = {
     "meanwhile": read_meanwhile,
 }
 
-# A command reads the recipes of one house, a test of a few: so many readers are kept.
-_KEPT = 4
-_parsers: list[tuple[Kitchen, Parser]] = []
-
-
-def parser_of(kitchen: Kitchen) -> Parser:
-    """The parser with the words of a kitchen."""
-    for known, parser in _parsers:
-        if known is kitchen:
-            return parser
-    parser = Parser(load(asset_text("grammar/saved/clause.json")), Vocabulary(kitchen))
-    _parsers.insert(0, (kitchen, parser))
-    del _parsers[_KEPT:]
-    return parser
-
 
 def read_clause(
     clause: Clause, kitchen: Kitchen, findings: list[Diagnostic], before: str = ""
@@ -72,7 +55,7 @@ def read_clause(
     if isinstance(tree, Fault):
         from tamis.reading.refused import refused
 
-        refused(reading, tree)
+        refused(reading, tree, read_alone)
         return ()
     role, children = tree[1][0]
     try:
@@ -82,7 +65,7 @@ def read_clause(
             from tamis.reading.guesses import no_clause
             from tamis.reading.phrase import Phrase
 
-            no_clause(Phrase(reading))
+            no_clause(Phrase(reading, read_alone))
             return ()
         first = records[0]
         if isinstance(first, Ingredient) and first.goods is None and not _known_anyway(reading, first):
@@ -92,11 +75,6 @@ def read_clause(
         findings.append(unreadable.finding)
         return ()
     return records
-
-
-def is_clause(text: str, kitchen: Kitchen) -> bool:
-    """Whether words have the form of a clause."""
-    return not isinstance(parser_of(kitchen).parse(text), Fault)
 
 
 def read_alone(text: str, kitchen: Kitchen) -> tuple[tuple[Read | VerbUse, ...], list[Diagnostic]]:
@@ -113,4 +91,4 @@ def _known_anyway(reading: Reading, food: Ingredient) -> bool:
     """A food that the lists do not know is kept, and reported."""
     from tamis.reading.unknown_food import unknown_food
 
-    return unknown_food(reading, food)
+    return unknown_food(reading, food, read_alone)

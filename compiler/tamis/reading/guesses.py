@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from tamis.kitchen.likely import likely
 from tamis.reading.apart import read_alone, two_clauses, words_before
+from tamis.reading.parsers import is_clause
 from tamis.reading.tables import match
 from tamis.syntax.clause import parse_clause
 from tamis.syntax.items import Quantity
@@ -248,8 +249,6 @@ def _and_first(phrase: Phrase) -> str:
     """`[and set aside]`: the word that joins stands before the bracket."""
     if phrase.key(0) not in phrase.tables.ands or phrase.end == 1:
         return ""
-    from tamis.reading.clause_reader import is_clause
-
     rest = phrase.text(1, phrase.end)
     return f"write `{phrase.text(0, 1)} [{rest}]`" if is_clause(rest, phrase.kitchen) else ""
 

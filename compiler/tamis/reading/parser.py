@@ -11,7 +11,7 @@ to the rule above.
 from __future__ import annotations
 
 from tamis.lalr.values import Productions, in_turn
-from tamis.reading.shapes import Shape
+from tamis.reading.shapes import Shape, Stack
 from tamis.reading.vocabulary import Choices, Vocabulary
 from tamis.record import NamedTuple
 from tamis.syntax.cutting import COMMA, Choice, Cut
@@ -20,7 +20,7 @@ from tamis.typed import TYPE_CHECKING
 if TYPE_CHECKING:
     from tamis.lalr.table import Table
     from tamis.lalr.values import Build, Node
-    from tamis.reading.shapes import Step
+    from tamis.reading.shapes import Move, Step
 
 # No cook writes so many words in a clause: what such a one teaches is not kept.
 _LONG = 200
@@ -35,20 +35,6 @@ class Fault(NamedTuple):
     start: int
     end: int
     stack: Stack
-
-
-class Stack:
-    """A parser's stack of states. There is one for equal states; it remembers where each choice led."""
-
-    __slots__ = ("above", "below", "moves", "state")
-
-    def __init__(self, state: int, below: Stack | None) -> None:
-        self.state, self.below = state, below
-        self.above: dict[int, Stack] = {}
-        self.moves: dict[Choice, Move | None] = {}
-
-
-Move = tuple[str, int, tuple["Build", ...], Stack]  # class and number of words taken, values built before, stack after
 
 
 class Parser:

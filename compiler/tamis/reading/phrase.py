@@ -9,19 +9,29 @@ from tamis.syntax.items import Quantity
 from tamis.typed import TYPE_CHECKING
 
 if TYPE_CHECKING:
-    from collections.abc import Iterator
+    from collections.abc import Callable, Iterator
 
+    from tamis.diagnostics import Diagnostic
+    from tamis.kitchen.house import Kitchen
     from tamis.reading.clause import Reading
+    from tamis.reading.clauses import Read, VerbUse
+
+    Alone = Callable[[str, Kitchen], tuple[tuple[Read | VerbUse, ...], list[Diagnostic]]]
+    """What reads words as a clause of their own (`clause_reader`, which asks for messages and so stands above them)."""
 
 
 class Phrase:
-    """The items of one clause with everything needed to say what may have been meant."""
+    """The items of one clause with everything needed to say what may have been meant.
 
-    __slots__ = ("clause", "end", "fault", "items", "keys", "kitchen", "reading", "tables")
+    `alone` reads other words as a clause.
+    """
 
-    def __init__(self, reading: Reading) -> None:
+    __slots__ = ("alone", "clause", "end", "fault", "items", "keys", "kitchen", "reading", "tables")
+
+    def __init__(self, reading: Reading, alone: Alone) -> None:
         parsed = parse_clause(reading.text, reading.kitchen.language)
         self.reading = reading
+        self.alone = alone
         self.clause = reading.clause
         self.items = parsed.items
         self.keys = parsed.keys

@@ -6,7 +6,7 @@ is answered once is kept with it. Places count from the start of the stretch, so
 
 from __future__ import annotations
 
-from tamis.reading.clause_reader import parser_of
+from tamis.reading.parsers import parser_of
 from tamis.syntax.cutting import NUMBER_WORD, ONE, UNITS
 from tamis.syntax.elision import Elision
 from tamis.typed import TYPE_CHECKING, Any, TypeVar
@@ -137,7 +137,8 @@ class Plain:
 
 def kept_plain(kitchen: Kitchen) -> dict[str, Plain]:
     """What is kept of a kitchen's plain words, by their text; it may be emptied at any time."""
-    return parser_of(kitchen).vocabulary.plain
+    kept: dict[str, Plain] = parser_of(kitchen).vocabulary.plain
+    return kept
 
 
 def plain_of(text: str, kitchen: Kitchen) -> Plain:

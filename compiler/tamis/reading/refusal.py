@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from tamis.diagnostics import Fix
 from tamis.lalr.table import END
-from tamis.reading.clause_reader import parser_of
+from tamis.reading.parsers import parser_of
 from tamis.reading.phrase import Phrase
 from tamis.source import Span
 from tamis.typed import TYPE_CHECKING
@@ -12,17 +12,18 @@ from tamis.typed import TYPE_CHECKING
 if TYPE_CHECKING:
     from tamis.reading.clause import Reading
     from tamis.reading.parser import Fault
+    from tamis.reading.phrase import Alone
     from tamis.syntax.cutting import Cut
 
 
 class Refusal:
     """A refused clause: its tokens, the one that does not fit, its items."""
 
-    def __init__(self, reading: Reading, fault: Fault) -> None:
+    def __init__(self, reading: Reading, fault: Fault, alone: Alone) -> None:
         self.reading = reading
         self.fault = fault
         self.cut: Cut = parser_of(reading.kitchen).vocabulary.cutter.cut(reading.text)
-        self.phrase = Phrase(reading)
+        self.phrase = Phrase(reading, alone)
 
     def kind(self, at: int) -> str:
         """The class of a token that is no word, "" of one that is, `$END` past the last."""

@@ -11,9 +11,9 @@ from __future__ import annotations
 from tamis.diagnostics import Diagnostic, Label
 from tamis.patterns import pattern
 from tamis.quantity.number import problem
-from tamis.reading.clause_reader import parser_of
 from tamis.reading.expected import expected_words
 from tamis.reading.guesses import meant, no_clause, several_measured
+from tamis.reading.parsers import parser_of
 from tamis.reading.refusal import Refusal
 from tamis.reading.refused_amounts import measure_in_words, ratio, remaining_measured, strength
 from tamis.reading.refused_times import (
@@ -38,17 +38,18 @@ if TYPE_CHECKING:
 
     from tamis.reading.clause import Reading
     from tamis.reading.parser import Fault
+    from tamis.reading.phrase import Alone
 
 _SHOWN = 60
 
 
-def refused(reading: Reading, fault: Fault) -> None:
+def refused(reading: Reading, fault: Fault, alone: Alone) -> None:
     """Report one thing about a clause that the grammar refuses."""
     if not reading.text.strip():
         message, hint = "an empty clause", "take the brackets out, or write what goes in them"
         reading.find("clause-role", "error", reading.clause.span, message, hint)
         return
-    refusal = Refusal(reading, fault)
+    refusal = Refusal(reading, fault, alone)
     for look in _SURE:
         if look(refusal):
             return

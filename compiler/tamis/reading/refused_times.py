@@ -5,7 +5,7 @@ from __future__ import annotations
 from tamis.quantity.measure_words import unit_words
 from tamis.quantity.near import nearest
 from tamis.reading.apart import bracketed_end
-from tamis.reading.clause_reader import parser_of
+from tamis.reading.parsers import parser_of
 from tamis.reading.refusal import Refusal
 from tamis.reading.unit_checks import clock
 from tamis.syntax.items import Word

@@ -10,11 +10,12 @@ from tamis.words import example, named
 if TYPE_CHECKING:
     from tamis.reading.clause import Reading
     from tamis.reading.clauses import Ingredient
+    from tamis.reading.phrase import Alone
 
 
-def unknown_food(reading: Reading, food: Ingredient) -> bool:
+def unknown_food(reading: Reading, food: Ingredient, alone: Alone) -> bool:
     """Report a food that no list knows; False for what cannot be a food at all, which is an error."""
-    phrase = Phrase(reading)
+    phrase = Phrase(reading, alone)
     name = food.name.lower()
     words = name.split()
     if _is_part_of_known(phrase, food) or _is_repeat(phrase, words):

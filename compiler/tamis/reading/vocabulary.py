@@ -14,14 +14,13 @@ from tamis.saved import rows
 from tamis.syntax.clause import cutter
 from tamis.syntax.cutting import COMMA, Choice, Cut
 from tamis.syntax.elision import Elision
-from tamis.typed import TYPE_CHECKING, TypeVar
+from tamis.typed import TYPE_CHECKING, Any, TypeVar
 from tamis.words import Lists, word_lists, word_tables
 
 if TYPE_CHECKING:
     from collections.abc import Iterable, Iterator
 
     from tamis.kitchen.house import Kitchen
-    from tamis.reading.plain import Plain
 
 _Asked = TypeVar("_Asked")
 _Answer = TypeVar("_Answer")
@@ -108,8 +107,8 @@ class Vocabulary:
         self._longer: dict[tuple[bool, tuple[str, ...]], Choice] = {}
         self._made: dict[tuple[tuple[str, int], ...], Choice] = {}
         self._nouns: dict[tuple[str, ...], bool] = {}
-        self.plain: dict[str, Plain] = {}
-        """The stretches of plain words that were cut with these words (`plain_of`)."""
+        self.plain: dict[str, Any] = {}
+        """The stretches of plain words that were cut with these words, a `Plain` each (`plain_of`)."""
 
     def choice(self, words: list[str], at: int) -> Choice:
         """What the word at a place may be, alone or with those after it; only the first of a clause is work.
