@@ -110,7 +110,8 @@ def test_more_than_a_used_recipe_makes(tmp_path: Path, capsys: pytest.CaptureFix
         encoding="utf-8",
     )
     assert main(["scale", str(soup), "--serves", "4"]) == 1
-    assert "800 ml" in capsys.readouterr().err
+    said = capsys.readouterr().err
+    assert "800 ml" in said and "this takes 1.6 times what the recipe of “stock” makes" in said
 
 
 def test_the_table_takes_the_same_options(file: str, capsys: pytest.CaptureFixture[str]) -> None:

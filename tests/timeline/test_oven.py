@@ -6,7 +6,7 @@ import pytest
 
 from tamis.compile import compile
 from tamis.source import Source
-from tamis.timeline.oven import temperature
+from tamis.timeline.oven import cooling, temperature
 from tamis.timeline.text import timeline_text
 
 from .making import KITCHEN
@@ -29,6 +29,12 @@ def test_temperature(line: str, celsius: int | None) -> None:
     last = compile(Source("trial.tamis", HEAD + line + "\n"), KITCHEN, {}).recipe.actions[-1]
     assert last.work.station == "oven"
     assert temperature(last) == celsius
+
+
+@pytest.mark.parametrize(("celsius", "cools"), [(220, True), (230, False), (240, False)])
+def test_an_oven_is_set_lower(celsius: int, cools: bool) -> None:
+    recipe = compile(Source("trial.tamis", f"{HEAD}[Bake for 40 min at {celsius} °C].\n"), KITCHEN, {}).recipe
+    assert cooling(recipe) == ({recipe.actions[-1].number} if cools else frozenset())
 
 
 BAKE = "Bake [4 potatoes] [for 20 min].\n"

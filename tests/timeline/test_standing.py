@@ -11,6 +11,7 @@ from tamis.kitchen.house import default_kitchen
 from tamis.source import Source
 from tamis.timeline import counted_back
 from tamis.timeline.data import timeline_data
+from tamis.timeline.standing import standings
 from tamis.timeline.text import timeline_text
 
 LAMB = """\
@@ -61,3 +62,35 @@ def test_what_is_done_before_it_was_wished_for_is_told(hour: int, sooner: bool) 
     timeline = compile(Source("fritters.tamis", FRITTERS), default_kitchen("en"), {}).timeline
     said = timeline_text(timeline, datetime(2026, 12, 25, hour, 20), 200)
     assert ("already, as nobody works at night" in said) is sooner
+
+
+LOAF = """\
+title: Loaf
+makes: 1 loaf
+
+# Dough
+
+Whisk [500 g bread flour] with [7 g instant yeast] and [10 g fine salt] [in a bowl].
+Add [320 g water] and [knead for 10 min] [until smooth].
+Cover and [rise for 1 h].
+
+# Loaf
+
+Shape [the dough] [for 30 min].
+[Bake for 40 min] [at 230 °C] [until browned].
+"""
+
+
+@pytest.mark.parametrize(("seconds", "stands"), [(7200, False), (7201, True)])
+def test_dough_stands_after_its_wait(seconds: int, stands: bool) -> None:
+    """The work behind the wait comes so much later: that of another component, which so takes the dough up."""
+    kitchen = default_kitchen("en")
+    compiled = compile(Source("loaf.tamis", LOAF), kitchen, {})
+    network, plan = compiled.timeline.network, compiled.timeline.shortest
+    wait = next(at for at, task in enumerate(network.tasks) if task.action == 2 and task.part == "wait")
+    late = plan.end(wait) + seconds
+    starts = tuple(late if task.action == 3 else start for task, start in zip(network.tasks, plan.starts, strict=True))
+    found = standings(compiled.recipe, network, plan._replace(starts=starts), kitchen.verbs)
+    assert [(gap.action, gap.next_action, gap.seconds) for gap in found if gap.action == 2] == (
+        [(2, 3, seconds)] if stands else []
+    )

@@ -1,0 +1,44 @@
+"""What makes raw food safe does so from the very second that the guidance names, and not one before."""
+
+from __future__ import annotations
+
+import pytest
+
+from tamis.compile import compile
+from tamis.kitchen.house import default_kitchen
+from tamis.source import Source
+
+SIMMERED = "Simmer [{food}] [in 2 l water] [in a saucepan] [for {time}].\nServe.\n"
+IN_A_CUE = "Simmer [{food}] [in 2 l water] [in a saucepan] [until soft, {time}].\nServe.\n"
+SOAKED = "Soak [400 g dried kidney beans] [in 2 l water] [for 12 h]; drain.\n"
+BOILED = SOAKED + "Boil the beans [in 2 l water] [in a saucepan] [for {time}].\nServe.\n"
+
+
+def hazards(body: str) -> list[str]:
+    text = f"title: Trial\nserves: 2\n\n# Trial\n\n{body}"
+    findings = compile(Source("trial.tamis", text), default_kitchen("en"), {}).findings
+    return [finding.rule for finding in findings if finding.rule in ("hazard-not-cleared", "soft-egg")]
+
+
+def clears_from(body: str, minutes: int) -> None:
+    assert hazards(body.replace("{time}", f"{minutes} min")) == []
+    assert len(hazards(body.replace("{time}", f"{minutes - 1} min 59 s"))) == 1
+
+
+@pytest.mark.parametrize("body", [SIMMERED, IN_A_CUE])
+@pytest.mark.parametrize(
+    ("food", "minutes"),
+    [
+        ("600 g chicken thighs", 45),
+        ("1 chicken", 90),
+        ("400 g pork mince", 20),
+        ("400 g cod fillet", 10),
+        ("4 eggs", 9),
+    ],
+)
+def test_simmering(body: str, food: str, minutes: int) -> None:
+    clears_from(body.replace("{food}", food), minutes)
+
+
+def test_boiling_beans() -> None:
+    clears_from(BOILED, 10)
