@@ -39,7 +39,7 @@ uses: bad
 
 Warm [100 g of the bad oats] [in a saucepan] [for 5 min].
 """
-PHASES = ["compile:parse", "compile:read", "compile:build", "compile:assess"]
+PHASES = ["compile:parse", "compile:read", "compile:build", "compile:assess", "compile:supply_of"]
 LATER = ["compile:run_checks", "checks.rules.work_unknown:check"]
 FINDINGS: dict[str, Any] = json.loads(asset_text("grammar/schema/findings.schema.json"))
 TIMELINE: dict[str, Any] = json.loads(asset_text("grammar/schema/timeline.schema.json"))

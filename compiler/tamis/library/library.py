@@ -121,15 +121,22 @@ def _compile_all(
         needed = {stem: supplies[stem] for stem in uses_of(text.source.text) if stem in supplies}
         result = compile(text.source, kitchen, needed)
         lacking = [stem for stem in uses_of(text.source.text) if stem in broken] if broken else []
-        if lacking:
-            result = _lacking(result, lacking)
+        result = _lacking(result, lacking) if lacking else _supplying(result, supplies)
         if result.broken or lacking:
             broken[text.source.stem] = None
-        else:
-            supplies.setdefault(text.source.stem, result.supply)
         compiled[id(text)] = _with_own(result, text, order, stems)
         if progress:
             progress(done, len(texts))
+    return compiled
+
+
+def _supplying(compiled: Compiled, supplies: dict[str, Supply]) -> Compiled:
+    """A recipe whose dish has been put among those that others may use."""
+    if not compiled.broken:
+        try:
+            supplies.setdefault(compiled.source.stem, compiled.supply)
+        except Exception as error:
+            return compiled.broken_off(error)
     return compiled
 
 
