@@ -132,3 +132,12 @@ def test_a_line_of_its_own_is_named_without_what_is_in_hand(line: str, name: str
     assert "new-vessel" not in found
     named = next(product for product in recipe.products if product.kind in ("named", "set-aside"))
     assert [food.goods for food in named.foods] == foods.split()
+
+
+@pytest.mark.parametrize(("said", "taken"), [("the tomato sauce", True), ("the sauce", True), ("the tomato", False)])
+def test_a_component_further_down_answers_to_its_last_word(said: str, taken: bool) -> None:
+    pasta = "# Pasta\n\nBoil [400 g penne] [in 4 l water] [in a stockpot] [for 10 min]; drain.\nPour over [{said}].\n\n"
+    sauce = "# Tomato sauce\n\nSimmer [400 g chopped plums] [in a saucepan] [for 20 min].\n"
+    recipe, found = dish(pasta.format(said=said) + sauce)
+    assert ([recipe.products[each.product].name for each in recipe.takings] == ["Tomato sauce"]) is taken
+    assert ("product-unknown" in found) is not taken
