@@ -180,7 +180,9 @@ def _unknown(act: Act, reference: Reference) -> None:
 
 
 def _not_kept(act: Act, reference: Reference) -> str:
-    """What to write where *the pasta water* was only there for boiling: such food is no part of any batch."""
+    """What to write where *the pasta water* was only there for boiling: such food is no part of any batch. All that
+    ask for it are told one name and one amount."""
+    from tamis.model.kept import what_is_kept
     from tamis.quantity.display import written
 
     flow = act.walker.flow
@@ -189,14 +191,13 @@ def _not_kept(act: Act, reference: Reference) -> str:
     last = flow.uses[flow.uses_of[words[-1]][-1]] if words and words[-1] in flow.uses_of else None
     if last is None or not last.ingredient.purpose:
         return ""
-    item, share = last.ingredient, reference.share
-    measure = written(share.measure, language) if share and share.measure else _SOME_KEPT
-    left = example(language, "leaving_some", measure=measure, name=reference.name)
+    item = last.ingredient
+    name, measure = what_is_kept(flow, words[-1])
+    if measure is None:
+        left = example(language, "leaving_named", name=name)
+    else:
+        left = example(language, "leaving_some", measure=written(measure, language), name=name)
     return f"{item.name} {item.purpose} is not kept: {left}, before it is poured away, keeps some"
-
-
-_SOME_KEPT = "300 ml"
-"""How much an example keeps."""
 
 
 def _belongs_inside(act: Act, reference: Reference) -> str:

@@ -3,8 +3,9 @@
 Clauses act in order on one batch: the new food counts as added to what lies in the pan, though it lies
 in a bowl. A cook reading this stands with two vessels and does not know which goes into which.
 
-Say that it runs beside (`[Meanwhile], whisk …`), close the first with `[set aside]`, or give it a
-heading of its own.
+Give the first a name where its last line ends (`… and grind [as spices].`) and take it in again by it (`pound
+[the spices] with …`); or say that this is made beside it (`[Meanwhile], whip …`), and take this in afterwards
+(`Add [the cream]`).
 """
 
 from __future__ import annotations
@@ -57,6 +58,7 @@ def check(view: View) -> Iterator[Diagnostic]:
     language = view.recipe.language
     for component in view.recipe.components:
         lies_in: Tool | None = None
+        last: Action | None = None
         for step in component.steps:
             for index in step.actions:
                 action = view.recipe.actions[index]
@@ -64,9 +66,10 @@ def check(view: View) -> Iterator[Diagnostic]:
                     continue
                 vessel = _vessel(action, language)
                 if vessel and lies_in and _takes_new_food(view, action, vessel):
-                    yield _finding(vessel.clause.span, lies_in)
+                    yield _finding(vessel.clause.span, lies_in, last)
                 elif lies_in and not vessel and (said := _vessel_in_words(view, action)):
-                    yield _finding(said, lies_in)
+                    yield _finding(said, lies_in, last)
+                last = action
                 lies_in = None if _closes(action) else vessel or lies_in
 
 
@@ -143,9 +146,15 @@ def _batch(language: str) -> frozenset[str]:
     return frozenset(check_words(language).vessels.goes_along)
 
 
-def _finding(vessel: Span, lies_in: Tool) -> Diagnostic:
+def _finding(vessel: Span, lies_in: Tool, last: Action | None) -> Diagnostic:
     message = f"this food goes into another vessel, while the batch still lies in the {lies_in.name}"
-    labels = (Label(lies_in.clause.span, "the batch lies here"),)
-    meanwhile, aside = (example(lies_in.clause.language, key) for key in ("meanwhile", "set_aside"))
-    hint = f"begin the line with {meanwhile}, close the first with {aside}, or open a component"
-    return Diagnostic(RULE, LEVEL, vessel, message, hint, labels)
+    labels = [Label(lies_in.clause.span, "the batch lies here")]
+    if last is not None and last.span.start > lies_in.clause.span.end:
+        labels.append(Label(Span(last.span.end - 1, last.span.end), "its last line ends here"))
+    keys = ("as_any", "the_any", "meanwhile")
+    named, the, meanwhile = (example(lies_in.clause.language, key) for key in keys)
+    hint = (
+        f"name the batch where its last line ends, {named}, and take it in again with {the}; or, if this is made "
+        f"beside it, begin the line with {meanwhile} and take this in afterwards with {the}"
+    )
+    return Diagnostic(RULE, LEVEL, vessel, message, hint, tuple(labels))

@@ -1,0 +1,48 @@
+"""What a recipe asks back of food that was only there for boiling: *the pasta water*."""
+
+from __future__ import annotations
+
+from tamis.model.words import plain
+from tamis.quantity.amount import Amount
+from tamis.quantity.measure import Measure
+from tamis.reading.clauses import Reference, VerbUse
+from tamis.typed import TYPE_CHECKING
+
+if TYPE_CHECKING:
+    from collections.abc import Iterator
+
+    from tamis.model.flow import Flow
+
+
+def what_is_kept(flow: Flow, noun: str) -> tuple[str, Measure | None]:
+    """The fullest name by which it is asked for, and how much: what is lifted out, else all that is asked for; None
+    where nobody says."""
+    asked = [one for one in _asked(flow) if plain(one[0].name, flow.kitchen.language)[-1:] == (noun,)]
+    name = max((reference.name for reference, _ in asked), key=lambda name: len(name.split()))
+    measures = [(_measure(reference), lifted) for reference, lifted in asked]
+    out = next((measure for measure, lifted in measures if measure and lifted), None)
+    return name, out or _sum([measure for measure, _ in measures if measure])
+
+
+def _measure(reference: Reference) -> Measure | None:
+    return reference.share.measure if reference.share and reference.share.kind == "measure" else None
+
+
+def _sum(measures: list[Measure]) -> Measure | None:
+    if not measures or len({measure.unit for measure in measures}) > 1:
+        return None
+    lo, hi = (sum(getattr(measure.amount, end) for measure in measures) for end in ("lo", "hi"))
+    return measures[0]._replace(amount=Amount(lo, hi))
+
+
+def _asked(flow: Flow) -> Iterator[tuple[Reference, bool]]:
+    """Everything that a recipe refers to, and whether its verb has it in hand and puts it into nothing: scooped out."""
+    for component in flow.reading.components:
+        for step in component.steps:
+            for action in step.actions:
+                lifts = False
+                for event in action.events:
+                    if isinstance(event, VerbUse):
+                        lifts = not event.verb.adds
+                    elif isinstance(event, Reference):
+                        yield event, lifts and not event.preposition
