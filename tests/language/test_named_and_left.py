@@ -141,3 +141,12 @@ def test_a_component_further_down_answers_to_its_last_word(said: str, taken: boo
     recipe, found = dish(pasta.format(said=said) + sauce)
     assert ([recipe.products[each.product].name for each in recipe.takings] == ["Tomato sauce"]) is taken
     assert ("product-unknown" in found) is not taken
+
+
+def test_of_several_foods_in_a_name_the_first_is_there() -> None:
+    recipe, found = dish(
+        "# Base\n\nFry [2 onions] and [3 cloves garlic] [in a frying pan] [until soft, 10 min].\n\n"
+        "# Stew\n\nStir [the onions and juices] into [1 l vegetable stock] [in a saucepan].\n"
+    )
+    assert found == []
+    assert [recipe.products[each.product].name for each in recipe.takings] == ["Base"]

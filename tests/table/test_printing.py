@@ -130,6 +130,13 @@ def test_the_data_is_exact() -> None:
     assert [use["text"] for use in water["uses"]] == ["300 g", "210 g"]
 
 
+def test_a_piece_has_its_weight_in_the_data_while_all_come_at_once() -> None:
+    thighs = food("8", "chicken thighs", each="150 g")
+    for foods, units in (([thighs], ["g"]), ([thighs, food("2", "chicken thighs")], [])):
+        (row,) = table_data(build_table(recipe(Dish=[foods]), KITCHEN), (), KITCHEN)["rows"]
+        assert ([row["each"]["unit"]] if row["each"] else []) == units
+
+
 @pytest.mark.parametrize(
     ("only", "amounts"),
     [
