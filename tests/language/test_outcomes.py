@@ -5,6 +5,7 @@ from __future__ import annotations
 
 import contextlib
 import io
+import shlex
 import tempfile
 from pathlib import Path
 
@@ -20,11 +21,12 @@ def shown(given: str) -> str:
     """The output's lines that hold the word behind `|`, their spaces drawn together."""
     first, _, body = given.partition("\n")
     command, _, word = first.removeprefix("$ ").partition(" | ")
-    name, *options = command.split()
+    name, *options = shlex.split(command)
+    head = "" if body.startswith("title: ") else "title: Dish\nserves: 4\n\n"
     out = io.StringIO()
     with tempfile.TemporaryDirectory() as folder:
         file = Path(folder, "dish.tamis")
-        file.write_text(f"title: Dish\nserves: 4\n\n{body}", encoding="utf-8")
+        file.write_text(head + body, encoding="utf-8")
         with contextlib.redirect_stdout(out):
             main([name, str(file), *options])
     return "\n".join(" ".join(line.split()) for line in out.getvalue().splitlines() if word.strip() in line)

@@ -15,7 +15,7 @@ from tamis.kitchen.house import default_kitchen
 from tamis.quantity.nouns import nouns
 
 # What there are few of, whatever anybody writes: languages, files of words, choices of the house.
-FEW = {"language", "name", "cup", "tbsp", "fat", "size"}
+FEW = {"language", "name", "cup", "tbsp", "fat", "cold", "size"}
 
 
 def kept_for_ever() -> Iterator[tuple[str, Any]]:

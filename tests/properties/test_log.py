@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import random
 from fractions import Fraction
+from pathlib import Path
 
 import pytest
 from hypothesis import given, settings
@@ -22,6 +23,7 @@ from tamis.reading.reader import read
 from tamis.scaling.scale import scaled
 from tamis.source import Source
 from tamis.syntax.outline import parse
+from tests.cases import Case, read_cases
 
 
 class Watch:
@@ -88,6 +90,15 @@ def test_the_log_of_a_recipe_with_something_left_out(stem: str) -> None:
     cuts = [*without_one_line(text), *without_one_clause(text)]
     for cut in random.Random(stem).sample(cuts, min(len(cuts), 12)):
         Watch(cut.text, stem)
+
+
+LIFTED = read_cases(Path(__file__).parents[1] / "language" / "reading" / "lifted.case")
+
+
+@pytest.mark.parametrize("case", LIFTED, ids=lambda case: case.name)
+def test_the_log_of_food_that_is_lifted_out(case: Case) -> None:
+    heading = "" if case.given.startswith("# ") else "# Dish\n"
+    Watch(f"title: Dish\nserves: 4\n\n{heading}{case.given}")
 
 
 @settings(max_examples=60, deadline=None)

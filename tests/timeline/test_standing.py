@@ -90,7 +90,7 @@ def test_dough_stands_after_its_wait(seconds: int, stands: bool) -> None:
     wait = next(at for at, task in enumerate(network.tasks) if task.action == 2 and task.part == "wait")
     late = plan.end(wait) + seconds
     starts = tuple(late if task.action == 3 else start for task, start in zip(network.tasks, plan.starts, strict=True))
-    found = standings(compiled.recipe, network, plan._replace(starts=starts), kitchen.verbs)
+    found = standings(compiled.recipe, network, plan._replace(starts=starts), kitchen)
     assert [(gap.action, gap.next_action, gap.seconds) for gap in found if gap.action == 2] == (
         [(2, 3, seconds)] if stands else []
     )

@@ -64,12 +64,16 @@ class Verb(NamedTuple):
     removes: bool = False
     """What it names leaves the batch."""
     lifts: bool = False
-    """… but is only lifted out where a later line names it again."""
+    """What it names leaves the batch as one of its own where a later line names it again."""
+    serves: bool = False
+    """What it names first is served, and no more joins what it was lifted out of."""
     separates: bool = False
     """Parts the liquid from what was in it."""
     divides: bool = False
     prepares: bool = False
     """Its participle before a food tells how that was cut, tied or cleaned: a spatchcocked chicken is a chicken."""
+    bought: Literal["", "alone", "along"] = ""
+    """Meat and fish are bought so (`alone`), or are if they are bought prepared at all (`along`)."""
     names: bool = False
     """Parts some of the food, which stays open under its own name."""
     purpose: str = ""

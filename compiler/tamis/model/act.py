@@ -9,7 +9,8 @@ from tamis.model.batch import Batch
 from tamis.model.cold import take_cold
 from tamis.model.effects import SAID, Why
 from tamis.model.foods import put_in
-from tamis.model.heat import Heat, heat_of
+from tamis.model.heat import Heat, heat_of, only_sets
+from tamis.model.lifted import settle, turn_back
 from tamis.model.mass import NONE, NOTHING, ONE
 from tamis.model.namings import divide, name_batch
 from tamis.model.pieces import heaviest_piece
@@ -39,6 +40,7 @@ if TYPE_CHECKING:
 
     from tamis.kitchen.equipment import Equipment
     from tamis.kitchen.verbs import Verb
+    from tamis.model.lifted import Parting
     from tamis.model.walker import Walker
     from tamis.reading.clauses import Read
     from tamis.reading.reading import ActionRead
@@ -46,6 +48,10 @@ if TYPE_CHECKING:
 
 SAME_BATCH, GOES_IN, READY, HEATED = Why("same-batch"), Why("goes-in"), Why("ready"), Why("heated")
 AS_BEFORE, DIVIDED_BETWEEN = Why("as-before"), Why("divided-between")
+
+
+_TURN = 10
+"""Seconds to turn a knob."""
 
 
 class Act:
@@ -64,6 +70,7 @@ class Act:
         "joined",
         "labour",
         "number",
+        "parting",
         "piece_mass",
         "product",
         "read",
@@ -103,6 +110,7 @@ class Act:
         self.joined = False
         self.carried: Batch | None = None
         self.piece_mass: Mass | None = None
+        self.parting: Parting | None = None
         for repeat in reversed(self.labour.repeats):  # the first of a kind counts
             if repeat.kind == "times":
                 self.repeats = repeat.number
@@ -114,17 +122,21 @@ class Act:
         walker = self.walker
         start = walker.present
         reads: list[Read] = []
-        for event in self.read.events:
+        for at, event in enumerate(self.read.events):
             if isinstance(event, VerbUse):
                 self.verb = event.verb
                 walker.clause = walker.words = event.span
                 walker.read_at = -1
+                if self.parting is not None:
+                    turn_back(self, at)
                 walker.emit(event)
                 continue
             walker.clause, walker.read_at = event.clause.span, len(reads)
             kind = type(event)
             exact = EXACT.get(kind)
             walker.words = exact(event) if exact else walker.clause
+            if self.parting is not None:
+                turn_back(self, at)
             act = _DOES.get(kind)
             if act:
                 act(self, event)
@@ -134,11 +146,14 @@ class Act:
         walker.at(self.number, self.read.span, self.read.span, -1)
         for finding in missing_times(self.read, self.labour, walker.flow.kitchen):
             walker.tell(finding)
-        return self._record(tuple(reads), start)
+        action = self._record(tuple(reads), start)
+        if self.parting is not None:
+            settle(self, action.work.wait is not None)
+        return action
 
     def _record(self, reads: tuple[Read, ...], start: Batch | None) -> Action:
         walker, labour = self.walker, self.labour
-        batch = walker.present or start
+        batch = walker.present or (self.parting.lifted if self.parting and self.parting.out else start)
         take_cold(self)
         heat = heat_of(self, labour, batch)
         if heat.heats:
@@ -196,6 +211,8 @@ class Act:
         )
         if heat.heats and work.wait is None:
             work = work._replace(handling=0)
+        if work.given == "verb" and not heat.heats and only_sets(self, labour, heat.station):
+            work = work._replace(wait=None, given="default", handling=work.handling or _TURN)
         if reads and all(isinstance(read, Repeat) and read.kind == "step-times" for read in reads):
             return Work()  # the work is that of the lines it repeats
         if not labour.time and _only_pauses(reads) and all(use.verb is labour.warms for use in labour.verbs):
@@ -225,7 +242,7 @@ class Act:
         """What must have ended before: the batch's last action, prepared equipment, a heated station."""
         flow = self.walker.flow
         if start and start.last is not None:
-            self.wait_for(start.last, SAME_BATCH)
+            self.wait_for(start.last, SAME_BATCH, start.early)
         for tool in self.tools:
             ready = flow.ready(tool.equipment.name)
             if ready is not None:
@@ -246,6 +263,8 @@ class Act:
         """After an estimate, and while the batch is on the heat, the next line follows at once."""
         if start is None or start.last is None:
             return False
+        if start.early:
+            return start.on_heat
         before = self.walker.flow.actions.get(start.last)
         if before is None:
             return False
@@ -267,9 +286,17 @@ class Act:
         elif heat.station and heat.temperature:
             flow.station_temperature[heat.station] = heat.temperature
         if batch is None:
+            if work.wait and not heat.heats:
+                self._ready_tools()
             return
-        batch.last = self.number
+        batch.last, batch.early = self.number, False
         batch.on_heat, batch.station = heat.on_heat, heat.station if heat.on_heat else ""
+
+    def _ready_tools(self) -> None:
+        """*Sterilise [6 jars] [for 20 min]*: what is filled into the jars comes after it."""
+        for tool in self.tools:
+            if tool.equipment.kind == "vessel" and not tool.preposition and not tool.equipment.station:
+                self.walker.flow.tool_ready[tool.equipment.name] = self.number
 
     def link(self, batch: Batch) -> None:
         if batch.last is not None:

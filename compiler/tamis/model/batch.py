@@ -94,12 +94,14 @@ class Batch:
     `last` is the action that worked on it last, `origin` how it came to be open, `home` where it lies open, `left` how
     much of it a share has not yet taken, `shared` whether one has, `taken_at` where the last of it went, `rest_of` the
     use whose written measure it is the rest of, `measure` how much it is as the text or its recipe says, `number` how
-    many batches began before it.
+    many batches began before it, `lifted_from` the batch out of which it was lifted, `lifted_out` what was lifted out
+    of it.
     """
 
     __slots__ = (
-        "_label", "early", "foods", "home", "keys", "last", "left", "mass", "measure", "names", "number", "on_heat",
-        "origin", "pieces", "product", "products", "rest_of", "shared", "span", "station", "taken_at",
+        "_label", "early", "foods", "home", "keys", "last", "left", "lifted_from", "lifted_out", "mass", "measure",
+        "names", "number", "on_heat", "origin", "pieces", "product", "products", "rest_of", "shared", "span",
+        "station", "taken_at",
     )  # fmt: skip
 
     def __init__(self, origin: Origin, number: int) -> None:
@@ -124,6 +126,8 @@ class Batch:
         self.span: Span = Span(0, 0)
         self.rest_of: int | None = None
         self.measure: Measure | None = None
+        self.lifted_from: Batch | None = None
+        self.lifted_out: Batch | None = None
 
     def call(self, words: tuple[str, ...]) -> None:
         """Give it a name."""
@@ -167,6 +171,17 @@ class Batch:
         for food in gone:
             self.mass = minus(self.mass, food.mass)
         return gone
+
+    def let_go(self, foods: Sequence[Food], words: tuple[str, ...]) -> tuple[tuple[str, ...], ...]:
+        """Foods leave it, and it is not called so any more; returns the names that are gone."""
+        names = tuple([name for name in self.names if name == words])
+        if names:
+            self.names = Pile([name for name in self.names if name != words])
+            self._label = () if self._label == words else self._label
+        self.hold([food for food in self.foods if food not in foods])
+        for food in foods:
+            self.mass = minus(self.mass, food.mass)
+        return names
 
     @property
     def label(self) -> tuple[str, ...]:

@@ -30,6 +30,8 @@ Rule = Literal[
     "meanwhile-over",
     "apart",
     "apart-over",
+    "lifted-out",
+    "lifted-over",
     "goes-back",
     "component-end",
     "only-one-left",
@@ -41,6 +43,7 @@ Rule = Literal[
     "share-left",
     "in-hand",
     "only-open",
+    "left-behind",
     "own-name",
     "used-recipe",
     "equipment",
@@ -115,9 +118,9 @@ class Takes(NamedTuple):
     use: int = -1
 
 
-PartKind = Literal["by-product", "coating", "rest", "separated", "used-recipe", "stand-in"]
-"""What the batch in hand leaves behind; what is left of a coating; the rest of a measure; yolks and whites; the dish of
-another recipe; what stands for a component that cannot be made."""
+PartKind = Literal["by-product", "lifted", "coating", "rest", "separated", "used-recipe", "stand-in"]
+"""What the batch in hand leaves behind; what is lifted out of it; what is left of a coating; the rest of a measure;
+yolks and whites; the dish of another recipe; what stands for a component that cannot be made."""
 
 
 class Parts(NamedTuple):
@@ -133,10 +136,11 @@ class Parts(NamedTuple):
 
 
 class Loses(NamedTuple):
-    """Food is fished out of a batch, and gone."""
+    """Food leaves a batch: fished out and gone, or lifted out. The batch is not called by these `names` any more."""
 
     batch: int
     foods: tuple[Food, ...]
+    names: tuple[tuple[str, ...], ...] = ()
 
 
 class Discards(NamedTuple):

@@ -7,7 +7,7 @@ circle. What every component makes, names or leaves behind is registered here.
 from __future__ import annotations
 
 from tamis.diagnostics import Diagnostic
-from tamis.model.batch import Batch, Food
+from tamis.model.batch import Batch, Food, answering, of_kind
 from tamis.model.called import Index
 from tamis.model.opened import WHOLE, Shelf
 from tamis.model.percent import Flour
@@ -22,7 +22,7 @@ from tamis.typed import TYPE_CHECKING
 from tamis.words import example
 
 if TYPE_CHECKING:
-    from collections.abc import Mapping, Sequence
+    from collections.abc import Iterable, Mapping, Sequence
 
     from tamis.kitchen.equipment import Station
     from tamis.kitchen.house import Kitchen
@@ -41,18 +41,19 @@ class Flow:
     """Everything that components share while they are worked through."""
 
     __slots__ = (
-        "_last_named", "_told", "actions", "batches", "begun", "byproducts", "component_batches", "component_names",
-        "components", "doing", "findings", "first_action", "flour", "gave", "homes", "index", "kitchen", "last_waits",
-        "log", "made", "name_homes", "named", "parted",
-        "products", "reading", "station_ready", "station_temperature", "supplies", "takings", "tool_ready",
-        "unknown", "used", "used_by_name", "uses", "uses_in", "uses_of",
+        "_last_named", "_last_own", "_told", "actions", "batches", "begun", "byproducts", "component_batches",
+        "component_names", "components", "doing", "findings", "first_action", "flour", "gave", "homes", "index",
+        "kitchen", "last_waits", "log", "made", "name_homes", "named", "parted", "products", "reading",
+        "station_ready", "station_temperature", "supplies", "takings", "tool_ready", "unknown", "used",
+        "used_by_name", "uses", "uses_in", "uses_of",
     )  # fmt: skip
 
     def __init__(
         self, reading: Reading, kitchen: Kitchen, used: Mapping[str, Supply], findings: list[Diagnostic]
     ) -> None:
         self.last_waits: dict[int, int | None] = {}
-        self._last_named: dict[str, int] | None = None
+        self._last_named: dict[Key, int] | None = None
+        self._last_own: dict[Key, int] = {}
         self.reading = reading
         self.kitchen = kitchen
         self.used = {stem: used[stem] for stem in reading.header.uses if stem in used}
@@ -193,18 +194,24 @@ class Flow:
             self.part_from(batch)
         return index
 
-    def is_named_after(self, reference: Reference) -> bool:
-        """Whether a later clause names the same thing again."""
+    def is_named_after(self, keys: Iterable[Key], place: int, own: bool = False) -> bool:
+        """Whether a clause behind a place of the text asks for one of these keys; only for its `own`, where the name of
+        a component means that."""
         if self._last_named is None:
             self._last_named = {}
+            names = set(self.component_names)
             for component in self.reading.components:
                 for step in component.steps:
                     for action in step.actions:
                         for event in action.events:
                             if isinstance(event, Reference) and event.name:
-                                self._last_named[plain(event.name, self.kitchen.language)[-1]] = event.clause.span.start
-        words = plain(reference.name, self.kitchen.language)
-        return bool(words) and self._last_named.get(words[-1], 0) > reference.clause.span.start
+                                words = plain(event.name, self.kitchen.language)
+                                asked = [*answering(words, self.kitchen), *of_kind(words, self.kitchen)]
+                                self._last_named.update(dict.fromkeys(asked, event.clause.span.start))
+                                if words not in names:
+                                    self._last_own.update(dict.fromkeys(asked, event.clause.span.start))
+        last = self._last_own if own else self._last_named
+        return any(last.get(key, 0) > place for key in keys)
 
     def called(self, batch: Batch) -> str:
         """What a message calls a batch: by its product's name, as the text writes it, where it is one."""
@@ -264,8 +271,11 @@ class Flow:
                 continue
             product = self.products[batch.product]
             if batch.origin == "named" and batch.left == 1 and batch.taken_at is None:
-                message = f"“{product.name}” is named here and never used"
-                self._say("product-unused", product.span, message, "use it, or discard it")
+                made = "lifted out" if batch.lifted_from else "named"
+                message = f"“{product.name}” is {made} here and never used"
+                the = example(self.kitchen.language, "the", name=product.name.lower())
+                hint = f"bring it back by {the}, or discard it" if batch.lifted_from else "use it, or discard it"
+                self._say("product-unused", product.span, message, hint)
             elif batch.origin in ("component", "named") and batch.shared and batch.left > 0 and batch.taken_at:
                 message = f"some of “{product.name.lower()}” is left over after the last share of it"
                 self._say(

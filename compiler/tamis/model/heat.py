@@ -98,6 +98,12 @@ def station_settings(
     return settings + targets
 
 
+def only_sets(act: Act, labour: Labour, station: str) -> bool:
+    """Whether a line does nothing but turn the oven up or down with the food in it, which is no wait."""
+    set_by = [read for read, _ in station_settings(_reads(act), act.tools, station, False)]
+    return not labour.cues and bool(labour.targets) and all(target in set_by for target in labour.targets)
+
+
 def _is_set(before: Read | None, tools: Sequence[Tool]) -> bool:
     """Whether a clause names a station that a target right behind it is for: in the oven a joint is brought to 60 °C,
     but food in a bath gets as warm as the bath."""

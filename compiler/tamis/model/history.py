@@ -19,7 +19,7 @@ if TYPE_CHECKING:
     from tamis.model.effects import Entry
     from tamis.model.recipe import Action
 
-Kind = Literal["food", "aside", "batch", "by-product", "clause"]
+Kind = Literal["food", "aside", "batch", "by-product", "lifted", "clause"]
 
 
 class Happening(NamedTuple):
@@ -27,7 +27,8 @@ class Happening(NamedTuple):
 
     `food`: a use went in (`goods` is the part of it that did: the yolk of an egg). `aside`: a use for a purpose met
     the batch (brushed on, dusted under). `batch`: the batch numbered `other` went in, or a share of it. `by-product`:
-    the batch was parted from `other` as that stood then. `clause`: the clause `read` of the action acted on it.
+    the batch was parted from `other` as that stood then. `lifted`: the foods of the batch were lifted out
+    of `other`. `clause`: the clause `read` of the action acted on it.
     """
 
     kind: Kind
@@ -76,8 +77,8 @@ def _happenings(effect: Gives | Takes | Parts, action: int) -> list[Happening]:
         return [made(Happening, ("aside", action, effect.batch, -1, effect.use, "", -1))] if effect.batch >= 0 else []
     if isinstance(effect, Takes):
         return [made(Happening, ("batch", action, effect.into, effect.source, -1, "", -1))]
-    if effect.kind == "by-product" and effect.source >= 0:
-        return [made(Happening, ("by-product", action, effect.batch, effect.source, -1, "", -1))]
+    if effect.kind in ("by-product", "lifted") and effect.source >= 0:
+        return [made(Happening, (effect.kind, action, effect.batch, effect.source, -1, "", -1))]
     if effect.kind == "by-product":
         return []
     return [Happening("food", action, effect.batch, use=food.use, goods=food.goods) for food in effect.foods]

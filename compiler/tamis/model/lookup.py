@@ -10,6 +10,7 @@ from __future__ import annotations
 from tamis.model.batch import answering, called_so, of_kind
 from tamis.model.called import all_keys
 from tamis.model.described import unborne
+from tamis.model.rest_of import rest_called
 from tamis.model.words import before_joint, plain
 from tamis.quantity.nouns import nouns
 from tamis.reading.tables import tables
@@ -61,6 +62,9 @@ def look_up(walker: Walker, reference: Reference) -> Meaning | None:
         found = _food(walker, first, reference.share)
     if found is None and words and words[-1] in tables(walker.flow.kitchen.language).made:
         return _made_of(walker, words[:-1], reference.share)
+    rest = rest_called(walker, words) if found is None else None
+    if rest is not None:
+        return Meaning(rest, present=rest is walker.present, rule="left-behind", words=words)
     if found is None and walker.present and words and words in _own_names(walker):
         return Meaning(walker.present, present=True, rule="own-name", words=words)
     return found

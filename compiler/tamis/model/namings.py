@@ -70,6 +70,11 @@ def _leave(act: Act, naming: Naming) -> None:
     """A by-product parts from the batch as it stands: before the line's time it exists before the wait."""
     walker, source = act.walker, act.walker.present
     kitchen = walker.flow.kitchen
+    parting = act.parting if act.parting is not None and act.parting.out else None
+    if parting and naming.measure is None:
+        _leave_rest(act, naming, parting.rest)
+        return
+    source = parting.rest if parting else source
     words = plain(naming.name, kitchen.language)
     foods: list[Food] = []
     if source and source.keys.has(answering(words, kitchen)):
@@ -87,6 +92,17 @@ def _leave(act: Act, naming: Naming) -> None:
         naming.name, (naming.name,), "by-product", walker.component, act.number, naming.clause.span, batch.early
     )
     walker.close(batch, product, opened=False)
+
+
+def _leave_rest(act: Act, naming: Naming, rest: Batch) -> None:
+    """*Lift out [the legs], [leaving the sauce]*: so all that stays behind is called."""
+    walker, span = act.walker, naming.clause.span
+    rest.origin = "by-product"
+    rest.last, rest.span = act.number, span
+    rest.early = act.before_time and any(isinstance(event, Time) for event in act.read.events)
+    walker.name(rest, plain(naming.name, walker.flow.kitchen.language))
+    product = Product(naming.name, (naming.name,), "by-product", walker.component, act.number, span, rest.early)
+    walker.close(rest, product, opened=False)
 
 
 def divide(act: Act, division: Division) -> None:

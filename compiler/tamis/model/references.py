@@ -7,10 +7,12 @@ from fractions import Fraction
 from tamis.diagnostics import Label
 from tamis.model.batch import Batch, answering
 from tamis.model.effects import Why
+from tamis.model.lifted import lift_out, lift_too
 from tamis.model.lookup import Meaning, look_up, nearest_name
 from tamis.model.mass import times
 from tamis.model.reasons import refers, why_meant
 from tamis.model.recipe import Taking
+from tamis.model.rest_of import goes_apart, is_picked
 from tamis.model.shares import part_of
 from tamis.model.words import model_words, plain
 from tamis.quantity.amount import exactly
@@ -31,6 +33,8 @@ _MOST_GUESSED = 100
 
 def refer(act: Act, reference: Reference) -> None:
     """Something made, opened or set out before."""
+    if act.parting is not None and lift_too(act, reference):
+        return
     reference = _one_of_several(act, reference)
     meaning = look_up(act.walker, reference)
     measured = reference.share is not None and reference.share.kind == "measure"
@@ -53,13 +57,21 @@ def refer(act: Act, reference: Reference) -> None:
     elif meaning.unborne:
         _guessed(act, reference, meaning.batch, meaning.unborne)
     removes = act.verb is not None and act.verb.removes and not reference.preposition
-    if removes and act.verb and act.verb.lifts and act.walker.flow.is_named_after(reference):
-        removes = False  # *remove the chicken from the marinade*: it comes back, so it is not thrown away
+    if meaning.present and lift_out(act, reference, meaning.batch):
+        act.fresh = False
+        return
     if meaning.present:
         _of_the_present(act, reference, meaning.batch, removes)
     else:
         _of_another(act, reference, meaning.batch, removes)
     act.fresh = False
+
+
+def _comes_back(act: Act, reference: Reference) -> bool:
+    """*Remove [the chicken] from the marinade*: where it is named again it is not thrown away."""
+    flow = act.walker.flow
+    keys = answering(plain(reference.name, flow.kitchen.language), flow.kitchen)
+    return act.verb is not None and act.verb.lifts and flow.is_named_after(keys, reference.clause.span.start)
 
 
 def _one_of_several(act: Act, reference: Reference) -> Reference:
@@ -101,6 +113,7 @@ def _of_the_present(act: Act, reference: Reference, batch: Batch, removes: bool)
 def _of_another(act: Act, reference: Reference, batch: Batch, removes: bool) -> None:
     """Another batch joins the present one, or takes the work over."""
     walker = act.walker
+    removes = removes and not _comes_back(act, reference)
     if removes and reference.share and reference.share.kind == "but" and reference.share.measure:
         kept = Share("measure", measure=reference.share.measure)  # *pour off all but 1 tbsp*: that stays
         _take(act, reference._replace(share=kept), batch)
@@ -111,8 +124,10 @@ def _of_another(act: Act, reference: Reference, batch: Batch, removes: bool) -> 
         act.link(batch)
         walker.discard(batch, reference.clause.span)
         return
-    adds = act.verb is not None and act.verb.adds
-    takes_over = act.fresh and not act.joined and not reference.preposition and not adds
+    apart = goes_apart(batch, walker.present)
+    adds = act.verb is not None and act.verb.adds and not (act.verb.serves and apart)
+    turns = act.fresh or (apart and not act.uses and not act.takings)
+    takes_over = turns and not act.joined and not reference.preposition and not adds
     if takes_over and walker.present is not None:
         old = walker.present
         at = walker.flow.actions[old.last].span if old.last is not None else reference.clause.span
@@ -146,6 +161,8 @@ def _take(act: Act, reference: Reference, batch: Batch) -> None:
         act.takings.append(taken)
         flow.takings.append(taking)
     scale = fraction / batch.left if batch.rest_of is not None and fraction and batch.left else fraction
+    if is_picked(walker, reference, batch):
+        scale = None
     walker.take(batch, reference.clause.span, fraction, scale, whole, taken, use)
 
 

@@ -114,6 +114,9 @@ class Replay:
         batch.foods = Pile([food for food in batch.foods if food not in effect.foods])
         for food in effect.foods:
             batch.mass = minus(batch.mass, food.mass)
+        if effect.names:
+            batch.names = Pile([name for name in batch.names if name not in effect.names])
+            batch.called = () if batch.called in effect.names else batch.called
 
     def _discards(self, component: int, effect: Discards) -> None:
         self.batches[effect.batch].left = Fraction(0)

@@ -158,8 +158,24 @@ class State:
         """Food so called is fished out and gone; tells whether any was there."""
         gone = batch.remove(words, self.flow.kitchen)
         if gone:
-            self.emit(made(Loses, (batch.number, tuple(gone))))
+            self.emit(made(Loses, (batch.number, tuple(gone), ())))
         return bool(gone)
+
+    def lift(self, rest: Batch, foods: Sequence[Food], words: tuple[str, ...]) -> Batch:
+        """Foods are lifted out of a batch, and are one by themselves, called so."""
+        mass = NOTHING
+        for food in foods:
+            mass = plus(mass, food.mass)
+        lifted = self.part("lifted", "present", foods, mass, rest)
+        self.name(lifted, words)
+        lifted.lifted_from, rest.lifted_out = rest, lifted
+        self.let_go(rest, foods, words)
+        return lifted
+
+    def let_go(self, batch: Batch, foods: Sequence[Food], words: tuple[str, ...]) -> None:
+        """Foods leave a batch, which is not called so any more."""
+        names = batch.let_go(foods, words)
+        self.emit(made(Loses, (batch.number, tuple(foods), names)))
 
     def discard(self, batch: Batch, span: Span) -> None:
         """What is left of a batch is thrown away."""

@@ -17,6 +17,7 @@ from tamis.model.batch import Batch, Origin, answering, of_kind
 from tamis.model.effects import SAID, Beside, Why
 from tamis.model.mass import NOTHING, ONE, plus, times
 from tamis.model.recipe import Component, Product, StepView, Waiting
+from tamis.model.rest_of import ask_for_rest, close_lifted
 from tamis.model.state import State
 from tamis.model.words import plain
 from tamis.reading.clauses import Ingredient, Meanwhile, Reference, Repeat, Tool, VerbUse
@@ -26,6 +27,7 @@ from tamis.typed import TYPE_CHECKING
 from tamis.words import example
 
 if TYPE_CHECKING:
+    from tamis.kitchen.verbs import Verb
     from tamis.model.flow import Flow
     from tamis.reading.reading import ActionRead, StepRead
 
@@ -41,7 +43,7 @@ class Walker(State):
     """One component while its steps are worked through."""
 
     __slots__ = (
-        "_tools_by_noun", "_tools_seen", "at_hand", "heated", "last_wait", "long_meanwhiles",
+        "_tools_by_noun", "_tools_seen", "at_hand", "empty", "heated", "kept_together", "last_wait", "long_meanwhiles",
         "new_step", "number", "read", "running", "step_number", "tools", "unread",
     )  # fmt: skip
 
@@ -57,6 +59,8 @@ class Walker(State):
         self.running: list[int] = []
         self.new_step = True
         self.tools: list[Tool] = []
+        self.kept_together: list[tuple[int, Reference]] = []  # food lifted out that no later line names
+        self.empty: int | None = None  # the line that heats a vessel in which nothing lies yet
         self.at_hand: int | None = None  # the last line of the work in a vessel that is hot
         self._tools_by_noun: dict[str, Tool] = {}
         self._tools_seen = 0
@@ -175,6 +179,16 @@ class Walker(State):
         if self.at_hand is not None and begins and not vessels and any(use.adds or use.heat for use in uses):
             self.flow.actions[number] = here._replace(after=(self.at_hand,))
             self.follow(self.at_hand, HOT_VESSEL)
+            self.empty = None
+        elif self.empty is not None and not vessels and any(use.adds or use.heat for use in uses):
+            if self.empty not in here.after:
+                self.flow.actions[number] = here._replace(after=tuple(sorted((*here.after, self.empty))))
+                self.follow(self.empty, HOT_VESSEL)
+            self.empty = None
+        if _heats_empty(action, uses):
+            self.empty = number
+        elif vessels:
+            self.empty = None
         if any(vessel.station and vessel.station != "oven" for vessel in vessels):
             self.at_hand = number
         elif vessels and not any(use.lifts for use in uses) and self.present is not None:
@@ -274,6 +288,7 @@ class Walker(State):
         """The component's end: the present batch gets the heading's name; nothing else may be open."""
         where = self.read.heading or self.flow.reading.header.span("title")
         self.at(self.number - 1, where, where, -1)
+        close_lifted(self)
         if self.present is None:
             closed = [
                 batch for batch in self.open if batch.origin in ("named", "set-aside", "meanwhile") and batch.left == 1
@@ -298,6 +313,9 @@ class Walker(State):
 
     def _still_open(self, batch: Batch) -> None:
         if batch.left == 0 or batch.origin == "named":
+            return
+        if batch.lifted_out:
+            ask_for_rest(self, batch)
             return
         name = " ".join(batch.label)
         if batch.origin in ("share", "part"):
@@ -328,6 +346,14 @@ class Walker(State):
 
 def _repeats_of_step(action: ActionRead) -> list[Repeat]:
     return [event for event in action.events if isinstance(event, Repeat) and event.kind == "step-times"]
+
+
+def _heats_empty(action: ActionRead, uses: list[Verb]) -> bool:
+    """*Heat [a wok] [until it smokes]*: that is done just before its food, whatever is chopped in between."""
+    if any(isinstance(event, Ingredient | Reference) for event in action.events):
+        return False
+    tools = [event for event in action.events if isinstance(event, Tool) and event.equipment.kind == "vessel"]
+    return any(use.heat for use in uses) and any(not tool.preposition and tool.equipment.station for tool in tools)
 
 
 def _is_meanwhile(action: ActionRead) -> bool:

@@ -31,6 +31,8 @@ class ModelWords(NamedTuple):
     kept: re.Pattern[str]
     cooking: Words
     using: Words
+    thrown: Words
+    rests: Words
 
 
 @cache
@@ -54,6 +56,8 @@ def model_words(language: str) -> ModelWords:
         kept=pattern(rf"\b({one_of(lists['kept']['openers'])})\s*\Z", re.IGNORECASE),
         cooking=frozenset(lists["moments"]["cooking"]),
         using=frozenset(lists["moments"]["using"]),
+        thrown=frozenset(lists["lifted"]["thrown"]),
+        rests=frozenset(lists["lifted"]["rests"]),
     )
 
 

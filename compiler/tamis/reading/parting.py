@@ -5,7 +5,7 @@ from __future__ import annotations
 from itertools import takewhile
 
 from tamis.diagnostics import Diagnostic, Label
-from tamis.reading.clauses import Cue, Pause, Repeat, Target, Tending, Time, VerbUse
+from tamis.reading.clauses import Cue, Pause, Reference, Repeat, Setting, Target, Tending, Time, Tool, VerbUse
 from tamis.reading.plain import plain_of
 from tamis.reading.prose import next_work, prose_words
 from tamis.reading.reading import ActionRead
@@ -41,7 +41,7 @@ def parted(action: ActionRead, kitchen: Kitchen, findings: list[Diagnostic]) -> 
     if len(timed) < 2:
         if not timed:
             return [action]
-        at = _end_of_first_wait(action, timed[0])
+        at = _end_of_first_wait(action, timed[0]) or _end_of_heating(action, timed[0], kitchen)
         if at is not None:
             head, tail = _tended(*_cut(action, at))
             return [head, *parted(tail, kitchen, findings)]
@@ -91,6 +91,41 @@ def _end_of_first_wait(action: ActionRead, timed: Event) -> int | None:
         elif isinstance(event, Target) and event.kind != "size" and waiting is not None:
             reached = event.clause.span.end
     return None
+
+
+def _end_of_heating(action: ActionRead, timed: Event, kitchen: Kitchen) -> int | None:
+    """Where the heating of an oven ends in a line that has a time for the food: `set [the oven] [to 190 °C] and [roast
+    for 1 h]`. What is only turned down is hot already, and its food is in it."""
+    if len(action.events) < 4:
+        return None
+    use, named, *more = action.events
+    if (
+        not isinstance(use, VerbUse)
+        or (use.verb.sets and not use.verb.estimate)
+        or not _is_station(use, named, kitchen)
+    ):
+        return None
+    degrees = [event for event in takewhile(lambda one: isinstance(one, Setting | Target), more) if _is_hot(event)]
+    if not degrees and not use.verb.sets:
+        return None
+    behind = more[len(degrees) :]
+    if not behind or not isinstance(behind[0], VerbUse) or timed not in behind:
+        return None
+    last = degrees[-1] if degrees else named
+    assert not isinstance(last, VerbUse)
+    return last.clause.span.end
+
+
+def _is_station(use: VerbUse, named: Event, kitchen: Kitchen) -> bool:
+    """Whether an oven or a grill is what the line begins with; *on* of *switch on [the oven]* is the verb's."""
+    if isinstance(named, Reference) and use.text.endswith(named.preposition):
+        found = kitchen.cupboard.find(named.name.split())
+        return found is not None and found.item.kind == "station"
+    return isinstance(named, Tool) and not named.preposition and named.equipment.kind == "station"
+
+
+def _is_hot(event: Event) -> bool:
+    return isinstance(event, Setting | Target) and event.celsius is not None
 
 
 def _start_of_next_wait(action: ActionRead, timed: Event, words: ProseWords) -> int | None:

@@ -75,6 +75,7 @@ class ProseWords(NamedTuple):
     of: frozenset[str]
     without: frozenset[str]
     alike: Phrases
+    behind: frozenset[str]
 
 
 @cache
@@ -106,6 +107,7 @@ def prose_words(language: str) -> ProseWords:
         of=frozenset(closed["OF"]),
         without=frozenset(lists["tools"]["without"]),
         alike=phrases((*lists["tools"]["without"], *lists["tools"]["alike"]), language),
+        behind=frozenset(imperative["behind"]),
     )  # fmt: skip
 
 

@@ -133,6 +133,8 @@ class _Reader:
         plain.append(nothing)
         for at, part in enumerate(parts):
             if isinstance(part, Text):
+                if events and isinstance(events[-1], Reference) and plain[at].said[:1]:
+                    self._whole_verb(events, plain[at].said[0])
                 said = plain[at].ask(work_and_place)
                 if said:
                     events += self._plain(*said, part.span.start, at + 1 < len(parts), timed)
@@ -145,6 +147,17 @@ class _Reader:
 
             events = without_idle(parts, events, self.kitchen)
         return ActionRead(parts, tuple(events), action.span)
+
+    def _whole_verb(self, events: list[Event], particle: str) -> None:
+        """*Lift [the legs] out*: the verb has its last word behind the clause."""
+        if particle not in self.words.behind or len(events) < 2:
+            return
+        use = events[-2]
+        if not isinstance(use, VerbUse):
+            return
+        verb = self.kitchen.verbs.get(f"{use.text.lower()} {particle}")
+        if verb is not None:
+            events[-2] = use._replace(verb=verb)
 
     def _plain(
         self, work: tuple[Command, ...], place: Station | None, start: int, clause_follows: bool, timed: bool

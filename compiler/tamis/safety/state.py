@@ -106,6 +106,15 @@ class State:
             self.put(parted(_further(item, (self.name,)), self.name, language))
         self._mix(other)
 
+    def lift_out(self, other: State, uses: frozenset[int]) -> None:
+        """Some foods were lifted out of another batch: raw flesh counts in the one that it lies in, and what it left in
+        the other."""
+        for item in other.items.values():
+            further = _further(item, (self.name,))
+            self.put(further if item.use in uses else left_behind(further))
+        other.change(lambda item: left_behind(item) if item.use in uses else item)
+        self._mix(other)
+
     def _mix(self, other: State) -> None:
         self._uses.join(other._uses)
         self.kinds |= other.kinds
@@ -137,6 +146,11 @@ def parted(item: Item, name: str, language: str) -> Item:
     singular = nouns(language).singular
     last = singular(name.lower().split()[-1]) if name.split() else ""
     same = last == singular(item.food.lower().split()[-1])
-    if same or item.cleared or item.form == "contact" or item.hazard not in FLESH:
+    return item if same else left_behind(item)
+
+
+def left_behind(item: Item) -> Item:
+    """What raw flesh leaves where it lay."""
+    if item.cleared or item.form == "contact" or item.hazard not in FLESH:
         return item
     return item._replace(form="juices")

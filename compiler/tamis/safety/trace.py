@@ -122,6 +122,10 @@ class Trace:
             other = self.states[event.other]
             self._stuffing(action, state, other.name, action.span.end)
             state.take_in(other, other.name)
+        elif event.kind == "lifted":
+            product = self.recipe.history.products[event.batch]
+            uses = frozenset(self.recipe.products[product].uses) if product >= 0 else frozenset[int]()
+            state.lift_out(self.states[event.other], uses)
         else:
             state.part_from(self.states[event.other], self.words.language)
 

@@ -8,7 +8,7 @@ again.
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Collection, Iterable
 from heapq import heapify, heappop, heappush
 from operator import add
 
@@ -47,14 +47,35 @@ def drafted(network: Network, mode: Mode = "most", nights: Iterable[tuple[int, i
         draft = _placed(Frame(blocks, mode), nights)
         if len(draft.broken) < len(best.broken):
             best = draft
-    return best
+    return _within_waits(best, nights)
 
 
-def _placed(frame: Frame, nights: list[tuple[int, int]]) -> Draft:
+def _within_waits(draft: Draft, nights: list[tuple[int, int]]) -> Draft:
+    """The placing again, where what runs beside a wait has found its place only after that: now the wait is placed
+    first. It holds if all that runs beside it lies within."""
+    frame = draft.frame
+    tasks, of = frame.blocks.network.tasks, frame.blocks.of
+    beside = [
+        link for _, link in frame.blocks.between if link.from_start and tasks[link.b].soon and tasks[link.b].hands
+    ]
+    ends = (draft.starts[link.a] + frame.lengths[link.a] <= draft.starts[link.b] for link in beside)
+    if not any(ends):
+        return draft
+    loose = {(of[link.a], of[link.b]) for link in beside}
+    other = _placed(frame, nights, loose)
+    at = [other.starts[members[0]] - frame.offsets[members[0]] for members in frame.blocks.members]
+    apart = all(at[later] - at[block] >= gap for block, _ in loose for later, gap in frame.after[block])
+    sound = apart and len(other.broken) <= len(draft.broken)
+    return other if sound and min(other.starts) > min(draft.starts) else draft
+
+
+def _placed(frame: Frame, nights: list[tuple[int, int]], loose: Collection[tuple[int, int]] = ()) -> Draft:
     """Every block at its latest place. Of those that nothing unplaced waits for, the one with the longest
     way before it is placed first: the long braise ends at the table, and the peeling finds its place while
-    it simmers."""
+    it simmers. Of a `loose` pair of blocks the first does not wait for the second."""
     network, members, after = frame.blocks.network, frame.blocks.members, frame.after
+    if loose:
+        after = [[edge for edge in edges if (block, edge[0]) not in loose] for block, edges in enumerate(after)]
     bench = Bench(network.cooks, nights)
     before = _before(after)
     ways = _ways(frame, before)

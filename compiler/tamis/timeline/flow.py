@@ -12,6 +12,9 @@ from tamis.timeline.network import Link
 from tamis.timeline.oven import waits_for_oven
 from tamis.timeline.tasks import Tasks
 
+_PUT_BY = ("", "fridge", "freezer")
+"""Where food waits without anybody having to see to it."""
+
 
 def flow_links(recipe: Recipe, tasks: Tasks) -> list[Link]:
     """The links between the lines of a recipe."""
@@ -52,13 +55,16 @@ def _before(recipe: Recipe, tasks: Tasks) -> list[tuple[int, ...]]:
 def _after(recipe: Recipe, tasks: Tasks, action: Action, before: tuple[int, ...], followed: set[int]) -> list[Link]:
     """Links to what comes before: at once, within a time, or no later than its window allows."""
     links = []
-    batch = _batch(recipe, action, before)
+    tied = _stays(tasks, action)
+    batch = _batch(recipe, action, before, tied)
     for line in before:
         a, b = tasks.last[line], tasks.first[action.number]
         limit = None
         if line == batch and line not in followed:
             followed.add(line)
-            limit = 0 if action.at_once else action.within
+            limit = 0 if action.at_once or (tied and tasks.tasks[a].kind != "window") else action.within
+        elif _heats_empty(recipe.actions[line]):
+            limit = 0
         links.append(Link(a, b, 0, limit))
         wait = tasks.tasks[a]
         if limit is None and wait.kind == "window" and wait.hi is not None and wait.hi > wait.lo:
@@ -66,9 +72,25 @@ def _after(recipe: Recipe, tasks: Tasks, action: Action, before: tuple[int, ...]
     return links
 
 
-def _batch(recipe: Recipe, action: Action, before: tuple[int, ...]) -> int | None:
+def _heats_empty(action: Action) -> bool:
+    """Whether a line heats a vessel with nothing in it: the next thing that happens there is its food."""
+    if action.uses or action.takings or action.after or action.heats or not action.work.wait:
+        return False
+    return any(use.verb.heat for use in action.verbs) and any(
+        tool.equipment.kind == "vessel" and tool.equipment.station and not tool.preposition for tool in action.tools
+    )
+
+
+def _stays(tasks: Tasks, action: Action) -> bool:
+    """Whether a line is only a wait of food that is put by where the line before leaves it, or in the cold: it waits
+    from then on, and what a plan can spare comes after."""
+    first = tasks.tasks[tasks.first[action.number]]
+    return first.part == "wait" and not first.hands and not first.machine and first.station in _PUT_BY
+
+
+def _batch(recipe: Recipe, action: Action, before: tuple[int, ...], tied: bool) -> int | None:
     """The line before that had the same batch in hand, if it matters how soon this one follows."""
-    if not action.at_once and action.within is None:
+    if not action.at_once and action.within is None and not tied:
         return None
     lines = [line for line in before if recipe.actions[line].before != action.number]
     if action.beside is not None:

@@ -54,8 +54,48 @@ def backward(network: Network, ready: int, awake: tuple[int, int] | None = None)
         nights = _nights(ready, awake, -min(draft.starts, default=0))
         rested = drafted(network, "most", nights)
         if len(rested.broken) <= len(draft.broken):
-            draft = rested
+            draft = _later(rested, nights)
     return _as_drafted(draft)
+
+
+def _later(draft: Draft, nights: list[tuple[int, int]]) -> Draft:
+    """The windows of a plan that is done too early as long as it needs, from the last one on: better the dough than the
+    loaf waits for the dinner. What comes after a window, and what leads up to that, moves with its end."""
+    network, lengths, starts = draft.frame.blocks.network, draft.frame.lengths, draft.starts
+    windows = [at for at, task in enumerate(network.tasks) if task.kind == "window" and task.hi is not None]
+    for at in sorted(windows, key=lambda at: -starts[at]):
+        early = -max(map(add, starts, lengths), default=0)
+        more = min(early, (network.tasks[at].hi or 0) - lengths[at])
+        if more <= 0:
+            break
+        stays = _before(network, at)
+        moved = [start if task in stays or start < starts[at] else start + more for task, start in enumerate(starts)]
+        asleep = _at_night(network, moved, lengths, nights) - _at_night(network, starts, lengths, nights)
+        if not asleep and len(broken_limits(network, moved, lengths)) <= len(draft.broken):
+            starts = moved
+    return draft._replace(starts=starts)
+
+
+def _before(network: Network, task: int) -> set[int]:
+    """A task and all that come before it."""
+    before: dict[int, list[int]] = {}
+    for link in network.links:
+        before.setdefault(link.b, []).append(link.a)
+    found, todo = {task}, [task]
+    while todo:
+        new = [one for one in before.get(todo.pop(), ()) if one not in found]
+        found.update(new)
+        todo += new
+    return found
+
+
+def _at_night(network: Network, starts: list[int], lengths: list[int], nights: list[tuple[int, int]]) -> set[int]:
+    """The tasks for which a cook would have to be up."""
+    return {
+        at
+        for at, task in enumerate(network.tasks)
+        if task.hands and any(starts[at] < dawn and dusk < starts[at] + lengths[at] for dusk, dawn in nights)
+    }
 
 
 def _as_drafted(draft: Draft) -> Plan:

@@ -22,11 +22,12 @@ from tamis.typed import TYPE_CHECKING, Literal
 from tamis.words import word_lists, word_tables
 
 if TYPE_CHECKING:
+    from tamis.kitchen.food import Show
     from tamis.kitchen.house import Kitchen
     from tamis.kitchen.verbs import Verb
 
 When = Literal["before", "just-before", "boils", "waits"]
-Table = Literal["before", "just_before", "boils", "waits", "fats"]
+Table = Literal["before", "just_before", "boils", "waits", "fridge", "fats"]
 
 _WORD = pattern(r"[^\W\d_][\w’'-]*")
 _LONGEST = 3
@@ -35,8 +36,13 @@ _TABLES: dict[Table, When] = {
     "just_before": "just-before",
     "boils": "boils",
     "waits": "waits",
+    "fridge": "waits",
     "fats": "waits",
 }
+
+
+_SOLD: tuple[Show, ...] = ("meat", "fish")
+"""Food that is worked on by those who sell it."""
 
 
 class Known(NamedTuple):
@@ -62,8 +68,8 @@ def preparations(use: Use, kitchen: Kitchen) -> list[Preparation]:
     found: list[Preparation] = []
     if not ingredient.states and not ingredient.preparation:
         return found
-    known_words = _known(_is_fat(use), kitchen.language)
     tastes = word_lists(kitchen.language, "preparations")["tastes"]
+    known_words = _known(_is_fat(use), _is_cold(use), kitchen.language)
     for word in ingredient.states:
         known = known_words.get(word)
         if ingredient.goods is not None and ingredient.goods.id in tastes.get(word, ()):
@@ -94,7 +100,8 @@ def _after_comma(use: Use, known_words: dict[str, Known], kitchen: Kitchen) -> l
             continue
         verb = kitchen.verbs.participle(words[at])
         lies = " ".join(words[at + 1 :]).startswith(known.lies)
-        if verb is not None and not verb.waits and not words[at].endswith(known.present) and not lies:
+        bought = verb is not None and _is_bought(verb, use, words, kitchen)
+        if verb is not None and not verb.waits and not words[at].endswith(known.present) and not lies and not bought:
             work = _shaped(verb, words[at + 1 :], kitchen)
             takes = work.takes + _by_amount(use, work.per_piece, work.per_kg, kitchen)
             part = parts.get(words[at])
@@ -103,6 +110,15 @@ def _after_comma(use: Use, known_words: dict[str, Known], kitchen: Kitchen) -> l
             found.append(Preparation(late, takes or kitchen.settings.kitchen.handling, said, name))
         at += 1
     return _in_order(found)
+
+
+def _is_bought(verb: Verb, use: Use, words: list[str], kitchen: Kitchen) -> bool:
+    """Whether it is done where the food is bought: a joint is sold boned, and, if it is boned, rolled and tied too."""
+    goods = use.ingredient.goods
+    if not verb.bought or goods is None or goods.show not in _SOLD:
+        return False
+    others = filter(None, map(kitchen.verbs.participle, words))
+    return verb.bought == "alone" or any(other.bought == "alone" for other in others)
 
 
 def _in_order(found: list[Preparation]) -> list[Preparation]:
@@ -131,6 +147,17 @@ def _is_oil(use: Use) -> bool:
     """Toasted sesame oil is bought so: what is said of an oil is no work on it."""
     goods = use.ingredient.goods
     return goods is not None and goods.liquid and goods.role == "fat"
+
+
+def _is_cold(use: Use) -> bool:
+    """Whether the food comes out of the fridge, as far as is known."""
+    goods = use.ingredient.goods
+    return goods is None or goods.merchant not in _in_room()
+
+
+@cache
+def _in_room() -> tuple[str, ...]:
+    return tuple(tables(asset_text("grammar/preparations.toml"))["room"]["merchants"].split(", "))
 
 
 def _is_fat(use: Use) -> bool:
@@ -178,17 +205,18 @@ def _by_amount(use: Use, per_piece: int, per_kg: int, kitchen: Kitchen) -> int:
 @cache
 def _openings(language: str) -> frozenset[str]:
     """The words with which a phrase of the data begins."""
-    return frozenset(phrase.partition(" ")[0] for phrase in _known(False, language))
+    return frozenset(phrase.partition(" ")[0] for phrase in _known(False, False, language))
 
 
 @cache
-def _known(fat: bool, language: str) -> dict[str, Known]:
+def _known(fat: bool, cold: bool, language: str) -> dict[str, Known]:
     """The phrases of the data, as the language says them; those that mean no work have no seconds. A fault raises."""
     said, lists = tables(asset_text("grammar/preparations.toml")), word_lists(language, "preparations")
     known = dict.fromkeys(lists["nothing"]["words"], Known("before", 0))
     own = lists.get("names")
     for table, when in _TABLES.items():
         for id, takes in said[table].items():
-            one = Known(when, seconds(takes) if fat or table != "fats" else 0)
+            holds = fat if table == "fats" else cold if table == "fridge" else True
+            one = Known(when, seconds(takes) if holds else 0)
             known |= dict.fromkeys((id,) if own is None else own.get(id, ()), one)
     return known

@@ -178,7 +178,7 @@ class Timeline:
             return ()
         from tamis.timeline.standing import standings
 
-        return standings(self.recipe, self.network, self.plans[0], self.kitchen.verbs)
+        return standings(self.recipe, self.network, self.plans[0], self.kitchen)
 
 
 def _have_ready(need: Need) -> str:
@@ -192,7 +192,9 @@ def _hands_on(network: Network, plan: Plan) -> int:
 
 
 def _keeps(recipe: Recipe, network: Network, least: Plan) -> str:
-    """How long the dish may wait at the end: by its last window, else by the header."""
+    """How long the dish may wait at the end: as the header says, else by its last window."""
+    if recipe.header.keeps:
+        return recipe.header.keeps
     last = [
         task
         for index, task in enumerate(network.tasks)
@@ -204,4 +206,4 @@ def _keeps(recipe: Recipe, network: Network, least: Plan) -> str:
             from tamis.quantity.times import duration
 
             return f"up to {duration(task.hi)}"
-    return recipe.header.keeps
+    return ""

@@ -9,8 +9,8 @@ from __future__ import annotations
 
 from math import ceil
 
-from tamis.model.recipe import Action, Recipe
-from tamis.reading.clauses import Pause
+from tamis.model.recipe import Action, Recipe, Use
+from tamis.reading.clauses import Pause, Time
 from tamis.timeline.heating import heating_seconds, heats_alone, preheating_seconds
 from tamis.timeline.network import Kind, Link, Part, Task
 from tamis.timeline.oven import cooling
@@ -71,16 +71,27 @@ def _rounds(action: Action) -> tuple[int, int]:
     return rounds, count // rounds
 
 
+def _is_behind_wait(action: Action, use: Use) -> bool:
+    """Whether an ingredient stands behind the time of its line."""
+    if action.work.wait is None or action.work.hands:
+        return False
+    times = [read.clause.span.start for read in action.reads if isinstance(read, Time)]
+    return bool(times) and use.ingredient.clause.span.start > max(times)
+
+
 class Tasks:
     """The tasks so far, and the links inside a line. `first`, `handled` and `last` are the tasks of each
     action by its index: the one that it begins with, the first that holds the cook, and the one that it
     ends with. `alone` and `stands` tell of each action whether it only heats a station, and for how many seconds
     what it makes stands before it is served; `early` and `late` hold what is prepared before a step and before a
-    line of it."""
+    line of it, `behind` what a line wants only after its wait, and `during` the tasks that prepare it there, by
+    component, for the next line."""
 
     __slots__ = (
         "alone",
+        "behind",
         "cooling",
+        "during",
         "early",
         "first",
         "handled",
@@ -106,11 +117,15 @@ class Tasks:
         self.stands = [standing(action) for action in recipe.actions]
         self.early: dict[tuple[int, int], list[Preparation]] = {}
         self.late: dict[int, list[Preparation]] = {}
+        self.behind: dict[int, list[Preparation]] = {}
+        self.during: dict[int, list[int]] = {}
         for action in recipe.actions:
             for index in action.uses:
                 for one in preparations(recipe.uses[index], kitchen):
                     if one.when == "before":
                         self.early.setdefault((action.component, action.step), []).append(one)
+                    elif one.when == "just-before" and _is_behind_wait(action, recipe.uses[index]):
+                        self.behind.setdefault(action.number, []).append(one)
                     else:
                         self.late.setdefault(action.number, []).append(one)
 
@@ -121,6 +136,7 @@ class Tasks:
         self.first.append(start)
         self.handled.append(start)
         self.links += [Link(task, start, 0, limit) for task, limit in before]
+        self.links += [Link(task, start, 0, FRESH) for task in self.during.pop(action.component, ())]
         if self.alone[action.number]:
             self._heating(action)
         else:
@@ -130,6 +146,18 @@ class Tasks:
             self._join()
             self._task(action, "wait", stands)
         self.last.append(len(self.tasks) - 1)
+        self._prepare_during(action)
+
+    def _prepare_during(self, action: Action) -> None:
+        """What a line wants fresh behind its wait, *chill for 8 h, then brush with [30 g butter, melted]*, is made
+        ready towards the end of that, before the next line."""
+        group = self.behind.get(action.number)
+        wait = self.tasks[self.last[-1]]
+        if group:
+            takes = sum(one.seconds for one in group)
+            prepared = self._by_hand(action, group)
+            self.links.append(Link(self.last[-1], prepared, max(0, wait.lo - takes), from_start=True))
+            self.during[action.component] = [prepared]
 
     def _task(
         self,
@@ -166,7 +194,8 @@ class Tasks:
         heat = preheating_seconds(action, self.kitchen)
         if heat:
             tasks.append((self._task(action, "heat", heat), None))
-        early = self.early.pop((action.component, action.step), None)
+        food = action.uses or action.takings  # a pan that is heated empty needs nothing chopped
+        early = self.early.pop((action.component, action.step), None) if food else None
         if early:
             tasks.append((self._by_hand(action, early), None))
         wanted = self.late.get(action.number, ())

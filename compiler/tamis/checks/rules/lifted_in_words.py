@@ -3,7 +3,8 @@
 For the table and the plan it stays with the rest: what is boiled down and named afterwards holds it too, and it cannot
 be called back by its name alone.
 
-Name what stays behind, as in `[leaving syrup]`, and go on with `[the syrup]`; the food is then what you have in hand.
+Put the food in brackets, `Lift out [the pears]`: it goes its own way, and comes back by that name. Or name what stays
+behind, as in `[leaving syrup]`, and go on with `[the syrup]`; the food is then what you have in hand.
 """
 
 from __future__ import annotations
@@ -43,11 +44,9 @@ serves: 4
 # Pears
 
 Put [4 pears, peeled] [in a pan] with [500 ml water] and [200 g caster sugar] and [simmer for 20 min] [until tender].
-Lift out the pears with a slotted spoon, [leaving syrup].
-
-[Meanwhile], boil [the syrup] [over high heat] [to 150 ml].
-
-Pour [the syrup] over.
+Lift out [the pears] with a slotted spoon.
+Boil [over high heat] [to 150 ml].
+Pour over [the pears].
 """
 
 
@@ -76,7 +75,8 @@ def check(view: View) -> Iterator[Diagnostic]:
             said = words.plain.slice(found.first, found.end)
             message = f"“{said}” in plain words: for table and plan it stays with the rest"
             left = example(view.recipe.language, "leaving_syrup")
-            hint = f"name what stays behind, as in {left}, and go on with that by its name"
+            the = example(view.recipe.language, "the", name=found.food)
+            hint = f"put it in brackets, {the}, here and where it comes back; or name what stays behind, as in {left}"
             yield Diagnostic(RULE, LEVEL, words.span(found.first, found.end), message, hint)
 
 

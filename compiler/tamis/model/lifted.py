@@ -1,0 +1,242 @@
+"""Food that is lifted out of a batch: it leaves as an open batch of its own, and the rest stays where it is.
+
+*Lift out [the thighs], boil the sauce down, put [the thighs] back.* In its own line the work goes on with what was
+lifted out, until the line turns to what stayed behind: it cooks on and names nothing else, puts food in, or names that.
+The next line goes on with what stayed (`rest_of.py`).
+
+What no later line names again does not go its own way: a bay leaf, bones and the like are thrown away, and other food
+is taken to stay with the rest; where that is cooked on, the cook is asked.
+"""
+
+from __future__ import annotations
+
+from itertools import takewhile
+
+from tamis.model.batch import answering, is_of_kind, matches_food, of_kind
+from tamis.model.effects import Why
+from tamis.model.hands import Line
+from tamis.model.mass import ONE
+from tamis.model.rest_of import is_rest_word
+from tamis.model.words import model_words, plain
+from tamis.reading.clauses import Ingredient, Naming, Reference, Target, Time, Tool, VerbUse
+from tamis.typed import TYPE_CHECKING, Protocol
+
+if TYPE_CHECKING:
+    from tamis.kitchen.equipment import Station
+    from tamis.kitchen.food import Show
+    from tamis.model.batch import Batch, Food
+    from tamis.model.called import Key
+    from tamis.model.hands import Whole
+    from tamis.reading.reading import Event
+
+Words = tuple[str, ...]
+
+_FLESH: tuple[Show, ...] = ("meat", "fish")
+LIFTED_OUT, LIFTED_OVER = Why("lifted-out"), Why("lifted-over")
+_SEASONS: tuple[Show, ...] = ("herb", "spice")
+
+
+class Parting:
+    """What a line lifted out, and called how, of which rest: where that lay, and whether the line works on what was
+    lifted out (`out`)."""
+
+    __slots__ = ("heat", "lifted", "name", "out", "rest")
+
+    def __init__(self, lifted: Batch, name: str, rest: Batch) -> None:
+        self.lifted = lifted
+        self.name = name
+        self.rest = rest
+        self.heat: tuple[bool, Station] = (rest.on_heat, rest.station)
+        self.out = True
+
+
+class Lifts(Line, Protocol):
+    """A line that may lift food out."""
+
+    parting: Parting | None
+
+
+def lift_out(act: Lifts, reference: Reference, batch: Batch) -> bool:
+    """Part the food that is named from the batch in hand; False where the verb lifts nothing out."""
+    verb, walker = act.verb, act.walker
+    if verb is None or not verb.lifts or reference.preposition or reference.share is not None:
+        return False
+    if act.parting and act.parting.out:
+        return False
+    words = plain(reference.name, walker.flow.kitchen.language)
+    foods = _named(walker.flow, batch, words)
+    if not foods:
+        return True  # all of it is in hand, be it lifted out of its tin
+    if _comes_back(act, reference, foods, words):
+        act.link(batch)
+        lifted = walker.lift(batch, foods, words)
+        act.parting = Parting(lifted, reference.name, batch)
+        _begin(act, reference, lifted)
+        return True
+    thrown = all(_is_thrown(walker.flow, food) for food in foods)
+    if thrown or (verb.removes and not any(food.show in _FLESH for food in foods)):
+        walker.let_go(batch, foods, words)
+        return True
+    walker.kept_together.append((act.number, reference))
+    return True
+
+
+def lift_too(act: Lifts, reference: Reference) -> bool:
+    """*Lift out [the legs] and [the carrots]*: more of the same batch in one line. Each is open by itself, but under
+    one name if the line gives one."""
+    parting, flow = act.parting, act.walker.flow
+    if parting is None or not parting.out or act.verb is None or not act.verb.lifts or reference.share is not None:
+        return False
+    words, walker = plain(reference.name, flow.kitchen.language), act.walker
+    foods = [] if answers(parting.lifted, words, flow) else _named(flow, parting.rest, words)
+    if not foods:
+        return False
+    more = walker.lift(parting.rest, foods, words)
+    if any(isinstance(event, Naming) and event.kind == "as" for event in _behind(act, reference)):
+        walker.take(more, reference.clause.span, ONE, ONE, whole=True)
+        return True
+    walker.put_aside(parting.lifted, "named", parting.name, parting.lifted.span)
+    parting.lifted, parting.name = more, reference.name
+    _begin(act, reference, more)
+    return True
+
+
+def _named(flow: Whole, batch: Batch, words: Words) -> list[Food]:
+    """The foods of a batch that are called so; none where they are all of it."""
+    kitchen, foods = flow.kitchen, list(batch.foods)
+    gone: list[Food] = []
+    for name in _names(words, flow):
+        found = [food for food in foods if matches_food(name, food, kitchen)]
+        found = found or _of_product(flow, batch, name)
+        gone += found or [food for food in foods if is_of_kind(name, food, kitchen)]
+    return [] if all(food in gone for food in foods) else [food for food in foods if food in gone]
+
+
+def _names(words: Words, flow: Whole) -> list[Words]:
+    """The foods that a name counts up: *the legs and carrots*."""
+    joints, names, after = model_words(flow.kitchen.language).joints, list[Words](), 0
+    for at, word in enumerate(words):
+        if word in joints:
+            names.append(plain(" ".join(words[after:at]), flow.kitchen.language))
+            after = at + 1
+    return [name for name in (*names, words[after:]) if name]
+
+
+def _of_product(flow: Whole, batch: Batch, words: Words) -> list[Food]:
+    """What went into a batch as one thing of that name: the meatballs in their sauce."""
+    for index in reversed(batch.products):
+        names = [plain(name, flow.kitchen.language) for name in flow.products[index].names]
+        if any(words in (name, name[-1:]) for name in names):
+            return list(flow.products[index].foods)
+    return []
+
+
+def _comes_back(act: Lifts, reference: Reference, foods: list[Food], words: Words) -> bool:
+    """Whether the text goes on with what is lifted out: the line names it, or puts it on to something, or some later
+    line names it again."""
+    cupboard = act.walker.flow.kitchen.cupboard
+    for event in _behind(act, reference):
+        if isinstance(event, Naming):
+            return True
+        if isinstance(event, Reference) and event.preposition and not cupboard.find(event.name.split()):
+            return True
+    keys: list[Key] = [("name", words), ("word", words[-1])] if words else []
+    for food in foods:
+        keys += food.keys()
+    return act.walker.flow.is_named_after(keys, reference.clause.span.start)
+
+
+def _behind(act: Lifts, reference: Reference) -> list[Event]:
+    """What stands behind a clause in its line."""
+    events = act.read.events
+    return list(events[next(at for at, event in enumerate(events) if event is reference) + 1 :])
+
+
+def _is_thrown(flow: Whole, food: Food) -> bool:
+    """Whether food that is lifted out and not named again is thrown away: nobody eats bones and bay leaves."""
+    return food.show in _SEASONS or not model_words(flow.kitchen.language).thrown.isdisjoint(food.words)
+
+
+def _begin(act: Lifts, reference: Reference, lifted: Batch) -> None:
+    lifted.last, lifted.span = act.number, reference.clause.span
+    act.walker.turn(lifted, LIFTED_OUT)
+
+
+def answers(batch: Batch, words: Words, flow: Whole) -> bool:
+    """Whether a batch answers to a name, or to that of a kind of food in it."""
+    return batch.keys.has([*answering(words, flow.kitchen), *of_kind(words, flow.kitchen)])
+
+
+def turn_back(act: Lifts, at: int) -> None:
+    """Before an event of a line that has lifted food out: whether from here on it works on the rest."""
+    parting, event, flow = act.parting, act.read.events[at], act.walker.flow
+    if parting is None or not parting.out or act.walker.present is not parting.lifted:
+        return
+    if isinstance(event, VerbUse):
+        behind = list(takewhile(lambda one: not isinstance(one, VerbUse), act.read.events[at + 1 :]))
+        if event.verb.adds and not any(isinstance(one, Ingredient | Reference | Tool) for one in behind):
+            _put_back(act, parting)
+        elif _cooks_on(event, behind) or _puts_in(event, behind):
+            _go_back(act, parting)
+    elif isinstance(event, Reference) and act.verb is not None and not act.verb.lifts:
+        words = plain(event.name, flow.kitchen.language)
+        joins = act.verb.adds and not event.preposition
+        if answers(parting.lifted, words, flow):
+            back = joins
+        else:
+            back = answers(parting.rest, words, flow) or is_rest_word(words, flow)
+        if back:
+            _go_back(act, parting)
+
+
+def _cooks_on(use: VerbUse, behind: list[Event]) -> bool:
+    """*Lift out [the pears] and boil [until thick]*: what is lifted out is off the heat."""
+    if any(isinstance(event, Reference | Ingredient) for event in behind):
+        return False
+    if any(isinstance(event, Tool) and not event.definite for event in behind):
+        return False
+    boils = use.verb.carries and any(isinstance(event, Target) for event in behind)
+    return use.verb.station == "ring" or boils
+
+
+def _puts_in(use: VerbUse, behind: list[Event]) -> bool:
+    """*Lift out [the thighs] and add [200 ml cream]*; what it is sprinkled *with* goes on to the thighs."""
+    first = behind[0] if behind else None
+    if not use.verb.adds or not isinstance(first, Ingredient) or first.preposition:
+        return False
+    return first.clause.span.start - use.span.end <= 1
+
+
+def _go_back(act: Lifts, parting: Parting) -> None:
+    """The line goes on with the rest; what was lifted out stands by, open under its name."""
+    parting.out = False
+    lifted = parting.lifted
+    lifted.last = act.number
+    lifted.early = act.before_time and any(isinstance(event, Time) for event in act.read.events)
+    act.walker.put_aside(lifted, "named", parting.name, lifted.span)
+    act.walker.turn(parting.rest, LIFTED_OVER)
+    act.joined = act.fresh = False
+
+
+def _put_back(act: Lifts, parting: Parting) -> None:
+    """*… shred, and return to the pot*: it lies in the rest again."""
+    parting.out = False
+    act.walker.turn(parting.rest, LIFTED_OVER)
+    act.walker.take(parting.lifted, parting.lifted.span, ONE, ONE, whole=True)
+
+
+def settle(act: Lifts, waits: bool) -> None:
+    """At the end of its line: what was lifted out stands by, and the next line goes on with the rest."""
+    parting, walker = act.parting, act.walker
+    if parting is None or not parting.out or parting.rest.origin == "by-product":
+        return
+    lifted, rest = parting.lifted, parting.rest
+    rest.last, rest.early = act.number, waits
+    rest.on_heat, rest.station = parting.heat
+    if walker.present is lifted and act.joined:  # it was put on to something: there the work goes on
+        walker.put_aside(rest, "left", "", lifted.span, LIFTED_OUT)
+        return
+    if walker.present is lifted:
+        walker.put_aside(lifted, "named", parting.name, lifted.span)
+    if walker.present is None:
+        walker.turn(rest, LIFTED_OVER)

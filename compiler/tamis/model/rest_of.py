@@ -1,0 +1,101 @@
+"""What stays behind where food was lifted out (`lifted.py`): how it is called, and what becomes of the two."""
+
+from __future__ import annotations
+
+from tamis.model.batch import answering
+from tamis.model.called import all_keys
+from tamis.model.mass import ONE
+from tamis.model.words import model_words, plain
+from tamis.typed import TYPE_CHECKING
+from tamis.words import example
+
+if TYPE_CHECKING:
+    from tamis.model.batch import Batch
+    from tamis.model.hands import Hands, Whole
+    from tamis.reading.clauses import Reference
+    from tamis.source import Span
+
+Words = tuple[str, ...]
+
+_OVER = 3
+"""What stays behind weighs a third of what was lifted out, at most: so much is over of the frying oil."""
+_FEW = 60
+"""g that are over of it, where nobody knows how heavy the food is: four spoons."""
+
+
+def is_rest_word(words: Words, flow: Whole) -> bool:
+    """Whether a cook calls so what is left of a batch: *the syrup*, *the broth*, *the cooking liquid*."""
+    return bool(words) and words[-1] in model_words(flow.kitchen.language).rests
+
+
+def rest_called(walker: Hands, words: Words) -> Batch | None:
+    """What is left where food was lifted out, by a word that nothing else answers to; None if there are several."""
+    if not is_rest_word(words, walker.flow):
+        return None
+    if walker.present is not None and walker.present.lifted_out:
+        return walker.present
+    rests = [batch for batch in walker.open if batch.lifted_out and batch.left > 0]
+    return rests[0] if len(rests) == 1 else None
+
+
+def goes_apart(batch: Batch, present: Batch | None) -> bool:
+    """Whether one of the two was lifted out of the other: a line that names the other one first goes on with that."""
+    return present is not None and (batch.lifted_from is present or present.lifted_from is batch)
+
+
+def is_picked(walker: Hands, reference: Reference, batch: Batch) -> bool:
+    """Whether it is *the meat* of bones that were lifted out: less than the bones, and nobody knows how much less."""
+    kitchen = walker.flow.kitchen
+    if batch.lifted_from is None or batch.keys.has(answering(plain(reference.name, kitchen.language), kitchen)):
+        return False
+    thrown = model_words(kitchen.language).thrown
+    return bool(batch.foods) and not any(thrown.isdisjoint(food.words) for food in batch.foods)
+
+
+def close_lifted(walker: Hands) -> None:
+    """At the end of a component: what its last line lifted out is in hand again, unless another component takes it, and
+    what was left unsaid is asked."""
+    present, flow = walker.present, walker.flow
+    if present is not None and present.lifted_out:
+        for batch in list(walker.open):
+            just = batch.lifted_from is present and batch.last == present.last and not present.early
+            if just and batch.left == 1 and not _is_named_elsewhere(walker, batch):
+                _rejoin(walker, batch, present)
+    for number, reference in walker.kept_together:
+        later = [flow.actions[at] for at in range(number + 1, walker.number)]
+        if any(action.work.wait and action.on_heat and action.beside is None for action in later):
+            name, span = reference.name, reference.clause.span
+            message = f"“{name}” leaves here and is not named again, while the rest is cooked on"
+            _ask(walker, name, span, message, "where it comes back, name it")
+
+
+def _is_named_elsewhere(walker: Hands, lifted: Batch) -> bool:
+    """Whether a later component names it, and not by the name of this one."""
+    own = walker.flow.component_names[walker.component]
+    if any(lifted.is_named(name) for name in (own, own[-1:])):
+        return False
+    actions = [action for step in walker.read.steps for action in step.actions]
+    return walker.flow.is_named_after(all_keys([lifted.keys]), actions[-1].span.end, own=True)
+
+
+def _rejoin(walker: Hands, lifted: Batch, rest: Batch) -> None:
+    walker.take(lifted, lifted.span, ONE, ONE, whole=True)
+    rest.lifted_out = None
+    walker.flow.named.drop(lifted)
+
+
+def ask_for_rest(walker: Hands, rest: Batch) -> None:
+    """Something stayed behind where food was lifted out, and no line takes it up: told if it is more than what is over
+    of the frying oil."""
+    lifted = rest.lifted_out
+    if lifted is None or (rest.mass.known and (rest.mass.hi * _OVER <= lifted.mass.lo or rest.mass.hi <= _FEW)):
+        return
+    name = " ".join(rest.label)
+    message = f"what is left behind here ({name} …) is not used any more"
+    _ask(walker, name, lifted.span, message, "go on with it by its name")
+
+
+def _ask(walker: Hands, name: str, span: Span, message: str, hint: str) -> None:
+    language = walker.flow.kitchen.language
+    the, thrown = (example(language, key, name=name) for key in ("the", "thrown"))
+    walker.find("lifted-out", "warning", span, message, f"{hint}: {the}; if it is thrown away, say so: {thrown}")
