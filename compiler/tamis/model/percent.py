@@ -10,7 +10,7 @@ from __future__ import annotations
 
 from fractions import Fraction
 
-from tamis.model.batch import matches_food
+from tamis.model.batch import Food, is_of_kind, matches_food
 from tamis.model.lookup import look_up
 from tamis.model.mass import NOTHING, mass_of, plus, times
 from tamis.model.recipe import Mass
@@ -208,18 +208,48 @@ def _weighed_elsewhere(act: Act, food: Ingredient, words: tuple[str, ...]) -> Ma
     """`18 g salt per kg of the duck`, where the duck comes in a later component: only its weight is asked for, so that
     nothing has to be made first. Of duck legs and duck fat it is the flesh that is salted."""
     flow = act.walker.flow
-    if food.percent is None or food.percent.per_kg is None:
+    if food.percent is None:
         return None
-    found: list[tuple[Mass, bool]] = []
+    found: list[tuple[int, Mass, bool]] = []
     for at, component in enumerate(flow.reading.components):
         if at == act.walker.component:
             continue
         for item, factor in _foods(component):
-            if item.percent is None and set(words) <= set(plain(item.name, flow.kitchen.language)):
+            if item.percent is None and not item.purpose and _is_called(item, words, flow.kitchen):
                 flesh = item.goods is not None and item.goods.hazard != ""
-                found.append((times(mass_of(item, flow.kitchen), factor), flesh))
-    one = found if len(found) == 1 else [row for row in found if row[1]]
-    return one[0][0] if len(one) == 1 and one[0][0].known and one[0][0].lo else None
+                found.append((at, times(mass_of(item, flow.kitchen), factor), flesh))
+    those = found if len(found) == 1 else [row for row in found if row[2]]
+    if not those:
+        return _component_weighed(act, words)
+    total = NOTHING
+    for _, mass, _ in those:
+        total = plus(total, mass)
+    return total if len({at for at, _, _ in those}) == 1 and total.known and total.lo else None
+
+
+def _is_called(item: Ingredient, words: tuple[str, ...], kitchen: Kitchen) -> bool:
+    """Whether a food is called so, or is of that kind: *the duck* of duck legs, *the meat*."""
+    name = plain(item.name, kitchen.language)
+    return set(words) <= set(name) or is_of_kind(words, Food.of(-1, item, NOTHING, kitchen), kitchen)
+
+
+def _component_weighed(act: Act, words: tuple[str, ...]) -> Mass | None:
+    """The weight of a component that is not made yet and holds only foods, and what is to be made here."""
+    flow, own = act.walker.flow, act.walker.component
+    homes = [at for at in flow.homes.get(words, ()) if at != own and at not in flow.component_batches]
+    if len(homes) != 1:
+        return None
+    component = flow.reading.components[homes[0]]
+    events = [event for step in component.steps for action in step.actions for event in action.events]
+    asked = {plain(event.name, flow.kitchen.language) for event in events if isinstance(event, Reference)}
+    others = {name for at, name in enumerate(flow.component_names) if at not in (own, homes[0])}
+    if not asked.isdisjoint(others) or (homes[0] not in flow.doing and flow.component_names[own] not in asked):
+        return None
+    total = NOTHING
+    for item, factor in _foods(component):
+        if item.percent is None:
+            total = plus(total, times(mass_of(item, flow.kitchen), factor))
+    return total if total.known and total.lo else None
 
 
 def _in_batch(batch: Batch, words: tuple[str, ...], kitchen: Kitchen) -> Mass | None:
