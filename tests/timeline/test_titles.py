@@ -31,6 +31,14 @@ def title_of(line: str) -> str:
         ("Scrape into [a 1-litre container].", "Scrape into a 1-litre container"),
         ("[Cook over low heat], [stirring all the time], [until 82 °C].", "Cook over low heat"),
         ("Turn down [to a low heat] and [simmer for 20 min].", "Turn down to a low heat, simmer"),
+        ("Roll each up on a bench dusted with [rye flour] and press flat.", "Roll each up, press flat"),
+        ("Turn the legs in [50 g duck fat] and [1 tsp fine salt].", "Turn the legs in duck fat, fine salt"),
+        (
+            "Fill the cases with [200 g jam], put [on a baking tray] and [leave for 20 min].",
+            "Fill the cases with jam, put on a baking tray, leave",
+        ),
+        ("Take the foil off and [bake for 20 min].", "Take the foil off, bake"),
+        ("Put the lid on, turn the heat down and [leave for 5 min].", "Put the lid on, turn the heat down, leave"),
     ],
 )
 def test_title(line: str, said: str) -> None:

@@ -33,25 +33,58 @@ def title(action: Action, language: str) -> str:
 
 
 def _work_title(action: Action, language: str) -> str:
-    """The verbs and their foods; the beginning of the line where it has no known verb."""
+    """The verbs and what they are done to; the beginning of the line where it has no known verb."""
     if not action.verbs:
         return _plain(action).partition(",")[0] or action.work.verb.capitalize() or row_words(language).work
     words = title_words(language)
-    phrases: list[list[str]] = []
-    for word, opens in _words(action, words, row_words(language).off):
+    phrases: list[tuple[str, list[tuple[int, str]]]] = []
+    for at, word, opens in _words(action, words, row_words(language).off):
         if opens:
-            phrases.append([word])
+            phrases.append((word, []))
         elif phrases:
-            phrases[-1].append(word)
-    if phrases and all(len(phrase) == 1 for phrase in phrases):
-        end = action.verbs[1].span.start if len(phrases) > 1 else action.span.end
-        phrases[0][0] = f"{phrases[0][0]} {_object(action, action.verbs[0], end, words)}".strip()
-    said = [_said(phrase[0], _few(phrase[1:]), words) for phrase in phrases]
+            phrases[-1][1].append((at, word))
+    bare = not any(foods for _, foods in phrases)
+    said: list[str] = []
+    for at, (verb, foods) in enumerate(phrases):
+        use = action.verbs[at]
+        end = action.verbs[at + 1].span.start if at + 1 < len(phrases) else action.span.end
+        if foods:
+            said.append(_with_foods(action, use, verb, foods, words))
+        else:
+            tools = (bare and not at) or not use.verb.waits
+            said.append(f"{verb} {_object(action, use, end, words, tools)}".strip())
     return ", ".join(said)
 
 
-def _words(action: Action, words: TitleWords, off: str) -> list[tuple[str, bool]]:
-    """Verbs (which open a phrase) and the foods and states after them, in the order of the text."""
+def _with_foods(action: Action, use: VerbUse, verb: str, foods: list[tuple[int, str]], words: TitleWords) -> str:
+    """`Turn the legs in duck fat, salt`: with the plain words between the verb and its first food, and the preposition
+    before that."""
+    names = _few([name for _, name in foods])
+    said, stop = _plain_words(action, use, words)
+    between = _text_between(action, stop, foods[0][0]).strip()
+    if not said or (between and between.lower() not in words.prepositions):
+        dusted = said and foods[0][0] in _purposes(action)
+        return f"{verb} {' '.join(said)}" if dusted else _said(verb, names, words)
+    place = f" {between.lower()} " if between else " "
+    first = names[0].partition(" ")[0]
+    if first in words.places and first in (between.lower(), said[-1].lower()):
+        names[0] = names[0].removeprefix(f"{first} ")
+    return f"{verb} {' '.join(said)}{place}{', '.join(names)}"
+
+
+def _purposes(action: Action) -> set[int]:
+    """Where foods stand that are there for a purpose: the flour of a dusted bench."""
+    foods = (read for read in action.reads if isinstance(read, Ingredient) and read.purpose)
+    return {food.clause.span.start for food in foods}
+
+
+def _text_between(action: Action, start: int, end: int) -> str:
+    part = next((part for part in action.parts if part.span.start <= start < part.span.end), None)
+    return part.text[start - part.span.start : end - part.span.start] if isinstance(part, Text) else ""
+
+
+def _words(action: Action, words: TitleWords, off: str) -> list[tuple[int, str, bool]]:
+    """Verbs (which open a phrase) and the foods and states after them, with where they stand, in the text's order."""
     found = [(use.span.start, use.text.lower(), True) for use in action.verbs]
     for read in action.reads:
         if isinstance(read, Ingredient):
@@ -68,7 +101,7 @@ def _words(action: Action, words: TitleWords, off: str) -> list[tuple[str, bool]
             isinstance(read, Target) and read.text
         ):
             found.append((read.clause.span.start, read.text, False))
-    return [(word, opens) for _, word, opens in sorted(found)]
+    return sorted(found)
 
 
 def _opened_by(setting: Setting, action: Action) -> VerbUse | None:
@@ -77,24 +110,41 @@ def _opened_by(setting: Setting, action: Action) -> VerbUse | None:
     return next((use for use in action.verbs if use.span.start == inner), None)
 
 
-def _object(action: Action, use: VerbUse, end: int, words: TitleWords) -> str:
+def _object(action: Action, use: VerbUse, end: int, words: TitleWords, tools: bool) -> str:
     """What a bare verb works on or with: the plain words after it, else the tool: *Lay* alone tells nothing."""
+    said, _ = _plain_words(action, use, words)
+    trail: list[str] = []
+    while said and said[-1].lower() in words.empty and said[-1].lower() not in words.particles:
+        trail.insert(0, said.pop())
+    if said or not tools or not _is_plain(action, use):
+        return " ".join(said)
+    found = (read for read in action.reads if isinstance(read, Tool))
+    tool = next((tool for tool in found if use.span.end <= tool.clause.span.start < end), None)
+    return " ".join([*trail, tool.clause.text] if tool else [])
+
+
+def _is_plain(action: Action, use: VerbUse) -> bool:
+    """Whether a verb stands in plain words, and not in the bracket of its time."""
+    return any(isinstance(part, Text) and part.span.start <= use.span.start < part.span.end for part in action.parts)
+
+
+def _plain_words(action: Action, use: VerbUse, words: TitleWords) -> tuple[list[str], int]:
+    """The plain words after a verb, up to a joint or a preposition that is no part of the verb (*take the foil off*),
+    and where they end."""
     part = next((part for part in action.parts if part.span.start <= use.span.start < part.span.end), None)
     if not isinstance(part, Text):
-        return ""
+        return [], use.span.end
     said: list[str] = []
     at = use.span.end - part.span.start
     while len(said) < MOST_WORDS and (match := _WORD.match(part.text, at)) and match[1].lower() not in words.joints:
-        if match[1].lower() in words.prepositions and not words.empty.issuperset(map(str.lower, said)):
+        word = match[1].lower()
+        behind = _WORD.match(part.text, match.end())
+        last = word in words.particles and (behind is None or behind[1].lower() in words.joints)
+        if word in words.prepositions and not last and not words.empty.issuperset(map(str.lower, said)):
             break
         said.append(match[1])
         at = match.end()
-    trail: list[str] = []
-    while said and said[-1].lower() in words.empty:
-        trail.insert(0, said.pop())
-    tools = (read for read in action.reads if isinstance(read, Tool))
-    tool = next((tool for tool in tools if use.span.end <= tool.clause.span.start < end), None)
-    return " ".join(said or ([*trail, tool.clause.text] if tool else []))
+    return said, part.span.start + at
 
 
 def _said(verb: str, foods: list[str], words: TitleWords) -> str:

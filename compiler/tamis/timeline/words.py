@@ -21,6 +21,7 @@ class TitleWords(NamedTuple):
     places: tuple[str, ...]
     boils_in: frozenset[str]
     turned_to: tuple[str, ...]
+    particles: frozenset[str]
 
 
 class PreparationWords(NamedTuple):
@@ -68,6 +69,7 @@ def title_words(language: str) -> TitleWords:
         places=lists["places"],
         boils_in=frozenset(lists["boils_in"]),
         turned_to=tuple(f"{word} " for word in closed["TO"]),
+        particles=frozenset(word_lists(language, "prose")["imperative"]["particles"]),
     )
 
 
