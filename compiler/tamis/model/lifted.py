@@ -149,7 +149,8 @@ def _comes_back(act: Lifts, reference: Reference, foods: list[Food], words: Word
 def _behind(act: Lifts, reference: Reference) -> list[Event]:
     """What stands behind a clause in its line."""
     events = act.read.events
-    return list(events[next(at for at, event in enumerate(events) if event is reference) + 1 :])
+    at = next((at for at, event in enumerate(events) if event is reference), len(events))
+    return list(events[at + 1 :])
 
 
 def _is_thrown(flow: Whole, food: Food) -> bool:
