@@ -57,11 +57,11 @@ def decimal(text: str) -> Fraction | None:
     """The number of plain figures, `420` or `0.5`; None for anything else."""
     if text.isdigit() and text.isascii():
         return Fraction(int(text)) if len(text) <= MOST_DIGITS else None
-    whole, _, part = text.partition(".")
-    digits = whole + part
-    if not part or len(digits) > MOST_DIGITS or not (digits.isdigit() and digits.isascii()):
+    digits = text.replace(".", "", 1)
+    if len(digits) > MOST_DIGITS or not (digits.isdigit() and digits.isascii()):
         return None
-    return Fraction(int(digits), 10 ** len(part))
+    places = len(text) - text.index(".") - 1
+    return Fraction(int(digits), 10**places) if places else None
 
 
 def problem(text: str) -> str | None:

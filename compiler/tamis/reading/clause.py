@@ -219,10 +219,10 @@ class Reading:
 
     def keys(self, nodes: Sequence[Node]) -> tuple[str, ...]:
         """The words of nodes as lists know them: in lower case, one by one."""
-        only = only_leaf(nodes)
-        if only:
-            return _keys_of(only[1])
-        return tuple([key for leaf in leaves(nodes) for key in _keys_of(leaf[1])])
+        words = leaves(nodes)
+        if len(words) == 1:
+            return _keys_of(words[0][1])
+        return tuple([key for leaf in words for key in _keys_of(leaf[1])])
 
     def find(
         self, rule: str, severity: Severity, span: Span, message: str, hint: str = "", fix: Fix | None = None

@@ -3,12 +3,12 @@
 from __future__ import annotations
 
 from fractions import Fraction
-from functools import lru_cache
 
 from tamis.quantity.amount import Amount
 from tamis.quantity.duration import OVERNIGHT, Duration, at_least, up_to, window
 from tamis.reading.clause import child, leaves
-from tamis.reading.quantities import amount, one_number, plain_amount, read_number, unit_of
+from tamis.reading.quantities import amount, one_number, read_number, unit_of
+from tamis.record import made
 from tamis.typed import TYPE_CHECKING
 from tamis.words import example
 
@@ -47,19 +47,22 @@ def _exact(reading: Reading, node: Node) -> Duration:
 
 def _of_unit(reading: Reading, number: Node, unit_word: Node) -> Duration:
     """A number of one unit of time."""
-    first, last = number[1][0], number[1][-1]
-    if first[0] == "NUMBER" and plain_amount(first[1], last[1]):
-        reading.numbers.update((first[2], last[2]))
-        return _length(first[1], last[1], seconds_in(reading, unit_word).numerator)
-    return Duration(*amount(reading, number, "time", unit_word).times(seconds_in(reading, unit_word)))
+    unit = seconds_in(reading, unit_word)
+    low, high = amount(reading, number, "time", unit_word)
+    if low.denominator == high.denominator == unit.denominator == 1:  # as most are: no common divisor is to be sought
+        seconds = unit.numerator
+        least = Fraction(low.numerator * seconds)
+        return made(Duration, (least, least if high is low else Fraction(high.numerator * seconds), False))
+    return Duration(*Amount(low, high).times(unit))
 
 
-@lru_cache(1024)
-def _length(low: str, high: str, seconds: int) -> Duration:
-    """Numbers that `plain_amount` knows, of a unit of so many seconds: all units of time are whole ones."""
-    plain = plain_amount(low, high)
-    assert plain is not None
-    return Duration(*plain.times(seconds))
+def seconds_of(reading: Reading, node: Node) -> Duration | None:
+    """A duration that is a number or a range of one unit, as most are; None for any other."""
+    length = node[1][0]
+    if len(node[1]) != 1 or length[0] != "stretch" or len(length[1]) != 1 or length[1][0][0] != "exact":
+        return None
+    parts = length[1][0][1]
+    return _of_unit(reading, *parts) if len(parts) == 2 and parts[1][0] == "TIME" else None
 
 
 def _and_half(reading: Reading, node: Node) -> Duration:

@@ -14,7 +14,7 @@ from tamis.reading.pieces import read_division
 from tamis.reading.soundness import check_text
 from tamis.reading.surplus import second_use
 from tamis.reading.unit_checks import check_units
-from tamis.reading.usual_food import usual_food
+from tamis.reading.usual import usual_food
 from tamis.source import NOWHERE
 from tamis.typed import TYPE_CHECKING, Literal
 

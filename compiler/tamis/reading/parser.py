@@ -20,12 +20,15 @@ from tamis.typed import TYPE_CHECKING
 if TYPE_CHECKING:
     from tamis.lalr.table import Table
     from tamis.lalr.values import Build, Node
+    from tamis.reading.clause import NodeKind
     from tamis.reading.shapes import Move, Step
 
 # No cook writes so many words in a clause: what such a one teaches is not kept.
 _LONG = 200
 # Shapes of clauses and stacks that are kept; a library has some ten thousand.
 _MOST_KEPT = 50_000
+# Behind one of these a comma ends a name; between adjectives (`skinless, boneless thighs`) it stands behind none.
+_NOUNS: frozenset[NodeKind] = frozenset(("FOOD", "TOOL", "COUNTTOOL"))
 
 
 class Fault(NamedTuple):
@@ -61,14 +64,14 @@ class Parser:
         text, words, vocabulary = cut.text, cut.words, self.vocabulary
         known, later, choices = vocabulary.of_first, vocabulary.of_later, None
         leaves: list[Node] = []
-        at, end = 0, len(words)
+        at, end, kind = 0, len(words), ""
         shape = self._first(end)
         starts, ends, fixed = cut.starts, cut.ends, cut.fixed
         while at < end:
             choice = fixed[at]
             if choice is None:
                 choice = known.get(words[at]) or vocabulary.choice(words, at)
-            elif choice is COMMA:
+            elif choice is COMMA and kind not in _NOUNS:
                 choices = choices or Choices(cut, vocabulary)
                 choice = choices.at(at)
             step = shape.steps.get(choice) or self._step(shape, choice)

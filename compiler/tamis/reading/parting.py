@@ -28,16 +28,12 @@ TIMED = (Time, Cue, Pause)
 
 def parted(action: ActionRead, kitchen: Kitchen, findings: list[Diagnostic]) -> list[ActionRead]:
     """Two times in a line parted by `then` are two actions; two without are one finding."""
-    timed: list[Event] = []
-    again = None
-    for event in action.events:
-        if isinstance(event, Repeat):
-            again = again or start_of_repeated(action) or end_of_repeated(action)
-        elif gives_time(event):
-            timed.append(event)
-    if again is not None:
-        head, tail = _cut(action, again)
-        return [head, *parted(tail, kitchen, findings)]
+    if any([event.__class__ is Repeat for event in action.events]):
+        again = start_of_repeated(action) or end_of_repeated(action)
+        if again is not None:
+            head, tail = _cut(action, again)
+            return [head, *parted(tail, kitchen, findings)]
+    timed = times_in(action.events)
     if len(timed) < 2:
         if not timed:
             return [action]
@@ -157,6 +153,14 @@ def gives_time(event: Event) -> bool:
     if isinstance(event, Pause):
         return event.waits
     return event.duration is not None
+
+
+def times_in(events: Sequence[Event]) -> list[Event]:
+    """The events that say how long their line takes; most are of kinds that never do."""
+    return [event for event in events if event.__class__ in _KINDS and gives_time(event)]
+
+
+_KINDS = frozenset(TIMED)
 
 
 def _offset(event: Event) -> int:

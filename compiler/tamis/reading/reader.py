@@ -19,7 +19,7 @@ from tamis.reading.clauses import (
     VerbUse,
 )
 from tamis.reading.header import read_header
-from tamis.reading.parting import TIMED, gives_time, parted
+from tamis.reading.parting import TIMED, parted, times_in
 from tamis.reading.plain import kept_plain, plain_of
 from tamis.reading.prose import (
     carried_on,
@@ -140,7 +140,7 @@ class _Reader:
                     events += self._plain(*said, part.span.start, at + 1 < len(parts), timed)
             else:
                 read = self._clause(part, events, plain[at - 1] if at else nothing, plain[at + 1])
-                timed = timed or any(map(gives_time, read))
+                timed = timed or bool(times_in(read))
                 events += read
         if not timed and any([isinstance(event, VerbUse) and event.verb.waits for event in events]):
             from tamis.reading.idle import without_idle

@@ -16,6 +16,7 @@ from tamis.reading.measured import MEASURES, NAMES, Measured, bracketed, check_h
 from tamis.reading.quantities import amount, as_one, one_measure, one_number, place
 from tamis.reading.soundness import LENGTHS, check_name, check_text
 from tamis.reading.temperatures import check_neighbours, scales, temperatures
+from tamis.reading.usual import usual_tool
 from tamis.source import NOWHERE, Span
 from tamis.syntax.document import Clause
 from tamis.typed import TYPE_CHECKING
@@ -143,6 +144,9 @@ def measure_of(reading: Reading, node: Node) -> Measure:
 
 def read_tool(reading: Reading, children: Sequence[Node]) -> tuple[Read, ...]:
     """A piece of equipment with its number, size and adjectives; a time behind it is a record of its own."""
+    usual = usual_tool(reading, children)
+    if usual:
+        return (usual,)
     preposition, nodes = preposition_of(children)
     definite = bool(nodes) and nodes[0][0] == "THE"
     same = child(nodes, "SAME") is not None

@@ -1,4 +1,4 @@
-"""The short way to the record of a usual food clause gives what the long way gives."""
+"""The short way to the record of a usual clause gives what the long way gives."""
 
 from __future__ import annotations
 
@@ -8,7 +8,9 @@ import pytest
 from clause_makers import made
 from clause_numbers import clauses, read
 
-from tamis.reading import head_noun
+from tamis.reading import head_noun, things, timing
+
+_WAYS = {"usual_food": head_noun, "usual_time": timing, "usual_cue": timing, "usual_tool": things}
 
 
 def _numbered(text: str, draw: random.Random) -> str:
@@ -21,13 +23,19 @@ def test_both_ways_give_the_same_record(monkeypatch: pytest.MonkeyPatch) -> None
     texts = [*clauses(), *(made(random.Random(seed)) for seed in range(1_500))]
     texts += [_numbered(text, draw) for text in texts]
     short = [read(text) for text in texts]
-    way, taken = head_noun.usual_food, 0
+    taken = dict.fromkeys(_WAYS, 0)
 
-    def counted(*asked: object) -> None:
-        nonlocal taken
-        taken += way(*asked) is not None  # type: ignore[arg-type]
+    def never(name: str) -> None:
+        way = getattr(_WAYS[name], name)
 
-    monkeypatch.setattr(head_noun, "usual_food", counted)
+        def counted(*asked: object) -> None:
+            taken[name] += way(*asked) is not None
+
+        monkeypatch.setattr(_WAYS[name], name, counted)
+
+    for name in _WAYS:
+        never(name)
     for text, expected in zip(texts, short, strict=True):
         assert read(text) == expected, text
-    assert taken > 300
+    assert min(taken.values()) > 50, taken
+    assert taken["usual_food"] > 300
