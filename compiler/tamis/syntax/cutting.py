@@ -23,7 +23,7 @@ if TYPE_CHECKING:
 
     from tamis.quantity.units import UnitKind, Units
 
-_FRACTIONS = "¼½¾⅐⅑⅒⅓⅔⅕⅖⅗⅘⅙⅚⅛⅜⅝⅞"
+_FRACTIONS = "¼-¾⅐-⅞"
 _SPACES = " \u00a0\u2009\u202f"
 HYPHENS = "‐‑-"
 _DASHES = f"‒–—―−{HYPHENS}"
@@ -123,7 +123,7 @@ class Cutter:
         # The words by which a time may stand in letters: the units, and *overnight*.
         self._lengths = frozenset((*units.names("time"), *lists["open"]["OVERNIGHT"]))
         self._special = self._lengths | self.numbers.keys() | self._gas.keys() | self._dozens.keys()
-        self._token = re.compile(_pattern(lists["numbered"]["words"], elided), re.VERBOSE | re.IGNORECASE)
+        self._token = re.compile(_pattern(lists["numbered"]["words"], elided), re.VERBOSE)
         after = "|".join(map(re.escape, self.numbers))
         letters = "".join(sorted(self._letters))
         self._degrees_next = pattern(rf"\s*[0-9][0-9.,/–-]*\s*(?:°|[{letters}]\b)")
@@ -138,7 +138,7 @@ class Cutter:
         lower = _looked_up(text)
         special = False
         while at < end:
-            found = match(text, at)
+            found = match(lower, at)
             if found is None:
                 break
             kind = found.lastgroup or ""
@@ -214,7 +214,7 @@ class Cutter:
 
     def _hyphened(self, text: str, start: int, last: str) -> tuple[str, int, int] | None:
         """The unit behind a hyphen: `2-cm`, `3-litre`."""
-        found = self._token.match(text, start + 1) if last == "NUMBER" else None
+        found = self._token.match(_looked_up(text), start + 1) if last == "NUMBER" else None
         unit = self._unit(text, start + 1, found.end()) if found and found.lastgroup == "WORD" else None
         return (unit[0], start + 1, unit[1]) if unit else None
 
@@ -276,7 +276,7 @@ def _number(text: str) -> float:
 
 
 def _pattern(numbered: tuple[str, ...], elided: tuple[str, ...]) -> str:
-    """The regular expression of tokens. `numbered` are words that hold digits (# for each number), `elided` small words
+    """The regular expression of tokens of a text as it is looked up. `numbered` are words that hold digits (# for each number), `elided` small words
     that end in an apostrophe and are words of their own before the next."""
     with_digits = "|".join(re.escape(word).replace(r"\#", "[0-9]+").replace("#", "[0-9]+") + r"\b" for word in numbered)
     cut_off = "".join(re.escape(word).replace("'", "[’']") + r"(?=\w)|" for word in elided)
@@ -287,7 +287,7 @@ def _pattern(numbered: tuple[str, ...], elided: tuple[str, ...]) -> str:
     | (?P<MISWRITTEN>[0-9]+,[0-9]+(?:[.,][0-9]+)*)
     | (?P<RANGE>[{_DASHES}](?=\s*[0-9{_FRACTIONS}]))
     | (?P<HYPHEN>[{HYPHENS}](?=[^\W\d_]))
-    | (?P<DEGREE>°\s*[CF]?(?!\w)|[℃℉])
+    | (?P<DEGREE>°\s*[cf]?(?!\w)|[℃℉])
     | (?P<PERCENT>%)
     | (?P<TIMES>×)
     | (?P<OPEN>\()
