@@ -34,7 +34,7 @@ def arguments(parser: argparse.ArgumentParser) -> None:
 
 def run(options: argparse.Namespace) -> int:
     """Print; 1 if the recipe, or the scaled recipe, is faulty."""
-    library, entry = open_one(options.file, "table")
+    library, entry = open_one(options.file)
     kitchen = library.kitchen
     if options.units:
         publish = kitchen.settings.publish._replace(units=options.units)

@@ -34,7 +34,8 @@ def usual_food(reading: Reading, children: Sequence[Node]) -> Ingredient | None:
     found = reading.kitchen.larder.find(reading.keys(words))
     if found is None or found.piece_word or may_be_unit(reading, first, len(words) == 1):
         return None
-    preparation, prepared = "", ()
+    preparation = ""
+    prepared: tuple[Span, ...] = ()
     if len(children) == 4:
         if not _is_free(children[2], children[3]):
             return None

@@ -276,8 +276,8 @@ def _number(text: str) -> float:
 
 
 def _pattern(numbered: tuple[str, ...], elided: tuple[str, ...]) -> str:
-    """The regular expression of tokens of a text as it is looked up. `numbered` are words that hold digits (# for each number), `elided` small words
-    that end in an apostrophe and are words of their own before the next."""
+    """The regular expression of tokens, for text as it is looked up. `numbered` are words that hold digits (# for each
+    number), `elided` small words that end in an apostrophe and are words of their own before the next."""
     with_digits = "|".join(re.escape(word).replace(r"\#", "[0-9]+").replace("#", "[0-9]+") + r"\b" for word in numbered)
     cut_off = "".join(re.escape(word).replace("'", "[’']") + r"(?=\w)|" for word in elided)
     return rf"""\s*(?:
