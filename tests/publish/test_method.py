@@ -80,3 +80,18 @@ def test_degrees_are_a_knob_s_by_their_own_clause(line: str, said: str) -> None:
     compiled = compile(Source("dish.tamis", f"title: Dish\nserves: 2\n\n# Dish\n\n{line}\n"), default_kitchen("en"), {})
     (section,) = method_of(compiled.recipe, compiled.table, default_kitchen("en"))
     assert said in section.steps[0].plain
+
+
+RESTS = """title: Dough
+serves: 4
+
+Mix [half of 300 g bread flour] and [a third of 300 g rye flour] [in a bowl].
+Add [the rest of the bread flour] and [the rest of the rye flour].
+"""
+
+
+def test_each_rest_has_the_weight_of_its_own_food() -> None:
+    kitchen = default_kitchen("en")
+    compiled = compile(Source("dough.tamis", RESTS), kitchen, {})
+    (section,) = method_of(compiled.recipe, compiled.table, kitchen)
+    assert section.steps[0].plain.endswith("the rest of the bread flour (150 g) and the rest of the rye flour (200 g).")

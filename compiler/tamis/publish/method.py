@@ -8,10 +8,10 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 
+from tamis.model.effects import Takes
 from tamis.model.heat import settings_of
 from tamis.publish.sentence import Piece, pieces_of, plain_text
 from tamis.publish.words import page_words
-from tamis.reading.clauses import Reference
 from tamis.record import NamedTuple
 from tamis.source import Span
 from tamis.table.pieces import piece_weights
@@ -20,7 +20,7 @@ from tamis.typed import TYPE_CHECKING
 
 if TYPE_CHECKING:
     from tamis.kitchen.house import Kitchen
-    from tamis.model.recipe import Action, Component, Recipe, StepView, Use
+    from tamis.model.recipe import Action, Component, Recipe, StepView
     from tamis.syntax.document import Remark
     from tamis.table.rows import Table
 
@@ -85,7 +85,8 @@ def _goes_on(action: Action, end: int) -> bool:
 
 
 def _parts_of_measures(recipe: Recipe, table: Table, kitchen: Kitchen) -> dict[Span, str]:
-    """What *half of 300 g*, *the rest of the flour* and *72 %* come to, by the clause that says so."""
+    """What *half of 300 g*, *the rest of the flour* and *72 %* come to, by the clause that says so: of a rest
+    the one that takes it."""
     shares = {
         index: use
         for index, use in enumerate(recipe.uses)
@@ -93,22 +94,18 @@ def _parts_of_measures(recipe: Recipe, table: Table, kitchen: Kitchen) -> dict[S
     }
     if not shares:
         return {}
+    taken = {
+        entry.effect.use: entry.clause
+        for entry in recipe.log
+        if isinstance(entry.effect, Takes) and entry.effect.use >= 0
+    }
     said: dict[Span, str] = {}
     for row in (*table.rows, *table.optional, *table.purposes):
         for place in row.uses:
             use = shares.get(place.use)
-            span = _said_at(use, recipe) if use else None
+            if use is None:
+                continue
+            span = use.ingredient.clause.span if use.rest_of is None else taken.get(place.use)
             if span:
                 said[span] = amount_text(place.amount, place.item, kitchen)
     return {span: text for span, text in said.items() if text}
-
-
-def _said_at(use: Use, recipe: Recipe) -> Span | None:
-    """The clause that takes this part: the measure's own, or the one in the line that takes the rest of it."""
-    if use.rest_of is None:
-        return use.ingredient.clause.span
-    last = use.ingredient.name.rpartition(" ")[2]
-    for read in recipe.actions[use.action].reads:
-        if isinstance(read, Reference) and read.share and read.name.rpartition(" ")[2] == last:
-            return read.clause.span
-    return None
