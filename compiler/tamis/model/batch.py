@@ -53,13 +53,13 @@ class Food(NamedTuple):
         return made(cls, (use, words, goods.id if goods else "", goods.show if goods else None, mass))
 
     @classmethod
-    def of(cls, use: int, food: Ingredient, mass: Mass, kitchen: Kitchen) -> Food:
-        """The food of an ingredient clause; juice and zest are called so, not by the fruit. A part of what is unsafe
-        raw, such as the yolks of eggs, stays so."""
+    def of(cls, use: int, food: Ingredient, words: tuple[str, ...], mass: Mass, kitchen: Kitchen) -> Food:
+        """The food of an ingredient clause, by the words of its name; juice and zest are called so, not by the fruit. A
+        part of what is unsafe raw, such as the yolks of eggs, stays so."""
         language = kitchen.language
         said = tuple(food.part.split())
         part = said[-1] if said and not before_joint(said, language) else ""
-        words, of = plain(f"{food.name} {part}", language), model_words(language).of
+        words, of = plain(f"{food.name} {part}", language) if part else words, model_words(language).of
         words = words[: next((at for at, word in enumerate(words) if at and word in of), len(words))]
         goods = food.goods
         if goods and part:

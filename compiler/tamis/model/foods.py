@@ -54,9 +54,9 @@ def put_in(act: Act, food: Ingredient) -> None:
         return
     if aside:
         return
-    walker.give(walker.present or walker.begin(), Food.of(index, food, mass, flow.kitchen))
+    walker.give(walker.present or walker.begin(), Food.of(index, food, words, mass, flow.kitchen))
     if share and fraction < 1:
-        there = Food.of(index, food, times(whole, 1 - fraction), flow.kitchen)
+        there = Food.of(index, food, words, times(whole, 1 - fraction), flow.kitchen)
         rest = walker.part("rest", "share", [there], there.mass, left=1 - fraction)
         rest.rest_of, rest.span = index, food.clause.span
 
