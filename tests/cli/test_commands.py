@@ -173,6 +173,36 @@ def test_timeline_forward_and_counted_back(shell: Shell) -> None:
     assert status == 2 and "2026-12-21 19:00" in err
 
 
+def test_flow_of_one_file_of_several_and_of_one_line(shell: Shell) -> None:
+    Path("oats.tamis").write_text(CLEAN)
+    Path("buns.tamis").write_text(DOUGH)
+    status, out, err = shell("flow", "oats.tamis")
+    assert (status, err) == (0, "") and "done     Oats, 306 g" in out and "why" not in out
+    status, out, _ = shell("flow", "oats.tamis", "buns.tamis")
+    assert status == 0 and out.index("Oats\n") < out.index("\n\nBuns\n")
+    status, out, _ = shell("flow", "buns.tamis", "oats.tamis", "--format", "json")
+    told = json.loads(out)["recipes"]
+    assert [(recipe["title"], recipe["partial"]) for recipe in told] == [("Buns", False), ("Oats", False)]
+    status, out, _ = shell("flow", "oats.tamis", "--why", "7")
+    assert status == 0 and "Chill" in out and "Stir" not in out and "why      waits for the end of line 6" in out
+
+
+def test_flow_asks_for_a_line_that_does_something(shell: Shell) -> None:
+    Path("oats.tamis").write_text(CLEAN)
+    status, out, err = shell("flow", "oats.tamis", "--why", "1")
+    assert (status, out) == (2, "") and "nothing is done in line 1; expected one of 6, 7" in err
+    assert shell("flow", "oats.tamis", "oats.tamis", "--why", "6")[0] == 2
+    assert shell("flow", "none.tamis")[0] == 2
+
+
+def test_flow_of_a_faulty_file_is_marked_as_a_part(shell: Shell) -> None:
+    Path("oats.tamis").write_text(FAULTY)
+    status, out, err = shell("flow", "oats.tamis")
+    assert status == 1 and "unit-unknown" in err and "rolled oats" in out and "only a part" in out
+    status, out, _ = shell("flow", "oats.tamis", "--format", "json")
+    assert status == 1 and json.loads(out)["recipes"][0]["partial"] is True
+
+
 def test_a_used_recipe_is_found_in_the_house(shell: Shell) -> None:
     Path("kitchen.toml").write_text("")
     Path("stocks").mkdir()

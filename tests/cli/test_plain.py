@@ -58,6 +58,7 @@ def test_what_is_read_plainly_is_what_argparse_reads(name: str, words: list[str]
         "build -o site",
         "table a.tamis --serves 6 --units us",
         "timeline a.tamis --ready 19:00",
+        "flow a.tamis b.tamis --why 12",
         "scale a.tamis --makes 3 --format source",
         "convert 2/3 cup flour --to g",
         "convert --to g 2/3 cup flour",

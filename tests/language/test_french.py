@@ -149,8 +149,8 @@ assets.asset = lambda name: (read.append(name), real(name))[1]
 from tamis.cli.main import main
 folder, soup, out = sys.argv[1:]
 with contextlib.redirect_stdout(io.StringIO()):
-    for command in (["check", folder], ["timeline", soup], ["safety", soup], ["scale", soup, "--serves", "8"],
-                    ["market", soup], ["build", folder, "-o", out]):
+    for command in (["check", folder], ["timeline", soup], ["safety", soup], ["flow", soup, "--why", "9"],
+                    ["scale", soup, "--serves", "8"], ["market", soup], ["build", folder, "-o", out]):
         assert main(command) == 0, command
 print(*(name for name in read if "/en/" in name), sep="\\n")
 """

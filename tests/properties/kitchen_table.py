@@ -59,13 +59,16 @@ def compiled(stem: str, text: str) -> Compiled:
 
 
 def wholly_compiled(stem: str, text: str) -> Compiled:
-    """The same, and all that is put off until somebody asks for it: the table and the timeline as data."""
+    """The same, and all that is put off until somebody asks for it: the table, the timeline and the flow as data."""
+    from tamis.flow.data import flow_data
+    from tamis.flow.rows import rows_of
     from tamis.table.data import table_data
     from tamis.timeline.data import timeline_data
 
     result = compiled(stem, text)
     table_data(result.table, result.equipment, default_kitchen("en"))
     timeline_data(result.timeline)
+    flow_data(result.recipe, rows_of(result.recipe, result.source, result.kitchen))
     return result
 
 

@@ -23,6 +23,7 @@ COMMANDS = {
     "scale": "print a recipe for more, for fewer, or for another tin",
     "safety": "print hazards, allergens and cautions",
     "timeline": "print the timeline: what to do when",
+    "flow": "print what was understood, line by line, and why",
     "formula": "print a dough's formula in weights and percentages",
     "water": "work out the water temperature for a dough",
     "convert": "convert a measure to other units",

@@ -298,9 +298,9 @@ class Act:
             if tool.equipment.kind == "vessel" and not tool.preposition and not tool.equipment.station:
                 self.walker.flow.tool_ready[tool.equipment.name] = self.number
 
-    def link(self, batch: Batch) -> None:
+    def link(self, batch: Batch, why: Why = GOES_IN) -> None:
         if batch.last is not None:
-            self.wait_for(batch.last, GOES_IN, batch.early)
+            self.wait_for(batch.last, why, batch.early)
 
     def hold(self, tool: Tool) -> None:
         """A piece of equipment is used; the food may be divided between several."""

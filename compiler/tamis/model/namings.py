@@ -5,6 +5,7 @@ from __future__ import annotations
 from fractions import Fraction
 
 from tamis.model.batch import Batch, answering
+from tamis.model.effects import Why
 from tamis.model.mass import NOTHING
 from tamis.model.recipe import Mass, Product
 from tamis.model.words import plain
@@ -14,6 +15,7 @@ from tamis.reading.clauses import Division, Ingredient, Naming, Reference, Time
 from tamis.typed import TYPE_CHECKING
 
 ZERO = Fraction(0)
+SAME_BATCH = Why("same-batch")
 
 if TYPE_CHECKING:
     from tamis.model.act import Act
@@ -33,7 +35,7 @@ def name_batch(act: Act, naming: Naming) -> None:
         _keep_coating(act, naming, walker.present)
         return
     batch = walker.present
-    act.link(batch)
+    act.link(batch, SAME_BATCH)
     batch.last = act.number
     if naming.kind == "as":
         walker.name(batch, plain(naming.name, act.walker.flow.kitchen.language))

@@ -230,7 +230,7 @@ def _weighed_elsewhere(act: Act, food: Ingredient, words: tuple[str, ...]) -> Ma
 def _is_called(item: Ingredient, words: tuple[str, ...], kitchen: Kitchen) -> bool:
     """Whether a food is called so, or is of that kind: *the duck* of duck legs, *the meat*."""
     name = plain(item.name, kitchen.language)
-    return set(words) <= set(name) or is_of_kind(words, Food.of(-1, item, NOTHING, kitchen), kitchen)
+    return set(words) <= set(name) or is_of_kind(words, Food.of(-1, item, name, NOTHING, kitchen), kitchen)
 
 
 def _component_weighed(act: Act, words: tuple[str, ...]) -> Mass | None:

@@ -26,7 +26,7 @@ if TYPE_CHECKING:
     from tamis.model.act import Act
 
 
-TAKES_OVER = Why("takes-over")
+TAKES_OVER, SAME_BATCH = Why("takes-over"), Why("same-batch")
 _MOST_GUESSED = 100
 """Whoever misspells more names than this has misspelt none: each is compared with all the names in reach."""
 
@@ -104,7 +104,7 @@ def _of_the_present(act: Act, reference: Reference, batch: Batch, removes: bool)
         return
     if reference.share is None or reference.share.kind in ("all", "rest"):
         return
-    act.link(batch)
+    act.link(batch, SAME_BATCH)
     batch.last = batch.last if batch.last is not None else act.number
     act.walker.put_aside(batch, "share", reference.name, reference.clause.span)
     _take(act, reference, batch)

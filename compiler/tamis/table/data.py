@@ -45,7 +45,7 @@ def _row(row: Row, kitchen: Kitchen) -> Data:
         "total": [_measure(measure) for measure in row.total],
         "also": [_measure(measure) for measure in row.also],
         "each": _measure(row.first.each) if row.once is not None and row.first.each else None,
-        "mass": _mass(row.mass),
+        "mass": mass_data(row.mass),
         "divided": row.divided,
         "note": row.note,
         "parts": list(row.parts),
@@ -75,7 +75,8 @@ def _measure(measure: Measure) -> Data:
     return {**_ends(measure.amount.lo, measure.amount.hi), "unit": measure.unit}
 
 
-def _mass(mass: Mass) -> Data:
+def mass_data(mass: Mass) -> Data:
+    """Grams, and what is not in them."""
     return {
         **_ends(mass.lo, mass.hi),
         "unit": "g",
@@ -85,22 +86,23 @@ def _mass(mass: Mass) -> Data:
 
 
 def _ends(lo: Fraction, hi: Fraction) -> Data:
-    return {"lo": _number(lo), "hi": _number(hi)}
+    return {"lo": number_data(lo), "hi": number_data(hi)}
 
 
-def _number(value: Fraction) -> Data:
+def number_data(value: Fraction) -> Data:
+    """A figure, exact and as a decimal."""
     return {"exact": str(value), "value": float(f"{float(value):.6g}")}
 
 
 def _supplied(dish: Supplied) -> Data:
-    fraction = None if dish.fraction is None else _number(dish.fraction)
+    fraction = None if dish.fraction is None else number_data(dish.fraction)
     return {**dish._asdict(), "span": list(dish.span), "fraction": fraction}
 
 
 def _equipment(row: EquipmentRow) -> Data:
     return {
         **row._asdict(),
-        "number": None if row.number is None else _number(row.number),
+        "number": None if row.number is None else number_data(row.number),
         "actions": list(row.actions),
         "components": list(row.components),
         "span": list(row.span),

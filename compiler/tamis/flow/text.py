@@ -1,0 +1,124 @@
+"""What was understood, for a terminal: a row a line of the recipe, and under it what goes in, lies there and leaves.
+
+Only what a line says or does has a word; labels stand in one column, so that an eye finds *in* and *now* going down.
+"""
+
+from __future__ import annotations
+
+from tamis.flow.told import joined
+from tamis.quantity.display import amount, grams
+from tamis.quantity.nouns import nouns
+from tamis.quantity.wrapping import wrap
+from tamis.typed import TYPE_CHECKING
+
+if TYPE_CHECKING:
+    from collections.abc import Iterator, Sequence
+
+    from tamis.flow.records import After, Coming, Leaving, Now, Row
+    from tamis.model.effects import Rule
+    from tamis.model.recipe import Mass, Recipe
+
+_INDENT = 7
+_LABEL = 9
+_AFTER: dict[Rule, str] = {
+    "goes-in": "{what}, ",
+    "ready": "equipment made ready, ",
+    "heated": "{what} heated, ",
+    "hot-vessel": "hot vessel, ",
+    "meanwhile-over": "what is done meanwhile, ",
+}
+
+
+def flow_text(recipe: Recipe, rows: Sequence[Row], width: int = 80, why: bool = False) -> str:
+    """All rows under the names of their components; with the reasons, if `why`."""
+    lines = [*wrap(recipe.title or recipe.stem, width)]
+    component = -1
+    for row in rows:
+        if row.component != component:
+            component = row.component
+            lines += ["", *_heading(recipe, component, width)]
+        lines += _row(row, recipe.language, width, why)
+    return "\n".join(lines) + "\n"
+
+
+def _heading(recipe: Recipe, component: int, width: int) -> list[str]:
+    name = recipe.components[component].name
+    return wrap(name, width) if name != recipe.title else []
+
+
+def _row(row: Row, language: str, width: int, why: bool) -> list[str]:
+    """One row, and what it says."""
+    place = f"{row.line:>4}"
+    lines = wrap(row.title, width, rest=" " * _INDENT, first=f"{place}  ")
+    for label, text in (*_said(row, language), *(_reasons(row) if why else ())):
+        indent = " " * _INDENT
+        lines += wrap(text, width, rest=indent + " " * _LABEL, first=f"{indent}{label:<{_LABEL}}")
+    return lines
+
+
+def _said(row: Row, language: str) -> Iterator[tuple[str, str]]:
+    if row.goes_in:
+        yield "in", "; ".join(map(_coming, row.goes_in))
+    if row.beside:
+        yield "beside", "; ".join(map(_coming, row.beside))
+    if row.now:
+        yield "now", _batch(row.now, language)
+    if row.where:
+        yield "where", "; ".join(row.where)
+    if row.time:
+        yield "time", "; ".join(row.time)
+    after = _after([each for each in row.after if not _goes_without_saying(each, row)])
+    if after:
+        yield "after", after
+    if row.meanwhile >= 0:
+        yield "during", f"the wait of line {row.meanwhile_line}"
+    for leaving in row.leaves:
+        yield leaving.kind, _batch(leaving, language)
+
+
+def _goes_without_saying(after: After, row: Row) -> bool:
+    """Whether it only comes after the line before it."""
+    return after.rule == "same-batch" and after.action == row.action - 1
+
+
+def _coming(coming: Coming) -> str:
+    weight = weight_text(coming.mass) if coming.mass and coming.weighed else ""
+    return f"{coming.words} ({weight})" if weight else coming.words
+
+
+def _batch(batch: Now | Leaving, language: str) -> str:
+    """Its name, its weight, and its pieces."""
+    said = [batch.name, weight_text(batch.mass) if batch.mass else ""]
+    if batch.pieces:
+        number, noun = batch.pieces
+        rules = nouns(language)
+        one = rules.singular(noun)
+        said.append(f"{amount(number)} {rules.plural(one) if number.hi > 1 and noun else one}".rstrip())
+    return ", ".join(filter(None, said))
+
+
+def _after(waits: Sequence[After]) -> str:
+    """What is waited for: `chicken, line 16; what is done meanwhile, lines 30, 31`."""
+    lines: dict[tuple[str, bool], list[str]] = {}
+    for after in waits:
+        what = _AFTER.get(after.rule, "").format(what=after.what)
+        lines.setdefault((what, after.from_start), []).append(str(after.line))
+    return "; ".join(
+        f"{what}{'once ' if begun else ''}line{'s'[: len(those) > 1]} {', '.join(those)}{' has begun' if begun else ''}"
+        for (what, begun), those in lines.items()
+    )
+
+
+def weight_text(mass: Mass) -> str:
+    """`480 g`, `90 g–120 g`, and what of it has no known weight; "" where nothing of it is weighed by anybody."""
+    ends = dict.fromkeys((grams(mass.lo), grams(mass.hi))) if mass.hi else ()
+    known = "–".join(ends)
+    if not mass.unknown:
+        return known
+    return f"{known}, {joined(mass.unknown)} not weighed" if known else "not weighed"
+
+
+def _reasons(row: Row) -> Iterator[tuple[str, str]]:
+    """Why a row is so, a line a reason."""
+    for at, reason in enumerate(row.reasons):
+        yield ("" if at else "why"), f"{reason.words}: {reason.text}" if reason.words else reason.text
