@@ -16,7 +16,7 @@ from tamis.model.recipe import Action, Component, Product, Supply, Taking, Use
 from tamis.model.state import State
 from tamis.model.words import plain
 from tamis.quantity.nouns import nouns
-from tamis.reading.clauses import Naming, Reference
+from tamis.reading.clauses import Ingredient, Naming, Reference
 from tamis.source import Span
 from tamis.typed import TYPE_CHECKING
 from tamis.words import example
@@ -42,9 +42,9 @@ class Flow:
 
     __slots__ = (
         "_last_named", "_last_own", "_told", "actions", "batches", "begun", "byproducts", "component_batches",
-        "component_names", "components", "doing", "findings", "first_action", "flour", "gave", "homes", "index",
-        "kitchen", "last_waits", "log", "made", "name_homes", "named", "parted", "products", "reading",
-        "station_ready", "station_temperature", "supplies", "takings", "tool_ready", "unknown", "used",
+        "component_names", "components", "counted", "doing", "findings", "first_action", "flour", "gave", "homes",
+        "index", "kitchen", "last_waits", "log", "made", "name_homes", "named", "parted", "parts_ahead", "products",
+        "reading", "station_ready", "station_temperature", "supplies", "takings", "tool_ready", "unknown", "used",
         "used_by_name", "uses", "uses_in", "uses_of",
     )  # fmt: skip
 
@@ -66,6 +66,8 @@ class Flow:
         self.flour = Flour(reading, kitchen)
         self.uses: list[Use] = []
         self.uses_of: dict[str, list[int]] = {}  # by the last word of the food
+        self.counted: dict[str, list[Ingredient]] | None = None  # the measured foods of the text, by their last word
+        self.parts_ahead: list[int] = []  # parts taken off a food that is counted further on
         self.uses_in: dict[int, set[str]] = {}  # by component, the words of the foods
         self.products: list[Product] = []
         self.takings: list[Taking] = []

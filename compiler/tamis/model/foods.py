@@ -7,27 +7,22 @@ from fractions import Fraction
 from tamis.model.batch import Food
 from tamis.model.effects import Weighs
 from tamis.model.mass import ONE, cold_water, mass_of, times
+from tamis.model.parts import buy_once, of_one_counted
 from tamis.model.percent import as_weighed, weigh
 from tamis.model.recipe import Mass, Use
 from tamis.model.words import model_words, plain
-from tamis.quantity.amount import exactly
-from tamis.quantity.measure import Measure
-from tamis.quantity.nouns import nouns
 from tamis.typed import TYPE_CHECKING
 
 if TYPE_CHECKING:
     from tamis.model.act import Act
-    from tamis.model.flow import Flow
     from tamis.reading.clauses import Ingredient
 
 
 def put_in(act: Act, food: Ingredient) -> None:
     """An ingredient goes in, unless it is for a purpose; the rest of a shared measure stays open."""
     walker, flow = act.walker, act.walker.flow
-    counted = _counted_before(flow, food) if food.definite else None
-    same = None
-    if counted is not None:
-        food, same = _taken_off(flow, food, counted)
+    index = len(flow.uses)
+    food, same = of_one_counted(flow, food, index) if food.definite else (food, None)
     share = food.share if food.share and food.share.kind == "fraction" else None
     fraction = share.fraction if share else ONE
     act.fresh = False
@@ -36,10 +31,11 @@ def put_in(act: Act, food: Ingredient) -> None:
     factor = act.repeats
     mass = times(whole, fraction * factor if share else factor)
     aside = bool(food.purpose)
-    index = len(flow.uses)
     in_batch = not aside and not food.optional
     flow.uses.append(Use(food, act.number, walker.component, factor, fraction, same, in_batch, mass, computed))
     act.uses.append(index)
+    if flow.parts_ahead:
+        buy_once(flow, index)
     words = plain(food.name, flow.kitchen.language)
     flow.uses_of.setdefault(words[-1] if words else "", []).append(index)
     flow.uses_in.setdefault(walker.component, set()).update(words)
@@ -59,33 +55,6 @@ def put_in(act: Act, food: Ingredient) -> None:
         there = Food.of(index, food, words, times(whole, 1 - fraction), flow.kitchen)
         rest = walker.part("rest", "share", [there], there.mass, left=1 - fraction)
         rest.rest_of, rest.span = index, food.clause.span
-
-
-def _counted_before(flow: Flow, food: Ingredient) -> int | None:
-    """The use in which the food is counted off which this part is taken, *the juice of the lemon*: the last of which
-    another part is taken, else the last."""
-    alike = flow.uses_of.get(plain(food.name, flow.kitchen.language)[-1], ())
-    counted = [at for at in alike if flow.uses[at].in_batch and _is_counted(flow.uses[at], food)]
-    others = [at for at in counted if flow.uses[at].ingredient.part not in ("", food.part)]
-    return next(reversed(others or counted), None)
-
-
-def _is_counted(use: Use, food: Ingredient) -> bool:
-    """Whether it is the same food, by the piece or the bunch."""
-    item = use.ingredient
-    alike = item.goods is food.goods if food.goods else item.name == food.name
-    return alike and use.rest_of is None and len(item.measures) == 1 and item.percent is None
-
-
-def _taken_off(flow: Flow, food: Ingredient, counted: int) -> tuple[Ingredient, int | None]:
-    """The part with the number of pieces that it is taken off, and the use that buys these: none where the sum of the
-    table knows that zest and juice come off one lemon."""
-    item, (measure,) = flow.uses[counted].ingredient, flow.uses[counted].ingredient.measures
-    one = nouns(flow.kitchen.language).one(food.name.lower()) == food.name.lower()
-    if one and not measure.unit and measure.amount.hi > 1:
-        measure = Measure(exactly(1), "")
-    part = food._replace(measures=(measure,), piece_word=item.piece_word)
-    return part, None if item.part and item.part != food.part else counted
 
 
 def _separate(act: Act, food: Ingredient, use: int) -> None:

@@ -1,0 +1,91 @@
+"""Parts taken off a food that is counted elsewhere: *the juice of the lemon*, whose zest is grated before or later."""
+
+from __future__ import annotations
+
+from tamis.model.words import plain
+from tamis.quantity.amount import exactly
+from tamis.quantity.measure import Measure
+from tamis.quantity.nouns import nouns
+from tamis.reading.clauses import Ingredient
+from tamis.typed import TYPE_CHECKING
+
+if TYPE_CHECKING:
+    from tamis.model.flow import Flow
+
+
+def of_one_counted(flow: Flow, food: Ingredient, use: int) -> tuple[Ingredient, int | None]:
+    """The part with the number of pieces that it is taken off, and the use that buys these: none where the sum of the
+    table knows that zest and juice come off one lemon, or where it is still to come. `use` is its own."""
+    counted = _counted_before(flow, food)
+    if counted is not None:
+        item = flow.uses[counted].ingredient
+        if counted in flow.parts_ahead:
+            flow.parts_ahead.append(use)
+        return _taken_off(flow, food, item), None if _is_other_part(item, food) else counted
+    ahead = _counted_ahead(flow, food)
+    if ahead is None:
+        return food, None
+    if not _is_other_part(ahead, food):
+        flow.parts_ahead.append(use)
+    return _taken_off(flow, food, ahead), None
+
+
+def buy_once(flow: Flow, use: int) -> None:
+    """A food that is counted here buys the parts taken off it before."""
+    item = flow.uses[use].ingredient
+    if item.definite:
+        return
+    bought = [at for at in flow.parts_ahead if _is_counted(item, flow.uses[at].ingredient)]
+    for at in bought:
+        flow.uses[at] = flow.uses[at]._replace(rest_of=use)
+        flow.parts_ahead.remove(at)
+
+
+def _counted_before(flow: Flow, food: Ingredient) -> int | None:
+    """The use in which the food is counted off which this part is taken: the last of which another part is taken, else
+    the last."""
+    alike = flow.uses_of.get(plain(food.name, flow.kitchen.language)[-1], ())
+    uses = flow.uses
+    counted = [at for at in alike if uses[at].rest_of is None and _is_counted(uses[at].ingredient, food)]
+    others = [at for at in counted if _is_other_part(uses[at].ingredient, food)]
+    return next(reversed(others or counted), None)
+
+
+def _counted_ahead(flow: Flow, food: Ingredient) -> Ingredient | None:
+    """The clause in which the food is counted where none has gone in yet: the last before this one in the text, else
+    the first behind it."""
+    if flow.counted is None:
+        flow.counted = _counted(flow)
+    alike = flow.counted.get(plain(food.name, flow.kitchen.language)[-1], ())
+    counted = [item for item in alike if _is_counted(item, food)]
+    before = [item for item in counted if item.clause.span.start < food.clause.span.start]
+    return next(reversed(before), None) or next(iter(counted), None)
+
+
+def _counted(flow: Flow) -> dict[str, list[Ingredient]]:
+    """The measured foods of the whole text, by the last word of their names."""
+    found: dict[str, list[Ingredient]] = {}
+    steps = [step for component in flow.reading.components for step in component.steps]
+    for event in [event for step in steps for action in step.actions for event in action.events]:
+        if isinstance(event, Ingredient) and event.measures:
+            found.setdefault(plain(event.name, flow.kitchen.language)[-1], []).append(event)
+    return found
+
+
+def _is_counted(item: Ingredient, food: Ingredient) -> bool:
+    """Whether it is the same food, in the dish, by the piece or the bunch."""
+    alike = item.goods is food.goods if food.goods else item.name == food.name
+    in_batch = not item.purpose and not item.optional
+    return alike and in_batch and len(item.measures) == 1 and item.percent is None
+
+
+def _is_other_part(item: Ingredient, food: Ingredient) -> bool:
+    return bool(item.part) and item.part != food.part
+
+
+def _taken_off(flow: Flow, food: Ingredient, item: Ingredient) -> Ingredient:
+    (measure,) = item.measures
+    one = nouns(flow.kitchen.language).one(food.name.lower()) == food.name.lower()
+    if one and not measure.unit and measure.amount.hi > 1:
+        measure = Measure(exactly(1), "")
+    return food._replace(measures=(measure,), piece_word=item.piece_word)
