@@ -274,3 +274,18 @@ def test_jars_that_stand_long_and_warm(keeps: str, told: bool) -> None:
         "Boil [500 g carrots, sliced] [in 500 ml water] [in a pan] [for 5 min].\nLadle [into 2 jars] and shut them.\n"
     )
     assert bool(marked("jar-untested", text)) == told
+
+
+@pytest.mark.parametrize(
+    ("line", "told"),
+    [
+        ("Spoon [2 tbsp chicken fat] off [the stock].", True),
+        ("Scrape [1 tsp vanilla seeds] out of [2 vanilla pods].", True),
+        ("Lift [200 g butter] out of [the pan].", False),
+        ("Mix [200 g butter] with [the stock].", False),
+        ("Spoon [the stock] off [200 g butter].", False),
+    ],
+)
+def test_a_part_that_comes_off_another_food(line: str, told: bool) -> None:
+    text = f"title: Stock\nserves: 4\n\n# Dish\n\nPut [1 l chicken stock] [in a pan].\n{line}\n"
+    assert bool(marked("part-counted-twice", text)) == told

@@ -29,6 +29,23 @@ PARTS = {
     "Whisk [the yolks of 3 eggs].\nAdd [the whites of the eggs].": [
         "3 eggs, yolks and whites yolks of 3 + whites of 3"
     ],
+    "Add [the juice of the lemon].\nMix [zest of 1 lemon].": ["1 lemon, juice and zest juice of 1 + zest of 1"],
+    "Beat [the yolks of the eggs].\nFold in [the whites of 3 eggs].": [
+        "3 eggs, yolks and whites yolks of 3 + whites of 3"
+    ],
+    "Add [the zest of the orange].\nSlice [2 oranges].": ["2 oranges, divided zest of 1 + 2"],
+    "Add [the juice of the lemon] and [the zest of the lemon].\nSlice [1 lemon].": [
+        "1 lemon, divided juice of 1 + zest of 1 + 1"
+    ],
+    "Add [the juice of the lemon].\nMix [zest of 1 lemon].\nSlice [1 lemon].": [
+        "2 lemons, juice and zest juice of 1 + zest of 1 + 1"
+    ],
+    "# Icing\nStir [the juice of the lemon].\n# Cake\nMix [zest of 1 lemon].\nIce with [the icing].": [
+        "1 lemon, juice and zest Icing juice of 1; Cake zest of 1"
+    ],
+    "# Cake\nIce with [the icing].\nMix [zest of 1 lemon].\n# Icing\nStir [the juice of the lemon].": [
+        "1 lemon, juice and zest Icing juice of 1; Cake zest of 1"
+    ],
     "Mix [zest of 1 lime].\nAdd [the juice of the lemon].": ["1 lime, zest", "lemon"],
     "Take [2 lemons, to serve].\nAdd [the juice of the lemon].": ["lemon", "2 lemons to serve"],
 }

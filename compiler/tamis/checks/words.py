@@ -24,6 +24,7 @@ class Small(NamedTuple):
     toward: Words
     added: Words
     adverbs: Words
+    off: Words
 
 
 class Times(NamedTuple):

@@ -109,6 +109,7 @@ class ClauseWords(NamedTuple):
     articles: frozenset[str]
     the: frozenset[str]
     of: frozenset[str]
+    of_the: frozenset[str]
     same: frozenset[str]
     parts_of_tools: frozenset[str]
     speed: frozenset[str]
@@ -160,6 +161,7 @@ def clause_words(language: str) -> ClauseWords:
         articles=frozenset(closed["ARTICLE"]),
         the=frozenset(closed["THE"]),
         of=frozenset(closed["OF"]),
+        of_the=frozenset(word for phrase in closed.get("OFTHE", ()) for word in phrase.split()),
         same=frozenset(opened["SAME"]),
         parts_of_tools=frozenset(said["parts-of-tools"]),
         speed=frozenset(said["speed"]),

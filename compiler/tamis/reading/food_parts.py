@@ -41,11 +41,12 @@ def parts_of(reading: Reading, children: Sequence[Node]) -> Parts:
         at = 1
     if children[at][0] == "OFTHE":  # some of a food
         at += 1
-    if children[at][0] == "PART":
-        part = _part(reading, children[at])
+    if children[at][0] in ("PART", "PARTTHE"):
+        part, definite = _part(reading, children[at]), children[at][0] == "PARTTHE"
         at += 1
-        definite = at < end and children[at][0] == "THE"
-        at += definite
+        if at < end and children[at][0] == "THE":
+            definite = True
+            at += 1
     elif children[at][0] == "share":
         share = _share(reading, children[at])
         at += 1
@@ -64,12 +65,16 @@ def parts_of(reading: Reading, children: Sequence[Node]) -> Parts:
         elif kind not in ("bracket", "OF"):  # what may stand between two names
             break
     name, tail = tuple(children[first : last_name + 1]), tuple(children[last_name + 1 :])
+    strength = child(tail, "strength") if tail and percent is None and not measure else None
+    if strength is not None:
+        percent, at = strength, tail.index(strength)
+        tail = (*tail[: at - 1], *tail[at + 1 :])
     return made(Parts, (preposition, part, share, measure, percent, name, tail, definite))
 
 
 def _part(reading: Reading, leaf: Node) -> str:
     """`juice of`, `the zest and juice of`: what is taken off the food."""
-    small = reading.words.the | reading.words.of
+    small = reading.words.the | reading.words.of | reading.words.of_the
     return " ".join(word for word in leaf[1].lower().split() if word not in small)
 
 

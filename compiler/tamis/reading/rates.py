@@ -25,6 +25,8 @@ def read_percent(reading: Reading, food: Ingredient, node: Node) -> Ingredient:
         raise reading.fail("clause-role", food.name_span, message, f"write `[{said}]`")
     if weight is None:
         return food._replace(percent=Percent(value, "flour"))
+    if node[1][-1][0] in NAMES:  # of the weight of the meat
+        return food._replace(percent=Percent(value, reading.said([node[1][-1]])))
     said = reading.text[node[1][2][3] if node[1][2][0] == "OF" else start_of(node[1][2]) : weight[2]].strip()
     for ending in reading.words.possessive:
         said = said.replace("’", "'").removesuffix(ending)

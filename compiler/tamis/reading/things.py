@@ -157,7 +157,8 @@ def read_tool(reading: Reading, children: Sequence[Node]) -> tuple[Read, ...]:
     if cut[0] == "plies" or cut[1] in reading.words.lengths:
         measured, nodes, at = *cut_off(reading, measured, cut, nodes[at:]), 0
     size = child(nodes[:at], "size") or child(nodes[:at], "weight")
-    name, holding, rest = _named(reading, nodes[at:])
+    behind = child(nodes[at:], "of_size") or child(nodes[at:], "of_weight")
+    name, holding, rest = _named(reading, [node for node in nodes[at:] if node is not behind])
     found = _whole(reading, name, holding) or reading.kitchen.cupboard.find(reading.keys(_plain(name)))
     assert found is not None
     check_name(reading, [*name, *holding, *([size] if size else [])])
@@ -169,6 +170,9 @@ def read_tool(reading: Reading, children: Sequence[Node]) -> tuple[Read, ...]:
     if not said_size:
         inside = size or next((node for node in name for node in _sizes(node)), None)
         said_size, size_span = (reading.said([inside]), reading.span([inside])) if inside else ("", NOWHERE)
+    if behind is not None:  # a tin of 24 cm
+        check_name(reading, [behind])
+        said_size, size_span = reading.said(behind[1][1:]), reading.span(behind[1][1:])
     words, length = _rest(reading, rest, measured) if rest else ("", None)
     said = reading.said(name)
     adjectives = tuple([word for word in found.adjectives if word in said.lower().split()])
