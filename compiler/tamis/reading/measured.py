@@ -70,6 +70,8 @@ def read_measure(reading: Reading, nodes: Sequence[Node]) -> Measured:
             read = _weighed(reading, node)
         elif kind == "sized":
             read = _sized(reading, node)
+        elif kind == "size":  # 2 cm of the ginger
+            read = _size_first(reading, Measured(start_of(node), end_of(node)), node)
         elif kind == "SOME":
             read = Measured(node[2], node[3], vague=node[1].lower())
         elif kind == "OF" and read.start >= 0:

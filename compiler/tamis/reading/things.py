@@ -97,7 +97,9 @@ def _share(reading: Reading, nodes: Sequence[Node]) -> Share:
         return Share("rest", reading.words.fractions[part[1].lower()] if part else Fraction(1))
     if "ALLBUT" in kinds:
         return Share("but", measure=measure_of(reading, nodes[1]))
-    read = read_measure(reading, [node for node in nodes if node[0] in MEASURES])
+    read = read_measure(reading, [node for node in nodes if node[0] in MEASURES or node[0] == "size"])
+    if read.measures and not read.pieces:
+        read.size = ""  # 2 cm of the ginger
     check_held(reading, read)
     part = child(nodes, "FRACTION")
     if part:
