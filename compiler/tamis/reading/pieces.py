@@ -11,7 +11,8 @@ from tamis.reading.durations import stretch
 from tamis.reading.measured import MEASURES, NAMES, ONE, Measured, bracketed, check_held, read_measure, with_unit
 from tamis.reading.quantities import amount, as_one, check_size, one_measure
 from tamis.reading.soundness import LENGTHS, check_name
-from tamis.reading.things import counted_as, measure_of, preposition_of
+from tamis.reading.things import measure_of, preposition_of
+from tamis.reading.tool_sizes import counted_as
 from tamis.typed import TYPE_CHECKING
 from tamis.words import example, named
 

@@ -8,14 +8,14 @@ from itertools import pairwise
 from tamis.quantity.measure import Measure
 from tamis.reading.clause import child, first_leaf, is_leaf, leaves
 from tamis.reading.clauses import Read, Reference, Setting, Share, Time, Tool
-from tamis.reading.cut_off import cut_off
 from tamis.reading.durations import duration, stretch
 from tamis.reading.food_parts import PREPOSITIONS
 from tamis.reading.heat import heat_of
 from tamis.reading.measured import MEASURES, NAMES, Measured, bracketed, check_held, read_measure, with_unit
-from tamis.reading.quantities import amount, as_one, one_measure, one_number, place
+from tamis.reading.quantities import amount, as_one, one_measure, one_number
 from tamis.reading.soundness import LENGTHS, check_name, check_text
 from tamis.reading.temperatures import check_neighbours, scales, temperatures
+from tamis.reading.tool_sizes import counted_as, cut_off, number_and_size, within
 from tamis.reading.usual import usual_tool
 from tamis.source import NOWHERE, Span
 from tamis.syntax.document import Clause
@@ -26,7 +26,6 @@ if TYPE_CHECKING:
     from collections.abc import Sequence
 
     from tamis.kitchen.equipment import FoundEquipment
-    from tamis.quantity.amount import Amount
     from tamis.quantity.duration import Duration
     from tamis.reading.clause import Node, NodeKind, Reading
 
@@ -167,8 +166,8 @@ def read_tool(reading: Reading, children: Sequence[Node]) -> tuple[Read, ...]:
     check_held(reading, measured, _TOOLS_HOLD)
     if measured.pieces:
         counted_as(reading, measured.pieces)
-    number, said_size = _number_and_size(reading, measured, found)
-    size_span = _within(reading, measured, said_size)
+    number, said_size = number_and_size(reading, measured, found)
+    size_span = within(reading, measured, said_size)
     if not said_size:
         inside = size or next((node for node in name for node in _sizes(node)), None)
         said_size, size_span = (reading.said([inside]), reading.span([inside])) if inside else ("", NOWHERE)
@@ -282,61 +281,14 @@ def _whole(reading: Reading, name: list[Node], holding: list[Node]) -> FoundEqui
     return found if found and found.item.part_of else None
 
 
+_TOOLS_HOLD = frozenset(("each", "size"))
+
+
 def _without_comma(reading: Reading, name: list[Node], rest: list[Node]) -> tuple[list[Node], list[Node]]:
     """`a wide, heavy-bottomed pan`: what stands before the comma describes."""
     words = list(leaves(name))
     commas = [n for n, leaf in enumerate(words) if leaf[0] == "ADJCOMMA"]
     return (words[commas[-1] + 1 :], rest) if commas else (name, rest)
-
-
-def _number_and_size(reading: Reading, measured: Measured, found: FoundEquipment) -> tuple[Fraction, str]:
-    """`3 × 20 cm round tins` are three; a `20 × 30 cm tin` has a size; `4 pint jars` hold a pint each."""
-    product = measured.product
-    if product and not measured.pieces and found.several and len(product) == 2 and product[0].single:
-        number = product[0].lo
-        if number.denominator == 1 and number <= _MOST_TINS:
-            return number, _after_times(measured.size)
-    if product and measured.pieces and measured.each:
-        return measured.pieces.hi, measured.size
-    if measured.pieces:
-        size = measured.size
-        if not size and measured.each:
-            size = reading.text[measured.start : measured.end].strip()
-            size = size[len(size.split(" ")[0]) :].strip("() ") if " " in size else size
-        return measured.pieces.hi, size
-    if measured.measures and not measured.size:
-        if found.several and _holds_one(reading, measured):
-            counted_as(reading, measured.measures[0].amount)
-            return measured.measures[0].amount.hi, measured.measures[0].unit
-        return Fraction(1), reading.text[measured.start : measured.end]
-    return Fraction(1), measured.size
-
-
-def _holds_one(reading: Reading, measured: Measured) -> bool:
-    """Whether the unit is how one is called: `4 pint jars`, but `500 g tins`, `2-pint basins`."""
-    said = reading.text[measured.start : measured.end]
-    return measured.measures[0].unit in reading.words.holds_one and "-" not in said
-
-
-def _within(reading: Reading, measured: Measured, size: str) -> Span:
-    """Where a size stands in its measure: behind the number of pieces, if that is told."""
-    at = reading.text.rfind(size, max(0, measured.start), measured.end) if size else -1
-    return NOWHERE if at < 0 else place(reading, at, at + len(size))
-
-
-_MOST_TINS = 12
-_TOOLS_HOLD = frozenset(("each", "size"))
-
-
-def counted_as(reading: Reading, number: Amount) -> None:
-    """What is counted and stands ready is one number: of a range the most."""
-    if not number.single:
-        message = f"“{reading.text.strip()}” is calculated as {number.hi}"
-        reading.find("number-unclear", "information", reading.clause.span, message, "write the number that is meant")
-
-
-def _after_times(size: str) -> str:
-    return size.split("×" if "×" in size else "x", 1)[-1].strip()
 
 
 def _rest(reading: Reading, nodes: Sequence[Node], measured: Measured) -> tuple[str, Duration | None]:
