@@ -110,7 +110,11 @@ def _share(reading: Reading, nodes: Sequence[Node]) -> Share:
         return Share("some")
     words = [node for node in nodes if node[0] in NAMES]
     if words:
-        read, _ = with_unit(reading, read, [*words, child(nodes, "OF") or words[-1]])
+        read, left = with_unit(reading, read, [*words, child(nodes, "OF") or words[-1]])
+        part = next((leaf for leaf in leaves(left) if leaf[1].lower() in reading.words.fractions), None)
+        if part:  # 30 over half of the sauce
+            message = f"“{part[1]}” is a share, and “{reading.said(nodes[:1])}” before it an amount"
+            raise reading.fail("clause-role", reading.span([part]), message, "write one of them")
     if read.vague or not read.measures:
         return Share("some")
     measure = as_one(reading, read.measures)
