@@ -165,6 +165,32 @@ def plain(size: int) -> str:
     return _repeated(f"{_HEAD}# A\n\n", lambda at: unit.format(at + 1, at % 200), size)
 
 
+def prose(size: int) -> str:
+    """Plain words on one line, with a verb every few words."""
+    unit = "and then whisk {} until it is {}, chop and "
+    return _repeated(f"{_HEAD}# A\n\nStir [1 kg flour] ", lambda at: unit.format(_word(at), _word(at + 3)), size)
+
+
+def left_over(size: int) -> str:
+    """Something left over in every line, under a name of its own."""
+    unit = "Drain [{} g spinach], [leaving water {}].\n"
+    return _repeated(f"{_HEAD}# A\n\n", lambda at: unit.format(at + 1, _word(at)), size)
+
+
+def preferments(size: int) -> str:
+    """A preferment and a dough, again and again."""
+    unit = (
+        "# Poolish {0}\n\nStir [{1} g flour] with [{1} g water] and [1 g yeast].\n[Leave for {2} h].\n\n"
+        "# Dough {0}\n\nMix [the poolish {0}] with [{3} g flour] and [9 g salt].\n\n"
+    )
+    return _repeated(_HEAD, lambda at: unit.format(_word(at), at + 9, at % 9 + 3, at + 50), size)
+
+
+def divided(size: int) -> str:
+    """One batch, divided for ever."""
+    return _repeated(f"{_HEAD}# A\n\nMix [9 kg flour].\n", lambda _: "Divide [into 2 pieces].\n", size)
+
+
 def listed(size: int) -> str:
     """A list of ingredients as it stands elsewhere."""
     return _repeated(_HEAD, lambda at: f"{at + 1} g flour, sifted\n", size)
@@ -208,6 +234,10 @@ FAMILIES: dict[str, Callable[[int], str]] = {
     "notes": notes,
     "header": header,
     "plain words": plain,
+    "plain words on a line": prose,
+    "left over": left_over,
+    "preferments": preferments,
+    "divided": divided,
     "list": listed,
     "empty components": empty_components,
 }

@@ -21,7 +21,7 @@ from tamis.typed import TYPE_CHECKING
 if TYPE_CHECKING:
     from tamis.kitchen.goods import Goods
     from tamis.kitchen.house import Kitchen
-    from tamis.model.recipe import Mass, Product, Recipe, Use
+    from tamis.model.recipe import Mass, Product, Recipe, Taking, Use
 
 ONE = Fraction(1)
 FERMENTING = ("yeast", "starter")
@@ -150,13 +150,23 @@ def _is_flour(use: Use) -> bool:
 class _Walk:
     """The way back from a component to all that its product is made of."""
 
-    __slots__ = ("kitchen", "made", "recipe", "separated")
+    __slots__ = ("kept", "kitchen", "made", "recipe", "separated", "takings", "uses")
 
     def __init__(self, recipe: Recipe, kitchen: Kitchen) -> None:
         self.recipe = recipe
         self.kitchen = kitchen
         self.made: dict[int, Part | None] = {}
         self.separated = dough_words(kitchen.language).separated
+        self.uses: dict[int, list[tuple[int, Use]]] = {}
+        self.kept: dict[int, list[Amount]] = {}
+        self.takings: dict[int, list[Taking]] = {}
+        for at, use in enumerate(recipe.uses):
+            self.uses.setdefault(use.component, []).append((at, use))
+        for product in recipe.products:
+            if product.kind == "by-product" and product.mass.known:
+                self.kept.setdefault(product.component, []).append(Amount(product.mass.lo, product.mass.hi))
+        for taking in recipe.takings:
+            self.takings.setdefault(taking.product, []).append(taking)
 
     def part(self, component: int, within: tuple[int, ...]) -> Part | None:
         """What a component's product is made of; None for one without food. `within`: those already on the way."""
@@ -176,11 +186,7 @@ class _Walk:
 
     def _less_kept(self, made: Part) -> Part:
         """Without what is kept back or left behind, of which we know the weight."""
-        kept = total([
-            Amount(p.mass.lo, p.mass.hi)
-            for p in self.recipe.products
-            if p.kind == "by-product" and p.component == made.component and p.mass.known
-        ])  # fmt: skip
+        kept = total(self.kept.get(made.component, ()))
         if not kept.hi or kept.hi >= made.grams.hi:
             return made
         taken = 1 - kept.hi / made.grams.hi
@@ -219,8 +225,8 @@ class _Walk:
         """How much of a product went into a component; None where the text does not say."""
         shares = [
             taking.fraction
-            for taking in self.recipe.takings
-            if taking.product == source and self.recipe.actions[taking.action].component == component
+            for taking in self.takings.get(source, ())
+            if self.recipe.actions[taking.action].component == component
         ]
         known = [share for share in shares if share is not None]
         if len(known) < len(shares):
@@ -236,9 +242,9 @@ class _Walk:
                 found = self.kitchen.larder.find(tuple(product.name.lower().split()))
                 yield _whole(product, factor)._replace(goods=found.goods if found else None)
                 return
-        for at, use in enumerate(self.recipe.uses):
+        for at, use in self.uses.get(component, ()):
             there = at in own or (use.rest_of is not None and use.rest_of in own)
-            if there and use.component == component and use.in_batch:
+            if there and use.in_batch:
                 yield _line(use, factor)
 
 

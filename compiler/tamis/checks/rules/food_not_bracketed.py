@@ -143,7 +143,7 @@ def _foods(plain: Plain) -> tuple[tuple[int | None, tuple[Named, ...]], ...]:
 
 def _foods_at(plain: Plain, at: int) -> tuple[Named, ...]:
     """The foods that are named from a place on, if one is; *and* may join more."""
-    asked, verbs = _words(plain.kitchen.language), {command.first for command in plain.ask(commands)}
+    asked, verbs = _words(plain.kitchen.language), plain.ask(_verbs)
     found: list[Named] = []
     while (named := _food_at(plain, at, asked)) and named.first not in verbs:
         found.append(named)
@@ -152,6 +152,11 @@ def _foods_at(plain: Plain, at: int) -> tuple[Named, ...]:
             break
         at += 1
     return tuple(found)
+
+
+def _verbs(plain: Plain) -> frozenset[int]:
+    """Where the verbs stand."""
+    return frozenset(command.first for command in plain.ask(commands))
 
 
 def _food_at(plain: Plain, at: int, asked: _Words) -> Named | None:

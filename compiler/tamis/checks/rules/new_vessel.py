@@ -66,9 +66,9 @@ def check(view: View) -> Iterator[Diagnostic]:
                     continue
                 vessel = _vessel(action, language)
                 if vessel and lies_in and _takes_new_food(view, action, vessel):
-                    yield _finding(vessel.clause.span, lies_in, last)
+                    yield _finding(view, vessel.clause.span, lies_in, last)
                 elif lies_in and not vessel and (said := _vessel_in_words(view, action)):
-                    yield _finding(said, lies_in, last)
+                    yield _finding(view, said, lies_in, last)
                 last = action
                 lies_in = None if _closes(action) else vessel or lies_in
 
@@ -146,15 +146,17 @@ def _batch(language: str) -> frozenset[str]:
     return frozenset(check_words(language).vessels.goes_along)
 
 
-def _finding(vessel: Span, lies_in: Tool, last: Action | None) -> Diagnostic:
-    message = f"this food goes into another vessel, while the batch still lies in the {lies_in.name}"
-    labels = [Label(lies_in.clause.span, "the batch lies here")]
+def _finding(view: View, vessel: Span, lies_in: Tool, last: Action | None) -> Diagnostic:
+    message = f"this food goes into another vessel, and nothing says that what lay in the {lies_in.name} goes with it"
+    labels = [Label(lies_in.clause.span, "it was put here")]
+    end = last.span.end if last else lies_in.clause.span.end
     if last is not None and last.span.start > lies_in.clause.span.end:
-        labels.append(Label(Span(last.span.end - 1, last.span.end), "its last line ends here"))
+        labels.append(Label(Span(end - 1, end), "its last line ends here"))
     keys = ("as_any", "the_any", "meanwhile")
     named, the, meanwhile = (example(lies_in.clause.language, key) for key in keys)
+    line = view.source.place(end - 1).line
     hint = (
-        f"name the batch where its last line ends, {named}, and take it in again with {the}; or, if this is made "
-        f"beside it, begin the line with {meanwhile} and take this in afterwards with {the}"
+        f"give it a name at the end of line {line}, {named}, and write {the} where it goes in; only where this is made "
+        f"beside it and goes to it in a later paragraph: begin with {meanwhile}, and write {the} there"
     )
     return Diagnostic(RULE, LEVEL, vessel, message, hint, tuple(labels))
