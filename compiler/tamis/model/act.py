@@ -9,7 +9,7 @@ from tamis.model.batch import Batch
 from tamis.model.cold import take_cold
 from tamis.model.effects import SAID, Why
 from tamis.model.foods import put_in
-from tamis.model.heat import Heat, heat_of, only_sets
+from tamis.model.heat import Heat, heat_of, only_sets, tell
 from tamis.model.lifted import settle, turn_back
 from tamis.model.mass import NONE, NOTHING, ONE
 from tamis.model.namings import divide, name_batch
@@ -163,6 +163,7 @@ class Act:
         self._links(start if not heat.heats else None, heat)
         work = self._work(reads, batch, heat)
         at_once = self.at_once or self._follows_at_once(start or self.carried)
+        tell(self, heat, batch)
         self._touch(batch, start, work, heat)
         numbers, loads = self.batches
         return Action(
@@ -211,7 +212,7 @@ class Act:
         )
         if heat.heats and work.wait is None:
             work = work._replace(handling=0)
-        if work.given == "verb" and not heat.heats and only_sets(self, labour, heat.station):
+        if work.given == "verb" and not heat.heats and only_sets(heat, labour):
             work = work._replace(wait=None, given="default", handling=work.handling or _TURN)
         if reads and all(isinstance(read, Repeat) and read.kind == "step-times" for read in reads):
             return Work()  # the work is that of the lines it repeats

@@ -7,6 +7,7 @@ from tamis.model.flow import Flow
 from tamis.model.history import history_of
 from tamis.model.mass import NOTHING
 from tamis.model.moments import tie_moments
+from tamis.model.placing import places_of
 from tamis.model.recipe import Recipe, Supply
 from tamis.typed import TYPE_CHECKING
 
@@ -44,6 +45,7 @@ def build(reading: Reading, kitchen: Kitchen, used: Mapping[str, Supply]) -> tup
         takings=tuple(flow.takings),
         dish=dish,
         history=history_of(flow.log, actions, flow.begun, ends),
+        places=places_of(flow.log, len(actions)),
         log=tuple(flow.log),
         language=kitchen.language,
     )

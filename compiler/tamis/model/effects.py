@@ -16,6 +16,7 @@ from tamis.source import Span
 from tamis.typed import TYPE_CHECKING, Literal
 
 if TYPE_CHECKING:
+    from tamis.kitchen.equipment import Station
     from tamis.model.batch import Food, Origin
     from tamis.model.recipe import Mass
     from tamis.quantity.amount import Amount
@@ -57,6 +58,11 @@ Rule = Literal[
     "ready",
     "heated",
     "hot-vessel",
+    # where the food is
+    "verb",
+    "stays",
+    "guess",
+    "nowhere",
 ]
 """By which rule a clause was understood so; `said` where it says so itself."""
 
@@ -196,6 +202,26 @@ class Beside(NamedTuple):
     action: int
 
 
+class Stands(NamedTuple):
+    """Where a line's batch is while the line lasts (`""`: at no station), and whether it is still there at its end;
+    `heats`: nothing is there, and the line brings the station itself to a temperature."""
+
+    batch: int
+    station: Station
+    stays: bool
+    heats: bool
+
+
+class Sets(NamedTuple):
+    """The degrees of a clause, the action's `read`, are those of the place where its line works, and not the food's: it
+    is set to them, or, where nobody sets a room or a fridge, as warm as that (`set` is false)."""
+
+    read: int
+    station: Station
+    celsius: Amount
+    set: bool = True
+
+
 Effect = (
     Begins
     | Turns
@@ -212,6 +238,8 @@ Effect = (
     | Redoes
     | Follows
     | Beside
+    | Stands
+    | Sets
     | VerbUse
     | Tool
     | Setting

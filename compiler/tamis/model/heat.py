@@ -4,9 +4,11 @@ from __future__ import annotations
 
 from fractions import Fraction
 
+from tamis.model.effects import Sets, Stands, Why
 from tamis.model.off_heat import leaves_heat, off_heat
 from tamis.reading.clauses import Pause, Reference, Setting, Target, Time, Tool, VerbUse
-from tamis.record import NamedTuple
+from tamis.reading.exact import EXACT
+from tamis.record import NamedTuple, made
 from tamis.typed import TYPE_CHECKING
 
 if TYPE_CHECKING:
@@ -15,6 +17,7 @@ if TYPE_CHECKING:
     from tamis.kitchen.equipment import Station
     from tamis.model.act import Act
     from tamis.model.batch import Batch
+    from tamis.model.effects import Rule
     from tamis.model.recipe import Action
     from tamis.model.work import Labour
     from tamis.quantity.amount import Amount
@@ -27,17 +30,22 @@ _HOTTEST_FOOD = Fraction(120)
 _BATH: Station = "bath"
 _DRY: tuple[Station, ...] = ("oven", "grill")
 _STAYS: tuple[Station, ...] = ("ring", "oven", "grill", "bath")
+_RULES: tuple[Rule, ...] = ("said", "verb", "stays", "guess", "nowhere")
+_WHY = {rule: Why(rule) for rule in _RULES}
 
 
 class Heat(NamedTuple):
-    """`station` is what the action occupies; `heats` the empty station that it brings to `temperature`; `preheat`
-    a temperature that the station needs and nobody has heated it to."""
+    """`station` is what the action occupies, by some `rule`; `heats` the empty station that it brings to `temperature`;
+    `preheat` a temperature that the station needs and nobody has heated it to; `sets` the clauses that give degrees to
+    the station, with these."""
 
     station: Station = ""
+    rule: Rule = "nowhere"
     heats: Station = ""
     temperature: Amount | None = None
     preheat: Amount | None = None
     on_heat: bool = False
+    sets: tuple[tuple[Read, Amount], ...] = ()
 
 
 def heat_of(act: Act, labour: Labour, batch: Batch | None) -> Heat:
@@ -45,23 +53,39 @@ def heat_of(act: Act, labour: Labour, batch: Batch | None) -> Heat:
     hot_oven = "oven" in act.walker.flow.station_temperature
     leaves = leaves_heat(act.read.events)
     lies: Station = batch.station if batch and batch.on_heat and leaves != "first" else ""
-    station = _station(act, labour, lies, act.walker.heated == _BATH, hot_oven)
+    station, rule = _station(act, labour, lies, act.walker.heated == _BATH, hot_oven)
     inside = batch is not None and batch.on_heat and batch.station == station
     heats = station in (*_DRY, _BATH) and not inside and _only_heats(act)
-    temperature = _temperature(act, station, heats)
+    sets = tuple(_degrees_of(_reads(act), act.tools, station, heats))
+    temperature = next((celsius for _, celsius in sets if heats or celsius.lo >= _HOT), None)
     if heats:
-        return Heat(station, station, temperature)
+        return Heat(station, rule, station, temperature, sets=sets)
     preheat = None
     if station == "oven" and temperature and not inside and labour.time is not None:
         there = act.walker.flow.station_temperature.get("oven")
         preheat = temperature if there is None or temperature.hi > there.hi else None
-    return Heat(station, "", temperature, preheat, not leaves and _stays(labour, lies, station))
+    on_heat = not leaves and _stays(labour, lies, station)
+    return Heat(station, rule, "", temperature, preheat, on_heat, sets)
 
 
-def _temperature(act: Act, station: str, heats: bool) -> Amount | None:
-    """The temperature that a station is set or brought to."""
-    found = station_settings(_reads(act), act.tools, station, heats)
-    return next((celsius for _, celsius in found if heats or celsius.lo >= _HOT), None)
+def tell(act: Act, heat: Heat, batch: Batch | None) -> None:
+    """Write into the log where the line's batch is, and whose degrees its clauses give."""
+    walker = act.walker
+    number = -1 if batch is None else batch.number
+    walker.emit(made(Stands, (number, heat.station, heat.on_heat, heat.heats != "")), _WHY[heat.rule])
+    reads = _reads(act)
+    sets = [(read, celsius, True) for read, celsius in heat.sets]
+    for read in reads:
+        setting = read.setting if isinstance(read, Time | Pause) else read
+        if isinstance(setting, Setting) and setting.kind == "room" and setting.celsius:
+            sets.append((read, setting.celsius, False))
+    for read, celsius, is_set in sets:
+        exact = EXACT.get(type(read))
+        walker.at(act.number, read.clause.span, exact(read) if exact else read.clause.span, -1)
+        at = next(at for at, other in enumerate(reads) if other is read)
+        walker.emit(made(Sets, (at, heat.station, celsius, is_set)))
+    if sets:
+        walker.at(act.number, act.read.span, act.read.span, -1)
 
 
 def _reads(act: Act) -> list[Read]:
@@ -70,12 +94,10 @@ def _reads(act: Act) -> list[Read]:
 
 def settings_of(action: Action) -> list[tuple[Read, Amount]]:
     """The clauses of an action that give degrees to its station, not to the food."""
-    return station_settings(action.reads, action.tools, action.heats or action.work.station, bool(action.heats))
+    return _degrees_of(action.reads, action.tools, action.heats or action.work.station, bool(action.heats))
 
 
-def station_settings(
-    reads: Sequence[Read], tools: Sequence[Tool], station: str, heats: bool
-) -> list[tuple[Read, Amount]]:
+def _degrees_of(reads: Sequence[Read], tools: Sequence[Tool], station: str, heats: bool) -> list[tuple[Read, Amount]]:
     """The clauses of a line that give degrees to its station, not to the food, and those degrees: settings, then
     targets.
 
@@ -98,9 +120,9 @@ def station_settings(
     return settings + targets
 
 
-def only_sets(act: Act, labour: Labour, station: str) -> bool:
+def only_sets(heat: Heat, labour: Labour) -> bool:
     """Whether a line does nothing but turn the oven up or down with the food in it, which is no wait."""
-    set_by = [read for read, _ in station_settings(_reads(act), act.tools, station, False)]
+    set_by = [read for read, _ in heat.sets]
     return not labour.cues and bool(labour.targets) and all(target in set_by for target in labour.targets)
 
 
@@ -113,33 +135,40 @@ def _is_set(before: Read | None, tools: Sequence[Tool]) -> bool:
     return not station.preposition or station.equipment.station == _BATH
 
 
-def _station(act: Act, labour: Labour, lies: Station, bath: bool, hot_oven: bool) -> Station:
-    """The station that an action takes; `lies` is the one that the batch is on, `bath` says that the component has a
-    water bath on, `hot_oven` that the oven has been heated."""
-    tools = act.tools
-    for tool in tools:
-        if _is_station(tool) and tool.equipment.station:
-            return tool.equipment.station
-    if labour.off == "waiting":
-        return ""
-    if "heat" in labour.set:
-        return "ring"
-    if "speed" in labour.set:
-        return "mixer"
+def _station(act: Act, labour: Labour, lies: Station, bath: bool, hot_oven: bool) -> tuple[Station, Rule]:
+    """The station that an action takes, and by which rule; `lies` is where the batch is, `bath` says that
+    the component has a water bath on, `hot_oven` that the oven has been heated."""
+    tools, said = act.tools, _said(act.tools, labour)
+    if said is not None:
+        return said, "said"
     uses = [labour.time_verb] if labour.time_verb else labour.verbs
     verb = next((use.verb for use in uses if use.verb.station), None)
     station = verb.station if verb else ""
     if verb and not verb.heat and off_heat(_reads(act)) == "room":
         station = ""  # it is in no fridge, whatever the verb means elsewhere
     if station == "ring" and not lies and bath:
-        return "bath"
+        return "bath", "verb"
     if station == "ring" and (lies in ("oven", "bath") or _set_hot(labour)):
-        return lies or "oven"
+        return (lies, "stays") if lies else ("oven", "verb")
     if station == "ring" and hot_oven and not lies and any(tool.equipment.station == "oven" for tool in tools):
-        return "oven"  # place on a baking tray and cook
-    if station or not lies:
-        return station
-    return "" if any(map(_takes_off, tools)) else lies
+        return "oven", "verb"  # place on a baking tray and cook
+    if station:
+        return station, "verb"
+    if not lies or any(map(_takes_off, tools)):
+        return "", "nowhere"
+    return lies, "stays"
+
+
+def _said(tools: Sequence[Tool], labour: Labour) -> Station | None:
+    """The station that the line's clauses name; None if they name none."""
+    named = next((tool for tool in tools if _is_station(tool) and tool.equipment.station), None)
+    if named is not None:
+        return named.equipment.station
+    if labour.off == "waiting":
+        return ""
+    if "heat" in labour.set:
+        return "ring"
+    return "mixer" if "speed" in labour.set else None
 
 
 def _takes_off(tool: Tool) -> bool:

@@ -11,6 +11,7 @@ from fractions import Fraction
 
 from tamis.model.history import History
 from tamis.model.pile import Pile
+from tamis.model.places import Places
 from tamis.quantity.amount import Amount
 from tamis.quantity.duration import Duration
 from tamis.quantity.measure import Measure
@@ -213,7 +214,7 @@ class Component(NamedTuple):
 class Recipe(NamedTuple):
     """The whole dish. `dish` is the index of the component that no other uses; `headnote` is Markdown; `language` names
     the folder of `grammar/words/` whose words it is written in. `log` is all that its clauses do, in the order in which
-    they act; `history` is what of it happened to the batches."""
+    they act; `history` is what of it happened to the batches, `places` where they were."""
 
     stem: str
     header: Header
@@ -226,6 +227,7 @@ class Recipe(NamedTuple):
     language: str
     dish: int | None = None
     history: History = History()
+    places: Places = Places()
     log: tuple[Entry, ...] = ()
 
     @property

@@ -9,7 +9,6 @@ from __future__ import annotations
 from collections.abc import Mapping
 
 from tamis.model.effects import Takes
-from tamis.model.heat import settings_of
 from tamis.publish.sentence import Piece, pieces_of, plain_text
 from tamis.publish.words import page_words
 from tamis.record import NamedTuple
@@ -69,14 +68,10 @@ def _step(step: StepView, recipe: Recipe, comes_to: Mapping[Span, str]) -> StepT
         action = recipe.actions[index]
         if not lines or not _goes_on(action, end):
             lines.append([])
-        lines[-1] += pieces_of(action.parts, action.reads, comes_to, words, _knobs(action))
+        knobs = [action.reads[knob.read].clause.span for knob in recipe.places.lines[index].sets]
+        lines[-1] += pieces_of(action.parts, action.reads, comes_to, words, knobs)
         end = action.span.end
     return StepText(tuple(tuple(line) for line in lines if line), step.remarks, step.meanwhile)
-
-
-def _knobs(action: Action) -> frozenset[Span]:
-    """The clauses whose degrees are those of a knob, which has no single degrees, and not of food, sugar or oil."""
-    return frozenset(read.clause.span for read, _ in settings_of(action))
 
 
 def _goes_on(action: Action, end: int) -> bool:

@@ -1,0 +1,46 @@
+"""Where the food is: for each line its batch, the station that this is at, and how hot it is there.
+
+A fact has the rank of what tells it, and each reader says what that is worth to him: safety counts nothing below
+`stays`, a plan reserves a station for a `guess` too, a page prints what was `said`.
+"""
+
+from __future__ import annotations
+
+from tamis.quantity.amount import Amount
+from tamis.record import NamedTuple
+from tamis.typed import TYPE_CHECKING, Literal
+
+if TYPE_CHECKING:
+    from tamis.kitchen.equipment import Station
+
+Rank = Literal["said", "verb", "stays", "guess", "nowhere"]
+"""The line says where it works; its verb means it; nothing has moved the food since; it may be there; no station."""
+
+
+class Knob(NamedTuple):
+    """Degrees that a clause, by its number in the action, gives to the place of its line, and not to the food."""
+
+    read: int
+    celsius: Amount
+
+
+class Here(NamedTuple):
+    """The place of one line while it lasts. `batch` is -1 where there is no food in it: it `heats` an empty station.
+    `since` is the entry that brought the batch to the station. `celsius` is how hot it is there, as this line (`sets`)
+    or one before it says; None where none does. `stays`: at the end of the line the batch is still there."""
+
+    action: int
+    batch: int = -1
+    station: Station = ""
+    rank: Rank = "nowhere"
+    since: int = -1
+    celsius: Amount | None = None
+    sets: tuple[Knob, ...] = ()
+    stays: bool = False
+    heats: bool = False
+
+
+class Places(NamedTuple):
+    """The places of all lines, by their number."""
+
+    lines: tuple[Here, ...] = ()

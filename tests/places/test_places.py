@@ -1,0 +1,47 @@
+"""Where the food of each line is, and what the line sets its station to (`places.case`)."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+import pytest
+
+from tamis.compile import Compiled, compile
+from tamis.kitchen.house import default_kitchen
+from tamis.model.places import Here
+from tamis.quantity.display import temperature_c
+from tamis.source import Source
+from tests.cases import Case, read_cases, rewrite
+
+CASES = read_cases(Path(__file__).with_name("places.case"))
+
+
+def place(here: Here, compiled: Compiled) -> str:
+    """The batch of a line, its station by which evidence, how hot that is, and the clauses that say so here."""
+    action = compiled.recipe.actions[here.action]
+    said = [f"batch {here.batch}" if here.batch >= 0 else "no food"]
+    if here.station:
+        said.append(f"{here.station} ({here.rank})")
+    if here.celsius is not None:
+        said.append(temperature_c(here.celsius))
+    if here.sets:
+        said.append("by " + " ".join(compiled.source.slice(action.reads[knob.read].clause.span) for knob in here.sets))
+    if here.stays:
+        said.append(f"stays, since line {compiled.recipe.log[here.since].action}")
+    words = " ".join(compiled.source.slice(action.span).split())
+    return f"{words}\n    {', '.join(said)}"
+
+
+def places(body: str) -> str:
+    text = f"title: Trial\nserves: 2\n\n# Trial\n\n{body}"
+    compiled = compile(Source("trial.tamis", text), default_kitchen("en"), {})
+    lines = [place(here, compiled) for here in compiled.recipe.places.lines]
+    return "\n".join([*lines, *(f"{finding.severity}: {finding.rule}" for finding in compiled.findings)])
+
+
+@pytest.mark.parametrize("case", CASES, ids=[case.name for case in CASES])
+def test_places(case: Case, rewriting: bool) -> None:
+    if rewriting:
+        rewrite(case.file, places)
+        return
+    assert places(case.given) == case.expected
