@@ -41,13 +41,14 @@ _STATIONS = ("oven", "grill", "bath")
 
 
 def check(view: View) -> Iterator[Diagnostic]:
-    """Stations that an action heats and no action works in."""
-    actions = view.recipe.actions
+    """Stations that a line heats and no food goes into."""
+    lines = view.recipe.places.lines
     for station in _STATIONS:
-        heating = [action for action in actions if action.heats == station]
+        heating = [here.action for here in lines if here.heats and here.station == station]
         if not heating:
             continue
-        if any(action.work.station == station and not action.heats for action in actions):
+        if any(here.station == station and not here.heats for here in lines):
             continue
         message = f"the {station} is heated here, and nothing goes into it afterwards"
-        yield Diagnostic(RULE, LEVEL, heating[-1].span, message, "write what goes in, or take the heating out")
+        span = view.recipe.actions[heating[-1]].span
+        yield Diagnostic(RULE, LEVEL, span, message, "write what goes in, or take the heating out")

@@ -11,7 +11,6 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from tamis.diagnostics import Diagnostic, Severity
-from tamis.model.heat import settings_of
 from tamis.reading.clauses import Target
 from tamis.source import Span
 from tamis.typed import TYPE_CHECKING
@@ -46,14 +45,15 @@ Set [4 apples] [in a baking dish].
 
 def check(view: View) -> Iterator[Diagnostic]:
     """The first action in the oven that has no temperature before it or in it."""
-    for action in view.recipe.actions:
-        if action.heats != "oven" and action.work.station != "oven":
+    for here in view.recipe.places.lines:
+        if here.station != "oven":
             continue
-        if settings_of(action):
+        if here.celsius is not None:
             return
+        action = view.recipe.actions[here.action]
         if _in_words(view, action):
             return  # that is told where it stands
-        if action.heats != "oven":
+        if not here.heats:
             heat = example(view.recipe.language, "heat_oven")
             message = f"no temperature of the oven is said here or before{_of_the_food(action)}"
             yield Diagnostic(RULE, LEVEL, _place(action), message, f"heat it first: {heat}")
