@@ -105,7 +105,8 @@ def _recipe(body: str) -> str:
         foods = [recipe.uses[use].ingredient.name for use in action.uses]
         after = f"after {', '.join(str(at + 1) for at in action.after)}" if action.after else ""
         tools = [tool.equipment.name for tool in action.tools]
-        heat = f"oven at {_value(action.preheat)} °C" if action.preheat else ""
+        preheat = recipe.places.lines[action.number].preheat
+        heat = f"oven at {_value(preheat)} °C" if preheat else ""
         verbs = " ".join(use.verb.base for use in action.verbs)
         said = "; ".join(filter(None, (", ".join(foods), wait, times, heat, *takes, ", ".join(tools), after)))
         lines.append(f"{action.number + 1} {verbs}: {said}".rstrip(": "))

@@ -8,6 +8,7 @@ import pytest
 
 from tamis.compile import compile
 from tamis.kitchen.house import default_kitchen
+from tamis.model.places import Here
 from tamis.model.recipe import Action
 from tamis.quantity.display import temperature_c
 from tamis.quantity.times import wait
@@ -18,11 +19,11 @@ from tests.cases import Case, read_cases, rewrite
 CASES = read_cases(Path(__file__).with_name("places.case"))
 
 
-def place(action: Action, language: str) -> str:
+def place(action: Action, here: Here, language: str) -> str:
     """The station of a line, whether the food is still there at its end, and how long it waits."""
     said = f"heats {action.heats}" if action.heats else action.work.station or "no station"
-    if action.preheat:
-        said += f" at {temperature_c(action.preheat)}, heated by itself"
+    if here.preheat:
+        said += f" at {temperature_c(here.preheat)}, heated by itself"
     if action.on_heat:
         said += ", stays"
     if action.work.wait is not None:
@@ -34,7 +35,10 @@ def places(body: str) -> str:
     text = f"title: Trial\nserves: 2\n\n# Trial\n\n{body}"
     compiled = compile(Source("trial.tamis", text), default_kitchen("en"), {})
     found = [f"{finding.severity}: {finding.rule}" for finding in compiled.findings]
-    lines = [place(action, compiled.recipe.language) for action in compiled.recipe.actions]
+    lines = [
+        place(action, here, compiled.recipe.language)
+        for action, here in zip(compiled.recipe.actions, compiled.recipe.places.lines, strict=True)
+    ]
     return "\n".join([*lines, *found])
 
 

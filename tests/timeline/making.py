@@ -6,8 +6,9 @@ from fractions import Fraction
 from typing import Any
 
 from tamis.kitchen.house import default_kitchen
+from tamis.model.places import Here, Knob, Places
 from tamis.model.recipe import Action, Component, Recipe, StepView, Use, Work
-from tamis.quantity.amount import exactly
+from tamis.quantity.amount import Amount, exactly
 from tamis.quantity.duration import Duration
 from tamis.quantity.measure import Measure
 from tamis.reading.clauses import Ingredient, VerbUse
@@ -55,6 +56,7 @@ class Making:
     def __init__(self, title: str = "Trial", keeps: str = "") -> None:
         self.header = Header(title=title, keeps=keeps)
         self.actions: list[Action] = []
+        self.places: list[Here] = []
         self.uses: list[Use] = []
         self.components: list[str] = []
         self.step = -1
@@ -66,8 +68,13 @@ class Making:
     def paragraph(self) -> None:
         self.step += 1
 
-    def line(self, words: str, work: Work, *foods: Use, **more: Any) -> int:
+    def line(
+        self, words: str, work: Work, *foods: Use, sets: int = 0, preheat: Amount | None = None, **more: Any
+    ) -> int:
         number = len(self.actions)
+        heats = more.get("heats", "")
+        knobs = (Knob(0, exactly(sets)),) if sets else ()
+        self.places.append(Here(number, station=heats or work.station, sets=knobs, preheat=preheat, heats=heats != ""))
         uses = tuple(range(len(self.uses), len(self.uses) + len(foods)))
         self.uses += [use._replace(action=number) for use in foods]
         verb = KITCHEN.verbs.get(words.split(maxsplit=1)[0].lower())
@@ -95,4 +102,7 @@ class Making:
         components = tuple(
             Component(index, name, None, (StepView(0, ()),)) for index, name in enumerate(self.components)
         )
-        return Recipe("trial", self.header, "", components, tuple(self.actions), tuple(self.uses), (), (), "en")
+        places = Places(tuple(self.places))
+        return Recipe(
+            "trial", self.header, "", components, tuple(self.actions), tuple(self.uses), (), (), "en", places=places
+        )

@@ -3,17 +3,8 @@
 from __future__ import annotations
 
 from tamis.model.recipe import Recipe
-from tamis.quantity.amount import exactly
-from tamis.reading.clauses import Target
-from tamis.source import Span
-from tamis.syntax.document import Clause
 
 from .making import HOUR, MIN, Making, food, wait, work
-
-
-def hot(celsius: int) -> Target:
-    clause = Clause("to the heat", Span(0, 1), "en")
-    return Target(clause, "temperature", exactly(celsius), text=f"to {celsius} °C")
 
 
 def rye_loaves() -> Recipe:
@@ -32,7 +23,7 @@ def rye_loaves() -> Recipe:
     divide = m.line("Divide", work(6 * MIN, None, hands=True), after=(rise, grease), at_once=True)
     prove = m.line("Prove", work(20, wait(45 * MIN, 60 * MIN)), after=(divide,))
     m.paragraph()
-    m.line("Heat", work(10), heats="oven", targets=(hot(240),), beside=prove, before=len(m.actions) + 1)
+    m.line("Heat", work(10), heats="oven", sets=240, beside=prove, before=len(m.actions) + 1)
     m.paragraph()
     bake = m.line("Bake", work(0, wait(15 * MIN), station="oven"), after=(prove,), at_once=True)
     lower = m.line("Lower", work(10, wait(25 * MIN, 30 * MIN), station="oven"), after=(bake,), at_once=True)

@@ -6,7 +6,7 @@ import pytest
 
 from tamis.compile import compile
 from tamis.source import Source
-from tamis.timeline.oven import cooling, temperature
+from tamis.timeline.oven import cooling, set_to
 from tamis.timeline.text import timeline_text
 
 from .making import KITCHEN
@@ -26,9 +26,9 @@ HEAD = "title: Trial\nserves: 4\n\n# Trial\n\nHeat [the oven] [to 230 °C].\nBak
     ],
 )
 def test_temperature(line: str, celsius: int | None) -> None:
-    last = compile(Source("trial.tamis", HEAD + line + "\n"), KITCHEN, {}).recipe.actions[-1]
-    assert last.work.station == "oven"
-    assert temperature(last) == celsius
+    last = compile(Source("trial.tamis", HEAD + line + "\n"), KITCHEN, {}).recipe.places.lines[-1]
+    assert last.station == "oven"
+    assert set_to(last) == celsius
 
 
 @pytest.mark.parametrize(("celsius", "cools"), [(220, True), (230, False), (240, False)])

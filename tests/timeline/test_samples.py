@@ -15,7 +15,7 @@ from tamis.timeline.rows import Entry
 from tamis.timeline.verify import faults
 
 from .making import HOUR, KITCHEN, MIN, Making, wait, work
-from .samples import custard, hot, rye_loaves
+from .samples import custard, rye_loaves
 
 
 def row(timeline: Timeline, title: str) -> Entry:
@@ -52,7 +52,7 @@ def test_a_stone_in_the_oven_takes_longer_to_heat() -> None:
     tool = Tool(Clause("with a baking stone", Span(0, 1), "en"), "baking stone", stone.item)
     making = Making()
     making.component("Bread")
-    making.line("Heat", work(10), heats="oven", targets=(hot(240),), tools=(tool,))
+    making.line("Heat", work(10), heats="oven", sets=240, tools=(tool,))
     making.line("Bake", work(0, wait(15 * MIN), station="oven"), after=(0,))
     heat = row(build_timeline(making.recipe(), KITCHEN), "Heat")
     assert heat.segments[-1].end - heat.segments[-1].start == 27 * MIN + 30 + 20 * MIN

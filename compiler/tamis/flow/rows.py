@@ -215,7 +215,7 @@ def _row(reader: Reader, number: int, draft: _Draft) -> Row:
         tuple(draft.goes_in),
         tuple(draft.beside),
         None if action.heats else draft.now,  # what waits beside an oven that is heated is not worked on
-        where_of(action, reader.recipe.language, reader.told.source),
+        where_of(action, reader.recipe.places.lines[number], reader.recipe.language, reader.told.source),
         time_of(action),
         tuple(draft.after),
         draft.meanwhile,

@@ -12,26 +12,26 @@ from tamis.timeline.words import row_words
 from tamis.typed import TYPE_CHECKING
 
 if TYPE_CHECKING:
+    from tamis.model.places import Here
     from tamis.model.recipe import Action
     from tamis.source import Source, Span
 
 STAYS = "stays on the heat"
 
 
-def where_of(action: Action, language: str, source: Source) -> tuple[str, ...]:
+def where_of(action: Action, here: Here, language: str, source: Source) -> tuple[str, ...]:
     """Vessels and stations in the cook's words, degrees and levels of heat, and what the food stays on."""
     said: dict[str, None] = {}
     alone = _alone(action)
     for tool in action.tools:
         if tool.equipment.kind in ("vessel", "surface", "station"):
             said[_plain(tool.clause.text) if tool.clause.span in alone else tool.name] = None
-    station = action.heats or action.work.station
-    if station and not any(tool.equipment.station == station for tool in action.tools):
-        said[row_words(language).stations[station]] = None
+    if here.station and not any(tool.equipment.station == here.station for tool in action.tools):
+        said[row_words(language).stations[here.station]] = None
     for setting in action.settings:
         said[_heat(setting, source)] = None
-    if action.preheat:
-        said[f"heated to {temperature_c(action.preheat)} beforehand"] = None
+    if here.preheat:
+        said[f"heated to {temperature_c(here.preheat)} beforehand"] = None
     if action.on_heat:
         said[STAYS] = None
     return tuple(said)

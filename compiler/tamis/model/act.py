@@ -184,7 +184,6 @@ class Act:
             at_once=at_once,
             within=self.within,
             heats=heat.heats,
-            preheat=heat.preheat,
             continues=self.read.continues,
             on_heat=bool(batch and batch.on_heat),
             settings=tuple(labour.settings),
@@ -280,12 +279,10 @@ class Act:
         if heat.heats:
             flow.station_ready[heat.heats] = self.number
             self.walker.heated = heat.heats
-            if heat.temperature:
-                flow.station_temperature[heat.heats] = heat.temperature
             for tool in self.tools:
                 flow.tool_ready[tool.equipment.name] = self.number
-        elif heat.station and heat.temperature:
-            flow.station_temperature[heat.station] = heat.temperature
+        if heat.station and heat.hot:
+            flow.hot_stations.add(heat.station)
         if batch is None:
             if work.wait and not heat.heats:
                 self._ready_tools()

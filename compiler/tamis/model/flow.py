@@ -29,7 +29,6 @@ if TYPE_CHECKING:
     from tamis.model.batch import Origin
     from tamis.model.called import Key
     from tamis.model.effects import Entry
-    from tamis.quantity.amount import Amount
     from tamis.reading.reading import Reading
 
 
@@ -43,8 +42,8 @@ class Flow:
     __slots__ = (
         "_last_named", "_last_own", "_told", "actions", "batches", "begun", "byproducts", "component_batches",
         "component_names", "components", "counted", "doing", "findings", "first_action", "flour", "gave", "homes",
-        "index", "kitchen", "last_waits", "log", "made", "name_homes", "named", "parted", "parts_ahead", "products",
-        "reading", "station_ready", "station_temperature", "supplies", "takings", "tool_ready", "unknown", "used",
+        "hot_stations", "index", "kitchen", "last_waits", "log", "made", "name_homes", "named", "parted", "parts_ahead",
+        "products", "reading", "station_ready", "supplies", "takings", "tool_ready", "unknown", "used",
         "used_by_name", "uses", "uses_in", "uses_of",
     )  # fmt: skip
 
@@ -88,7 +87,7 @@ class Flow:
         self.doing: list[int] = []
         self.tool_ready: dict[str, int] = {}
         self.station_ready: dict[Station, int] = {}
-        self.station_temperature: dict[Station, Amount] = {}
+        self.hot_stations: set[Station] = set()
         self.component_names = [plain(component.name, self.kitchen.language) for component in reading.components]
         self.homes: dict[tuple[str, ...], list[int]] = {}
         self.first_action: list[int] = []

@@ -35,37 +35,31 @@ _WHY = {rule: Why(rule) for rule in _RULES}
 
 
 class Heat(NamedTuple):
-    """`station` is what the action occupies, by some `rule`; `heats` the empty station that it brings to `temperature`;
-    `preheat` a temperature that the station needs and nobody has heated it to; `sets` the clauses that give degrees to
-    the station, with these."""
+    """`station` is what the action occupies, by some `rule`; `heats` the empty station that it brings to a temperature;
+    `hot` says that it is set to one; `sets` are the clauses that give degrees to the station, with these."""
 
     station: Station = ""
     rule: Rule = "nowhere"
     heats: Station = ""
-    temperature: Amount | None = None
-    preheat: Amount | None = None
+    hot: bool = False
     on_heat: bool = False
     sets: tuple[tuple[Read, Amount], ...] = ()
 
 
 def heat_of(act: Act, labour: Labour, batch: Batch | None) -> Heat:
     """Work the station out from tools, settings, the verb, and where the batch lies already."""
-    hot_oven = "oven" in act.walker.flow.station_temperature
+    hot_oven = "oven" in act.walker.flow.hot_stations
     leaves = leaves_heat(act.read.events)
     lies: Station = batch.station if batch and batch.on_heat and leaves != "first" else ""
     station, rule = _station(act, labour, lies, act.walker.heated == _BATH, hot_oven)
     inside = batch is not None and batch.on_heat and batch.station == station
     heats = station in (*_DRY, _BATH) and not inside and _only_heats(act)
     sets = tuple(_degrees_of(_reads(act), act.tools, station, heats))
-    temperature = next((celsius for _, celsius in sets if heats or celsius.lo >= _HOT), None)
+    hot = any(heats or celsius.lo >= _HOT for _, celsius in sets)
     if heats:
-        return Heat(station, rule, station, temperature, sets=sets)
-    preheat = None
-    if station == "oven" and temperature and not inside and labour.time is not None:
-        there = act.walker.flow.station_temperature.get("oven")
-        preheat = temperature if there is None or temperature.hi > there.hi else None
+        return Heat(station, rule, station, hot, sets=sets)
     on_heat = not leaves and _stays(labour, lies, station)
-    return Heat(station, rule, "", temperature, preheat, on_heat, sets)
+    return Heat(station, rule, "", hot, on_heat, sets)
 
 
 def tell(act: Act, heat: Heat, batch: Batch | None) -> None:

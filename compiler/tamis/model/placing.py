@@ -7,6 +7,8 @@ the text, in which a cook turns its knob.
 
 from __future__ import annotations
 
+from fractions import Fraction
+
 from tamis.model.effects import Sets, Stands
 from tamis.model.places import Here, Knob, Places, Rank
 from tamis.quantity.amount import Amount
@@ -17,14 +19,19 @@ if TYPE_CHECKING:
 
     from tamis.kitchen.equipment import Station
     from tamis.model.effects import Entry
+    from tamis.model.recipe import Action
 
 _KNOBS: tuple[Station, ...] = ("oven", "grill", "bath")
 """Stations that keep the degrees that they were set to."""
 
 
-def places_of(log: Sequence[Entry], lines: int) -> Places:
-    """Where the food of so many lines is, by what the log says."""
-    here = [Here(action) for action in range(lines)]
+_HOT = Fraction(60)
+"""°C above which an oven is hot, and not a warm place for dough (common practice)."""
+
+
+def places_of(log: Sequence[Entry], actions: Sequence[Action]) -> Places:
+    """Where the food of the lines is, by what the log says."""
+    here = [Here(action.number) for action in actions]
     lies: dict[int, tuple[Station, int]] = {}  # where a batch was left, and by which entry it came there
     for number, action, _, _, _, _, effect, _, why in log:
         if isinstance(effect, Stands):
@@ -42,16 +49,27 @@ def places_of(log: Sequence[Entry], lines: int) -> Places:
             lies[effect.batch] = (effect.station, since) if effect.stays else ("", -1)
         elif isinstance(effect, Sets) and effect.set:
             here[action] = here[action]._replace(sets=(*here[action].sets, Knob(effect.read, effect.celsius)))
-    return Places(tuple(_with_degrees(here)))
+    return Places(tuple(_with_degrees(here, log, actions)))
 
 
-def _with_degrees(lines: Sequence[Here]) -> list[Here]:
+def _with_degrees(lines: Sequence[Here], log: Sequence[Entry], actions: Sequence[Action]) -> list[Here]:
     """The lines with how hot their stations are: what one is set to holds until it is set otherwise."""
     there: dict[Station, Amount] = {}
     found: list[Here] = []
     for here in lines:
+        comes = log[here.since].action == here.action
+        timed = actions[here.action].work.given == "text"
+        preheat = _preheat(here, there.get("oven")) if here.station == "oven" and comes and timed else None
         if here.sets and here.station in _KNOBS:
             there[here.station] = here.sets[0].celsius
         celsius = here.sets[0].celsius if here.sets else there.get(here.station)
-        found.append(here._replace(celsius=celsius) if celsius else here)
+        found.append(here._replace(celsius=celsius, preheat=preheat) if celsius else here)
     return found
+
+
+def _preheat(here: Here, before: Amount | None) -> Amount | None:
+    """How hot an oven must be for the food of a line that does not heat it, where it was colder before."""
+    hot = next((knob.celsius for knob in here.sets if knob.celsius.lo >= _HOT), None)
+    if here.heats or hot is None:
+        return None
+    return hot if before is None or hot.hi > before.hi else None

@@ -139,14 +139,13 @@ class Action(NamedTuple):
     """One line of the method, or the part of it that has one time.
 
     `parts` print the sentence; `reads` are its clauses as understood, in order. `after` are the actions that must
-    have ended before this one starts (the flow's edges: the batch's last action, and those that made what it takes).
-    `after_start` are those whose wait must have begun: they part a by-product before it. `preheat` is the
-    temperature (°C) that its station needs and that nothing in the text has brought about: it is heated beforehand,
-    by itself. `beside` is the action whose wait a meanwhile runs beside; `before` the action that must not start
-    until a meanwhile has ended. `at_once` says that nothing may come between the action before in its batch and this
-    one. `heats` is the station that it brings to a temperature; `on_heat` tells that the batch lies on the heat or in
-    an oven when it ends. `piece_mass` is what each piece of a division weighs. `continues` is set for what follows a
-    `then` in the line of the action before.
+    have ended before this one starts (the flow's edges: the batch's last action, and those that made what it
+    takes). `after_start` are those whose wait must have begun: they part a by-product before it. `beside` is the
+    action whose wait a meanwhile runs beside; `before` the action that must not start until a meanwhile has ended.
+    `at_once` says that nothing may come between the action before in its batch and this one. `heats` is the station
+    that it brings to a temperature; `on_heat` tells that the batch lies on the heat or in an oven when it ends.
+    `piece_mass` is what each piece of a division weighs. `continues` is set for what follows a `then` in the line
+    of the action before.
     """
 
     number: int
@@ -167,7 +166,6 @@ class Action(NamedTuple):
     at_once: bool = False
     within: int | None = None
     heats: Station = ""
-    preheat: Amount | None = None
     continues: bool = False
     on_heat: bool = False
     settings: tuple[Setting, ...] = ()

@@ -42,8 +42,8 @@ def _heat_with_its_lighting(recipe: Recipe, groups: Groups) -> None:
     """A line that heats a station is one entry, the turning on included; heating that no line asks for is
     its own."""
     for number, part, own in list(groups):
-        action = recipe.actions[number]
-        if part == "heat" and action.heats and not action.preheat:
+        here = recipe.places.lines[number]
+        if part == "heat" and here.heats and not here.preheat:
             groups[number, part, own] = groups.pop((number, "work", 0), []) + groups[number, part, own]
 
 
@@ -63,7 +63,7 @@ def _entry(
     return Entry(
         action=action.number,
         part=part,
-        title=_called(action, part, first, recipe.language),
+        title=_called(action, part, first, recipe),
         length=_length(action, segments) if own else f"≈ {_rounded(sum(s.end - s.start for s in segments))}",
         component=action.component,
         start=min(begins),
@@ -82,10 +82,14 @@ def _entry(
     )
 
 
-def _called(action: Action, part: RowPart, first: Task, language: str) -> str:
+def _called(action: Action, part: RowPart, first: Task, recipe: Recipe) -> str:
     if part == "work":
-        return title(action, language)
-    return heat_title(action, language) if part == "heat" else _large(first.title)
+        return title(action, recipe.language)
+    return (
+        heat_title(action, recipe.places.lines[action.number], recipe.language)
+        if part == "heat"
+        else _large(first.title)
+    )
 
 
 def _segment(network: Network, plans: tuple[Plan, Plan], task: int) -> Segment:

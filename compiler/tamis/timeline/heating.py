@@ -15,6 +15,7 @@ from tamis.typed import TYPE_CHECKING
 
 if TYPE_CHECKING:
     from tamis.kitchen.house import Kitchen
+    from tamis.model.places import Here
 
 ROOM = 20
 """°C from which a station heats: common practice for a kitchen."""
@@ -31,33 +32,25 @@ def heats_alone(action: Action) -> bool:
     return action.heats in BY_THEMSELVES
 
 
-def heating_seconds(action: Action, kitchen: Kitchen) -> int:
+def heating_seconds(action: Action, here: Here, kitchen: Kitchen) -> int:
     """How long the line's station heats: the cook's own time, else by temperature, and longer with a stone
     in it."""
     wait = action.work.wait
     if wait is not None and action.work.given == "text":
         return ceil(wait.lo)
-    hottest = _hottest(action)
+    hottest = max((knob.celsius.hi for knob in here.sets), default=None)
     if hottest is None:
         return ceil(wait.lo) if wait is not None else GRILL
     return _by_temperature(hottest, action, kitchen)
 
 
-def preheating_seconds(action: Action, kitchen: Kitchen) -> int:
+def preheating_seconds(action: Action, here: Here, kitchen: Kitchen) -> int:
     """How long the line's station must heat before it though no line asks for it; 0 where it is hot
     already."""
-    if action.preheat is None or heats_alone(action):
-        return 0
-    return _by_temperature(action.preheat.hi, action, kitchen)
+    return 0 if here.preheat is None else _by_temperature(here.preheat.hi, action, kitchen)
 
 
 def _by_temperature(hottest: Fraction, action: Action, kitchen: Kitchen) -> int:
     house = kitchen.settings.kitchen
     seconds = ceil((hottest - ROOM) / house.heat * 60) if hottest > ROOM and house.heat > 0 else 0
     return seconds + (house.stone if any(tool.equipment.heats for tool in action.tools) else 0)
-
-
-def _hottest(action: Action) -> Fraction | None:
-    """The highest temperature, in °C, that the line sets or wants reached; cues are the food's own."""
-    amounts = [*(s.celsius for s in action.settings), *(t.celsius for t in action.targets)]
-    return max((amount.hi for amount in amounts if amount is not None), default=None)

@@ -8,13 +8,13 @@ from __future__ import annotations
 
 from fractions import Fraction
 
-from tamis.model.heat import settings_of
 from tamis.typed import TYPE_CHECKING
 
 if TYPE_CHECKING:
     from collections.abc import Sequence
 
-    from tamis.model.recipe import Action, Recipe
+    from tamis.model.places import Here
+    from tamis.model.recipe import Recipe
 
 OVEN = "oven"
 
@@ -26,17 +26,17 @@ def waits_for_oven(recipe: Recipe, before: Sequence[tuple[int, ...]]) -> list[tu
     latest = _latest(before)
     there: Fraction | None = None
     inside: list[int] = []
-    for action in recipe.actions:
-        if OVEN not in (action.heats, action.work.station):
+    for here in recipe.places.lines:
+        if here.station != OVEN:
             continue
-        wanted = temperature(action)
+        wanted = set_to(here)
         if wanted is not None and there is not None and wanted != there:
-            other = action.number
+            other = here.action
             pairs += [(line, other) for line in inside if latest[line] < other or not _follows(line, other, before)]
             inside = []
         there = there if wanted is None else wanted
-        if action.work.station == OVEN and action.heats != OVEN:
-            inside.append(action.number)
+        if not here.heats:
+            inside.append(here.action)
     return pairs
 
 
@@ -44,20 +44,19 @@ def cooling(recipe: Recipe) -> frozenset[int]:
     """The lines that set the oven lower than it was."""
     found: list[int] = []
     there: Fraction | None = None
-    for action in recipe.actions:
-        if OVEN not in (action.heats, action.work.station):
+    for here in recipe.places.lines:
+        if here.station != OVEN:
             continue
-        wanted = temperature(action)
+        wanted = set_to(here)
         if wanted is not None and there is not None and wanted < there:
-            found.append(action.number)
+            found.append(here.action)
         there = there if wanted is None else wanted
     return frozenset(found)
 
 
-def temperature(action: Action) -> Fraction | None:
-    """°C that a line sets the oven to, or uses it at; None if it says none."""
-    found = settings_of(action)
-    return found[0][1].hi if found else None
+def set_to(here: Here) -> Fraction | None:
+    """°C that a line sets its oven to, or uses it at; None if it says none."""
+    return here.sets[0].celsius.hi if here.sets else None
 
 
 def _latest(before: Sequence[tuple[int, ...]]) -> list[int]:

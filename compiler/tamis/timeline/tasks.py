@@ -99,6 +99,7 @@ class Tasks:
         "last",
         "late",
         "links",
+        "places",
         "recipe",
         "stands",
         "tasks",
@@ -112,6 +113,7 @@ class Tasks:
         self.first: list[int] = []
         self.handled: list[int] = []
         self.last: list[int] = []
+        self.places = recipe.places.lines
         self.cooling = cooling(recipe)
         self.alone = [heats_alone(action) for action in recipe.actions]
         self.stands = [standing(action) for action in recipe.actions]
@@ -191,7 +193,7 @@ class Tasks:
     def _before(self, action: Action) -> list[tuple[int, int | None]]:
         """Tasks that a line asks for before it, each with how long before at most."""
         tasks: list[tuple[int, int | None]] = []
-        heat = preheating_seconds(action, self.kitchen)
+        heat = preheating_seconds(action, self.places[action.number], self.kitchen)
         if heat:
             tasks.append((self._task(action, "heat", heat), None))
         food = action.uses or action.takings  # a pan that is heated empty needs nothing chopped
@@ -216,7 +218,7 @@ class Tasks:
         if action.work.handling:
             self._task(action, "handle", action.work.handling, hands=True)
             self._join()
-        seconds = heating_seconds(action, self.kitchen)
+        seconds = heating_seconds(action, self.places[action.number], self.kitchen)
         # An oven that is turned down is hot already.
         down = action.work.given != "text" and action.number in self.cooling
         self._task(action, "heat", MOMENT if down else seconds)

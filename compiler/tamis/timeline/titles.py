@@ -13,6 +13,10 @@ from tamis.reading.clauses import Ingredient, Reference, Setting, Target, Tool, 
 from tamis.syntax.document import Text
 from tamis.timeline.tasks import calls_left_out
 from tamis.timeline.words import TitleWords, row_words, title_words
+from tamis.typed import TYPE_CHECKING
+
+if TYPE_CHECKING:
+    from tamis.model.places import Here
 
 LONGEST = 64
 MOST_FOODS = 3
@@ -174,13 +178,12 @@ def _cut(text: str, longest: int = LONGEST) -> str:
     return text[:1].upper() + text[1:]
 
 
-def heat_title(action: Action, language: str) -> str:
+def heat_title(action: Action, here: Here, language: str) -> str:
     """`Heat oven to 230 °C`, whether a line asks for it or only implies it."""
-    words, station, degrees = row_words(language), action.heats or action.work.station, action.preheat
-    if degrees is None:
-        settings = [*(t.celsius for t in action.targets), *(s.celsius for s in action.settings)]
-        degrees = next((celsius for celsius in settings if celsius is not None), None)
-    turned = action.heats == "oven" and not any(use.verb.heat for use in action.verbs)
+    words, station, degrees = row_words(language), here.station, here.preheat
+    if degrees is None and here.sets:
+        degrees = here.sets[0].celsius
+    turned = here.heats and station == "oven" and not any(use.verb.heat for use in action.verbs)
     called = words.stations.get(station, station)
     if degrees is None:
         return (words.set if turned else words.heat).format(station=called)
