@@ -74,7 +74,9 @@ class Making:
         number = len(self.actions)
         heats = more.get("heats", "")
         knobs = (Knob(0, exactly(sets)),) if sets else ()
-        self.places.append(Here(number, station=heats or work.station, sets=knobs, preheat=preheat, heats=heats != ""))
+        self.places.append(
+            Here(number, station=heats or work.station, sets=knobs, preheat=preheat, heats="station" if heats else "")
+        )
         uses = tuple(range(len(self.uses), len(self.uses) + len(foods)))
         self.uses += [use._replace(action=number) for use in foods]
         verb = KITCHEN.verbs.get(words.split(maxsplit=1)[0].lower())

@@ -204,12 +204,12 @@ class Beside(NamedTuple):
 
 class Stands(NamedTuple):
     """Where a line's batch is while the line lasts (`""`: at no station), and whether it is still there at its end;
-    `heats`: nothing is there, and the line brings the station itself to a temperature."""
+    `heats`: no food is there, and the line heats the station itself or an empty vessel."""
 
     batch: int
     station: Station
     stays: bool
-    heats: bool
+    heats: Literal["", "station", "vessel"] = ""
 
 
 class Sets(NamedTuple):

@@ -66,7 +66,8 @@ def tell(act: Act, heat: Heat, batch: Batch | None) -> None:
     """Write into the log where the line's batch is, and whose degrees its clauses give."""
     walker = act.walker
     number = -1 if batch is None else batch.number
-    walker.emit(made(Stands, (number, heat.station, heat.on_heat, heat.heats != "")), _WHY[heat.rule])
+    heats = "station" if heat.heats else "vessel" if _heats_vessel(act) else ""
+    walker.emit(made(Stands, (number, heat.station, heat.on_heat, heats)), _WHY[heat.rule])
     reads = _reads(act)
     sets = [(read, celsius, True) for read, celsius in heat.sets]
     for read in reads:
@@ -187,6 +188,17 @@ def _only_heats(act: Act) -> bool:
     use = act.labour.time_verb or next(reversed(act.labour.verbs), None)  # *set [a rack] in and heat [the oven]*
     behind = [event for event in named if use and use.verb.sets and event.clause.span.start > use.span.start]
     return bool(behind) and _names_station(act, behind[0]) and all(_is_empty(act, event) for event in named)
+
+
+def _heats_vessel(act: Act) -> bool:
+    """Whether an empty pan is heated, and the food waits elsewhere: `heat [a wok] [until it smokes]`."""
+    if act.uses or act.takings:
+        return False
+    heats = next((use for use in act.labour.verbs if use.verb.heat), None)
+    if heats is None:
+        return False
+    following = next((read for read in _reads(act) if read.clause.span.start > heats.span.start), None)
+    return isinstance(following, Tool) and not following.preposition
 
 
 def _names_station(act: Act, named: Tool | Reference) -> bool:

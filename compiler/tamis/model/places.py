@@ -25,10 +25,10 @@ class Knob(NamedTuple):
 
 
 class Here(NamedTuple):
-    """The place of one line while it lasts. `batch` is -1 where there is no food in it: it `heats` an empty station.
-    `since` is the entry that brought the batch to the station. `celsius` is how hot it is there, as this line (`sets`)
-    or one before it says; None where none does. `preheat` are the degrees of an oven that food goes into and that no
-    line has heated to them. `stays`: at the end of the line the batch is still there."""
+    """The place of one line while it lasts. `batch` is -1 where no food is in it: it `heats` a station or an empty
+    vessel. `since` is the entry that brought the batch to the station. `celsius` is how hot it is there, as this line
+    (`sets`) or one before it says; None where none does. `preheat` are the degrees of an oven that food goes into and
+    that no line has heated to them. `stays`: at the end of the line the batch is still there."""
 
     action: int
     batch: int = -1
@@ -39,7 +39,7 @@ class Here(NamedTuple):
     sets: tuple[Knob, ...] = ()
     preheat: Amount | None = None
     stays: bool = False
-    heats: bool = False
+    heats: Literal["", "station", "vessel"] = ""
 
 
 class Places(NamedTuple):

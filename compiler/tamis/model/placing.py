@@ -39,7 +39,7 @@ def places_of(log: Sequence[Entry], actions: Sequence[Action]) -> Places:
             if station != effect.station or not station:
                 since = number
             here[action] = here[action]._replace(
-                batch=effect.batch,
+                batch=-1 if effect.heats else effect.batch,
                 station=effect.station,
                 rank=cast("Rank", why.rule),
                 since=since,
@@ -70,6 +70,6 @@ def _with_degrees(lines: Sequence[Here], log: Sequence[Entry], actions: Sequence
 def _preheat(here: Here, before: Amount | None) -> Amount | None:
     """How hot an oven must be for the food of a line that does not heat it, where it was colder before."""
     hot = next((knob.celsius for knob in here.sets if knob.celsius.lo >= _HOT), None)
-    if here.heats or hot is None:
+    if here.heats == "station" or hot is None:
         return None
     return hot if before is None or hot.hi > before.hi else None

@@ -43,7 +43,7 @@ def _heat_with_its_lighting(recipe: Recipe, groups: Groups) -> None:
     its own."""
     for number, part, own in list(groups):
         here = recipe.places.lines[number]
-        if part == "heat" and here.heats and not here.preheat:
+        if part == "heat" and here.heats == "station" and not here.preheat:
             groups[number, part, own] = groups.pop((number, "work", 0), []) + groups[number, part, own]
 
 

@@ -35,7 +35,7 @@ def waits_for_oven(recipe: Recipe, before: Sequence[tuple[int, ...]]) -> list[tu
             pairs += [(line, other) for line in inside if latest[line] < other or not _follows(line, other, before)]
             inside = []
         there = there if wanted is None else wanted
-        if not here.heats:
+        if here.heats != "station":
             inside.append(here.action)
     return pairs
 

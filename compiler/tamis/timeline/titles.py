@@ -183,7 +183,7 @@ def heat_title(action: Action, here: Here, language: str) -> str:
     words, station, degrees = row_words(language), here.station, here.preheat
     if degrees is None and here.sets:
         degrees = here.sets[0].celsius
-    turned = here.heats and station == "oven" and not any(use.verb.heat for use in action.verbs)
+    turned = here.heats == "station" and station == "oven" and not any(use.verb.heat for use in action.verbs)
     called = words.stations.get(station, station)
     if degrees is None:
         return (words.set if turned else words.heat).format(station=called)

@@ -44,10 +44,10 @@ def check(view: View) -> Iterator[Diagnostic]:
     """Stations that a line heats and no food goes into."""
     lines = view.recipe.places.lines
     for station in _STATIONS:
-        heating = [here.action for here in lines if here.heats and here.station == station]
+        heating = [here.action for here in lines if here.heats == "station" and here.station == station]
         if not heating:
             continue
-        if any(here.station == station and not here.heats for here in lines):
+        if any(here.station == station and here.heats != "station" for here in lines):
             continue
         message = f"the {station} is heated here, and nothing goes into it afterwards"
         span = view.recipe.actions[heating[-1]].span

@@ -53,7 +53,7 @@ def check(view: View) -> Iterator[Diagnostic]:
         action = view.recipe.actions[here.action]
         if _in_words(view, action):
             return  # that is told where it stands
-        if not here.heats:
+        if here.heats != "station":
             heat = example(view.recipe.language, "heat_oven")
             message = f"no temperature of the oven is said here or before{_of_the_food(action)}"
             yield Diagnostic(RULE, LEVEL, _place(action), message, f"heat it first: {heat}")
