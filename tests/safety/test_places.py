@@ -24,7 +24,7 @@ def place(action: Action, here: Here, language: str) -> str:
     said = f"heats {action.heats}" if action.heats else action.work.station or "no station"
     if here.preheat:
         said += f" at {temperature_c(here.preheat)}, heated by itself"
-    if action.on_heat:
+    if here.stays:
         said += ", stays"
     if action.work.wait is not None:
         said += f", {wait(action.work.wait)}"

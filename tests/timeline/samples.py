@@ -41,7 +41,7 @@ def custard() -> Recipe:
     yolks = food("6 egg yolks", "egg yolk", pieces=6)
     whisk = m.line("Whisk", work(0, wait(4 * MIN), hands=True), yolks, beside=infuse, before=3)
     m.paragraph()
-    bring = m.line("Bring", work(20, wait(4 * MIN), station="ring"), after=(infuse,), on_heat=True)
+    bring = m.line("Bring", work(20, wait(4 * MIN), station="ring"), after=(infuse,))
     pour = m.line("Pour", work(MIN, None, hands=True), after=(bring, whisk), at_once=True)
     cook = m.line("Cook", work(30, wait(6 * MIN, 9 * MIN), hands=True, station="ring"), after=(pour,))
     m.line("Strain", work(MIN, None, hands=True), after=(cook,), at_once=True)

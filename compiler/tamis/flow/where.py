@@ -32,7 +32,7 @@ def where_of(action: Action, here: Here, language: str, source: Source) -> tuple
         said[_heat(setting, source)] = None
     if here.preheat:
         said[f"heated to {temperature_c(here.preheat)} beforehand"] = None
-    if action.on_heat:
+    if here.stays and here.rank != "guess":
         said[STAYS] = None
     return tuple(said)
 

@@ -185,7 +185,6 @@ class Act:
             within=self.within,
             heats=heat.heats,
             continues=self.read.continues,
-            on_heat=bool(batch and batch.on_heat),
             settings=tuple(labour.settings),
             targets=tuple(labour.targets),
             tending=tuple(labour.tending),
@@ -289,6 +288,8 @@ class Act:
             return
         batch.last, batch.early = self.number, False
         batch.on_heat, batch.station = heat.on_heat, heat.station if heat.on_heat else ""
+        if batch.on_heat:
+            flow.on_heat.add(self.number)
 
     def _ready_tools(self) -> None:
         """*Sterilise [6 jars] [for 20 min]*: what is filled into the jars comes after it."""

@@ -42,7 +42,8 @@ class Flow:
     __slots__ = (
         "_last_named", "_last_own", "_told", "actions", "batches", "begun", "byproducts", "component_batches",
         "component_names", "components", "counted", "doing", "findings", "first_action", "flour", "gave", "homes",
-        "hot_stations", "index", "kitchen", "last_waits", "log", "made", "name_homes", "named", "parted", "parts_ahead",
+        "hot_stations", "index", "kitchen", "last_waits", "log", "made", "name_homes", "named", "on_heat", "parted",
+        "parts_ahead",
         "products", "reading", "station_ready", "supplies", "takings", "tool_ready", "unknown", "used",
         "used_by_name", "uses", "uses_in", "uses_of",
     )  # fmt: skip
@@ -88,6 +89,7 @@ class Flow:
         self.tool_ready: dict[str, int] = {}
         self.station_ready: dict[Station, int] = {}
         self.hot_stations: set[Station] = set()
+        self.on_heat: set[int] = set()
         self.component_names = [plain(component.name, self.kitchen.language) for component in reading.components]
         self.homes: dict[tuple[str, ...], list[int]] = {}
         self.first_action: list[int] = []

@@ -26,6 +26,7 @@ class Whole(Protocol):
 
     kitchen: Kitchen
     named: Shelf
+    on_heat: set[int]
 
     @property
     def products(self) -> Sequence[Product]: ...

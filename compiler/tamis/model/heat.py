@@ -18,7 +18,6 @@ if TYPE_CHECKING:
     from tamis.model.act import Act
     from tamis.model.batch import Batch
     from tamis.model.effects import Rule
-    from tamis.model.recipe import Action
     from tamis.model.work import Labour
     from tamis.quantity.amount import Amount
     from tamis.reading.clauses import Read
@@ -85,11 +84,6 @@ def tell(act: Act, heat: Heat, batch: Batch | None) -> None:
 
 def _reads(act: Act) -> list[Read]:
     return [event for event in act.read.events if not isinstance(event, VerbUse)]
-
-
-def settings_of(action: Action) -> list[tuple[Read, Amount]]:
-    """The clauses of an action that give degrees to its station, not to the food."""
-    return _degrees_of(action.reads, action.tools, action.heats or action.work.station, bool(action.heats))
 
 
 def _degrees_of(reads: Sequence[Read], tools: Sequence[Tool], station: str, heats: bool) -> list[tuple[Read, Amount]]:

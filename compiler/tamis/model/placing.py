@@ -49,6 +49,8 @@ def places_of(log: Sequence[Entry], actions: Sequence[Action]) -> Places:
             lies[effect.batch] = (effect.station, since) if effect.stays else ("", -1)
         elif isinstance(effect, Sets) and effect.set:
             here[action] = here[action]._replace(sets=(*here[action].sets, Knob(effect.read, effect.celsius)))
+        elif isinstance(effect, Sets):
+            here[action] = here[action]._replace(celsius=effect.celsius)
     return Places(tuple(_with_degrees(here, log, actions)))
 
 
@@ -62,7 +64,7 @@ def _with_degrees(lines: Sequence[Here], log: Sequence[Entry], actions: Sequence
         preheat = _preheat(here, there.get("oven")) if here.station == "oven" and comes and timed else None
         if here.sets and here.station in _KNOBS:
             there[here.station] = here.sets[0].celsius
-        celsius = here.sets[0].celsius if here.sets else there.get(here.station)
+        celsius = here.sets[0].celsius if here.sets else here.celsius or there.get(here.station)
         found.append(here._replace(celsius=celsius, preheat=preheat) if celsius else here)
     return found
 

@@ -143,9 +143,8 @@ class Action(NamedTuple):
     takes). `after_start` are those whose wait must have begun: they part a by-product before it. `beside` is the
     action whose wait a meanwhile runs beside; `before` the action that must not start until a meanwhile has ended.
     `at_once` says that nothing may come between the action before in its batch and this one. `heats` is the station
-    that it brings to a temperature; `on_heat` tells that the batch lies on the heat or in an oven when it ends.
-    `piece_mass` is what each piece of a division weighs. `continues` is set for what follows a `then` in the line
-    of the action before.
+    that it brings to a temperature. `piece_mass` is what each piece of a division weighs. `continues` is set for
+    what follows a `then` in the line of the action before.
     """
 
     number: int
@@ -167,7 +166,6 @@ class Action(NamedTuple):
     within: int | None = None
     heats: Station = ""
     continues: bool = False
-    on_heat: bool = False
     settings: tuple[Setting, ...] = ()
     targets: tuple[Target, ...] = ()
     tending: tuple[Tending, ...] = ()

@@ -63,7 +63,7 @@ def close_lifted(walker: Hands) -> None:
                 _rejoin(walker, batch, present)
     for number, reference in walker.kept_together:
         later = [flow.actions[at] for at in range(number + 1, walker.number)]
-        if any(action.work.wait and action.on_heat and action.beside is None for action in later):
+        if any(action.work.wait and action.number in flow.on_heat and action.beside is None for action in later):
             name, span = reference.name, reference.clause.span
             message = f"“{name}” leaves here and is not named again, while the rest is cooked on"
             _ask(walker, name, span, message, "where it comes back, name it")

@@ -174,11 +174,12 @@ class Trace:
         done = heating(action, read, batch, self.place)
         if done and done.acts and state.items:
             self._heat(action, read, done, state)
-        if (isinstance(read, Time) or (isinstance(read, Pause) and read.waits)) and long(action, read, self.authority):
-            wait = risky_wait(action, read, state, self.authority)
+        here = self.recipe.places.lines[action.number]
+        if (isinstance(read, Time) or (isinstance(read, Pause) and read.waits)) and long(action, here, self.authority):
+            wait = risky_wait(action, here, read, state, self.authority)
             if wait:
                 self.waits.append(wait)
-            wait = oil_wait(self.recipe, action, read, state, self.authority) if self.garlic else None
+            wait = oil_wait(self.recipe, here, read, state, self.authority) if self.garlic else None
             if wait:
                 self.oil_waits.append(wait)
 

@@ -14,6 +14,7 @@ from tamis.typed import TYPE_CHECKING
 if TYPE_CHECKING:
     from tamis.kitchen.equipment import Station
     from tamis.kitchen.settings import Authority
+    from tamis.model.places import Here
     from tamis.model.recipe import Action, Recipe
     from tamis.reading.clauses import Time
     from tamis.safety.records import HazardKind
@@ -25,15 +26,15 @@ _RISKY: frozenset[HazardKind] = frozenset(
 _AWAY: tuple[Station, ...] = ("fridge", "freezer", "oven", "grill")
 
 
-def risky_wait(action: Action, time: Time | Pause, state: State, authority: Authority) -> Wait | None:
+def risky_wait(action: Action, here: Here, time: Time | Pause, state: State, authority: Authority) -> Wait | None:
     """A long wait at a temperature between cold and hot."""
     item = risky(state)
     if item is None or any(use.verb.base in rules().verbs["thaws"] for use in action.verbs):
         return None
-    at = _degrees(action, time)
+    at = _degrees(here)
     if at is None:
         heats = any(use.verb.base == action.work.verb and use.verb.heat for use in action.verbs)
-        if (heats and (action.on_heat or action.work.station == "ring")) or action.work.station == "bath":
+        if (heats and (here.stays or here.station == "ring")) or here.station == "bath":
             return None
         if any(setting.kind == "heat" for setting in action.settings):
             return None
@@ -42,20 +43,20 @@ def risky_wait(action: Action, time: Time | Pause, state: State, authority: Auth
     return None if at >= window.hold or at <= window.cold else Wait(action.number, item.food, time.clause.span, at)
 
 
-def oil_wait(recipe: Recipe, action: Action, time: Time | Pause, state: State, authority: Authority) -> Wait | None:
+def oil_wait(recipe: Recipe, here: Here, time: Time | Pause, state: State, authority: Authority) -> Wait | None:
     """A long wait of garlic in oil at no stated cold."""
-    if action.on_heat or not oil_with_garlic(recipe, state):
+    if here.stays or not oil_with_garlic(recipe, state):
         return None
-    at = _degrees(action, time)
+    at = _degrees(here)
     cold = at is not None and at <= rules().windows[authority].cold
-    return None if cold else Wait(action.number, "garlic in oil", time.clause.span, at)
+    return None if cold else Wait(here.action, "garlic in oil", time.clause.span, at)
 
 
-def long(action: Action, time: Time | Pause, authority: Authority) -> bool:
+def long(action: Action, here: Here, authority: Authority) -> bool:
     """Whether the action's wait may be longer than food that spoils may stand, and not in the cold or the heat: an oven
     may be at 50 °C."""
     lasts = action.work.wait
-    if lasts is None or (action.work.station in _AWAY and _degrees(action, time) is None):
+    if lasts is None or (here.station in _AWAY and _degrees(here) is None):
         return False
     return (lasts.hi if lasts.hi is not None else lasts.lo) > rules().windows[authority].out
 
@@ -68,6 +69,6 @@ def risky(state: State) -> Item | None:
     return next((item for item in found if not item.bound), None)
 
 
-def _degrees(action: Action, time: Time | Pause) -> Fraction | None:
-    settings = [*action.settings, *([time.setting] if time.setting else [])]
-    return next((s.celsius.lo for s in settings if s.kind in ("temperature", "room") and s.celsius), None)
+def _degrees(here: Here) -> Fraction | None:
+    """°C of the place, as the line itself says."""
+    return here.celsius.lo if here.celsius and (here.sets or not here.station) else None
