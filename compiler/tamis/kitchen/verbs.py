@@ -44,6 +44,12 @@ class Verb(NamedTuple):
     heat: bool = False
     off: bool = False
     """What it is done to is on no heat any more, unless its line names some."""
+    scalds: bool = False
+    """What has waited in it is full of hot liquid until it cools."""
+    cools: bool = False
+    """What it is done to is brought down to a temperature."""
+    drains: bool = False
+    """The liquid goes out of what it is done to."""
     cold: bool = False
     """Also done without heat, where its line says so: by a cold liquid, a bowl, the room's temperature."""
     station: Station = ""

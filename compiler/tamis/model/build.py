@@ -45,7 +45,7 @@ def build(reading: Reading, kitchen: Kitchen, used: Mapping[str, Supply]) -> tup
         takings=tuple(flow.takings),
         dish=dish,
         history=history_of(flow.log, actions, flow.begun, ends),
-        places=places_of(flow.log, actions),
+        places=places_of(flow.log, actions, kitchen),
         log=tuple(flow.log),
         language=kitchen.language,
     )

@@ -28,7 +28,8 @@ class Here(NamedTuple):
     """The place of one line while it lasts. `batch` is -1 where no food is in it: it `heats` a station or an empty
     vessel. `since` is the entry that brought the batch to the station. `celsius` is how hot it is there, as this line
     (`sets`) or one before it says; None where none does. `preheat` are the degrees of an oven that food goes into and
-    that no line has heated to them. `stays`: at the end of the line the batch is still there."""
+    that no line has heated to them. `stays`: at the end of the line the batch is still there. `hot`:
+    it is full of hot liquid, or has taken in what was."""
 
     action: int
     batch: int = -1
@@ -40,6 +41,7 @@ class Here(NamedTuple):
     preheat: Amount | None = None
     stays: bool = False
     heats: Literal["", "station", "vessel"] = ""
+    hot: bool = False
 
 
 class Places(NamedTuple):

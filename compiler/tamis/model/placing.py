@@ -9,15 +9,18 @@ from __future__ import annotations
 
 from fractions import Fraction
 
-from tamis.model.effects import Sets, Stands
+from tamis.model.effects import Parts, Sets, Stands, Takes
 from tamis.model.places import Here, Knob, Places, Rank
 from tamis.quantity.amount import Amount
-from tamis.typed import TYPE_CHECKING, cast
+from tamis.quantity.measure import base
+from tamis.reading.clauses import Reference
+from tamis.typed import TYPE_CHECKING, Any, cast
 
 if TYPE_CHECKING:
-    from collections.abc import Sequence
+    from collections.abc import Callable, Sequence
 
     from tamis.kitchen.equipment import Station
+    from tamis.kitchen.house import Kitchen
     from tamis.model.effects import Entry
     from tamis.model.recipe import Action
 
@@ -25,33 +28,94 @@ _KNOBS: tuple[Station, ...] = ("oven", "grill", "bath")
 """Stations that keep the degrees that they were set to."""
 
 
+_COLD: tuple[Station, ...] = ("fridge", "freezer")
+_LITTLE = 60
+"""Grams or millilitres of something hot that leave what they go into cold (common practice)."""
 _HOT = Fraction(60)
 """°C above which an oven is hot, and not a warm place for dough (common practice)."""
 
 
-def places_of(log: Sequence[Entry], actions: Sequence[Action]) -> Places:
+class _Fold:
+    """The lines so far; where each batch was left, by which entry it came there, and which are full of hot liquid."""
+
+    __slots__ = ("actions", "hot", "kitchen", "lies", "lines")
+
+    def __init__(self, actions: Sequence[Action], kitchen: Kitchen) -> None:
+        self.actions = actions
+        self.kitchen = kitchen
+        self.lines = [Here(action.number) for action in actions]
+        self.lies: dict[int, tuple[Station, int]] = {}
+        self.hot: set[int] = set()
+
+    def takes(self, entry: Entry, effect: Takes) -> None:
+        """What is hot makes hot what it goes into, unless it is little."""
+        if effect.source in self.hot and not self._is_little(entry):
+            self.hot.add(effect.into)
+
+    def _is_little(self, entry: Entry) -> bool:
+        read = self.actions[entry.action].reads[entry.read] if entry.read >= 0 else None
+        measure = read.share.measure if isinstance(read, Reference) and read.share else None
+        amount = base(measure, self.kitchen.units) if measure else None
+        return amount is not None and amount.hi <= _LITTLE
+
+    def parts(self, entry: Entry, effect: Parts) -> None:
+        """What comes out of something hot is hot."""
+        if effect.source in self.hot:
+            self.hot.add(effect.batch)
+
+    def sets(self, entry: Entry, effect: Sets) -> None:
+        """A line says how hot it is where it works."""
+        here = self.lines[entry.action]
+        if effect.set:
+            here = here._replace(sets=(*here.sets, Knob(effect.read, effect.celsius)))
+        else:
+            here = here._replace(celsius=effect.celsius)
+        self.lines[entry.action] = here
+
+    def stands(self, entry: Entry, effect: Stands) -> None:
+        """The end of a line: where its batch was, and is from now on."""
+        batch, station = effect.batch, effect.station
+        left, since = self.lies.get(batch, ("", -1))
+        if left != station or not station:
+            since = entry.number
+        self.lies[batch] = (station, since) if effect.stays else ("", -1)
+        self.lines[entry.action] = self.lines[entry.action]._replace(
+            batch=-1 if effect.heats else batch,
+            station=station,
+            rank=cast("Rank", entry.why.rule),
+            since=since,
+            stays=effect.stays,
+            heats=effect.heats,
+            hot=batch in self.hot,
+        )
+        if batch >= 0:
+            self._heat(self.actions[entry.action], batch, station)
+
+    def _heat(self, action: Action, batch: int, station: Station) -> None:
+        """Whether the line leaves its batch hot."""
+        verbs = [use.verb for use in action.verbs]
+        if any(verb.scalds and verb.base == action.work.verb for verb in verbs):
+            self.hot.add(batch)
+        elif station in _COLD or any(verb.cools or verb.drains for verb in verbs):
+            self.hot.discard(batch)
+
+
+_DOES: dict[type, Callable[[_Fold, Entry, Any], None]] = {
+    Takes: _Fold.takes,
+    Parts: _Fold.parts,
+    Sets: _Fold.sets,
+    Stands: _Fold.stands,
+}
+
+
+def places_of(log: Sequence[Entry], actions: Sequence[Action], kitchen: Kitchen) -> Places:
     """Where the food of the lines is, by what the log says."""
-    here = [Here(action.number) for action in actions]
-    lies: dict[int, tuple[Station, int]] = {}  # where a batch was left, and by which entry it came there
-    for number, action, _, _, _, _, effect, _, why in log:
-        if isinstance(effect, Stands):
-            station, since = lies.get(effect.batch, ("", -1))
-            if station != effect.station or not station:
-                since = number
-            here[action] = here[action]._replace(
-                batch=-1 if effect.heats else effect.batch,
-                station=effect.station,
-                rank=cast("Rank", why.rule),
-                since=since,
-                stays=effect.stays,
-                heats=effect.heats,
-            )
-            lies[effect.batch] = (effect.station, since) if effect.stays else ("", -1)
-        elif isinstance(effect, Sets) and effect.set:
-            here[action] = here[action]._replace(sets=(*here[action].sets, Knob(effect.read, effect.celsius)))
-        elif isinstance(effect, Sets):
-            here[action] = here[action]._replace(celsius=effect.celsius)
-    return Places(tuple(_with_degrees(here, log, actions)))
+    fold = _Fold(actions, kitchen)
+    for entry in log:
+        does = _DOES.get(type(entry.effect))
+        if does:
+            does(fold, entry, entry.effect)
+    return Places(tuple(_with_degrees(fold.lines, log, actions)))
 
 
 def _with_degrees(lines: Sequence[Here], log: Sequence[Entry], actions: Sequence[Action]) -> list[Here]:

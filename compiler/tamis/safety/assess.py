@@ -53,7 +53,7 @@ def assess(recipe: Recipe, kitchen: Kitchen, used: Mapping[str, Supply]) -> Safe
         dish=part_of(recipe.title, foods, lists),
         parts=tuple(part_of(name, there, lists) for name, there in parts) if len(parts) > 1 else (),
         contradictions=tuple(contradictions(recipe, foods)),
-        cautions=cautions(recipe, dish, served, verbs, kitchen.units),
+        cautions=cautions(recipe, dish, served, verbs),
         served=served,
         animal=tuple(dict.fromkeys(food.animal for food in foods if food.animal and not food.instead)),
         words=tuple(dict.fromkeys(word for food in foods for word in food.allergens)),

@@ -19,7 +19,6 @@ from tamis.safety.signs import (
     with_sugar,
     words_of,
 )
-from tamis.safety.still_hot import still_hot
 from tamis.safety.words import safety_words
 from tamis.typed import TYPE_CHECKING
 
@@ -28,7 +27,6 @@ if TYPE_CHECKING:
 
     from tamis.kitchen.food import Hazard
     from tamis.model.recipe import Action, Recipe
-    from tamis.quantity.units import Units
     from tamis.safety.records import CautionKey, HazardKind, Item, Served
     from tamis.safety.state import State
 
@@ -44,11 +42,9 @@ _BY_HAZARD: dict[Hazard, CautionKey] = {
 }
 
 
-def cautions(
-    recipe: Recipe, dish: State, served: Served, verbs: Sequence[frozenset[str]], units: Units
-) -> tuple[Caution, ...]:
+def cautions(recipe: Recipe, dish: State, served: Served, verbs: Sequence[frozenset[str]]) -> tuple[Caution, ...]:
     """All of them, those of the whole dish last; `verbs` are those of each action."""
-    found = [*_of_actions(recipe, dish, verbs, units), *_of_food(recipe, dish, served)]
+    found = [*_of_actions(recipe, dish, verbs), *_of_food(recipe, dish, served)]
     first: dict[str, Caution] = {}
     for caution in found:
         first.setdefault(caution.key, caution)
@@ -61,8 +57,7 @@ def caution(key: CautionKey, action: int | None = None) -> Caution:
     return Caution(key, text, source.rstrip("]"), action)
 
 
-def _of_actions(recipe: Recipe, dish: State, verbs: Sequence[frozenset[str]], units: Units) -> Iterator[Caution]:
-    hot = still_hot(recipe, verbs, units)
+def _of_actions(recipe: Recipe, dish: State, verbs: Sequence[frozenset[str]]) -> Iterator[Caution]:
     ids = rules().verbs
     roasted: set[int] = set()
     sweet = with_sugar(recipe)
@@ -74,7 +69,7 @@ def _of_actions(recipe: Recipe, dish: State, verbs: Sequence[frozenset[str]], un
             yield caution("hot-oil", at)
         if action.component in sweet and hot_sugar(action, recipe.language):
             yield caution("hot-sugar", at)
-        if at in hot and not said.isdisjoint(ids["blends"]):
+        if recipe.places.lines[at].hot and not said.isdisjoint(ids["blends"]):
             open_pan = any(tool.equipment.id in rules().equipment["open-blenders"] for tool in action.tools)
             yield caution("stick-blender" if open_pan else "blender", at)
         if not said.isdisjoint(ids["flames"]):

@@ -18,8 +18,6 @@ from tamis.safety.words import safety_words
 from tamis.typed import TYPE_CHECKING
 
 if TYPE_CHECKING:
-    from collections.abc import Sequence
-
     from tamis.kitchen.equipment import Station
     from tamis.model.recipe import Action, Recipe
     from tamis.reading.clauses import Read
@@ -56,18 +54,12 @@ _IDLE = Heating()
 class Place:
     """Where the food is heated: the lines in the order of the text, and which batches have come to the boil."""
 
-    __slots__ = ("_cools", "boiling", "language", "lines")
+    __slots__ = ("boiling", "language", "lines")
 
-    def __init__(self, recipe: Recipe, verbs: Sequence[frozenset[str]]) -> None:
+    def __init__(self, recipe: Recipe) -> None:
         self.language = recipe.language
         self.lines = recipe.places.lines
         self.boiling: dict[int, bool] = {}
-        cools = rules().verbs["cools"]
-        self._cools = [not cools.isdisjoint(said) for said in verbs]
-
-    def cools(self, action: Action) -> bool:
-        """Whether food is brought down to a temperature."""
-        return self._cools[action.number]
 
     def hot(self, action: Action) -> bool:
         """Whether the food is on the heat, in an oven or a bath during this action, and that is more than a guess."""
@@ -103,7 +95,7 @@ def _target(action: Action, read: Target, batch: int, place: Place) -> Heating |
             return None
         place.boiling[batch] = True
         return Heating(read.clause.text, boils=any(word in said for word in cues.target_boils), hot=True)
-    if read.kind != "temperature" or place.cools(action):
+    if read.kind != "temperature" or _cools(action):
         return None
     if any(action.reads[knob.read] is read for knob in place.lines[action.number].sets):
         return None
@@ -112,7 +104,7 @@ def _target(action: Action, read: Target, batch: int, place: Place) -> Heating |
 
 
 def _cue(action: Action, read: Cue, batch: int, place: Place) -> Heating | None:
-    core = None if place.cools(action) else core_temperature(read.text, place.language)
+    core = None if _cools(action) else core_temperature(read.text, place.language)
     lasts = _lasts(action) if read.duration else 0
     if not place.hot(action):
         if core is None and not lasts:
@@ -148,6 +140,11 @@ def _time(action: Action, done: Heating, lasts: int, batch: int, place: Place, r
     if at is not None and at < 110:
         return done._replace(held=(at, lasts))
     return done._replace(fried=max(lasts, 1)) if done.hot else done
+
+
+def _cools(action: Action) -> bool:
+    """Whether food is brought down to a temperature."""
+    return any(use.verb.cools for use in action.verbs)
 
 
 def _lasts(action: Action) -> int:

@@ -71,7 +71,7 @@ class Trace:
         self.states: list[State] = []
         self.verbs = verbs
         self.words = safety_words(kitchen.language)
-        self.place = Place(recipe, verbs)
+        self.place = Place(recipe)
         self.counter = Counter(recipe.actions, verbs, kitchen)
         self.waits: list[Wait] = []
         self.oil_waits: list[Wait] = []
