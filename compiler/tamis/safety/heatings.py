@@ -61,14 +61,15 @@ class Place:
         self.lines = recipe.places.lines
         self.boiling: dict[int, bool] = {}
 
-    def hot(self, action: Action) -> bool:
-        """Whether the food is on the heat, in an oven or a bath during this action, and that is more than a guess."""
-        if action.settings and any(setting.kind == "off" for setting in action.settings):
-            return False
+    def hot(self, action: Action, read: Read) -> bool:
+        """Whether the food is on the heat, in an oven or a bath while a clause acts on it, by more than a guess."""
         here = self.lines[action.number]
+        if not here.stays and here.rank != "said" and _is_off(action, read):
+            return False
         if here.station in HOT and here.rank != "guess":
             return True
-        return any(use.verb.heat for use in action.verbs)
+        off = any(setting.kind == "off" for setting in action.settings)
+        return not off and any(use.verb.heat for use in action.verbs)
 
 
 def heating(action: Action, read: Read, batch: int, place: Place) -> Heating | None:
@@ -78,7 +79,7 @@ def heating(action: Action, read: Read, batch: int, place: Place) -> Heating | N
     if isinstance(read, Pause) and read.kind == "keep-warm":
         place.boiling[batch] = False
     if isinstance(read, Time) or (isinstance(read, Pause) and read.waits):
-        return _time(action, Heating(read.clause.text, hot=place.hot(action)), _lasts(action), batch, place, read)
+        return _time(action, Heating(read.clause.text, hot=place.hot(action, read)), _lasts(action), batch, place, read)
     if isinstance(read, Cue):
         return _cue(action, read, batch, place)
     if isinstance(read, Target):
@@ -106,7 +107,7 @@ def _target(action: Action, read: Target, batch: int, place: Place) -> Heating |
 def _cue(action: Action, read: Cue, batch: int, place: Place) -> Heating | None:
     core = None if _cools(action) else core_temperature(read.text, place.language)
     lasts = _lasts(action) if read.duration else 0
-    if not place.hot(action):
+    if not place.hot(action, read):
         if core is None and not lasts:
             return None
         done = Heating(read.clause.text, core)
@@ -140,6 +141,21 @@ def _time(action: Action, done: Heating, lasts: int, batch: int, place: Place, r
     if at is not None and at < 110:
         return done._replace(held=(at, lasts))
     return done._replace(fried=max(lasts, 1)) if done.hot else done
+
+
+def _is_off(action: Action, read: Read) -> bool:
+    """Whether the food has been taken off the heat by the clauses and verbs before this one."""
+    at = read.clause.span.start
+    before = (other for other in action.reads if other.clause.span.start < at)
+    if any(_takes_off(other) for other in before):
+        return True
+    return any(use.verb.off and use.span.start < at for use in action.verbs)
+
+
+def _takes_off(read: Read) -> bool:
+    if isinstance(read, Pause):
+        return read.kind == "keep-warm"
+    return isinstance(read, Setting) and read.kind == "off"
 
 
 def _cools(action: Action) -> bool:
