@@ -53,6 +53,8 @@ class Verb(NamedTuple):
     cold: bool = False
     """Also done without heat, where its line says so: by a cold liquid, a bowl, the room's temperature."""
     station: Station = ""
+    moves: bool = False
+    """What it is done to comes from where it lies to another place."""
     sets: bool = False
     """An oven or grill named after it, in plain words too, is what it is done to."""
     lets: bool = False

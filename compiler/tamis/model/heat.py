@@ -5,22 +5,26 @@ from __future__ import annotations
 from fractions import Fraction
 
 from tamis.model.effects import Sets, Stands, Why
-from tamis.model.off_heat import leaves_heat, off_heat
+from tamis.model.off_heat import is_looked_for, leaves_heat, off_heat
 from tamis.reading.clauses import Pause, Reference, Setting, Target, Time, Tool, VerbUse
 from tamis.reading.exact import EXACT
+from tamis.reading.plain_tools import tools_in
 from tamis.record import NamedTuple, made
-from tamis.typed import TYPE_CHECKING
+from tamis.syntax.document import Text
+from tamis.typed import TYPE_CHECKING, Literal
 
 if TYPE_CHECKING:
     from collections.abc import Sequence
 
-    from tamis.kitchen.equipment import Station
+    from tamis.kitchen.equipment import Equipment, Station
     from tamis.model.act import Act
     from tamis.model.batch import Batch
     from tamis.model.effects import Rule
     from tamis.model.work import Labour
     from tamis.quantity.amount import Amount
     from tamis.reading.clauses import Read
+    from tamis.reading.plain_tools import Placed
+    from tamis.reading.reading import Event
 
 # Above this a temperature in degrees is that of an oven or a pan, not of a room or a proving dough.
 _HOT = Fraction(60)
@@ -49,7 +53,8 @@ def heat_of(act: Act, labour: Labour, batch: Batch | None) -> Heat:
     """Work the station out from tools, settings, the verb, and where the batch lies already."""
     hot_oven = "oven" in act.walker.flow.hot_stations
     leaves = leaves_heat(act.read.events)
-    lies: Station = batch.station if batch and batch.on_heat and leaves != "first" else ""
+    moves = _moves(act)
+    lies: Station = batch.station if batch and batch.on_heat and "first" not in (leaves, moves) else ""
     station, rule = _station(act, labour, lies, act.walker.heated == _BATH, hot_oven)
     inside = batch is not None and batch.on_heat and batch.station == station
     heats = station in (*_DRY, _BATH) and not inside and _only_heats(act)
@@ -57,7 +62,7 @@ def heat_of(act: Act, labour: Labour, batch: Batch | None) -> Heat:
     hot = any(heats or celsius.lo >= _HOT for _, celsius in sets)
     if heats:
         return Heat(station, rule, station, hot, sets=sets)
-    on_heat = not leaves and _stays(labour, lies, station)
+    on_heat = not leaves and moves != "last" and _stays(labour, lies, station)
     return Heat(station, rule, "", hot, on_heat, sets)
 
 
@@ -164,6 +169,48 @@ def _takes_off(tool: Tool) -> bool:
     """Whether food that goes there leaves its station: another vessel, the bench, a rack."""
     cool = tool.equipment.kind == "surface" and not tool.equipment.station
     return cool or (tool.equipment.kind in ("vessel", "surface") and not tool.definite)
+
+
+def _moves(act: Act) -> Literal["", "first", "last"]:
+    """Whether a verb moves the food to a place without heat: before a time, a cue or degrees of another verb, or after.
+
+    The place is a clause, or stands behind the verb in plain words: *tip on to a plate*."""
+    events = act.read.events
+    uses = [at for at, event in enumerate(events) if isinstance(event, VerbUse)]
+    moved: Literal["", "first", "last"] = ""
+    for use, following in zip(uses, [*uses, len(events)][1:], strict=True):
+        verb = events[use]
+        if not isinstance(verb, VerbUse) or not verb.verb.moves:
+            continue
+        end = events[following].span.start if following < len(events) else act.read.span.end  # type: ignore[union-attr]
+        if _is_off(act, events[use + 1 : following], range(verb.span.end, end)):
+            moved = "last" if any(map(is_looked_for, events[:use])) else "first"
+    return moved
+
+
+def _is_off(act: Act, behind: Sequence[Event], words: range) -> bool:
+    """Whether a verb's own clauses, or its plain words, name a place without heat."""
+    kitchen = act.walker.flow.kitchen
+    for event in behind:
+        if isinstance(event, Tool) and _takes_off(event):
+            return True
+        if isinstance(event, Target) and event.kind == "state":
+            found = kitchen.cupboard.find(event.word.lower().split())
+            if found and _is_cool(found.item):
+                return True
+    parts = (part for part in act.read.parts if isinstance(part, Text) and part.span.end > words.start)
+    placed = (one for part in parts for one in tools_in(part, kitchen) if one.span.start in words)
+    return any(one.tool.preposition and not one.tool.contains and _is_away(one) for one in placed)
+
+
+def _is_away(placed: Placed) -> bool:
+    vessel = placed.tool.equipment.kind == "vessel" and placed.indefinite
+    return vessel or _is_cool(placed.tool.equipment)
+
+
+def _is_cool(equipment: Equipment) -> bool:
+    """Whether a piece is for food that is on no heat: a plate, a board, a bowl."""
+    return equipment.kind in ("vessel", "surface") and not equipment.station
 
 
 def _set_hot(labour: Labour) -> bool:

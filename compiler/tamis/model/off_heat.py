@@ -32,12 +32,12 @@ def leaves_heat(events: Sequence[Event]) -> Literal["", "first", "last"]:
         verbs += isinstance(event, VerbUse)
         if _takes_off(event, events[at + 1 :]):
             return "first" if looked is None or looked == verbs else "last"
-        if looked is None and _is_looked_for(event):
+        if looked is None and is_looked_for(event):
             looked = verbs
     return ""
 
 
-def _is_looked_for(event: Event) -> bool:
+def is_looked_for(event: Event) -> bool:
     """A time, a cue, degrees; `[to a plate]` is a place."""
     return isinstance(event, Time | Cue) or (isinstance(event, Target) and event.celsius is not None)
 
