@@ -132,7 +132,7 @@ def _is_set(before: Read | None, tools: Sequence[Tool]) -> bool:
 def _station(act: Act, labour: Labour, lies: Station, bath: bool, hot_oven: bool) -> tuple[Station, Rule]:
     """The station that an action takes, and by which rule; `lies` is where the batch is, `bath` says that
     the component has a water bath on, `hot_oven` that the oven has been heated."""
-    tools, said = act.tools, _said(act.tools, labour)
+    tools, said = act.tools, _said(act, labour)
     if said is not None:
         return said, "said"
     uses = [labour.time_verb] if labour.time_verb else labour.verbs
@@ -153,9 +153,10 @@ def _station(act: Act, labour: Labour, lies: Station, bath: bool, hot_oven: bool
     return lies, "stays"
 
 
-def _said(tools: Sequence[Tool], labour: Labour) -> Station | None:
+def _said(act: Act, labour: Labour) -> Station | None:
     """The station that the line's clauses name; None if they name none."""
-    named = next((tool for tool in tools if _is_station(tool) and tool.equipment.station), None)
+    stations = (tool for tool in act.tools if _is_station(tool) and tool.equipment.station)
+    named = next((tool for tool in stations if not _is_turned_off(act, tool)), None)
     if named is not None:
         return named.equipment.station
     if labour.off == "waiting":
@@ -163,6 +164,12 @@ def _said(tools: Sequence[Tool], labour: Labour) -> Station | None:
     if "heat" in labour.set:
         return "ring"
     return "mixer" if "speed" in labour.set else None
+
+
+def _is_turned_off(act: Act, tool: Tool) -> bool:
+    """*Turn off [the oven]*: nothing is heated there any more."""
+    before = [use for use in act.labour.verbs if use.span.start < tool.clause.span.start]
+    return bool(before) and before[-1].verb.off and not tool.preposition
 
 
 def _takes_off(tool: Tool) -> bool:
@@ -244,7 +251,9 @@ def _heats_vessel(act: Act) -> bool:
 
 def _names_station(act: Act, named: Tool | Reference) -> bool:
     tool = _tool_of(act, named)
-    return tool is not None and _is_station(tool) and not (isinstance(named, Tool) and named.preposition)
+    if tool is None or not _is_station(tool) or _is_turned_off(act, tool):
+        return False
+    return not (isinstance(named, Tool) and named.preposition)
 
 
 def _is_empty(act: Act, named: Tool | Reference) -> bool:

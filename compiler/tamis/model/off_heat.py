@@ -52,7 +52,7 @@ def _takes_off(event: Event, after: Sequence[Event]) -> bool:
 def _names_heat(event: Event) -> bool:
     """Whether a clause says that food is on the heat all the same: `rest [for 10 min] [in the oven]`."""
     if isinstance(event, Tool):
-        return event.equipment.kind == "station"
+        return event.equipment.kind == "station" and event.preposition != ""
     setting = event.setting if isinstance(event, Time | Pause) else event
     if not isinstance(setting, Setting):
         return False
