@@ -282,11 +282,18 @@ class Act:
                 flow.tool_ready[tool.equipment.name] = self.number
         if heat.station and heat.hot:
             flow.hot_stations.add(heat.station)
+        if heat.vessel:
+            self.walker.hot_vessel = (heat.vessel.equipment, heat.station)
+        elif heat.on_heat:
+            self.walker.hot_vessel = None
         if batch is None:
             if work.wait and not heat.heats:
                 self._ready_tools()
             return
         batch.last, batch.early = self.number, False
+        if heat.vessel:
+            return
+        batch.sure = heat.rule != "guess"
         batch.on_heat, batch.station = heat.on_heat, heat.station if heat.on_heat else ""
         if batch.on_heat:
             flow.on_heat.add(self.number)

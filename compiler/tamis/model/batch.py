@@ -101,7 +101,7 @@ class Batch:
     __slots__ = (
         "_label", "early", "foods", "home", "keys", "last", "left", "lifted_from", "lifted_out", "mass", "measure",
         "names", "number", "on_heat", "origin", "pieces", "product", "products", "rest_of", "shared", "span",
-        "station", "taken_at",
+        "station", "sure", "taken_at",
     )  # fmt: skip
 
     def __init__(self, origin: Origin, number: int) -> None:
@@ -117,6 +117,7 @@ class Batch:
         self.early = False
         self.pieces: tuple[Amount, str] | None = None
         self.on_heat = False
+        self.sure = True
         self.station: Station = ""
         self.left = ONE
         self.shared = False

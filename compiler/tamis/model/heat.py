@@ -39,7 +39,8 @@ _WHY = {rule: Why(rule) for rule in _RULES}
 
 class Heat(NamedTuple):
     """`station` is what the action occupies, by some `rule`; `heats` the empty station that it brings to a temperature;
-    `hot` says that it is set to one; `sets` are the clauses that give degrees to the station, with these."""
+    `hot` says that it is set to one; `sets` are the clauses that give degrees to the station, with these;
+    `vessel` is the empty one that it heats while the food waits elsewhere."""
 
     station: Station = ""
     rule: Rule = "nowhere"
@@ -47,6 +48,7 @@ class Heat(NamedTuple):
     hot: bool = False
     on_heat: bool = False
     sets: tuple[tuple[Read, Amount], ...] = ()
+    vessel: Tool | None = None
 
 
 def heat_of(act: Act, labour: Labour, batch: Batch | None) -> Heat:
@@ -54,23 +56,49 @@ def heat_of(act: Act, labour: Labour, batch: Batch | None) -> Heat:
     hot_oven = "oven" in act.walker.flow.hot_stations
     leaves = leaves_heat(act.read.events)
     moves = _moves(act)
-    lies: Station = batch.station if batch and batch.on_heat and "first" not in (leaves, moves) else ""
+    lies, sure = _lies(act, None if "first" in (leaves, moves) else batch)
     station, rule = _station(act, labour, lies, act.walker.heated == _BATH, hot_oven)
+    if rule == "stays" and not sure:
+        rule = "guess"
     inside = batch is not None and batch.on_heat and batch.station == station
     heats = station in (*_DRY, _BATH) and not inside and _only_heats(act)
     sets = tuple(_degrees_of(_reads(act), act.tools, station, heats))
     hot = any(heats or celsius.lo >= _HOT for _, celsius in sets)
     if heats:
         return Heat(station, rule, station, hot, sets=sets)
-    on_heat = not leaves and moves != "last" and _stays(labour, lies, station)
-    return Heat(station, rule, "", hot, on_heat, sets)
+    vessel = _heated_vessel(act)
+    on_heat = not leaves and moves != "last" and vessel is None and _stays(labour, lies, station)
+    return Heat(station, rule, "", hot, on_heat, sets, vessel)
+
+
+def _lies(act: Act, batch: Batch | None) -> tuple[Station, bool]:
+    """Where the food lies when the line begins, or is put into a vessel that was heated empty; and whether that is
+    certain."""
+    if batch and batch.on_heat:
+        return batch.station, batch.sure
+    if act.walker.hot_vessel is None:
+        return "", True
+    hot, station = act.walker.hot_vessel
+    vessels = [tool for tool in act.tools if tool.equipment.kind == "vessel" and not tool.contains]
+    if vessels:
+        same = any(tool.definite and _may_be(tool.equipment, hot) for tool in vessels)
+        return (station, True) if same else ("", True)
+    if not any(use.verb.moves for use in act.labour.verbs):
+        return "", True
+    more = batch is not None and batch.last is not None and any(act.walker.flow.uses[use].in_batch for use in act.uses)
+    return station, not more  # whether what is added to a cold bowl goes into the hot pan, nobody can say
+
+
+def _may_be(equipment: Equipment, hot: Equipment) -> bool:
+    """Whether *the pan* is the one that is hot."""
+    return equipment.id == hot.id or (equipment.general and equipment.station == hot.station)
 
 
 def tell(act: Act, heat: Heat, batch: Batch | None) -> None:
     """Write into the log where the line's batch is, and whose degrees its clauses give."""
     walker = act.walker
     number = -1 if batch is None else batch.number
-    heats = "station" if heat.heats else "vessel" if _heats_vessel(act) else ""
+    heats = "station" if heat.heats else "vessel" if heat.vessel else ""
     walker.emit(made(Stands, (number, heat.station, heat.on_heat, heats)), _WHY[heat.rule])
     reads = _reads(act)
     sets = [(read, celsius, True) for read, celsius in heat.sets]
@@ -238,15 +266,14 @@ def _only_heats(act: Act) -> bool:
     return bool(behind) and _names_station(act, behind[0]) and all(_is_empty(act, event) for event in named)
 
 
-def _heats_vessel(act: Act) -> bool:
-    """Whether an empty pan is heated, and the food waits elsewhere: `heat [a wok] [until it smokes]`."""
-    if act.uses or act.takings:
-        return False
+def _heated_vessel(act: Act) -> Tool | None:
+    """The empty pan that is heated while the food waits elsewhere: `heat [a wok] [until it smokes]`."""
     heats = next((use for use in act.labour.verbs if use.verb.heat), None)
-    if heats is None:
-        return False
+    if heats is None or act.uses or act.takings:
+        return None
     following = next((read for read in _reads(act) if read.clause.span.start > heats.span.start), None)
-    return isinstance(following, Tool) and not following.preposition
+    named = _tool_of(act, following) if isinstance(following, Tool | Reference) else None
+    return None if named is None or named.preposition else named
 
 
 def _names_station(act: Act, named: Tool | Reference) -> bool:

@@ -78,7 +78,8 @@ class _Fold:
         left, since = self.lies.get(batch, ("", -1))
         if left != station or not station:
             since = entry.number
-        self.lies[batch] = (station, since) if effect.stays else ("", -1)
+        if effect.heats != "vessel":
+            self.lies[batch] = (station, since) if effect.stays else ("", -1)
         self.lines[entry.action] = self.lines[entry.action]._replace(
             batch=-1 if effect.heats else batch,
             station=station,

@@ -27,6 +27,7 @@ from tamis.typed import TYPE_CHECKING
 from tamis.words import example
 
 if TYPE_CHECKING:
+    from tamis.kitchen.equipment import Equipment, Station
     from tamis.kitchen.verbs import Verb
     from tamis.model.flow import Flow
     from tamis.reading.reading import ActionRead, StepRead
@@ -43,8 +44,8 @@ class Walker(State):
     """One component while its steps are worked through."""
 
     __slots__ = (
-        "_tools_by_noun", "_tools_seen", "at_hand", "empty", "heated", "kept_together", "last_wait", "long_meanwhiles",
-        "new_step", "number", "read", "running", "step_number", "tools", "unread",
+        "_tools_by_noun", "_tools_seen", "at_hand", "empty", "heated", "hot_vessel", "kept_together", "last_wait",
+        "long_meanwhiles", "new_step", "number", "read", "running", "step_number", "tools", "unread",
     )  # fmt: skip
 
     def __init__(self, flow: Flow, component: int) -> None:
@@ -56,6 +57,7 @@ class Walker(State):
         self.long_meanwhiles: set[Batch] = set()
         self.unread: bool | None = None
         self.heated = ""
+        self.hot_vessel: tuple[Equipment, Station] | None = None
         self.running: list[int] = []
         self.new_step = True
         self.tools: list[Tool] = []
