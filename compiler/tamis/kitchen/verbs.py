@@ -53,6 +53,8 @@ class Verb(NamedTuple):
     cold: bool = False
     """Also done without heat, where its line says so: by a cold liquid, a bowl, the room's temperature."""
     station: Station = ""
+    outside: bool = False
+    """No work on food while it is in an oven or under a grill."""
     moves: bool = False
     """What it is done to comes from where it lies to another place."""
     sets: bool = False

@@ -5,7 +5,7 @@ from __future__ import annotations
 from fractions import Fraction
 
 from tamis.model.effects import Sets, Stands, Why
-from tamis.model.off_heat import is_looked_for, leaves_heat, off_heat
+from tamis.model.off_heat import is_looked_for, leaves_heat, names_heat, off_heat
 from tamis.reading.clauses import Pause, Reference, Setting, Target, Time, Tool, VerbUse
 from tamis.reading.exact import EXACT
 from tamis.reading.plain_tools import tools_in
@@ -178,6 +178,18 @@ def _station(act: Act, labour: Labour, lies: Station, bath: bool, hot_oven: bool
         return station, "verb"
     if not lies or any(map(_takes_off, tools)):
         return "", "nowhere"
+    return _left(act, labour, lies)
+
+
+def _left(act: Act, labour: Labour, lies: Station) -> tuple[Station, Rule]:
+    """Where food is that its line does not put anywhere, and that lay at a station."""
+    verb = labour.time_verb.verb if labour.time_verb else None
+    out = any(use.verb.outside for use in labour.verbs)
+    waits = verb is not None and (verb.keeps or verb.stands) and not any(map(names_heat, act.read.events))
+    if lies in _DRY and (out or waits):
+        return "", "verb"
+    if lies == "ring" and verb and waits:
+        return ("", "verb") if verb.keeps else ("ring", "guess")  # *leave* may be on the heat, or off it
     return lies, "stays"
 
 

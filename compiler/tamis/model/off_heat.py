@@ -45,11 +45,11 @@ def is_looked_for(event: Event) -> bool:
 def _takes_off(event: Event, after: Sequence[Event]) -> bool:
     if isinstance(event, VerbUse):
         behind = takewhile(lambda event: not isinstance(event, VerbUse), after)
-        return event.verb.off and not any(map(_names_heat, behind))
+        return event.verb.off and not any(map(names_heat, behind))
     return _kept_warm(event) or off_heat((event,)) != ""
 
 
-def _names_heat(event: Event) -> bool:
+def names_heat(event: Event) -> bool:
     """Whether a clause says that food is on the heat all the same: `rest [for 10 min] [in the oven]`."""
     if isinstance(event, Tool):
         return event.equipment.kind == "station" and event.preposition != ""
