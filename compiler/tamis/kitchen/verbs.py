@@ -55,6 +55,8 @@ class Verb(NamedTuple):
     station: Station = ""
     outside: bool = False
     """No work on food while it is in an oven or under a grill."""
+    fries: bool = False
+    """Degrees in its line are those of its fat or its pan, and not an oven's."""
     moves: bool = False
     """What it is done to comes from where it lies to another place."""
     sets: bool = False

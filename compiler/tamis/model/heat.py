@@ -62,7 +62,8 @@ def heat_of(act: Act, labour: Labour, batch: Batch | None) -> Heat:
         rule = "guess"
     inside = batch is not None and batch.on_heat and batch.station == station
     heats = station in (*_DRY, _BATH) and not inside and _only_heats(act)
-    sets = tuple(_degrees_of(_reads(act), act.tools, station, heats))
+    fries = station == "ring" and any(use.verb.fries for use in labour.verbs)
+    sets = () if fries else tuple(_degrees_of(_reads(act), act.tools, station, heats))
     hot = any(heats or celsius.lo >= _HOT for _, celsius in sets)
     if heats:
         return Heat(station, rule, station, hot, sets=sets)
@@ -262,6 +263,8 @@ def _is_cool(equipment: Equipment) -> bool:
 
 def _set_hot(labour: Labour) -> bool:
     """Whether an oven is meant by a setting in degrees."""
+    if any(use.verb.fries for use in labour.verbs):
+        return False
     return any(s.kind == "temperature" and s.celsius and s.celsius.lo >= _HOTTEST_FOOD for s in labour.settings)
 
 

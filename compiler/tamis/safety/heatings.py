@@ -79,7 +79,7 @@ def heating(action: Action, read: Read, batch: int, place: Place) -> Heating | N
     if isinstance(read, Pause) and read.kind == "keep-warm":
         place.boiling[batch] = False
     if isinstance(read, Time) or (isinstance(read, Pause) and read.waits):
-        return _time(action, Heating(read.clause.text, hot=place.hot(action, read)), _lasts(action), batch, place, read)
+        return _time(action, Heating(read.clause.text, hot=place.hot(action, read)), _lasts(action), batch, place)
     if isinstance(read, Cue):
         return _cue(action, read, batch, place)
     if isinstance(read, Target):
@@ -111,16 +111,16 @@ def _cue(action: Action, read: Cue, batch: int, place: Place) -> Heating | None:
         if core is None and not lasts:
             return None
         done = Heating(read.clause.text, core)
-        return _time(action, done, lasts, batch, place, None) if lasts else done
+        return _time(action, done, lasts, batch, place) if lasts else done
     said = read.text.lower()
     boils = any(word in said for word in safety_words(place.language).cues.boils)
     if boils:
         place.boiling[batch] = True
     done = Heating(read.clause.text, core, boils=boils, cue=read.text, hot=True)
-    return _time(action, done, lasts, batch, place, None)
+    return _time(action, done, lasts, batch, place)
 
 
-def _time(action: Action, done: Heating, lasts: int, batch: int, place: Place, read: Time | Pause | None) -> Heating:
+def _time(action: Action, done: Heating, lasts: int, batch: int, place: Place) -> Heating:
     """What is done, with what so many seconds of it do."""
     verbs, verb, station = rules().verbs, action.work.verb, action.work.station
     if verb in verbs["soaks"]:
@@ -136,8 +136,6 @@ def _time(action: Action, done: Heating, lasts: int, batch: int, place: Place, r
         return done._replace(baked=max(lasts, 1), bath=(at, lasts) if at is not None and at < 110 else None)
     if station == "bath" and at is not None:
         return done._replace(bath=(at, lasts))
-    if read and read.setting and read.setting.celsius:
-        return done._replace(held=(read.setting.celsius.lo, lasts))
     if at is not None and at < 110:
         return done._replace(held=(at, lasts))
     return done._replace(fried=max(lasts, 1)) if done.hot else done
