@@ -70,5 +70,5 @@ def risky(state: State) -> Item | None:
 
 
 def _degrees(here: Here) -> Fraction | None:
-    """°C of the place, as the line itself says."""
-    return here.celsius.lo if here.celsius and (here.sets or not here.station) else None
+    """°C of the place, as this line or one before it says."""
+    return here.celsius.lo if here.celsius else None

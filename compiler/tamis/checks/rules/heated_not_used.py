@@ -41,13 +41,13 @@ _STATIONS = ("oven", "grill", "bath")
 
 
 def check(view: View) -> Iterator[Diagnostic]:
-    """Stations that a line heats and no food goes into."""
+    """Stations that a line heats and no food goes into afterwards."""
     lines = view.recipe.places.lines
     for station in _STATIONS:
         heating = [here.action for here in lines if here.heats == "station" and here.station == station]
         if not heating:
             continue
-        if any(here.station == station and here.heats != "station" for here in lines):
+        if any(here.station == station and here.heats != "station" for here in lines[heating[-1] :]):
             continue
         message = f"the {station} is heated here, and nothing goes into it afterwards"
         span = view.recipe.actions[heating[-1]].span
