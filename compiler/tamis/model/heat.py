@@ -169,6 +169,8 @@ def _station(act: Act, labour: Labour, lies: Station, bath: bool, hot_oven: bool
     station = verb.station if verb else ""
     if verb and not verb.heat and off_heat(_reads(act)) == "room":
         station = ""  # it is in no fridge, whatever the verb means elsewhere
+    if station == "ring" and any(use.verb.fries for use in labour.verbs) and lies in ("bath", ""):
+        bath, lies = False, ""  # what comes out of the bath is seared in a pan
     if station == "ring" and not lies and bath:
         return "bath", "verb"
     if station == "ring" and (lies in ("oven", "bath") or _set_hot(labour)):
