@@ -167,8 +167,8 @@ def _station(act: Act, labour: Labour, lies: Station, bath: bool, hot_oven: bool
     uses = [labour.time_verb] if labour.time_verb else labour.verbs
     verb = next((use.verb for use in uses if use.verb.station), None)
     station = verb.station if verb else ""
-    if verb and not verb.heat and off_heat(_reads(act)) == "room":
-        station = ""  # it is in no fridge, whatever the verb means elsewhere
+    if verb and not verb.heat and (labour.time_verb is None or off_heat(_reads(act)) == "room"):
+        station = ""  # it is in no fridge, whatever the verb means elsewhere, nor where nothing waits
     if station == "ring" and any(use.verb.fries for use in labour.verbs) and lies in ("bath", ""):
         bath, lies = False, ""  # what comes out of the bath is seared in a pan
     if station == "ring" and not lies and bath:
