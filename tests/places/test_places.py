@@ -28,6 +28,8 @@ def place(here: Here, compiled: Compiled) -> str:
         said.append("by " + " ".join(compiled.source.slice(action.reads[knob.read].clause.span) for knob in here.sets))
     if here.stays:
         said.append(f"stays, since line {compiled.recipe.log[here.since].action}")
+    if here.hot:
+        said.append("full of hot liquid")
     words = " ".join(compiled.source.slice(action.span).split())
     return f"{words}\n    {', '.join(said)}"
 

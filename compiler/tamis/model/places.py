@@ -29,7 +29,7 @@ class Here(NamedTuple):
     vessel. `since` is the entry that brought the batch to the station. `celsius` is how hot it is there, as this line
     (`sets`) or one before it says; None where none does. `preheat` are the degrees of an oven that food goes into and
     that no line has heated to them. `stays`: at the end of the line the batch is still there. `hot`:
-    it is full of hot liquid, or has taken in what was."""
+    it is full of hot liquid, or has taken in what was or is."""
 
     action: int
     batch: int = -1

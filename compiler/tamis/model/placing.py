@@ -9,11 +9,12 @@ from __future__ import annotations
 
 from fractions import Fraction
 
-from tamis.model.effects import Parts, Sets, Stands, Takes
+from tamis.model.effects import Gives, Parts, Sets, Stands, Takes
 from tamis.model.places import Here, Knob, Places, Rank
+from tamis.model.words import model_words
 from tamis.quantity.amount import Amount
 from tamis.quantity.measure import base
-from tamis.reading.clauses import Reference
+from tamis.reading.clauses import Ingredient, Reference
 from tamis.typed import TYPE_CHECKING, Any, cast
 
 if TYPE_CHECKING:
@@ -31,6 +32,8 @@ _KNOBS: tuple[Station, ...] = ("oven", "grill", "bath")
 _COLD: tuple[Station, ...] = ("fridge", "freezer")
 _LITTLE = 60
 """Grams or millilitres of something hot that leave what they go into cold (common practice)."""
+_LONG = 1800
+"""Seconds off the heat after which a bowl of something hot bursts out of no blender (common practice)."""
 _HOT = Fraction(60)
 """°C above which an oven is hot, and not a warm place for dough (common practice)."""
 
@@ -38,11 +41,12 @@ _HOT = Fraction(60)
 class _Fold:
     """The lines so far; where each batch was left, by which entry it came there, and which are full of hot liquid."""
 
-    __slots__ = ("actions", "hot", "kitchen", "lies", "lines")
+    __slots__ = ("actions", "hot", "kitchen", "lies", "lines", "words")
 
     def __init__(self, actions: Sequence[Action], kitchen: Kitchen) -> None:
         self.actions = actions
         self.kitchen = kitchen
+        self.words = model_words(kitchen.language).hot
         self.lines = [Here(action.number) for action in actions]
         self.lies: dict[int, tuple[Station, int]] = {}
         self.hot: set[int] = set()
@@ -57,6 +61,14 @@ class _Fold:
         measure = read.share.measure if isinstance(read, Reference) and read.share else None
         amount = base(measure, self.kitchen.units) if measure else None
         return amount is not None and amount.hi <= _LITTLE
+
+    def gives(self, entry: Entry, effect: Gives) -> None:
+        """So does a liquid that is hot when it goes in."""
+        food = self.actions[entry.action].reads[entry.read] if entry.read >= 0 else None
+        if effect.food is None or not isinstance(food, Ingredient) or food.goods is None or not food.goods.liquid:
+            return
+        if effect.food.mass.hi > _LITTLE and not self.words.isdisjoint(food.states):
+            self.hot.add(effect.batch)
 
     def parts(self, entry: Entry, effect: Parts) -> None:
         """What comes out of something hot is hot."""
@@ -97,11 +109,17 @@ class _Fold:
         verbs = [use.verb for use in action.verbs]
         if any(verb.scalds and verb.base == action.work.verb for verb in verbs):
             self.hot.add(batch)
-        elif station in _COLD or any(verb.cools or verb.drains for verb in verbs):
+        elif station in _COLD or any(verb.cools or verb.drains for verb in verbs) or _stands_long(action, station):
             self.hot.discard(batch)
 
 
+def _stands_long(action: Action, station: Station) -> bool:
+    """Whether food waits for so long off the heat that it is hot no more."""
+    return not station and action.work.wait is not None and action.work.wait.lo >= _LONG
+
+
 _DOES: dict[type, Callable[[_Fold, Entry, Any], None]] = {
+    Gives: _Fold.gives,
     Takes: _Fold.takes,
     Parts: _Fold.parts,
     Sets: _Fold.sets,
