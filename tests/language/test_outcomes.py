@@ -29,7 +29,8 @@ def shown(given: str) -> str:
         file.write_text(head + body, encoding="utf-8")
         with contextlib.redirect_stdout(out):
             main([name, str(file), *options])
-    return "\n".join(" ".join(line.split()) for line in out.getvalue().splitlines() if word.strip() in line)
+    said = out.getvalue().replace(f"{folder}/", "")
+    return "\n".join(" ".join(line.split()) for line in said.splitlines() if word.strip() in line)
 
 
 @pytest.mark.parametrize("case", find_cases(_FOLDER), ids=lambda case: f"{case.file.stem}: {case.name}")

@@ -25,9 +25,22 @@ def bread(view: View) -> Formula | None:
     return formula if formula is not None and formula.bread and formula.sure else None
 
 
-def outside(value: Amount, band: Band) -> bool:
-    """Whether the whole of a percentage lies outside the band: a range that touches it does not."""
-    return value.hi < band[0] or value.lo > band[1]
+def outside(value: Amount, band: Band, flour: Amount | None = None) -> bool:
+    """Whether the whole of a percentage lies outside the band, as both are printed: a range that touches it does not.
+    `flour`, of which it is a percentage, may be a range, whose middle was counted."""
+    lo, hi = value
+    if flour is not None and flour.lo:
+        middle = (flour.lo + flour.hi) / 2
+        lo, hi = lo * middle / flour.hi, hi * middle / flour.lo
+    return _as_printed(hi, band[0]) < band[0] or _as_printed(lo, band[1]) > band[1]
+
+
+def _as_printed(value: Fraction, end: Fraction) -> Fraction:
+    """A figure with as many decimals as the end of the band has, and one at least."""
+    from tamis.quantity.numerals import rounded
+
+    places = next((places for places in range(1, 4) if 10**places % end.denominator == 0), 4)
+    return rounded(value, Fraction(1, 10**places))
 
 
 def unweighed(view: View, role: str) -> bool:

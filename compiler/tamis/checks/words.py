@@ -25,6 +25,7 @@ class Small(NamedTuple):
     added: Words
     adverbs: Words
     off: Words
+    by_eye: Words
 
 
 class Times(NamedTuple):

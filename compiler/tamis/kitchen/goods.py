@@ -17,7 +17,7 @@ from collections.abc import Iterator, Mapping, Sequence
 from functools import lru_cache
 
 from tamis.assets import asset_bytes
-from tamis.quantity.near import Known, nearest
+from tamis.quantity.near import Known, is_slip, nearest
 from tamis.quantity.nouns import nouns
 from tamis.record import NamedTuple
 from tamis.saved import rows
@@ -206,7 +206,8 @@ class Larder:
         if self._known is None:
             self._known = Known(self._raw.names())
         one = self._nouns.singular(name)
-        return nearest(name, self._known) or (nearest(one, self._known) if one != name else None)
+        near = nearest(name, self._known) or (nearest(one, self._known) if one != name else None)
+        return near if near and (is_slip(name, near) or is_slip(one, near)) else None
 
     def called(self, goods: Goods, states: Sequence[str]) -> str:
         """What a cook calls a food in these states of the list: "beaten egg"."""

@@ -37,12 +37,12 @@ def made(text: str, language: str) -> dict[str, Iterable[str]]:
     forms: dict[str, str] = {}
     present: dict[str, str] = {}
     for phrase, base in phrases.items():
-        first, space, rest = phrase.partition(" ")
+        first = phrase.partition(" ")[0]
         longest[first] = max(longest.get(first, 0), len(phrase.split(" ")))
-        both = words.participles(first)
-        present.setdefault(both[0] + space + rest, base)
+        both = _participles(phrase, words)
+        present.setdefault(both[0], base)
         for form in both:
-            forms.setdefault(form + space + rest, base)
+            forms.setdefault(form, base)
     return {
         "bases": verbs,
         "facts": verbs.values(),
@@ -55,6 +55,16 @@ def made(text: str, language: str) -> dict[str, Iterable[str]]:
         "first words": longest,
         "longest": map(str, longest.values()),
     }
+
+
+def _participles(phrase: str, words: VerbWords) -> list[str]:
+    """`fold in` gives `folding in`, `folded in`; of two verbs each has its form: `topped and tailed`."""
+    first, space, rest = phrase.partition(" ")
+    both = words.participles(first)
+    joint, _, second = rest.partition(" ")
+    if joint not in words.joints or not second:
+        return [form + space + rest for form in both]
+    return [f"{form} {joint} {other}" for form, other in zip(both, words.participles(second), strict=True)]
 
 
 def prepared(made: Mapping[str, Iterable[str]], language: str) -> list[str]:

@@ -22,6 +22,8 @@ class VerbWords(NamedTuple):
     """After these stands a verb: *to rise*."""
     after: frozenset[str]
     """Before these a verb stands by itself."""
+    joints: tuple[str, ...]
+    """Between two verbs that are one piece of work: top *and* tail."""
     forms: dict[str, tuple[str, ...]]
     """The participles where the spelling rules do not reach."""
     other_foods: frozenset[str]
@@ -56,6 +58,7 @@ def verb_words(language: str) -> VerbWords:
         articles=frozenset(lets["articles"]),
         before=frozenset(lets["before"]),
         after=frozenset(lets["after"]),
+        joints=word_lists(language, "clause")["closed"]["AND"],
         forms=lists.get("forms", {}),
         other_foods=frozenset(lists.get("other-foods", {}).get("words", ())),
         rules=tuple(map(endings, lists["participles"].values())),

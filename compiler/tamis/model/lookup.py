@@ -139,8 +139,19 @@ def _food(walker: Walker, words: tuple[str, ...], share: Share | None) -> Meanin
             return _one(both, words, "share-left")
     if not words:
         return None
+    if _lies_in(walker, words):
+        return Meaning(walker.present, present=True, rule="pieces", words=words)
     flow.make_named(words, walker)
     return _called_so(walker, words) or _answering(walker, words)
+
+
+def _lies_in(walker: Walker, words: tuple[str, ...]) -> bool:
+    """Whether the batch in hand lies in pieces so called: *the fillets* are those just cut, before any that stand
+    further down. What it lies in may be a vessel: *the ramekins* are those."""
+    kitchen, batch = walker.flow.kitchen, walker.present
+    if batch is None or batch.pieces is None or batch.pieces[1] == "" or kitchen.cupboard.find(words):
+        return False
+    return len(words) == 1 and nouns(kitchen.language).singular(batch.pieces[1]) == words[0]
 
 
 def _called_so(walker: Walker, words: tuple[str, ...]) -> Meaning | None:

@@ -61,7 +61,7 @@ def refer(act: Act, reference: Reference) -> None:
         act.fresh = False
         return
     if meaning.present:
-        _of_the_present(act, reference, meaning.batch, removes)
+        _of_the_present(act, reference, meaning, removes)
     else:
         _of_another(act, reference, meaning.batch, removes)
     act.fresh = False
@@ -95,10 +95,11 @@ def _one_of_several(act: Act, reference: Reference) -> Reference:
     return reference
 
 
-def _of_the_present(act: Act, reference: Reference, batch: Batch, removes: bool) -> None:
-    words = plain(reference.name, act.walker.flow.kitchen.language)
+def _of_the_present(act: Act, reference: Reference, meaning: Meaning, removes: bool) -> None:
+    batch = meaning.batch
+    assert batch is not None
     if removes:
-        found = not batch.is_named(words) and act.walker.lose(batch, words)
+        found = _lose_part(act, batch, meaning.words or plain(reference.name, act.walker.flow.kitchen.language))
         if not found and reference.share is None and batch.foods:
             act.walker.discard(batch, reference.clause.span)
         return
@@ -108,6 +109,22 @@ def _of_the_present(act: Act, reference: Reference, batch: Batch, removes: bool)
     batch.last = batch.last if batch.last is not None else act.number
     act.walker.put_aside(batch, "share", reference.name, reference.clause.span)
     _take(act, reference, batch)
+
+
+def _lose_part(act: Act, batch: Batch, words: tuple[str, ...]) -> bool:
+    """What is thrown away is a food of the batch, or what went in under that name if something else is there too: the
+    bones out of the stock."""
+    if not batch.is_named(words):
+        return act.walker.lose(batch, words)
+    if words in batch.names.own():
+        return False
+    flow = act.walker.flow
+    gone = [flow.products[at] for at in batch.products if words == plain(flow.products[at].name, flow.kitchen.language)]
+    foods = [food for product in gone for food in product.foods]
+    if not gone or all(food in foods for food in batch.foods):
+        return False
+    act.walker.let_go(batch, [food for food in batch.foods if food in foods], words)
+    return True
 
 
 def _of_another(act: Act, reference: Reference, batch: Batch, removes: bool) -> None:
@@ -146,8 +163,11 @@ def _take(act: Act, reference: Reference, batch: Batch) -> None:
     if batch.left <= 0 or (batch.taken_at and not batch.shared):
         _used_up(act, reference, batch)
     fraction, rest = part_of(batch, share, flow.kitchen)
+    if fraction is not None and share.kind in ("measure", "fraction"):
+        fraction *= act.repeats  # each time, as fresh food is
+        rest = fraction == batch.left if share.kind == "fraction" else rest
     if fraction is not None and fraction > batch.left > 0:
-        _too_much(act, reference, batch)
+        _too_much(act, reference, batch, fraction)
         fraction = batch.left
     whole = fraction is not None and fraction >= batch.left
     taken = use = -1
@@ -184,6 +204,10 @@ def _unknown(act: Act, reference: Reference) -> None:
     hint, language = _belongs_inside(act, reference), flow.kitchen.language
     flow.unknown += 1
     hint = hint or _not_kept(act, reference)
+    if not hint and (made := _made_and_gone(act, reference)):
+        hint = f"of “{made}” nothing is left at its end: what was in hand there was thrown away or went into something"
+        act.say("product-unknown", reference.clause, f"nothing is left of “{name}”", hint)
+        return
     near = None if hint or flow.unknown > _MOST_GUESSED else nearest_name(act.walker, reference)
     if near:
         hint = f"did you mean {example(language, 'the', name=near)}?"
@@ -194,6 +218,14 @@ def _unknown(act: Act, reference: Reference) -> None:
         said, left = example(language, "as_any"), example(language, "leaving_any")
         hint = f"name it before: by a heading, {said}, {left} or as an ingredient"
     act.say("product-unknown", reference.clause, f"nothing here is called “{name}”", hint)
+
+
+def _made_and_gone(act: Act, reference: Reference) -> str:
+    """The component of this name that was worked through and left nothing; "" if there is none."""
+    flow = act.walker.flow
+    words = plain(reference.name, flow.kitchen.language)
+    homes = (at for at in flow.homes.get(words, ()) if at in flow.component_batches)
+    return next((flow.reading.components[at].name for at in homes if flow.component_batches[at] is None), "")
 
 
 def _not_kept(act: Act, reference: Reference) -> str:
@@ -254,11 +286,11 @@ def _used_up(act: Act, reference: Reference, batch: Batch) -> None:
     act.say("product-used-up", reference.clause, message, hint, labels)
 
 
-def _too_much(act: Act, reference: Reference, batch: Batch) -> None:
+def _too_much(act: Act, reference: Reference, batch: Batch, fraction: Fraction) -> None:
     left = batch.left
-    message = f"this takes more of “{reference.name}” than is there: {left} of it is left"
+    message = f"this takes more of “{reference.name}” than is there: {left if left < 1 else 'one'} of it is left"
+    if act.repeats > 1:
+        message = f"{act.repeats} times this is {float(fraction):.2g} of “{reference.name}”, and there is {left}"
     if batch.origin == "used-recipe" and reference.share and reference.share.measure:
-        fraction, _ = part_of(batch, reference.share, act.walker.flow.kitchen)
-        factor = f"{float(fraction):.2g}" if fraction else "?"
-        message = f"this takes {factor} times what the recipe of “{reference.name}” makes"
+        message = f"this takes {float(fraction):.2g} times what the recipe of “{reference.name}” makes"
     act.say("product-used-up", reference.clause, message, "make more of it, or take less")

@@ -19,7 +19,7 @@ from tamis.quantity.weights import grams, millilitres, pounds_ounces
 
 __all__ = [
     "Spoons", "amount", "decimal", "decimals", "duration", "duration_range", "grams", "kitchen_volume",
-    "limit_c", "limit_f", "millilitres", "number", "oven_c", "oven_f", "plural", "pounds_ounces", "quarts",
+    "limit_c", "limit_f", "millilitres", "number", "oven_c", "oven_f", "plural", "pounds_ounces", "quarts", "rounded",
     "single_spoon", "spoons", "temperature_c", "temperature_f", "unit_words", "wait", "written",
 ]  # fmt: skip
 

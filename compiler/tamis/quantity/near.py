@@ -107,6 +107,22 @@ def nearest(name: str, known: Iterable[str] | Known) -> str | None:
     return best
 
 
+_SHORT = 4
+_SPLIT = 2
+
+
+def is_slip(name: str, near: str) -> bool:
+    """Whether a near name is plainly the same one misspelt, and not a neighbour in a long list: no word more or less
+    (*blackcurrant jelly*, but *butter milk*), and no other letter in a word of four (*sago* and *sage*)."""
+    words, others = name.split(), near.split()
+    if len(words) != len(others):
+        return distance("".join(words), "".join(others), _SPLIT) <= _SPLIT
+    return all(
+        len(word) != len(other) or len(word) > _SHORT or sorted(word) == sorted(other)
+        for word, other in zip(words, others, strict=True)
+    )
+
+
 def _apart(name: str, candidate: str, limit: int) -> int:
     """The distance of two names, more than `limit` if one of their words is another word."""
     pairs = list(zip(name.split(), candidate.split(), strict=False))

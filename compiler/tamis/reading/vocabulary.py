@@ -29,6 +29,7 @@ _LONGEST_NOUN = 4
 # What a house's kitchen keeps of words that no list has: enough for a library, little enough for an editor that stays
 # open.
 _MOST_KEPT = 20_000
+_BETWEEN_NOUNS = frozenset(("PREP", "INTO", "TO", "AT", "OF", "FOR", "ARTICLE", "THE"))
 _ADJECTIVES = Choice((("ADJCOMMA", 1), ("COMMA", 1)))
 # Classes whose words are told from the word after them.
 _LOOKED_BEHIND = frozenset(("PREP", "ANOTHER", "MORE", "SIZEWORD"))
@@ -211,6 +212,10 @@ class Vocabulary:
             return None
         return tool if tool.part_of or self._of.isdisjoint(words) else None
 
+    def joins(self, word: str) -> bool:
+        """Whether a word is a preposition or an article, which stands between nouns."""
+        return not _BETWEEN_NOUNS.isdisjoint(self._closed.get(word, ()))
+
     def is_noun(self, words: tuple[str, ...]) -> bool:
         """Whether words, or the last of them, are a food or a tool."""
         for at in range(len(words) - 1, -1, -1):  # mostly the last word alone tells
@@ -259,7 +264,10 @@ class Choices:
             return False
         if self._last_noun is None:
             self._last_noun = self._find_last_noun()
-        return self._last_noun > at
+        if self._last_noun <= at:
+            return False
+        # *onion juice, from an onion*: adjectives have no such words between them.
+        return not any(map(self.vocabulary.joins, self.cut.words[at + 1 : self._last_noun]))
 
     def _find_last_noun(self) -> int:
         """Where the last noun stands that ends a row of words; 0 for nowhere."""

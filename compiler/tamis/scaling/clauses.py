@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from tamis.model.names import several
 from tamis.model.recipe import Recipe
 from tamis.quantity.nouns import nouns
 from tamis.reading.clauses import Cue, Division, Ingredient, Naming, Read, Reference, Target
@@ -86,7 +87,21 @@ def recipe_edits(recipe: Recipe, scaling: Scaling) -> list[Edit]:
     """All changes in the steps of a recipe, counted in its file."""
     stay = _pieces_of_tins(recipe)
     reads = (read for read in reads_of(recipe) if read.clause.span not in stay)
-    return [edit.shifted(read.clause.inner) for read in reads for edit in read_edits(read, scaling)]
+    edits = [edit.shifted(read.clause.inner) for read in reads for edit in read_edits(read, scaling)]
+    return [*edits, *_parts_of_several(recipe, scaling)]
+
+
+def _parts_of_several(recipe: Recipe, scaling: Scaling) -> Iterator[Edit]:
+    """*The juice of the lemon*, once there are three of them: *of the lemons*, which is all of them."""
+    one = nouns(recipe.language).one
+    for use in recipe.uses:
+        food = use.ingredient
+        if not food.definite or len(food.measures) != 1 or food.measures[0].unit not in ("", food.piece_word):
+            continue
+        name, number = food.name.lower(), food.measures[0].amount
+        if one(name) == name and number.hi <= 1 < number.hi * scaling.factor:
+            many = several(food.name, food, recipe.language)
+            yield Edit(food.name_span, many, many)
 
 
 def _pieces_of_tins(recipe: Recipe) -> set[Span]:

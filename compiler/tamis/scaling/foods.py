@@ -18,7 +18,7 @@ from tamis.scaling.edits import Edit
 from tamis.scaling.fitting import count_text
 from tamis.scaling.quantities import Scaling, counted, joined, multiplied, scaled_measures, weighed
 from tamis.scaling.words import ClauseWords, clause_words
-from tamis.source import Span
+from tamis.source import NOWHERE, Span
 from tamis.syntax.items import Bracket, Item, Product, Quantity, Word
 from tamis.table.scaled import pinches
 
@@ -90,6 +90,7 @@ class _Walk:
         self.at = start
         if self._length_only():
             return self.edits
+        self._skip_hedge()
         while self.at < len(self.items) and self.items[self.at].span.start < self.name.start:
             self._item(self.items[self.at])
             self.at += 1
@@ -97,6 +98,14 @@ class _Walk:
             self._name(self.count)
         self._after_name()
         return self.edits
+
+    def _skip_hedge(self) -> None:
+        """*A little under* is no number, though it begins with an article."""
+        if not self.food.about or self.food.measure_span == NOWHERE:
+            return
+        begins = self.food.measure_span.start - self.food.clause.inner
+        while self.at < len(self.items) and self.items[self.at].span.start < begins:
+            self.at += 1
 
     def _length_only(self) -> bool:
         """`2 cm ginger`: the length is the only measure there is; nor does food without a measure grow."""
@@ -174,12 +183,11 @@ class _Walk:
         """An article that stands for one, a fraction of one piece, or a count noun that follows its number."""
         if self.count is not None:
             self._count_noun(word)
-        elif (
-            word.lower in self.tables.fractions and self._key(1) in self.tables.articles and not self._unit_of_number(2)
-        ):
-            fraction = self.tables.fractions[word.lower]
-            self._counted(Span(word.span.start, self.items[self.at + 1].span.end), Amount(fraction, fraction))
-            self.at += 1
+        elif last := self._part_of_one():
+            sign = " ×" if self._unit_of_number(last + 1) else ""
+            said = Span(word.span.start, self.items[self.at + last].span.end)
+            self._counted(said, self.food.measures[0].amount, sign)
+            self.at += last
         elif word.lower in self.tables.articles:
             self._article(word)
 
@@ -192,6 +200,18 @@ class _Walk:
                 self._counted(word.span, one, " ×")
         elif one.single and self._key(1) != "#pieces":
             self._counted(word.span, one)
+
+    def _part_of_one(self) -> int:
+        """How far ahead the article stands where a part of one is the count (`half an onion`, `a quarter of a 400 g
+        can of tomatoes`); 0 where it is not."""
+        at = int(self._key(0) in self.tables.articles)
+        if self._key(at) not in self.tables.fractions:
+            return 0
+        at += 1
+        at += self._key(at) in self.words.of
+        if self._key(at) not in self.tables.articles or self.food.share is not None:
+            return 0
+        return at if not self._unit_of_number(at + 1) or self.food.each is not None else 0
 
     def _unit_of_number(self, ahead: int) -> bool:
         return self._key(ahead) in ("#pieces", "#mass", "#volume")

@@ -19,6 +19,7 @@ from tamis.scaling.header import header_edits
 from tamis.scaling.quantities import Scaling
 from tamis.source import NOWHERE, Source, Span
 from tamis.syntax.document import Clause
+from tamis.syntax.items import Product, Quantity
 from tamis.typed import TYPE_CHECKING
 
 if TYPE_CHECKING:
@@ -29,6 +30,9 @@ if TYPE_CHECKING:
     from tamis.reading.clauses import Read
     from tamis.syntax.document import Part
     from tamis.table.rows import Row, Table
+
+
+NOT_SCALED = " (not scaled: it could not be read)"
 
 
 class Scaled(NamedTuple):
@@ -127,15 +131,19 @@ def _merged(before: Recipe, actions: tuple[Action, ...], after: Recipe) -> Recip
 
 
 def _action(action: Action, edits: Mapping[int, list[Edit]]) -> Action:
-    parts = tuple(_part(part, edits) for part in action.parts)
+    read = {read.clause.inner for read in action.reads}
+    parts = tuple(_part(part, edits, read) for part in action.parts)
     reads = tuple(_read(read, edits.get(read.clause.inner, [])) for read in action.reads)
     return action._replace(parts=parts, reads=reads)
 
 
-def _part(part: Part, edits: Mapping[int, list[Edit]]) -> Part:
-    if not isinstance(part, Clause) or part.inner not in edits:
+def _part(part: Part, edits: Mapping[int, list[Edit]], read: set[int]) -> Part:
+    """A piece of a sentence; a clause that could not be read keeps its numbers, and says so."""
+    if not isinstance(part, Clause):
         return part
-    return _clause(part, edits[part.inner])
+    if part.inner not in read and any(isinstance(item, Quantity | Product) for item in part.items.items):
+        return part._replace(text=part.text + NOT_SCALED)
+    return _clause(part, edits[part.inner]) if part.inner in edits else part
 
 
 def _clause(clause: Clause, edits: list[Edit]) -> Clause:

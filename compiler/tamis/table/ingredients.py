@@ -17,8 +17,10 @@ from tamis.reading.clauses import Ingredient
 from tamis.table.adding import add_up, scale, scaled
 from tamis.table.rows import Row, RowUse, Supplied, Table
 from tamis.table.words import amount_words
+from tamis.typed import Literal
 
-Key = tuple[str, str, str]
+Section = Literal["rows", "by-eye", "purposes", "optional", "unmeasured"]
+Key = tuple[Section, str, str]
 
 
 def build_table(recipe: Recipe, kitchen: Kitchen) -> Table:
@@ -29,9 +31,13 @@ def build_table(recipe: Recipe, kitchen: Kitchen) -> Table:
         use = written._replace(ingredient=weighed(written)) if written.ingredient.percent else written
         root = use if use.rest_of is None else recipe.uses[use.rest_of]
         groups.setdefault(_key(root.ingredient, to_taste, kitchen.language), []).append((at, use))
-    sections: dict[str, list[Row]] = {"rows": [], "purposes": [], "optional": [], "unmeasured": []}
-    for (section, _, _), group in groups.items():
+    sections: dict[Section, list[Row]] = {"rows": [], "purposes": [], "optional": [], "unmeasured": []}
+    for key, group in groups.items():
+        section: Section = key[0]
+        if section == "by-eye":  # beside a measure of the same food it counts in no sum
+            section = "unmeasured" if ("rows", *key[1:]) in groups else "rows"
         sections[section].append(_row(group, kitchen))
+    sections["rows"].sort(key=lambda row: row.uses[0].use)
     rows, purposes, optional, unmeasured = (tuple(section) for section in sections.values())
     names = tuple(component.name for component in recipe.components)
     return Table(names, rows, purposes, optional, unmeasured, _supplied(recipe))
@@ -39,12 +45,13 @@ def build_table(recipe: Recipe, kitchen: Kitchen) -> Table:
 
 def _key(item: Ingredient, to_taste: frozenset[str], language: str) -> Key:
     """The section of the table and the food. A food that the goods don't know is known by its name."""
+    section: Section
     if item.optional:
         section = "optional"
     elif item.purpose and item.purpose not in to_taste:
         section = "purposes"
     else:
-        section = "rows" if item.measured else "unmeasured"
+        section = "rows" if item.measured else "by-eye" if item.vague else "unmeasured"
     if item.goods is not None:
         return section, item.goods.id, ""
     return section, "", nouns(language).one(item.name.lower())

@@ -9,9 +9,8 @@ from tamis.kitchen.house import Kitchen
 from tamis.quantity.measure_words import measure_words
 from tamis.record import NamedTuple
 from tamis.table.rows import Row, Supplied, Table
-from tamis.table.scaled import scaled_text
-from tamis.table.showing import Shown, as_written, metric_alone, shown
-from tamis.table.wording import alternative_text, amount_text, percent_text
+from tamis.table.showing import Shown, as_written, metric_alone, shown, taken_at
+from tamis.table.wording import alternative_text, percent_text
 
 
 class Line(NamedTuple):
@@ -90,10 +89,7 @@ def where_text(row: Row, table: Table, kitchen: Kitchen) -> str:
     same = all(use.item.states == row.first.states for use in row.uses)
     places: dict[int, list[str]] = {}
     for use in row.uses:
-        if row.scaled and use.amount:
-            amount = scaled_text(use.amount, use.item.name, kitchen.units)
-        else:
-            amount = amount_text(use.amount, use.item, kitchen)
+        amount = taken_at(use, row, kitchen)
         if use.amount and use.item.percent:
             amount += f" ({percent_text(use.item, kitchen.language, of_flour=False)})"
         words = f"{use.item.part} of {amount}" if use.item.part else amount

@@ -18,9 +18,9 @@ from tamis.quantity.measure_words import measure_words
 from tamis.reading.clauses import Ingredient
 from tamis.record import NamedTuple
 from tamis.table.adding import is_mass, scale, scaled
-from tamis.table.rows import Row
-from tamis.table.scaled import scaled_text
-from tamis.table.wording import measure_text, percent_text, written_all
+from tamis.table.rows import Row, RowUse
+from tamis.table.scaled import countable, scaled_text
+from tamis.table.wording import amount_text, measure_text, percent_text, written_all
 from tamis.table.words import amount_words
 from tamis.table.worth import MOST_SPOONS, Worth, to_metric, to_us
 
@@ -43,7 +43,7 @@ def shown(row: Row, kitchen: Kitchen) -> Shown:
     if _only_percent(row):
         weight = _joined(row.total, row, kitchen)
         return Shown(own, weight, _turned(row, to_us, weight, kitchen))
-    if _also_percent(row):
+    if _also_percent(row) or (row.once is not None and not row.also and _is_uneven(row.first, kitchen)):
         return Shown(own, own, own)
     return Shown(own, _turned(row, to_metric, own, kitchen), _turned(row, to_us, own, kitchen))
 
@@ -51,7 +51,10 @@ def shown(row: Row, kitchen: Kitchen) -> Shown:
 def as_written(row: Row, kitchen: Kitchen) -> str:
     """How a row's amount reads as written."""
     if not row.total:
-        percents = {percent_text(use.item, kitchen.language) for use in row.uses}
+        by_eye = dict.fromkeys(use.item.vague for use in row.uses if use.item.vague)
+        percents = {percent_text(use.item, kitchen.language) for use in row.uses if not use.item.vague}
+        if by_eye and percents <= {""}:
+            return " and ".join(by_eye)
         return percents.pop() if len(percents) == 1 else "by percent"
     if _only_percent(row):
         return percent_text(row.first, kitchen.language)
@@ -89,11 +92,13 @@ def _own_figures(row: Row, kitchen: Kitchen) -> str:
         text = _joined(row.total, row, kitchen) + _bracket([_joined(row.also, row, kitchen)] if row.also else [])
         return _hedged(text, row, row.by_analogy, kitchen)
     say = _say_scaled if row.scaled else _say_written
-    text = _heaped(say(scaled(row.first, row.once), row.name, kitchen), row.first, kitchen)
+    amount = scaled(row.first, row.once)
+    text = _said_full(amount, row, kitchen) or say(amount, row.name, kitchen)
     also = say(scale(row.first.also, row.once), "", kitchen)
     asides = [f"{say((measure,), '', kitchen)} {word}".rstrip() for measure, word in _weights(row)]
     size = "" if _by_length(row.first, kitchen) else row.first.size.replace("-", " ")
-    return _hedged(text, row, False, kitchen) + _bracket([size, also, *asides])
+    hedged = text if _full(row.first, kitchen) and not row.first.about else _hedged(text, row, False, kitchen)
+    return hedged + _bracket([size, also, *asides])
 
 
 def _by_length(item: Ingredient, kitchen: Kitchen) -> bool:
@@ -102,12 +107,41 @@ def _by_length(item: Ingredient, kitchen: Kitchen) -> bool:
     return unit is not None and unit.kind == "length"
 
 
-def _heaped(text: str, item: Ingredient, kitchen: Kitchen) -> str:
-    """`1 heaped tbsp`, `1 small bunch`: how full a measure is, as the cook said it."""
+def taken_at(use: RowUse, row: Row, kitchen: Kitchen) -> str:
+    """What of a row goes in at one place."""
+    full = _full(use.item, kitchen)
+    if full and use.amount:
+        return _with_word(_plain_numbers(use.amount, row, kitchen), full)
+    if row.scaled and use.amount:
+        return scaled_text(use.amount, use.item.name, kitchen.units)
+    return amount_text(use.amount, use.item, kitchen)
+
+
+def _said_full(amount: tuple[Measure, ...], row: Row, kitchen: Kitchen) -> str:
+    """`1 heaped tbsp`, `1 small bunch`: how full a measure is, as the cook said it; "" where nobody said."""
+    full = _full(row.first, kitchen)
+    return _with_word(_plain_numbers(amount, row, kitchen), full) if full else ""
+
+
+def _full(item: Ingredient, kitchen: Kitchen) -> str:
     heaped = amount_words(kitchen.language).heaped
-    how = next((word for word in item.measure_text.lower().split() if word in heaped), "")
+    return next((word for word in item.measure_text.lower().split() if word in heaped), "")
+
+
+def _is_uneven(item: Ingredient, kitchen: Kitchen) -> bool:
+    return _full(item, kitchen) in amount_words(kitchen.language).uneven
+
+
+def _plain_numbers(amount: tuple[Measure, ...], row: Row, kitchen: Kitchen) -> str:
+    """So many of the cook's own measure: twelve heaped spoons are no quarter of a cup."""
+    if row.scaled:
+        amount = tuple([measure._replace(amount=Amount(*map(countable, measure.amount))) for measure in amount])
+    return _say_written(amount, row.name, kitchen)
+
+
+def _with_word(text: str, full: str) -> str:
     number, space, unit = text.partition(" ")
-    return f"{number} {how} {unit}" if how and space and how not in text else text
+    return f"{number} {full} {unit}" if space and full not in text else text
 
 
 def _say_written(measures: tuple[Measure, ...], name: str, kitchen: Kitchen) -> str:
@@ -151,8 +185,22 @@ def _better(row: Row, turn: Turn, kitchen: Kitchen) -> bool:
 def _hedged(text: str, row: Row, by_analogy: bool, kitchen: Kitchen) -> str:
     if by_analogy or row.by_analogy:
         return f"≈ {text}"
-    about = row.estimated or any([use.item.about for use in row.uses])
+    beyond = _beyond(row.first, kitchen) if row.once is not None else ""
+    if beyond:
+        return f"{beyond} {text}"
+    words = amount_words(kitchen.language)
+    unsure = not row.also and any([_full(use.item, kitchen) in words.uneven | words.nearly for use in row.uses])
+    about = row.estimated or unsure or any([use.item.about for use in row.uses])
     return measure_words(kitchen.language).about.format(measure=text) if about else text
+
+
+def _beyond(item: Ingredient, kitchen: Kitchen) -> str:
+    """*Rather more than*, as the cook said it before the measure; "" for *about* and the like."""
+    if not item.about:
+        return ""
+    before = item.clause.text[: max(0, item.measure_span.start - item.clause.inner)].strip().lower()
+    said = [words for words in amount_words(kitchen.language).beyond if f" {before}".endswith(f" {words}")]
+    return max(said, key=len, default="")
 
 
 def _bracket(words: list[str]) -> str:
@@ -161,10 +209,15 @@ def _bracket(words: list[str]) -> str:
 
 
 def _weights(row: Row) -> list[tuple[Measure, str]]:
-    """What the cook said of the weight beside the measure: of a piece, and of what is left once prepared."""
+    """What the cook said of the weight beside the measure: of a piece, or of the part of one that is taken, and of what
+    is left once prepared."""
     weights = []
     if row.once is not None and row.first.each is not None:
-        weights.append((row.first.each, "each" if _several(row) else ""))
+        part = row.total[0].amount if len(row.total) == 1 else None
+        if part is not None and part.single and part.hi < 1:
+            weights.append((row.first.each.times(part.hi), ""))
+        else:
+            weights.append((row.first.each, "each" if _several(row) else ""))
     if row.once is not None and row.first.prepared is not None:
         weights.append((row.first.prepared.times(row.once), row.first.prepared_word))
     return weights

@@ -19,6 +19,7 @@ from tamis.quantity.display import (
     millilitres,
     pounds_ounces,
     quarts,
+    rounded,
     single_spoon,
     spoons,
     written,
@@ -65,7 +66,7 @@ def written_all(measures: tuple[Measure, ...], name: str, language: str) -> str:
 def amount_text(measures: tuple[Measure, ...], item: Ingredient, kitchen: Kitchen) -> str:
     """What goes in at one place: "100 g", "1 cup plus 2 tbsp", "72 % of the flour"; empty for no measure."""
     if not measures:
-        return percent_text(item, kitchen.language)
+        return item.vague or percent_text(item, kitchen.language)
     if [measure.unit for measure in measures] == ["lb", "oz"]:
         return written_all(measures, item.name, kitchen.language)
     return together([measure_text(measure, item.name, kitchen.units) for measure in measures], kitchen.language)
@@ -127,7 +128,25 @@ def _volume(measure: Measure, unit: Unit, units: Units) -> str:
         return ends(measure.amount.times(unit.factor), lambda ml: quarts(ml, units), units.language)
     if unit.system == "metric":
         return ends(measure.amount.times(unit.factor), millilitres, units.language)
-    return written(measure, units.language)
+    return written(_as_a_jug_shows(measure, unit, units), units.language)
+
+
+_FEW, _MANY = 2, 40
+
+
+def _as_a_jug_shows(measure: Measure, unit: Unit, units: Units) -> Measure:
+    """A sum of pints and spoons to what a jug shows: a quarter of a fluid ounce, from 2 on a half, from two pints on
+    a quarter of its own unit. What comes out in halves, thirds, quarters and eighths stays."""
+    imperial = unit.system == "imperial"
+    ounce = units.get("imp_fl_oz" if imperial else "fl_oz") if imperial or unit.system == "us" else None
+    if ounce is None or all(end.denominator in (1, 2, 3, 4, 8) for end in measure.amount):
+        return measure
+    ounces = measure.amount.times(unit.factor / ounce.factor)
+    if ounces.hi >= _MANY:
+        lo, hi = (rounded(end, Fraction(1, 4)) for end in measure.amount)
+        return Measure(Amount(lo, hi), measure.unit) if lo else measure
+    lo, hi = (rounded(end, Fraction(1, 4 if ounces.hi < _FEW else 2)) for end in ounces)
+    return Measure(Amount(lo, hi), ounce.id) if lo else measure
 
 
 def _spoons(ml: Amount, units: Units) -> str:

@@ -29,6 +29,11 @@ class AmountWords(NamedTuple):
 
     to_taste: frozenset[str]
     heaped: frozenset[str]
+    uneven: frozenset[str]
+    """Heaped and the like, of which nobody knows how much it holds."""
+    nearly: frozenset[str]
+    beyond: frozenset[str]
+    """Said before a measure: more than it, or less."""
     own: frozenset[str]
     """Of which a percentage is: the food's own weight."""
     flour: frozenset[str]

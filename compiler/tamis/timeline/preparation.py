@@ -98,7 +98,8 @@ def _after_comma(use: Use, known_words: dict[str, Known], kitchen: Kitchen) -> l
             if takes:
                 found.append(_titled(when, takes, phrase, name, kitchen))
             continue
-        verb = kitchen.verbs.participle(words[at])
+        two = kitchen.verbs.participle(" ".join(words[at : at + 3]))  # topped and tailed
+        verb = two or kitchen.verbs.participle(words[at])
         lies = " ".join(words[at + 1 :]).startswith(known.lies)
         bought = verb is not None and _is_bought(verb, use, words, kitchen)
         if verb is not None and not verb.waits and not words[at].endswith(known.present) and not lies and not bought:
@@ -108,7 +109,7 @@ def _after_comma(use: Use, known_words: dict[str, Known], kitchen: Kitchen) -> l
             said = row_words(kitchen.language).part.format(verb=verb.name, part=part) if part else verb.name
             late: When = "before" if known.kept_cold.isdisjoint(ingredient.states) else "just-before"
             found.append(Preparation(late, takes or kitchen.settings.kitchen.handling, said, name))
-        at += 1
+        at += 3 if two else 1
     return _in_order(found)
 
 

@@ -51,7 +51,7 @@ def check(view: View) -> Iterator[Diagnostic]:
     """Breads all of whose parts have a weight, and whose water lies outside the house's band."""
     formula = bread(view)
     band = view.kitchen.settings.dough.hydration
-    if formula is None or not outside(formula.all_water, band):
+    if formula is None or not outside(formula.all_water, band, formula.flour):
         return
     if formula.unweighed or (formula.all_water.hi < band[0] and any(_may_be_wet(row) for row in formula.rows)):
         return

@@ -43,7 +43,9 @@ Stir [1 l water] with [40 g sugar] [in a jug].
 
 
 def _by_eye(food: Ingredient, words: CheckWords) -> bool:
-    """A splash of water and a grating of nutmeg are taken by eye, in any kitchen."""
+    """A little nutmeg is taken by eye, in any kitchen, and so are a splash of water and a grating of nutmeg."""
+    if food.vague in words.small.by_eye:
+        return True
     goods = food.goods
     if goods is None or not (goods.role == "water" or goods.salt or goods.show in ("spice", "herb")):
         return False

@@ -49,7 +49,7 @@ def check(view: View) -> Iterator[Diagnostic]:
     """Breads whose salt is known and lies outside the house's band."""
     formula = bread(view)
     band = view.kitchen.settings.dough.salt
-    if formula is None or not outside(formula.salt, band) or unweighed(view, "salt"):
+    if formula is None or not outside(formula.salt, band, formula.flour) or unweighed(view, "salt"):
         return
     from tamis.formula.wording import percent
     from tamis.quantity.display import grams

@@ -47,7 +47,12 @@ def check(view: View) -> Iterator[Diagnostic]:
     """Yeasted breads whose yeast lies outside the house's band; beside a starter little yeast is no fault."""
     formula = bread(view)
     band = view.kitchen.settings.dough.yeast
-    if formula is None or not formula.yeast.hi or not outside(formula.instant_yeast, band) or unweighed(view, "yeast"):
+    if (
+        formula is None
+        or not formula.yeast.hi
+        or not outside(formula.instant_yeast, band, formula.flour)
+        or unweighed(view, "yeast")
+    ):
         return
     if formula.starter.hi and formula.instant_yeast.hi < band[0]:
         return
