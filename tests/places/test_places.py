@@ -47,3 +47,20 @@ def test_places(case: Case, rewriting: bool) -> None:
         rewrite(case.file, places)
         return
     assert places(case.given) == case.expected
+
+
+@pytest.mark.parametrize(
+    ("wait", "asked"),
+    [
+        ("[Leave for 5 h].", True),
+        ("Carve and [leave for 5 h].", True),
+        ("[Leave for 5 h] [at room temperature].", False),
+        ("[Rest for 5 h].", False),
+    ],
+)
+def test_what_is_left_after_baking_may_be_meant_to_stay_in_the_oven(wait: str, asked: bool) -> None:
+    baked = "Mix [500 g minced beef] with [1 tsp salt].\n[Bake for 30 min at 200 °C] [until 72 °C inside].\n"
+    source = Source("trial.tamis", f"title: Trial\nserves: 2\n\n# Trial\n\n{baked}{wait}\n")
+    findings = compile(source, default_kitchen("en"), {}).findings
+    hint = next(finding.hint for finding in findings if finding.rule == "warm-too-long")
+    assert ("`[in the oven]`" in hint) is asked

@@ -26,14 +26,15 @@ class Knob(NamedTuple):
 
 class Here(NamedTuple):
     """The place of one line while it lasts. `batch` is -1 where no food is in it: it `heats` a station or an empty
-    vessel. `since` is the entry that brought the batch to the station. `celsius` is how hot it is there, as this line
-    (`sets`) or one before it says; None where none does. `preheat` are the degrees of an oven that food goes into and
-    that no line has heated to them. `stays`: at the end of the line the batch is still there. `hot`:
-    it is full of hot liquid, or has taken in what was or is."""
+    vessel. `came_from` is where the batch lay when the line began, `since` the entry that brought it to the station.
+    `celsius` is how hot it is there, as this line (`sets`) or one before it says; None where none does. `preheat` are
+    the degrees of an oven that food goes into and that no line has heated to them. `stays`: at the end of the line the
+    batch is still there. `hot`: it is full of hot liquid, or has taken in what was or is."""
 
     action: int
     batch: int = -1
     station: Station = ""
+    came_from: Station = ""
     rank: Rank = "nowhere"
     since: int = -1
     celsius: Amount | None = None

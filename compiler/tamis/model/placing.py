@@ -95,6 +95,7 @@ class _Fold:
         self.lines[entry.action] = self.lines[entry.action]._replace(
             batch=-1 if effect.heats else batch,
             station=station,
+            came_from=left,
             rank=cast("Rank", entry.why.rule),
             since=since,
             stays=effect.stays,

@@ -58,7 +58,15 @@ def check(view: View) -> Iterator[Diagnostic]:
             said = view.source.slice(wait.span)[1:-1]
             warm = example(view.recipe.language, "at", clause=said, setting=limit_c(window.hold))
             hint = f"say how warm: {warm}; {hint}"
+        elif _has_left_the_oven(view, wait):
+            hint = f"if it stays {example(view.recipe.language, 'in_oven')}, say so; {hint}"
         yield Diagnostic(RULE, LEVEL, wait.span, message, hint)
+
+
+def _has_left_the_oven(view: View, wait: Wait) -> bool:
+    """Whether it is out of the oven only because the line does not say that it is still in there."""
+    here = view.recipe.places.lines[wait.action]
+    return here.came_from == "oven" and here.rank == "verb" and not here.station
 
 
 def _where(wait: Wait) -> str:
