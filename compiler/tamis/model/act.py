@@ -14,18 +14,22 @@ from tamis.model.lifted import settle, turn_back
 from tamis.model.mass import NONE, NOTHING, ONE
 from tamis.model.namings import divide, name_batch
 from tamis.model.pieces import heaviest_piece
+from tamis.model.reached import reached
 from tamis.model.recipe import Action, Mass, Work
 from tamis.model.references import refer
+from tamis.model.words import plain
 from tamis.model.work import Labour, missing_times, work_of
 from tamis.quantity.amount import exactly
 from tamis.quantity.nouns import nouns
 from tamis.reading.clauses import (
+    Cue,
     Division,
     Ingredient,
     Naming,
     Pause,
     Reference,
     Repeat,
+    Target,
     Time,
     Tool,
     VerbUse,
@@ -344,6 +348,19 @@ class Act:
         self.before_time = False
         self.walker.emit(time)
 
+    def reach(self, read: Target | Cue) -> None:
+        """What is to be reached may be a measure: so much is left from here on."""
+        walker = self.walker
+        walker.emit(read)
+        if walker.present is None:
+            return
+        flow, language = walker.flow, walker.flow.kitchen.language
+        names = [plain(event.name, language) for event in self.read.events if isinstance(event, Reference)]
+        names += [flow.component_names[walker.component], plain(flow.reading.header.title, language)]
+        found = reached(read, walker.present, self.verb, names, flow.kitchen)
+        if found:
+            walker.reach(walker.present, *found)
+
     def pause(self, pause: Pause) -> None:
         """How the next thing follows."""
         self.walker.emit(pause)
@@ -374,4 +391,6 @@ _DOES: dict[type, Callable[[Act, Any], None]] = {
     Division: divide,
     Pause: Act.pause,
     Time: Act.begin_time,
+    Target: Act.reach,
+    Cue: Act.reach,
 }

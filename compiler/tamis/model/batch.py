@@ -16,7 +16,7 @@ from tamis.source import Span
 from tamis.typed import TYPE_CHECKING, Literal
 
 if TYPE_CHECKING:
-    from collections.abc import Sequence
+    from collections.abc import Iterable, Sequence
 
     from tamis.kitchen.equipment import Station
     from tamis.kitchen.food import Show
@@ -95,13 +95,13 @@ class Batch:
     much of it a share has not yet taken, `shared` whether one has, `taken_at` where the last of it went, `rest_of` the
     use whose written measure it is the rest of, `measure` how much it is as the text or its recipe says, `number` how
     many batches began before it, `lifted_from` the batch out of which it was lifted, `lifted_out` what was lifted out
-    of it.
+    of it, `measured` the uses that were in it when it was measured.
     """
 
     __slots__ = (
         "_label", "early", "foods", "home", "keys", "last", "left", "lifted_from", "lifted_out", "mass", "measure",
-        "names", "number", "on_heat", "origin", "pieces", "product", "products", "rest_of", "shared", "span",
-        "station", "sure", "taken_at",
+        "measured", "names", "number", "on_heat", "origin", "pieces", "product", "products", "rest_of", "shared",
+        "span", "station", "sure", "taken_at",
     )  # fmt: skip
 
     def __init__(self, origin: Origin, number: int) -> None:
@@ -127,6 +127,7 @@ class Batch:
         self.span: Span = Span(0, 0)
         self.rest_of: int | None = None
         self.measure: Measure | None = None
+        self.measured: frozenset[int] = frozenset()
         self.lifted_from: Batch | None = None
         self.lifted_out: Batch | None = None
 
@@ -141,6 +142,8 @@ class Batch:
         self.foods.add(food)
         self.keys.add(food.keys())
         self.mass = plus(self.mass, food.mass)
+        if food.mass.hi or food.mass.unknown:
+            self.measure = None
 
     def take_in(self, other: Batch, fraction: Fraction | None) -> None:
         """Another batch, or a part of it, joins: its foods and names can be found here from now on."""
@@ -148,6 +151,8 @@ class Batch:
         self.names.join(other.names)
         self.keys.join(other.keys)
         self._label = other._label or self._label
+        self.measured |= other.measured
+        self.measure = None
         if fraction is None:
             self.mass = plus(self.mass, Mass(unknown=(" ".join(other.label),), uncounted=other.mass.uncounted))
         else:
@@ -169,8 +174,7 @@ class Batch:
         gone = gone or [food for food in self.foods if is_of_kind(words, food, kitchen)]
         if gone:
             self.hold([food for food in self.foods if food not in gone])
-        for food in gone:
-            self.mass = minus(self.mass, food.mass)
+        self.mass = without(self.mass, gone, self.measured)
         return gone
 
     def let_go(self, foods: Sequence[Food], words: tuple[str, ...]) -> tuple[tuple[str, ...], ...]:
@@ -180,8 +184,7 @@ class Batch:
             self.names = Pile([name for name in self.names if name != words])
             self._label = () if self._label == words else self._label
         self.hold([food for food in self.foods if food not in foods])
-        for food in foods:
-            self.mass = minus(self.mass, food.mass)
+        self.mass = without(self.mass, foods, self.measured)
         return names
 
     @property
@@ -203,6 +206,14 @@ class Batch:
     def is_named(self, words: tuple[str, ...]) -> bool:
         """Whether this is a name of it, or of what went into it."""
         return self.keys.has((("name", words),))
+
+
+def without(mass: Mass, foods: Iterable[Food], measured: frozenset[int]) -> Mass:
+    """What is left when foods go; what lay in it when it was `measured` (by uses) is not in that measure any more."""
+    for food in foods:
+        if food.use not in measured:
+            mass = minus(mass, food.mass)
+    return mass
 
 
 def _name_keys(name: tuple[str, ...]) -> list[Key]:

@@ -179,6 +179,15 @@ class Splits(NamedTuple):
     noun: str = ""
 
 
+class Reaches(NamedTuple):
+    """A batch is measured where it has got to, boiled down to this: it weighs that, whatever went in. `measure` is None
+    for a part of it: by half."""
+
+    batch: int
+    mass: Mass
+    measure: Measure | None
+
+
 class Redoes(NamedTuple):
     """Actions from the first to the last are done so many more times, and this much more goes into the batch."""
 
@@ -235,6 +244,7 @@ Effect = (
     | Names
     | Closes
     | Splits
+    | Reaches
     | Redoes
     | Follows
     | Beside

@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from fractions import Fraction
 
+from tamis.model.batch import without
 from tamis.model.effects import (
     Begins,
     Closes,
@@ -16,6 +17,7 @@ from tamis.model.effects import (
     Loses,
     Names,
     Parts,
+    Reaches,
     Redoes,
     Splits,
     Takes,
@@ -32,6 +34,7 @@ if TYPE_CHECKING:
     from tamis.model.batch import Food, Origin
     from tamis.model.effects import Entry
     from tamis.quantity.amount import Amount
+    from tamis.quantity.measure import Measure
 
 _INDOORS: tuple[Origin, ...] = ("component", "by-product", "used-recipe")
 """What is put by so lies open for all components, not only for its own."""
@@ -39,9 +42,10 @@ _INDOORS: tuple[Origin, ...] = ("component", "by-product", "used-recipe")
 
 class Standing:
     """How a batch stands: what is in it, what it is called and weighs, how much of it is left, and in which pieces it
-    lies; `product` is what it was put by as (-1: not yet)."""
+    lies; `product` is what it was put by as (-1: not yet), `measured` the uses that were in it when it was last
+    measured, `measure` how much that was, if nothing has gone in since."""
 
-    __slots__ = ("called", "foods", "left", "mass", "names", "origin", "pieces", "product")
+    __slots__ = ("called", "foods", "left", "mass", "measure", "measured", "names", "origin", "pieces", "product")
 
     def __init__(self, foods: Iterable[Food] = (), mass: Mass = NOTHING, left: Fraction = ONE) -> None:
         self.foods: Pile[Food] = Pile(foods)
@@ -52,6 +56,8 @@ class Standing:
         self.pieces: tuple[Amount, str] | None = None
         self.origin: Origin = "present"
         self.product = -1
+        self.measured: frozenset[int] = frozenset()
+        self.measure: Measure | None = None
 
 
 class Replay:
@@ -84,12 +90,16 @@ class Replay:
             batch = self.batches[effect.batch]
             batch.foods.add(effect.food)
             batch.mass = plus(batch.mass, effect.food.mass)
+            if effect.food.mass.hi or effect.food.mass.unknown:
+                batch.measure = None
 
     def _takes(self, component: int, effect: Takes) -> None:
         source, into = self.batches[effect.source], self.batches[effect.into]
         into.foods.join(source.foods)
         into.names.join(source.names)
         into.called = source.called or into.called
+        into.measured |= source.measured
+        into.measure = None
         if effect.scale is None:
             name = " ".join(called(source))
             into.mass = plus(into.mass, Mass(unknown=(name,), uncounted=source.mass.uncounted))
@@ -105,15 +115,14 @@ class Replay:
         self.batches[effect.batch] = Standing(effect.foods, mass, effect.left)
         if effect.less and effect.source >= 0:
             source = self.batches[effect.source]
-            source.mass = minus(source.mass, mass)
+            source.mass, source.measure = minus(source.mass, mass), None
         if effect.kind == "rest":
             self.open.setdefault(component, {})[effect.batch] = None
 
     def _loses(self, component: int, effect: Loses) -> None:
         batch = self.batches[effect.batch]
         batch.foods = Pile([food for food in batch.foods if food not in effect.foods])
-        for food in effect.foods:
-            batch.mass = minus(batch.mass, food.mass)
+        batch.mass = without(batch.mass, effect.foods, batch.measured)
         if effect.names:
             batch.names = Pile([name for name in batch.names if name not in effect.names])
             batch.called = () if batch.called in effect.names else batch.called
@@ -140,6 +149,11 @@ class Replay:
     def _splits(self, component: int, effect: Splits) -> None:
         self.batches[effect.batch].pieces = (effect.number, effect.noun) if effect.number else None
 
+    def _reaches(self, component: int, effect: Reaches) -> None:
+        batch = self.batches[effect.batch]
+        batch.mass, batch.measure = effect.mass, effect.measure
+        batch.measured |= {food.use for food in batch.foods}
+
     def _redoes(self, component: int, effect: Redoes) -> None:
         if effect.batch >= 0:
             batch = self.batches[effect.batch]
@@ -165,5 +179,6 @@ _DOES: dict[type, Callable[[Replay, int, Any], None]] = {
     Names: Replay._names,
     Closes: Replay._closes,
     Splits: Replay._splits,
+    Reaches: Replay._reaches,
     Redoes: Replay._redoes,
 }

@@ -19,6 +19,7 @@ from tamis.model.effects import (
     Loses,
     Names,
     Parts,
+    Reaches,
     Redoes,
     Splits,
     Takes,
@@ -40,6 +41,7 @@ if TYPE_CHECKING:
     from tamis.model.flow import Flow
     from tamis.model.recipe import Mass, Product
     from tamis.quantity.amount import Amount
+    from tamis.quantity.measure import Measure
 
 HANDS_EMPTY = Why("hands-empty")
 NONE = Fraction(0)
@@ -145,7 +147,7 @@ class State:
         batch.hold(foods)
         batch.mass, batch.left = mass, left
         if source is not None and less:
-            source.mass = minus(source.mass, mass)
+            source.mass, source.measure = minus(source.mass, mass), None
         if kind == "rest":
             batch.shared = True
             self.flow.index.enter(batch, batch.keys)
@@ -176,6 +178,12 @@ class State:
         """Foods leave a batch, which is not called so any more."""
         names = batch.let_go(foods, words)
         self.emit(made(Loses, (batch.number, tuple(foods), names)))
+
+    def reach(self, batch: Batch, mass: Mass, measure: Measure | None) -> None:
+        """A batch is measured where it has got to."""
+        batch.mass, batch.measure = mass, measure
+        batch.measured |= {food.use for food in batch.foods}
+        self.emit(made(Reaches, (batch.number, mass, measure)))
 
     def discard(self, batch: Batch, span: Span) -> None:
         """What is left of a batch is thrown away."""

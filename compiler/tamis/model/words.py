@@ -33,6 +33,9 @@ class ModelWords(NamedTuple):
     using: Words
     thrown: Words
     rests: Words
+    left: re.Pattern[str]
+    by: Words
+    to: Words
 
 
 @cache
@@ -58,6 +61,9 @@ def model_words(language: str) -> ModelWords:
         using=frozenset(lists["moments"]["using"]),
         thrown=frozenset(lists["lifted"]["thrown"]),
         rests=frozenset(lists["lifted"]["rests"]),
+        left=pattern(rf"\b{one_of(word_lists(language, 'scaling')['clauses']['left'])}\b", re.IGNORECASE),
+        by=frozenset(lists["reduced"]["by"]),
+        to=frozenset(lists["reduced"]["to"]),
     )
 
 
