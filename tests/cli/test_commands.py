@@ -177,14 +177,14 @@ def test_flow_of_one_file_of_several_and_of_one_line(shell: Shell) -> None:
     Path("oats.tamis").write_text(CLEAN)
     Path("buns.tamis").write_text(DOUGH)
     status, out, err = shell("flow", "oats.tamis")
-    assert (status, err) == (0, "") and "done     Oats, 306 g" in out and "why" not in out
+    assert (status, err) == (0, "") and "done       Oats, 306 g" in out and "why" not in out
     status, out, _ = shell("flow", "oats.tamis", "buns.tamis")
     assert status == 0 and out.index("Oats\n") < out.index("\n\nBuns\n")
     status, out, _ = shell("flow", "buns.tamis", "oats.tamis", "--format", "json")
     told = json.loads(out)["recipes"]
     assert [(recipe["title"], recipe["partial"]) for recipe in told] == [("Buns", False), ("Oats", False)]
     status, out, _ = shell("flow", "oats.tamis", "--why", "7")
-    assert status == 0 and "Chill" in out and "Stir" not in out and "why      waits for the end of line 6" in out
+    assert status == 0 and "Chill" in out and "Stir" not in out and "why        waits for the end of line 6" in out
 
 
 def test_flow_asks_for_a_line_that_does_something(shell: Shell) -> None:

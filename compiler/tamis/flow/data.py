@@ -55,11 +55,20 @@ def _coming(coming: Coming) -> Data:
         "mass": mass_data(coming.mass) if coming.mass else None,
         "use": _number(coming.use),
         "product": _number(coming.product),
+        "went_in": coming.went_in,
+        "served": coming.served,
     }
 
 
 def _now(now: Now) -> Data:
-    return {"batch": now.number, "name": now.name, "mass": mass_data(now.mass), "pieces": _pieces(now.pieces)}
+    return {
+        "batch": now.number,
+        "name": now.name,
+        "measure": now.measure or None,
+        "mass": mass_data(now.mass) if now.mass else None,
+        "went_in": now.went_in,
+        "pieces": _pieces(now.pieces),
+    }
 
 
 def _pieces(pieces: tuple[Amount, str] | None) -> Data | None:
@@ -70,13 +79,27 @@ def _pieces(pieces: tuple[Amount, str] | None) -> Data | None:
 
 
 def _after(after: After) -> Data:
-    return {"action": after.action, "line": after.line, "rule": after.rule, "from_start": after.from_start}
+    return {
+        "action": after.action,
+        "line": after.line,
+        "rule": after.rule,
+        "what": after.what or None,
+        "from_start": after.from_start,
+    }
 
 
 def _leaving(leaving: Leaving) -> Data:
     mass = mass_data(leaving.mass) if leaving.mass else None
     product, pieces = _number(leaving.product), _pieces(leaving.pieces)
-    return {"kind": leaving.kind, "name": leaving.name, "mass": mass, "product": product, "pieces": pieces}
+    return {
+        "kind": leaving.kind,
+        "name": leaving.name,
+        "measure": leaving.measure or None,
+        "mass": mass,
+        "went_in": leaving.went_in,
+        "product": product,
+        "pieces": pieces,
+    }
 
 
 def _reason(reason: Reason) -> Data:

@@ -16,22 +16,28 @@ LeavesKind = Literal["leaves", "out", "away", "kept", "done"]
 
 class Coming(NamedTuple):
     """What goes in at a line, in the cook's words; what it weighs; whether that is worth saying, or said already; and
-    which use or product of the recipe it is (-1: none)."""
+    which use or product of the recipe it is (-1: none). `went_in`: it has been cooked, and the weight is what went
+    into it. `served`: it is not put in, but served with the rest."""
 
     words: str
     mass: Mass | None
     weighed: bool
     use: int = -1
     product: int = -1
+    went_in: bool = False
+    served: bool = False
 
 
 class Now(NamedTuple):
-    """The batch in hand when a line is done: what it is called or made of, what it weighs, and its pieces."""
+    """The batch in hand when a line is done: what it is called or made of, what it weighs, and its pieces. `measure` is
+    what it was boiled down to; `went_in`: it has been cooked, and the weight is what went into it."""
 
     number: int
     name: str
-    mass: Mass
+    mass: Mass | None
     pieces: tuple[Amount, str] | None
+    measure: str = ""
+    went_in: bool = False
 
 
 class Leaving(NamedTuple):
@@ -42,6 +48,8 @@ class Leaving(NamedTuple):
     mass: Mass | None
     product: int = -1
     pieces: tuple[Amount, str] | None = None
+    measure: str = ""
+    went_in: bool = False
 
 
 class After(NamedTuple):

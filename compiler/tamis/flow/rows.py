@@ -7,8 +7,10 @@ there by then; the clauses say the rest in the cook's own words.
 from __future__ import annotations
 
 from tamis.flow.records import After, Coming, Leaving, Now, Reason, Row
-from tamis.flow.told import Told
-from tamis.flow.where import time_of, where_of
+from tamis.flow.sentence import sentence
+from tamis.flow.told import NAMED, Told
+from tamis.flow.waits import last_waits, waited_for
+from tamis.flow.where import Places, time_of
 from tamis.flow.why import reason_of
 from tamis.model.effects import (
     Begins,
@@ -20,15 +22,17 @@ from tamis.model.effects import (
     Loses,
     Names,
     Parts,
+    Reaches,
+    Splits,
     Takes,
     Turns,
 )
 from tamis.model.mass import times
+from tamis.model.recipe import Mass
 from tamis.quantity.display import number, written
 from tamis.quantity.measure import kind
+from tamis.quantity.nouns import nouns
 from tamis.reading.clauses import Reference
-from tamis.timeline.titles import title
-from tamis.timeline.words import row_words
 from tamis.typed import TYPE_CHECKING, Any
 
 if TYPE_CHECKING:
@@ -42,19 +46,22 @@ if TYPE_CHECKING:
 
 _GOES_ON = ("meanwhile-over", "apart-over")
 """Where the hand goes back to what it was at before; the line has not worked on that."""
-_NAMED = ("component", "named", "by-product", "used-recipe")
-"""Products that are called as the cook called them; others are told by what is in them."""
+_LITTLE = 50
+"""A leaf or a pod that is so many times lighter than the rest changes nothing of its weight."""
+ROOM = 74
+"""Columns that a line's own words have."""
 
 
 class _Draft:
     """A row while the log is read."""
 
-    __slots__ = ("after", "beside", "goes_in", "leaves", "meanwhile", "now", "reasons")
+    __slots__ = ("after", "batch", "beside", "goes_in", "leaves", "meanwhile", "now", "reasons")
 
     def __init__(self) -> None:
         self.goes_in: list[Coming] = []
         self.beside: list[Coming] = []
         self.now: Now | None = None
+        self.batch = -1
         self.after: list[After] = []
         self.meanwhile = -1
         self.leaves: list[Leaving] = []
@@ -81,34 +88,53 @@ class Reader:
         draft = self.drafts[entry.action]
         if isinstance(entry.effect, Begins | Parts):
             self.told.began[entry.effect.batch] = entry.action
+        self._cooks(draft, entry)
         tells = _TELLS.get(type(entry.effect))
         if tells:
             tells(self, draft, entry, entry.effect)
         if entry.batch >= 0 and not (isinstance(entry.effect, Turns) and entry.why.rule in _GOES_ON):
-            draft.now = self._now(entry.batch)
+            draft.now, draft.batch = self._now(entry.batch), entry.batch
         elif isinstance(entry.effect, Closes | Discards) and draft.now and draft.now.number == entry.effect.batch:
             draft.now = None
         reason = reason_of(self.told, entry)
         if reason and reason not in draft.reasons:
             draft.reasons.append(reason)
 
+    def _cooks(self, draft: _Draft, entry: Entry) -> None:
+        """What is cooked for a while weighs no more what went in, and what is moved on is no longer in its tins."""
+        action, batch, told = self.recipe.actions[entry.action], entry.batch, self.told
+        if batch < 0 or draft.batch == batch:
+            return
+        work = action.work
+        verb = self.kitchen.verbs.of_base(work.verb) if work.wait else None
+        if verb and verb.cooks and not action.heats:
+            told.cooked.add(batch)
+        one, vessel = nouns(self.recipe.language).singular, told.vessels.get(batch)
+        places = [tool.name for tool in action.tools if tool.equipment.kind in ("vessel", "surface")]
+        if vessel and any(one(name.lower().rpartition(" ")[2]) != vessel for name in places):
+            told.turned_out.add(batch)
+
     def _now(self, batch: int) -> Now:
-        there = self.told.replay.batches[batch]
-        return Now(batch, self.told.name(batch), there.mass, there.pieces)
+        there, told = self.told.replay.batches[batch], self.told
+        measure = written(there.measure, self.recipe.language) if there.measure else ""
+        mass = None if batch in told.unweighed else there.mass
+        return Now(batch, told.name(batch), mass, told.pieces(batch), measure, batch in told.cooked)
 
     def _gives(self, draft: _Draft, entry: Entry, effect: Gives) -> None:
         use = self.recipe.uses[effect.use]
         coming = Coming(self._said(use), use.mass, not self._tells_weight(use), effect.use)
         if effect.food is None:
-            draft.beside.append(coming._replace(words=f"{coming.words} {use.ingredient.purpose}".rstrip()))
+            purpose = use.ingredient.purpose  # of a bench that is dusted only the line tells it
+            words = coming.words if purpose in coming.words else f"{coming.words} {purpose}"
+            draft.beside.append(coming._replace(words=words))
             return
         draft.goes_in.append(coming)
-        self.told.contents.setdefault(effect.batch, []).append(use.ingredient.name)
+        self.told.put(effect.batch, self.told.food(use), use.mass)
 
     def _said(self, use: Use) -> str:
-        """The measure and the name of a food, as written."""
+        """The clause of a food, as written."""
         item = use.ingredient
-        text = self.told.source.slice(item.clause.span)[1 : item.name_span.end - item.clause.span.start]
+        text = item.clause.text
         if item.preposition and text.lower().startswith(f"{item.preposition} "):
             text = text[len(item.preposition) + 1 :]
         words = " ".join(text.split())
@@ -126,10 +152,32 @@ class Reader:
         source, name = self.told.replay.batches[effect.source], self.told.name(effect.source)
         mass = None if effect.scale is None else times(source.mass, effect.scale)
         if effect.source not in self.lifted or self.told.began[effect.source] != entry.action:
-            coming = Coming(self._part(entry, effect) + name, mass, True, effect.use, source.product)
-            draft.goes_in.append(coming)
-        there = [name] if effect.source in self.told.names else self.told.contents.get(effect.source, ())
-        self.told.contents.setdefault(effect.into, []).extend(there)
+            words, served = self._part(entry, effect) + name, self._is_served(entry)
+            cooked = effect.source in self.told.cooked
+            draft.goes_in.append(Coming(words, mass, True, effect.use, source.product, cooked, served))
+            if served:
+                self.told.unweighed.add(effect.into)
+        self._joins(effect, name, mass)
+
+    def _joins(self, effect: Takes, name: str, mass: Mass | None) -> None:
+        """What was put in before is in there now, under its name if it has one."""
+        told = self.told
+        if effect.source in told.cooked:
+            told.cooked.add(effect.into)
+        if effect.source in told.turned_out:
+            told.turned_out.add(effect.into)
+        if effect.source in told.unweighed:
+            told.unweighed.add(effect.into)
+        if effect.source in told.names:
+            told.put(effect.into, name, mass)
+            return
+        for food, weight in told.contents.get(effect.source, {}).items():
+            told.put(effect.into, food, Mass(hi=weight))
+
+    def _is_served(self, entry: Entry) -> bool:
+        """Whether the last verb before a clause puts on the table: *serve with [the rice]*."""
+        verbs = [use for use in self.recipe.actions[entry.action].verbs if use.span.start < entry.clause.start]
+        return bool(verbs) and verbs[-1].verb.serves
 
     def _part(self, entry: Entry, effect: Takes) -> str:
         """How much of something is taken; of all of it nothing is said."""
@@ -144,31 +192,48 @@ class Reader:
     def _parts(self, draft: _Draft, entry: Entry, effect: Parts) -> None:
         if effect.kind == "lifted":
             self.lifted.add(effect.batch)
+            if effect.source in self.told.cooked:
+                self.told.cooked.add(effect.batch)
+        elif effect.kind == "by-product" and effect.source in self.told.cooked:
+            self.told.unweighed.add(effect.source)
         for food in effect.foods:
             use = self.recipe.uses[food.use]
-            self.told.contents.setdefault(effect.batch, []).append(
-                use.ingredient.name if effect.kind in ("rest", "lifted") else " ".join(food.words)
-            )
+            name = self.told.food(use) if effect.kind in ("rest", "lifted") else " ".join(food.words)
+            self.told.put(effect.batch, name, food.mass)
 
     def _closes(self, draft: _Draft, entry: Entry, effect: Closes) -> None:
         product, there = self.recipe.products[effect.product], self.told.replay.batches[effect.batch]
-        if product.kind in _NAMED:
+        draft.batch = effect.batch if draft.batch < 0 else draft.batch
+        if product.kind in NAMED:
             self.told.names[effect.batch] = product.name
         if product.kind == "by-product":
             draft.leaves.append(Leaving("leaves", product.name, there.mass, effect.product))
         elif product.kind != "used-recipe":
             end: LeavesKind = "done" if product.kind == "component" else "kept"
-            draft.leaves.append(Leaving(end, self.told.name(effect.batch), there.mass, effect.product, there.pieces))
+            _, name, mass, pieces, measure, went_in = self._now(effect.batch)
+            draft.leaves.append(Leaving(end, name, mass, effect.product, pieces, measure, went_in))
 
     def _loses(self, draft: _Draft, entry: Entry, effect: Loses) -> None:
         lifted = isinstance(self.recipe.log[entry.number - 1].effect, Names)  # those are a batch by themselves
+        cooked = effect.batch in self.told.cooked
+        there = self.told.replay.batches[effect.batch].mass.hi
+        if cooked and sum(food.mass.hi for food in effect.foods) * _LITTLE > there:
+            self.told.unweighed.add(effect.batch)
         for food in effect.foods:
-            name = self.recipe.uses[food.use].ingredient.name
+            name = self.told.food(self.recipe.uses[food.use])
             if not lifted:
-                draft.leaves.append(Leaving("out", name, food.mass))
-            self.told.contents[effect.batch] = [
-                other for other in self.told.contents.get(effect.batch, ()) if other != name
-            ]
+                draft.leaves.append(Leaving("out", name, None if cooked else food.mass))
+            self.told.contents.get(effect.batch, {}).pop(name, None)
+
+    def _splits(self, draft: _Draft, entry: Entry, effect: Splits) -> None:
+        """Divided between tins, it lies in these until it is turned out."""
+        if entry.why.rule == "divided-between":
+            self.told.vessels[effect.batch] = effect.noun.rpartition(" ")[2]
+            self.told.turned_out.discard(effect.batch)
+
+    def _reaches(self, draft: _Draft, entry: Entry, effect: Reaches) -> None:
+        self.told.cooked.discard(effect.batch)
+        self.told.unweighed.discard(effect.batch)
 
     def _discards(self, draft: _Draft, entry: Entry, effect: Discards) -> None:
         batch = self.told.replay.batches[effect.batch]
@@ -176,8 +241,8 @@ class Reader:
 
     def _follows(self, draft: _Draft, entry: Entry, effect: Follows) -> None:
         what = self.told.said(entry.words) if entry.why.rule == "goes-in" else ""
-        if entry.why.rule == "heated":
-            what = row_words(self.recipe.language).stations[self.recipe.actions[effect.action].heats]
+        if entry.why.rule == "same-batch" and effect.action != entry.action - 1 and entry.batch >= 0:
+            what = self.told.name(entry.batch)
         line = self.told.line(effect.action)
         draft.after.append(After(effect.action, line, entry.why.rule, what, effect.from_start))
 
@@ -191,6 +256,8 @@ _TELLS: dict[type, Callable[[Reader, _Draft, Entry, Any], None]] = {
     Parts: Reader._parts,
     Closes: Reader._closes,
     Loses: Reader._loses,
+    Splits: Reader._splits,
+    Reaches: Reader._reaches,
     Discards: Reader._discards,
     Follows: Reader._follows,
     Beside: Reader._beside,
@@ -202,24 +269,48 @@ def rows_of(recipe: Recipe, source: Source, kitchen: Kitchen) -> tuple[Row, ...]
     reader = Reader(recipe, source, kitchen)
     for entry in recipe.log:
         reader.read(entry)
-    return tuple(_row(reader, number, draft) for number, draft in enumerate(reader.drafts))
+    hot = {after.action for draft in reader.drafts for after in draft.after if after.rule == "hot-vessel"}
+    places = Places(recipe, source, hot)
+    nexts = _next_of_batch(reader)
+    return tuple(_row(reader, places, number, draft, nexts[number]) for number, draft in enumerate(reader.drafts))
 
 
-def _row(reader: Reader, number: int, draft: _Draft) -> Row:
-    action = reader.recipe.actions[number]
+def _next_of_batch(reader: Reader) -> list[int]:
+    """For each action the next one in the text that works on the same batch; -1 for none."""
+    found, later = [-1] * len(reader.drafts), dict[int, int]()
+    for at in range(len(reader.drafts) - 1, -1, -1):
+        batch = reader.drafts[at].batch
+        if batch >= 0 and not reader.recipe.actions[at].heats:
+            found[at] = later.get(batch, -1)
+            later[batch] = at
+    return found
+
+
+def _row(reader: Reader, places: Places, number: int, draft: _Draft, goes_on: int) -> Row:
+    recipe, told = reader.recipe, reader.told
+    action = recipe.actions[number]
+    hot = next((after.action for after in draft.after if after.rule == "hot-vessel"), -1)
+    waits = last_waits(recipe, number, draft.after)
     return Row(
-        reader.told.line(number),
+        told.line(number),
         number,
         action.component,
-        title(action, reader.recipe.language),
+        sentence(action, recipe.language, ROOM),
         tuple(draft.goes_in),
         tuple(draft.beside),
         None if action.heats else draft.now,  # what waits beside an oven that is heated is not worked on
-        where_of(action, reader.recipe.places.lines[number], reader.recipe.language, reader.told.source),
-        time_of(action),
-        tuple(draft.after),
+        places.of(action, draft.batch, hot, recipe.actions[goes_on] if goes_on >= 0 else None),
+        time_of(action, recipe.places.lines[number]),
+        tuple(after._replace(what=waited_for(recipe, number, after, _made(reader, after))) for after in waits),
         draft.meanwhile,
-        reader.told.line(draft.meanwhile) if draft.meanwhile >= 0 else 0,
+        told.line(draft.meanwhile) if draft.meanwhile >= 0 else 0,
         tuple(draft.leaves),
         tuple(draft.reasons),
     )
+
+
+def _made(reader: Reader, after: After) -> str:
+    """What lay there when a line was done, or was put by."""
+    draft = reader.drafts[after.action]
+    put_by = [leaving.name for leaving in draft.leaves if leaving.kind in ("kept", "done")]
+    return put_by[0] if put_by else draft.now.name if draft.now else ""

@@ -14,18 +14,17 @@ from tamis.typed import TYPE_CHECKING
 if TYPE_CHECKING:
     from collections.abc import Iterator, Sequence
 
-    from tamis.flow.records import After, Coming, Leaving, Now, Row
-    from tamis.model.effects import Rule
+    from tamis.flow.records import After, Coming, LeavesKind, Leaving, Now, Row
     from tamis.model.recipe import Mass, Recipe
 
 _INDENT = 7
-_LABEL = 9
-_AFTER: dict[Rule, str] = {
-    "goes-in": "{what}, ",
-    "ready": "equipment made ready, ",
-    "heated": "{what} heated, ",
-    "hot-vessel": "hot vessel, ",
-    "meanwhile-over": "what is done meanwhile, ",
+_LABEL = 11
+_LEAVES: dict[LeavesKind, str] = {
+    "leaves": "left over",
+    "out": "taken out",
+    "away": "thrown out",
+    "kept": "put by",
+    "done": "done",
 }
 
 
@@ -57,14 +56,17 @@ def _row(row: Row, language: str, width: int, why: bool) -> list[str]:
 
 
 def _said(row: Row, language: str) -> Iterator[tuple[str, str]]:
-    if row.goes_in:
-        yield "in", "; ".join(map(_coming, row.goes_in))
-    if row.beside:
-        yield "beside", "; ".join(map(_coming, row.beside))
+    for label, those in (
+        ("in", [coming for coming in row.goes_in if not coming.served]),
+        ("served", [coming for coming in row.goes_in if coming.served]),
+        ("with", row.beside),
+    ):
+        if those:
+            yield label, "; ".join(map(_coming, those))
     if row.now:
         yield "now", _batch(row.now, language)
     if row.where:
-        yield "where", "; ".join(row.where)
+        yield "where", ", ".join(row.where)
     if row.time:
         yield "time", "; ".join(row.time)
     after = _after([each for each in row.after if not _goes_without_saying(each, row)])
@@ -72,8 +74,13 @@ def _said(row: Row, language: str) -> Iterator[tuple[str, str]]:
         yield "after", after
     if row.meanwhile >= 0:
         yield "during", f"the wait of line {row.meanwhile_line}"
+    out = [leaving for leaving in row.leaves if leaving.kind == "out"]
+    if out:
+        yield _LEAVES["out"], "; ".join(_batch(leaving, language) for leaving in out)
     for leaving in row.leaves:
-        yield leaving.kind, _batch(leaving, language)
+        if leaving.kind == "out":
+            continue
+        yield _LEAVES[leaving.kind], _batch(leaving, language)
 
 
 def _goes_without_saying(after: After, row: Row) -> bool:
@@ -82,13 +89,16 @@ def _goes_without_saying(after: After, row: Row) -> bool:
 
 
 def _coming(coming: Coming) -> str:
-    weight = weight_text(coming.mass) if coming.mass and coming.weighed else ""
+    weight = _weight(coming.mass, coming.went_in) if coming.mass and coming.weighed else ""
     return f"{coming.words} ({weight})" if weight else coming.words
 
 
 def _batch(batch: Now | Leaving, language: str) -> str:
-    """Its name, its weight, and its pieces."""
-    said = [batch.name, weight_text(batch.mass) if batch.mass else ""]
+    """Its name, how much it is, and its pieces."""
+    known = batch.mass is not None and (not batch.measure or batch.mass.known)
+    weight = _weight(batch.mass, batch.went_in) if batch.mass and known else ""
+    measure = batch.measure if batch.measure != weight else ""
+    said = [batch.name, f"{measure} ({weight})" if measure and weight else measure or weight]
     if batch.pieces:
         number, noun = batch.pieces
         rules = nouns(language)
@@ -98,21 +108,21 @@ def _batch(batch: Now | Leaving, language: str) -> str:
 
 
 def _after(waits: Sequence[After]) -> str:
-    """What is waited for: `chicken, line 16; what is done meanwhile, lines 30, 31`."""
-    lines: dict[tuple[str, bool], list[str]] = {}
+    """What is waited for: `chicken, line 16; oven hot, line 12; juices, once line 31 has begun`."""
+    said = []
     for after in waits:
-        what = _AFTER.get(after.rule, "").format(what=after.what)
-        lines.setdefault((what, after.from_start), []).append(str(after.line))
-    return "; ".join(
-        f"{what}{'once ' if begun else ''}line{'s'[: len(those) > 1]} {', '.join(those)}{' has begun' if begun else ''}"
-        for (what, begun), those in lines.items()
-    )
+        what = f"{after.what}, " if after.what else ""
+        said.append(f"{what}once line {after.line} has begun" if after.from_start else f"{what}line {after.line}")
+    return "; ".join(said)
 
 
-def weight_text(mass: Mass) -> str:
-    """`480 g`, `90 g–120 g`, and what of it has no known weight; "" where nothing of it is weighed by anybody."""
+def _weight(mass: Mass, went_in: bool) -> str:
+    """`480 g`, `90 g–120 g`, and what of it has no known weight; "" where nothing of it is weighed by anybody. Of what
+    has been cooked it is what went in."""
     ends = dict.fromkeys((grams(mass.lo), grams(mass.hi))) if mass.hi else ()
     known = "–".join(ends)
+    if known and went_in:
+        known += " went in"
     if not mass.unknown:
         return known
     return f"{known}, {joined(mass.unknown)} not weighed" if known else "not weighed"
