@@ -88,7 +88,6 @@ class Keeping(NamedTuple):
 class Foods(NamedTuple):
     """What is said of a food."""
 
-    harmless: Words
     soaking: Words
     reasons: Words
     alone: Words

@@ -235,7 +235,8 @@ class Recipe(NamedTuple):
 class Supply(NamedTuple):
     """What a recipe gives to others that use it: its title, what it makes, and that amount as a measure if stated.
 
-    `takes` works out how long it takes, its own used recipes included: seconds at the least and at the most."""
+    `spoils` tells that it must not stand about, `takes` works out how long it takes, its own used recipes
+    included: seconds at the least and at the most."""
 
     stem: str
     title: str
@@ -245,4 +246,5 @@ class Supply(NamedTuple):
     hazards: tuple[str, ...] = ()
     animal: tuple[str, ...] = ()
     unknown: tuple[str, ...] = ()
+    spoils: bool = False
     takes: Callable[[], tuple[int, int]] | None = None

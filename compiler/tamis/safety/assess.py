@@ -5,8 +5,10 @@ from __future__ import annotations
 from tamis.safety.allergens import Foods, lists_of, part_of
 from tamis.safety.cautions import cautions
 from tamis.safety.clearing import limit_of
+from tamis.safety.doubts import doubts
 from tamis.safety.records import HazardKind, Item, Safety, Served
 from tamis.safety.signs import verbs_of
+from tamis.safety.spoiling import mixtures_of, spoils
 from tamis.safety.state import State
 from tamis.safety.tags import contradictions
 from tamis.safety.trace import Trace
@@ -43,6 +45,9 @@ def assess(recipe: Recipe, kitchen: Kitchen, used: Mapping[str, Supply]) -> Safe
     ]
     items = tuple(item for item in dish.items.values() if item.hazard in MATTERS)
     served = _served(recipe)
+    mixtures = mixtures_of(recipe, dish, traced.cooked, verbs)
+    doubted = tuple(doubts(recipe, kitchen))
+    spoiling = bool(doubted) or spoils(recipe, dish, used, mixtures)
     authority = kitchen.settings.safety.authority
     return Safety(
         authority=authority,
@@ -53,17 +58,25 @@ def assess(recipe: Recipe, kitchen: Kitchen, used: Mapping[str, Supply]) -> Safe
         dish=part_of(recipe.title, foods, lists),
         parts=tuple(part_of(name, there, lists) for name, there in parts) if len(parts) > 1 else (),
         contradictions=tuple(contradictions(recipe, foods)),
-        cautions=cautions(recipe, dish, served, verbs),
+        cautions=cautions(recipe, dish, served, verbs, mixtures, spoiling),
         served=served,
         animal=tuple(dict.fromkeys(food.animal for food in foods if food.animal and not food.instead)),
         words=tuple(dict.fromkeys(word for food in foods for word in food.allergens)),
+        spoils=spoiling,
+        doubts=doubted,
     )
 
 
 def supplied(supply: Supply, safety: Safety) -> Supply:
     """What a recipe gives to others, with what its dish brings along."""
     hazards = tuple(dict.fromkeys(f"{item.hazard}:{item.form}" for item in safety.open if item.form != "contact"))
-    return supply._replace(hazards=hazards, allergens=safety.words, animal=safety.animal, unknown=safety.dish.unknown)
+    return supply._replace(
+        hazards=hazards,
+        allergens=safety.words,
+        animal=safety.animal,
+        unknown=safety.dish.unknown,
+        spoils=safety.spoils,
+    )
 
 
 def _dish(recipe: Recipe, states: tuple[State, ...]) -> State:

@@ -28,10 +28,9 @@ if TYPE_CHECKING:
     from tamis.kitchen.food import Hazard
     from tamis.model.recipe import Action, Recipe
     from tamis.safety.records import CautionKey, HazardKind, Item, Served
+    from tamis.safety.spoiling import Mixture
     from tamis.safety.state import State
 
-_OTHERS: frozenset[HazardKind] = frozenset(("egg", "rice", "pulses", "kidney-beans", "raw-milk"))
-_RISKY = FLESH | _OTHERS
 _FLOUR: frozenset[HazardKind] = frozenset(("raw-flour",))
 _CURED: HazardKind = "cured-pork"
 _BY_HAZARD: dict[Hazard, CautionKey] = {
@@ -42,9 +41,17 @@ _BY_HAZARD: dict[Hazard, CautionKey] = {
 }
 
 
-def cautions(recipe: Recipe, dish: State, served: Served, verbs: Sequence[frozenset[str]]) -> tuple[Caution, ...]:
-    """All of them, those of the whole dish last; `verbs` are those of each action."""
-    found = [*_of_actions(recipe, dish, verbs), *_of_food(recipe, dish, served)]
+def cautions(
+    recipe: Recipe,
+    dish: State,
+    served: Served,
+    verbs: Sequence[frozenset[str]],
+    mixtures: Sequence[Mixture],
+    spoils: bool,
+) -> tuple[Caution, ...]:
+    """All of them, those of the whole dish last; `verbs` are those of each action, `mixtures` what was mixed together,
+    `spoils` tells whether the dish must not stand about."""
+    found = [*_of_actions(recipe, dish, verbs), *_of_food(recipe, dish, served, mixtures, spoils)]
     first: dict[str, Caution] = {}
     for caution in found:
         first.setdefault(caution.key, caution)
@@ -87,7 +94,9 @@ def _hot_tin(action: Action, dish: State, language: str) -> bool:
     return fat and any(item.hazard in FLESH for item in dish.items.values())
 
 
-def _of_food(recipe: Recipe, dish: State, served: Served) -> Iterator[Caution]:
+def _of_food(
+    recipe: Recipe, dish: State, served: Served, mixtures: Sequence[Mixture], spoils: bool
+) -> Iterator[Caution]:
     items = list(dish.items.values())
     kinds = {item.hazard for item in items}
     if kinds & (FLESH - {_CURED}):
@@ -100,11 +109,11 @@ def _of_food(recipe: Recipe, dish: State, served: Served) -> Iterator[Caution]:
         yield caution("unfinished")
     if any(item.hazard == "egg" and _soft(item) for item in items):
         yield caution("soft-egg")
-    doughy = "raw-flour" in kinds and not kinds & FLESH
-    if doughy and any(item.hazard == "egg" and item.bound for item in items):
+    batter = not kinds & FLESH and any(item.hazard == "egg" and item.bound for item in items)
+    if "raw-flour" in kinds and (batter or any(mixture.dough for mixture in mixtures)):
         yield caution("raw-dough", _first(recipe, items, _FLOUR))
     yield from _named(items, recipe, dish)
-    if kinds & _RISKY - {"egg"} or any(item.hazard == "egg" and not item.bound for item in items):
+    if spoils:
         yield caution("leftovers")
     if "fish" in kinds:
         yield caution("bones")

@@ -57,7 +57,8 @@ class Window(NamedTuple):
 class Rules(NamedTuple):
     """All of the file; `limits` by authority and hazard, `printed` the °F accepted for a °C as the trade prints it.
 
-    `verbs`, `equipment` and `goods` are lists of ids, by what they are asked for.
+    `keeping` holds by how much what preserves must outweigh what is moist; `verbs`, `equipment` and `goods` are
+    lists of ids, by what they are asked for.
     """
 
     limits: Mapping[str, Mapping[str, Limit]]
@@ -72,6 +73,7 @@ class Rules(NamedTuple):
     allergens: Mapping[str, Mapping[str, frozenset[str]]]
     tags: Mapping[str, tuple[frozenset[str], frozenset[str]]]
     cautions: Mapping[str, str]
+    keeping: Mapping[str, Fraction]
     reading: int
     come_up: int
     egg_come_up: int
@@ -96,6 +98,7 @@ def rules() -> Rules:
         allergens={who: _sets(raw[f"allergens-{who}"]) for who in LISTS},
         tags={tag: _tag(text) for tag, text in raw["tags"].items()},
         cautions=raw["cautions"],
+        keeping={what: Fraction(text) for what, text in raw["keeping"].items()},
         reading=seconds(raw["held"]["reading"]),
         come_up=seconds(raw["held"]["come_up"]),
         egg_come_up=seconds(raw["held"]["egg_come_up"]),

@@ -24,7 +24,7 @@ def item_of(use: Use, index: int, goods: Goods | None, states: States) -> Item |
         return None
     food = use.ingredient
     said = _said(food)
-    if _ready(food, said, states):
+    if comes_ready(food, states):
         return None
     cured = goods.id in rules().goods["cured"]
     hazard: HazardKind = "cured-pork" if cured else goods.hazard
@@ -34,12 +34,12 @@ def item_of(use: Use, index: int, goods: Goods | None, states: States) -> Item |
     return Item(hazard, food.name or goods.name, index, span, _form(said, goods, states), cured=cured)
 
 
-def _ready(food: Ingredient, said: set[str], states: States) -> bool:
+def comes_ready(food: Ingredient, states: States) -> bool:
     """Whether it comes cooked, tinned or pasteurised: no longer raw."""
     cans = rules().goods["cans"]
     if any(measure.unit in cans for measure in food.measures) and not food.part:
         return True
-    return not said.isdisjoint(states.ready)
+    return not states.ready.isdisjoint(_said(food))
 
 
 def _form(said: set[str], goods: Goods, states: States) -> Form:

@@ -104,6 +104,15 @@ class Caution(NamedTuple):
     action: int | None = None
 
 
+class Doubt(NamedTuple):
+    """An unknown food that is called like one with a hazard: that, and the name of the known food."""
+
+    food: str
+    hazard: HazardKind
+    like: str
+    span: Span
+
+
 class Contradiction(NamedTuple):
     """A tag that promises what a food breaks; `optional` if the food may be left out."""
 
@@ -118,7 +127,8 @@ class Safety(NamedTuple):
     """All of it. `items` are the hazards that reach the dish, cleared or not; `rest` those whose limit asks for a rest
     that the recipe doesn't give; `waits` are food that spoils and stands too long, `oil_waits` garlic in oil kept
     outside the fridge; `served` is the header's word (raw, uncooked) if it is a known one; `animal` and `words` are the
-    kinds of animal food and the goods' own words for allergens in the dish."""
+    kinds of animal food and the goods' own words for allergens in the dish; `spoils` if it must not stand about;
+    `doubts` are unknown foods with the name of a raw one."""
 
     authority: Authority
     items: tuple[Item, ...] = ()
@@ -132,6 +142,8 @@ class Safety(NamedTuple):
     served: Served = ""
     animal: tuple[str, ...] = ()
     words: tuple[str, ...] = ()
+    spoils: bool = False
+    doubts: tuple[Doubt, ...] = ()
 
     @property
     def open(self) -> tuple[Item, ...]:

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from tamis.safety.data import AllergenList, rules
-from tamis.safety.wording import limit_words, name_of, path_of
+from tamis.safety.wording import doubt_words, limit_words, name_of, path_of
 from tamis.typed import TYPE_CHECKING, Any
 
 if TYPE_CHECKING:
@@ -31,10 +31,17 @@ def report_text(safety: Safety, recipe: Recipe, partial: bool = False) -> str:
 
 
 def _hazards(safety: Safety, recipe: Recipe) -> Iterator[str]:
-    if not safety.items:
-        yield "  none that must be cooked away"
+    doubted = {doubt.food: doubt for doubt in safety.doubts}
+    unknown = [food for food in safety.dish.unknown if food not in doubted]
+    if not safety.items and not doubted:
+        known = " among the foods that are known" if unknown else ""
+        yield f"  none that must be cooked away{known}"
     for item in safety.items:
         yield f"  {_named(item)}: {_ended(item, recipe, safety)}"
+    for doubt in doubted.values():
+        yield f"  not known: {doubt_words(doubt)}"
+    if unknown:
+        yield f"  not known for {', '.join(unknown)}"
 
 
 def _named(item: Item) -> str:
@@ -82,6 +89,7 @@ def report_data(safety: Safety, recipe: Recipe) -> dict[str, Any]:
         "source": rules().sources[safety.authority],
         "served": safety.served or None,
         "hazards": [_item_data(item, recipe, safety) for item in safety.items],
+        "doubts": [{"food": doubt.food, "hazard": doubt.hazard} for doubt in safety.doubts],
         "dish": _part_data(safety.dish),
         "components": [_part_data(part) for part in safety.parts],
         "contradictions": [

@@ -11,6 +11,7 @@ from tamis.safety.hazards import item_of
 from tamis.safety.heatings import Place, heating
 from tamis.safety.records import Item, Wait
 from tamis.safety.signs import has_garlic
+from tamis.safety.spoiling import Cooked
 from tamis.safety.state import State
 from tamis.safety.waits import long, oil_wait, risky_wait
 from tamis.safety.words import safety_words
@@ -35,11 +36,12 @@ _AROMATIC: tuple[Show, ...] = ("fruit", "herb", "spice", "vegetable", "liquid")
 
 
 class Traced(NamedTuple):
-    """The states that the batches ended in, and what was seen on the way."""
+    """The states that the batches ended in, what was heated, and what was seen on the way."""
 
     states: tuple[State, ...]
     waits: tuple[Wait, ...]
     oil_waits: tuple[Wait, ...]
+    cooked: Cooked
 
 
 class Trace:
@@ -48,6 +50,7 @@ class Trace:
     __slots__ = (
         "authority",
         "counter",
+        "dry",
         "garlic",
         "kitchen",
         "oil_waits",
@@ -57,6 +60,7 @@ class Trace:
         "used",
         "verbs",
         "waits",
+        "wet",
         "words",
     )
 
@@ -75,6 +79,8 @@ class Trace:
         self.counter = Counter(recipe.actions, verbs, kitchen)
         self.waits: list[Wait] = []
         self.oil_waits: list[Wait] = []
+        self.wet: set[int] = set()
+        self.dry: set[int] = set()
 
     def walk(self) -> Traced:
         """Everything in order."""
@@ -85,7 +91,7 @@ class Trace:
             self._happen(event, action)
             if action.tools:
                 self.counter.work(action, self._place(event, action), self.states[event.batch])
-        return Traced(tuple(self.states), tuple(self.waits), tuple(self.oil_waits))
+        return Traced(tuple(self.states), tuple(self.waits), tuple(self.oil_waits), Cooked(self.wet, self.dry))
 
     def _place(self, event: Happening, action: Action) -> int:
         """Where in the text it happens."""
@@ -172,8 +178,11 @@ class Trace:
             return
         self._bind(state)
         done = heating(action, read, batch, self.place)
-        if done and done.acts and state.items:
-            self._heat(action, read, done, state)
+        if done and done.acts:
+            if done.hot:
+                (self.dry if done.baked or done.fried else self.wet).update(state.uses)
+            if state.items:
+                self._heat(action, read, done, state)
         here = self.recipe.places.lines[action.number]
         if (isinstance(read, Time) or (isinstance(read, Pause) and read.waits)) and long(action, here, self.authority):
             wait = risky_wait(action, here, read, state, self.authority)

@@ -15,7 +15,7 @@ from tamis.words import example
 if TYPE_CHECKING:
     from tamis.kitchen.settings import Authority
     from tamis.model.recipe import Recipe
-    from tamis.safety.records import HazardKind, Item
+    from tamis.safety.records import Doubt, HazardKind, Item
 
 
 _UNTIL: dict[HazardKind, str] = {"stuffing": "until_stuffing", "egg": "until_degrees"}
@@ -30,6 +30,11 @@ def name_of(item: Item) -> str:
 def hazard_name(kind: str) -> str:
     """A kind of hazard by its name."""
     return rules().names.get(kind, kind)
+
+
+def doubt_words(doubt: Doubt) -> str:
+    """What an unknown food may be, and that nothing then makes it safe."""
+    return f"if “{doubt.food}” is {hazard_name(doubt.hazard)}, nothing here checks that it gets cooked"
 
 
 def path_of(item: Item, recipe: Recipe) -> str:

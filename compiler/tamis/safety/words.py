@@ -55,6 +55,7 @@ class States(NamedTuple):
     minced: frozenset[str]
     mixed: frozenset[str]
     no_whole_nuts: Words
+    harmless: frozenset[str]
 
 
 class Signs(NamedTuple):
@@ -107,6 +108,7 @@ def safety_words(language: str) -> SafetyWords:
             minced=frozenset(states["minced"]),
             mixed=frozenset(states["mixed"]),
             no_whole_nuts=states["no-whole-nuts"],
+            harmless=frozenset(states["harmless"]),
         ),
         signs=Signs(
             hot_metal=_whole(signs["hot-metal"]),

@@ -10,10 +10,8 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from tamis.checks.words import check_words
 from tamis.diagnostics import Diagnostic, Severity
-from tamis.safety.hazards import FLESH
-from tamis.safety.wording import hazard_name
+from tamis.safety.wording import doubt_words
 from tamis.typed import TYPE_CHECKING
 
 if TYPE_CHECKING:
@@ -42,16 +40,6 @@ Fry [2 chicken breasts, corn-fed] [in 20 g butter] [in a frying pan] [until gold
 
 def check(view: View) -> Iterator[Diagnostic]:
     """Each use of an unknown food whose last words are a known, raw one."""
-    harmless = frozenset(check_words(view.recipe.language).foods.harmless)
-    for use in view.recipe.uses:
-        food = use.ingredient
-        if food.goods is not None:
-            continue
-        words = food.name.lower().replace("-", " ").split()
-        if not harmless.isdisjoint(words):
-            continue
-        found = next((f for at in range(1, len(words)) if (f := view.kitchen.larder.find(words[at:]))), None)
-        if found and found.goods.hazard in {*FLESH, "egg", "kidney-beans", "raw-milk"}:
-            message = f"if “{food.name}” is {hazard_name(found.goods.hazard)}, nothing here checks that it gets cooked"
-            hint = f"write `{found.goods.name}` and the rest after a comma, or give it in `goods.toml` with its hazard"
-            yield Diagnostic(RULE, LEVEL, food.name_span, message, hint)
+    for doubt in view.safety.doubts:
+        hint = f"write `{doubt.like}` and the rest after a comma, or give it in `goods.toml` with its hazard"
+        yield Diagnostic(RULE, LEVEL, doubt.span, doubt_words(doubt), hint)
