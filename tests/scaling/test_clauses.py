@@ -144,3 +144,20 @@ Spread [one of the layers] with [100 g strawberry jam] and top with [the rest of
 """
     said = sentence(times(compiled(text), "1/2"))
     assert "Spread one of the layers with 50 g strawberry jam" in said
+
+
+@pytest.mark.parametrize(
+    ("line", "factor", "method"),
+    [
+        ("Press [300 g rolled oats] [into 2 loaf tins].", "3", "into 6 loaf tins"),
+        ("Lay [8 leaves of lettuce] [on 4 plates].", "3", "on 12 plates"),
+        ("Pin [300 g rolled oats] [with 8 toothpicks].", "2", "with 16 toothpicks"),
+        ("Press [300 g rolled oats] [into 2 loaf tins].", "5/4", "into 2 loaf tins"),
+        ("Press [300 g rolled oats] [into two 20 cm round tins].", "2", "into two 20 cm round tins"),
+        ("Heat [300 g rolled oats] [in 2 frying pans].", "2", "in 2 frying pans"),
+        ("[In 3 batches], fry [300 g mushrooms] [for 3 min].", "3", "In 9 batches"),
+        ("[In two batches], fry [300 g mushrooms] [for 3 min].", "3/2", "In 3 batches"),
+    ],
+)
+def test_how_many_tins_plates_and_batches_the_method_says(line: str, factor: str, method: str) -> None:
+    assert method in sentence(times(one_line(line), factor))

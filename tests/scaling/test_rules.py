@@ -76,10 +76,32 @@ def test_three_parts_and_no_word_without_a_factor(name: str) -> None:
         ("Stir [500 g plain flour] with [300 g water] [in the mixer bowl].", "5/2", []),
         ("Stir [500 g plain flour] with [300 g water] [in the mixer bowl].", "51/20", ["scale-bowl"]),
         ("Fill [800 g honey] [into 2 jars].", "2", ["scale-pan"]),
+        # Whatever food is baked, set or served in, without size or number.
+        ("Press [300 g rolled oats] [into a loaf tin].", "3", ["scale-vessel"]),
+        ("Press [300 g rolled oats] [into the loaf tin].", "3", []),
+        ("Press [300 g rolled oats] [into 1 loaf tin].", "3", ["scale-vessel"]),
+        ("Press [300 g rolled oats] [into a loaf tin].", "5/4", []),
+        ("Press [300 g rolled oats] [into a loaf tin].", "1/3", []),
+        ("Press [300 g rolled oats] [into a mould].", "2", ["scale-vessel"]),
+        ("Press [300 g rolled oats] [into buttered moulds].", "2", ["scale-vessel"]),
+        ("Press [300 g rolled oats] [into a casserole].", "2", ["scale-vessel"]),
+        ("Press [300 g rolled oats] [into a baking dish].", "3", ["scale-vessel"]),
+        ("Press [300 g rolled oats] [into a 20 cm baking dish].", "3", ["scale-oven", "scale-pan"]),
+        ("Press [300 g rolled oats] [into a bowl].", "3", []),
+        ("Press [300 g rolled oats] [into 2 loaf tins].", "2", ["scale-pan"]),
+        ("Press [300 g rolled oats] [into 2 loaf tins].", "3", ["scale-oven", "scale-pan"]),
+        # … and what is used by the piece.
+        ("Pin [300 g rolled oats] [with 8 toothpicks].", "3", ["scale-vessel"]),
+        ("Stir [300 g rolled oats] [with 2 forks].", "3", []),
     ],
 )
 def test_edges(line: str, factor: str, rules: list[str]) -> None:
     assert [finding.rule for finding in said(one_line(line), factor)] == rules
+
+
+def test_one_vessel_may_be_several_in_several_loads() -> None:
+    (found,) = said(one_line("Press [300 g rolled oats] [into a baking dish]."), 3)
+    assert found.hint == ("take 3 baking dishes, which is 2 loads of the oven, or one that holds 3 times as much")
 
 
 def test_a_house_chooses_levels() -> None:

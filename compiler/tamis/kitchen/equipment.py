@@ -49,6 +49,10 @@ class Equipment(NamedTuple):
     """With *the* it may be any vessel that goes to the same place: *the pot* of a casserole."""
     round: bool = False
     """Round unless the recipe says something else; common practice."""
+    grows: bool = False
+    """More food takes more of them: what food is baked, set or served in, and what is used by the piece."""
+    oven_holds: int = 0
+    """So many go into a domestic oven at once; common practice. 0 where nobody says."""
 
 
 class FoundEquipment(NamedTuple):

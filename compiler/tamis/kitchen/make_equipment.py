@@ -83,6 +83,8 @@ class _Maker:
             part_of=facts.pop("part_of", ""),
             general=facts.pop("general", None) is not None,
             round=facts.pop("round", None) is not None,
+            grows=facts.pop("grows", None) is not None,
+            oven_holds=int(facts.pop("oven_holds", "0")),
         )
         if facts:
             raise ValueError(f"{id!r} has facts that nobody knows: {', '.join(facts)}")

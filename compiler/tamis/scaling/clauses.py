@@ -1,17 +1,19 @@
 """Every clause of a recipe multiplied, or left as it is.
 
 Food grows, and so does what is measured of it later on: a share (`2 tbsp of the duck fat`), what is kept back, what it
-is boiled down to, and the number of pieces where it comes out whole. Times, temperatures, cues, sizes and tools stay.
+is boiled down to, and the number of pieces where it comes out whole; so does that of tins and plates of no said size.
+Times, temperatures, cues and sizes stay. The number of batches is said anew to the reader only.
 """
 
 from __future__ import annotations
 
 from collections.abc import Iterator
+from fractions import Fraction
 
 from tamis.model.names import several
 from tamis.model.recipe import Recipe
 from tamis.quantity.nouns import nouns
-from tamis.reading.clauses import Cue, Division, Ingredient, Naming, Read, Reference, Target
+from tamis.reading.clauses import Cue, Division, Ingredient, Naming, Read, Reference, Repeat, Target, Tool
 from tamis.scaling.edits import Edit
 from tamis.scaling.foods import SCALED, food_edits
 from tamis.scaling.quantities import Scaling, counted, weighed
@@ -26,6 +28,10 @@ def read_edits(read: Read, scaling: Scaling) -> list[Edit]:
         return food_edits(read, scaling)
     if isinstance(read, Division):
         return _division(read, scaling)
+    if isinstance(read, Tool):
+        return _numbered(read, scaling) if scaling.tools and grows(read) else []
+    if isinstance(read, Repeat):
+        return _batches(read, scaling)
     measured = (
         (isinstance(read, Reference) and read.share is not None and read.share.measure is not None)
         or (isinstance(read, Naming) and read.measure is not None)
@@ -40,6 +46,33 @@ def _first_quantity(read: Read, scaling: Scaling) -> list[Edit]:
         if isinstance(item, Quantity) and not (isinstance(read, Cue) and item.kind not in SCALED):
             return _quantity(item, read.clause.text, scaling)
     return []
+
+
+def grows(tool: Tool) -> bool:
+    """Whether more food takes more of these: several tins, trays or plates of no said size, or what is used by the
+    piece; no pans, which stand on rings."""
+    holds = tool.equipment.kind == "vessel" and tool.equipment.station in ("oven", "")
+    return tool.number > 1 and not tool.size and (holds or tool.equipment.grows)
+
+
+def _counted_item(read: Tool | Repeat) -> Quantity | None:
+    quantities = (item for item in read.clause.items.items if isinstance(item, Quantity))
+    return next((item for item in quantities if item.amount.lo == item.amount.hi == read.number), None)
+
+
+def _numbered(tool: Tool, scaling: Scaling) -> list[Edit]:
+    item = _counted_item(tool)
+    return [counted(item.span, item.amount.times(scaling.factor), scaling.kitchen.language)] if item else []
+
+
+def _batches(read: Repeat, scaling: Scaling) -> list[Edit]:
+    """As many batches more as there is more food; the plan of the file goes on counting those that are written."""
+    item = _counted_item(read) if read.kind in ("batches", "loads") else None
+    if item is None:
+        return []
+    wanted = int(-(-read.number * scaling.factor // 1))
+    written = read.clause.text[item.span.start : item.span.end]
+    return [Edit(item.span, written, str(wanted))] if wanted > read.number else []
 
 
 def _quantity(item: Quantity, text: str, scaling: Scaling) -> list[Edit]:
@@ -81,6 +114,14 @@ def divisions_whole(recipe: Recipe, scaling: Scaling) -> bool:
     """Whether every number of pieces comes out whole."""
     numbers = [read.number for read in reads_of(recipe) if isinstance(read, Division) and read.number is not None]
     return all((end * scaling.factor).denominator == 1 for number in numbers for end in number)
+
+
+def tools_whole(recipe: Recipe, factor: Fraction) -> bool:
+    """Whether there may be more of all tins and the like: their numbers come out whole, and nothing takes what is in
+    them by its number, as one layer of two."""
+    tools = (read for read in reads_of(recipe) if isinstance(read, Tool) and grows(read))
+    whole = all((tool.number * factor).denominator == 1 for tool in tools)
+    return factor > 1 and whole and not _pieces_of_tins(recipe)
 
 
 def recipe_edits(recipe: Recipe, scaling: Scaling) -> list[Edit]:

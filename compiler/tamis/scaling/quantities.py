@@ -21,11 +21,13 @@ _FACTOR_END = pattern(r"\s*[×x*]")
 
 
 class Scaling(NamedTuple):
-    """By how much, in whose kitchen; `pieces`: divisions come out whole, so that their numbers change too."""
+    """By how much, in whose kitchen; `pieces`: divisions come out whole, so that their numbers change too;
+    `tools`: so do those of tins and plates."""
 
     factor: Fraction
     kitchen: Kitchen
     pieces: bool = True
+    tools: bool = False
 
 
 def weighed(quantity: Quantity, text: str, scaling: Scaling) -> Edit:

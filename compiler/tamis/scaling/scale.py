@@ -13,7 +13,7 @@ from tamis.compile import Compiled, compile
 from tamis.model.mass import times as mass_times
 from tamis.reading.clauses import Ingredient
 from tamis.record import NamedTuple
-from tamis.scaling.clauses import divisions_whole, recipe_edits
+from tamis.scaling.clauses import divisions_whole, recipe_edits, tools_whole
 from tamis.scaling.edits import Edit, edited, moved
 from tamis.scaling.header import header_edits
 from tamis.scaling.quantities import Scaling
@@ -59,7 +59,8 @@ def scaled(original: Compiled, factor: Fraction, kitchen: Kitchen, used_too: boo
     `used_too` says that the recipes which it uses are scaled with it, and so make more as well.
     """
     scaling = Scaling(factor, kitchen)
-    scaling = scaling._replace(pieces=divisions_whole(original.recipe, scaling))
+    pieces, tools = divisions_whole(original.recipe, scaling), tools_whole(original.recipe, factor)
+    scaling = scaling._replace(pieces=pieces, tools=pieces and tools)
     if factor == 1:
         return Scaled(original, factor, original, original.recipe, ())
     edits = header_edits(original.document, scaling) + recipe_edits(original.recipe, scaling)

@@ -28,7 +28,7 @@ makes: 8 rolls
 
 Stir [500 g plain flour] with [300 g water] [in the mixer bowl].
 [Knead for 5 min] [on low speed] [until smooth].
-Shape [into 8 pieces] and set [in a lined tin].
+Shape [into 8 pieces].
 [Bake for 20–25 min at 220 °C] [until golden].
 """
 GOOD = """\
@@ -39,7 +39,7 @@ makes: 8 rolls
 
 Stir [500 g plain flour] with [300 g water] [in a bowl].
 [Knead for 5 min] [until smooth].
-Shape [into 8 pieces] and set [in a lined tin].
+Shape [into 8 pieces].
 [Bake for 20–25 min at 220 °C] [until golden].
 """
 

@@ -25,7 +25,7 @@ serves: 6
 
 # Roast
 
-Lay [1 leg of lamb (2 kg)] [in a roasting tin].
+Lay [1 leg of lamb (2 kg)] [on a baking tray].
 [Roast for 90 min] [at 180 °C] [until 63 °C inside].
 [Rest for 15 min].
 """
@@ -35,7 +35,7 @@ serves: 6
 
 # Roast
 
-Lay [2 legs of lamb (2 kg each)] [in a roasting tin].
+Lay [2 legs of lamb (2 kg each)] [on a baking tray].
 [Roast for 90 min] [at 180 °C] [until 63 °C inside].
 [Rest for 15 min].
 """

@@ -42,18 +42,22 @@ Set [8 apples, cored] [on a baking tray].
 
 
 def check(scene: Scene) -> Iterator[Diagnostic]:
-    """Trays whose loads of the oven grow in number."""
+    """Trays, and tins or dishes, whose loads of the oven grow in number."""
     from tamis.checks.scaling._scene import practice, times_text
 
     house = scene.kitchen.settings.kitchen
-    room = max(1, house.racks * max(1, house.ovens))
+    ovens = max(1, house.ovens)
     for _, tool in scene.tools():
-        if tool.equipment.id not in practice().trays or tool.size or tool.several:
+        tray = tool.equipment.id in practice().trays
+        room = max(1, house.racks * ovens) if tray else tool.equipment.oven_holds * ovens
+        either = not tray and tool.number == 1 and not tool.size  # or a larger one: told with the vessel
+        if not room or (tray and tool.size) or tool.several or either:
             continue
         wanted = int(-(-tool.number * scene.factor // 1))
         before, after = -(-tool.number // room), -(-wanted // room)
         if after > before:
-            trays = f"{wanted} {tool.equipment.plural}"
-            message = f"{times_text(scene.factor)} takes {trays}, which is {after} loads of the oven"
-            hint = f"there are {room} racks; keep cold what waits for its turn"
+            pieces = f"{wanted} {tool.equipment.plural}"
+            message = f"{times_text(scene.factor)} takes {pieces}, which is {after} loads of the oven"
+            there = f"there are {room} racks" if tray else f"about {room} go in at once"
+            hint = f"{there}; keep cold what waits for its turn"
             yield Diagnostic(RULE, LEVEL, tool.clause.span, message, hint)

@@ -42,7 +42,7 @@ makes: 16 squares
 
 Heat [the oven] [to 160 °C].
 Stir [300 g rolled oats] with [200 g melted butter] and [150 g honey] [in a bowl].
-Press [into a lined tin].
+Press out [on a baking tray].
 [Bake for 20–25 min] [until golden at the edges].
 """
 
