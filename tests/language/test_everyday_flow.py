@@ -106,3 +106,39 @@ Add [7 g sachet instant yeast].
     goods = [use.ingredient.goods.id if use.ingredient.goods else "" for use in recipe.uses]
     assert goods == ["chicken-breast", "mozzarella", "saffron", "instant-yeast"]
     assert [use.ingredient.measures[0].unit for use in recipe.uses] == ["", "ball", "pinch", "sachet"]
+
+
+def test_a_component_for_a_purpose_keeps_the_name_of_its_heading() -> None:
+    text = """\
+# Hot lard
+Melt [900 g lard, for frying] [in a deep pan] and heat it [to 190 °C].
+
+# Boiling water
+Bring [4 l water, for boiling] [to the boil] [in a large pot].
+
+# Frying oil
+Heat [1 l sunflower oil, for deep-frying] [in a wok] [to 170 °C].
+
+# Dish
+Cut [1 kg potatoes] into sticks.
+Put them into [the boiling water] and [boil for 4 min] [until they bend].
+Lift out, put into [the hot lard] and [fry for 3 min] [until pale].
+Lift out, put into [the oil] and [fry for 2 min] [until brown].
+"""
+    assert taken(text) == {
+        "the boiling water": "Boiling water",
+        "the hot lard": "Hot lard",
+        "the oil": "Frying oil",
+    }
+
+
+def test_what_greases_a_tin_makes_nothing() -> None:
+    text = """\
+# Tin
+Grease [a loaf tin] with [20 g butter, for the tin].
+
+# Loaf
+Mix [300 g plain flour] with [200 ml water] [in a bowl].
+Scrape [into the tin] and [bake for 30 min at 180 °C] [until firm].
+"""
+    assert [product.name for product in compiled(text).recipe.products] == ["Loaf"]

@@ -6,6 +6,7 @@ from fractions import Fraction
 
 from tamis.model.batch import Food
 from tamis.model.effects import Weighs
+from tamis.model.kept import made_for_others
 from tamis.model.mass import ONE, cold_water, mass_of, times
 from tamis.model.parts import buy_once, of_one_counted
 from tamis.model.percent import as_weighed, weigh
@@ -48,7 +49,7 @@ def put_in(act: Act, food: Ingredient) -> None:
     if separated and food.goods and food.goods.parts:
         _separate(act, food, index)
         return
-    if aside:
+    if aside and (walker.present or not made_for_others(flow, walker.component)):
         return
     walker.give(walker.present or walker.begin(), Food.of(index, food, words, mass, flow.kitchen))
     if share and fraction < 1:

@@ -1,11 +1,11 @@
-"""What a recipe asks back of food that was only there for boiling: *the pasta water*."""
+"""What a recipe asks back of food that was only there for a purpose: *the pasta water*, *the hot lard*."""
 
 from __future__ import annotations
 
 from tamis.model.words import plain
 from tamis.quantity.amount import Amount
 from tamis.quantity.measure import Measure
-from tamis.reading.clauses import Reference, VerbUse
+from tamis.reading.clauses import Ingredient, Reference, VerbUse
 from tamis.typed import TYPE_CHECKING
 
 if TYPE_CHECKING:
@@ -22,6 +22,22 @@ def what_is_kept(flow: Flow, noun: str) -> tuple[str, Measure | None]:
     measures = [(_measure(reference), lifted) for reference, lifted in asked]
     out = next((measure for measure, lifted in measures if measure and lifted), None)
     return name, out or _sum([measure for measure, _ in measures if measure])
+
+
+def made_for_others(flow: Flow, at: int) -> bool:
+    """Whether a component makes nothing but what is there for a purpose, and another component asks for that by the
+    heading's name: `# Hot lard` over `[2 lb lard, for frying]`."""
+    component = flow.reading.components[at]
+    events = [event for step in component.steps for action in step.actions for event in action.events]
+    foods = [event for event in events if isinstance(event, Ingredient)]
+    if not component.name or not all(food.purpose for food in foods):
+        return False
+    if any(isinstance(event, Reference) for event in events):
+        return False
+    if flow.asked_names is None:
+        flow.asked_names = frozenset(plain(reference.name, flow.kitchen.language) for reference, _ in _asked(flow))
+    name = flow.component_names[at]
+    return any(words and name[-len(words) :] == words[-len(name) :] for words in flow.asked_names)
 
 
 def _measure(reference: Reference) -> Measure | None:
