@@ -134,6 +134,8 @@ def work_of(
     handling = _handling(others, labour, mass, pieces, kitchen) if others or not wait else 0
     machine = "speed" in labour.set
     hands = verb is None or verb.attention == "hands"
+    if verb is not None and verb.water_per_kg and cold_water and given == "verb":
+        hands = False  # a pan of water or fat comes to its heat by itself
     if machine or station in ("oven", "bath", "fridge", "freezer"):
         hands = False
     gaps = [tending.every.lo for tending in labour.tending if tending.every]

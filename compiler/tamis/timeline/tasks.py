@@ -184,11 +184,18 @@ class Tasks:
                 title=title,
                 machine=work.machine and waits,
                 station=work.station if waits else action.heats or work.station if part == "heat" else "",
-                soon=action.beside is not None and part != "heat" and not self.alone[action.number],
+                soon=action.beside is not None and part != "heat" and not self._late(action),
                 span=action.span,
             )
         )
         return index
+
+    def _late(self, action: Action) -> bool:
+        """Whether a meanwhile is done as late as it can be: it heats a station, or comes by itself to the heat on which
+        it is left for the line that takes it."""
+        here = self.recipe.places.lines[action.number : action.number + 1]
+        by_itself = action.work.wait is not None and not action.work.hands
+        return self.alone[action.number] or (by_itself and any(line.stays for line in here))
 
     def _before(self, action: Action) -> list[tuple[int, int | None]]:
         """Tasks that a line asks for before it, each with how long before at most."""
