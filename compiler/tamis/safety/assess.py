@@ -20,7 +20,7 @@ if TYPE_CHECKING:
 
     from tamis.kitchen.house import Kitchen
     from tamis.kitchen.settings import Authority
-    from tamis.model.recipe import Recipe, Supply
+    from tamis.model.recipe import Component, Recipe, Supply
     from tamis.safety.allergens import Source
 
 MATTERS: frozenset[HazardKind] = frozenset(
@@ -38,10 +38,15 @@ def assess(recipe: Recipe, kitchen: Kitchen, used: Mapping[str, Supply]) -> Safe
     lists = lists_of(kitchen)
     all_foods = Foods(recipe, used, kitchen)
     foods = [*all_foods.of_batch(dish), *_strays(recipe, all_foods)]
-    parts = [
-        (component.name, all_foods.of_batch(traced.states[end]))
+    ends = [
+        (component, end)
         for component, end in zip(recipe.components, recipe.history.components, strict=True)
         if end >= 0
+    ]
+    parts = [
+        (component.name, all_foods.of_batch(traced.states[end]))
+        for component, end in ends
+        if not _is_dish(component, recipe)
     ]
     items = tuple(item for item in dish.items.values() if item.hazard in MATTERS)
     served = _served(recipe)
@@ -56,7 +61,7 @@ def assess(recipe: Recipe, kitchen: Kitchen, used: Mapping[str, Supply]) -> Safe
         waits=traced.waits,
         oil_waits=traced.oil_waits,
         dish=part_of(recipe.title, foods, lists),
-        parts=tuple(part_of(name, there, lists) for name, there in parts) if len(parts) > 1 else (),
+        parts=tuple(part_of(name, there, lists) for name, there in parts) if len(ends) > 1 else (),
         contradictions=tuple(contradictions(recipe, foods)),
         cautions=cautions(recipe, dish, served, verbs, mixtures, spoiling),
         served=served,
@@ -65,6 +70,11 @@ def assess(recipe: Recipe, kitchen: Kitchen, used: Mapping[str, Supply]) -> Safe
         spoils=spoiling,
         doubts=doubted,
     )
+
+
+def _is_dish(component: Component, recipe: Recipe) -> bool:
+    """Whether it is the whole dish by its name, too: what goes into it is told once."""
+    return component.number == recipe.dish and component.name.casefold() == recipe.title.casefold()
 
 
 def supplied(supply: Supply, safety: Safety) -> Supply:

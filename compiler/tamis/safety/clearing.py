@@ -23,7 +23,7 @@ _FRIED = 60
 def heated(item: Item, done: Heating, action: int, authority: Authority, cues: Cues) -> Item:
     """The item after a clause has acted on its batch."""
     if item.cleared:
-        return item
+        return _by_degrees(item, item.cleared, done, action, authority)
     if done.wet or done.boiled or done.soaked or (done.hot and not item.heated) or done.core is not None:
         item = item._replace(
             wet=item.wet + done.wet,
@@ -34,6 +34,21 @@ def heated(item: Item, done: Heating, action: int, authority: Authority, cues: C
         )
     by = _enough(item, done, authority, cues)
     return item._replace(cleared=Clearing(action, done.words, by)) if by else item
+
+
+def _by_degrees(item: Item, cleared: Clearing, done: Heating, action: int, authority: Authority) -> Item:
+    """The degrees that a line asks for, where its minutes alone would do: a cook goes by the thermometer."""
+    limit = limit_of(item, authority)
+    if cleared.action != action or cleared.by != "boiled" or limit is None or item.form == "juices":
+        return item
+    if not _measured(limit, done):
+        return item
+    return item._replace(core=done.core, cleared=Clearing(action, done.words, "temperature"))
+
+
+def _measured(limit: Limit, done: Heating) -> bool:
+    """Whether a thermometer says it."""
+    return done.core is not None and reaches(limit, done.core, rules().reading)
 
 
 def limit_of(item: Item, authority: Authority) -> Limit | None:
@@ -53,7 +68,7 @@ def _enough(item: Item, done: Heating, authority: Authority, cues: Cues) -> Clea
     # A cue may speak of what is inside, or of the thigh and the skin alone.
     if limit is None or (item.form == "stuffing" and not cues.stuffed.search(done.words.lower())):
         return None
-    if done.core is not None and reaches(limit, done.core, rules().reading):
+    if _measured(limit, done):
         return "temperature"
     return "held" if _held(item, limit, done) else _by_look(item, done, authority, cues)
 

@@ -31,13 +31,13 @@ def report_text(safety: Safety, recipe: Recipe, partial: bool = False) -> str:
 
 
 def _hazards(safety: Safety, recipe: Recipe) -> Iterator[str]:
+    """A line for each hazard; what goes in twice and ends at one place (flour, and flour for dusting) has one."""
     doubted = {doubt.food: doubt for doubt in safety.doubts}
     unknown = [food for food in safety.dish.unknown if food not in doubted]
     if not safety.items and not doubted:
         known = " among the foods that are known" if unknown else ""
         yield f"  none that must be cooked away{known}"
-    for item in safety.items:
-        yield f"  {_named(item)}: {_ended(item, recipe, safety)}"
+    yield from dict.fromkeys(f"  {_named(item)}: {_ended(item, recipe, safety)}" for item in safety.items)
     for doubt in doubted.values():
         yield f"  not known: {doubt_words(doubt)}"
     if unknown:
