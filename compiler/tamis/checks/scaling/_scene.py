@@ -5,7 +5,7 @@ The findings point into the recipe as it was written: that is the file that the 
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator, Mapping, Sequence
 from fractions import Fraction
 from functools import cache
 
@@ -14,6 +14,7 @@ from tamis.record import NamedTuple
 from tamis.typed import TYPE_CHECKING
 
 if TYPE_CHECKING:
+    from tamis.checks.scaling._hand import Hand
     from tamis.kitchen.house import Kitchen
     from tamis.model.recipe import Action, Recipe
     from tamis.reading.clauses import Tool
@@ -29,6 +30,13 @@ class Scene(NamedTuple):
     factor: Fraction
     exchanged: frozenset[int] = frozenset()
 
+    @property
+    def hands(self) -> Sequence[Hand]:
+        """What each line has in hand."""
+        from tamis.checks.scaling._hand import hands
+
+        return hands(self.recipe)
+
     def tools(self) -> Iterator[tuple[Action, Tool]]:
         """Every piece of equipment where it is first brought out, with its action."""
         for action in self.recipe.actions:
@@ -41,8 +49,12 @@ class Practice(NamedTuple):
     """The rules of thumb: `grammar/scaling.toml` tells what each is."""
 
     limits: Mapping[str, Fraction]
+    amounts: Mapping[str, Fraction]
     bowls: Mapping[str, Fraction]
     verbs: Mapping[str, frozenset[str]]
+    thickeners: frozenset[str]
+    shallow: frozenset[str]
+    cloths: frozenset[str]
     trays: frozenset[str]
 
 
@@ -55,9 +67,10 @@ def practice() -> Practice:
     assert raw is not None, "a test reads it"
     return Practice(
         {key: Fraction(text) for key, text in raw["limits"].items()},
+        {key: Fraction(text) for key, text in raw["amounts"].items()},
         {key: Fraction(text) for key, text in raw["bowls"].items()},
         {key: frozenset(names) for key, names in raw["verbs"].items()},
-        frozenset(raw["trays"]["names"]),
+        *(frozenset(raw[group]["names"]) for group in ("thickeners", "shallow", "cloths", "trays")),
     )
 
 

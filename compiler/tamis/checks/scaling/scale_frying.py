@@ -1,8 +1,8 @@
 """More in the pan than lies side by side when a recipe is scaled.
 
-Crowded food cools the fat and steams in its own juice instead of browning.
+Crowded food cools the fat and steams in its own juice instead of browning; fish that is poached in layers breaks.
 
-Fry in more batches, each for the time that is stated, and let the pan get hot again between them.
+Cook in more batches, each for the time that is stated, and let the pan get hot again between them.
 """
 
 from __future__ import annotations
@@ -14,8 +14,13 @@ from tamis.diagnostics import Diagnostic, Severity
 from tamis.typed import TYPE_CHECKING
 
 if TYPE_CHECKING:
+    from collections.abc import Sequence
+
+    from tamis.checks.scaling._hand import Hand
     from tamis.checks.scaling._scene import Scene
-    from tamis.model.recipe import Action
+    from tamis.kitchen.house import Kitchen
+    from tamis.model.recipe import Action, Recipe, Use
+    from tamis.reading.clauses import Ingredient
     from tamis.source import Span
 
 RULE = "scale-frying"
@@ -43,10 +48,11 @@ Spread [250 g mushrooms, sliced] [on a baking tray].
 
 
 def check(scene: Scene) -> Iterator[Diagnostic]:
-    """Frying, and what is done in a stated number of batches."""
+    """Frying, what is done in a stated number of batches, and fish that must lie side by side."""
     from tamis.checks.scaling._scene import practice, times_text
 
     limit = practice().limits["frying"]
+    hands = scene.hands
     for action in scene.recipe.actions:
         place = _batches(action)
         if place is not None and scene.factor > 1:
@@ -57,10 +63,81 @@ def check(scene: Scene) -> Iterator[Diagnostic]:
                 yield Diagnostic(RULE, LEVEL, place, message, hint)
         elif place is None and action.batches == 1 and scene.factor >= limit:
             fried = _fried(action, practice().verbs["frying"])
-            if fried is not None:
+            if fried is not None and _crowds(scene, action, hands):
                 wanted = int(-(-scene.factor // 1))
                 message = f"{times_text(scene.factor)} crowds the pan: fry in {wanted} batches, or in {wanted} pans"
                 yield Diagnostic(RULE, LEVEL, fried, message, "each for the time stated")
+            elif fried is None:
+                yield from _side_by_side(scene, action)
+
+
+def _crowds(scene: Scene, action: Action, hands: Sequence[Hand]) -> bool:
+    """Whether the factor makes too much of what is fried: not of a little, and not of the base of a sauce, which is cut
+    small or stirred and lies in no layer."""
+    from tamis.checks.scaling._hand import grams, liquid, tended
+    from tamis.checks.scaling._scene import practice
+
+    recipe = scene.recipe
+    pieces = frozenset(index for index in hands[action.number].uses if _in_pieces(recipe.uses[index]))
+    if not hands[action.number].uses or not all(recipe.uses[index].mass.known for index in pieces):
+        return True
+    weight = grams(recipe, pieces)
+    if weight * scene.factor <= practice().amounts["layer"]:
+        return False
+    foods = [recipe.uses[index].ingredient for index in pieces]
+    flesh = any(food.goods is not None and food.goods.animal in ("meat", "fish") for food in foods)
+    moved = tended(action, practice().verbs["stirring"], scene.kitchen) or all(
+        _minced(food, scene.kitchen) for food in foods
+    )
+    later = [hand.uses for hand in hands[action.number :] if pieces <= hand.uses]
+    sauce = any(liquid(recipe, uses) >= weight for uses in later)
+    return flesh or not (moved and sauce)
+
+
+def _in_pieces(use: Use) -> bool:
+    """Whether it lies in the pan as pieces: no fat, no liquid, no spoon of flour or spice."""
+    goods = use.ingredient.goods
+    return use.in_batch and (goods is None or (goods.show not in ("liquid", "powder", "spice") and goods.role != "fat"))
+
+
+def _minced(food: Ingredient, kitchen: Kitchen) -> bool:
+    """Whether it is cut so small that it lies in no layer."""
+    from tamis.checks.scaling._scene import practice
+
+    words = [*food.preparation.lower().replace(",", " ").split(), *food.states]
+    verbs = (kitchen.verbs.participle(word) for word in words)
+    return any(verb is not None and verb.base in practice().verbs["mincing"] for verb in verbs)
+
+
+def _side_by_side(scene: Scene, action: Action) -> Iterator[Diagnostic]:
+    """Fish that is poached in a pan, and is more than lies there side by side."""
+    from tamis.checks.scaling._scene import practice, times_text
+    from tamis.quantity.display import grams
+
+    recipe, rules = scene.recipe, practice()
+    if action.work.verb not in rules.verbs["poaching"] or _vessel(recipe, action) not in rules.shallow:
+        return
+    for use in (recipe.uses[index] for index in action.uses):
+        goods = use.ingredient.goods
+        if goods is None or goods.hazard != "fish" or not use.mass.known or not use.in_batch:
+            continue
+        room, weight = max(rules.amounts["fish"], use.mass.hi), use.mass.hi * scene.factor
+        if weight > room:
+            wanted = int(-(-weight // room))
+            name = use.ingredient.name
+            message = f"{times_text(scene.factor)}: {grams(weight)} of {name} do not lie side by side in one pan"
+            hint = f"cook them in {wanted} batches, or in {wanted} pans, each for the time stated"
+            yield Diagnostic(RULE, LEVEL, use.ingredient.clause.span, message, hint)
+
+
+def _vessel(recipe: Recipe, action: Action) -> str:
+    """The id of the vessel in which a line's food is: the last one brought out in its component."""
+    found = ""
+    for line in recipe.actions[: action.number + 1]:
+        if line.component == action.component:
+            vessels = [tool.equipment.id for tool in line.tools if tool.equipment.kind == "vessel"]
+            found = vessels[-1] if vessels else found
+    return found
 
 
 def _batches(action: Action) -> Span | None:

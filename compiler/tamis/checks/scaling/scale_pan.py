@@ -1,4 +1,4 @@
-"""A tin, pan or jar that no longer holds its food once a recipe is scaled.
+"""A tin, pan, jar or pudding cloth that no longer holds its food once a recipe is scaled.
 
 Tools and their sizes stay as written, so the food in them gets higher or lower: it runs over, stays raw in the
 middle, or bakes through early and dries.
@@ -18,6 +18,7 @@ from tamis.typed import TYPE_CHECKING
 if TYPE_CHECKING:
     from tamis.checks.scaling._pans import Pan
     from tamis.checks.scaling._scene import Scene
+    from tamis.model.recipe import Action
     from tamis.reading.clauses import Tool
 
 RULE = "scale-pan"
@@ -55,8 +56,12 @@ def check(scene: Scene) -> Iterator[Diagnostic]:
     if limits["emptier"] <= scene.factor <= limits["fuller"]:
         return
     seen: set[tuple[str, str]] = set()
-    for _, tool in scene.tools():
+    for action, tool in scene.tools():
         key = (tool.equipment.name, tool.size)
+        cloth = _cloth(scene, action, tool)
+        if cloth is not None and key not in seen:
+            seen.add(key)
+            yield cloth
         if tool.equipment.kind != "vessel" or key in seen or tool.clause.span.start in scene.exchanged:
             continue
         seen.add(key)
@@ -64,6 +69,34 @@ def check(scene: Scene) -> Iterator[Diagnostic]:
         if said:
             message = f"{times_text(scene.factor)}: {said[0]}"
             yield Diagnostic(RULE, LEVEL, tool.clause.span, message, said[1])
+
+
+def _cloth(scene: Scene, action: Action, tool: Tool) -> Diagnostic | None:
+    """A cloth in which something is tied up: so many puddings, so many cloths. A spice bag only gets fuller."""
+    from tamis.checks.scaling._scene import practice, times_text
+    from tamis.quantity.nouns import nouns
+
+    if tool.equipment.id not in practice().cloths or scene.factor < 1:
+        return None
+    after = (line for line in scene.recipe.actions[action.number :] if line.component == action.component)
+    tied = any(use.verb.base in practice().verbs["tying"] for line in after for use in line.verbs)
+    wanted = -(-tool.number * scene.factor // 1)
+    if not tied or wanted == tool.number or tool.several or _spice_bag(scene, action):
+        return None
+    known = nouns(scene.recipe.language)
+    message = f"{times_text(scene.factor)}: this takes {wanted} {known.plural(known.one(tool.name))}, not {tool.number}"
+    hint = "make them ready before you begin; a larger piece in one cloth boils for longer"
+    return Diagnostic(RULE, LEVEL, tool.clause.span, message, hint)
+
+
+def _spice_bag(scene: Scene, action: Action) -> bool:
+    """Whether so little goes into the cloth that one holds it as well."""
+    from tamis.checks.scaling._hand import grams
+    from tamis.checks.scaling._scene import practice
+
+    uses = scene.hands[action.number].uses
+    known = all(scene.recipe.uses[index].mass.known for index in uses)
+    return bool(uses) and known and grams(scene.recipe, uses) * scene.factor <= practice().amounts["layer"]
 
 
 def _said(scene: Scene, tool: Tool) -> tuple[str, str] | None:

@@ -14,10 +14,14 @@ from tamis.diagnostics import Diagnostic, Label, Severity
 from tamis.typed import TYPE_CHECKING
 
 if TYPE_CHECKING:
+    from tamis.checks.scaling._hand import Hand
     from tamis.checks.scaling._scene import Scene
-    from tamis.checks.words import Words
     from tamis.model.recipe import Action
+    from tamis.reading.clauses import Time
     from tamis.source import Span
+
+BOILS = 100
+"""°C at which water boils; what is hotter has lost some."""
 
 RULE = "scale-reducing"
 LEVEL: Severity = "warning"
@@ -44,13 +48,12 @@ Warm [300 ml red wine] with [50 g honey] [in a saucepan] [over low heat] [until 
 def check(scene: Scene) -> Iterator[Diagnostic]:
     """The boiling and simmering of a recipe, told once, if the factor is beyond the limit."""
     from tamis.checks.scaling._scene import practice, times_text
-    from tamis.checks.words import check_words
 
     limit = practice().limits["reducing"]
     if 1 / limit < scene.factor < limit:
         return
-    reduced = check_words(scene.recipe.language).scaling.reducing
-    places = [place for action in scene.recipe.actions if (place := _place(action, reduced))]
+    both = zip(scene.recipe.actions, scene.hands, strict=True)
+    places = [place for action, hand in both if (place := _place(scene, action, hand))]
     if places:
         longer = "longer" if scene.factor > 1 else "less time"
         message = f"{times_text(scene.factor)}: what boils down or comes to the simmer takes {longer} than stated"
@@ -58,17 +61,81 @@ def check(scene: Scene) -> Iterator[Diagnostic]:
         yield Diagnostic(RULE, LEVEL, places[0], message, "go by the cue and what is left, not by the minutes", labels)
 
 
-def _place(action: Action, reduced: Words) -> Span | None:
-    """Where an action states a time for boiling, or what is to be left of the liquid."""
+def _place(scene: Scene, action: Action, hand: Hand) -> Span | None:
+    """Where an action states a time for boiling down or coming to the simmer, or what is to be left of the liquid."""
     from tamis.checks.scaling._scene import practice
+    from tamis.checks.words import check_words
     from tamis.reading.clauses import Cue, Target, Time
 
-    verbs = practice().verbs["reducing"]
+    reduced = check_words(scene.recipe.language).scaling.reducing
+    verbs = practice().verbs
     for read in action.reads:
         if isinstance(read, Target) and read.kind == "measure":
             return read.clause.span
         if isinstance(read, Cue) and any(word in read.text for word in reduced):
             return read.clause.span
-        if isinstance(read, Time) and read.verb is not None and read.verb.base in verbs:
-            return read.clause.span
+        if isinstance(read, Time) and read.verb is not None:
+            if read.verb.base in verbs["reducing"]:
+                return read.clause.span
+            slow = _boils_down(scene, action, hand, read) or _comes_back(scene, action, hand, read)
+            if read.verb.base in verbs["boiling"] and slow:
+                return read.clause.span
     return None
+
+
+def _boils_down(scene: Scene, action: Action, hand: Hand, time: Time) -> bool:
+    """Whether liquid of the dish itself boils away: not from under a lid, and not what is topped up. What flour
+    thickens is thick after a few minutes, however much it is."""
+    from tamis.checks.scaling._hand import grams, liquid, tended
+    from tamis.checks.scaling._scene import practice
+
+    topped_up = tended(action, practice().verbs["replenishing"], scene.kitchen)
+    if hand.medium or topped_up or _covered(action, time):
+        return False
+    amounts, recipe = practice().amounts, scene.recipe
+    thick = _thick(scene, action)
+    goods = [recipe.uses[index].ingredient.goods for index in hand.uses]
+    if any(food is not None and (food.role == "flour" or food.id in practice().thickeners) for food in goods):
+        return thick and (time.duration.hi or time.duration.lo) > amounts["thickens"]
+    return thick or not hand.uses or liquid(recipe, hand.uses) >= amounts["liquid"] * grams(recipe, hand.uses)
+
+
+def _thick(scene: Scene, action: Action) -> bool:
+    """Whether it ends when it is thick, or hotter than water boils."""
+    from tamis.checks.words import check_words
+    from tamis.reading.clauses import Cue
+
+    words = check_words(scene.recipe.language).scaling.thick
+    cues = [read for read in action.reads if isinstance(read, Cue)]
+    return any(
+        any(word in cue.text for word in words) or (cue.celsius is not None and cue.celsius.hi > BOILS) for cue in cues
+    )
+
+
+def _covered(action: Action, time: Time) -> bool:
+    """Whether a lid is put on before the time: a `cover` with no food of its own behind it."""
+    from tamis.checks.scaling._scene import practice
+    from tamis.reading.clauses import Ingredient, Reference
+
+    if any(tool.equipment.kind == "lid" for tool in action.tools):
+        return True
+    ends = [use.span.start for use in action.verbs[1:]] + [time.clause.span.start]
+    for use, end in zip(action.verbs, ends, strict=True):
+        foods = (read for read in action.reads if isinstance(read, Ingredient | Reference))
+        over = any(use.span.end <= food.clause.span.start < end for food in foods)
+        if use.verb.base in practice().verbs["covering"] and use.span.start < time.clause.span.start and not over:
+            return True
+    return False
+
+
+def _comes_back(scene: Scene, action: Action, hand: Hand, time: Time) -> bool:
+    """Whether food goes in and the pot must come back to the boil within a short time."""
+    from tamis.checks.scaling._scene import practice
+    from tamis.reading.clauses import Target
+
+    if time.duration.lo > practice().amounts["returns"]:
+        return False
+    if any(isinstance(read, Target) and read.clause.span.start < time.clause.span.start for read in action.reads):
+        return False  # it is brought to the boil first
+    weighs = any(scene.recipe.uses[index].mass.hi for index in action.uses if index in hand.uses)
+    return bool(weighs or action.takings)
