@@ -126,11 +126,29 @@ def test_states_before_the_name(name: str, state: str, expected: list[str]) -> N
 def test_preparation_of_a_step_is_one_task_before_its_first_line() -> None:
     making = Making()
     making.component("Soup")
-    making.line("Sweat", work(0, wait(600)), food("1 onion, chopped", "onion", "chopped", pieces=1))
+    making.line("Sweat", work(0, wait(599)), food("1 onion, chopped", "onion", "chopped", pieces=1))
     making.line("Add", work(30), food("2 carrots, sliced", "carrot", "sliced", pieces=2), after=(0,))
     network = lower(making.recipe(), KITCHEN)
     assert [task.title for task in network.tasks if task.part == "prepare"] == ["chop onion; slice carrot"]
     assert Link(0, 1) in network.links
+
+
+@pytest.mark.parametrize(
+    ("labour", "tasks"),
+    [
+        (work(0, wait(600)), ["chop onion", "slice carrot"]),
+        (work(0, wait(600), hands=True), ["chop onion; slice carrot"]),
+    ],
+)
+def test_what_comes_after_a_long_wait_is_made_ready_beside_it(labour: Work, tasks: list[str]) -> None:
+    making = Making()
+    making.component("Soup")
+    making.line("Boil", labour, food("1 onion, chopped", "onion", "chopped", pieces=1))
+    making.line("Add", work(30), food("2 carrots, sliced", "carrot", "sliced", pieces=2), after=(0,), at_once=True)
+    network = lower(making.recipe(), KITCHEN)
+    assert [task.title for task in network.tasks if task.part == "prepare"] == tasks
+    plan, _ = forward(network)
+    assert plan.total == sum(task.lo for task in network.tasks) - (120 if len(tasks) == 2 else 0)
 
 
 def heated() -> Recipe:

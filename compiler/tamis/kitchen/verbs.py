@@ -96,6 +96,9 @@ class Verb(NamedTuple):
     """Handling of a line without a time; `per_kg` and `per_piece` come on top."""
     per_kg: int = 0
     per_piece: int = 0
+    most_per_kg: int = 0
+    """The most that `per_piece` comes to where the pieces follow from the weight: small things are worked several at a
+    time."""
     estimate: int = 0
     """Length of a line that only a cue or a target ends; `estimate_per_kg` comes on top."""
     estimate_per_kg: int = 0

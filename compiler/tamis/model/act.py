@@ -13,7 +13,7 @@ from tamis.model.heat import Heat, heat_of, only_sets, tell
 from tamis.model.lifted import settle, turn_back
 from tamis.model.mass import NONE, NOTHING, ONE
 from tamis.model.namings import divide, name_batch
-from tamis.model.pieces import heaviest_piece
+from tamis.model.pieces import heaviest_piece, worked_one_by_one
 from tamis.model.reached import reached
 from tamis.model.recipe import Action, Mass, Work
 from tamis.model.references import refer
@@ -211,6 +211,7 @@ class Act:
             heat.station,
             self.cold_water,
             heaviest_piece(self, labour.time, batch),
+            worked_one_by_one(self.read.events, self.walker.flow.kitchen),
         )
         if heat.heats and work.wait is None:
             work = work._replace(handling=0)

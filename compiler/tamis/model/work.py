@@ -7,6 +7,7 @@ estimate from the verb's data and the mass; a line without any time is handling.
 from __future__ import annotations
 
 from fractions import Fraction
+from types import MappingProxyType
 
 from tamis.diagnostics import Diagnostic
 from tamis.model.mass import NONE
@@ -18,7 +19,7 @@ from tamis.typed import TYPE_CHECKING, Any, Literal
 from tamis.words import example
 
 if TYPE_CHECKING:
-    from collections.abc import Sequence
+    from collections.abc import Mapping, Sequence
 
     from tamis.kitchen.equipment import Station
     from tamis.kitchen.house import Kitchen
@@ -124,14 +125,15 @@ def work_of(
     station: Station,
     cold_water: Fraction = NONE,
     heaviest: Mass | None = None,
+    by_piece: Mapping[int, int] = MappingProxyType({}),
 ) -> Work:
     """The work of an action on a batch of this mass, in so many pieces, at the station where it lies; `cold_water` is
     what the line puts in beside it for boiling and the like, in grams; `heaviest` the piece that a time by weight goes
-    by."""
+    by; `by_piece` the seconds for the pieces of what the line itself puts in, by the place of the verb."""
     wait, given = _wait(labour, mass, heaviest or mass, cold_water, kitchen)
     verb = labour.time_verb.verb if labour.time_verb else None
     others = [use for use in labour.verbs if not (wait and use is labour.time_verb) and use.verb is not labour.warms]
-    handling = _handling(others, labour, mass, pieces, kitchen) if others or not wait else 0
+    handling = _handling(others, labour, mass, pieces, by_piece, kitchen) if others or not wait else 0
     machine = "speed" in labour.set
     hands = verb is None or verb.attention == "hands"
     if verb is not None and verb.water_per_kg and cold_water and given == "verb":
@@ -194,13 +196,15 @@ def _rated(time: Time, mass: Mass, kitchen: Kitchen) -> Duration:
     return duration.plus(time.plus) if time.plus else duration
 
 
-def _handling(uses: Sequence[VerbUse], labour: Labour, mass: Mass, pieces: int, kitchen: Kitchen) -> int:
+def _handling(
+    uses: Sequence[VerbUse], labour: Labour, mass: Mass, pieces: int, by_piece: Mapping[int, int], kitchen: Kitchen
+) -> int:
     """Hands-on seconds of the verbs; the house's figure for a line where the trade has no opinion."""
     total: int | Fraction = 0
     per_kg = 0
     for use in uses:
         verb = use.verb
-        total += verb.takes + verb.per_piece * max(1, pieces)
+        total += verb.takes + max(verb.per_piece * max(1, pieces), by_piece.get(use.span.start, 0))
         per_kg += verb.per_kg
     if per_kg:
         total += per_kg * mass.lo / KILO

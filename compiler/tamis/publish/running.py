@@ -8,8 +8,7 @@ from __future__ import annotations
 
 from tamis.publish.sentence import kept_together
 from tamis.record import NamedTuple
-from tamis.timeline.clock import from_zero
-from tamis.timeline.text import ESTIMATED, LEGEND, MARKS
+from tamis.timeline.text import ESTIMATED, LEGEND, MARKS, least_to_most
 from tamis.typed import TYPE_CHECKING
 
 if TYPE_CHECKING:
@@ -39,15 +38,14 @@ def running_of(timeline: Timeline) -> Running:
         named = len(timeline.components) > 1 and entry.component != component
         component = entry.component
         what = f"{timeline.components[component]}: {entry.title}" if named else entry.title
-        lines.append(RunningLine(_when(entry), f"{MARKS[entry.hands]} {what}, {kept_together(entry.length)}"))
+        words = f"{MARKS[entry.hands]} {what}, {kept_together(entry.length)}{_called(entry)}"
+        lines.append(RunningLine(least_to_most(entry.start, entry.most_start), words))
     estimated = any(entry.estimated for entry in timeline.entries)
     legend = f"{LEGEND}   {ESTIMATED}" if estimated else LEGEND
     return Running(lines, legend.replace("   ", " · "))
 
 
-def _when(entry: Entry) -> str:
-    """The start in the least and in the most plan, once where they are one."""
-    if entry.start == entry.most_start:
-        return from_zero(entry.start)
-    least, most = map(from_zero, sorted((entry.start, entry.most_start)))
-    return least if least == most else f"{least}–{most}"
+def _called(entry: Entry) -> str:
+    """`, called at 0:47, 1:17`, of a wait that is tended now and then."""
+    moments = [least_to_most(call.start, call.most_start) for call in entry.calls]
+    return f", called at {', '.join(moments)}" if moments else ""

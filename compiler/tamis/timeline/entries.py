@@ -79,6 +79,7 @@ def _entry(
         station=network.tasks[tasks[-1]].station,
         cue=action.work.cue if own else "",
         span=action.span,
+        tended=own and bool(action.tending),
     )
 
 

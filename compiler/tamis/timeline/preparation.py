@@ -7,11 +7,13 @@ from `grammar/preparations.toml`.
 
 from __future__ import annotations
 
+from fractions import Fraction
 from functools import cache
 from math import ceil
 
 from tamis.assets import asset_text
 from tamis.kitchen.seconds import seconds
+from tamis.model.pieces import one_by_one
 from tamis.model.recipe import Use
 from tamis.patterns import pattern
 from tamis.quantity.nouns import nouns
@@ -104,7 +106,7 @@ def _after_comma(use: Use, known_words: dict[str, Known], kitchen: Kitchen) -> l
         bought = verb is not None and _is_bought(verb, use, words, kitchen)
         if verb is not None and not verb.waits and not words[at].endswith(known.present) and not lies and not bought:
             work = _shaped(verb, words[at + 1 :], kitchen)
-            takes = work.takes + _by_amount(use, work.per_piece, work.per_kg, kitchen)
+            takes = work.takes + _by_amount(use, work, kitchen)
             part = parts.get(words[at])
             said = row_words(kitchen.language).part.format(verb=verb.name, part=part) if part else verb.name
             late: When = "before" if known.kept_cold.isdisjoint(ingredient.states) else "just-before"
@@ -192,15 +194,18 @@ def in_words(group: list[Preparation]) -> str:
     )
 
 
-def _by_amount(use: Use, per_piece: int, per_kg: int, kitchen: Kitchen) -> int:
-    """Seconds for so many pieces and so much weight, where these are known."""
-    takes = 0
+def _by_amount(use: Use, work: Verb, kitchen: Kitchen) -> int:
+    """Seconds for so many pieces and so much weight, where these are known; for pieces that only the weight tells, no
+    less than for food of which nothing is known."""
     measures = use.ingredient.measures
-    if per_piece and measures and kitchen.units.get(measures[0].unit) is None:
-        takes += ceil(per_piece * measures[0].amount.hi * use.times * use.fraction)
-    if per_kg and use.mass.known:
-        takes += -(-per_kg * use.mass.hi.numerator // (1000 * use.mass.hi.denominator))
-    return takes
+    takes = one_by_one(work, use.ingredient, use.mass, kitchen)
+    if measures and kitchen.units.get(measures[0].unit) is None:
+        takes *= use.times * use.fraction
+    elif takes:
+        takes = max(takes, Fraction(kitchen.settings.kitchen.handling))
+    if work.per_kg and use.mass.known:
+        takes += -(-work.per_kg * use.mass.hi.numerator // (1000 * use.mass.hi.denominator))
+    return ceil(takes)
 
 
 @cache

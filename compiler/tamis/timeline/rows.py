@@ -37,7 +37,7 @@ class Entry(NamedTuple):
     Times are seconds from the timeline's zero, `start` and `end` in the least plan, `most_start` and
     `most_end` with every estimate at its longest; `earliest` and `latest` bound the start in the least
     plan. `estimated`: the kitchen's figure, not the text's. `beside` lists the entries whose wait this one
-    starts in. `critical`: a delay here delays the dish.
+    starts in. `critical`: a delay here delays the dish. `tended`: the cook is called to it now and then.
     """
 
     action: int
@@ -59,6 +59,15 @@ class Entry(NamedTuple):
     cue: str
     span: Span
     beside: tuple[int, ...] = ()
+    tended: bool = False
+
+    @property
+    def calls(self) -> tuple[Segment, ...]:
+        """The moments at which a wait that is tended now and then calls the cook."""
+        waits = [number for number, segment in enumerate(self.segments) if not segment.hands]
+        if not self.tended or not waits:
+            return ()
+        return tuple([segment for segment in self.segments[waits[0] :] if segment.hands])
 
     @property
     def hands(self) -> Hands:

@@ -29,6 +29,9 @@ MOMENT = 30
 FRESH = 600
 """Seconds for which what is made ready right before its line stays fit for it; common practice."""
 
+IDLE = 600
+"""A wait of so many seconds that leaves the cook free is time to make ready what comes after it; common practice."""
+
 
 def standing(action: Action) -> int:
     """Seconds for which what a line makes stands before it is served (`30 min before serving`); 0 where none is
@@ -79,13 +82,29 @@ def _is_behind_wait(action: Action, use: Use) -> bool:
     return bool(times) and use.ingredient.clause.span.start > max(times)
 
 
+Stretch = tuple[int, int, int]
+"""The lines of a step with no long wait between them: its component, its number, the long waits in it before them."""
+
+
+def _stretches(recipe: Recipe) -> list[Stretch]:
+    """Of each line the stretch that it stands in."""
+    waits: dict[tuple[int, int], int] = {}
+    found = []
+    for action in recipe.actions:
+        step, work = (action.component, action.step), action.work
+        found.append((*step, waits.get(step, 0)))
+        if work.wait is not None and work.wait.lo >= IDLE and not work.hands:
+            waits[step] = waits.get(step, 0) + 1
+    return found
+
+
 class Tasks:
     """The tasks so far, and the links inside a line. `first`, `handled` and `last` are the tasks of each
     action by its index: the one that it begins with, the first that holds the cook, and the one that it
     ends with. `alone` and `stands` tell of each action whether it only heats a station, and for how many seconds
-    what it makes stands before it is served; `early` and `late` hold what is prepared before a step and before a
-    line of it, `behind` what a line wants only after its wait, and `during` the tasks that prepare it there, by
-    component, for the next line."""
+    what it makes stands before it is served; `early` and `late` hold what is prepared before a step (or before
+    what follows a long wait in it) and before a line, `behind` what a line wants only after its wait, and `during`
+    the tasks that prepare it there, by component, for the next line."""
 
     __slots__ = (
         "alone",
@@ -102,6 +121,7 @@ class Tasks:
         "places",
         "recipe",
         "stands",
+        "stretch",
         "tasks",
     )
 
@@ -117,7 +137,8 @@ class Tasks:
         self.cooling = cooling(recipe)
         self.alone = [heats_alone(action) for action in recipe.actions]
         self.stands = [standing(action) for action in recipe.actions]
-        self.early: dict[tuple[int, int], list[Preparation]] = {}
+        self.stretch = _stretches(recipe)
+        self.early: dict[Stretch, list[Preparation]] = {}
         self.late: dict[int, list[Preparation]] = {}
         self.behind: dict[int, list[Preparation]] = {}
         self.during: dict[int, list[int]] = {}
@@ -125,7 +146,7 @@ class Tasks:
             for index in action.uses:
                 for one in preparations(recipe.uses[index], kitchen):
                     if one.when == "before":
-                        self.early.setdefault((action.component, action.step), []).append(one)
+                        self.early.setdefault(self.stretch[action.number], []).append(one)
                     elif one.when == "just-before" and _is_behind_wait(action, recipe.uses[index]):
                         self.behind.setdefault(action.number, []).append(one)
                     else:
@@ -204,7 +225,7 @@ class Tasks:
         if heat:
             tasks.append((self._task(action, "heat", heat), None))
         food = action.uses or action.takings  # a pan that is heated empty needs nothing chopped
-        early = self.early.pop((action.component, action.step), None) if food else None
+        early = self.early.pop(self.stretch[action.number], None) if food else None
         if early:
             tasks.append((self._by_hand(action, early), None))
         wanted = self.late.get(action.number, ())

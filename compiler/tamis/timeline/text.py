@@ -86,11 +86,19 @@ def _rough(seconds: int) -> str:
 
 
 def _when(timeline: Timeline, entry: Entry) -> str:
-    """The start: in the least and in the most plan, once where they are one; where estimates run side by
-    side, the least plan's may be the later."""
+    """The start; where estimates run side by side, that of the least plan may be the later."""
+    return _moment(timeline, entry.start, entry.most_start)
+
+
+def _moment(timeline: Timeline, start: int, most_start: int) -> str:
     if timeline.zero is not None:
-        return clock(after(timeline.zero, entry.start))
-    least, most = map(from_zero, sorted((entry.start, entry.most_start)))
+        return clock(after(timeline.zero, start))
+    return least_to_most(start, most_start)
+
+
+def least_to_most(start: int, most_start: int) -> str:
+    """A moment from zero: in the least and in the most plan, once where they are one."""
+    least, most = map(from_zero, sorted((start, most_start)))
     return least if least == most else f"{least}–{most}"
 
 
@@ -102,13 +110,25 @@ def _row(timeline: Timeline, entry: Entry, when: str, columns: tuple[int, int], 
     mark = MARKS[entry.hands] + ("*" if entry.critical else " ")
     head = f"{when:>{columns[0]}}  {mark} {entry.length:<{columns[1]}}  "
     what = f"{timeline.components[entry.component]}: {entry.title}" if named else entry.title
-    first, *more = wrap(what, max(20, width - len(head)))
-    said = [first, *more]
-    if entry.beside:
-        beside = _beside(timeline.entries[entry.beside[0]].title)
-        room = max(20, width - len(head)) - len(said[-1])
+    room = max(20, width - len(head))
+    called = wrap(_called(timeline, entry), room - 2) if entry.calls else []
+    said = [*wrap(what, room), *(f"  {line}" for line in called)]
+    begun = [at for at in entry.beside if _waits_by(timeline.entries[at], entry.start)]
+    if begun:
+        beside = _beside(timeline.entries[begun[0]].title)
+        room -= len(said[-1])
         said = [*said[:-1], f"{said[-1]}  {beside}"] if len(beside) + 2 <= room else [*said, f"  {beside}"]
     return [head + said[0], *(" " * len(head) + line for line in said[1:])]
+
+
+def _called(timeline: Timeline, entry: Entry) -> str:
+    """When a wait that is tended now and then calls the cook."""
+    return f"called at {', '.join(_moment(timeline, call.start, call.most_start) for call in entry.calls)}"
+
+
+def _waits_by(entry: Entry, moment: int) -> bool:
+    """Whether a wait of a row has begun: an oven may be heated for it before."""
+    return any(not segment.hands and segment.start <= moment for segment in entry.segments)
 
 
 def _beside(title: str) -> str:

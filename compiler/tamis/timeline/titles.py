@@ -47,17 +47,36 @@ def _work_title(action: Action, language: str) -> str:
             phrases.append((word, []))
         elif phrases:
             phrases[-1][1].append((at, word))
-    bare = not any(foods for _, foods in phrases)
+    for_tools = _for_tools(action, words)
+    bare = not any(place not in for_tools for _, foods in phrases for place, _ in foods)
     said: list[str] = []
     for at, (verb, foods) in enumerate(phrases):
         use = action.verbs[at]
         end = action.verbs[at + 1].span.start if at + 1 < len(phrases) else action.span.end
-        if foods:
-            said.append(_with_foods(action, use, verb, foods, words))
+        worked = [food for food in foods if food[0] not in for_tools]
+        tools = bool(foods) or (bare and not at) or not use.verb.waits
+        alone = "" if worked else _object(action, use, end, words, tools)
+        if not foods or not words.empty.issuperset(alone.lower().split()[-1:]):
+            said.append(f"{verb} {alone}".strip())
         else:
-            tools = (bare and not at) or not use.verb.waits
-            said.append(f"{verb} {_object(action, use, end, words, tools)}".strip())
+            said.append(_with_foods(action, use, verb, worked or foods, words))
     return ", ".join(said)
+
+
+def _for_tools(action: Action, words: TitleWords) -> frozenset[int]:
+    """Where foods stand that go on a bench, a tin or a cloth that the work is done with, and are not what is worked:
+    *roll out on a bench dusted with flour*."""
+    found = []
+    for read in action.reads:
+        if isinstance(read, Ingredient) and read.purpose:
+            at = read.clause.span.start
+            use = next((use for use in reversed(action.verbs) if use.span.start < at), None)
+            # … given by a participle right before it, where its own verb does not give it
+            given = read.role == "unmeasured" and not read.purpose_spans
+            on_tools = given or read.purpose.lower() in words.for_tools
+            if use is not None and (use.verb.greases or (use.verb.purpose != read.purpose and on_tools)):
+                found.append(at)
+    return frozenset(found)
 
 
 def _with_foods(action: Action, use: VerbUse, verb: str, foods: list[tuple[int, str]], words: TitleWords) -> str:

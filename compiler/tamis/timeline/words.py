@@ -22,6 +22,7 @@ class TitleWords(NamedTuple):
     boils_in: frozenset[str]
     turned_to: tuple[str, ...]
     particles: frozenset[str]
+    for_tools: frozenset[str]
 
 
 class PreparationWords(NamedTuple):
@@ -70,6 +71,7 @@ def title_words(language: str) -> TitleWords:
         boils_in=frozenset(lists["boils_in"]),
         turned_to=tuple(f"{word} " for word in closed["TO"]),
         particles=frozenset(word_lists(language, "prose")["imperative"]["particles"]),
+        for_tools=frozenset(lists["for_tools"]),
     )
 
 

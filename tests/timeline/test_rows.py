@@ -1,0 +1,30 @@
+"""What the rows of a plan say (`rows.case`)."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+import pytest
+
+from tamis.compile import compile
+from tamis.kitchen.house import default_kitchen
+from tamis.source import Source
+from tamis.timeline.text import timeline_text
+from tests.cases import Case, read_cases, rewrite
+
+CASES = read_cases(Path(__file__).with_name("rows.case"))
+
+
+def rows(body: str) -> str:
+    text = f"title: Trial\nserves: 2\n\n# Trial\n\n{body}"
+    compiled = compile(Source("trial.tamis", text), default_kitchen("en"), {})
+    _, _, _, *lines = timeline_text(compiled.timeline).splitlines()
+    return "\n".join(line.rstrip() for line in lines[: lines.index("")])
+
+
+@pytest.mark.parametrize("case", CASES, ids=[case.name for case in CASES])
+def test_rows(case: Case, rewriting: bool) -> None:
+    if rewriting:
+        rewrite(case.file, rows)
+        return
+    assert rows(case.given) == case.expected
