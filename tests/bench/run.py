@@ -15,9 +15,10 @@ from pathlib import Path
 from shutil import copy
 from typing import NamedTuple
 
-from corpus import drafts, recipes
 from measure import BARE, Command, compiling, exponent, growth, medians, round_of, starts
 from nasty import FAMILIES
+
+from corpus import drafts, recipes
 
 _WARM_UP = 4
 _LIBRARY = Path(__file__).parents[2] / "recipes"

@@ -14,9 +14,9 @@ from types import CodeType, FrameType
 from typing import Any
 
 import pytest
-from corpus import UNKNOWN, clause_texts, drafts, recipes
 from nasty import FAMILIES
 
+from corpus import UNKNOWN, clause_texts, drafts, recipes
 from tamis.compile import compile
 from tamis.kitchen.house import default_kitchen
 from tamis.source import Source

@@ -30,7 +30,7 @@ STEPS = {"kg": Fraction(50), "l": Fraction(50)}
 PACK_FORM = 'expected a pack such as "500 g", "6", "bunch" or "can of 400 g"'
 PRICE_FORM = 'expected a price such as 1.20, "1.20 per kg", "0.35 each" or "4.50 per dozen"'
 
-_MEASURE = pattern(r"([\d./½¼¾⅓⅔⅛ ]*)\s*([^\d]*)")
+_FIGURES = "0123456789./½¼¾⅓⅔⅛ "
 
 
 class SaleWords(NamedTuple):
@@ -171,12 +171,10 @@ def _price(text: str, units: Units) -> tuple[Fraction, Sold | None]:
 
 def _measure(text: str, units: Units) -> Sold | None:
     """`500 g`, `kg`, `12`, `dozen`, `bunch`; None if it is none of these."""
-    found = _MEASURE.fullmatch(text.strip())
-    if not found or not text.strip():
-        return None
-    number = parse(found[1], units.language) if found[1].strip() else Fraction(1)
-    spelling = found[2].strip()
-    if not number:
+    spelling = text.strip().lstrip(_FIGURES).strip()
+    said = text.strip().removesuffix(spelling).strip()
+    number = parse(said, units.language) if said else Fraction(1)
+    if not text.strip() or not number or any(map(str.isdecimal, spelling)):
         return None
     group = number_words(units.language).groups.get(spelling.lower())
     if group:

@@ -9,14 +9,12 @@ from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
 
-from tamis.patterns import pattern
 from tamis.record import NamedTuple
 from tamis.typed import Literal
 
 USES: Literal["uses"] = "uses"
 """The header's key."""
 
-_LINE = pattern(r"([^\r\n]*)(?:\r\n|\n|\r|\Z)")
 _HEADER_LIMIT = 8192
 
 
@@ -37,8 +35,8 @@ def uses_of(text: str) -> tuple[str, ...]:
     """
     stems: list[str] = []
     begun = False
-    for found in _LINE.finditer(text[:_HEADER_LIMIT].lstrip("\ufeff")):
-        line = found[1]
+    head = text[:_HEADER_LIMIT].lstrip("\ufeff")
+    for line in head.replace("\r\n", "\n").replace("\r", "\n").split("\n"):
         if begun and not line.strip():
             break
         begun = begun or bool(line.strip() and not line.startswith("%"))

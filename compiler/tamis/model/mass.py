@@ -80,7 +80,7 @@ def mass_of(food: Ingredient, kitchen: Kitchen) -> Mass:
 def cold_water(food: Ingredient, kitchen: Kitchen) -> Fraction:
     """Grams that come to the boil beside the batch: what is put in for boiling and the like, unless it is hot."""
     words = model_words(kitchen.language)  # as goods are bought or drawn they are cold
-    if not words.aside.match(food.purpose) or not food.measures or not words.hot.isdisjoint(food.states):
+    if not food.purpose.startswith(words.aside) or not food.measures or not words.hot.isdisjoint(food.states):
         return NONE
     amount = _weighed(food, kitchen)
     return min(amount) if amount else NONE

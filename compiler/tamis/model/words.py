@@ -22,7 +22,7 @@ class ModelWords(NamedTuple):
     of: Words
     possessive: re.Pattern[str]
     separated: tuple[str, ...]
-    aside: re.Pattern[str]
+    aside: tuple[str, ...]
     flour: Words
     batch: Words
     percent_in: re.Pattern[str]
@@ -50,7 +50,7 @@ def model_words(language: str) -> ModelWords:
         of=frozenset(names["of"]),
         possessive=pattern(rf"{one_of(names['possessive'])}\Z"),
         separated=foods["separated"],
-        aside=pattern(rf"{one_of(foods['aside'])} "),
+        aside=tuple(f"{word} " for word in foods["aside"]),
         flour=frozenset(percents["flour"]),
         batch=frozenset(percents["batch"]),
         percent_in=pattern(rf" {one_of(percents['in'])}\Z"),

@@ -60,7 +60,7 @@ def _check_slip(reading: Reading, parts: Parts, words: list[Node]) -> None:
 
 def clock(reading: Reading, hours: str, rest: str, span: Span) -> Unreadable | None:
     """What is said of `1h30`: hours and minutes written without their spaces."""
-    found = _CLOCK.match(rest)
+    found = None if rest.isalpha() else _CLOCK.match(rest)
     unit = reading.kitchen.units.get(found[1]) if found else None
     if found is None or unit is None or unit.kind != "time":
         return None
