@@ -248,7 +248,11 @@ def _is_off(act: Act, behind: Sequence[Event], words: range) -> bool:
             found = kitchen.cupboard.find(event.word.lower().split())
             if found and _is_cool(found.item):
                 return True
-    parts = (part for part in act.read.parts if isinstance(part, Text) and part.span.end > words.start)
+    parts = (
+        part
+        for part in act.read.parts
+        if isinstance(part, Text) and part.span.end > words.start and part.span.start < words.stop
+    )
     placed = (one for part in parts for one in tools_in(part, kitchen) if one.span.start in words)
     return any(one.tool.preposition and not one.tool.contains and _is_away(one) for one in placed)
 

@@ -77,7 +77,7 @@ def _placed(plain: Plain) -> Iterator[Placed]:
     )
     at, end = 0, len(plain)
     while at < end:
-        if at not in objects and not plain.is_a(at, _BEGIN):
+        if at not in objects and not (plain.said[at] in asked.places and plain.is_a(at, _BEGIN)):
             at += 1
             continue
         taken = 0 if plain.words[at] in asked.without else plain.is_a(at, _PLACES)

@@ -46,6 +46,8 @@ _SMALL = (
 )
 # *To rest and cool completely*: so many words at most stand between *to* and the clause that says how long.
 _WAITED = 5
+# The classes of words with which a piece of equipment may begin.
+_PLACES = ("PREP", "INTO", "TO", "OF", "ARTICLE", "ANOTHER")
 _PREPOSITION = 4
 
 
@@ -72,6 +74,8 @@ class ProseWords(NamedTuple):
     then: frozenset[str]
     alternative: tuple[str, ...]
     small: frozenset[str]
+    places: frozenset[str]
+    """With these begins what may be a piece of equipment: *in*, *a*, *another*, *of*."""
     of: frozenset[str]
     without: frozenset[str]
     alike: Phrases
@@ -104,6 +108,7 @@ def prose_words(language: str) -> ProseWords:
         then=frozenset(lists["next"]["then"]),
         alternative=tuple(f" {word}" for word in lists["next"]["or"]),
         small=frozenset(word for name in _SMALL for word in closed[name]),
+        places=frozenset(phrases([phrase for name in _PLACES for phrase in closed[name]], language)),
         of=frozenset(closed["OF"]),
         without=frozenset(lists["tools"]["without"]),
         alike=phrases((*lists["tools"]["without"], *lists["tools"]["alike"]), language),
