@@ -33,6 +33,7 @@ class State:
 
     __slots__ = (
         "_came",
+        "_cooked",
         "_counted",
         "_items",
         "_stale",
@@ -53,6 +54,7 @@ class State:
         self._counted = 0
         self._stale = False
         self._uses: Pile[int] = Pile()
+        self._cooked = {True: 0, False: 0}
         self.foods: dict[Hashable, tuple[int, str]] = {}
         self.kinds: set[HazardKind] = set()
         self.recipes: dict[str, None] = {}
@@ -76,6 +78,11 @@ class State:
     def uses(self) -> Iterable[int]:
         """All the uses of ingredients in it."""
         return dict.fromkeys(self._uses)
+
+    def cook(self, dry: bool) -> Iterable[int]:
+        """The uses that are cooked now, dry or wet, and were not yet so: those that came in since the last time."""
+        before, self._cooked[dry] = self._cooked[dry], len(self._uses)
+        return [use for use, _ in self._uses.walk(before)]
 
     def add(self, use: int, goods: str, same: Hashable) -> None:
         """A use goes in, or the part of it that is these goods; foods that are the `same` are declared once."""

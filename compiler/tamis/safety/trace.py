@@ -180,7 +180,8 @@ class Trace:
         done = heating(action, read, batch, self.place)
         if done and done.acts:
             if done.hot:
-                (self.dry if done.baked or done.fried else self.wet).update(state.uses)
+                dry = bool(done.baked or done.fried)
+                (self.dry if dry else self.wet).update(state.cook(dry))
             if state.items:
                 self._heat(action, read, done, state)
         here = self.recipe.places.lines[action.number]
