@@ -5,7 +5,7 @@ Of a faulty file what could be understood is printed, marked as a part. `--why 1
 
 from __future__ import annotations
 
-from tamis.cli.common import Stop, open_one, tell_faults, terminal_width
+from tamis.cli.common import PART, Stop, open_one, tell_faults, terminal_width
 from tamis.typed import TYPE_CHECKING
 
 if TYPE_CHECKING:
@@ -13,8 +13,6 @@ if TYPE_CHECKING:
 
     from tamis.flow.records import Row
     from tamis.library.library import Entry
-
-PART = "This is only a part: the recipe has errors."
 
 
 def arguments(parser: argparse.ArgumentParser) -> None:

@@ -5,7 +5,7 @@
 
 from __future__ import annotations
 
-from tamis.cli.common import Stop, open_one, tell_faults, terminal_width
+from tamis.cli.common import PART, Stop, open_one, tell_faults, terminal_width
 from tamis.typed import TYPE_CHECKING
 
 if TYPE_CHECKING:
@@ -13,8 +13,6 @@ if TYPE_CHECKING:
 
     from tamis.cli.common import OutputFormat, Printer
     from tamis.formula.formula import Formula
-
-PART = "This is only a part: the recipe has errors."
 
 
 def arguments(parser: argparse.ArgumentParser) -> None:

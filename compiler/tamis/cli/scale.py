@@ -8,7 +8,7 @@ from __future__ import annotations
 
 import sys
 
-from tamis.cli.common import open_one, print_findings, tell_faults, terminal_width
+from tamis.cli.common import PART, open_one, print_findings, tell_faults, terminal_width
 from tamis.cli.scaling import Outcome, asked, outcome_of, scaling_arguments
 from tamis.kitchen.settings import UNITS
 from tamis.typed import TYPE_CHECKING
@@ -20,7 +20,6 @@ if TYPE_CHECKING:
     from tamis.diagnostics import Diagnostic
     from tamis.kitchen.house import Kitchen
 
-PART = "This is only a part: the recipe has errors."
 MIND = "What to mind"
 
 

@@ -7,7 +7,7 @@ from __future__ import annotations
 
 import sys
 
-from tamis.cli.common import open_one, print_findings, tell_faults, terminal_width
+from tamis.cli.common import PART, open_one, print_findings, tell_faults, terminal_width
 from tamis.cli.scaling import asked, outcome_of, scaling_arguments
 from tamis.kitchen.settings import UNITS
 from tamis.typed import TYPE_CHECKING
@@ -18,8 +18,6 @@ if TYPE_CHECKING:
     from tamis.cli.common import OutputFormat, Printer
     from tamis.compile import Compiled
     from tamis.kitchen.house import Kitchen
-
-PART = "This is only a part: the recipe has errors."
 
 
 def arguments(parser: argparse.ArgumentParser) -> None:

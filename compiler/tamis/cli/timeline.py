@@ -5,14 +5,12 @@ Of a faulty file what could be understood is planned, marked as a part.
 
 from __future__ import annotations
 
-from tamis.cli.common import Stop, open_one, tell_faults, terminal_width
+from tamis.cli.common import PART, Stop, open_one, tell_faults, terminal_width
 from tamis.typed import TYPE_CHECKING
 
 if TYPE_CHECKING:
     import argparse
     from datetime import datetime
-
-PART = "This is only a part: the recipe has errors."
 
 
 def arguments(parser: argparse.ArgumentParser) -> None:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from tamis.model.names import with_part
 from tamis.patterns import pattern
 from tamis.quantity.wrapping import wrap
 from tamis.reading.clauses import (
@@ -89,9 +90,7 @@ def _read(read: Read, action: Action, before: str) -> str:
 
 def _food(read: Ingredient) -> str:
     """Its name, with the part of it that is taken: `zest of 2 lemons`."""
-    if read.part:
-        return read.clause.text[: read.name_span.end - read.clause.inner]
-    return f"{read.preposition} {read.name}".strip()
+    return with_part(read) if read.part else f"{read.preposition} {read.name}".strip()
 
 
 def _needed(before: str) -> bool:

@@ -5,10 +5,9 @@ Only what a line says or does has a word; labels stand in one column, so that an
 
 from __future__ import annotations
 
-from tamis.flow.told import joined
 from tamis.quantity.display import amount, grams
 from tamis.quantity.nouns import nouns
-from tamis.quantity.wrapping import wrap
+from tamis.quantity.wrapping import series, wrap
 from tamis.typed import TYPE_CHECKING
 
 if TYPE_CHECKING:
@@ -125,7 +124,7 @@ def _weight(mass: Mass, went_in: bool) -> str:
         known += " went in"
     if not mass.unknown:
         return known
-    return f"{known}, {joined(mass.unknown)} not weighed" if known else "not weighed"
+    return f"{known}, {series(mass.unknown)} not weighed" if known else "not weighed"
 
 
 def _reasons(row: Row) -> Iterator[tuple[str, str]]:

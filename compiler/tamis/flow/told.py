@@ -4,12 +4,12 @@ from __future__ import annotations
 
 from fractions import Fraction
 
+from tamis.model.names import with_part
 from tamis.model.replay import Replay
+from tamis.quantity.wrapping import series
 from tamis.typed import TYPE_CHECKING
 
 if TYPE_CHECKING:
-    from collections.abc import Sequence
-
     from tamis.model.recipe import Mass, Recipe, Use
     from tamis.quantity.amount import Amount
     from tamis.source import Source, Span
@@ -66,11 +66,11 @@ class Told:
         parts = self.contents.get(batch, {})
         becomes = self._becomes(batch) if len(parts) > _FEW or batch in self.unweighed else ""
         if len(parts) <= _FEW and not becomes:
-            return joined(list(parts))
+            return series(list(parts))
         if becomes:
             return SO_FAR.format(name=becomes)
         heaviest = sorted(parts, key=lambda name: -parts[name])[:_FEW]
-        return joined([*(name for name in parts if name in heaviest), OTHERS])
+        return series([*(name for name in parts if name in heaviest), OTHERS])
 
     def _becomes(self, batch: int) -> str:
         """What the cook calls it once it is made."""
@@ -80,8 +80,7 @@ class Told:
 
     def food(self, use: Use) -> str:
         """What a food is called, with the part of it that is taken: `zest of 2 lemons`."""
-        item = use.ingredient
-        return item.clause.text[: item.name_span.end - item.clause.inner] if item.part else item.name
+        return with_part(use.ingredient)
 
     def put(self, batch: int, name: str, mass: Mass | None) -> None:
         """Something goes into a batch."""
@@ -91,8 +90,3 @@ class Told:
     def pieces(self, batch: int) -> tuple[Amount, str] | None:
         """In what it lies divided; tins that it was turned out of are no pieces of it."""
         return None if batch in self.turned_out else self.replay.batches[batch].pieces
-
-
-def joined(names: Sequence[str]) -> str:
-    """`flour, water and salt`."""
-    return " and ".join(filter(None, (", ".join(names[:-1]), *names[-1:])))

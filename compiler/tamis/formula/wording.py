@@ -8,6 +8,7 @@ from fractions import Fraction
 from tamis.formula.formula import Cell, Formula, FormulaRow
 from tamis.quantity.amount import Amount
 from tamis.quantity.numerals import decimal, fixed
+from tamis.quantity.wrapping import series
 from tamis.record import NamedTuple
 
 TOTAL, FINAL = "Total", "Final dough"
@@ -70,7 +71,7 @@ def _hydration(formula: Formula) -> str:
     if formula.liquids != formula.hydration:
         ways.append(f"{percent(formula.liquids)} % with milk counted in full")
     if formula.all_water != formula.hydration:
-        ways.append(f"{percent(formula.all_water)} % with the water in {_and(_watery(formula))}")
+        ways.append(f"{percent(formula.all_water)} % with the water in {series(_watery(formula))}")
     return "; ".join(ways) or "no water"
 
 
@@ -87,7 +88,7 @@ def notes(formula: Formula) -> list[str]:
         if column.taken != 1:
             said.append(f"Of {column.name}, {percent(_one(column.taken * 100))} % of what is made goes into the dough.")
     if formula.unweighed:
-        said.append(f"Without a weight, and so not counted: {_and(list(formula.unweighed))}.")
+        said.append(f"Without a weight, and so not counted: {series(formula.unweighed)}.")
     if not formula.sure:
         said.append("A share whose size the text does not give is counted as the whole.")
     return said
@@ -95,10 +96,6 @@ def notes(formula: Formula) -> list[str]:
 
 def _one(value: Fraction) -> Amount:
     return Amount(value, value)
-
-
-def _and(words: list[str]) -> str:
-    return " and ".join([", ".join(words[:-1]), words[-1]]) if len(words) > 1 else "".join(words)
 
 
 def weight(grams: Amount) -> str:

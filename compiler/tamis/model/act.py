@@ -78,6 +78,7 @@ class Act:
         "piece_mass",
         "product",
         "read",
+        "reads",
         "repeats",
         "step",
         "takings",
@@ -115,6 +116,7 @@ class Act:
         self.carried: Batch | None = None
         self.piece_mass: Mass | None = None
         self.parting: Parting | None = None
+        self.reads: list[Read] = []  # the clauses that have acted
         for repeat in reversed(self.labour.repeats):  # the first of a kind counts
             if repeat.kind == "times":
                 self.repeats = repeat.number
@@ -125,7 +127,7 @@ class Act:
         """Let the events act, left to right; then say what the action costs and waits for."""
         walker = self.walker
         start = walker.present
-        reads: list[Read] = []
+        reads = self.reads
         for at, event in enumerate(self.read.events):
             if isinstance(event, VerbUse):
                 self.verb = event.verb
@@ -355,12 +357,15 @@ class Act:
         walker.emit(read)
         if walker.present is None:
             return
-        flow, language = walker.flow, walker.flow.kitchen.language
-        names = [plain(event.name, language) for event in self.read.events if isinstance(event, Reference)]
-        names += [flow.component_names[walker.component], plain(flow.reading.header.title, language)]
-        found = reached(read, walker.present, self.verb, names, flow.kitchen)
+        found = reached(read, walker.present, self.verb, self._names, walker.flow.kitchen)
         if found:
             walker.reach(walker.present, *found)
+
+    def _names(self) -> list[tuple[str, ...]]:
+        """How the batch in hand is called in this line, and what it is to become."""
+        flow, language = self.walker.flow, self.walker.flow.kitchen.language
+        names = [plain(event.name, language) for event in self.read.events if isinstance(event, Reference)]
+        return [*names, flow.component_names[self.walker.component], plain(flow.reading.header.title, language)]
 
     def pause(self, pause: Pause) -> None:
         """How the next thing follows."""

@@ -42,8 +42,8 @@ class Flow:
     __slots__ = (
         "_last_named", "_last_own", "_told", "actions", "asked_names", "batches", "begun", "byproducts",
         "component_batches", "component_names", "components", "counted", "doing", "findings", "first_action", "flour",
-        "gave", "homes", "hot_stations", "index", "kitchen", "last_waits", "log", "made", "name_homes", "named",
-        "on_heat", "parted", "parts_ahead", "products", "reading", "station_ready", "supplies", "takings",
+        "for_others", "gave", "homes", "hot_stations", "index", "kitchen", "last_waits", "log", "made", "name_homes",
+        "named", "on_heat", "parted", "parts_ahead", "products", "reading", "station_ready", "supplies", "takings",
         "tool_ready", "unknown", "used", "used_by_name", "uses", "uses_in", "uses_of",
     )  # fmt: skip
 
@@ -53,6 +53,7 @@ class Flow:
         self.last_waits: dict[int, int | None] = {}
         self._last_named: dict[Key, int] | None = None
         self._last_own: dict[Key, int] = {}
+        self.for_others: dict[int, bool] = {}  # by component, whether it makes what only others ask for
         self.asked_names: frozenset[tuple[str, ...]] | None = None  # of all that is referred to, once somebody asks
         self.reading = reading
         self.kitchen = kitchen

@@ -63,7 +63,7 @@ def heat_of(act: Act, labour: Labour, batch: Batch | None) -> Heat:
     inside = batch is not None and batch.on_heat and batch.station == station
     heats = station in (*_DRY, _BATH) and not inside and _only_heats(act)
     fries = station == "ring" and any(use.verb.fries for use in labour.verbs)
-    sets = () if fries else tuple(_degrees_of(_reads(act), act.tools, station, heats))
+    sets = () if fries else tuple(_degrees_of(act.reads, act.tools, station, heats))
     hot = any(heats or celsius.lo >= _HOT for _, celsius in sets)
     if heats:
         return Heat(station, rule, station, hot, sets=sets)
@@ -101,7 +101,7 @@ def tell(act: Act, heat: Heat, batch: Batch | None) -> None:
     number = -1 if batch is None else batch.number
     heats = "station" if heat.heats else "vessel" if heat.vessel else ""
     walker.emit(made(Stands, (number, heat.station, heat.on_heat, heats)), _WHY[heat.rule])
-    reads = _reads(act)
+    reads = act.reads
     sets = [(read, celsius, True) for read, celsius in heat.sets]
     for read in reads:
         setting = read.setting if isinstance(read, Time | Pause) else read
@@ -114,10 +114,6 @@ def tell(act: Act, heat: Heat, batch: Batch | None) -> None:
         walker.emit(made(Sets, (at, heat.station, celsius, is_set)))
     if sets:
         walker.at(act.number, act.read.span, act.read.span, -1)
-
-
-def _reads(act: Act) -> list[Read]:
-    return [event for event in act.read.events if not isinstance(event, VerbUse)]
 
 
 def _degrees_of(reads: Sequence[Read], tools: Sequence[Tool], station: str, heats: bool) -> list[tuple[Read, Amount]]:
@@ -167,7 +163,7 @@ def _station(act: Act, labour: Labour, lies: Station, bath: bool, hot_oven: bool
     uses = [labour.time_verb] if labour.time_verb else labour.verbs
     verb = next((use.verb for use in uses if use.verb.station), None)
     station = verb.station if verb else ""
-    if verb and not verb.heat and (labour.time_verb is None or off_heat(_reads(act)) == "room"):
+    if verb and not verb.heat and (labour.time_verb is None or off_heat(act.reads) == "room"):
         station = ""  # it is in no fridge, whatever the verb means elsewhere, nor where nothing waits
     if station == "ring" and any(use.verb.fries for use in labour.verbs) and lies in ("bath", ""):
         bath, lies = False, ""  # what comes out of the bath is seared in a pan
@@ -292,7 +288,7 @@ def _heated_vessel(act: Act) -> Tool | None:
     heats = next((use for use in act.labour.verbs if use.verb.heat), None)
     if heats is None or act.uses or act.takings:
         return None
-    following = next((read for read in _reads(act) if read.clause.span.start > heats.span.start), None)
+    following = next((read for read in act.reads if read.clause.span.start > heats.span.start), None)
     named = _tool_of(act, following) if isinstance(following, Tool | Reference) else None
     return None if named is None or named.preposition else named
 

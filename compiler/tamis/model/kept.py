@@ -27,6 +27,13 @@ def what_is_kept(flow: Flow, noun: str) -> tuple[str, Measure | None]:
 def made_for_others(flow: Flow, at: int) -> bool:
     """Whether a component makes nothing but what is there for a purpose, and another component asks for that by the
     heading's name: `# Hot lard` over `[2 lb lard, for frying]`."""
+    known = flow.for_others.get(at)
+    if known is None:
+        known = flow.for_others[at] = _is_for_others(flow, at)
+    return known
+
+
+def _is_for_others(flow: Flow, at: int) -> bool:
     component = flow.reading.components[at]
     events = [event for step in component.steps for action in step.actions for event in action.events]
     foods = [event for event in events if isinstance(event, Ingredient)]

@@ -28,3 +28,8 @@ def several(name: str, item: Ingredient, language: str) -> str:
 
     known = item.goods is not None and name.lower() == item.goods.name
     return (item.goods.plural if known and item.goods else "") or nouns(language).plural(name)
+
+
+def with_part(food: Ingredient) -> str:
+    """Its name, with the part of it that is taken as the cook wrote it: `zest of 2 lemons`."""
+    return food.clause.text[: food.name_span.end - food.clause.inner] if food.part else food.name

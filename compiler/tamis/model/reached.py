@@ -14,7 +14,7 @@ from tamis.syntax.items import Quantity
 from tamis.typed import TYPE_CHECKING
 
 if TYPE_CHECKING:
-    from collections.abc import Sequence
+    from collections.abc import Callable, Sequence
 
     from tamis.kitchen.goods import Goods
     from tamis.kitchen.house import Kitchen
@@ -26,7 +26,11 @@ _FAR = 3
 
 
 def reached(
-    read: Target | Cue, batch: Batch, verb: Verb | None, names: Sequence[tuple[str, ...]], kitchen: Kitchen
+    read: Target | Cue,
+    batch: Batch,
+    verb: Verb | None,
+    names: Callable[[], Sequence[tuple[str, ...]]],
+    kitchen: Kitchen,
 ) -> tuple[Mass, Measure | None] | None:
     """What a batch weighs and measures once a clause is met: `to 2 l`, `until reduced to 300 ml`, `by half`; None for
     any other clause. It may be called by its own names and by these."""
@@ -51,7 +55,7 @@ def _measure(read: Target | Cue, kitchen: Kitchen) -> Measure | None:
     return found if found and kind(found, kitchen.units) in ("mass", "volume") else None
 
 
-def _weight(batch: Batch, measure: Measure, names: Sequence[tuple[str, ...]], kitchen: Kitchen) -> Mass:
+def _weight(batch: Batch, measure: Measure, names: Callable[[], Sequence[tuple[str, ...]]], kitchen: Kitchen) -> Mass:
     """What so much of it weighs: a volume by what it is called, else by the liquids in it; else nobody knows."""
     known = [grams(measure, kitchen.units)]
     if known[0] is None:
@@ -72,9 +76,9 @@ def _all_liquid(batch: Batch, kitchen: Kitchen) -> list[Goods]:
     return liquid if len(liquid) == len(goods) else []
 
 
-def _called(batch: Batch, names: Sequence[tuple[str, ...]], kitchen: Kitchen) -> Goods | None:
+def _called(batch: Batch, names: Callable[[], Sequence[tuple[str, ...]]], kitchen: Kitchen) -> Goods | None:
     """The first liquid among its names."""
-    found = (kitchen.larder.find(name) for name in (*reversed(list(batch.names)), *names) if name)
+    found = (kitchen.larder.find(name) for name in (*reversed(list(batch.names)), *names()) if name)
     return next((one.goods for one in found if one and one.goods.liquid), None)
 
 

@@ -2,6 +2,11 @@
 
 from __future__ import annotations
 
+from tamis.typed import TYPE_CHECKING
+
+if TYPE_CHECKING:
+    from collections.abc import Sequence
+
 _FRACTIONS = frozenset("⅛¼⅓⅜½⅝⅔¾⅞")
 _SIGNS = frozenset("%°")
 _BLANKS = frozenset("\t\n\v\f\r")
@@ -47,3 +52,8 @@ def _filled(words: list[str], width: int, first: str, rest: str) -> list[str]:
         else:
             lines.append(rest + word)
     return lines
+
+
+def series(words: Sequence[str]) -> str:
+    """Words in a row, the last behind *and*: `flour, water and salt`."""
+    return " and ".join(filter(None, (", ".join(words[:-1]), *words[-1:])))
