@@ -9,7 +9,7 @@ from tamis.checks.view import View
 from tamis.model.build import build, supply_of
 from tamis.model.recipe import Supply
 from tamis.reading.reader import read
-from tamis.safety.assess import assess, supplied
+from tamis.safety.assess import supplied
 from tamis.source import Source
 from tamis.syntax.outline import parse
 from tamis.typed import TYPE_CHECKING
@@ -61,6 +61,11 @@ class Compiled(View):
         except Exception as error:
             return bool(_internal_error(error))
 
+    @property
+    def misread(self) -> bool:
+        """Whether there is an error in it that reading it or following its food found."""
+        return has_errors(self, self.earlier, rules=())
+
     def again(self) -> Compiled:
         """The same, with whatever has been made of it by now."""
         other = super().again()
@@ -97,11 +102,17 @@ class Compiled(View):
         return _broken_off(self.source, self.kitchen, (*self.findings, _internal_error(error)))
 
 
-def compile(source: Source, kitchen: Kitchen, used: Mapping[str, Supply]) -> Compiled:
-    """Compile one recipe; `used` holds the dishes of the recipes that it uses, by file stem."""
+def compile(source: Source, kitchen: Kitchen, used: Mapping[str, Supply], assessed: bool = True) -> Compiled:
+    """Compile one recipe; `used` holds the dishes of the recipes that it uses, by file stem.
+
+    Without `assessed` its safety is worked out when somebody asks: that of a recipe for more is as it was for less.
+    """
     earlier: list[Diagnostic] = []
     try:
-        return _phases(source, kitchen, used, earlier)
+        compiled = _phases(source, kitchen, used, earlier)
+        if assessed:
+            assert compiled.safety  # worked out here, so that a failure is one of the whole recipe
+        return compiled
     except Exception as error:
         return _broken_off(source, kitchen, (*earlier, _internal_error(error)))
 
@@ -114,8 +125,7 @@ def _phases(source: Source, kitchen: Kitchen, used: Mapping[str, Supply], earlie
     earlier += found
     recipe, found = build(reading, kitchen, used)
     earlier += found
-    safety = assess(recipe, kitchen, used)
-    compiled = Compiled(source, document, recipe, kitchen, used, safety)
+    compiled = Compiled(source, document, recipe, kitchen, used)
     compiled.earlier = tuple(earlier)
     return compiled
 

@@ -32,7 +32,6 @@ from tamis.library.library import open_library
 from tamis.model.build import build
 from tamis.publish.site import build_site
 from tamis.reading.reader import read
-from tamis.safety.assess import assess
 from tamis.source import Source
 from tamis.syntax.outline import parse
 
@@ -99,7 +98,8 @@ def _phases(text: str, watch: Watch) -> None:
     with watch.on("model"):
         recipe, unsound = build(reading, kitchen, {})
     with watch.on("check"):
-        view = View(source, document, recipe, kitchen, {}, assess(recipe, kitchen, {}))
+        view = View(source, document, recipe, kitchen, {})
+        assert view.safety
         run_checks(view, (*syntax, *misread, *unsound))
     with watch.on("table"):
         assert view.table and view.equipment is not None

@@ -39,7 +39,7 @@ uses: bad
 
 Warm [100 g of the bad oats] [in a saucepan] [for 5 min].
 """
-PHASES = ["compile:parse", "compile:read", "compile:build", "compile:assess", "compile:supply_of"]
+PHASES = ["compile:parse", "compile:read", "compile:build", "checks.view:assess", "compile:supply_of"]
 LATER = ["compile:run_checks", "checks.rules.work_unknown:check"]
 FINDINGS: dict[str, Any] = json.loads(asset_text("grammar/schema/findings.schema.json"))
 TIMELINE: dict[str, Any] = json.loads(asset_text("grammar/schema/timeline.schema.json"))
@@ -153,7 +153,7 @@ def test_a_command_tells_it_like_any_error(place: str, kitchen: Kitchen) -> None
         ("table.equipment:equipment_list", ["table"]),
         ("table.ingredients:build_table", ["market", "good.tamis"]),
         ("table.ingredients:build_table", ["cost"]),
-        ("compile:assess", ["safety"]),
+        ("checks.view:assess", ["safety"]),
         ("compile:read", ["formula"]),
         ("compile:read", ["scale", "--by", "2"]),
         ("compile:read", ["table", "--by", "2"]),

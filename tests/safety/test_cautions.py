@@ -20,7 +20,6 @@ def cautions(body: str) -> str:
     """The hazards of the report, and which of the two cautions stand in it."""
     head = "" if body.startswith("#") else "# Trial\n\n"
     compiled = compile(Source("trial.tamis", f"title: Trial\nserves: 4\n\n{head}{body}"), default_kitchen("en"), {})
-    assert compiled.safety is not None
     hazards = report_text(compiled.safety, compiled.recipe).split("\n\n")[1].splitlines()[1:]
     found = [caution.key for caution in compiled.safety.cautions if caution.key in ASKED]
     return "\n".join([*(line.strip() for line in hazards), f"cautions: {', '.join(found) or 'none'}"])

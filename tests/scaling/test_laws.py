@@ -9,12 +9,15 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from tamis.compile import Compiled
+from tamis.checks import registry
+from tamis.compile import Compiled, compile
+from tamis.kitchen.house import default_kitchen
 from tamis.quantity.measure import Measure
 from tamis.reading.clauses import Time
 from tamis.scaling.clauses import grows
 from tamis.scaling.numbers import exact
 from tamis.scaling.words import clause_words
+from tamis.source import Source
 from tamis.table.rows import Row
 from tamis.table.scaled import countable
 
@@ -104,3 +107,20 @@ def test_a_number_reads_back_as_itself(value: Fraction, decimals: bool) -> None:
 @given(st.fractions(Fraction(1, 4), 200, max_denominator=100))
 def test_a_count_is_shown_to_the_eighth_of_a_piece_or_five_in_a_hundred(value: Fraction) -> None:
     assert abs(countable(value) - value) <= max(Fraction(1, 8), value / 20)
+
+
+@given(RECIPES, FACTORS)
+@settings(max_examples=25, deadline=None)
+def test_the_rules_find_the_same_errors_for_any_amount(recipe: Compiled, factor: Fraction) -> None:
+    """So a scaled recipe is asked only what reading it and following its food found."""
+    scaled = times(recipe, factor).compiled
+    assert scaled.faulty == (recipe.faulty or scaled.misread)
+
+
+@pytest.mark.parametrize("rule", registry.FAULTS)
+def test_with_errors_that_rules_find(rule: str) -> None:
+    text = registry.page(rule).bad["example.tamis"]
+    assert isinstance(text, str)
+    recipe = compile(Source("example.tamis", text), default_kitchen("en"), {})
+    scaled = times(recipe, 3).compiled
+    assert (recipe.faulty, recipe.misread, scaled.faulty, scaled.misread) == (True, False, True, False)

@@ -33,12 +33,14 @@ def run_checks(view: View, earlier: Iterable[Diagnostic] = ()) -> tuple[Diagnost
     return (*failed, *settle(findings, view.document, view.kitchen.settings.checks))
 
 
-def has_errors(view: View, earlier: Iterable[Diagnostic] = ()) -> bool:
-    """Whether an error is among all findings of a recipe, by the rules that can find one."""
+def has_errors(view: View, earlier: Iterable[Diagnostic] = (), rules: Iterable[str] = FAULTS) -> bool:
+    """Whether an error is among all findings of a recipe, by the rules that can find one.
+
+    Where a house calls more of them errors, all are asked."""
     levels = view.kitchen.settings.checks
     lifted = [rule for rule, level in levels.items() if level == "error"]
     if not lifted:
-        found, failed = run_each(map(check_of, FAULTS), view)
+        found, failed = run_each(map(check_of, rules), view)
         findings = without_echoes([*earlier, *found], view.source)
         return bool(failed) or _any_error(settle(findings, view.document, levels))
     return _any_error(run_checks(view, earlier))

@@ -12,6 +12,7 @@ from tamis.reading.clauses import Ingredient
 from tamis.reading.plain import plain_of
 from tamis.reading.plain_amounts import amounts
 from tamis.record import NamedTuple
+from tamis.safety.assess import assess
 from tamis.source import Span
 from tamis.syntax.document import Text
 from tamis.typed import TYPE_CHECKING, Self
@@ -53,14 +54,17 @@ class View:
         recipe: Recipe,
         kitchen: Kitchen,
         used: Mapping[str, Supply],
-        safety: Safety,
     ) -> None:
         self.source = source
         self.document = document
         self.recipe = recipe
         self.kitchen = kitchen
         self.used = used
-        self.safety = safety
+
+    @cached_property
+    def safety(self) -> Safety:
+        """Its hazards, allergens and cautions."""
+        return assess(self.recipe, self.kitchen, self.used)
 
     @cached_property
     def table(self) -> Table:

@@ -17,6 +17,7 @@ if TYPE_CHECKING:
     from tamis.cli.common import OutputFormat
     from tamis.convert.asked import Asked
     from tamis.kitchen.house import Kitchen
+    from tamis.quantity.units import Cup
 
 
 def arguments(parser: argparse.ArgumentParser) -> None:
@@ -41,7 +42,7 @@ def run(options: argparse.Namespace) -> int:
     return _everything(asked, kitchen, options.format)
 
 
-def _kitchen(cup: str | None) -> Kitchen:
+def _kitchen(cup: Cup | None) -> Kitchen:
     """The kitchen of the house around us; what is wrong with its files is told, since it may change the answer."""
     from tamis.library.files import house_folder
     from tamis.library.house import open_house

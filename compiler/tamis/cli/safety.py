@@ -25,7 +25,6 @@ def run(options: argparse.Namespace) -> int:
     from tamis.safety.report import report_data, report_text
 
     safety = entry.compiled.safety
-    assert safety is not None  # the compiler always sets it
     if options.format == "json":
         import json
 

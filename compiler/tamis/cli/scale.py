@@ -51,9 +51,11 @@ def run(options: argparse.Namespace) -> int:
 
 
 def _errors(outcome: Outcome) -> list[Diagnostic]:
-    """What is wrong with the scaled recipe only: it wants more of another recipe than that one makes."""
+    """What is wrong with the scaled recipe only: it wants more of another recipe than that one makes.
+
+    The rules find the same errors for any amount: those of a sound recipe were asked before it was scaled."""
     compiled = outcome.scaled.compiled
-    return [finding for finding in compiled.findings if finding.severity == "error"] if compiled.faulty else []
+    return [finding for finding in compiled.findings if finding.severity == "error"] if compiled.misread else []
 
 
 def _source(outcome: Outcome, kitchen: Kitchen, partial: bool) -> str:

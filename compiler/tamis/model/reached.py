@@ -48,7 +48,7 @@ def _measure(read: Target | Cue, kitchen: Kitchen) -> Measure | None:
     found: Measure | None = None
     if isinstance(read, Target):
         found = read.measure if read.kind == "measure" else None
-    elif model_words(kitchen.language).left.search(read.text):
+    elif model_words(kitchen.language).left.search(read.text.lower()):
         said = (item for item in read.clause.items.items if isinstance(item, Quantity))
         measures = (Measure(item.amount, item.unit) for item in said if item.kind in ("mass", "volume"))
         found = next(measures, None)
@@ -85,7 +85,7 @@ def _called(batch: Batch, names: Callable[[], Sequence[tuple[str, ...]]], kitche
 def _share_left(read: Target | Cue, language: str) -> Fraction | None:
     """What part is left: half after `by half`, a third after `until reduced to a third`."""
     said = model_words(language)
-    if isinstance(read, Cue) and not said.left.search(read.text):
+    if isinstance(read, Cue) and not said.left.search(read.text.lower()):
         return None
     words = read.text.lower().split()
     for at, word in enumerate(words):

@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 from functools import cache
 
-from tamis.patterns import pattern
+from tamis.patterns import Whole, pattern
 from tamis.quantity.nouns import nouns
 from tamis.record import NamedTuple
 from tamis.words import one_of, word_lists
@@ -33,7 +33,7 @@ class ModelWords(NamedTuple):
     using: Words
     thrown: Words
     rests: Words
-    left: re.Pattern[str]
+    left: Whole
     by: Words
     to: Words
 
@@ -61,7 +61,7 @@ def model_words(language: str) -> ModelWords:
         using=frozenset(lists["moments"]["using"]),
         thrown=frozenset(lists["lifted"]["thrown"]),
         rests=frozenset(lists["lifted"]["rests"]),
-        left=pattern(rf"\b{one_of(word_lists(language, 'scaling')['clauses']['left'])}\b", re.IGNORECASE),
+        left=Whole(word_lists(language, "scaling")["clauses"]["left"]),
         by=frozenset(lists["reduced"]["by"]),
         to=frozenset(lists["reduced"]["to"]),
     )

@@ -83,8 +83,8 @@ class Page(NamedTuple):
     tested: Markup
     author: str
     source: str
+    safety: SafetyView
     formula: FormulaView | None = None
-    safety: SafetyView | None = None
 
 
 def recipe_page(compiled: Compiled, kitchen: Kitchen, pages: Collection[str], picture: str = "") -> str:
@@ -136,7 +136,7 @@ def _page(compiled: Compiled, kitchen: Kitchen, pages: Collection[str], picture:
         author=header.author,
         source=header.source,
         formula=formula_view(compiled.formula),
-        safety=safety_view(compiled.safety, recipe.language) if compiled.safety else None,
+        safety=safety_view(compiled.safety, recipe.language),
     )
 
 

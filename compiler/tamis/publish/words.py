@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 from functools import cache
 
-from tamis.patterns import pattern
+from tamis.patterns import Whole, pattern
 from tamis.record import NamedTuple
 from tamis.words import one_of, word_lists
 
@@ -14,7 +14,7 @@ class PageWords(NamedTuple):
     """By which a recipe's words are set on a page."""
 
     language: str
-    apart: re.Pattern[str]
+    apart: Whole
     """A preparation without which the sentence would be another."""
     between: re.Pattern[str]
     """What parts a measure from its food, as the last word."""
@@ -36,7 +36,7 @@ def page_words(language: str) -> PageWords:
     sentence = lists["sentence"]
     return PageWords(
         language=language,
-        apart=pattern(rf"\b{one_of(sentence['apart'])}\b"),
+        apart=Whole(sentence["apart"]),
         between=pattern(rf" {one_of(sentence['between'])}\Z"),
         plus=frozenset(word_lists(language, "clause")["closed"]["PLUS"]),
         night=frozenset(word_lists(language, "clause")["open"]["OVERNIGHT"]),

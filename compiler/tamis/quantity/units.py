@@ -147,9 +147,14 @@ class Units:
         return f"(?:(?i:{long})|{short})" if short else f"(?i:{long})"
 
 
-@cache
 def shipped(language: str, cup: Cup = "us", tbsp: SpoonSet | Literal[""] = "") -> Units:
-    """The units that ship with the compiler, in the words of a language and for a house's cup and spoons."""
+    """The units that ship with the compiler, in the words of a language and for a house's cup and spoons: one object
+    for each choice, whether it was named or not."""
+    return _shipped(language, cup, tbsp)
+
+
+@cache
+def _shipped(language: str, cup: Cup, tbsp: SpoonSet | Literal[""]) -> Units:
     return Units.load(asset_text("grammar/units.json"), language, cup, tbsp)
 
 

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from tamis.diagnostics import Diagnostic, Fix
-from tamis.patterns import pattern
 from tamis.quantity.amount import Amount
 from tamis.quantity.measure import Measure
 from tamis.quantity.near import nearest
@@ -149,10 +148,6 @@ def _weight(text: str, kitchen: Kitchen) -> Value:
     return made.measure if made else None, "a weight, such as `1 kg`"
 
 
-_PLAIN_DATE = pattern("(?!0000)[0-9]{4}-(?:0[1-9]|1[0-2])-(?:0[1-9]|1[0-9]|2[0-8])")
-"""A date that no calendar need be asked about."""
-
-
 def _date(text: str, kitchen: Kitchen) -> Value:
     return text if _is_date(text) else None, "a date, such as `2026-10-18`"
 
@@ -162,8 +157,10 @@ def _listed(text: str, kitchen: Kitchen) -> Value:
 
 
 def _is_date(text: str) -> bool:
-    if _PLAIN_DATE.fullmatch(text):
-        return True
+    year, month, day = text[:4], text[5:7], text[8:]
+    plain = len(text) == 10 and text[4] == text[7] == "-" and text.isascii() and (year + month + day).isdecimal()
+    if plain and year > "0000" and "01" <= month <= "12" and "01" <= day <= "28":
+        return True  # no calendar need be asked
     from datetime import date  # which takes longer to import than the header to read
 
     try:

@@ -11,7 +11,6 @@ from functools import cache
 
 from tamis.assets import asset_text
 from tamis.kitchen.seconds import seconds
-from tamis.patterns import pattern
 from tamis.quantity.temperature import c_from_f
 from tamis.record import NamedTuple
 from tamis.string_tables import tables
@@ -19,8 +18,6 @@ from tamis.typed import Literal, get_args
 
 AllergenList = Literal["us", "eu"]
 LISTS: tuple[AllergenList, ...] = get_args(AllergenList)
-
-_PAIR = pattern(r"([\d.]+) °([CF])")
 
 
 class Pair(NamedTuple):
@@ -114,11 +111,10 @@ def listed(text: str) -> tuple[str, ...]:
 
 def celsius(text: str) -> Fraction:
     """Exact °C of a printed temperature, as `165 °F`."""
-    found = _PAIR.fullmatch(text)
-    if found is None:
+    number, _, scale = text.partition(" °")
+    if scale not in ("C", "F"):
         raise ValueError(f"no temperature: {text!r}")
-    number = Fraction(found[1])
-    return number if found[2] == "C" else c_from_f(number)
+    return Fraction(number) if scale == "C" else c_from_f(Fraction(number))
 
 
 class _Limits(dict[str, dict[str, Limit]]):

@@ -45,7 +45,7 @@ def _of(part: str, cues: Cues, language: str) -> Fraction | None:
     values = temperatures(part, language)
     if not values:
         return None
-    words = cues.at_least.sub("", part.lower())
+    words = cues.at_least.without(part.lower())
     if any(words_of.search(words) for words_of in (cues.elsewhere, cues.upper, cues.not_there)):
         return None
     near = max(values) - min(values) <= 1

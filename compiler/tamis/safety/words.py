@@ -6,7 +6,7 @@ import re
 from functools import cache
 
 from tamis.kitchen.settings import AUTHORITIES, Authority
-from tamis.patterns import pattern
+from tamis.patterns import Whole, pattern
 from tamis.quantity.degrees import degree_words
 from tamis.record import NamedTuple
 from tamis.words import Lists, one_of, word_lists
@@ -18,28 +18,28 @@ class Accepted(NamedTuple):
     """What an authority accepts instead of a temperature: a word for it, and what finds any."""
 
     example: str
-    found: re.Pattern[str]
+    found: Whole
 
 
 class Cues(NamedTuple):
-    """What a cue or a target says. A pattern finds one of its words, whole, in a text in small letters."""
+    """What a cue or a target says. Words are looked for whole, in a text in small letters."""
 
-    either: re.Pattern[str]
+    either: Whole
     """Between two cues of which one is enough."""
     either_scale: re.Pattern[str]
     """… or one temperature in two scales: "74 °C or 165 °F"."""
     parts: re.Pattern[str]
     """Between two cues that must both hold."""
-    elsewhere: re.Pattern[str]
-    upper: re.Pattern[str]
-    at_least: re.Pattern[str]
-    not_there: re.Pattern[str]
-    stuffed: re.Pattern[str]
-    partly: re.Pattern[str]
-    denies: re.Pattern[str]
-    baked: re.Pattern[str]
-    browned: re.Pattern[str]
-    whites: re.Pattern[str]
+    elsewhere: Whole
+    upper: Whole
+    at_least: Whole
+    not_there: Whole
+    stuffed: Whole
+    partly: Whole
+    denies: Whole
+    baked: Whole
+    browned: Whole
+    whites: Whole
     boils: Words
     target_simmers: Words
     target_boils: Words
@@ -61,11 +61,11 @@ class States(NamedTuple):
 class Signs(NamedTuple):
     """What burns, scalds or spoils, in plain words and clauses."""
 
-    hot_metal: re.Pattern[str]
+    hot_metal: Whole
     smokes: Words
     caramel: Words
     fat: Words
-    closed: re.Pattern[str]
+    closed: Whole
     preserves: frozenset[str]
 
 
@@ -111,11 +111,11 @@ def safety_words(language: str) -> SafetyWords:
             harmless=frozenset(states["harmless"]),
         ),
         signs=Signs(
-            hot_metal=_whole(signs["hot-metal"]),
+            hot_metal=Whole(signs["hot-metal"]),
             smokes=signs["smokes"],
             caramel=signs["caramel"],
             fat=signs["fat"],
-            closed=_whole(signs["closed"]),
+            closed=Whole(signs["closed"]),
             preserves=frozenset(signs["preserves"]),
         ),
         purposes=Purposes(*(frozenset(purposes[name]) for name in Purposes._fields)),
@@ -130,29 +130,25 @@ def _cues(language: str, lists: Lists) -> Cues:
     cues, targets = lists["cues"], lists["targets"]
     either = one_of(cues["or"])
     return Cues(
-        either=_whole(cues["or"]),
+        either=Whole(cues["or"]),
         either_scale=pattern(rf"({degree_words(language).found.pattern})\s+{either}\s+(?=\d)", re.IGNORECASE),
         parts=pattern(rf",| {one_of(cues['and'])} |;"),
-        elsewhere=_whole(cues["elsewhere"]),
-        upper=_whole(cues["upper"]),
-        at_least=_whole(cues["at-least"]),
-        not_there=_whole(cues["not-there"]),
-        stuffed=_whole(cues["stuffed"]),
-        partly=_whole(cues["partly"]),
-        denies=_whole(cues["denies"]),
-        baked=_whole(cues["baked"]),
-        browned=_whole(cues["browned"]),
-        whites=_whole(cues["whites"]),
+        elsewhere=Whole(cues["elsewhere"]),
+        upper=Whole(cues["upper"]),
+        at_least=Whole(cues["at-least"]),
+        not_there=Whole(cues["not-there"]),
+        stuffed=Whole(cues["stuffed"]),
+        partly=Whole(cues["partly"]),
+        denies=Whole(cues["denies"]),
+        baked=Whole(cues["baked"]),
+        browned=Whole(cues["browned"]),
+        whites=Whole(cues["whites"]),
         boils=cues["boils"],
         target_simmers=targets["simmers"],
         target_boils=targets["boils"],
         accepted={
-            (authority, hazard): Accepted(words[0], _whole(words))
+            (authority, hazard): Accepted(words[0], Whole(words))
             for authority in AUTHORITIES
             for hazard, words in lists.get(authority, {}).items()
         },
     )
-
-
-def _whole(words: Words) -> re.Pattern[str]:
-    return pattern(rf"\b{one_of(words)}\b")

@@ -36,7 +36,7 @@ def read_edits(read: Read, scaling: Scaling) -> list[Edit]:
         (isinstance(read, Reference) and read.share is not None and read.share.measure is not None)
         or (isinstance(read, Naming) and read.measure is not None)
         or (isinstance(read, Target) and read.kind == "measure")
-        or (isinstance(read, Cue) and clause_words(scaling.kitchen.language).left.search(read.text) is not None)
+        or (isinstance(read, Cue) and clause_words(scaling.kitchen.language).left.search(read.text))
     )
     return _first_quantity(read, scaling) if measured else []
 

@@ -83,7 +83,7 @@ def with_edits(original: Compiled, factor: Fraction, kitchen: Kitchen, edits: li
     """The recipe with these changes made and compiled."""
     before = original.source
     source = Source(before.name, edited(before.text, edits, "exact"), before.stem)
-    after = compile(source, kitchen, original.used)
+    after = compile(source, kitchen, original.used, assessed=False)
     after = after.with_table(_marked(after.table))
     return Scaled(original, factor, after, _shown(original, after, edits), tuple(sorted(edits)))
 

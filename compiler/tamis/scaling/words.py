@@ -6,7 +6,7 @@ import re
 from functools import cache
 
 from tamis.checks.scaling._pans import Shape, shapes
-from tamis.patterns import pattern
+from tamis.patterns import Whole, pattern
 from tamis.record import NamedTuple
 from tamis.words import one_of, word_lists
 
@@ -14,7 +14,7 @@ from tamis.words import one_of, word_lists
 class ClauseWords(NamedTuple):
     """Among which the measure of a clause is found."""
 
-    left: re.Pattern[str]
+    left: Whole
     """In a cue that says what is to be left of a liquid: `until reduced to 150 ml`."""
     of: frozenset[str]
     after_of: re.Pattern[str]
@@ -41,7 +41,7 @@ class ExchangeWords(NamedTuple):
 def clause_words(language: str) -> ClauseWords:
     lists, purposes = word_lists(language, "scaling")["clauses"], word_lists(language, "scaling")["purposes"]
     return ClauseWords(
-        left=pattern(rf"\b{one_of(lists['left'])}\b"),
+        left=Whole(lists["left"]),
         of=frozenset(lists["of"]),
         after_of=pattern(rf" {one_of(lists['of'])} .*", re.DOTALL),
         alternative=frozenset(lists["or"]),

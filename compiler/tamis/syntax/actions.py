@@ -13,9 +13,10 @@ from tamis.typed import TYPE_CHECKING
 if TYPE_CHECKING:
     from tamis.syntax.document import Line
 
-_CONTINUES = pattern(r"\s|[\[(“\"‘']*(?=(\w))")
+_OPENING = "[(“\"‘'"
 _CLAUSE = pattern(r"\[([^\[\]]*)\]")
 _LIST_MARK = pattern(r"(?:\d{1,3}[.)]|[-*•])[ \t]+(?=\S)")
+_MARKS = ("-", "*", "•")
 _TOO_LONG = 2_000
 # A number without end is told as a number, whatever the length of its clause.
 _ENDLESS_NUMBER = pattern(r"[0-9]{100}")
@@ -40,17 +41,14 @@ def actions_of(source: Source, lines: list[Line], findings: list[Diagnostic], la
 
 def _continues(text: str) -> bool:
     """Whether a line goes on with the one above: it begins with white space or with a small letter."""
-    found = _CONTINUES.match(text)
-    if not found:
-        return False
-    return found[1] is None or found[1].islower()
+    return text[:1].isspace() or text.lstrip(_OPENING)[:1].islower()
 
 
 def action_of(source: Source, span: Span, findings: list[Diagnostic], language: str) -> Action:
     """One action: its text cut into plain words and clauses."""
     text = source.text
-    mark = _LIST_MARK.match(text, span.start, span.end)
-    if mark:
+    first = text[span.start : span.start + 1]
+    if (first in _MARKS or first.isdigit()) and (mark := _LIST_MARK.match(text, span.start, span.end)):
         _report_list_mark(Span(mark.start(), mark.end()), findings)
     parts = _simple_parts(text, span, language) or _parts(text, span, findings, language)
     return Action(tuple(parts), span)

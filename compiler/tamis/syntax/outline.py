@@ -127,13 +127,13 @@ class _Builder:
 
     def _comment(self, line: Line) -> None:
         text = line.text.rstrip("\r\n")
-        found = _ALLOW.match(text)
+        found = _ALLOW.match(text) if ALLOW in text else None
         span = Span(line.span.start, line.span.start + len(text))
         if found and found[2]:
             speaks_for = self.source.place(line.span.start).line + 1
             self.comments.append(Comment(text[1:].strip(), span, found[1], found[2], speaks_for))
             return
-        if _ALLOW_TRY.match(text):
+        if ALLOW in text and _ALLOW_TRY.match(text):
             message = "this silences no rule: expected `% allow RULE: reason`"
             self._find("allow-without-reason", span, message, "say why the rule does not hold here")
         self.comments.append(Comment(text[1:].strip(), span))

@@ -44,7 +44,7 @@ Drain, tip [into a pot], add [1 l water, for boiling] and [boil for 15 min] [ove
 
 def check(view: View) -> Iterator[Diagnostic]:
     """Kidney beans that were cleared by a boil alone."""
-    for item in view.safety.items if view.safety else ():
+    for item in view.safety.items:
         if item.hazard != "kidney-beans" or item.cleared is None or item.soaked >= rules().soak or item.use < 0:
             continue
         preparation = view.recipe.uses[item.use].ingredient.preparation

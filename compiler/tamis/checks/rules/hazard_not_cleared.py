@@ -57,7 +57,7 @@ Brush with [the marinade] and serve.
 def check(view: View) -> Iterator[Diagnostic]:
     """Each hazard that is open in the dish, but what is meant raw or cooked elsewhere."""
     safety = view.safety
-    if safety is None or safety.served == "uncooked":
+    if safety.served == "uncooked":
         return
     for item in safety.open:
         if item.form == "contact" or item.hazard in ("raw-flour", "sprouts", "raw-milk") or _soft(item):

@@ -48,7 +48,7 @@ Ladle [into 2 jars] and screw the lids on.
 def check(view: View) -> Iterator[Diagnostic]:
     """Closed jars that keep long, and not in the fridge."""
     keeps = view.recipe.header.keeps.lower()
-    calls = view.safety is not None and any(caution.key == "jars" for caution in view.safety.cautions)
+    calls = any(caution.key == "jars" for caution in view.safety.cautions)
     language = view.recipe.language
     if not calls or not keeps or keeps_cold(keeps, language) or plain_of(keeps, view.kitchen).ask(_is_short):
         return

@@ -48,7 +48,7 @@ Roll [into 20 balls] and [chill for at least 1 h].
 def check(view: View) -> Iterator[Diagnostic]:
     """Each flour in the dish that met no heat."""
     safety = view.safety
-    for item in safety.open if safety and safety.served != "uncooked" else ():
+    for item in safety.open if safety.served != "uncooked" else ():
         if item.hazard == "raw-flour":
             message = f"this flour is eaten raw: {path_of(item, view.recipe)}"
             yield Diagnostic(RULE, LEVEL, item.span, message, "bake, fry or boil it, or toast it first (US CDC)")

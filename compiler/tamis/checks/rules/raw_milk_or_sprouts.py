@@ -42,7 +42,7 @@ Drain, and toss with [1 tbsp soy sauce].
 def check(view: View) -> Iterator[Diagnostic]:
     """Each of them that is open in the dish."""
     safety = view.safety
-    if safety is None or safety.served:
+    if safety.served:
         return
     for item in safety.open:
         if item.hazard in ("raw-milk", "sprouts"):

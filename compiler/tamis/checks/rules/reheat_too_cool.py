@@ -50,7 +50,7 @@ Put [8 chicken thighs] [in a casserole] with [300 ml water].
 
 def check(view: View) -> Iterator[Diagnostic]:
     """What the header says of leftovers, and lines that reheat cooked food, where the dish has food that spoils."""
-    if view.safety is None or not any(caution.key == "leftovers" for caution in view.safety.cautions):
+    if not any(caution.key == "leftovers" for caution in view.safety.cautions):
         return
     window = rules().windows[view.safety.authority]
     for degrees, place in _asked(view):

@@ -41,7 +41,7 @@ Fry [2 pork chops] [in 1 tbsp sunflower oil] [in a frying pan] [for 8–10 min] 
 
 def check(view: View) -> Iterator[Diagnostic]:
     """Each cut whose rest is too short, at the words that cleared it."""
-    for item in view.safety.short_rest if view.safety else ():
+    for item in view.safety.short_rest:
         if item.cleared is None:
             continue
         action = view.recipe.actions[item.cleared.action]

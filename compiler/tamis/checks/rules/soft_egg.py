@@ -39,7 +39,7 @@ Fry [4 eggs] [in 20 g butter] [in a frying pan] [for 4–5 min] [until yolk and 
 def check(view: View) -> Iterator[Diagnostic]:
     """Each whole egg that was heated and not cleared."""
     safety = view.safety
-    for item in safety.open if safety and not safety.served else ():
+    for item in safety.open if not safety.served else ():
         if item.hazard == "egg" and item.form == "whole" and item.heated:
             message = "the egg may stay soft; the page says for whom pasteurised eggs are the better choice"
             hint = f"{example(view.recipe.language, 'until_firm')}, or 72 °C (160 °F) inside"

@@ -39,7 +39,7 @@ Stir [100 g rolled oats] with [1 tbsp honey] and [200 ml water] [in a bowl].
 
 def check(view: View) -> Iterator[Diagnostic]:
     """Each food that breaks a tag; a warning where the food may be left out."""
-    for found in view.safety.contradictions if view.safety else ():
+    for found in view.safety.contradictions:
         level: Severity = "warning" if found.optional else LEVEL
         extra = ", even if it may be left out" if found.optional else ""
         message = f"“{found.tag}” is contradicted by {found.food} ({found.why}){extra}"

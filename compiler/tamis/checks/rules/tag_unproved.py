@@ -57,7 +57,7 @@ Spread [4 slices bread] with [the oat spread].
 
 def check(view: View) -> Iterator[Diagnostic]:
     """One finding a promise, naming the foods that nobody knows."""
-    unknown = view.safety.dish.unknown if view.safety else ()
+    unknown = view.safety.dish.unknown
     for tag in view.recipe.header.tags if unknown else ():
         if "-".join(tag.lower().split()) in rules().tags:
             message = f"“{tag}” can't be vouched for: nothing is known of {', '.join(unknown)}"

@@ -47,7 +47,7 @@ Ahead: [freeze for up to 2 months]. [Thaw overnight] in the fridge.
 
 def check(view: View) -> Iterator[Diagnostic]:
     """Lines and `Ahead:` paragraphs, where the dish has food that spoils."""
-    if view.safety is None or not any(caution.key == "leftovers" for caution in view.safety.cautions):
+    if not any(caution.key == "leftovers" for caution in view.safety.cautions):
         return
     told = [(words_of(action), action.span) for action in view.recipe.actions]
     told += [(wait.text.lower(), wait.span) for component in view.recipe.components for wait in component.ahead]

@@ -51,7 +51,7 @@ Toss with [2 tbsp lemon juice] [in a bowl] and top with [the chicken].
 
 def check(view: View) -> Iterator[Diagnostic]:
     """Each contact that no heat followed."""
-    for item in view.safety.open if view.safety else ():
+    for item in view.safety.open:
         if item.form == "contact":
             tool = item.path[1] if len(item.path) > 1 else "tool"
             message = f"the {tool} held {name_of(item)} ({item.food}) and was not washed; this food isn't cooked after"

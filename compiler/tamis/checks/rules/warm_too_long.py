@@ -46,8 +46,6 @@ Stew with [300 ml water] [in a pot] [for 90 min] [until tender].
 
 def check(view: View) -> Iterator[Diagnostic]:
     """Each risky wait."""
-    if view.safety is None:
-        return
     window = rules().windows[view.safety.authority]
     for wait in view.safety.waits:
         message = f"here {wait.food} may stand {_where(wait)} for more than {duration(window.out)}"
