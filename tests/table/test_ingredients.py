@@ -6,8 +6,9 @@ from fractions import Fraction
 
 import pytest
 
+from tamis.model.mass import Mass
 from tamis.model.names import bare_name
-from tamis.model.recipe import Mass, Product, Taking, Use
+from tamis.model.recipe import Product, Taking, Use
 from tamis.quantity.amount import exactly
 from tamis.reading.clauses import Ingredient, Percent
 from tamis.source import Span

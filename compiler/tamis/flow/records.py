@@ -7,7 +7,7 @@ from tamis.typed import TYPE_CHECKING, Literal
 
 if TYPE_CHECKING:
     from tamis.model.effects import Rule
-    from tamis.model.recipe import Mass
+    from tamis.model.mass import Mass
     from tamis.quantity.amount import Amount
 
 LeavesKind = Literal["leaves", "out", "away", "kept", "done"]

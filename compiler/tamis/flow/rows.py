@@ -27,8 +27,7 @@ from tamis.model.effects import (
     Takes,
     Turns,
 )
-from tamis.model.mass import times
-from tamis.model.recipe import Mass
+from tamis.model.mass import Mass, times
 from tamis.quantity.display import number, written
 from tamis.quantity.measure import kind
 from tamis.quantity.nouns import nouns

@@ -14,7 +14,8 @@ if TYPE_CHECKING:
     from collections.abc import Iterator, Sequence
 
     from tamis.flow.records import After, Coming, LeavesKind, Leaving, Now, Row
-    from tamis.model.recipe import Mass, Recipe
+    from tamis.model.mass import Mass
+    from tamis.model.recipe import Recipe
 
 _INDENT = 7
 _LABEL = 11

@@ -10,7 +10,8 @@ from tamis.quantity.wrapping import series
 from tamis.typed import TYPE_CHECKING
 
 if TYPE_CHECKING:
-    from tamis.model.recipe import Mass, Recipe, Use
+    from tamis.model.mass import Mass
+    from tamis.model.recipe import Recipe, Use
     from tamis.quantity.amount import Amount
     from tamis.source import Source, Span
 

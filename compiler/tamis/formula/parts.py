@@ -21,7 +21,8 @@ from tamis.typed import TYPE_CHECKING
 if TYPE_CHECKING:
     from tamis.kitchen.goods import Goods
     from tamis.kitchen.house import Kitchen
-    from tamis.model.recipe import Mass, Product, Recipe, Taking, Use
+    from tamis.model.mass import Mass
+    from tamis.model.recipe import Product, Recipe, Taking, Use
 
 ONE = Fraction(1)
 FERMENTING = ("yeast", "starter")

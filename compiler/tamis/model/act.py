@@ -11,11 +11,11 @@ from tamis.model.effects import SAID, Why
 from tamis.model.foods import put_in
 from tamis.model.heat import Heat, heat_of, only_sets, tell
 from tamis.model.lifted import settle, turn_back
-from tamis.model.mass import NONE, NOTHING, ONE
+from tamis.model.mass import NONE, NOTHING, ONE, Mass
 from tamis.model.namings import divide, name_batch
 from tamis.model.pieces import heaviest_piece, worked_one_by_one
 from tamis.model.reached import reached
-from tamis.model.recipe import Action, Mass, Work
+from tamis.model.recipe import Action, Work
 from tamis.model.references import refer
 from tamis.model.words import plain
 from tamis.model.work import Labour, missing_times, work_of

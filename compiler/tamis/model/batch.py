@@ -5,15 +5,14 @@ from __future__ import annotations
 from fractions import Fraction
 
 from tamis.model.called import Keys
-from tamis.model.mass import NOTHING, ONE, minus, plus, times
+from tamis.model.mass import NOTHING, ONE, Mass, minus, plus, times
 from tamis.model.pile import Pile
-from tamis.model.recipe import Mass
 from tamis.model.words import before_joint, model_words, plain
 from tamis.quantity.nouns import nouns
 from tamis.reading.tables import tables
 from tamis.record import NamedTuple, made
 from tamis.source import Span
-from tamis.typed import TYPE_CHECKING, Literal
+from tamis.typed import TYPE_CHECKING, Literal, Protocol
 
 if TYPE_CHECKING:
     from collections.abc import Iterable, Sequence
@@ -23,7 +22,6 @@ if TYPE_CHECKING:
     from tamis.kitchen.goods import Goods
     from tamis.kitchen.house import Kitchen
     from tamis.model.called import Key
-    from tamis.model.opened import Opened
     from tamis.quantity.amount import Amount
     from tamis.quantity.measure import Measure
     from tamis.reading.clauses import Ingredient
@@ -88,6 +86,13 @@ def part_of_goods(goods: Goods, part: str, kitchen: Kitchen) -> Goods | None:
     return kitchen.larder.get(found) if found else None
 
 
+class Home(Protocol):
+    """Where a batch lies open."""
+
+    def share(self, batch: Batch) -> None:
+        """A share of it is taken."""
+
+
 class Batch:
     """Food worked on as one. `share` is the part of the batch it was parted from (1 for a whole one).
 
@@ -121,7 +126,7 @@ class Batch:
         self.station: Station = ""
         self.left = ONE
         self.shared = False
-        self.home: Opened | None = None
+        self.home: Home | None = None
         self.product: int | None = None
         self.taken_at: Span | None = None
         self.span: Span = Span(0, 0)

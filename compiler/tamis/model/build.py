@@ -44,7 +44,7 @@ def build(reading: Reading, kitchen: Kitchen, used: Mapping[str, Supply]) -> tup
         products=products,
         takings=tuple(flow.takings),
         dish=dish,
-        history=history_of(flow.log, actions, flow.begun, ends),
+        history=history_of(flow.log, [action.reads for action in actions], flow.begun, ends),
         places=places_of(flow.log, actions, kitchen),
         log=tuple(flow.log),
         language=kitchen.language,

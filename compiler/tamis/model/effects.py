@@ -18,7 +18,7 @@ from tamis.typed import TYPE_CHECKING, Literal
 if TYPE_CHECKING:
     from tamis.kitchen.equipment import Station
     from tamis.model.batch import Food, Origin
-    from tamis.model.recipe import Mass
+    from tamis.model.mass import Mass
     from tamis.quantity.amount import Amount
     from tamis.quantity.measure import Measure
 

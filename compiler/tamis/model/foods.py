@@ -7,10 +7,10 @@ from fractions import Fraction
 from tamis.model.batch import Food
 from tamis.model.effects import Weighs
 from tamis.model.kept import made_for_others
-from tamis.model.mass import ONE, cold_water, mass_of, times
+from tamis.model.mass import ONE, Mass, cold_water, mass_of, times
 from tamis.model.parts import buy_once, of_one_counted
 from tamis.model.percent import as_weighed, weigh
-from tamis.model.recipe import Mass, Use
+from tamis.model.recipe import Use
 from tamis.model.words import model_words, plain
 from tamis.typed import TYPE_CHECKING
 

@@ -17,7 +17,7 @@ if TYPE_CHECKING:
 
     from tamis.model.batch import Batch
     from tamis.model.effects import Entry
-    from tamis.model.recipe import Action
+    from tamis.reading.clauses import Read
 
 Kind = Literal["food", "aside", "batch", "by-product", "lifted", "clause"]
 
@@ -50,14 +50,18 @@ class History(NamedTuple):
 
 
 def history_of(
-    log: Sequence[Entry], actions: Sequence[Action], batches: Sequence[Batch], components: Sequence[Batch | None]
+    log: Sequence[Entry],
+    lines: Sequence[Sequence[Read]],
+    batches: Sequence[Batch],
+    components: Sequence[Batch | None],
 ) -> History:
-    """The history that a log tells; `components` are the batches that the components ended with."""
+    """The history that a log tells; `lines` are the clauses of each action, `components` the batches that they
+    ended with."""
     found: list[Happening] = []
     before = batch = read = -1  # the clause whose entries are being read, and the batch in hand after it
     for _, action, _, _, _, at, effect, after, _ in log:
         ends = read >= 0 and batch >= 0 and (at != read or action != before)
-        if ends and type(actions[before].reads[read]) is not Ingredient:
+        if ends and type(lines[before][read]) is not Ingredient:
             found.append(made(Happening, ("clause", before, batch, -1, -1, "", read)))
         if type(effect) in _HAPPENS:
             found += _happenings(effect, action)  # type: ignore[arg-type]  # one of these

@@ -8,11 +8,11 @@ from __future__ import annotations
 
 from fractions import Fraction
 
-from tamis.model.recipe import Mass
 from tamis.model.words import model_words
 from tamis.quantity.amount import Amount
 from tamis.quantity.measure import Measure, grams, kind, millilitres
 from tamis.quantity.nouns import nouns
+from tamis.record import NamedTuple
 from tamis.typed import TYPE_CHECKING
 
 if TYPE_CHECKING:
@@ -21,6 +21,22 @@ if TYPE_CHECKING:
     from tamis.kitchen.goods import Goods
     from tamis.kitchen.house import Kitchen
     from tamis.reading.clauses import Ingredient
+
+
+class Mass(NamedTuple):
+    """Grams as an interval. `unknown` names measured items without a density or piece weight (then the interval
+    counts only the rest), `uncounted` what nobody weighs: to taste, pinches, optional, for a purpose."""
+
+    lo: Fraction = Fraction(0)
+    hi: Fraction = Fraction(0)
+    unknown: tuple[str, ...] = ()
+    uncounted: tuple[str, ...] = ()
+
+    @property
+    def known(self) -> bool:
+        """Whether every measured item in it has a weight."""
+        return not self.unknown
+
 
 ONE = Fraction(1)
 NONE = Fraction(0)

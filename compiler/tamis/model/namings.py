@@ -6,8 +6,8 @@ from fractions import Fraction
 
 from tamis.model.batch import Batch, answering
 from tamis.model.effects import Why
-from tamis.model.mass import NOTHING
-from tamis.model.recipe import Mass, Product
+from tamis.model.mass import NOTHING, Mass
+from tamis.model.recipe import Product
 from tamis.model.words import plain
 from tamis.quantity.amount import Amount
 from tamis.quantity.measure import grams

@@ -12,8 +12,7 @@ from fractions import Fraction
 
 from tamis.model.batch import Food, is_of_kind, matches_food
 from tamis.model.lookup import look_up
-from tamis.model.mass import NOTHING, mass_of, plus, times
-from tamis.model.recipe import Mass
+from tamis.model.mass import NOTHING, Mass, mass_of, plus, times
 from tamis.model.words import ModelWords, model_words, plain
 from tamis.quantity.amount import Amount
 from tamis.quantity.measure import Measure, grams

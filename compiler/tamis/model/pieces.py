@@ -8,8 +8,7 @@ from __future__ import annotations
 from fractions import Fraction
 from math import ceil
 
-from tamis.model.mass import mass_of
-from tamis.model.recipe import Mass
+from tamis.model.mass import Mass, mass_of
 from tamis.reading.clauses import Ingredient, Time, VerbUse
 from tamis.typed import TYPE_CHECKING
 from tamis.words import example

@@ -4,8 +4,7 @@ from __future__ import annotations
 
 from fractions import Fraction
 
-from tamis.model.mass import measure_grams
-from tamis.model.recipe import Mass
+from tamis.model.mass import Mass, measure_grams
 from tamis.model.words import model_words
 from tamis.quantity.measure import Measure, grams, kind
 from tamis.quantity.number_words import number_words

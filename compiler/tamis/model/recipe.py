@@ -10,6 +10,7 @@ from __future__ import annotations
 from fractions import Fraction
 
 from tamis.model.history import History
+from tamis.model.mass import Mass
 from tamis.model.pile import Pile
 from tamis.model.places import Places
 from tamis.quantity.amount import Amount
@@ -28,21 +29,6 @@ if TYPE_CHECKING:
     from tamis.kitchen.equipment import Station
     from tamis.model.batch import Food
     from tamis.model.effects import Entry
-
-
-class Mass(NamedTuple):
-    """Grams as an interval. `unknown` names measured items without a density or piece weight (then the interval
-    counts only the rest), `uncounted` what nobody weighs: to taste, pinches, optional, for a purpose."""
-
-    lo: Fraction = Fraction(0)
-    hi: Fraction = Fraction(0)
-    unknown: tuple[str, ...] = ()
-    uncounted: tuple[str, ...] = ()
-
-    @property
-    def known(self) -> bool:
-        """Whether every measured item in it has a weight."""
-        return not self.unknown
 
 
 class Use(NamedTuple):

@@ -23,9 +23,8 @@ from tamis.model.effects import (
     Takes,
     Turns,
 )
-from tamis.model.mass import NOTHING, ONE, minus, plus, times
+from tamis.model.mass import NOTHING, ONE, Mass, minus, plus, times
 from tamis.model.pile import Pile
-from tamis.model.recipe import Mass
 from tamis.typed import TYPE_CHECKING, Any
 
 if TYPE_CHECKING:

@@ -39,7 +39,8 @@ if TYPE_CHECKING:
     from tamis.model.batch import Batch, Food, Origin
     from tamis.model.effects import Effect, PartKind
     from tamis.model.flow import Flow
-    from tamis.model.recipe import Mass, Product
+    from tamis.model.mass import Mass
+    from tamis.model.recipe import Product
     from tamis.quantity.amount import Amount
     from tamis.quantity.measure import Measure
 

@@ -10,8 +10,8 @@ from fractions import Fraction
 from types import MappingProxyType
 
 from tamis.diagnostics import Diagnostic
-from tamis.model.mass import NONE
-from tamis.model.recipe import Mass, Work
+from tamis.model.mass import NONE, Mass
+from tamis.model.recipe import Work
 from tamis.quantity.duration import Duration
 from tamis.quantity.measure import grams
 from tamis.reading.clauses import Cue, Pause, Repeat, Setting, SettingKind, Target, Tending, Time, VerbUse

@@ -19,7 +19,8 @@ from tamis.words import example
 
 if TYPE_CHECKING:
     from tamis.kitchen.house import Kitchen
-    from tamis.model.recipe import Mass, Recipe
+    from tamis.model.mass import Mass
+    from tamis.model.recipe import Recipe
 
 FINEST = 1000
 """A factor that rests on a weight is taken to a fraction with a denominator up to this."""

@@ -10,7 +10,7 @@ from __future__ import annotations
 from fractions import Fraction
 
 from tamis.kitchen.house import Kitchen
-from tamis.model.recipe import Mass
+from tamis.model.mass import Mass
 from tamis.quantity.measure import Measure
 from tamis.table.lines import name_text
 from tamis.table.rows import EquipmentRow, Row, RowUse, Supplied, Table

@@ -11,8 +11,7 @@ from fractions import Fraction
 from functools import reduce
 
 from tamis.kitchen.goods import Goods
-from tamis.model.mass import plus
-from tamis.model.recipe import Mass
+from tamis.model.mass import Mass, plus
 from tamis.quantity.measure import Measure
 from tamis.reading.clauses import Ingredient
 from tamis.record import NamedTuple
