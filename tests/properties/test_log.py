@@ -16,8 +16,11 @@ from test_never_raises import _HEADED
 from tamis.kitchen.house import default_kitchen
 from tamis.model.effects import Gives, Refers
 from tamis.model.flow import Flow
+from tamis.model.left_over import tell_left_over
 from tamis.model.replay import Replay
 from tamis.model.state import State
+from tamis.model.walker import walk
+from tamis.model.wanted import make_all
 from tamis.reading.clauses import Reference
 from tamis.reading.reader import read
 from tamis.scaling.scale import scaled
@@ -35,7 +38,7 @@ class Watch:
         document, _ = parse(Source(f"{stem}.tamis", text), "en")
         reading, _ = read(document, kitchen)
         used = {name: compiled(name, demo_texts()[name]).supply for name in reading.header.uses if name in demo_texts()}
-        self.flow = Flow(reading, kitchen, used, [])
+        self.flow = Flow(reading, kitchen, used, [], walk)
         emit = State.emit
         watch = self
 
@@ -46,8 +49,8 @@ class Watch:
 
         State.emit = watched  # type: ignore[method-assign]
         try:
-            self.flow.run()
-            self.flow.close()
+            make_all(self.flow)
+            tell_left_over(self.flow)
         finally:
             State.emit = emit  # type: ignore[method-assign]
         assert [entry.number for entry in self.flow.log] == list(range(len(self.flow.log)))

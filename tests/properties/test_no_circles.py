@@ -13,16 +13,6 @@ from pathlib import Path
 import tamis
 
 HOME = Path(tamis.__file__).parent
-# What is left of them. A module is to be taken out here, none to be put in.
-LEFT = (
-    frozenset(
-        (
-            "model.act", "model.cold", "model.described", "model.flow", "model.foods", "model.heat", "model.lookup",
-            "model.namings", "model.percent", "model.pieces", "model.reasons", "model.references", "model.state",
-            "model.walker",
-        )
-    ),
-)  # fmt: skip
 
 
 def modules() -> dict[str, Path]:
@@ -60,12 +50,6 @@ def circle(needs: Mapping[str, set[str]]) -> list[str]:
     return []
 
 
-def without_what_is_left(needs: Mapping[str, set[str]]) -> dict[str, set[str]]:
-    """The graph without the imports inside a circle that is known."""
-    inside = {name: group for group in LEFT for name in group}
-    return {name: others - inside.get(name, frozenset()) for name, others in needs.items()}
-
-
 def test_the_graph_is_seen() -> None:
     needs = graph()
     assert len(needs) > 300
@@ -76,9 +60,5 @@ def test_the_graph_is_seen() -> None:
 
 
 def test_no_modules_import_each_other() -> None:
-    found = circle(without_what_is_left(graph()))
+    found = circle(graph())
     assert not found, "these import each other in a circle: " + " → ".join(found)
-
-
-def test_what_is_left_is_there() -> None:
-    assert not frozenset().union(*LEFT) - set(modules()), "no such module: take it out of `LEFT`"

@@ -2,25 +2,21 @@
 
 from __future__ import annotations
 
-from fractions import Fraction
-
-from tamis.diagnostics import Diagnostic, Label
 from tamis.model.batch import Batch
 from tamis.model.cold import take_cold
-from tamis.model.effects import SAID, Why
+from tamis.model.effects import Why
 from tamis.model.foods import put_in
 from tamis.model.heat import Heat, heat_of, only_sets, tell
 from tamis.model.lifted import settle, turn_back
-from tamis.model.mass import NONE, NOTHING, ONE, Mass
+from tamis.model.line import Line
+from tamis.model.mass import NOTHING
 from tamis.model.namings import divide, name_batch
 from tamis.model.pieces import heaviest_piece, worked_one_by_one
 from tamis.model.reached import reached
 from tamis.model.recipe import Action, Work
 from tamis.model.references import refer
 from tamis.model.words import plain
-from tamis.model.work import Labour, missing_times, work_of
-from tamis.quantity.amount import exactly
-from tamis.quantity.nouns import nouns
+from tamis.model.work import missing_times, work_of
 from tamis.reading.clauses import (
     Cue,
     Division,
@@ -35,93 +31,26 @@ from tamis.reading.clauses import (
     VerbUse,
 )
 from tamis.reading.exact import EXACT
-from tamis.reading.tables import tables
 from tamis.typed import TYPE_CHECKING, Any
 from tamis.words import example
 
 if TYPE_CHECKING:
     from collections.abc import Callable
 
-    from tamis.kitchen.equipment import Equipment
-    from tamis.kitchen.verbs import Verb
-    from tamis.model.lifted import Parting
-    from tamis.model.walker import Walker
     from tamis.reading.clauses import Read
-    from tamis.reading.reading import ActionRead
 
 
-SAME_BATCH, GOES_IN, READY, HEATED = Why("same-batch"), Why("goes-in"), Why("ready"), Why("heated")
-AS_BEFORE, DIVIDED_BETWEEN = Why("as-before"), Why("divided-between")
+SAME_BATCH, READY, HEATED = Why("same-batch"), Why("ready"), Why("heated")
 
 
 _TURN = 10
 """Seconds to turn a knob."""
 
 
-class Act:
-    """The work of one line on the batches of its component."""
+class Act(Line):
+    """Performs a line."""
 
-    __slots__ = (
-        "after",
-        "after_start",
-        "at_once",
-        "batches",
-        "before_time",
-        "beside",
-        "carried",
-        "cold_water",
-        "fresh",
-        "joined",
-        "labour",
-        "number",
-        "parting",
-        "piece_mass",
-        "product",
-        "read",
-        "reads",
-        "repeats",
-        "step",
-        "takings",
-        "tools",
-        "uses",
-        "verb",
-        "walker",
-        "within",
-    )  # fmt: skip
-
-    def __init__(
-        self, walker: Walker, read: ActionRead, number: int, step: int, batches: tuple[Fraction, bool]
-    ) -> None:
-        self.walker = walker
-        self.read = read
-        self.labour = Labour(read)
-        self.number = number
-        self.step = step
-        self.batches = batches
-        self.repeats = ONE
-        self.after: set[int] = set()
-        self.after_start: set[int] = set()
-        self.uses: list[int] = []
-        self.takings: list[int] = []
-        self.tools: list[Tool] = []
-        self.verb: Verb | None = None
-        self.product: int | None = None
-        self.beside: int | None = None
-        self.at_once = False
-        self.within: int | None = None
-        self.before_time = True
-        self.cold_water = NONE  # g, put in for boiling and the like
-        self.fresh = walker.new_step
-        self.joined = False
-        self.carried: Batch | None = None
-        self.piece_mass: Mass | None = None
-        self.parting: Parting | None = None
-        self.reads: list[Read] = []  # the clauses that have acted
-        for repeat in reversed(self.labour.repeats):  # the first of a kind counts
-            if repeat.kind == "times":
-                self.repeats = repeat.number
-            elif repeat.kind in ("batches", "loads"):  # from its line to the end of the step
-                self.batches = repeat.number, repeat.kind == "loads"
+    __slots__ = ()
 
     def perform(self) -> Action:
         """Let the events act, left to right; then say what the action costs and waits for."""
@@ -258,13 +187,6 @@ class Act:
             if ready is not None:
                 self.wait_for(ready, HEATED)
 
-    def wait_for(self, action: int, why: Why, from_start: bool = False) -> None:
-        """An earlier action must have ended before this one starts, or its wait begun."""
-        those = self.after_start if from_start else self.after
-        if action != self.number and action not in those:
-            those.add(action)
-            self.walker.follow(action, why, from_start)
-
     def _follows_at_once(self, start: Batch | None) -> bool:
         """After an estimate, and while the batch is on the heat, the next line follows at once."""
         if start is None or start.last is None:
@@ -311,41 +233,6 @@ class Act:
             if tool.equipment.kind == "vessel" and not tool.preposition and not tool.equipment.station:
                 self.walker.flow.tool_ready[tool.equipment.name] = self.number
 
-    def link(self, batch: Batch, why: Why = GOES_IN) -> None:
-        if batch.last is not None:
-            self.wait_for(batch.last, why, batch.early)
-
-    def hold(self, tool: Tool) -> None:
-        """A piece of equipment is used; the food may be divided between several."""
-        walker, known = self.walker, self._as_named_before(tool)
-        self.tools.append(known)
-        walker.tools.append(known)
-        walker.emit(known, SAID if known is tool else AS_BEFORE)
-        batch = walker.present
-        if known.divides and batch:
-            one = nouns(walker.flow.kitchen.language).singular
-            walker.split(batch, (exactly(known.number), one(known.name.lower())), DIVIDED_BETWEEN)
-
-    def _as_named_before(self, tool: Tool) -> Tool:
-        """*Between the prepared tins*: as many as were prepared."""
-        noun = _noun(tool)
-        one = nouns(self.walker.flow.kitchen.language).singular
-        several = (
-            tool.definite
-            and one(noun) != noun
-            and tool.preposition in tables(self.walker.flow.kitchen.language).dividing
-        )
-        if not several or tool.equipment.kind != "vessel":
-            return tool
-        alike = (other for other in reversed(self.walker.tools) if one(_noun(other)) == one(noun))
-        before = next((other for other in alike if other.number > 1), None)
-        return tool._replace(number=before.number, divides=True, several=False) if before else tool
-
-    def name_tool(self, reference: Reference, equipment: Equipment) -> None:
-        """Equipment called by `the`: the piece named before, or one that every kitchen has."""
-        tool = Tool(reference.clause, reference.name, equipment, preposition=reference.preposition, definite=True)
-        self.hold(tool)
-
     def begin_time(self, time: Time) -> None:
         """What comes after this in the line comes after the wait."""
         self.before_time = False
@@ -375,24 +262,15 @@ class Act:
         elif pause.kind == "within" and pause.duration and pause.duration.hi is not None:
             self.within = int(pause.duration.hi)
 
-    def say(self, rule: str, clause: object, message: str, hint: str, labels: tuple[Label, ...] = ()) -> None:
-        span = clause.span  # type: ignore[attr-defined]  # always a clause
-        self.walker.tell(Diagnostic(rule, "error", span, message, hint, labels))
-
 
 def _only_pauses(reads: tuple[Read, ...]) -> bool:
     return bool(reads) and all(isinstance(read, Pause) for read in reads)
 
 
-def _noun(tool: Tool) -> str:
-    """The last word by which the cook calls it."""
-    return tool.name.lower().rpartition(" ")[2]
-
-
 _DOES: dict[type, Callable[[Act, Any], None]] = {
     Ingredient: put_in,
     Reference: refer,
-    Tool: Act.hold,
+    Tool: Line.hold,
     Naming: name_batch,
     Division: divide,
     Pause: Act.pause,

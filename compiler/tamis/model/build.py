@@ -5,10 +5,13 @@ from __future__ import annotations
 from tamis.diagnostics import Diagnostic
 from tamis.model.flow import Flow
 from tamis.model.history import history_of
+from tamis.model.left_over import tell_left_over
 from tamis.model.mass import NOTHING
 from tamis.model.moments import tie_moments
 from tamis.model.placing import places_of
 from tamis.model.recipe import Recipe, Supply
+from tamis.model.walker import walk
+from tamis.model.wanted import make_all
 from tamis.typed import TYPE_CHECKING
 
 if TYPE_CHECKING:
@@ -21,9 +24,9 @@ if TYPE_CHECKING:
 def build(reading: Reading, kitchen: Kitchen, used: Mapping[str, Supply]) -> tuple[Recipe, list[Diagnostic]]:
     """The recipe that a reading means, and what is wrong with its flow."""
     findings: list[Diagnostic] = []
-    flow = Flow(reading, kitchen, used, findings)
-    flow.run()
-    flow.close()
+    flow = Flow(reading, kitchen, used, findings, walk)
+    make_all(flow)
+    tell_left_over(flow)
     tie_moments(flow)
     dish = _dish(flow)
     products = tuple(

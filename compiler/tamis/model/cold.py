@@ -13,11 +13,11 @@ from tamis.typed import TYPE_CHECKING
 if TYPE_CHECKING:
     from collections.abc import Sequence
 
-    from tamis.model.act import Act
+    from tamis.model.line import Line
     from tamis.reading.clauses import Read, Tool
 
 
-def take_cold(act: Act) -> None:
+def take_cold(act: Line) -> None:
     """Take the heat from the verbs of a line that are done cold in it."""
     labour = act.labour
     for at, use in enumerate(labour.verbs):
@@ -27,7 +27,7 @@ def take_cold(act: Act) -> None:
                 labour.time_verb = labour.verbs[at]
 
 
-def _is_cold(act: Act, reads: Sequence[Read]) -> bool:
+def _is_cold(act: Line, reads: Sequence[Read]) -> bool:
     if off_heat(reads):
         return True
     if any(isinstance(read, Target) and read.kind in ("temperature", "state") for read in reads):
@@ -35,7 +35,7 @@ def _is_cold(act: Act, reads: Sequence[Read]) -> bool:
     return _in_cold_liquid(act, reads) or _in_a_bowl(act.tools, reads)
 
 
-def _behind(act: Act, use: VerbUse) -> list[Read]:
+def _behind(act: Line, use: VerbUse) -> list[Read]:
     """The clauses of a verb: those up to the next one."""
     events = act.read.events
     reads: list[Read] = []
@@ -46,7 +46,7 @@ def _behind(act: Act, use: VerbUse) -> list[Read]:
     return reads
 
 
-def _in_cold_liquid(act: Act, reads: Sequence[Read]) -> bool:
+def _in_cold_liquid(act: Line, reads: Sequence[Read]) -> bool:
     cold = model_words(act.walker.flow.kitchen.language).cold
     foods = (read for read in reads if isinstance(read, Ingredient))
     return any(food.goods and food.goods.liquid and not cold.isdisjoint(food.states) for food in foods)

@@ -16,10 +16,10 @@ if TYPE_CHECKING:
 
     from tamis.model.batch import Batch
     from tamis.model.flow import Flow
-    from tamis.model.walker import Walker
+    from tamis.model.hands import Hands
 
 
-def unborne(walker: Walker, words: tuple[str, ...], batch: Batch | None) -> tuple[str, ...]:
+def unborne(walker: Hands, words: tuple[str, ...], batch: Batch | None) -> tuple[str, ...]:
     """Those of the words that neither describe food in general nor stand for something in the batch or the dish."""
     if batch is None:
         return ()
@@ -38,7 +38,7 @@ def _describes(flow: Flow, word: str) -> bool:
     return kitchen.verbs.participle(word) is not None and kitchen.verbs.present(word) is None
 
 
-def _is_in(walker: Walker, word: str, batch: Batch) -> bool:
+def _is_in(walker: Hands, word: str, batch: Batch) -> bool:
     """Whether the batch, or the dish, is called by the word, holds it, or was in it."""
     flow, language = walker.flow, walker.flow.kitchen.language
     forms = {word, nouns(language).singular(word)}

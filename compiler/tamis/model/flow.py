@@ -1,28 +1,21 @@
-"""The flow of a whole recipe: components made in the order in which they are wanted, each only once.
-
-A component may be named before it stands in the text; it is then made first. A component that needs itself is a
-circle. What every component makes, names or leaves behind is registered here.
-"""
+"""The flow of a whole recipe: what its components share, and what each makes, names or leaves behind."""
 
 from __future__ import annotations
 
 from tamis.diagnostics import Diagnostic
 from tamis.model.batch import Batch, Food, answering, of_kind
 from tamis.model.called import Index
+from tamis.model.flour import Flour
 from tamis.model.opened import WHOLE, Shelf
-from tamis.model.percent import Flour
 from tamis.model.pile import Pile
 from tamis.model.recipe import Action, Component, Product, Supply, Taking, Use
-from tamis.model.state import State
 from tamis.model.words import plain
 from tamis.quantity.nouns import nouns
 from tamis.reading.clauses import Ingredient, Naming, Reference
-from tamis.source import Span
 from tamis.typed import TYPE_CHECKING
-from tamis.words import example
 
 if TYPE_CHECKING:
-    from collections.abc import Iterable, Mapping, Sequence
+    from collections.abc import Callable, Iterable, Mapping, Sequence
 
     from tamis.kitchen.equipment import Station
     from tamis.kitchen.house import Kitchen
@@ -32,12 +25,8 @@ if TYPE_CHECKING:
     from tamis.reading.reading import Reading
 
 
-# Components that name others further down, one within another: no recipe is so deep, and the stack is not endless.
-_DEEPEST = 40
-
-
 class Flow:
-    """Everything that components share while they are worked through."""
+    """Everything that components share while they are worked through; `walk` works through one."""
 
     __slots__ = (
         "_last_named", "_last_own", "_told", "actions", "asked_names", "batches", "begun", "byproducts",
@@ -45,10 +34,16 @@ class Flow:
         "for_others", "gave", "homes", "hot_stations", "index", "kitchen", "last_waits", "log", "made", "name_homes",
         "named", "on_heat", "parted", "parts_ahead", "products", "reading", "station_ready", "supplies", "takings",
         "tool_ready", "unknown", "used", "used_by_name", "uses", "uses_in", "uses_of",
+        "walk",
     )  # fmt: skip
 
     def __init__(
-        self, reading: Reading, kitchen: Kitchen, used: Mapping[str, Supply], findings: list[Diagnostic]
+        self,
+        reading: Reading,
+        kitchen: Kitchen,
+        used: Mapping[str, Supply],
+        findings: list[Diagnostic],
+        walk: Callable[[Flow, int], Batch | None],
     ) -> None:
         self.last_waits: dict[int, int | None] = {}
         self._last_named: dict[Key, int] | None = None
@@ -63,6 +58,7 @@ class Flow:
             for name in (supply.title, stem.replace("-", " ")):
                 self.used_by_name.setdefault(plain(name, kitchen.language), stem)
         self.findings = findings
+        self.walk = walk
         self.unknown = 0
         self.flour = Flour(reading, kitchen)
         self.uses: list[Use] = []
@@ -111,60 +107,6 @@ class Flow:
                     for event in action.events:
                         if isinstance(event, Naming) and event.name:
                             self.name_homes.setdefault(plain(event.name, self.kitchen.language), at)
-
-    def run(self) -> None:
-        """Make every component."""
-        for at in range(len(self.reading.components)):
-            self.make(at, None)
-
-    def make(self, at: int, wanted_by: State | None) -> Batch | None:
-        """The batch of a component, made now if it is not yet; None for one without food."""
-        from tamis.model.walker import Walker
-
-        if at in self.component_batches:
-            return self.component_batches[at]
-        if wanted_by and at in self.doing:
-            self._circle(at, wanted_by)
-            return self._stand_in(at, wanted_by)
-        if wanted_by and len(self.doing) >= _DEEPEST:
-            self._too_deep(at, wanted_by)
-            return self._stand_in(at, wanted_by)
-        self.doing.append(at)
-        batch = Walker(self, at).walk()
-        self.doing.pop()
-        self.component_batches[at] = batch
-        if batch:
-            self.made.put(batch, len(self.made))
-        return batch
-
-    def make_named(self, words: tuple[str, ...], wanted_by: State) -> None:
-        """Make the component that names or leaves something so called, if it stands further down."""
-        home = self.name_homes.get(words)
-        if home is not None and home != wanted_by.component and home not in self.doing:
-            self.make(home, wanted_by)
-
-    def _too_deep(self, at: int, wanted_by: State) -> None:
-        component = self.reading.components[at]
-        if not any(finding.rule == "flow-depth" for finding in self.findings):
-            message = f"“{component.name}” is wanted before it is made, {_DEEPEST} components deep"
-            hint = "write what is made before what uses it"
-            wanted_by.tell(Diagnostic("flow-depth", "error", component.heading or Span(0, 0), message, hint))
-
-    def _stand_in(self, at: int, wanted_by: State) -> Batch:
-        """Something that answers to the name of a component that cannot be made: the circle is told once."""
-        batch = wanted_by.part("stand-in", "component")
-        wanted_by.name(batch, self.component_names[at])
-        return batch
-
-    def _circle(self, at: int, wanted_by: State) -> None:
-        component = self.reading.components[at]
-        ring = [self.reading.components[n].name for n in self.doing[self.doing.index(at) :]]
-        path = " → ".join(f"“{name}”" for name in (*ring, component.name))
-        message = f"these components need each other in a circle: {path}"
-        span = component.heading or Span(0, 0)
-        if not any(finding.rule == "flow-circle" for finding in self.findings):
-            hint = "one of them must be made without the other"
-            wanted_by.tell(Diagnostic("flow-circle", "error", span, message, hint))
 
     def ready(self, equipment: str) -> int | None:
         """The action that made a piece of equipment ready: the jars are the jam jars that were sterilised."""
@@ -234,19 +176,6 @@ class Flow:
         """All of them."""
         return [batch for batch in self.parted if batch.shared and batch.left > 0]
 
-    def supply_batch(self, stem: str, supply: Supply, wanted_by: State) -> Batch:
-        """The dish of a used recipe, as a batch to take from."""
-        if stem not in self.supplies:
-            batch = wanted_by.part("used-recipe", "used-recipe", mass=supply.mass)
-            for name in (supply.title, stem.replace("-", " ")):
-                wanted_by.name(batch, plain(name, self.kitchen.language))
-            batch.measure = supply.measure
-            span = self.reading.header.span("uses")
-            product = Product(supply.title, (supply.title,), "used-recipe", -1, None, span, recipe=stem)
-            wanted_by.close(batch, product, opened=False)
-            self.supplies[stem] = batch
-        return self.supplies[stem]
-
     def new_batch(self, origin: Origin) -> Batch:
         """A batch with the next number."""
         batch = Batch(origin, len(self.begun))
@@ -267,29 +196,3 @@ class Flow:
             return own
         whole = [entry for other, entry in found if words in other.names.own()]
         return whole[0] if len(whole) == 1 else -1
-
-    def close(self) -> None:
-        """Say what was named and never used, and what a share left over."""
-        for batch in self.batches:
-            if batch.product is None or batch.origin in ("by-product", "used-recipe"):
-                continue
-            product = self.products[batch.product]
-            if batch.origin == "named" and batch.left == 1 and batch.taken_at is None:
-                made = "lifted out" if batch.lifted_from else "named"
-                message = f"“{product.name}” is {made} here and never used"
-                the = example(self.kitchen.language, "the", name=product.name.lower())
-                hint = f"bring it back by {the}, or discard it" if batch.lifted_from else "use it, or discard it"
-                self._say("product-unused", product.span, message, hint)
-            elif batch.origin in ("component", "named") and batch.shared and batch.left > 0 and batch.taken_at:
-                message = f"some of “{product.name.lower()}” is left over after the last share of it"
-                self._say(
-                    "product-left-over",
-                    batch.taken_at,
-                    message,
-                    f"use {example(self.kitchen.language, 'the_rest', name=product.name.lower())}, or all of it here",
-                )
-
-    def _say(self, rule: str, span: Span, message: str, hint: str) -> None:
-        end = State(self, -1)
-        end.at(-1, span, span, -1)
-        end.tell(Diagnostic(rule, "error", span, message, hint))

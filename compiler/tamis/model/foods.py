@@ -15,11 +15,11 @@ from tamis.model.words import model_words, plain
 from tamis.typed import TYPE_CHECKING
 
 if TYPE_CHECKING:
-    from tamis.model.act import Act
+    from tamis.model.line import Line
     from tamis.reading.clauses import Ingredient
 
 
-def put_in(act: Act, food: Ingredient) -> None:
+def put_in(act: Line, food: Ingredient) -> None:
     """An ingredient goes in, unless it is for a purpose; the rest of a shared measure stays open."""
     walker, flow = act.walker, act.walker.flow
     index = len(flow.uses)
@@ -58,7 +58,7 @@ def put_in(act: Act, food: Ingredient) -> None:
         rest.rest_of, rest.span = index, food.clause.span
 
 
-def _separate(act: Act, food: Ingredient, use: int) -> None:
+def _separate(act: Line, food: Ingredient, use: int) -> None:
     """`[4 eggs, separated]` makes the yolks and the whites: two batches, both open."""
     assert food.goods is not None
     count = sum((measure.amount.hi for measure in food.measures), Fraction(0)) or Fraction(1)

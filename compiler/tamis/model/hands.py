@@ -1,83 +1,82 @@
-"""What lifting out asks of the line that does it and of the work on its component, which are larger (`act.py`,
-`walker.py`): so that it can be read without them."""
+"""What a cook has in hand while a component is worked through: its batches, its equipment, and how far the text is."""
 
 from __future__ import annotations
 
-from tamis.typed import TYPE_CHECKING, Protocol
+from tamis.diagnostics import Diagnostic
+from tamis.model.effects import SAID, Why
+from tamis.model.recipe import Product
+from tamis.model.state import State
+from tamis.model.words import plain
+from tamis.reading.clauses import Reference, Tool, VerbUse
+from tamis.source import Span
+from tamis.syntax.document import Clause
+from tamis.typed import TYPE_CHECKING
 
 if TYPE_CHECKING:
-    from collections.abc import Iterable, Mapping, Sequence
-    from fractions import Fraction
-
-    from tamis.kitchen.house import Kitchen
-    from tamis.kitchen.verbs import Verb
-    from tamis.model.batch import Batch, Food, Origin
-    from tamis.model.called import Key
-    from tamis.model.effects import Why
-    from tamis.model.opened import Opened, Shelf
-    from tamis.model.recipe import Action, Product
-    from tamis.reading.clauses import Reference
-    from tamis.reading.reading import ActionRead, ComponentRead
-    from tamis.source import Span
+    from tamis.kitchen.equipment import Equipment, Station
+    from tamis.model.batch import Batch, Origin
+    from tamis.model.flow import Flow
 
 
-class Whole(Protocol):
-    """The flow of the recipe."""
+class Hands(State):
+    """One component while its steps are worked through."""
 
-    kitchen: Kitchen
-    named: Shelf
-    on_heat: set[int]
+    __slots__ = (
+        "_tools_by_noun", "_tools_seen", "at_hand", "empty", "heated", "hot_vessel", "kept_together", "last_wait",
+        "long_meanwhiles", "new_step", "number", "read", "running", "step_number", "tools", "unread",
+    )  # fmt: skip
 
-    @property
-    def products(self) -> Sequence[Product]: ...
-    @property
-    def actions(self) -> Mapping[int, Action]: ...
-    @property
-    def component_names(self) -> Sequence[tuple[str, ...]]: ...
-    def is_named_after(self, keys: Iterable[Key], place: int, own: bool = False) -> bool: ...
+    def __init__(self, flow: Flow, component: int) -> None:
+        super().__init__(flow, component)
+        self.read = flow.reading.components[component]
+        self.number = flow.first_action[component]
+        self.step_number = 0
+        self.last_wait: int | None = flow.last_waits.get(component - 1)
+        self.long_meanwhiles: set[Batch] = set()
+        self.unread: bool | None = None
+        self.heated = ""
+        self.hot_vessel: tuple[Equipment, Station] | None = None
+        self.running: list[int] = []
+        self.new_step = True
+        self.tools: list[Tool] = []
+        self.kept_together: list[tuple[int, Reference]] = []  # food lifted out that no later line names
+        self.empty: int | None = None  # the line that heats a vessel in which nothing lies yet
+        self.at_hand: int | None = None  # the last line of the work in a vessel that is hot
+        self._tools_by_noun: dict[str, Tool] = {}
+        self._tools_seen = 0
 
+    def has_unread(self) -> bool:
+        """Whether a clause of the component could not be read: that is told, and food may be missing for it."""
+        if self.unread is None:
+            self.unread = self._find_unread()
+        return self.unread
 
-class Hands(Protocol):
-    """The work on a component: what is in hand, and what lies open."""
+    def _find_unread(self) -> bool:
+        actions = (action for step in self.read.steps for action in step.actions)
+        return any(
+            sum(isinstance(part, Clause) for part in action.parts)
+            > sum(not isinstance(event, VerbUse) for event in action.events)
+            for action in actions
+        )
 
-    component: int
-    kept_together: list[tuple[int, Reference]]
-    number: int
-    open: Opened
-    present: Batch | None
+    def tool_called(self, noun: str) -> Tool | None:
+        """The last piece of equipment used here whose name ends with this word."""
+        for tool in self.tools[self._tools_seen :]:
+            self._tools_by_noun[plain(tool.equipment.name, self.flow.kitchen.language)[-1]] = tool
+        self._tools_seen = len(self.tools)
+        return self._tools_by_noun.get(noun)
 
-    @property
-    def flow(self) -> Whole: ...
-    @property
-    def read(self) -> ComponentRead: ...
-    def find(self, rule: str, severity: str, span: Span, message: str, hint: str = "") -> None: ...
-    def let_go(self, batch: Batch, foods: Sequence[Food], words: tuple[str, ...]) -> None: ...
-    def lift(self, rest: Batch, foods: Sequence[Food], words: tuple[str, ...]) -> Batch: ...
-    def put_aside(self, batch: Batch, origin: Origin, name: str, span: Span, why: Why = ...) -> None: ...
-    def take(
-        self,
-        source: Batch,
-        span: Span,
-        fraction: Fraction | None,
-        scale: Fraction | None,
-        whole: bool,
-        taking: int = -1,
-        use: int = -1,
-    ) -> None: ...
-    def turn(self, batch: Batch | None, why: Why) -> None: ...
+    def put_aside(self, batch: Batch, origin: Origin, name: str, span: Span, why: Why = SAID) -> None:
+        """Close a batch: from now on it is one of the open ones, under its names."""
+        batch.origin = origin
+        batch.span = span
+        kinds = {"named": "named", "share": "share", "meanwhile": "meanwhile"}
+        kind = kinds.get(origin, "set-aside")
+        label = name or " ".join(batch.label)
+        names = tuple(dict.fromkeys((label, *(" ".join(words) for words in batch.names.own()))))
+        product = Product(label, names, kind, self.component, batch.last, span)  # type: ignore[arg-type]  # from the table
+        self.close(batch, product, why=why)
 
-
-class Line(Protocol):
-    """A line while its clauses act."""
-
-    before_time: bool
-    fresh: bool
-    joined: bool
-    number: int
-    verb: Verb | None
-
-    @property
-    def read(self) -> ActionRead: ...
-    @property
-    def walker(self) -> Hands: ...
-    def link(self, batch: Batch) -> None: ...
+    def find(self, rule: str, severity: str, span: Span, message: str, hint: str = "") -> None:
+        """Keep a finding."""
+        self.tell(Diagnostic(rule, severity, span, message, hint))  # type: ignore[arg-type]  # by callers

@@ -17,9 +17,9 @@ if TYPE_CHECKING:
     from collections.abc import Sequence
 
     from tamis.kitchen.equipment import Equipment, Station
-    from tamis.model.act import Act
     from tamis.model.batch import Batch
     from tamis.model.effects import Rule
+    from tamis.model.line import Line
     from tamis.model.work import Labour
     from tamis.quantity.amount import Amount
     from tamis.reading.clauses import Read
@@ -51,7 +51,7 @@ class Heat(NamedTuple):
     vessel: Tool | None = None
 
 
-def heat_of(act: Act, labour: Labour, batch: Batch | None) -> Heat:
+def heat_of(act: Line, labour: Labour, batch: Batch | None) -> Heat:
     """Work the station out from tools, settings, the verb, and where the batch lies already."""
     hot_oven = "oven" in act.walker.flow.hot_stations
     leaves = leaves_heat(act.read.events)
@@ -72,7 +72,7 @@ def heat_of(act: Act, labour: Labour, batch: Batch | None) -> Heat:
     return Heat(station, rule, "", hot, on_heat, sets, vessel)
 
 
-def _lies(act: Act, batch: Batch | None) -> tuple[Station, bool]:
+def _lies(act: Line, batch: Batch | None) -> tuple[Station, bool]:
     """Where the food lies when the line begins, or is put into a vessel that was heated empty; and whether that is
     certain."""
     if batch and batch.on_heat:
@@ -95,7 +95,7 @@ def _may_be(equipment: Equipment, hot: Equipment) -> bool:
     return equipment.id == hot.id or (equipment.general and equipment.station == hot.station)
 
 
-def tell(act: Act, heat: Heat, batch: Batch | None) -> None:
+def tell(act: Line, heat: Heat, batch: Batch | None) -> None:
     """Write into the log where the line's batch is, and whose degrees its clauses give."""
     walker = act.walker
     number = -1 if batch is None else batch.number
@@ -154,7 +154,7 @@ def _is_set(before: Read | None, tools: Sequence[Tool]) -> bool:
     return not station.preposition or station.equipment.station == _BATH
 
 
-def _station(act: Act, labour: Labour, lies: Station, bath: bool, hot_oven: bool) -> tuple[Station, Rule]:
+def _station(act: Line, labour: Labour, lies: Station, bath: bool, hot_oven: bool) -> tuple[Station, Rule]:
     """The station that an action takes, and by which rule; `lies` is where the batch is, `bath` says that
     the component has a water bath on, `hot_oven` that the oven has been heated."""
     tools, said = act.tools, _said(act, labour)
@@ -180,7 +180,7 @@ def _station(act: Act, labour: Labour, lies: Station, bath: bool, hot_oven: bool
     return _left(act, labour, lies)
 
 
-def _left(act: Act, labour: Labour, lies: Station) -> tuple[Station, Rule]:
+def _left(act: Line, labour: Labour, lies: Station) -> tuple[Station, Rule]:
     """Where food is that its line does not put anywhere, and that lay at a station."""
     verb = labour.time_verb.verb if labour.time_verb else None
     out = any(use.verb.outside for use in labour.verbs)
@@ -192,7 +192,7 @@ def _left(act: Act, labour: Labour, lies: Station) -> tuple[Station, Rule]:
     return lies, "stays"
 
 
-def _said(act: Act, labour: Labour) -> Station | None:
+def _said(act: Line, labour: Labour) -> Station | None:
     """The station that the line's clauses name; None if they name none."""
     stations = (tool for tool in act.tools if _is_station(tool) and tool.equipment.station)
     named = next((tool for tool in stations if not _is_turned_off(act, tool)), None)
@@ -205,7 +205,7 @@ def _said(act: Act, labour: Labour) -> Station | None:
     return "mixer" if "speed" in labour.set else None
 
 
-def _is_turned_off(act: Act, tool: Tool) -> bool:
+def _is_turned_off(act: Line, tool: Tool) -> bool:
     """*Turn off [the oven]*: nothing is heated there any more."""
     before = [use for use in act.labour.verbs if use.span.start < tool.clause.span.start]
     return bool(before) and before[-1].verb.off and not tool.preposition
@@ -217,7 +217,7 @@ def _takes_off(tool: Tool) -> bool:
     return cool or (tool.equipment.kind in ("vessel", "surface") and not tool.definite)
 
 
-def _moves(act: Act) -> Literal["", "first", "last"]:
+def _moves(act: Line) -> Literal["", "first", "last"]:
     """Whether a verb moves the food to a place without heat: before a time, a cue or degrees of another verb, or after.
 
     The place is a clause, or stands behind the verb in plain words: *tip on to a plate*."""
@@ -234,7 +234,7 @@ def _moves(act: Act) -> Literal["", "first", "last"]:
     return moved
 
 
-def _is_off(act: Act, behind: Sequence[Event], words: range) -> bool:
+def _is_off(act: Line, behind: Sequence[Event], words: range) -> bool:
     """Whether a verb's own clauses, or its plain words, name a place without heat."""
     kitchen = act.walker.flow.kitchen
     for event in behind:
@@ -270,7 +270,7 @@ def _set_hot(labour: Labour) -> bool:
     return any(s.kind == "temperature" and s.celsius and s.celsius.lo >= _HOTTEST_FOOD for s in labour.settings)
 
 
-def _only_heats(act: Act) -> bool:
+def _only_heats(act: Line) -> bool:
     """An action with no food in it, whose object is the station itself."""
     into_batch = act.takings or any(act.walker.flow.uses[use].in_batch for use in act.uses)
     if into_batch or not any(map(_is_station, act.tools)):
@@ -283,7 +283,7 @@ def _only_heats(act: Act) -> bool:
     return bool(behind) and _names_station(act, behind[0]) and all(_is_empty(act, event) for event in named)
 
 
-def _heated_vessel(act: Act) -> Tool | None:
+def _heated_vessel(act: Line) -> Tool | None:
     """The empty pan that is heated while the food waits elsewhere: `heat [a wok] [until it smokes]`."""
     heats = next((use for use in act.labour.verbs if use.verb.heat), None)
     if heats is None or act.uses or act.takings:
@@ -293,20 +293,20 @@ def _heated_vessel(act: Act) -> Tool | None:
     return None if named is None or named.preposition else named
 
 
-def _names_station(act: Act, named: Tool | Reference) -> bool:
+def _names_station(act: Line, named: Tool | Reference) -> bool:
     tool = _tool_of(act, named)
     if tool is None or not _is_station(tool) or _is_turned_off(act, tool):
         return False
     return not (isinstance(named, Tool) and named.preposition)
 
 
-def _is_empty(act: Act, named: Tool | Reference) -> bool:
+def _is_empty(act: Line, named: Tool | Reference) -> bool:
     """Whether no food lies there: a rack, a tin that is new here."""
     tool = _tool_of(act, named)
     return tool is not None and (tool.equipment.kind != "vessel" or not tool.definite)
 
 
-def _tool_of(act: Act, named: Tool | Reference) -> Tool | None:
+def _tool_of(act: Line, named: Tool | Reference) -> Tool | None:
     return next((tool for tool in act.tools if tool.clause is named.clause), None)
 
 

@@ -14,19 +14,19 @@ from itertools import takewhile
 
 from tamis.model.batch import answering, is_of_kind, matches_food, of_kind
 from tamis.model.effects import Why
-from tamis.model.hands import Line
+from tamis.model.line import Parting
 from tamis.model.mass import ONE
 from tamis.model.rest_of import is_rest_word
 from tamis.model.words import model_words, plain
 from tamis.reading.clauses import Ingredient, Naming, Reference, Target, Time, Tool, VerbUse
-from tamis.typed import TYPE_CHECKING, Protocol
+from tamis.typed import TYPE_CHECKING
 
 if TYPE_CHECKING:
-    from tamis.kitchen.equipment import Station
     from tamis.kitchen.food import Show
     from tamis.model.batch import Batch, Food
     from tamis.model.called import Key
-    from tamis.model.hands import Whole
+    from tamis.model.flow import Flow
+    from tamis.model.line import Line
     from tamis.reading.reading import Event
 
 Words = tuple[str, ...]
@@ -36,27 +36,7 @@ LIFTED_OUT, LIFTED_OVER = Why("lifted-out"), Why("lifted-over")
 _SEASONS: tuple[Show, ...] = ("herb", "spice")
 
 
-class Parting:
-    """What a line lifted out, and called how, of which rest: where that lay, and whether the line works on what was
-    lifted out (`out`)."""
-
-    __slots__ = ("heat", "lifted", "name", "out", "rest")
-
-    def __init__(self, lifted: Batch, name: str, rest: Batch) -> None:
-        self.lifted = lifted
-        self.name = name
-        self.rest = rest
-        self.heat: tuple[bool, Station] = (rest.on_heat, rest.station)
-        self.out = True
-
-
-class Lifts(Line, Protocol):
-    """A line that may lift food out."""
-
-    parting: Parting | None
-
-
-def lift_out(act: Lifts, reference: Reference, batch: Batch) -> bool:
+def lift_out(act: Line, reference: Reference, batch: Batch) -> bool:
     """Part the food that is named from the batch in hand; False where the verb lifts nothing out."""
     verb, walker = act.verb, act.walker
     if verb is None or not verb.lifts or reference.preposition or reference.share is not None:
@@ -81,7 +61,7 @@ def lift_out(act: Lifts, reference: Reference, batch: Batch) -> bool:
     return True
 
 
-def lift_too(act: Lifts, reference: Reference) -> bool:
+def lift_too(act: Line, reference: Reference) -> bool:
     """*Lift out [the legs] and [the carrots]*: more of the same batch in one line. Each is open by itself, but under
     one name if the line gives one."""
     parting, flow = act.parting, act.walker.flow
@@ -101,7 +81,7 @@ def lift_too(act: Lifts, reference: Reference) -> bool:
     return True
 
 
-def _named(flow: Whole, batch: Batch, words: Words) -> list[Food]:
+def _named(flow: Flow, batch: Batch, words: Words) -> list[Food]:
     """The foods of a batch that are called so; none where they are all of it."""
     kitchen, foods = flow.kitchen, list(batch.foods)
     gone: list[Food] = []
@@ -112,7 +92,7 @@ def _named(flow: Whole, batch: Batch, words: Words) -> list[Food]:
     return [] if all(food in gone for food in foods) else [food for food in foods if food in gone]
 
 
-def _names(words: Words, flow: Whole) -> list[Words]:
+def _names(words: Words, flow: Flow) -> list[Words]:
     """The foods that a name counts up: *the legs and carrots*."""
     joints, names, after = model_words(flow.kitchen.language).joints, list[Words](), 0
     for at, word in enumerate(words):
@@ -122,7 +102,7 @@ def _names(words: Words, flow: Whole) -> list[Words]:
     return [name for name in (*names, words[after:]) if name]
 
 
-def _of_product(flow: Whole, batch: Batch, words: Words) -> list[Food]:
+def _of_product(flow: Flow, batch: Batch, words: Words) -> list[Food]:
     """What went into a batch as one thing of that name: the meatballs in their sauce."""
     for index in reversed(batch.products):
         names = [plain(name, flow.kitchen.language) for name in flow.products[index].names]
@@ -131,7 +111,7 @@ def _of_product(flow: Whole, batch: Batch, words: Words) -> list[Food]:
     return []
 
 
-def _comes_back(act: Lifts, reference: Reference, foods: list[Food], words: Words) -> bool:
+def _comes_back(act: Line, reference: Reference, foods: list[Food], words: Words) -> bool:
     """Whether the text goes on with what is lifted out: the line names it, or puts it on to something, or some later
     line names it again."""
     cupboard = act.walker.flow.kitchen.cupboard
@@ -146,29 +126,29 @@ def _comes_back(act: Lifts, reference: Reference, foods: list[Food], words: Word
     return act.walker.flow.is_named_after(keys, reference.clause.span.start)
 
 
-def _behind(act: Lifts, reference: Reference) -> list[Event]:
+def _behind(act: Line, reference: Reference) -> list[Event]:
     """What stands behind a clause in its line."""
     events = act.read.events
     at = next((at for at, event in enumerate(events) if event is reference), len(events))
     return list(events[at + 1 :])
 
 
-def _is_thrown(flow: Whole, food: Food) -> bool:
+def _is_thrown(flow: Flow, food: Food) -> bool:
     """Whether food that is lifted out and not named again is thrown away: nobody eats bones and bay leaves."""
     return food.show in _SEASONS or not model_words(flow.kitchen.language).thrown.isdisjoint(food.words)
 
 
-def _begin(act: Lifts, reference: Reference, lifted: Batch) -> None:
+def _begin(act: Line, reference: Reference, lifted: Batch) -> None:
     lifted.last, lifted.span = act.number, reference.clause.span
     act.walker.turn(lifted, LIFTED_OUT)
 
 
-def answers(batch: Batch, words: Words, flow: Whole) -> bool:
+def answers(batch: Batch, words: Words, flow: Flow) -> bool:
     """Whether a batch answers to a name, or to that of a kind of food in it."""
     return batch.keys.has([*answering(words, flow.kitchen), *of_kind(words, flow.kitchen)])
 
 
-def turn_back(act: Lifts, at: int) -> None:
+def turn_back(act: Line, at: int) -> None:
     """Before an event of a line that has lifted food out: whether from here on it works on the rest."""
     parting, event, flow = act.parting, act.read.events[at], act.walker.flow
     if parting is None or not parting.out or act.walker.present is not parting.lifted:
@@ -208,7 +188,7 @@ def _puts_in(use: VerbUse, behind: list[Event]) -> bool:
     return first.clause.span.start - use.span.end <= 1
 
 
-def _go_back(act: Lifts, parting: Parting) -> None:
+def _go_back(act: Line, parting: Parting) -> None:
     """The line goes on with the rest; what was lifted out stands by, open under its name."""
     parting.out = False
     lifted = parting.lifted
@@ -219,14 +199,14 @@ def _go_back(act: Lifts, parting: Parting) -> None:
     act.joined = act.fresh = False
 
 
-def _put_back(act: Lifts, parting: Parting) -> None:
+def _put_back(act: Line, parting: Parting) -> None:
     """*… shred, and return to the pot*: it lies in the rest again."""
     parting.out = False
     act.walker.turn(parting.rest, LIFTED_OVER)
     act.walker.take(parting.lifted, parting.lifted.span, ONE, ONE, whole=True)
 
 
-def settle(act: Lifts, waits: bool) -> None:
+def settle(act: Line, waits: bool) -> None:
     """At the end of its line: what was lifted out stands by, and the next line goes on with the rest."""
     parting, walker = act.parting, act.walker
     if parting is None or not parting.out or parting.rest.origin == "by-product":

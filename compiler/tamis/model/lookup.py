@@ -11,6 +11,7 @@ from tamis.model.batch import answering, called_so, of_kind
 from tamis.model.called import all_keys
 from tamis.model.described import unborne
 from tamis.model.rest_of import rest_called
+from tamis.model.wanted import make, make_named, supply_batch
 from tamis.model.words import before_joint, plain
 from tamis.quantity.nouns import nouns
 from tamis.reading.tables import tables
@@ -24,7 +25,7 @@ if TYPE_CHECKING:
     from tamis.model.batch import Batch
     from tamis.model.called import Key
     from tamis.model.effects import Rule
-    from tamis.model.walker import Walker
+    from tamis.model.hands import Hands
     from tamis.reading.clauses import Reference, Share
 
 
@@ -42,7 +43,7 @@ class Meaning(NamedTuple):
     words: tuple[str, ...] = ()
 
 
-def look_up(walker: Walker, reference: Reference) -> Meaning | None:
+def look_up(walker: Hands, reference: Reference) -> Meaning | None:
     """The meaning of a reference where it stands; None where nothing answers to its name."""
     words = plain(reference.name, walker.flow.kitchen.language)
     found = _food(walker, words, reference.share)
@@ -70,13 +71,13 @@ def look_up(walker: Walker, reference: Reference) -> Meaning | None:
     return found
 
 
-def _own_names(walker: Walker) -> tuple[tuple[str, ...], ...]:
+def _own_names(walker: Hands) -> tuple[tuple[str, ...], ...]:
     """What the component that is being made will be called: *serve with the gravy*."""
     name = walker.flow.component_names[walker.component]
     return name, name[-1:]
 
 
-def _made_of(walker: Walker, words: tuple[str, ...], share: Share | None) -> Meaning | None:
+def _made_of(walker: Hands, words: tuple[str, ...], share: Share | None) -> Meaning | None:
     """*The egg mixture* is what holds the eggs, *the mixture* what is worked on."""
     language = walker.flow.kitchen.language
     for name in (words, before_joint(words, language)):
@@ -88,7 +89,7 @@ def _made_of(walker: Walker, words: tuple[str, ...], share: Share | None) -> Mea
     return Meaning(walker.present, present=True, rule="in-hand") if walker.present and not words else None
 
 
-def _in_pieces(walker: Walker, words: tuple[str, ...]) -> Meaning | None:
+def _in_pieces(walker: Hands, words: tuple[str, ...]) -> Meaning | None:
     """*One of the discs*, where something was divided into discs."""
     if not words:
         return None
@@ -104,7 +105,7 @@ def _in_pieces(walker: Walker, words: tuple[str, ...]) -> Meaning | None:
     return None
 
 
-def _of_kind(walker: Walker, words: tuple[str, ...]) -> Meaning | None:
+def _of_kind(walker: Hands, words: tuple[str, ...]) -> Meaning | None:
     """*The meat*, *the pasta*: what holds food of that kind, the nearest first."""
     flow, kitchen = walker.flow, walker.flow.kitchen
     keys = of_kind(words, kitchen)
@@ -117,13 +118,13 @@ def _of_kind(walker: Walker, words: tuple[str, ...]) -> Meaning | None:
     return None
 
 
-def _tool_at_hand(walker: Walker, words: tuple[str, ...]) -> Meaning | None:
+def _tool_at_hand(walker: Hands, words: tuple[str, ...]) -> Meaning | None:
     """*The beans*, where the component has used baking beans."""
     tool = walker.tool_called(words[0]) if len(words) == 1 else None
     return Meaning(equipment=tool.equipment, rule="equipment-here", words=words) if tool else None
 
 
-def _food(walker: Walker, words: tuple[str, ...], share: Share | None) -> Meaning | None:
+def _food(walker: Hands, words: tuple[str, ...], share: Share | None) -> Meaning | None:
     flow = walker.flow
     if share:
         # Of a whole product a second share is one of the whole, and not of what a first share of it went into.
@@ -141,11 +142,11 @@ def _food(walker: Walker, words: tuple[str, ...], share: Share | None) -> Meanin
         return None
     if _lies_in(walker, words):
         return Meaning(walker.present, present=True, rule="pieces", words=words)
-    flow.make_named(words, walker)
+    make_named(words, walker)
     return _called_so(walker, words) or _answering(walker, words)
 
 
-def _lies_in(walker: Walker, words: tuple[str, ...]) -> bool:
+def _lies_in(walker: Hands, words: tuple[str, ...]) -> bool:
     """Whether the batch in hand lies in pieces so called: *the fillets* are those just cut, before any that stand
     further down. What it lies in may be a vessel: *the ramekins* are those."""
     kitchen, batch = walker.flow.kitchen, walker.present
@@ -154,7 +155,7 @@ def _lies_in(walker: Walker, words: tuple[str, ...]) -> bool:
     return len(words) == 1 and nouns(kitchen.language).singular(batch.pieces[1]) == words[0]
 
 
-def _called_so(walker: Walker, words: tuple[str, ...]) -> Meaning | None:
+def _called_so(walker: Hands, words: tuple[str, ...]) -> Meaning | None:
     """By its whole name: *the sauce* is the component of that name before it is the soy sauce in the pan."""
     flow = walker.flow
     keys = called_so(words)
@@ -167,7 +168,7 @@ def _called_so(walker: Walker, words: tuple[str, ...]) -> Meaning | None:
     return _component(walker, words) or _supply(walker, words)
 
 
-def _or_component(walker: Walker, words: tuple[str, ...], found: Meaning) -> Meaning:
+def _or_component(walker: Hands, words: tuple[str, ...], found: Meaning) -> Meaning:
     """What was left or named so, and a component of the same name: where both are there, either may be meant; what has
     gone into something is not there any more."""
     flow = walker.flow
@@ -183,7 +184,7 @@ def _or_component(walker: Walker, words: tuple[str, ...], found: Meaning) -> Mea
     return found._replace(also=(*found.also, component.batch)) if batch.left > 0 else component
 
 
-def _answering(walker: Walker, words: tuple[str, ...]) -> Meaning | None:
+def _answering(walker: Hands, words: tuple[str, ...]) -> Meaning | None:
     """By the last word of a name or food, or another name for the same goods."""
     flow = walker.flow
     keys = answering(words, flow.kitchen)
@@ -209,34 +210,34 @@ def _one(batches: Sequence[Batch], words: tuple[str, ...], rule: Rule = "named")
     return Meaning(chosen[0], also=tuple(chosen[1:]), rule=rule, words=words)
 
 
-def _component(walker: Walker, words: tuple[str, ...]) -> Meaning | None:
+def _component(walker: Hands, words: tuple[str, ...]) -> Meaning | None:
     """A component by its name; it is made first if it stands further down."""
     flow = walker.flow
     homes = flow.homes.get(words, ())
     named = [at for at in homes if at != walker.component and words == flow.component_names[at]]
-    return _one([batch for batch in (flow.make(at, walker) for at in named) if batch], words)
+    return _one([batch for batch in (make(flow, at, walker) for at in named) if batch], words)
 
 
-def _like_component(walker: Walker, words: tuple[str, ...], keys: Sequence[Key]) -> Meaning | None:
+def _like_component(walker: Hands, words: tuple[str, ...], keys: Sequence[Key]) -> Meaning | None:
     """A component by the last word of its name, else by a food in one that is made already."""
     flow = walker.flow
     homes = flow.homes.get(words, ())
     like = [at for at in homes if at != walker.component and flow.component_names[at][-1:] == words]
-    batches = [batch for batch in (flow.make(at, walker) for at in like) if batch]
+    batches = [batch for batch in (make(flow, at, walker) for at in like) if batch]
     if not batches:
         batches = flow.made.called(keys, flow.index)
     return _one(batches, words)
 
 
-def _supply(walker: Walker, words: tuple[str, ...]) -> Meaning | None:
+def _supply(walker: Hands, words: tuple[str, ...]) -> Meaning | None:
     flow = walker.flow
     stem = flow.used_by_name.get(words) if flow.used else None
     if stem is None:
         return None
-    return Meaning(flow.supply_batch(stem, flow.used[stem], walker), rule="used-recipe", words=words)
+    return Meaning(supply_batch(stem, flow.used[stem], walker), rule="used-recipe", words=words)
 
 
-def nearest_name(walker: Walker, reference: Reference) -> str | None:
+def nearest_name(walker: Hands, reference: Reference) -> str | None:
     """The name in reach whose spelling is nearest to one that nothing answers to."""
     from tamis.quantity.near import nearest
 

@@ -18,11 +18,11 @@ ZERO = Fraction(0)
 SAME_BATCH = Why("same-batch")
 
 if TYPE_CHECKING:
-    from tamis.model.act import Act
     from tamis.model.batch import Food
+    from tamis.model.line import Line
 
 
-def name_batch(act: Act, naming: Naming) -> None:
+def name_batch(act: Line, naming: Naming) -> None:
     walker = act.walker
     span = naming.clause.span
     if naming.kind == "leaving":
@@ -45,7 +45,7 @@ def name_batch(act: Act, naming: Naming) -> None:
     act.product = batch.product
 
 
-def _names_coating(act: Act) -> bool:
+def _names_coating(act: Line) -> bool:
     """Whether a line names what it puts on to the food in hand: *brush with [1 egg] [as egg wash]*."""
     events = act.read.events
     first = next((at for at, event in enumerate(events) if isinstance(event, Ingredient)), 0)
@@ -57,7 +57,7 @@ def _names_coating(act: Act) -> bool:
     return any(food.use not in act.uses for food in batch.foods)
 
 
-def _keep_coating(act: Act, naming: Naming, coated: Batch) -> None:
+def _keep_coating(act: Line, naming: Naming, coated: Batch) -> None:
     """The foods of the line are left behind under their name; some of them, counted as all, is on what they coat."""
     walker = act.walker
     foods = [food._replace(mass=NOTHING) for food in coated.foods if food.use in act.uses]
@@ -68,7 +68,7 @@ def _keep_coating(act: Act, naming: Naming, coated: Batch) -> None:
     walker.close(batch, product, opened=False)
 
 
-def _leave(act: Act, naming: Naming) -> None:
+def _leave(act: Line, naming: Naming) -> None:
     """A by-product parts from the batch as it stands: before the line's time it exists before the wait."""
     walker, source = act.walker, act.walker.present
     kitchen = walker.flow.kitchen
@@ -96,7 +96,7 @@ def _leave(act: Act, naming: Naming) -> None:
     walker.close(batch, product, opened=False)
 
 
-def _leave_rest(act: Act, naming: Naming, rest: Batch) -> None:
+def _leave_rest(act: Line, naming: Naming, rest: Batch) -> None:
     """*Lift out [the legs], [leaving the sauce]*: so all that stays behind is called."""
     walker, span = act.walker, naming.clause.span
     rest.origin = "by-product"
@@ -107,7 +107,7 @@ def _leave_rest(act: Act, naming: Naming, rest: Batch) -> None:
     walker.close(rest, product, opened=False)
 
 
-def divide(act: Act, division: Division) -> None:
+def divide(act: Line, division: Division) -> None:
     batch = act.walker.present
     act.walker.emit(division)
     if batch and division.of_each:
@@ -118,7 +118,7 @@ def divide(act: Act, division: Division) -> None:
             act.piece_mass = Mass(batch.mass.lo / division.number.hi, batch.mass.hi / division.number.lo)
 
 
-def _of_each(act: Act, division: Division, batch: Batch) -> tuple[Amount, str] | None:
+def _of_each(act: Line, division: Division, batch: Batch) -> tuple[Amount, str] | None:
     """The pieces where each piece of a batch is divided again: 17 portions of each of six trays. Of how many is not
     known: then nobody can say how many there are, or how heavy."""
     if division.number is None:
@@ -133,7 +133,7 @@ def _of_each(act: Act, division: Division, batch: Batch) -> tuple[Amount, str] |
     return Amount(division.number.lo * whole.lo, division.number.hi * whole.hi), division.noun
 
 
-def _is_weighed(act: Act, batch: Batch) -> bool:
+def _is_weighed(act: Line, batch: Batch) -> bool:
     """Whether the cook's own weights make up all but a tenth: a guess at a cabbage says nothing of its wedges."""
     units = act.walker.flow.kitchen.units
     guessed = ZERO

@@ -11,110 +11,27 @@ from __future__ import annotations
 from fractions import Fraction
 
 from tamis.model.batch import Food, is_of_kind, matches_food
+from tamis.model.flour import foods_of
 from tamis.model.lookup import look_up
 from tamis.model.mass import NOTHING, Mass, mass_of, plus, times
 from tamis.model.words import ModelWords, model_words, plain
 from tamis.quantity.amount import Amount
 from tamis.quantity.measure import Measure, grams
-from tamis.reading.clauses import Ingredient, Percent, Reference, Repeat
+from tamis.reading.clauses import Ingredient, Percent, Reference
 from tamis.typed import TYPE_CHECKING
 from tamis.words import example, named
 
 if TYPE_CHECKING:
-    from collections.abc import Iterator
-
     from tamis.kitchen.house import Kitchen
-    from tamis.model.act import Act
     from tamis.model.batch import Batch
+    from tamis.model.line import Line
     from tamis.model.recipe import Use
-    from tamis.reading.reading import ActionRead, ComponentRead, Reading, StepRead
 
 RULE = "percent-without-base"
 KILO = Fraction(1000)
 
 
-class Flour:
-    """What the percentages of flour are of, component by component; worked out when one is first wanted."""
-
-    __slots__ = ("_header", "_weighed", "kitchen", "reading")
-
-    def __init__(self, reading: Reading, kitchen: Kitchen) -> None:
-        self.reading = reading
-        self.kitchen = kitchen
-        self._weighed: list[Mass] | None = None
-        self._header: Amount | None = None
-
-    def base(self, component: int) -> Amount | None:
-        """Grams of the flour weighed in the component, else of the header's flour; None where neither is known."""
-        if self._weighed is None:
-            self._weighed = [self._in(each) for each in self.reading.components]
-            self._header = self._said()
-        own = self._weighed[component]
-        if own.hi or own.unknown:
-            return Amount(own.lo, own.hi) if own.known else None
-        return self._header
-
-    def _in(self, component: ComponentRead) -> Mass:
-        """The flour that is weighed or measured in a component."""
-        total = NOTHING
-        for food, factor in _foods(component):
-            if food.percent is None and food.goods is not None and food.goods.flour:
-                total = plus(total, times(mass_of(food, self.kitchen), factor))
-        return total
-
-    def _said(self) -> Amount | None:
-        """The header's flour; for a wanted weight of dough, that weight over the sum of all parts of the flour."""
-        header, units = self.reading.header, self.kitchen.units
-        if header.flour is not None:
-            return grams(header.flour, units)
-        dough = grams(header.dough, units) if header.dough is not None else None
-        if dough is None:
-            return None
-        whole = self._sum()
-        return Amount(dough.lo / whole.hi, dough.hi / whole.lo) if whole.lo else None
-
-    def _sum(self) -> Amount:
-        """All parts of the header's flour, as a share of it: 1.7 for 100 + 67 + 2 + 1 %."""
-        assert self._weighed is not None
-        total = Amount(Fraction(0), Fraction(0))
-        for component, own in zip(self.reading.components, self._weighed, strict=True):
-            if own.hi or own.unknown:
-                continue
-            for food, factor in _foods(component):
-                if of_flour(food, self.kitchen.language) and food.percent and not food.percent.per_kg:
-                    total = total.plus(food.percent.amount.times(factor / 100))
-        return total
-
-
-def of_flour(food: Ingredient, language: str) -> bool:
-    """Whether an ingredient that goes into the batch is given in percent of flour."""
-    if food.percent is None or food.optional or food.purpose:
-        return False
-    return food.percent.of in model_words(language).flour
-
-
-def _foods(component: ComponentRead) -> Iterator[tuple[Ingredient, Fraction]]:
-    """The ingredients of a component, each with how many times it goes in."""
-    for step in component.steps:
-        again = _again(step)
-        for action in step.actions:
-            factor = again * _repeats(action)
-            for event in action.events:
-                if isinstance(event, Ingredient):
-                    yield event, factor
-
-
-def _again(step: StepRead) -> Fraction:
-    """`[Repeat twice]`, last in a step, does it three times."""
-    events = step.actions[-1].events if step.actions else ()
-    return next((1 + e.number for e in events if isinstance(e, Repeat) and e.kind == "step-times"), Fraction(1))
-
-
-def _repeats(action: ActionRead) -> Fraction:
-    return next((e.number for e in action.events if isinstance(e, Repeat) and e.kind == "times"), Fraction(1))
-
-
-def weigh(act: Act, food: Ingredient) -> Measure | None:
+def weigh(act: Line, food: Ingredient) -> Measure | None:
     """What a percentage comes to where it stands, once; None (and, without any base, a finding) where that is open."""
     percent = food.percent
     if percent is None:
@@ -136,7 +53,7 @@ def weigh(act: Act, food: Ingredient) -> Measure | None:
     return _part(percent, Amount(mass.lo, mass.hi), each) if each else None
 
 
-def _grams_of_base(act: Act, food: Ingredient, percent: Percent) -> Fraction | None:
+def _grams_of_base(act: Line, food: Ingredient, percent: Percent) -> Fraction | None:
     """What a rate is of, in grams: a kilo, a litre of the food named; None, and a finding, without its density."""
     base, kitchen = percent.base, act.walker.flow.kitchen
     if base is None:
@@ -171,7 +88,7 @@ def _times(one: Amount, other: Amount) -> Amount:
     return Amount(one.lo * other.lo, one.hi * other.hi)
 
 
-def _mass_named(act: Act, food: Ingredient, words: tuple[str, ...]) -> Mass | None:
+def _mass_named(act: Line, food: Ingredient, words: tuple[str, ...]) -> Mass | None:
     """The mass of what lies in the batch, or of the food named, as it stands; None where there is no such thing."""
     present = act.walker.present
     if not words or words[0] in _words(act).batch:
@@ -191,7 +108,7 @@ def _mass_named(act: Act, food: Ingredient, words: tuple[str, ...]) -> Mass | No
     return times(other.mass, other.left) if other else None
 
 
-def _put_aside(act: Act, words: tuple[str, ...]) -> Mass | None:
+def _put_aside(act: Line, words: tuple[str, ...]) -> Mass | None:
     """The mass of what is there for a purpose: `4 l water, for boiling`, which goes into no batch."""
     flow, component = act.walker.flow, act.walker.component
     total = None
@@ -203,7 +120,7 @@ def _put_aside(act: Act, words: tuple[str, ...]) -> Mass | None:
     return total
 
 
-def _weighed_elsewhere(act: Act, food: Ingredient, words: tuple[str, ...]) -> Mass | None:
+def _weighed_elsewhere(act: Line, food: Ingredient, words: tuple[str, ...]) -> Mass | None:
     """`18 g salt per kg of the duck`, where the duck comes in a later component: only its weight is asked for, so that
     nothing has to be made first. Of duck legs and duck fat it is the flesh that is salted."""
     flow = act.walker.flow
@@ -213,7 +130,7 @@ def _weighed_elsewhere(act: Act, food: Ingredient, words: tuple[str, ...]) -> Ma
     for at, component in enumerate(flow.reading.components):
         if at == act.walker.component:
             continue
-        for item, factor in _foods(component):
+        for item, factor in foods_of(component):
             if item.percent is None and not item.purpose and _is_called(item, words, flow.kitchen):
                 flesh = item.goods is not None and item.goods.hazard != ""
                 found.append((at, times(mass_of(item, flow.kitchen), factor), flesh))
@@ -232,7 +149,7 @@ def _is_called(item: Ingredient, words: tuple[str, ...], kitchen: Kitchen) -> bo
     return set(words) <= set(name) or is_of_kind(words, Food.of(-1, item, name, NOTHING, kitchen), kitchen)
 
 
-def _component_weighed(act: Act, words: tuple[str, ...]) -> Mass | None:
+def _component_weighed(act: Line, words: tuple[str, ...]) -> Mass | None:
     """The weight of a component that is not made yet and holds only foods, and what is to be made here."""
     flow, own = act.walker.flow, act.walker.component
     homes = [at for at in flow.homes.get(words, ()) if at != own and at not in flow.component_batches]
@@ -245,7 +162,7 @@ def _component_weighed(act: Act, words: tuple[str, ...]) -> Mass | None:
     if not asked.isdisjoint(others) or (homes[0] not in flow.doing and flow.component_names[own] not in asked):
         return None
     total = NOTHING
-    for item, factor in _foods(component):
+    for item, factor in foods_of(component):
         if item.percent is None:
             total = plus(total, times(mass_of(item, flow.kitchen), factor))
     return total if total.known and total.lo else None
@@ -263,7 +180,7 @@ def _in_batch(batch: Batch, words: tuple[str, ...], kitchen: Kitchen) -> Mass | 
     return total if foods else None
 
 
-def _no_flour(act: Act, food: Ingredient) -> None:
+def _no_flour(act: Line, food: Ingredient) -> None:
     message = f"{_said(act, food)} of which flour? None is weighed in this component, and the header names none"
     language = act.walker.flow.kitchen.language
     flour = example(language, "flour")
@@ -275,7 +192,7 @@ def _no_flour(act: Act, food: Ingredient) -> None:
     act.say(RULE, food.clause, message, hint)
 
 
-def _no_base(act: Act, food: Ingredient, name: str) -> None:
+def _no_base(act: Line, food: Ingredient, name: str) -> None:
     if not name or name in _words(act).batch:
         message, hint = (
             f"{_said(act, food)} of what? Nothing lies in the batch here",
@@ -288,7 +205,7 @@ def _no_base(act: Act, food: Ingredient, name: str) -> None:
     act.say(RULE, food.clause, message, hint)
 
 
-def _not_weighed(act: Act, food: Ingredient, mass: Mass) -> None:
+def _not_weighed(act: Line, food: Ingredient, mass: Mass) -> None:
     """No fault: the cook has scales. But no table can say how much it is."""
     what = " and ".join(mass.unknown or mass.uncounted) or "the batch"
     message = f"{_said(act, food)}: the weight of {what} is not known, so only the percentage can be shown"
@@ -298,12 +215,12 @@ def _not_weighed(act: Act, food: Ingredient, mass: Mass) -> None:
     act.walker.find(RULE, "information", food.clause.span, message, hint)
 
 
-def _said(act: Act, food: Ingredient) -> str:
+def _said(act: Line, food: Ingredient) -> str:
     said = food.measure_text or food.name
     return f"“{_words(act).percent_in.sub('', said)}”"
 
 
-def _words(act: Act) -> ModelWords:
+def _words(act: Line) -> ModelWords:
     return model_words(act.walker.flow.kitchen.language)
 
 

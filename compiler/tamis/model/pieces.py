@@ -18,13 +18,13 @@ if TYPE_CHECKING:
 
     from tamis.kitchen.house import Kitchen
     from tamis.kitchen.verbs import Verb
-    from tamis.model.act import Act
     from tamis.model.batch import Batch, Food
+    from tamis.model.line import Line
     from tamis.reading.clauses import Cue, Pause
     from tamis.reading.reading import Event
 
 
-def heaviest_piece(act: Act, time: Time | Cue | Pause | None, batch: Batch | None) -> Mass | None:
+def heaviest_piece(act: Line, time: Time | Cue | Pause | None, batch: Batch | None) -> Mass | None:
     """The weight of the heaviest piece; None where no time goes by it. An unknown weight is reported."""
     if not isinstance(time, Time) or time.per is None or batch is None:
         return None
@@ -52,7 +52,7 @@ def _piece(food: Food, item: Ingredient) -> Mass:
     return Mass(food.mass.lo / number.hi, food.mass.hi / number.lo) if number.lo else food.mass
 
 
-def _unknown(act: Act, time: Time, names: list[str]) -> None:
+def _unknown(act: Line, time: Time, names: list[str]) -> None:
     what = " and ".join(dict.fromkeys(names)) or "the batch"
     message = f"a time by weight, but the weight of {what} is not known: the plan takes the time once"
     one, each = (example(act.walker.flow.kitchen.language, key) for key in ("weighed", "weighed_each"))

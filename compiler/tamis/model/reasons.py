@@ -9,8 +9,8 @@ from tamis.typed import TYPE_CHECKING
 
 if TYPE_CHECKING:
     from tamis.model.batch import Batch
+    from tamis.model.hands import Hands
     from tamis.model.lookup import Meaning
-    from tamis.model.walker import Walker
 
 _MOST_ALIKE = 50
 """Foods of one name among which the one meant is looked for: no recipe has so many."""
@@ -23,7 +23,7 @@ def refers(meaning: Meaning) -> Refers:
     return Refers(meaning.batch.number, "", tuple([batch.number for batch in meaning.also]))
 
 
-def why_meant(walker: Walker, meaning: Meaning) -> Why:
+def why_meant(walker: Hands, meaning: Meaning) -> Why:
     """The rule by which it means that, and who said so."""
     batch, words, flow = meaning.batch, meaning.words, walker.flow
     if batch is None or not words:
@@ -35,7 +35,7 @@ def why_meant(walker: Walker, meaning: Meaning) -> Why:
     return Why(rule, _gave(walker, words, batch))
 
 
-def _gave(walker: Walker, words: tuple[str, ...], batch: Batch) -> int:
+def _gave(walker: Hands, words: tuple[str, ...], batch: Batch) -> int:
     """The entry by which the food that is meant went in; -1 where that cannot be told for certain."""
     flow = walker.flow
     alike = list(islice(reversed(flow.uses_of.get(words[-1], ())), _MOST_ALIKE))

@@ -23,7 +23,7 @@ from tamis.typed import TYPE_CHECKING
 from tamis.words import example
 
 if TYPE_CHECKING:
-    from tamis.model.act import Act
+    from tamis.model.line import Line
 
 
 TAKES_OVER, SAME_BATCH = Why("takes-over"), Why("same-batch")
@@ -31,7 +31,7 @@ _MOST_GUESSED = 100
 """Whoever misspells more names than this has misspelt none: each is compared with all the names in reach."""
 
 
-def refer(act: Act, reference: Reference) -> None:
+def refer(act: Line, reference: Reference) -> None:
     """Something made, opened or set out before."""
     if act.parting is not None and lift_too(act, reference):
         return
@@ -67,14 +67,14 @@ def refer(act: Act, reference: Reference) -> None:
     act.fresh = False
 
 
-def _comes_back(act: Act, reference: Reference) -> bool:
+def _comes_back(act: Line, reference: Reference) -> bool:
     """*Remove [the chicken] from the marinade*: where it is named again it is not thrown away."""
     flow = act.walker.flow
     keys = answering(plain(reference.name, flow.kitchen.language), flow.kitchen)
     return act.verb is not None and act.verb.lifts and flow.is_named_after(keys, reference.clause.span.start)
 
 
-def _one_of_several(act: Act, reference: Reference) -> Reference:
+def _one_of_several(act: Line, reference: Reference) -> Reference:
     """*The second layer* of two: one of what a share was taken from before, or of what lies there in pieces."""
     number, _, rest = reference.name.lower().partition(" ")
     if reference.share or number not in model_words(act.walker.flow.kitchen.language).ordinals or not rest:
@@ -95,7 +95,7 @@ def _one_of_several(act: Act, reference: Reference) -> Reference:
     return reference
 
 
-def _of_the_present(act: Act, reference: Reference, meaning: Meaning, removes: bool) -> None:
+def _of_the_present(act: Line, reference: Reference, meaning: Meaning, removes: bool) -> None:
     batch = meaning.batch
     assert batch is not None
     if removes:
@@ -111,7 +111,7 @@ def _of_the_present(act: Act, reference: Reference, meaning: Meaning, removes: b
     _take(act, reference, batch)
 
 
-def _lose_part(act: Act, batch: Batch, words: tuple[str, ...]) -> bool:
+def _lose_part(act: Line, batch: Batch, words: tuple[str, ...]) -> bool:
     """What is thrown away is a food of the batch, or what went in under that name if something else is there too: the
     bones out of the stock."""
     if not batch.is_named(words):
@@ -127,7 +127,7 @@ def _lose_part(act: Act, batch: Batch, words: tuple[str, ...]) -> bool:
     return True
 
 
-def _of_another(act: Act, reference: Reference, batch: Batch, removes: bool) -> None:
+def _of_another(act: Line, reference: Reference, batch: Batch, removes: bool) -> None:
     """Another batch joins the present one, or takes the work over."""
     walker = act.walker
     removes = removes and not _comes_back(act, reference)
@@ -153,7 +153,7 @@ def _of_another(act: Act, reference: Reference, batch: Batch, removes: bool) -> 
     act.joined = True
 
 
-def _take(act: Act, reference: Reference, batch: Batch) -> None:
+def _take(act: Line, reference: Reference, batch: Batch) -> None:
     """A batch, or a share of it, goes into the present one."""
     walker, flow = act.walker, act.walker.flow
     if walker.present is None and not act.joined:
@@ -186,7 +186,7 @@ def _take(act: Act, reference: Reference, batch: Batch) -> None:
     walker.take(batch, reference.clause.span, fraction, scale, whole, taken, use)
 
 
-def _rest_of_measure(act: Act, batch: Batch, fraction: Fraction) -> int:
+def _rest_of_measure(act: Line, batch: Batch, fraction: Fraction) -> int:
     """The rest of a measure written before goes in: a use of its own that buys nothing new."""
     flow = act.walker.flow
     assert batch.rest_of is not None
@@ -198,7 +198,7 @@ def _rest_of_measure(act: Act, batch: Batch, fraction: Fraction) -> int:
     return len(flow.uses) - 1
 
 
-def _unknown(act: Act, reference: Reference) -> None:
+def _unknown(act: Line, reference: Reference) -> None:
     name = reference.name or reference.clause.text.strip()
     flow = act.walker.flow
     hint, language = _belongs_inside(act, reference), flow.kitchen.language
@@ -220,7 +220,7 @@ def _unknown(act: Act, reference: Reference) -> None:
     act.say("product-unknown", reference.clause, f"nothing here is called “{name}”", hint)
 
 
-def _made_and_gone(act: Act, reference: Reference) -> str:
+def _made_and_gone(act: Line, reference: Reference) -> str:
     """The component of this name that was worked through and left nothing; "" if there is none."""
     flow = act.walker.flow
     words = plain(reference.name, flow.kitchen.language)
@@ -228,7 +228,7 @@ def _made_and_gone(act: Act, reference: Reference) -> str:
     return next((flow.reading.components[at].name for at in homes if flow.component_batches[at] is None), "")
 
 
-def _not_kept(act: Act, reference: Reference) -> str:
+def _not_kept(act: Line, reference: Reference) -> str:
     """What to write where *the pasta water* was only there for boiling: such food is no part of any batch. All that
     ask for it are told one name and one amount."""
     from tamis.model.kept import what_is_kept
@@ -249,7 +249,7 @@ def _not_kept(act: Act, reference: Reference) -> str:
     return f"{item.name} {item.purpose} is not kept: {left}, before it is poured away, keeps some"
 
 
-def _belongs_inside(act: Act, reference: Reference) -> str:
+def _belongs_inside(act: Line, reference: Reference) -> str:
     """How to say `reserving [a cup of the pasta water]`, which names what the batch leaves behind."""
     parts = act.read.parts
     at = next((at for at, part in enumerate(parts) if part is reference.clause), 0)
@@ -258,7 +258,7 @@ def _belongs_inside(act: Act, reference: Reference) -> str:
     return f"`{found[1]}` belongs inside the brackets: `[{found[1]} {reference.clause.text}]`" if found else ""
 
 
-def _ambiguous(act: Act, reference: Reference, meaning: Meaning) -> None:
+def _ambiguous(act: Line, reference: Reference, meaning: Meaning) -> None:
     batches = [meaning.batch, *meaning.also]
     called = [(batch, act.walker.flow.called(batch)) for batch in batches if batch]
     labels = tuple(Label(batch.span, f"this is “{name}”") for batch, name in called)
@@ -268,7 +268,7 @@ def _ambiguous(act: Act, reference: Reference, meaning: Meaning) -> None:
     act.say("product-ambiguous", reference.clause, message, hint, labels)
 
 
-def _guessed(act: Act, reference: Reference, batch: Batch, unborne: tuple[str, ...]) -> None:
+def _guessed(act: Line, reference: Reference, batch: Batch, unborne: tuple[str, ...]) -> None:
     """*The resting juices*, where juices were left that nothing calls so."""
     flow = act.walker.flow
     called, language = flow.called(batch), flow.kitchen.language
@@ -278,7 +278,7 @@ def _guessed(act: Act, reference: Reference, batch: Batch, unborne: tuple[str, .
     act.walker.find("product-guessed", "warning", reference.clause.span, message, hint)
 
 
-def _used_up(act: Act, reference: Reference, batch: Batch) -> None:
+def _used_up(act: Line, reference: Reference, batch: Batch) -> None:
     labels = (Label(batch.taken_at, "the last of it went in here"),) if batch.taken_at else ()
     message = f"nothing of “{reference.name}” is left"
     half = example(act.walker.flow.kitchen.language, "half_any")
@@ -286,7 +286,7 @@ def _used_up(act: Act, reference: Reference, batch: Batch) -> None:
     act.say("product-used-up", reference.clause, message, hint, labels)
 
 
-def _too_much(act: Act, reference: Reference, batch: Batch, fraction: Fraction) -> None:
+def _too_much(act: Line, reference: Reference, batch: Batch, fraction: Fraction) -> None:
     left = batch.left
     message = f"this takes more of “{reference.name}” than is there: {left if left < 1 else 'one'} of it is left"
     if act.repeats > 1:

@@ -11,7 +11,8 @@ from tamis.words import example
 
 if TYPE_CHECKING:
     from tamis.model.batch import Batch
-    from tamis.model.hands import Hands, Whole
+    from tamis.model.flow import Flow
+    from tamis.model.hands import Hands
     from tamis.reading.clauses import Reference
     from tamis.source import Span
 
@@ -23,7 +24,7 @@ _FEW = 60
 """g that are over of it, where nobody knows how heavy the food is: four spoons."""
 
 
-def is_rest_word(words: Words, flow: Whole) -> bool:
+def is_rest_word(words: Words, flow: Flow) -> bool:
     """Whether a cook calls so what is left of a batch: *the syrup*, *the broth*, *the cooking liquid*."""
     return bool(words) and words[-1] in model_words(flow.kitchen.language).rests
 

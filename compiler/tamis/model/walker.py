@@ -10,24 +10,21 @@ from __future__ import annotations
 
 from fractions import Fraction
 
-from tamis.diagnostics import Diagnostic
 from tamis.model.act import Act
 from tamis.model.apart import closes_its_own
 from tamis.model.batch import Batch, Origin, answering, of_kind
-from tamis.model.effects import SAID, Beside, Why
+from tamis.model.effects import Beside, Why
+from tamis.model.hands import Hands
 from tamis.model.mass import NOTHING, ONE, plus, times
 from tamis.model.recipe import Component, Product, StepView, Waiting
 from tamis.model.rest_of import ask_for_rest, close_lifted
-from tamis.model.state import State
 from tamis.model.words import plain
 from tamis.reading.clauses import Ingredient, Meanwhile, Reference, Repeat, Tool, VerbUse
 from tamis.source import Span
-from tamis.syntax.document import Clause
 from tamis.typed import TYPE_CHECKING
 from tamis.words import example
 
 if TYPE_CHECKING:
-    from tamis.kitchen.equipment import Equipment, Station
     from tamis.kitchen.verbs import Verb
     from tamis.model.flow import Flow
     from tamis.reading.reading import ActionRead, StepRead
@@ -40,32 +37,10 @@ APART, APART_OVER, ONLY_ONE_LEFT = Why("apart"), Why("apart-over"), Why("only-on
 COMPONENT_END, HOT_VESSEL = Why("component-end"), Why("hot-vessel")
 
 
-class Walker(State):
-    """One component while its steps are worked through."""
+class Walker(Hands):
+    """Works through one component."""
 
-    __slots__ = (
-        "_tools_by_noun", "_tools_seen", "at_hand", "empty", "heated", "hot_vessel", "kept_together", "last_wait",
-        "long_meanwhiles", "new_step", "number", "read", "running", "step_number", "tools", "unread",
-    )  # fmt: skip
-
-    def __init__(self, flow: Flow, component: int) -> None:
-        super().__init__(flow, component)
-        self.read = flow.reading.components[component]
-        self.number = flow.first_action[component]
-        self.step_number = 0
-        self.last_wait: int | None = flow.last_waits.get(component - 1)
-        self.long_meanwhiles: set[Batch] = set()
-        self.unread: bool | None = None
-        self.heated = ""
-        self.hot_vessel: tuple[Equipment, Station] | None = None
-        self.running: list[int] = []
-        self.new_step = True
-        self.tools: list[Tool] = []
-        self.kept_together: list[tuple[int, Reference]] = []  # food lifted out that no later line names
-        self.empty: int | None = None  # the line that heats a vessel in which nothing lies yet
-        self.at_hand: int | None = None  # the last line of the work in a vessel that is hot
-        self._tools_by_noun: dict[str, Tool] = {}
-        self._tools_seen = 0
+    __slots__ = ()
 
     def walk(self) -> Batch | None:
         """Work through the component; returns its batch, or None if it only prepares equipment."""
@@ -247,38 +222,6 @@ class Walker(State):
         hint = f"end the paragraph with it, or, to do only this line again, write {again}"
         self.find("repeat-not-last", "error", repeat.clause.span, message, hint)
 
-    def has_unread(self) -> bool:
-        """Whether a clause of the component could not be read: that is told, and food may be missing for it."""
-        if self.unread is None:
-            self.unread = self._find_unread()
-        return self.unread
-
-    def _find_unread(self) -> bool:
-        actions = (action for step in self.read.steps for action in step.actions)
-        return any(
-            sum(isinstance(part, Clause) for part in action.parts)
-            > sum(not isinstance(event, VerbUse) for event in action.events)
-            for action in actions
-        )
-
-    def tool_called(self, noun: str) -> Tool | None:
-        """The last piece of equipment used here whose name ends with this word."""
-        for tool in self.tools[self._tools_seen :]:
-            self._tools_by_noun[plain(tool.equipment.name, self.flow.kitchen.language)[-1]] = tool
-        self._tools_seen = len(self.tools)
-        return self._tools_by_noun.get(noun)
-
-    def put_aside(self, batch: Batch, origin: Origin, name: str, span: Span, why: Why = SAID) -> None:
-        """Close a batch: from now on it is one of the open ones, under its names."""
-        batch.origin = origin
-        batch.span = span
-        kinds = {"named": "named", "share": "share", "meanwhile": "meanwhile"}
-        kind = kinds.get(origin, "set-aside")
-        label = name or " ".join(batch.label)
-        names = tuple(dict.fromkeys((label, *(" ".join(words) for words in batch.names.own()))))
-        product = Product(label, names, kind, self.component, batch.last, span)  # type: ignore[arg-type]  # from the table
-        self.close(batch, product, why=why)
-
     def _put_down(self, origin: Origin) -> None:
         """The batch that a meanwhile worked on stays open."""
         if self.present is not None:
@@ -341,10 +284,6 @@ class Walker(State):
             )
         self.find("batch-left-open", "error", batch.span, message, hint)
 
-    def find(self, rule: str, severity: str, span: Span, message: str, hint: str = "") -> None:
-        """Keep a finding."""
-        self.tell(Diagnostic(rule, severity, span, message, hint))  # type: ignore[arg-type]  # by callers
-
 
 def _repeats_of_step(action: ActionRead) -> list[Repeat]:
     return [event for event in action.events if isinstance(event, Repeat) and event.kind == "step-times"]
@@ -360,3 +299,8 @@ def _heats_empty(action: ActionRead, uses: list[Verb]) -> bool:
 
 def _is_meanwhile(action: ActionRead) -> bool:
     return Meanwhile in map(type, action.events[:3])
+
+
+def walk(flow: Flow, component: int) -> Batch | None:
+    """Work through a component; returns its batch, or None if it only prepares equipment."""
+    return Walker(flow, component).walk()

@@ -12,7 +12,7 @@ from collections.abc import Iterator
 from fractions import Fraction
 
 from tamis.diagnostics import Diagnostic, Label, Severity
-from tamis.model.percent import of_flour
+from tamis.model.flour import of_flour
 from tamis.typed import TYPE_CHECKING
 from tamis.words import example
 

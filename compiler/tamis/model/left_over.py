@@ -1,0 +1,36 @@
+"""What was named and never used, and what a share left over: told once all components are made."""
+
+from __future__ import annotations
+
+from tamis.diagnostics import Diagnostic
+from tamis.model.state import State
+from tamis.source import Span
+from tamis.typed import TYPE_CHECKING
+from tamis.words import example
+
+if TYPE_CHECKING:
+    from tamis.model.flow import Flow
+
+
+def tell_left_over(flow: Flow) -> None:
+    """Say it of each batch that it is true of."""
+    for batch in flow.batches:
+        if batch.product is None or batch.origin in ("by-product", "used-recipe"):
+            continue
+        product = flow.products[batch.product]
+        if batch.origin == "named" and batch.left == 1 and batch.taken_at is None:
+            made = "lifted out" if batch.lifted_from else "named"
+            message = f"“{product.name}” is {made} here and never used"
+            the = example(flow.kitchen.language, "the", name=product.name.lower())
+            hint = f"bring it back by {the}, or discard it" if batch.lifted_from else "use it, or discard it"
+            _tell(flow, "product-unused", product.span, message, hint)
+        elif batch.origin in ("component", "named") and batch.shared and batch.left > 0 and batch.taken_at:
+            message = f"some of “{product.name.lower()}” is left over after the last share of it"
+            rest = example(flow.kitchen.language, "the_rest", name=product.name.lower())
+            _tell(flow, "product-left-over", batch.taken_at, message, f"use {rest}, or all of it here")
+
+
+def _tell(flow: Flow, rule: str, span: Span, message: str, hint: str) -> None:
+    end = State(flow, -1)
+    end.at(-1, span, span, -1)
+    end.tell(Diagnostic(rule, "error", span, message, hint))

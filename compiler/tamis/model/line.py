@@ -1,0 +1,155 @@
+"""One line while its clauses act: what has been done in it so far, and what it must wait for."""
+
+from __future__ import annotations
+
+from fractions import Fraction
+
+from tamis.diagnostics import Diagnostic, Label
+from tamis.model.effects import SAID, Why
+from tamis.model.mass import NONE, ONE
+from tamis.model.work import Labour
+from tamis.quantity.amount import exactly
+from tamis.quantity.nouns import nouns
+from tamis.reading.clauses import Reference, Tool
+from tamis.reading.tables import tables
+from tamis.typed import TYPE_CHECKING
+
+if TYPE_CHECKING:
+    from tamis.kitchen.equipment import Equipment, Station
+    from tamis.kitchen.verbs import Verb
+    from tamis.model.batch import Batch
+    from tamis.model.hands import Hands
+    from tamis.model.mass import Mass
+    from tamis.reading.clauses import Read
+    from tamis.reading.reading import ActionRead
+
+GOES_IN, AS_BEFORE, DIVIDED_BETWEEN = Why("goes-in"), Why("as-before"), Why("divided-between")
+
+
+class Parting:
+    """What a line lifted out, and called how, of which rest: where that lay, and whether the line works on what was
+    lifted out (`out`)."""
+
+    __slots__ = ("heat", "lifted", "name", "out", "rest")
+
+    def __init__(self, lifted: Batch, name: str, rest: Batch) -> None:
+        self.lifted = lifted
+        self.name = name
+        self.rest = rest
+        self.heat: tuple[bool, Station] = (rest.on_heat, rest.station)
+        self.out = True
+
+
+class Line:
+    """The work of one line on the batches of its component."""
+
+    __slots__ = (
+        "after",
+        "after_start",
+        "at_once",
+        "batches",
+        "before_time",
+        "beside",
+        "carried",
+        "cold_water",
+        "fresh",
+        "joined",
+        "labour",
+        "number",
+        "parting",
+        "piece_mass",
+        "product",
+        "read",
+        "reads",
+        "repeats",
+        "step",
+        "takings",
+        "tools",
+        "uses",
+        "verb",
+        "walker",
+        "within",
+    )  # fmt: skip
+
+    def __init__(self, walker: Hands, read: ActionRead, number: int, step: int, batches: tuple[Fraction, bool]) -> None:
+        self.walker = walker
+        self.read = read
+        self.labour = Labour(read)
+        self.number = number
+        self.step = step
+        self.batches = batches
+        self.repeats = ONE
+        self.after: set[int] = set()
+        self.after_start: set[int] = set()
+        self.uses: list[int] = []
+        self.takings: list[int] = []
+        self.tools: list[Tool] = []
+        self.verb: Verb | None = None
+        self.product: int | None = None
+        self.beside: int | None = None
+        self.at_once = False
+        self.within: int | None = None
+        self.before_time = True
+        self.cold_water = NONE  # g, put in for boiling and the like
+        self.fresh = walker.new_step
+        self.joined = False
+        self.carried: Batch | None = None
+        self.piece_mass: Mass | None = None
+        self.parting: Parting | None = None
+        self.reads: list[Read] = []  # the clauses that have acted
+        for repeat in reversed(self.labour.repeats):  # the first of a kind counts
+            if repeat.kind == "times":
+                self.repeats = repeat.number
+            elif repeat.kind in ("batches", "loads"):  # from its line to the end of the step
+                self.batches = repeat.number, repeat.kind == "loads"
+
+    def wait_for(self, action: int, why: Why, from_start: bool = False) -> None:
+        """An earlier action must have ended before this one starts, or its wait begun."""
+        those = self.after_start if from_start else self.after
+        if action != self.number and action not in those:
+            those.add(action)
+            self.walker.follow(action, why, from_start)
+
+    def link(self, batch: Batch, why: Why = GOES_IN) -> None:
+        if batch.last is not None:
+            self.wait_for(batch.last, why, batch.early)
+
+    def hold(self, tool: Tool) -> None:
+        """A piece of equipment is used; the food may be divided between several."""
+        walker, known = self.walker, self._as_named_before(tool)
+        self.tools.append(known)
+        walker.tools.append(known)
+        walker.emit(known, SAID if known is tool else AS_BEFORE)
+        batch = walker.present
+        if known.divides and batch:
+            one = nouns(walker.flow.kitchen.language).singular
+            walker.split(batch, (exactly(known.number), one(known.name.lower())), DIVIDED_BETWEEN)
+
+    def _as_named_before(self, tool: Tool) -> Tool:
+        """*Between the prepared tins*: as many as were prepared."""
+        noun = _noun(tool)
+        one = nouns(self.walker.flow.kitchen.language).singular
+        several = (
+            tool.definite
+            and one(noun) != noun
+            and tool.preposition in tables(self.walker.flow.kitchen.language).dividing
+        )
+        if not several or tool.equipment.kind != "vessel":
+            return tool
+        alike = (other for other in reversed(self.walker.tools) if one(_noun(other)) == one(noun))
+        before = next((other for other in alike if other.number > 1), None)
+        return tool._replace(number=before.number, divides=True, several=False) if before else tool
+
+    def name_tool(self, reference: Reference, equipment: Equipment) -> None:
+        """Equipment called by `the`: the piece named before, or one that every kitchen has."""
+        tool = Tool(reference.clause, reference.name, equipment, preposition=reference.preposition, definite=True)
+        self.hold(tool)
+
+    def say(self, rule: str, clause: object, message: str, hint: str, labels: tuple[Label, ...] = ()) -> None:
+        span = clause.span  # type: ignore[attr-defined]  # always a clause
+        self.walker.tell(Diagnostic(rule, "error", span, message, hint, labels))
+
+
+def _noun(tool: Tool) -> str:
+    """The last word by which the cook calls it."""
+    return tool.name.lower().rpartition(" ")[2]
