@@ -7,10 +7,11 @@ from tamis.reading.clause import child, first_leaf
 from tamis.reading.clauses import Pause, Read, Setting, Tending, Time
 from tamis.reading.durations import duration, seconds_in, stretch
 from tamis.reading.heat import heat_of
-from tamis.reading.soundness import LENGTHS
+from tamis.reading.soundness import LENGTHS, check_text
 from tamis.reading.temperatures import scales
 from tamis.reading.timing import cue_of
 from tamis.typed import TYPE_CHECKING
+from tamis.words import example
 
 if TYPE_CHECKING:
     from collections.abc import Sequence
@@ -22,6 +23,8 @@ def read_tending(reading: Reading, children: Sequence[Node]) -> tuple[Read, ...]
     """`stirring all the time`, `basting every 15 min`, `turning half-way`, `stirring for 10 min`, `stirring until
     thick`, `turning every other day for 2 weeks`. How long it goes on is a time of its own."""
     words = reading.words
+    if children[0][0] == "WITHOUT":
+        return _without(reading, children)
     often = next((leaf[1].lower() for leaf in children if leaf[0] == "OFTEN"), "")
     once = often in words.once and often != ""
     length = _every(reading, children)
@@ -45,6 +48,15 @@ def read_tending(reading: Reading, children: Sequence[Node]) -> tuple[Read, ...]
     return (tending,)
 
 
+def _without(reading: Reading, children: Sequence[Node]) -> tuple[Read, ...]:
+    """`without stirring`, `without letting it colour until soft`: which asks nobody to stand by."""
+    check_text(reading, children[1][1])
+    until = child(children, "UNTIL")
+    at = children.index(until) if until else len(children)
+    left = Tending(reading.clause, reading.said(children[:at]))
+    return (left, cue_of(reading, children[at:])) if until else (left,)
+
+
 def _every(reading: Reading, children: Sequence[Node]) -> Duration | None:
     """From one time to the next: `every 15 min`, `every day`; every other day is every two days."""
     gap, unit = child(children, "stretch"), child(children, "TIME")
@@ -66,6 +78,19 @@ def _kept_at(reading: Reading, children: Sequence[Node]) -> Setting | None:
     return heat_of(reading, low) if low else None
 
 
+def _just_before(reading: Reading, children: Sequence[Node]) -> Pause:
+    """`just before frying`: the work that is named follows at once."""
+    work = child(children, "text")
+    assert work is not None
+    check_text(reading, work[1])
+    if reading.kitchen.verbs.present(first_leaf(work)[1].lower()) is None:
+        message = f"“{reading.said([work])}” is no work that can follow this line at once"
+        just, look = (example(reading.kitchen.language, key) for key in ("just_before", "until_any"))
+        hint = f"name the work, {just}; what to look for is {look}; else take the brackets away"
+        raise reading.fail("clause-role", reading.span([work]), message, hint)
+    return Pause(reading.clause, "at-once")
+
+
 def read_pause(reading: Reading, children: Sequence[Node]) -> tuple[Read, ...]:
     """`at once`, `within 10 min`, `keep warm at 60 °C`, `30 min before serving`."""
     length, hour = child(children, "duration"), child(children, "TIME")
@@ -73,6 +98,8 @@ def read_pause(reading: Reading, children: Sequence[Node]) -> tuple[Read, ...]:
     kinds = {node[0] for node in children}
     if "SERVING" in kinds:
         return (Pause(reading.clause, "before-serving", said),)
+    if "JUSTBEFORE" in kinds:
+        return (_just_before(reading, children),)
     if "WITHIN" in kinds:
         return (Pause(reading.clause, "within", said),)
     if "KEEPWARM" not in kinds:

@@ -204,6 +204,8 @@ def _tail(reading: Reading, nodes: Sequence[Node], measured: Measured) -> tuple[
             measured = bracketed(reading, measured, node)
         elif kind == "surplus":
             tail, measured = _surplus(reading, tail, node, measured)
+        elif kind == "leeway":
+            tail = _leeway(reading, tail, node)
         elif kind == "each":
             weight = child(node[1], "weight")
             assert weight is not None
@@ -267,6 +269,17 @@ def _prepared(reading: Reading, tail: Tail, node: Node) -> Tail:
             if part[0] in LENGTHS and tail.wait is None:
                 tail.wait = stretch(reading, ("stretch", [part]))
     return tail
+
+
+def _leeway(reading: Reading, tail: Tail, node: Node) -> Tail:
+    """`or to taste`, `or a little more`; `or more for frying` tells what all of it is for."""
+    purpose = child(node[1], "purpose")
+    if read_measure(reading, node[1]).measures:
+        message = f"“{reading.said([node])}”: a second amount that is not reckoned with"
+        raise reading.fail("measures-unclear", reading.span([node]), message, "give the amount as a range: `2–3`")
+    check_text(reading, node[1])
+    tail = _with_words(tail, reading.span([node]))
+    return _for(tail, reading.span([purpose])) if purpose and child(purpose[1], "FOR") else tail
 
 
 def _with_words(tail: Tail, said: Span) -> Tail:

@@ -117,6 +117,9 @@ def _sized(reading: Reading, node: Node) -> Measured:
     """Pieces counted, perhaps with the size or the weight of each; a bare size; `2 × 400 g`."""
     children = node[1]
     first = children[0]
+    if first[0] == "hedges":
+        read = _hedged(_size_first(reading, Measured(end=end_of(node)), children[1]), first)
+        return read.with_(start=start_of(children[1]))
     if first[0] == "SOME":
         return Measured(first[2], first[3], vague=first[1].lower())
     if first[0] == "product":
@@ -305,23 +308,36 @@ def _holds(reading: Reading, words: Sequence[Node]) -> bool:
 
 
 def bracketed(reading: Reading, read: Measured, bracket: Node, each: bool = False) -> Measured:
-    """What round brackets say: `(3 cups)`, `(140–200 g each)`, `(1 kg stoned)`, `(20 cm)`, `(3 sprigs)`, or a note."""
-    note = child(bracket[1], "note")
-    assert note is not None
+    """What round brackets say, things between commas: `(3 cups)`, `(140–200 g each)`, `(neck, heart)`."""
+    also: tuple[Measure, ...] = ()
+    parts = bracket[1]
+    for at, note in enumerate(parts):
+        if note[0] != "note":
+            continue
+        read = _noted(reading, read.with_(also=()) if also else read, note, each or parts[at + 1][0] == "EACH")
+        if also and read.also:
+            message = f"“{reading.said([bracket])}”: two more measures of the same"
+            raise reading.fail("measures-unclear", reading.span([note]), message, "write one of them")
+        also = also or read.also
+    return read.with_(also=also) if also else read
+
+
+def _noted(reading: Reading, read: Measured, note: Node, each: bool) -> Measured:
+    """`3 cups`, `140–200 g`, `1 kg stoned`, `20 cm`, `3 sprigs`, or a note."""
     parts = list(note[1])
     while parts and parts[0][0] == "ANY" and parts[0][1].lower() in reading.words.about:
         parts.pop(0)
     if not parts:
-        return read.with_(notes=(reading.span([note]),))
+        return read.with_(notes=(*read.notes, reading.span([note])))
     first, others = parts[0], parts[1:]
     for part in others:
         check_number(reading, part)
     if first[0] == "weight":
         found = measures(reading, first)
-        if each or child(bracket[1], "EACH"):
+        if each:
             if read.each:
                 message = "the weight of each is told twice"
-                raise reading.fail("measures-unclear", reading.span([bracket]), message, "write it once")
+                raise reading.fail("measures-unclear", reading.span([note]), message, "write it once")
             return read.with_(each=as_one(reading, found))
         if others:
             return read.with_(prepared=as_one(reading, found), prepared_word=reading.said(others))
@@ -333,4 +349,4 @@ def bracketed(reading: Reading, read: Measured, bracket: Node, each: bool = Fals
         unit = reading.kitchen.cupboard.count_word(others[0][1].lower()) if is_leaf(others[0]) else None
         if unit and len(others) == 1:
             return read.with_(also=(Measure(amount(reading, first), unit),))
-    return read.with_(notes=(reading.span([note]),))
+    return read.with_(notes=(*read.notes, reading.span([note])))

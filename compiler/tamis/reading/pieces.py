@@ -5,12 +5,12 @@ from __future__ import annotations
 from fractions import Fraction
 
 from tamis.quantity.nouns import nouns
-from tamis.reading.clause import child
+from tamis.reading.clause import child, leaves
 from tamis.reading.clauses import Division, Meanwhile, Naming, Read, Repeat, Target, Time
 from tamis.reading.durations import stretch
 from tamis.reading.measured import MEASURES, NAMES, ONE, Measured, bracketed, check_held, read_measure, with_unit
 from tamis.reading.quantities import amount, as_one, check_size, one_measure
-from tamis.reading.soundness import LENGTHS, check_name
+from tamis.reading.soundness import LENGTHS, check_name, check_text
 from tamis.reading.things import measure_of, preposition_of
 from tamis.reading.tool_sizes import counted_as
 from tamis.typed import TYPE_CHECKING
@@ -70,14 +70,18 @@ def read_naming(reading: Reading, children: Sequence[Node]) -> tuple[Read, ...]:
     opener = children[0][0]
     if opener == "SETASIDE":
         return (*_waits(reading, children), Naming(reading.clause, "set-aside"))
-    free = child(children, "size")
-    if free is not None and children[1] is free:
+    free = next((node for node in children if node[0] != "hedges" and node is not children[0]), None)
+    if free is not None and free[0] == "size":
         check_size(reading, free)
         return (Target(reading.clause, "size", text=reading.text),)
     kind = "as" if opener == "AS" else "leaving"
     at = next(n for n, node in enumerate(children) if n and (node[0] in NAMES))
     names = [node for node in children[at:] if node[0] in NAMES]
     measured = read_measure(reading, [node for node in children[1:at] if node[0] in MEASURES])
+    if kind == "leaving" and _is_left_free(reading, measured, names):
+        check_name(reading, names)
+        check_text(reading, children[at + len(names) :])
+        return (Target(reading.clause, "size", text=reading.text),)
     apart = child(children, "AT")
     if kind == "leaving" and not child(children, "THE") and reading.keys(names)[-1] in reading.words.left_free:
         check_name(reading, [*names, *(node for node in children if node[0] == "size")])
@@ -97,6 +101,14 @@ def read_naming(reading: Reading, children: Sequence[Node]) -> tuple[Read, ...]:
     if kind == "as":
         _check_names(reading, name, child(children, "THE"))
     return (Naming(reading.clause, kind, said, measure),)  # type: ignore[arg-type]  # one of two
+
+
+def _is_left_free(reading: Reading, measured: Measured, names: Sequence[Node]) -> bool:
+    """`1 cm uncut at one end`, `the last 2 cm bare`: a length that is no measure of food."""
+    if reading.kitchen.larder.find(reading.keys(names)):
+        return False
+    long = bool(measured.size) and not measured.pieces
+    return long or any(leaf[0] == "LENGTH" for leaf in leaves(names))
 
 
 def _check_names(reading: Reading, name: Sequence[Node], the: Node | None) -> None:

@@ -20,6 +20,10 @@ def unknown_food(reading: Reading, food: Ingredient, alone: Alone) -> bool:
     words = name.split()
     if _is_part_of_known(phrase, food) or _is_repeat(phrase, words):
         return False
+    if all(reading.kitchen.larder.describes(word) or reading.kitchen.larder.is_state(word) for word in words):
+        message = f"“{food.name}” says how a food is, and names none"
+        reading.find("clause-role", "error", food.name_span, message, "write the name of the food behind it")
+        return False
     measured = several_measured(phrase)
     if measured:
         message = f"“{phrase.clause.text.strip()[:60]}” are several foods in one clause"

@@ -30,9 +30,10 @@ _LONGEST_NOUN = 4
 # open.
 _MOST_KEPT = 20_000
 _BETWEEN_NOUNS = frozenset(("PREP", "INTO", "TO", "AT", "OF", "FOR", "ARTICLE", "THE"))
+_NO_ADJECTIVES = frozenset(("OR", "PLUS"))
 _ADJECTIVES = Choice((("ADJCOMMA", 1), ("COMMA", 1)))
 # Classes whose words are told from the word after them.
-_LOOKED_BEHIND = frozenset(("PREP", "ANOTHER", "MORE", "SIZEWORD"))
+_LOOKED_BEHIND = frozenset(("PREP", "ANOTHER", "MORE", "SIZEWORD", "WITHOUT"))
 
 
 def classes(lists: Lists) -> dict[str, list[str]]:
@@ -71,6 +72,7 @@ class Vocabulary:
 
     __slots__ = (
         "_closed",
+        "_doing",
         "_elision",
         "_function",
         "_lengths",
@@ -98,6 +100,7 @@ class Vocabulary:
         only_open = {phrase for phrases in lists["open"].values() for phrase in phrases}
         shut = (phrase for phrases in lists["closed"].values() for phrase in phrases)
         self._function = frozenset(p for p in shut if " " not in p and p not in only_open)
+        self._doing = lists["said"].get("doing", ())
         self._of = frozenset(lists["closed"]["OF"])
         self._lengths = frozenset(word_tables(kitchen.language, "clause")["lengths"])
         self._reach = self._reaches()
@@ -157,6 +160,8 @@ class Vocabulary:
                 yield "ARTICLE", 1
             if n == 1 and "MORE" in closed and not self._adds(words):
                 closed = [name for name in closed if name != "MORE"]
+            if n == 1 and "WITHOUT" in closed and not self._works(words):
+                closed = [name for name in closed if name != "WITHOUT"]
             if n == 1 and "SIZEWORD" in closed and words[1:2] and words[1] in self._of:  # `2 squares of chocolate`
                 closed = [name for name in closed if name != "SIZEWORD"]
             for name in (*closed, *self._from_lists(phrase, tuple(phrase.split(" ")), first)):
@@ -176,6 +181,10 @@ class Vocabulary:
         """`10 more minutes`, `2 min more`, but `2 more eggs`: a name follows."""
         unit = self.kitchen.units.get(words[1]) if words[1:2] else None
         return not words[1:2] or words[1] in self._function or (unit is not None and unit.kind == "time")
+
+    def _works(self, words: tuple[str, ...]) -> bool:
+        """`without stirring`, `never letting it boil`, but `without dressing`, which is food."""
+        return words[1:2] != () and words[1].endswith(self._doing) and not self.is_noun(words[1:2])
 
     def _is_article(self, words: tuple[str, ...]) -> bool:
         """`another bowl` is one; `another 5 min`, `another third` are more of the same."""
@@ -216,6 +225,10 @@ class Vocabulary:
         """Whether a word is a preposition or an article, which stands between nouns."""
         return not _BETWEEN_NOUNS.isdisjoint(self._closed.get(word, ()))
 
+    def goes_on(self, words: list[str]) -> bool:
+        """Whether what stands behind a comma is no adjective: *or 5 g of another food*, *plus some for the tin*."""
+        return bool(words) and not _NO_ADJECTIVES.isdisjoint(self._closed.get(words[0], ()))
+
     def is_noun(self, words: tuple[str, ...]) -> bool:
         """Whether words, or the last of them, are a food or a tool."""
         for at in range(len(words) - 1, -1, -1):  # mostly the last word alone tells
@@ -244,12 +257,11 @@ def _keep(known: dict[_Asked, _Answer], asked: _Asked, found: _Answer) -> _Answe
 class Choices:
     """What each token of a clause may be; looks ahead where one symbol does not tell."""
 
-    __slots__ = ("_last_noun", "cut", "vocabulary")
+    __slots__ = ("cut", "vocabulary")
 
     def __init__(self, cut: Cut, vocabulary: Vocabulary) -> None:
         self.cut = cut
         self.vocabulary = vocabulary
-        self._last_noun: int | None = None
 
     def at(self, at: int) -> Choice:
         """What the token at a place may be, alone or with those after it."""
@@ -260,21 +272,19 @@ class Choices:
 
     def _between_adjectives(self, at: int) -> bool:
         """`skinless, boneless thighs`: no noun before the comma, one after it."""
-        if at == 0 or self.cut.words[at - 1] == "" or self._ends_in_noun(at):
-            return False
-        if self._last_noun is None:
-            self._last_noun = self._find_last_noun()
-        if self._last_noun <= at:
-            return False
-        # *onion juice, from an onion*: adjectives have no such words between them.
-        return not any(map(self.vocabulary.joins, self.cut.words[at + 1 : self._last_noun]))
-
-    def _find_last_noun(self) -> int:
-        """Where the last noun stands that ends a row of words; 0 for nowhere."""
         words = self.cut.words
-        for at in range(len(words) - 1, 0, -1):
-            if words[at] and not any(words[at + 1 : at + 2]) and self._ends_in_noun(at + 1):
-                return at
+        if at == 0 or words[at - 1] == "" or self.vocabulary.goes_on(words[at + 1 : at + 2]) or self._ends_in_noun(at):
+            return False
+        noun = self._next_noun(at)
+        # *onion juice, from an onion*: adjectives have no such words between them.
+        return bool(noun) and not any(map(self.vocabulary.joins, words[at + 1 : noun]))
+
+    def _next_noun(self, at: int) -> int:
+        """Where the next noun stands that ends a row of words; 0 for nowhere."""
+        words = self.cut.words
+        for last in range(at + 1, len(words)):
+            if words[last] and not any(words[last + 1 : last + 2]) and self._ends_in_noun(last + 1):
+                return last
         return 0
 
     def _ends_in_noun(self, end: int) -> bool:
