@@ -7,6 +7,9 @@ from __future__ import annotations
 
 from functools import cache
 
+from tamis.diagnostics import Diagnostic
+from tamis.kitchen.verb_words import verb_words
+from tamis.reading.bracketed import bracketed
 from tamis.reading.clauses import Cue, Target, VerbUse
 from tamis.reading.plain import phrases, plain_of
 from tamis.reading.plain_amounts import amounts
@@ -15,7 +18,7 @@ from tamis.reading.prose import STOPS, commands
 from tamis.record import NamedTuple
 from tamis.syntax.document import Clause
 from tamis.typed import TYPE_CHECKING
-from tamis.words import word_lists
+from tamis.words import example, word_lists
 
 if TYPE_CHECKING:
     from collections.abc import Sequence
@@ -30,6 +33,7 @@ if TYPE_CHECKING:
 _OBJECT = 6
 _PLACES = frozenset(("PREP", "INTO", "ONHEAT", "TO", "AT"))
 _TO = frozenset(("TO",))
+_BESIDE = _PLACES | {"AND", "OR", "FOR", "UNTIL", "WHILE", "BEFORE", "ADVERB", "THE", "ARTICLE"}
 
 
 class IdleWords(NamedTuple):
@@ -37,6 +41,7 @@ class IdleWords(NamedTuple):
 
     nothing: Phrases
     some: Phrases
+    how: Phrases
     room: Phrases
     states: Phrases
     own: Phrases
@@ -52,6 +57,7 @@ def _words(language: str) -> IdleWords:
     return IdleWords(
         said["no"],
         said["some"],
+        said["how"],
         said["room"],
         said["states"],
         said["own"],
@@ -61,13 +67,28 @@ def _words(language: str) -> IdleWords:
     )
 
 
-def without_idle(parts: Sequence[Part], events: list[Event], kitchen: Kitchen) -> list[Event]:
-    """The events without the verbs that wait for nothing, in a line that tells no end of a wait."""
+def without_idle(
+    parts: Sequence[Part], events: list[Event], kitchen: Kitchen, findings: list[Diagnostic]
+) -> list[Event]:
+    """The events without the verbs that wait for nothing, in a line that tells no end of a wait. Where nobody can say
+    whether they do, the cook is asked."""
     if any(isinstance(event, Cue | Target) for event in events):
         return events
     uses = [event for event in events if isinstance(event, VerbUse) and event.verb.waits]
     idle = [use for use in uses if _waits_for_nothing(use, parts, kitchen)]
+    for use in uses:
+        if use not in idle and not _surely_waits(use, parts, kitchen) and not bracketed(parts, kitchen):
+            idle.append(use)
+            findings.append(_unclear(use, kitchen))
     return [event for event in events if event not in idle]
+
+
+def _unclear(use: VerbUse, kitchen: Kitchen) -> Diagnostic:
+    message = f"“{use.text}” may mean a wait; here it is taken for none"
+    wait = example(kitchen.language, "wait", verb=use.verb.name, time="30 min")
+    until, keep = (example(kitchen.language, key) for key in ("until_any", "lid"))
+    hint = f"if it waits, say how long: {wait}, or {until}; if not, another verb says so, as in {keep}"
+    return Diagnostic("verb-without-time", "warning", use.span, message, hint)
 
 
 def _waits_for_nothing(use: VerbUse, parts: Sequence[Part], kitchen: Kitchen) -> bool:
@@ -87,6 +108,31 @@ def _waits_for_nothing(use: VerbUse, parts: Sequence[Part], kitchen: Kitchen) ->
         if end < len(plain):
             return False
     return False
+
+
+def _surely_waits(use: VerbUse, parts: Sequence[Part], kitchen: Kitchen) -> bool:
+    """Whether a verb that lets stands alone, or with what is let and how: *leave it well covered in its tin*.
+
+    More words may say what nobody waits for: *let it run down the sides*, *leave one white*."""
+    part = next((part for part in parts if part.span.start <= use.span.start < part.span.end), None)
+    if not use.verb.lets or part is None or isinstance(part, Clause):
+        return True
+    plain = plain_of(part.text, kitchen)
+    at = plain.after(use.span.end - part.span.start)
+    if at < len(plain) and plain.is_count(at):
+        return False
+    if at >= len(plain) or plain.said[at] not in verb_words(kitchen.language).before:
+        return True
+    at += 1
+    while at < len(plain) and (size := plain.phrase(_words(kitchen.language).how, at)):
+        at += size
+    return not plain.is_word(at) or bool(plain.is_a(at, _BESIDE)) or _waits(plain, at, kitchen)
+
+
+def _waits(plain: Plain, at: int, kitchen: Kitchen) -> bool:
+    """Whether a word is work that takes its time (*stand*), or how something is left (*covered*)."""
+    found = kitchen.verbs.match(plain.said, at)
+    return bool(found and found[0].waits) or kitchen.verbs.participle(plain.said[at]) is not None
 
 
 def _has_idle_object(plain: Plain, at: int, verb: Verb, kitchen: Kitchen) -> bool:

@@ -145,7 +145,7 @@ class _Reader:
         if not timed and any([isinstance(event, VerbUse) and event.verb.waits for event in events]):
             from tamis.reading.idle import without_idle
 
-            events = without_idle(parts, events, self.kitchen)
+            events = without_idle(parts, events, self.kitchen, self.findings)
         return ActionRead(parts, tuple(events), action.span)
 
     def _whole_verb(self, events: list[Event], particle: str) -> None:
