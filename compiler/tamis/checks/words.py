@@ -107,6 +107,7 @@ class Scaling(NamedTuple):
     """What is asked of a recipe that is scaled."""
 
     reducing: Words
+    left: Words
     thick: Words
     depths: Words
     rounds: Words

@@ -1,6 +1,7 @@
-"""Liquid that boils down or simmers for a stated time, in a scaled recipe.
+"""Liquid that is to boil down, in a scaled recipe.
 
-Twice as much water does not boil away in the same time from the same pan, and half as much burns.
+Twice as much water does not boil away in the same time from the same pan, and half as much burns. What only simmers
+until it is done takes as long as before, once it boils.
 
 Go by the cue or by the measure left, not by the minutes; a wider pan shortens the wait.
 """
@@ -17,7 +18,7 @@ if TYPE_CHECKING:
     from tamis.checks.scaling._hand import Hand
     from tamis.checks.scaling._scene import Scene
     from tamis.model.recipe import Action
-    from tamis.reading.clauses import Time
+    from tamis.reading.clauses import Cue, Target, Time
     from tamis.source import Span
 
 BOILS = 100
@@ -41,101 +42,118 @@ makes: 350 ml
 
 # Wine
 
-Warm [300 ml red wine] with [50 g honey] [in a saucepan] [over low heat] [until the honey has melted, 2–3 min].
+Bring [300 ml red wine] and [50 g honey] [to the boil] [in a saucepan].
+[Boil for 2 min].
 """
 
 
 def check(scene: Scene) -> Iterator[Diagnostic]:
-    """The boiling and simmering of a recipe, told once, if the factor is beyond the limit."""
+    """Where a recipe says that liquid boils down, told once, if the factor is beyond the limit."""
     from tamis.checks.scaling._scene import practice, times_text
 
     limit = practice().limits["reducing"]
     if 1 / limit < scene.factor < limit:
         return
     both = zip(scene.recipe.actions, scene.hands, strict=True)
-    places = [place for action, hand in both if (place := _place(scene, action, hand))]
-    if places:
+    found = [(action, signs) for action, hand in both if (signs := _signs(scene, action, hand))]
+    if found:
         longer = "longer" if scene.factor > 1 else "less time"
-        message = f"{times_text(scene.factor)}: what boils down or comes to the simmer takes {longer} than stated"
-        labels = tuple(Label(place, "and here") for place in places[1:])
-        yield Diagnostic(RULE, LEVEL, places[0], message, "go by the cue and what is left, not by the minutes", labels)
+        message = f"{times_text(scene.factor)}: what boils down takes {longer} than stated"
+        place, *more = [_place(action, signs) for action, signs in found]
+        labels = tuple(Label(other, "and here") for other in more)
+        yield Diagnostic(RULE, LEVEL, place, message, _hint([sign for _, signs in found for sign in signs]), labels)
 
 
-def _place(scene: Scene, action: Action, hand: Hand) -> Span | None:
-    """Where an action states a time for boiling down or coming to the simmer, or what is to be left of the liquid."""
+def _hint(signs: list[Cue | Target | Time]) -> str:
+    """What to go by: what the recipe tells of it."""
+    from tamis.reading.clauses import Cue, Target
+
+    told = ["the cue"] * any(isinstance(sign, Cue) for sign in signs)
+    told += ["what is left"] * any(isinstance(sign, Target) for sign in signs)
+    by = " and ".join(told) or "how thick it is and how much is left"
+    return f"go by {by}, not by the minutes"
+
+
+def _place(action: Action, signs: list[Cue | Target | Time]) -> Span:
+    """The minutes beside it, where there are some."""
+    from tamis.reading.clauses import Time
+
+    times = (read for read in action.reads if isinstance(read, Time) and read.verb is not None)
+    return next(times, signs[0]).clause.span
+
+
+def _signs(scene: Scene, action: Action, hand: Hand) -> list[Cue | Target | Time]:
+    """The clauses of a line that say that liquid boils away: a measure or a part that is to be left, a thickness, or
+    `reduce` itself. What stands under a lid or is topped up does not."""
+    from tamis.checks.scaling._hand import tended
     from tamis.checks.scaling._scene import practice
-    from tamis.checks.words import check_words
     from tamis.reading.clauses import Cue, Target, Time
 
-    reduced = check_words(scene.recipe.language).scaling.reducing
     verbs = practice().verbs
+    done = {use.verb.base for use in action.verbs} | {action.work.verb}
+    boils = not done.isdisjoint(verbs["boiling"] | verbs["cooking"] | verbs["reducing"])
+    signs = []
     for read in action.reads:
-        if isinstance(read, Target) and read.kind == "measure":
-            return read.clause.span
-        if isinstance(read, Cue) and any(word in read.text for word in reduced):
-            return read.clause.span
-        if isinstance(read, Time) and read.verb is not None:
-            if read.verb.base in verbs["reducing"]:
-                return read.clause.span
-            slow = _boils_down(scene, action, hand, read) or _comes_back(scene, action, hand, read)
-            if read.verb.base in verbs["boiling"] and slow:
-                return read.clause.span
-    return None
+        if isinstance(read, Target):
+            says = read.kind == "measure" and (boils or action.work.station == "ring")
+        elif isinstance(read, Cue):
+            says = _is_less(scene, read, boils) or (boils and _thickens(scene, action, hand, read))
+        else:
+            says = isinstance(read, Time) and read.verb is not None and read.verb.base in verbs["reducing"]
+        if says and not _covered(scene, action, read.clause.span.start):
+            signs.append(read)
+    return [] if tended(action, verbs["replenishing"], scene.kitchen) else signs
 
 
-def _boils_down(scene: Scene, action: Action, hand: Hand, time: Time) -> bool:
-    """Whether liquid of the dish itself boils away: not from under a lid, and not what is topped up. What flour
-    thickens is thick after a few minutes, however much it is."""
-    from tamis.checks.scaling._hand import grams, liquid, tended
-    from tamis.checks.scaling._scene import practice
-
-    topped_up = tended(action, practice().verbs["replenishing"], scene.kitchen)
-    if hand.medium or topped_up or _covered(action, time):
-        return False
-    amounts, recipe = practice().amounts, scene.recipe
-    thick = _thick(scene, action)
-    goods = [recipe.uses[index].ingredient.goods for index in hand.uses]
-    if any(food is not None and (food.role == "flour" or food.id in practice().thickeners) for food in goods):
-        return thick and (time.duration.hi or time.duration.lo) > amounts["thickens"]
-    return thick or not hand.uses or liquid(recipe, hand.uses) >= amounts["liquid"] * grams(recipe, hand.uses)
-
-
-def _thick(scene: Scene, action: Action) -> bool:
-    """Whether it ends when it is thick, or hotter than water boils."""
+def _is_less(scene: Scene, cue: Cue, boils: bool) -> bool:
+    """Whether a cue tells how little is left of the liquid: so much, or a part."""
     from tamis.checks.words import check_words
-    from tamis.reading.clauses import Cue
+    from tamis.reading.tables import tables
+
+    words = check_words(scene.recipe.language).scaling
+    if any(word in cue.text for word in words.reducing):
+        return True
+    amounts = {"#mass", "#volume", *tables(scene.recipe.language).fractions}
+    left = any(word in cue.text for word in words.left)
+    return boils and left and not amounts.isdisjoint(cue.clause.items.keys)
+
+
+def _thickens(scene: Scene, action: Action, hand: Hand, cue: Cue) -> bool:
+    """Whether a cue tells that it boils until it is thick, or hotter than water boils. What egg thickens loses nothing;
+    what flour thickens is thick after a few minutes, and only what goes on boiling is less by then."""
+    from tamis.checks.scaling._scene import practice
+    from tamis.checks.words import check_words
 
     words = check_words(scene.recipe.language).scaling.thick
-    cues = [read for read in action.reads if isinstance(read, Cue)]
-    return any(
-        any(word in cue.text for word in words) or (cue.celsius is not None and cue.celsius.hi > BOILS) for cue in cues
-    )
-
-
-def _covered(action: Action, time: Time) -> bool:
-    """Whether a lid is put on before the time: a `cover` with no food of its own behind it."""
-    from tamis.checks.scaling._scene import practice
-    from tamis.reading.clauses import Ingredient, Reference
-
-    if any(tool.equipment.kind == "lid" for tool in action.tools):
+    if cue.celsius is not None and cue.celsius.hi > BOILS:
         return True
-    ends = [use.span.start for use in action.verbs[1:]] + [time.clause.span.start]
+    if not any(word in cue.text for word in words):
+        return False
+    foods = [goods for index in hand.uses if (goods := scene.recipe.uses[index].ingredient.goods) is not None]
+    rules, wait = practice(), action.work.wait
+    if any(food.role == "egg" for food in foods):
+        return False
+    if not any(food.role == "flour" or food.id in rules.thickeners for food in foods):
+        return True
+    long = wait is not None and (wait.hi or wait.lo) > rules.amounts["thickens"]
+    return long and action.work.verb in rules.verbs["boiling"]
+
+
+def _covered(scene: Scene, action: Action, before: int) -> bool:
+    """Whether a lid is put on before a place of the text: a `cover` with no food of its own behind it, or a time spent
+    covered."""
+    from tamis.checks.scaling._scene import practice
+    from tamis.reading.clauses import Ingredient, Reference, Time
+
+    times = (key for read in action.reads if isinstance(read, Time) for key in read.clause.items.keys)
+    said = (verb for key in times if (verb := scene.kitchen.verbs.participle(key)) is not None)
+    lid = any(tool.equipment.kind == "lid" for tool in action.tools)
+    if lid or any(verb.base in practice().verbs["covering"] for verb in said):
+        return True
+    ends = [use.span.start for use in action.verbs[1:]] + [before]
     for use, end in zip(action.verbs, ends, strict=True):
         foods = (read for read in action.reads if isinstance(read, Ingredient | Reference))
         over = any(use.span.end <= food.clause.span.start < end for food in foods)
-        if use.verb.base in practice().verbs["covering"] and use.span.start < time.clause.span.start and not over:
+        if use.verb.base in practice().verbs["covering"] and use.span.start < before and not over:
             return True
     return False
-
-
-def _comes_back(scene: Scene, action: Action, hand: Hand, time: Time) -> bool:
-    """Whether food goes in and the pot must come back to the boil within a short time."""
-    from tamis.checks.scaling._scene import practice
-    from tamis.reading.clauses import Target
-
-    if time.duration.lo > practice().amounts["returns"]:
-        return False
-    if any(isinstance(read, Target) and read.clause.span.start < time.clause.span.start for read in action.reads):
-        return False  # it is brought to the boil first
-    weighs = any(scene.recipe.uses[index].mass.hi for index in action.uses if index in hand.uses)
-    return bool(weighs or action.takings)
