@@ -109,6 +109,7 @@ class Scaling(NamedTuple):
     reducing: Words
     left: Words
     thick: Words
+    airy: Words
     depths: Words
     rounds: Words
     squares: Words

@@ -2,7 +2,9 @@
 
 What waits for the second load goes on rising or melting on the worktop, and the whole takes longer than the plan says.
 
-Bake in loads and keep what waits cold, or choose a smaller factor. How many racks there are, `kitchen.toml` tells.
+Bake in loads and keep what waits cold, or choose a smaller factor. How many racks there are, `kitchen.toml` tells; a
+joint, a bird or a fish of 4 kg or more fills an oven by itself (common practice). Trays that never lie in the oven do
+not count.
 """
 
 from __future__ import annotations
@@ -15,6 +17,8 @@ from tamis.typed import TYPE_CHECKING
 
 if TYPE_CHECKING:
     from tamis.checks.scaling._scene import Scene
+    from tamis.model.recipe import Action
+    from tamis.reading.clauses import Tool
 
 RULE = "scale-oven"
 LEVEL: Severity = "warning"
@@ -43,21 +47,47 @@ Set [8 apples, cored] [on a baking tray].
 
 def check(scene: Scene) -> Iterator[Diagnostic]:
     """Trays, and tins or dishes, whose loads of the oven grow in number."""
-    from tamis.checks.scaling._scene import practice, times_text
+    from tamis.checks.scaling._oven import room_for
+    from tamis.checks.scaling._scene import times_text
 
-    house = scene.kitchen.settings.kitchen
-    ovens = max(1, house.ovens)
-    for _, tool in scene.tools():
-        tray = tool.equipment.id in practice().trays
-        room = max(1, house.racks * ovens) if tray else tool.equipment.oven_holds * ovens
-        either = not tray and tool.number == 1 and not tool.size  # or a larger one: told with the vessel
-        if not room or (tray and tool.size) or tool.several or either:
+    for action, tool in scene.tools():
+        room = room_for(scene, action, tool)
+        either = not room.tray and tool.number == 1 and not tool.size  # or a larger one: told with the vessel
+        if not room.number or (room.tray and tool.size) or tool.several or either:
             continue
         wanted = int(-(-tool.number * scene.factor // 1))
-        before, after = -(-tool.number // room), -(-wanted // room)
+        before, after = -(-tool.number // room.number), -(-wanted // room.number)
         if after > before:
             pieces = f"{wanted} {tool.equipment.plural}"
             message = f"{times_text(scene.factor)} takes {pieces}, which is {after} loads of the oven"
-            there = f"there are {room} racks" if tray else f"about {room} go in at once"
-            hint = f"{there}; keep cold what waits for its turn"
+            hint = f"{room.why}; {_waiting(scene, action, tool)}"
             yield Diagnostic(RULE, LEVEL, tool.clause.span, message, hint)
+
+
+def _waiting(scene: Scene, action: Action, tool: Tool) -> str:
+    """What becomes of the second load: a batter full of air falls, all else waits in the cold."""
+    from tamis.checks.scaling._oven import oven_line
+    from tamis.checks.scaling._scene import practice
+
+    line = oven_line(scene, action, tool) or action
+    uses = scene.hands[line.number].uses
+    foods = [scene.recipe.uses[index].ingredient.goods for index in uses]
+    rises = any(food is not None and food.leavener and food.role != "yeast" for food in foods)
+    batter = rises and tool.equipment.id not in practice().trays
+    before = scene.recipe.actions[: line.number]
+    if batter or any(_whisked(scene, other) and scene.hands[other.number].uses <= uses for other in before):
+        return "mix each load only when the oven is free for it: a batter that waits falls"
+    return "keep cold what waits for its turn"
+
+
+def _whisked(scene: Scene, line: Action) -> bool:
+    """Whether a line beats air into eggs."""
+    from tamis.checks.scaling._scene import practice
+    from tamis.checks.words import check_words
+    from tamis.reading.clauses import Cue
+
+    words = check_words(scene.recipe.language).scaling.airy
+    beaten = any(use.verb.base in practice().verbs["whisking"] for use in line.verbs)
+    light = any(isinstance(read, Cue) and any(word in read.text for word in words) for read in line.reads)
+    foods = (scene.recipe.uses[index].ingredient.goods for index in scene.hands[line.number].uses)
+    return beaten and light and any(food is not None and food.role == "egg" for food in foods)

@@ -14,6 +14,7 @@ from tamis.diagnostics import Diagnostic, Severity
 from tamis.typed import TYPE_CHECKING
 
 if TYPE_CHECKING:
+    from tamis.checks.scaling._oven import Room
     from tamis.checks.scaling._scene import Scene
     from tamis.reading.clauses import Tool
 
@@ -46,21 +47,22 @@ Press into a loaf [on a baking tray].
 
 def check(scene: Scene) -> Iterator[Diagnostic]:
     """Vessels for a dish without size or number, and tools of which there are several; each told once."""
+    from tamis.checks.scaling._oven import room_for
     from tamis.checks.scaling._scene import practice, times_text
 
     if scene.factor < practice().limits["unsized"]:
         return
     seen: set[str] = set()
-    for _, tool in scene.tools():
+    for action, tool in scene.tools():
         if not tool.equipment.grows or tool.size or tool.equipment.name in seen:
             continue
         seen.add(tool.equipment.name)
-        said = _said(tool, scene.factor, scene.kitchen.settings.kitchen.ovens)
+        said = _said(tool, scene.factor, room_for(scene, action, tool))
         if said:
             yield Diagnostic(RULE, LEVEL, tool.clause.span, f"{times_text(scene.factor)}: {said[0]}", said[1])
 
 
-def _said(tool: Tool, factor: Fraction, ovens: int) -> tuple[str, str] | None:
+def _said(tool: Tool, factor: Fraction, room: Room) -> tuple[str, str] | None:
     """What no longer does, and what to take; None for a vessel whose number is told with its size."""
     from tamis.quantity.numerals import decimal
 
@@ -73,7 +75,9 @@ def _said(tool: Tool, factor: Fraction, ovens: int) -> tuple[str, str] | None:
     if tool.number != 1:
         return None
     message = f"what fills a {tool.equipment.name} no longer fits into one"
-    room = tool.equipment.oven_holds * max(1, ovens)
-    loads = f", which is {-(-wanted // room)} loads of the oven" if 0 < room < wanted else ""
-    hint = f"take {wanted} {tool.equipment.plural}{loads}, or one that holds {decimal(factor)} times as much"
-    return message, hint
+    more = f"take {wanted} {tool.equipment.plural}"
+    if 0 < room.number < wanted:
+        more = f"{more}, which is {-(-wanted // room.number)} loads of the oven"
+        if room.number == 1:
+            return message, f"{more}: {room.why}"
+    return message, f"{more}, or one that holds {decimal(factor)} times as much"

@@ -1,0 +1,99 @@
+"""Which tins and trays lie in the oven, and how many go in there at once."""
+
+from __future__ import annotations
+
+from fractions import Fraction
+
+from tamis.record import NamedTuple
+from tamis.typed import TYPE_CHECKING
+
+if TYPE_CHECKING:
+    from tamis.checks.scaling._scene import Scene
+    from tamis.model.recipe import Action
+    from tamis.reading.clauses import Tool
+
+
+class Room(NamedTuple):
+    """So many go in at once, and why it is no more; 0 where nobody knows. `tray`: on racks, side by side."""
+
+    number: int
+    why: str = ""
+    tray: bool = False
+
+
+def room_for(scene: Scene, action: Action, tool: Tool) -> Room:
+    """How many of a tool go into the oven at once: none where it never lies there with its food."""
+    from tamis.checks.scaling._scene import practice
+    from tamis.quantity.display import grams
+
+    house = scene.kitchen.settings.kitchen
+    ovens = max(1, house.ovens)
+    tray = tool.equipment.id in practice().trays
+    if not (tray or tool.equipment.oven_holds) or oven_line(scene, action, tool) is None:
+        return Room(0)
+    joint = _joint(scene, action)
+    if joint >= practice().amounts["fills"]:
+        return Room(ovens, f"a joint of {grams(joint)} fills an oven (common practice)", tray)
+    if tray:
+        number = max(1, house.racks * ovens)
+        return Room(number, f"there are {number} racks" if number > 1 else "there is one rack", True)
+    number = tool.equipment.oven_holds * ovens
+    return Room(number, f"about {number} go in at once")
+
+
+def oven_line(scene: Scene, action: Action, tool: Tool) -> Action | None:
+    """The line that has in the oven what this one puts into a tool, or what its component makes where it only gets the
+    tool ready; None where it never lies there. What chills on it and is put into another tin does not count."""
+    recipe, hands = scene.recipe, scene.hands
+    food = hands[action.number].uses
+    for line in recipe.actions[action.number :]:
+        here = recipe.places.lines[line.number]
+        if here.station in _COLD and food & hands[line.number].uses and _other(scene, line, tool):
+            return None
+        if here.station != "oven" or here.heats:
+            continue
+        if food & hands[line.number].uses or (not food and _alike(scene, action, line)):
+            return line
+    return None
+
+
+_COLD = ("fridge", "freezer")
+
+
+def _other(scene: Scene, chilled: Action, tool: Tool) -> bool:
+    """Whether the food of a chilled line goes into another tin before it is in the oven."""
+    hands = scene.hands
+    food = hands[chilled.number].uses
+    for line in scene.recipe.actions[chilled.number + 1 :]:
+        if not food & hands[line.number].uses:
+            continue
+        vessels = [found for found in line.tools if found.equipment.station == "oven" and not found.definite]
+        if any(found.equipment.kind == "vessel" and found.name != tool.name for found in vessels):
+            return True
+        if scene.recipe.places.lines[line.number].station == "oven":
+            return False
+    return False
+
+
+def _alike(scene: Scene, action: Action, line: Action) -> bool:
+    """Whether an oven's line is that of a tool made ready without food: of its component, or of another if that has
+    none."""
+    places, number = scene.recipe.places.lines, action.number
+    own = [
+        later for later in scene.recipe.actions[number:] if later.component == action.component and later.number > number
+    ]
+    inside = any(places[later.number].station == "oven" and not places[later.number].heats for later in own)
+    return not inside or line.component == action.component
+
+
+def _joint(scene: Scene, action: Action) -> Fraction:
+    """What the heaviest single piece of meat or fish in hand weighs, in grams."""
+    heaviest = Fraction(0)
+    for index in scene.hands[action.number].uses:
+        use = scene.recipe.uses[index]
+        food = use.ingredient
+        if food.goods is None or food.goods.show not in ("meat", "fish") or len(food.measures) != 1:
+            continue
+        if scene.kitchen.units.get(food.measures[0].unit) is None and use.mass.known:
+            heaviest = max(heaviest, use.mass.hi / max(Fraction(1), food.measures[0].amount.lo))
+    return heaviest
