@@ -79,6 +79,19 @@ def test_an_ingredient(clause: str, factor: str, exact: str, shown: str) -> None
     ("before", "after"),
     [
         ("Boil [over high heat] [to 200 ml].", "Boil over high heat to 400 ml."),
+        # One amount in two measures grows in both.
+        ("Boil [to 200 ml (7 fl oz)].", "Boil to 400 ml (14 fl oz)."),
+        ("Simmer [until 120 ml (1/2 cup) is left].", "Simmer until 240 ml (1 cup) is left."),
+        ("Simmer [until reduced to 1 cup (about 240 ml), 15 min].", "until reduced to 2 cups (about 480 ml), 15 min."),
+        # What each piece is cut into stays.
+        ("Divide [into 2 pieces].\nCut each [into 3 strips].", "Cut each into 3 strips"),
+        ("Divide [into 2 pieces].\nCut [into 3 strips each].", "into 3 strips each"),
+        ("Divide [into 2 pieces].\nRoll out every piece and cut it [into 8 wedges].", "into 8 wedges"),
+        ("Divide [into 2 pieces].\nCut [into 6 strips].", "Cut into 12 strips"),
+        ("Cut [3 carrots] [into 4 sticks each].", "Cut 6 carrots into 4 sticks each"),
+        # Pieces that are called as equipment is.
+        ("Roll out, stamp and cut [into 14 rings].", "into 28 rings"),
+        ("Cut it [into 6 blades].", "into 12 blades"),
         ("Roll [4 mm thick].", "Roll 4 mm thick."),
         (
             "[Bake for 20–25 min] [until 96 °C inside].",
@@ -122,6 +135,19 @@ def test_the_header_grows() -> None:
     header = "makes: 1 loaf (about 800 g)\nserves: 4–6\nflour: 500 g\n"
     made = times(one_line("Stir [300 g plain flour] with [200 ml water] [in a bowl].", header), "3/2")
     assert made.text.splitlines()[1:4] == ["makes: 1 1/2 loaves (about 800 g)", "serves: 6–9", "flour: 750 g"]
+
+
+@pytest.mark.parametrize(
+    ("makes", "more"),
+    [
+        ("500 ml (2 cups)", "1000 ml (4 cups)"),
+        ("2 cups / 480 ml", "4 cups / 960 ml"),
+        ("6 rolls (80 g each)", "12 rolls (80 g each)"),
+    ],
+)
+def test_a_yield_in_two_measures(makes: str, more: str) -> None:
+    made = times(one_line("Stir [300 g plain flour] with [200 ml water] [in a bowl].", f"makes: {makes}\n"), 2)
+    assert made.text.splitlines()[1] == f"makes: {more}"
 
 
 def test_words_outside_clauses_stay() -> None:

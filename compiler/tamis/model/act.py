@@ -59,7 +59,7 @@ class Act(Line):
         reads = self.reads
         for at, event in enumerate(self.read.events):
             if isinstance(event, VerbUse):
-                self.verb = event.verb
+                self.verb, self.worked = event.verb, len(self.uses)
                 walker.clause = walker.words = event.span
                 walker.read_at = -1
                 if self.parting is not None:

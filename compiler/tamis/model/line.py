@@ -69,6 +69,7 @@ class Line:
         "verb",
         "walker",
         "within",
+        "worked",
     )  # fmt: skip
 
     def __init__(self, walker: Hands, read: ActionRead, number: int, step: int, batches: tuple[Fraction, bool]) -> None:
@@ -85,6 +86,7 @@ class Line:
         self.takings: list[int] = []
         self.tools: list[Tool] = []
         self.verb: Verb | None = None
+        self.worked = 0  # so many uses stand before that verb
         self.product: int | None = None
         self.beside: int | None = None
         self.at_once = False

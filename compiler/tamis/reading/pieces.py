@@ -4,9 +4,10 @@ from __future__ import annotations
 
 from fractions import Fraction
 
+from tamis.quantity.amount import Amount
 from tamis.quantity.nouns import nouns
 from tamis.reading.clause import child, leaves
-from tamis.reading.clauses import Division, Meanwhile, Naming, Read, Repeat, Target, Time
+from tamis.reading.clauses import Division, Meanwhile, Naming, Read, Repeat, Target, Time, Tool
 from tamis.reading.durations import stretch
 from tamis.reading.measured import MEASURES, NAMES, ONE, Measured, bracketed, check_held, read_measure, with_unit
 from tamis.reading.quantities import amount, as_one, check_size, one_measure
@@ -59,6 +60,12 @@ def read_division(reading: Reading, children: Sequence[Node]) -> tuple[Read, ...
         raise reading.fail("clause-role", reading.clause.span, message, f"write {_filled(reading, preposition, noun)}")
     of_each = child(nodes, "EACH") is not None and weight is None
     return (Division(reading.clause, number, noun, each, reading.text, of_each=of_each),)
+
+
+def as_pieces(tool: Tool) -> Division:
+    """Rings and sheets that food is cut into, though a kitchen has such things too."""
+    text = tool.clause.text.strip()
+    return Division(tool.clause, Amount(tool.number, tool.number), tool.name, None, text)
 
 
 def _filled(reading: Reading, preposition: str, noun: str) -> str:

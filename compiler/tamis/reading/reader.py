@@ -20,6 +20,7 @@ from tamis.reading.clauses import (
 )
 from tamis.reading.header import read_header
 from tamis.reading.parting import TIMED, parted, times_in
+from tamis.reading.pieces import as_pieces
 from tamis.reading.plain import kept_plain, plain_of
 from tamis.reading.prose import (
     carried_on,
@@ -75,7 +76,7 @@ class _Reader:
     def __init__(self, kitchen: Kitchen, findings: list[Diagnostic]) -> None:
         self.kitchen = kitchen
         self.findings = findings
-        self._each = tables(kitchen.language).each
+        self._each = tables(kitchen.language).each | prose_words(kitchen.language).each
         self._nothing = plain_of("", kitchen)
         self._kept = kept_plain(kitchen)
         self.words = prose_words(kitchen.language)
@@ -191,6 +192,8 @@ class _Reader:
             return [record._replace(purpose=purpose) if purpose else record]
         if isinstance(record, TIMED):
             return self._timed(record, clause, earlier, before)
+        if isinstance(record, Tool) and self._cut_into(record, earlier):
+            record = as_pieces(record)
         if isinstance(record, Division) and not self._each.isdisjoint(before.said):
             return [record._replace(of_each=True)]
         if isinstance(record, Reference):
@@ -200,6 +203,13 @@ class _Reader:
         if isinstance(record, Tool) and not record.preposition:
             return [record._replace(preposition=before.ask(preposition_before))]
         return [record]
+
+    def _cut_into(self, tool: Tool, earlier: Sequence[Event]) -> bool:
+        """*Cut them [into 14 rings]*: several of a thing that holds no food are pieces, where its verb makes some."""
+        verbs = [event.verb for event in earlier if isinstance(event, VerbUse)]
+        into = tool.number > 1 and tool.preposition in tables(self.kitchen.language).dividing and not tool.size
+        holds = tool.equipment.kind in ("vessel", "surface")
+        return into and not holds and bool(verbs) and verbs[-1].divides
 
     def _timed(
         self, record: Time | Cue | Pause, clause: Clause, earlier: Sequence[Event], before: Plain

@@ -2,7 +2,8 @@
 
 Food grows, and so does what is measured of it later on: a share (`2 tbsp of the duck fat`), what is kept back, what it
 is boiled down to, and the number of pieces where it comes out whole; so does that of tins and plates of no said size.
-Times, temperatures, cues and sizes stay. The number of batches is said anew to the reader only.
+Into how many *each* piece is cut stays, as do times, temperatures, cues and sizes. The number of batches is said anew
+to the reader only.
 """
 
 from __future__ import annotations
@@ -15,8 +16,8 @@ from tamis.model.recipe import Recipe
 from tamis.quantity.nouns import nouns
 from tamis.reading.clauses import Cue, Division, Ingredient, Naming, Read, Reference, Repeat, Target, Tool
 from tamis.scaling.edits import Edit
-from tamis.scaling.foods import SCALED, food_edits
-from tamis.scaling.quantities import Scaling, counted, weighed
+from tamis.scaling.foods import food_edits
+from tamis.scaling.quantities import SCALED, Scaling, counted, twin_edits, weighed
 from tamis.scaling.words import clause_words
 from tamis.source import Span
 from tamis.syntax.items import Bracket, Item, Quantity
@@ -42,9 +43,11 @@ def read_edits(read: Read, scaling: Scaling) -> list[Edit]:
 
 
 def _first_quantity(read: Read, scaling: Scaling) -> list[Edit]:
-    for item in read.clause.items.items:
+    items = read.clause.items.items
+    for at, item in enumerate(items):
         if isinstance(item, Quantity) and not (isinstance(read, Cue) and item.kind not in SCALED):
-            return _quantity(item, read.clause.text, scaling)
+            twins = twin_edits(items[at + 1 :], read.clause.text, scaling) if item.kind in SCALED else []
+            return [*_quantity(item, read.clause.text, scaling), *twins]
     return []
 
 
@@ -84,8 +87,8 @@ def _quantity(item: Quantity, text: str, scaling: Scaling) -> list[Edit]:
 
 
 def _division(read: Division, scaling: Scaling) -> list[Edit]:
-    """More pieces of the same weight, or as many that are heavier."""
-    if read.number is None:
+    """More pieces of the same weight, or as many that are heavier; what each of them is cut into stays."""
+    if read.number is None or read.of_each:
         return []
     items = read.clause.items.items
     if scaling.pieces:
@@ -112,7 +115,8 @@ def reads_of(recipe: Recipe) -> Iterator[Read]:
 
 def divisions_whole(recipe: Recipe, scaling: Scaling) -> bool:
     """Whether every number of pieces comes out whole."""
-    numbers = [read.number for read in reads_of(recipe) if isinstance(read, Division) and read.number is not None]
+    divisions = (read for read in reads_of(recipe) if isinstance(read, Division) and not read.of_each)
+    numbers = [read.number for read in divisions if read.number is not None]
     return all((end * scaling.factor).denominator == 1 for number in numbers for end in number)
 
 

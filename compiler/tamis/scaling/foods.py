@@ -16,13 +16,11 @@ from tamis.reading.clauses import Ingredient
 from tamis.reading.tables import tables
 from tamis.scaling.edits import Edit
 from tamis.scaling.fitting import count_text
-from tamis.scaling.quantities import Scaling, counted, joined, multiplied, scaled_measures, weighed
+from tamis.scaling.quantities import SCALED, Scaling, counted, joined, multiplied, scaled_measures, weighed
 from tamis.scaling.words import ClauseWords, clause_words
 from tamis.source import NOWHERE, Span
 from tamis.syntax.items import Bracket, Item, Product, Quantity, Word
 from tamis.table.scaled import pinches
-
-SCALED = ("mass", "volume")
 
 
 def food_edits(food: Ingredient, scaling: Scaling) -> list[Edit]:

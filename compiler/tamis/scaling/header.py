@@ -6,7 +6,7 @@ from tamis.patterns import pattern
 from tamis.reading.header import first_amount
 from tamis.scaling.edits import Edit
 from tamis.scaling.fitting import noun_for
-from tamis.scaling.quantities import Scaling, counted, multiplied, weighed
+from tamis.scaling.quantities import Scaling, counted, multiplied, twin_edits, weighed
 from tamis.source import Span
 from tamis.syntax.clause import parse_clause
 from tamis.syntax.document import Document, Field
@@ -49,7 +49,8 @@ def _field(field: Field, scaling: Scaling) -> list[Edit]:
         number = _NUMBER.match(field.value, first.span.start)
         if number and _are_vessels(field.value[first.span.end :], scaling):  # 4 pint jars are jars
             return [counted(Span(*number.span()), first.amount.times(scaling.factor), language)]
-        return [weighed(first, field.value, scaling)]
+        behind = items[items.index(first) + 1 :]
+        return [weighed(first, field.value, scaling), *twin_edits(behind, field.value, scaling)]
     if first.kind != "pieces":
         return []
     amount = first.amount.times(scaling.factor)

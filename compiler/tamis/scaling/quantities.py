@@ -13,10 +13,18 @@ from tamis.record import NamedTuple
 from tamis.scaling.edits import Edit
 from tamis.scaling.fitting import count_text, unit_for
 from tamis.scaling.numbers import exact_amount
+from tamis.scaling.words import clause_words
 from tamis.source import Span
-from tamis.syntax.items import Product, Quantity
+from tamis.syntax.items import Bracket, Mark, Product, Quantity, Word
 from tamis.table.scaled import scaled_text
+from tamis.typed import TYPE_CHECKING
 
+if TYPE_CHECKING:
+    from collections.abc import Sequence
+
+    from tamis.syntax.items import Item
+
+SCALED = ("mass", "volume")
 _FACTOR_END = pattern(r"\s*[×x*]")
 
 
@@ -42,6 +50,28 @@ def weighed(quantity: Quantity, text: str, scaling: Scaling) -> Edit:
         said.append(_with_number(text[start:end], part, measure, scaling.kitchen.language))
     shown = scaled_text(tuple(measures), "", scaling.kitchen.units)
     return Edit(quantity.span, "".join(said), shown)
+
+
+def twin_edits(items: Sequence[Item], text: str, scaling: Scaling) -> list[Edit]:
+    """The same amount in other measures, right behind the first: `120 ml (1/2 cup)`, `200 ml / 7 fl oz`, `1 cup or
+    240 ml`. Not the weight of each of several pieces."""
+    words = clause_words(scaling.kitchen.language)
+    edits: list[Edit] = []
+    joint = False
+    for item in items:
+        if isinstance(item, Quantity) and item.kind in SCALED and joint:
+            edits.append(weighed(item, text, scaling))
+        elif isinstance(item, Bracket):
+            last = item.items[-1]
+            twins = (inside for inside in item.items if isinstance(inside, Quantity) and inside.kind in SCALED)
+            if not (isinstance(last, Word) and last.lower in words.each):
+                edits += [weighed(twin, text, scaling) for twin in twins]
+        joint = (isinstance(item, Mark) and item.text == "/") or (
+            isinstance(item, Word) and item.lower in words.alternative
+        )
+        if not (joint or isinstance(item, Quantity | Bracket)):
+            break
+    return edits
 
 
 def joined(first: Edit, second: Edit, measures: tuple[Measure, ...], text: str, scaling: Scaling) -> Edit:

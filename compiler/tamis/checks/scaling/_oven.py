@@ -80,7 +80,9 @@ def _alike(scene: Scene, action: Action, line: Action) -> bool:
     none."""
     places, number = scene.recipe.places.lines, action.number
     own = [
-        later for later in scene.recipe.actions[number:] if later.component == action.component and later.number > number
+        later
+        for later in scene.recipe.actions[number:]
+        if later.component == action.component and later.number > number
     ]
     inside = any(places[later.number].station == "oven" and not places[later.number].heats for later in own)
     return not inside or line.component == action.component

@@ -92,14 +92,16 @@ def _signs(scene: Scene, action: Action, hand: Hand) -> list[Cue | Target | Time
     verbs = practice().verbs
     done = {use.verb.base for use in action.verbs} | {action.work.verb}
     boils = not done.isdisjoint(verbs["boiling"] | verbs["cooking"] | verbs["reducing"])
-    signs = []
+    signs: list[Cue | Target | Time] = []
     for read in action.reads:
         if isinstance(read, Target):
             says = read.kind == "measure" and (boils or action.work.station == "ring")
         elif isinstance(read, Cue):
             says = _is_less(scene, read, boils) or (boils and _thickens(scene, action, hand, read))
+        elif isinstance(read, Time):
+            says = read.verb is not None and read.verb.base in verbs["reducing"]
         else:
-            says = isinstance(read, Time) and read.verb is not None and read.verb.base in verbs["reducing"]
+            continue
         if says and not _covered(scene, action, read.clause.span.start):
             signs.append(read)
     return [] if tended(action, verbs["replenishing"], scene.kitchen) else signs
