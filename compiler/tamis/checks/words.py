@@ -110,6 +110,9 @@ class Scaling(NamedTuple):
     left: Words
     thick: Words
     airy: Words
+    smalls: Words
+    larges: Words
+    above: Words
     depths: Words
     rounds: Words
     squares: Words

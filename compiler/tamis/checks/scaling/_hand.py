@@ -15,44 +15,34 @@ if TYPE_CHECKING:
 
 
 class Hand(NamedTuple):
-    """The uses in a line's batch once it is done, by index; `medium` tells that they lie in water or the like that is
-    there for boiling, and no part of the dish."""
+    """The uses in a line's batch once it is done, by index. `parted`: some of it was parted from another batch, and
+    nobody knows how much of each use that was."""
 
     uses: frozenset[int] = frozenset()
-    medium: bool = False
+    parted: bool = False
 
 
 def hands(recipe: Recipe) -> list[Hand]:
     """What each line has in hand."""
     batches: dict[int, set[int]] = {}
-    found = [frozenset[int]()] * len(recipe.actions)
+    parts: set[int] = set()
+    found = [Hand()] * len(recipe.actions)
     for kind, action, number, other, use, _, _ in recipe.history.happenings:
         batch = batches.setdefault(number, set())
         if kind == "food":
             batch.add(use)
         elif kind in ("batch", "by-product"):
             batch |= batches.get(other, set())
-        found[action] = frozenset(batch)
-    return [Hand(uses, medium) for uses, medium in zip(found, _media(recipe), strict=True)]
-
-
-def _media(recipe: Recipe) -> list[bool]:
-    """Of each line whether its food lies in something for boiling: of its own component, or of one that it names. What
-    was drained lies there no more."""
-    water: dict[str, bool] = {}
-    named = {component.number: component.name.casefold() for component in recipe.components}
-    found = []
-    for action in recipe.actions:
-        own = named[action.component]
-        foods = (recipe.uses[index] for index in action.uses)
-        poured = any(not use.in_batch and _liquid(use) for use in foods)
-        held = any(tool.contains for tool in action.tools)
-        called = (getattr(read, "name", "").casefold() for read in action.reads)
-        water[own] = water.get(own, False) or poured or any(water.get(name) for name in called)
-        found.append(water[own] or held)
-        if any(use.verb.separates for use in action.verbs):
-            water[own] = False
+        if kind in ("by-product", "lifted") or other in parts:
+            parts.add(number)
+        found[action] = Hand(frozenset(batch), number in parts)
     return found
+
+
+def in_pieces(use: Use) -> bool:
+    """Whether it lies in the pan as pieces: no fat, no liquid, no spoon of flour or spice."""
+    goods = use.ingredient.goods
+    return use.in_batch and (goods is None or (goods.show not in ("liquid", "powder", "spice") and goods.role != "fat"))
 
 
 def _liquid(use: Use) -> bool:

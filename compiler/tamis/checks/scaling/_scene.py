@@ -51,11 +51,13 @@ class Practice(NamedTuple):
     limits: Mapping[str, Fraction]
     amounts: Mapping[str, Fraction]
     bowls: Mapping[str, Fraction]
+    holds: Mapping[str, Fraction]
     verbs: Mapping[str, frozenset[str]]
     thickeners: frozenset[str]
     shallow: frozenset[str]
     cloths: frozenset[str]
     trays: frozenset[str]
+    heaped: frozenset[str]
 
 
 @cache
@@ -65,12 +67,16 @@ def practice() -> Practice:
 
     raw = read(asset_text("grammar/scaling.toml"))
     assert raw is not None, "a test reads it"
+    limits, amounts, bowls, holds = (
+        {key: Fraction(text) for key, text in raw[table].items()} for table in ("limits", "amounts", "bowls", "holds")
+    )
     return Practice(
-        {key: Fraction(text) for key, text in raw["limits"].items()},
-        {key: Fraction(text) for key, text in raw["amounts"].items()},
-        {key: Fraction(text) for key, text in raw["bowls"].items()},
+        limits,
+        amounts,
+        bowls,
+        holds,
         {key: frozenset(names) for key, names in raw["verbs"].items()},
-        *(frozenset(raw[group]["names"]) for group in ("thickeners", "shallow", "cloths", "trays")),
+        *(frozenset(raw[group]["names"]) for group in ("thickeners", "shallow", "cloths", "trays", "heaped")),
     )
 
 

@@ -19,8 +19,8 @@ if TYPE_CHECKING:
     from tamis.checks.scaling._hand import Hand
     from tamis.checks.scaling._scene import Scene
     from tamis.kitchen.house import Kitchen
-    from tamis.model.recipe import Action, Recipe, Use
-    from tamis.reading.clauses import Ingredient
+    from tamis.model.recipe import Action, Recipe
+    from tamis.reading.clauses import Ingredient, Repeat
     from tamis.source import Span
 
 RULE = "scale-frying"
@@ -48,37 +48,61 @@ Spread [250 g mushrooms, sliced] [on a baking tray].
 
 
 def check(scene: Scene) -> Iterator[Diagnostic]:
-    """Frying, what is done in a stated number of batches, and fish that must lie side by side."""
+    """Frying, what is done in a stated number of batches or so many at a time, and fish that must lie side by side."""
+    from tamis.checks.scaling._scene import practice
+
+    for action in scene.recipe.actions:
+        repeat = _repeat(action)
+        if repeat is not None:
+            yield from _batches(scene, action, repeat)
+        elif action.batches == 1 and scene.factor >= practice().limits["frying"]:
+            yield from _at_once(scene, action)
+
+
+def _repeat(action: Action) -> Repeat | None:
+    """What a line says of its batches."""
+    from tamis.reading.clauses import Repeat
+
+    repeats = (read for read in action.reads if isinstance(read, Repeat))
+    return next((read for read in repeats if read.kind in ("batches", "loads", "batch-size")), None)
+
+
+def _batches(scene: Scene, action: Action, repeat: Repeat) -> Iterator[Diagnostic]:
+    """More batches than the recipe takes, in its own words: so many, or so many pieces at a time."""
+    from tamis.checks.scaling._scene import times_text
+    from tamis.quantity.numerals import decimal
+
+    times, number = times_text(scene.factor), decimal(repeat.number)
+    wanted = int(-(-repeat.number * scene.factor // 1))
+    hint = "each for the time stated; the plan counts those of the recipe"
+    if scene.factor > 1 and repeat.kind == "batch-size":
+        message = f"{times} takes {decimal(scene.factor)} times as many batches of {number}"
+        yield Diagnostic(RULE, LEVEL, repeat.clause.span, message, hint)
+    elif scene.factor > 1 and wanted > repeat.number:
+        yield Diagnostic(RULE, LEVEL, repeat.clause.span, f"{times} takes about {wanted} batches, not {number}", hint)
+
+
+def _at_once(scene: Scene, action: Action) -> Iterator[Diagnostic]:
+    """What is fried, or fish that is poached, all at once."""
     from tamis.checks.scaling._scene import practice, times_text
 
-    limit = practice().limits["frying"]
-    hands = scene.hands
-    for action in scene.recipe.actions:
-        place = _batches(action)
-        if place is not None and scene.factor > 1:
-            wanted = int(-(-action.batches * scene.factor // 1))
-            if wanted > action.batches:
-                message = f"{times_text(scene.factor)} takes about {wanted} batches, not {action.batches}"
-                hint = "each for the time stated; the plan counts those of the recipe"
-                yield Diagnostic(RULE, LEVEL, place, message, hint)
-        elif place is None and action.batches == 1 and scene.factor >= limit:
-            fried = _fried(action, practice().verbs["frying"])
-            if fried is not None and _crowds(scene, action, hands):
-                wanted = int(-(-scene.factor // 1))
-                message = f"{times_text(scene.factor)} crowds the pan: fry in {wanted} batches, or in {wanted} pans"
-                yield Diagnostic(RULE, LEVEL, fried, message, "each for the time stated")
-            elif fried is None:
-                yield from _side_by_side(scene, action)
+    fried = _fried(action, practice().verbs["frying"])
+    if fried is None:
+        yield from _side_by_side(scene, action)
+    elif _crowds(scene, action, scene.hands):
+        wanted = int(-(-scene.factor // 1))
+        message = f"{times_text(scene.factor)} crowds the pan: fry in {wanted} batches, or in {wanted} pans"
+        yield Diagnostic(RULE, LEVEL, fried, message, "each for the time stated")
 
 
 def _crowds(scene: Scene, action: Action, hands: Sequence[Hand]) -> bool:
     """Whether the factor makes too much of what is fried: not of a little, and not of the base of a sauce, which is cut
     small or stirred and lies in no layer."""
-    from tamis.checks.scaling._hand import grams, liquid, tended
+    from tamis.checks.scaling._hand import grams, in_pieces, liquid, tended
     from tamis.checks.scaling._scene import practice
 
     recipe = scene.recipe
-    pieces = frozenset(index for index in hands[action.number].uses if _in_pieces(recipe.uses[index]))
+    pieces = frozenset(index for index in hands[action.number].uses if in_pieces(recipe.uses[index]))
     if not hands[action.number].uses or not all(recipe.uses[index].mass.known for index in pieces):
         return True
     weight = grams(recipe, pieces)
@@ -92,12 +116,6 @@ def _crowds(scene: Scene, action: Action, hands: Sequence[Hand]) -> bool:
     later = [hand.uses for hand in hands[action.number :] if pieces <= hand.uses]
     sauce = any(liquid(recipe, uses) >= weight for uses in later)
     return flesh or not (moved and sauce)
-
-
-def _in_pieces(use: Use) -> bool:
-    """Whether it lies in the pan as pieces: no fat, no liquid, no spoon of flour or spice."""
-    goods = use.ingredient.goods
-    return use.in_batch and (goods is None or (goods.show not in ("liquid", "powder", "spice") and goods.role != "fat"))
 
 
 def _minced(food: Ingredient, kitchen: Kitchen) -> bool:
@@ -138,13 +156,6 @@ def _vessel(recipe: Recipe, action: Action) -> str:
             vessels = [tool.equipment.id for tool in line.tools if tool.equipment.kind == "vessel"]
             found = vessels[-1] if vessels else found
     return found
-
-
-def _batches(action: Action) -> Span | None:
-    from tamis.reading.clauses import Repeat
-
-    repeats = (read for read in action.reads if isinstance(read, Repeat) and read.kind in ("batches", "loads"))
-    return next((read.clause.span for read in repeats), None)
 
 
 def _fried(action: Action, verbs: frozenset[str]) -> Span | None:

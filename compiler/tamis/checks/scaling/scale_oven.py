@@ -82,12 +82,7 @@ def _waiting(scene: Scene, action: Action, tool: Tool) -> str:
 
 def _whisked(scene: Scene, line: Action) -> bool:
     """Whether a line beats air into eggs."""
-    from tamis.checks.scaling._scene import practice
-    from tamis.checks.words import check_words
-    from tamis.reading.clauses import Cue
+    from tamis.checks.scaling._contents import beats_up
 
-    words = check_words(scene.recipe.language).scaling.airy
-    beaten = any(use.verb.base in practice().verbs["whisking"] for use in line.verbs)
-    light = any(isinstance(read, Cue) and any(word in read.text for word in words) for read in line.reads)
     foods = (scene.recipe.uses[index].ingredient.goods for index in scene.hands[line.number].uses)
-    return beaten and light and any(food is not None and food.role == "egg" for food in foods)
+    return beats_up(scene, line) and any(food is not None and food.role == "egg" for food in foods)

@@ -1,8 +1,10 @@
 """A vessel of no said size that no longer holds its food once a recipe is scaled, and what is used by the piece.
 
-Twice the batter in "a loaf tin" runs over, and eight cocktail sticks fasten half of the rolls.
+Twice the batter in "a loaf tin" runs over, three litres of stock do not go into a small saucepan, and eight cocktail
+sticks fasten half of the rolls.
 
-Take more of the same, or a larger one; what is used by the piece grows with its pieces.
+Take more of the same, or a larger one; what is used by the piece grows with its pieces. What a bowl, a pan or a plate
+holds is a rule of thumb in `grammar/scaling.toml`.
 """
 
 from __future__ import annotations
@@ -60,6 +62,27 @@ def check(scene: Scene) -> Iterator[Diagnostic]:
         said = _said(tool, scene.factor, room_for(scene, action, tool))
         if said:
             yield Diagnostic(RULE, LEVEL, tool.clause.span, f"{times_text(scene.factor)}: {said[0]}", said[1])
+    yield from _overflowing(scene)
+
+
+def _overflowing(scene: Scene) -> Iterator[Diagnostic]:
+    """Bowls, pans and plates in which more lies than they hold."""
+    from tamis.checks.scaling._contents import filled
+    from tamis.checks.scaling._scene import times_text
+    from tamis.quantity.display import millilitres
+    from tamis.quantity.nouns import nouns
+
+    known = nouns(scene.recipe.language)
+    for vessel in filled(scene):
+        wanted = vessel.wanted(scene.factor)
+        if wanted > 1:
+            name = known.one(vessel.tool.name)
+            message = f"{times_text(scene.factor)}: what lies in a {name} no longer fits into one"
+            half = ", half of that where it is beaten up" if vessel.airy else ""
+            hint = (
+                f"take {wanted} {known.plural(name)}, or a larger one: it holds about {millilitres(vessel.holds)}{half}"
+            )
+            yield Diagnostic(RULE, LEVEL, vessel.tool.clause.span, message, f"{hint} (common practice)")
 
 
 def _said(tool: Tool, factor: Fraction, room: Room) -> tuple[str, str] | None:

@@ -1,0 +1,147 @@
+"""How much lies in a vessel that has no said size, and how much such a vessel holds."""
+
+from __future__ import annotations
+
+from fractions import Fraction
+
+from tamis.record import NamedTuple
+from tamis.typed import TYPE_CHECKING
+
+if TYPE_CHECKING:
+    from collections.abc import Iterator
+
+    from tamis.checks.scaling._scene import Scene
+    from tamis.model.recipe import Action, Use
+    from tamis.reading.clauses import Tool
+
+
+class Filled(NamedTuple):
+    """A vessel where it is brought out, what it holds by rule of thumb and what lies in it at its fullest, in grams or
+    millilitres; `airy`: food is beaten up in it to twice its volume."""
+
+    tool: Tool
+    holds: Fraction
+    lies: Fraction
+    airy: bool
+
+    @property
+    def bulk(self) -> Fraction:
+        """The room that it takes."""
+        return self.lies * (2 if self.airy else 1)
+
+    def wanted(self, factor: Fraction) -> int:
+        """How many of them hold so many times as much: one holds what the recipe puts in, whatever its size."""
+        return int(-(-self.bulk * factor // max(self.holds, self.bulk)))
+
+
+def filled(scene: Scene) -> Iterator[Filled]:
+    """The vessels of a recipe without a size, those of a name together, each with the most that lies in one."""
+    found: dict[str, Filled] = {}
+    named: dict[str, set[str]] = {}
+    for action in scene.recipe.actions:
+        for tool in action.tools:
+            alike = named.setdefault(tool.equipment.id, set())
+            if not tool.definite:
+                alike.add(tool.name)
+            name = min(alike) if tool.definite and len(alike) == 1 else tool.name
+            holds = _holds(scene, tool)
+            if not holds or tool.size or tool.several or tool.number > 1 or (tool.definite and name not in found):
+                continue
+            lies, airy = _lies(scene, action)
+            here = Filled(tool, holds, lies, airy)
+            first = found.setdefault(name, here)
+            if here.bulk > first.bulk:
+                found[name] = here._replace(tool=first.tool, holds=first.holds) if tool.definite else here
+    yield from found.values()
+
+
+def _holds(scene: Scene, tool: Tool) -> Fraction:
+    """What such a vessel holds, a small or a large one less or more; 0 where no rule of thumb tells."""
+    from tamis.checks.scaling._scene import practice
+    from tamis.checks.words import check_words
+
+    rules, words = practice(), check_words(scene.recipe.language).scaling
+    said = tool.clause.text.lower().replace(",", " ").split()
+    under = tool.preposition in words.above
+    holds = Fraction(0) if under else rules.holds.get(tool.equipment.id, Fraction(0))
+    if not set(words.smalls).isdisjoint(said):
+        return holds * rules.amounts["small"]
+    return holds if set(words.larges).isdisjoint(said) else holds * rules.amounts["large"]
+
+
+def _lies(scene: Scene, action: Action) -> tuple[Fraction, bool]:
+    """The most that lies in a vessel from a line on, until its component takes another one or sets it off the hob; and
+    whether it is beaten up. Beside a batch that lies elsewhere it is what the line itself puts in."""
+    recipe, places = scene.recipe, scene.recipe.places.lines
+    if not _is_its_batch(scene, action):
+        own = (recipe.uses[index] for index in action.uses)
+        return sum((_size(scene, use) for use in own if use.in_batch), Fraction(0)), beats_up(scene, action)
+    most = beside = Fraction(0)
+    airy = False
+    batch, station = places[action.number].batch, places[action.number].station
+    for line in recipe.actions[action.number :]:
+        there = places[line.number]
+        moved = line is not action and (
+            any(tool.equipment.kind in ("vessel", "surface") for tool in line.tools)
+            or there.station not in ("", station)
+            or (batch >= 0 and there.batch != batch)
+            or (line.takings and there.station != "ring")  # the larger one takes up the smaller
+        )
+        if line.component != action.component or line.batches > 1 or moved:
+            break
+        beside += sum((_beside(scene, recipe.uses[index]) for index in line.uses), Fraction(0))
+        hand = scene.hands[line.number]
+        foods = Fraction(0) if hand.parted else sum((_size(scene, recipe.uses[at]) for at in hand.uses), Fraction(0))
+        most = max(most, foods + beside)
+        airy |= beats_up(scene, line)
+    return most, airy
+
+
+def _is_its_batch(scene: Scene, action: Action) -> bool:
+    """Whether a line's batch lies in its vessel: it begins there, or is put there; not what is beaten or melted beside
+    it, or kept under a name of its own."""
+    from tamis.checks.scaling._scene import practice
+    from tamis.model.effects import Begins
+    from tamis.reading.clauses import Naming
+
+    if any(isinstance(read, Naming) for read in action.reads):
+        return False
+    if scene.recipe.places.lines[action.number].batch < 0 and not scene.hands[action.number].uses:
+        return True
+    begins = any(entry.action == action.number and isinstance(entry.effect, Begins) for entry in scene.recipe.log)
+    adds = any(scene.recipe.uses[index].in_batch for index in action.uses)
+    heaped = bool(action.takings) and any(tool.equipment.id in practice().heaped for tool in action.tools)
+    return begins or (any(use.verb.moves for use in action.verbs) and (heaped or not adds))
+
+
+def beats_up(scene: Scene, line: Action) -> bool:
+    """Whether a line beats air into its food: `whip`, or whisking until it is light."""
+    from tamis.checks.scaling._scene import practice
+    from tamis.checks.words import check_words
+    from tamis.reading.clauses import Cue
+
+    verbs, words = practice().verbs, check_words(scene.recipe.language).scaling.airy
+    done = {use.verb.base for use in line.verbs}
+    light = any(isinstance(read, Cue) and any(word in read.text for word in words) for read in line.reads)
+    return not done.isdisjoint(verbs["whipping"]) or (light and not done.isdisjoint(verbs["whisking"]))
+
+
+def _beside(scene: Scene, use: Use) -> Fraction:
+    """What goes in for a purpose: water to boil or soak in; not what stays as it is when the recipe grows."""
+    from tamis.words import word_lists
+
+    stay = word_lists(scene.recipe.language, "scaling")["purposes"]["stay"]
+    purpose = use.ingredient.purpose
+    return Fraction(0) if use.in_batch or not purpose or purpose.startswith(stay) else _size(scene, use)
+
+
+def _size(scene: Scene, use: Use) -> Fraction:
+    """Its weight, or what its measures come to in grams or millilitres where nothing tells the weight."""
+    from tamis.quantity.measure import grams, millilitres
+
+    if use.mass.hi:
+        return use.mass.hi
+    units = scene.kitchen.units
+    found = (grams(measure, units) or millilitres(measure, units) for measure in use.ingredient.measures)
+    known = [amount.hi for amount in found if amount is not None]
+    return sum(known, Fraction(0)) * use.times * use.fraction
