@@ -7,9 +7,11 @@ import json
 import pytest
 
 from tamis.assets import asset_text
+from tamis.reading.clauses import Ingredient
 from tamis.table.data import table_data
 from tamis.table.equipment import equipment_list
 from tamis.table.ingredients import build_table
+from tamis.table.lines import lines
 from tamis.table.markdown import equipment_markdown, table_markdown
 from tamis.table.text import equipment_text, table_text
 
@@ -148,3 +150,31 @@ def test_a_piece_has_its_weight_in_the_data_while_all_come_at_once() -> None:
 def test_one_system_alone_still_has_spoons(only: str, amounts: list[str]) -> None:
     rows = table_text(TABLE, KITCHEN, only=only).partition("\n\n")[0].splitlines()[2:]
     assert [row[2:].split("   ")[0] for row in rows if not row.startswith("     ")] == amounts
+
+
+@pytest.mark.parametrize(
+    ("first", "second", "name"),
+    [
+        ((), (), "butter, divided"),
+        (("lard",), (), "butter, or lard for 60 g of it, divided"),
+        ((), ("lard",), "butter, or lard for 40 g of it, divided"),
+        (("lard",), ("lard",), "butter, or lard, divided"),
+        (("lard",), ("bacon fat",), "butter, or lard for 60 g of it, or bacon fat for 40 g of it, divided"),
+        (("lard",), ("lard", "bacon fat"), "butter, or lard, or bacon fat for 40 g of it, divided"),
+    ],
+)
+def test_what_may_be_taken_instead_of_a_part_says_of_which(
+    first: tuple[str, ...], second: tuple[str, ...], name: str
+) -> None:
+    def butter(amount: str, others: tuple[str, ...]) -> Ingredient:
+        return food(amount, "butter", alternatives=tuple(food("", other) for other in others))
+
+    made = recipe(Fried=[[butter("60 g", first)]], Sauce=[[butter("40 g", second)]])
+    assert [line.name for line in lines(build_table(made, KITCHEN).rows, build_table(made, KITCHEN), KITCHEN)] == [name]
+
+
+def test_another_measure_instead_says_of_which() -> None:
+    yeast = food("15 g", "fresh yeast", alternatives=(food("5 g", "instant yeast"),))
+    made = recipe(Poolish=[[yeast]], Dough=[[food("10 g", "fresh yeast")]])
+    table = build_table(made, KITCHEN)
+    assert lines(table.rows, table, KITCHEN)[0].name == "fresh yeast, or 5 g instant yeast for 15 g of it, divided"

@@ -95,12 +95,9 @@ class Line(NamedTuple):
 
 def line_of(food: Food, kitchen: Kitchen) -> Line:
     """The line of one food."""
-    from tamis.table.wording import alternative_text
-
     places = tuple(_place(food, dish, kitchen) for dish in food.dishes)
-    others = [alternative_text(other, kitchen) for need in food.needs for other in need.item.alternatives]
     line = Line(food.name, food.goods, food.total(kitchen), places, _weights(food, kitchen))
-    line = line._replace(alternatives=tuple(dict.fromkeys(others)), also=food.also(kitchen))
+    line = line._replace(alternatives=tuple(_instead(food, kitchen)), also=food.also(kitchen))
     each = {need.item.each for need in food.needs if not need.item.piece_word}
     line = line._replace(each=each.pop() if len(each) == 1 else None)
     stated = any(need.item.prepared is not None for need in food.needs)
@@ -116,6 +113,20 @@ def line_of(food: Food, kitchen: Kitchen) -> Line:
         return line._replace(sale=sale, why=why)
     left = food._replace(needs=lost).total(kitchen) if lost else ()
     return line._replace(sale=sale, amount=sum(known, Fraction(0)), why=why, uncounted=left)
+
+
+def _instead(food: Food, kitchen: Kitchen) -> list[str]:
+    """What may be taken instead: of all of it, or of a part."""
+    from tamis.table.wording import alternative_text, amount_text
+
+    said = []
+    for need in food.needs:
+        for other in need.item.alternatives:
+            everywhere = all(any(each.name == other.name for each in one.item.alternatives) for one in food.needs)
+            part = "" if everywhere else amount_text(need.measures(), need.item, kitchen)
+            text = alternative_text(other, kitchen)
+            said.append(f"{text} for {part} of it" if part else text)
+    return list(dict.fromkeys(said))
 
 
 def _merchant(food: Food, kitchen: Kitchen) -> str:

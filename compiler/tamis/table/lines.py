@@ -8,7 +8,7 @@ from __future__ import annotations
 from tamis.kitchen.house import Kitchen
 from tamis.quantity.measure_words import measure_words
 from tamis.record import NamedTuple
-from tamis.table.rows import Row, Supplied, Table
+from tamis.table.rows import Row, RowUse, Supplied, Table
 from tamis.table.showing import Shown, as_written, metric_alone, shown, taken_at
 from tamis.table.wording import alternative_text, percent_text
 
@@ -72,7 +72,7 @@ def name_text(row: Row, kitchen: Kitchen) -> str:
     """The food with what holds for all its uses: "water, divided", "soft butter", "lemon, zest and juice"."""
     first = row.first
     words = [row.name]
-    words += [f"or {alternative_text(other, kitchen)}" for other in row.alternatives]
+    words += _instead(row, kitchen)
     if row.parts:
         words.append(" and ".join(row.parts))
     if first.preparation and row.note:
@@ -80,6 +80,24 @@ def name_text(row: Row, kitchen: Kitchen) -> str:
     if row.divided and not row.parts:
         words.append("divided")
     return ", ".join(words)
+
+
+def _instead(row: Row, kitchen: Kitchen) -> list[str]:
+    """What may be taken instead: of all of it, or of the part that the recipe says it of."""
+    bought = [use for use in row.uses if use.buys]
+    said = []
+    for use in bought:
+        part = taken_at(use, row, kitchen) if len(bought) > 1 else ""
+        for other in use.item.alternatives:
+            text = f"or {alternative_text(other, kitchen)}"
+            everywhere = all(_offers(place, other.name) for place in bought)
+            said.append(f"{text} for {part} of it" if part and (other.measures or not everywhere) else text)
+    return list(dict.fromkeys(said))
+
+
+def _offers(use: RowUse, name: str) -> bool:
+    """Whether something may be taken instead at a place."""
+    return any(other.name == name for other in use.item.alternatives)
 
 
 def where_text(row: Row, table: Table, kitchen: Kitchen) -> str:

@@ -20,7 +20,7 @@ if TYPE_CHECKING:
 
 RULE = "scale-grill"
 LEVEL: Severity = "warning"
-FACTOR = Fraction(3)
+FACTOR = Fraction(2)
 BAD = """\
 title: Grilled mackerel
 serves: 2
