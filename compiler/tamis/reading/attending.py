@@ -83,7 +83,8 @@ def _just_before(reading: Reading, children: Sequence[Node]) -> Pause:
     work = child(children, "text")
     assert work is not None
     check_text(reading, work[1])
-    if reading.kitchen.verbs.present(first_leaf(work)[1].lower()) is None:
+    first, verbs = first_leaf(work)[1].lower(), reading.kitchen.verbs
+    if (verbs.present(first) or verbs.get(first)) is None:
         message = f"“{reading.said([work])}” is no work that can follow this line at once"
         just, look = (example(reading.kitchen.language, key) for key in ("just_before", "until_any"))
         hint = f"name the work, {just}; what to look for is {look}; else take the brackets away"
