@@ -13,11 +13,11 @@ from tamis.source import Source
 from tests.cases import Case, read_cases, rewrite
 
 CASES = read_cases(Path(__file__).with_name("cautions.case"))
-ASKED = ("leftovers", "raw-dough")
+ASKED = ("leftovers", "leftovers-cold", "raw-dough", "hot-sugar")
 
 
 def cautions(body: str) -> str:
-    """The hazards of the report, and which of the two cautions stand in it."""
+    """The hazards of the report, and which of the cautions stand in it."""
     head = "" if body.startswith("#") else "# Trial\n\n"
     compiled = compile(Source("trial.tamis", f"title: Trial\nserves: 4\n\n{head}{body}"), default_kitchen("en"), {})
     hazards = report_text(compiled.safety, compiled.recipe).split("\n\n")[1].splitlines()[1:]

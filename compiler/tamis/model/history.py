@@ -40,6 +40,14 @@ class Happening(NamedTuple):
     read: int = -1
 
 
+class Hand(NamedTuple):
+    """The uses in a line's batch once it is done, by index. `parted`: some of it was parted from another batch, and
+    nobody knows how much of each use that was."""
+
+    uses: frozenset[int] = frozenset()
+    parted: bool = False
+
+
 class History(NamedTuple):
     """All happenings in order; `products` gives the product that each batch is or came to be (-1: none), `components`
     the batch that each component ended with (-1: none)."""
@@ -47,6 +55,22 @@ class History(NamedTuple):
     happenings: tuple[Happening, ...] = ()
     products: tuple[int, ...] = ()
     components: tuple[int, ...] = ()
+
+    def hands(self, lines: int) -> list[Hand]:
+        """What each of so many lines has in hand."""
+        batches: dict[int, set[int]] = {}
+        parts: set[int] = set()
+        found = [Hand()] * lines
+        for kind, action, number, other, use, _, _ in self.happenings:
+            batch = batches.setdefault(number, set())
+            if kind == "food":
+                batch.add(use)
+            elif kind in ("batch", "by-product"):
+                batch |= batches.get(other, set())
+            if kind in ("by-product", "lifted") or other in parts:
+                parts.add(number)
+            found[action] = Hand(frozenset(batch), number in parts)
+        return found
 
 
 def history_of(

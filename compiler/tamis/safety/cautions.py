@@ -16,9 +16,11 @@ from tamis.safety.signs import (
     plain_nuts,
     scalding_steam,
     shelf_jars,
+    syrup_lines,
     with_sugar,
     words_of,
 )
+from tamis.safety.warmth import eaten_cold
 from tamis.safety.words import safety_words
 from tamis.typed import TYPE_CHECKING
 
@@ -67,14 +69,14 @@ def caution(key: CautionKey, action: int | None = None) -> Caution:
 def _of_actions(recipe: Recipe, dish: State, verbs: Sequence[frozenset[str]]) -> Iterator[Caution]:
     ids = rules().verbs
     roasted: set[int] = set()
-    sweet = with_sugar(recipe)
+    sweet, syrups = with_sugar(recipe), syrup_lines(recipe, verbs)
     for action, said in zip(recipe.actions, verbs, strict=True):
         at = action.number
         if action.uses and scalding_steam(recipe, action):
             yield caution("steam", at)
         if hot_oil(recipe, action, said):
             yield caution("hot-oil", at)
-        if action.component in sweet and hot_sugar(action, recipe.language):
+        if at in syrups or (action.component in sweet and hot_sugar(action, recipe.language)):
             yield caution("hot-sugar", at)
         if recipe.places.lines[at].hot and not said.isdisjoint(ids["blends"]):
             open_pan = any(tool.equipment.id in rules().equipment["open-blenders"] for tool in action.tools)
@@ -114,7 +116,7 @@ def _of_food(
         yield caution("raw-dough", _first(recipe, items, _FLOUR))
     yield from _named(items, recipe, dish)
     if spoils:
-        yield caution("leftovers")
+        yield caution("leftovers-cold" if served != "uncooked" and eaten_cold(recipe, dish) else "leftovers")
     if "fish" in kinds:
         yield caution("bones")
     if plain_nuts(recipe, dish):

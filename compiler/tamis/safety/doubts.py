@@ -2,6 +2,9 @@
 
 from __future__ import annotations
 
+from tamis.quantity.nouns import nouns
+from tamis.reading.clauses import Cue, Target
+from tamis.safety.degrees import core_temperature
 from tamis.safety.hazards import FLESH
 from tamis.safety.records import Doubt
 from tamis.safety.words import safety_words
@@ -11,7 +14,7 @@ if TYPE_CHECKING:
     from collections.abc import Iterator
 
     from tamis.kitchen.house import Kitchen
-    from tamis.model.recipe import Recipe
+    from tamis.model.recipe import Recipe, Use
     from tamis.safety.records import HazardKind
 
 _CALLED: frozenset[HazardKind] = FLESH | {"egg", "kidney-beans", "raw-milk"}
@@ -29,4 +32,18 @@ def doubts(recipe: Recipe, kitchen: Kitchen) -> Iterator[Doubt]:
             continue
         found = next((f for at in range(1, len(words)) if (f := kitchen.larder.find(words[at:]))), None)
         if found and found.goods.hazard in _CALLED:
-            yield Doubt(food.name, found.goods.hazard, found.goods.name, food.name_span)
+            # A steak is known as one of beef: of an ostrich that would be no help.
+            said = set(nouns(recipe.language).key(words))
+            like = found.goods.name if said.issuperset(nouns(recipe.language).key(found.goods.name.split())) else ""
+            yield Doubt(food.name, found.goods.hazard, like, food.name_span, _heat(recipe, use))
+
+
+def _heat(recipe: Recipe, use: Use) -> str:
+    """The degrees that the lines of its component ask for of a food, in their words; "" if they ask for none."""
+    for action in recipe.actions[use.action :]:
+        if action.component != use.component or recipe.places.lines[action.number].heats:
+            continue
+        for read in action.reads:
+            if isinstance(read, Cue | Target) and core_temperature(read.clause.text, recipe.language) is not None:
+                return read.clause.text.strip()
+    return ""

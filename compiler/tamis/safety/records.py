@@ -22,8 +22,8 @@ ClearedBy = Literal["temperature", "held", "cue", "boiled", "baked", "fried", "h
 Served = Literal["", "raw", "uncooked"]
 CautionKey = Literal[
     "raw-meat", "served-raw", "raw-fish", "soft-egg", "raw-dough", "unfinished", "honey", "nuts", "beans", "sprouts",
-    "raw-milk", "rice", "garlic-oil", "jars", "leftovers", "steam", "hot-oil", "hot-sugar", "stick-blender", "blender",
-    "hot-tin", "flame", "bones",
+    "raw-milk", "rice", "garlic-oil", "jars", "leftovers", "leftovers-cold", "steam", "hot-oil", "hot-sugar",
+    "stick-blender", "blender", "hot-tin", "flame", "bones",
 ]  # fmt: skip
 
 
@@ -105,12 +105,14 @@ class Caution(NamedTuple):
 
 
 class Doubt(NamedTuple):
-    """An unknown food that is called like one with a hazard: that, and the name of the known food."""
+    """An unknown food that is called like one with a hazard: that, the name of the known food where it is true of this
+    one too, and the degrees that the text asks for."""
 
     food: str
     hazard: HazardKind
     like: str
     span: Span
+    heat: str = ""
 
 
 class Contradiction(NamedTuple):

@@ -82,6 +82,19 @@ def hot_sugar(action: Action, language: str) -> bool:
     return False
 
 
+def syrup_lines(recipe: Recipe, verbs: Sequence[frozenset[str]]) -> set[int]:
+    """The lines that boil a syrup so strong that it is far hotter than water."""
+    found: set[int] = set()
+    for action, hand in zip(recipe.actions, recipe.history.hands(len(recipe.actions)), strict=True):
+        if verbs[action.number].isdisjoint(rules().verbs["boils"]) or action.work.station not in ("ring", ""):
+            continue
+        uses = [recipe.uses[index] for index in hand.uses]
+        sugar = sum([use.mass.hi for use in uses if _role(use) == "sugar"], Fraction(0))
+        if sugar and sugar >= sum([use.mass.hi for use in uses], Fraction(0)) * rules().keeping["syrup"]:
+            found.add(action.number)
+    return found
+
+
 def plain_nuts(recipe: Recipe, dish: State) -> bool:
     """Nuts that nobody chops, grinds or blends."""
     nuts, grinds, small = rules().goods["nuts"], rules().verbs["grinds"], safety_words(recipe.language).states

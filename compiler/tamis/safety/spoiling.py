@@ -1,8 +1,9 @@
 """Whether a dish spoils at room temperature when it is done: what it is then tells, not what went into it.
 
-Food of animals spoils, raw or cooked, and so do vegetables and starch once they are cooked (US FDA Food Code,
-1-201.10(B)). What was baked or fried so dry that flour and sugar outweigh its moisture keeps, and so does what lies in
-sugar or vinegar. `[keeping]` in `grammar/safety.toml` holds the foods and the figures.
+Food of animals spoils, raw or cooked, and so do vegetables and starch once they are cooked, and leaves, tomatoes and
+melons once they are cut (US FDA Food Code, 1-201.10(B)). What was baked or fried so dry that flour and sugar outweigh
+its moisture keeps, and so does what lies in sugar or vinegar. `[keeping]` in `grammar/safety.toml` holds the foods and
+the figures.
 """
 
 from __future__ import annotations
@@ -22,6 +23,7 @@ if TYPE_CHECKING:
     from tamis.model.recipe import Recipe, Supply, Use
     from tamis.safety.records import HazardKind
     from tamis.safety.state import State
+    from tamis.safety.words import States
 
 _ALWAYS: frozenset[HazardKind] = FLESH | {"rice", "pulses", "kidney-beans"}
 
@@ -43,8 +45,8 @@ class Mixture:
         self.all = self.flour = self.fat = self.sugar = self.vinegar = self.moist = self.animal = Fraction(0)
         self.spoils = self.baked = self.steamed = self.flesh = False
 
-    def put(self, use: Use, goods: Goods, cooked: bool, wet: bool) -> None:
-        """A food goes in that was cooked, perhaps by wet heat alone."""
+    def put(self, use: Use, goods: Goods, cooked: bool, wet: bool, cut: bool = False) -> None:
+        """A food goes in that was cooked, perhaps by wet heat alone, or cut."""
         mass, lists = use.mass.hi, rules().goods
         self.all += mass
         animal = _of_animals(goods)
@@ -63,7 +65,7 @@ class Mixture:
             self.animal += mass if animal else 0
         self.steamed |= wet and (starch or animal)
         plant = goods.show == "vegetable" or goods.id in lists["starches"]
-        self.spoils |= animal or (cooked and plant) or (starch and wet)
+        self.spoils |= animal or (cooked and plant) or (starch and wet) or (cut and goods.id in lists["cut"])
 
     @property
     def dough(self) -> bool:
@@ -102,8 +104,16 @@ def mixtures_of(recipe: Recipe, dish: State, cooked: Cooked, verbs: Sequence[fro
         wet, dry = index in cooked.wet, index in cooked.dry
         mixture = found.setdefault((into[use.component], wet or dry), Mixture())
         mixture.baked |= dry
-        mixture.put(use, goods, wet or dry or comes_ready(use.ingredient, states), wet and not dry)
+        cut = _is_cut(use, verbs[use.action], states)
+        mixture.put(use, goods, wet or dry or comes_ready(use.ingredient, states), wet and not dry, cut)
     return list(found.values())
+
+
+def _is_cut(use: Use, verbs: frozenset[str], states: States) -> bool:
+    """Whether a food is cut before it goes in, or by its line."""
+    food = use.ingredient
+    said = {*food.states, *food.preparation.lower().replace(",", " ").split()}
+    return not said.isdisjoint(states.cut) or not verbs.isdisjoint(rules().verbs["cuts"])
 
 
 def _of_animals(goods: Goods) -> bool:

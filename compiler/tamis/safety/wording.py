@@ -33,8 +33,11 @@ def hazard_name(kind: str) -> str:
 
 
 def doubt_words(doubt: Doubt) -> str:
-    """What an unknown food may be, and that nothing then makes it safe."""
-    return f"if “{doubt.food}” is {hazard_name(doubt.hazard)}, nothing here checks that it gets cooked"
+    """What an unknown food may be, and that nothing then tells whether it is made safe."""
+    name = hazard_name(doubt.hazard)
+    if doubt.heat:
+        return f"if “{doubt.food}” is {name}, nothing here checks whether “{doubt.heat}” cooks it enough"
+    return f"if “{doubt.food}” is {name}, nothing here checks that it gets cooked"
 
 
 def path_of(item: Item, recipe: Recipe) -> str:

@@ -56,6 +56,7 @@ class States(NamedTuple):
     mixed: frozenset[str]
     no_whole_nuts: Words
     harmless: frozenset[str]
+    cut: frozenset[str]
 
 
 class Signs(NamedTuple):
@@ -66,6 +67,7 @@ class Signs(NamedTuple):
     caramel: Words
     fat: Words
     closed: Whole
+    cold: Whole
     preserves: frozenset[str]
 
 
@@ -109,6 +111,7 @@ def safety_words(language: str) -> SafetyWords:
             mixed=frozenset(states["mixed"]),
             no_whole_nuts=states["no-whole-nuts"],
             harmless=frozenset(states["harmless"]),
+            cut=frozenset(states["cut"]),
         ),
         signs=Signs(
             hot_metal=Whole(signs["hot-metal"]),
@@ -116,6 +119,7 @@ def safety_words(language: str) -> SafetyWords:
             caramel=signs["caramel"],
             fat=signs["fat"],
             closed=Whole(signs["closed"]),
+            cold=Whole(signs["cold"]),
             preserves=frozenset(signs["preserves"]),
         ),
         purposes=Purposes(*(frozenset(purposes[name]) for name in Purposes._fields)),

@@ -28,7 +28,8 @@ def misleading(
     """
     if factor == 1:
         return []
-    scene = Scene(original.recipe, original.table, kitchen, factor, exchanged)
+    recipe = original.recipe
+    scene = Scene(recipe, original.table, kitchen, factor, exchanged, recipe.history.hands(len(recipe.actions)))
     levels = kitchen.settings.checks
     found, failed = run_each(scaling_checks(), scene)
     kept = []

@@ -41,5 +41,6 @@ Fry [2 chicken breasts, corn-fed] [in 20 g butter] [in a frying pan] [until gold
 def check(view: View) -> Iterator[Diagnostic]:
     """Each use of an unknown food whose last words are a known, raw one."""
     for doubt in view.safety.doubts:
-        hint = f"write `{doubt.like}` and the rest after a comma, or give it in `goods.toml` with its hazard"
+        known = f"write `{doubt.like}` and the rest after a comma, or " if doubt.like else ""
+        hint = f"{known}give it in `goods.toml` with its hazard"
         yield Diagnostic(RULE, LEVEL, doubt.span, doubt_words(doubt), hint)

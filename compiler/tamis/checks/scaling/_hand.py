@@ -1,10 +1,9 @@
-"""What lies in the pan at a line: the uses in its batch, what goes in there, and the liquid."""
+"""What lies in the pan at a line: its weight, its pieces and its liquid."""
 
 from __future__ import annotations
 
 from fractions import Fraction
 
-from tamis.record import NamedTuple
 from tamis.typed import TYPE_CHECKING
 
 if TYPE_CHECKING:
@@ -12,31 +11,6 @@ if TYPE_CHECKING:
 
     from tamis.kitchen.house import Kitchen
     from tamis.model.recipe import Action, Recipe, Use
-
-
-class Hand(NamedTuple):
-    """The uses in a line's batch once it is done, by index. `parted`: some of it was parted from another batch, and
-    nobody knows how much of each use that was."""
-
-    uses: frozenset[int] = frozenset()
-    parted: bool = False
-
-
-def hands(recipe: Recipe) -> list[Hand]:
-    """What each line has in hand."""
-    batches: dict[int, set[int]] = {}
-    parts: set[int] = set()
-    found = [Hand()] * len(recipe.actions)
-    for kind, action, number, other, use, _, _ in recipe.history.happenings:
-        batch = batches.setdefault(number, set())
-        if kind == "food":
-            batch.add(use)
-        elif kind in ("batch", "by-product"):
-            batch |= batches.get(other, set())
-        if kind in ("by-product", "lifted") or other in parts:
-            parts.add(number)
-        found[action] = Hand(frozenset(batch), number in parts)
-    return found
 
 
 def in_pieces(use: Use) -> bool:

@@ -14,28 +14,23 @@ from tamis.record import NamedTuple
 from tamis.typed import TYPE_CHECKING
 
 if TYPE_CHECKING:
-    from tamis.checks.scaling._hand import Hand
     from tamis.kitchen.house import Kitchen
+    from tamis.model.history import Hand
     from tamis.model.recipe import Action, Recipe
     from tamis.reading.clauses import Tool
     from tamis.table.rows import Table
 
 
 class Scene(NamedTuple):
-    """A recipe, and by how much; `exchanged` are the clauses (by place) whose tin gives way to another."""
+    """A recipe, and by how much; `exchanged` are the clauses (by place) whose tin gives way to another,
+    `hands` what each line has in hand."""
 
     recipe: Recipe
     table: Table
     kitchen: Kitchen
     factor: Fraction
     exchanged: frozenset[int] = frozenset()
-
-    @property
-    def hands(self) -> Sequence[Hand]:
-        """What each line has in hand."""
-        from tamis.checks.scaling._hand import hands
-
-        return hands(self.recipe)
+    hands: Sequence[Hand] = ()
 
     def tools(self) -> Iterator[tuple[Action, Tool]]:
         """Every piece of equipment where it is first brought out, with its action."""

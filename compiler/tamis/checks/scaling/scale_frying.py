@@ -16,9 +16,9 @@ from tamis.typed import TYPE_CHECKING
 if TYPE_CHECKING:
     from collections.abc import Sequence
 
-    from tamis.checks.scaling._hand import Hand
     from tamis.checks.scaling._scene import Scene
     from tamis.kitchen.house import Kitchen
+    from tamis.model.history import Hand
     from tamis.model.recipe import Action, Recipe
     from tamis.reading.clauses import Ingredient, Repeat
     from tamis.source import Span

@@ -15,8 +15,8 @@ from tamis.diagnostics import Diagnostic, Label, Severity
 from tamis.typed import TYPE_CHECKING
 
 if TYPE_CHECKING:
-    from tamis.checks.scaling._hand import Hand
     from tamis.checks.scaling._scene import Scene
+    from tamis.model.history import Hand
     from tamis.model.recipe import Action
     from tamis.reading.clauses import Cue, Target, Time
     from tamis.source import Span
