@@ -31,6 +31,11 @@ from .kitchen_table import compiled, one_line, sentence, times
         ("juice of 1 lemon", "2", "juice of 2 lemons", "juice of 2 lemons"),
         ("3 carrots", "3/7", "1 2/7 carrots", "about 1¼ carrots"),
         ("about 3 carrots", "3/7", "about 1 2/7 carrots", "about 1¼ carrots"),
+        # What stands behind the comma belongs to the table, but not without which the sentence would be another.
+        ("1 lettuce, leaves separated", "2", "2 lettuces, leaves separated", "2 lettuces"),
+        ("1 egg, separated", "2", "2 eggs, separated", "2 eggs, separated"),
+        ("1 lemon, zested and juiced", "2", "2 lemons, zested and juiced", "2 lemons, zested and juiced"),
+        ("2 tbsp whole milk, if needed", "2", "4 tbsp whole milk, if needed", "4 tbsp whole milk (if needed)"),
         # Count nouns.
         ("1 clove garlic", "4", "4 cloves garlic", "4 cloves garlic"),
         ("a pinch of fine salt", "2", "2 pinches of fine salt", "2 pinches of fine salt"),

@@ -62,3 +62,18 @@ def test_a_row_tells_where_it_is_needed() -> None:
     pan, sieve = equipment_list(made, KITCHEN)
     assert (pan.actions, pan.components) == ((0, 2), (0, 1))
     assert (sieve.kind, sieve.actions) == ("tool", (1,))
+
+
+@pytest.mark.parametrize(
+    ("words", "name", "kind"),
+    [
+        ("4 hot plates", "plate", "vessel"),
+        ("a hot plate", "plate", "vessel"),
+        ("the hotplate", "ring", "station"),
+        ("a warm platter", "platter", "vessel"),
+        ("the ring", "ring", "station"),
+    ],
+)
+def test_a_plate_that_is_hot_is_a_plate(words: str, name: str, kind: str) -> None:
+    found = KITCHEN.cupboard.find(words.split())
+    assert found and (found.item.name, found.item.kind) == (name, kind)

@@ -141,8 +141,9 @@ def _clause(clause: Clause, read: Read | None, words: PageWords, oven: bool) -> 
 
 def _ingredient(clause: Clause, read: Ingredient, words: PageWords, oven: bool) -> list[Piece]:
     """Measure and name; the words up to the comma."""
-    text = clause.text[: _first_comma(clause, read, words)]
-    if read.preparation and words.apart.search(read.preparation):
+    cut = _first_comma(clause, read, words)
+    text = clause.text[:cut] + "".join(_conditions(clause.text[cut:], words))
+    if any(part.strip().lower().startswith(words.apart) for part in read.preparation.split(",")):
         text = clause.text  # *1 lemon, zested*: without the comma's words the sentence would be another
     degrees = twin(clause, oven) if read.at else None
     if degrees and degrees.at <= len(text):
@@ -153,6 +154,11 @@ def _ingredient(clause: Clause, read: Ingredient, words: PageWords, oven: bool) 
     start, end = (place - clause.inner for place in read.measure_span)
     end = min(end, named) if start < named else start
     return _marked(text, start, len(words.between.sub("", text[:end].rstrip())))
+
+
+def _conditions(behind: str, words: PageWords) -> list[str]:
+    """What stands behind a comma and tells whether the food goes in at all: *if needed*."""
+    return [f" ({part.strip()})" for part in behind.split(",") if part.strip().lower() in words.conditions]
 
 
 def _marked(text: str, start: int, end: int) -> list[Piece]:

@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 from functools import cache
 
-from tamis.patterns import Whole, pattern
+from tamis.patterns import pattern
 from tamis.record import NamedTuple
 from tamis.words import one_of, word_lists
 
@@ -14,8 +14,10 @@ class PageWords(NamedTuple):
     """By which a recipe's words are set on a page."""
 
     language: str
-    apart: Whole
-    """A preparation without which the sentence would be another."""
+    apart: tuple[str, ...]
+    """How a preparation begins without which the sentence would be another."""
+    conditions: frozenset[str]
+    """What tells whether a food goes in at all."""
     between: re.Pattern[str]
     """What parts a measure from its food, as the last word."""
     plus: frozenset[str]
@@ -36,7 +38,8 @@ def page_words(language: str) -> PageWords:
     sentence = lists["sentence"]
     return PageWords(
         language=language,
-        apart=Whole(sentence["apart"]),
+        apart=sentence["apart"],
+        conditions=frozenset(sentence["conditions"]),
         between=pattern(rf" {one_of(sentence['between'])}\Z"),
         plus=frozenset(word_lists(language, "clause")["closed"]["PLUS"]),
         night=frozenset(word_lists(language, "clause")["open"]["OVERNIGHT"]),
