@@ -26,7 +26,7 @@ IN_FILE: dict[str, tuple[str, ...]] = {
     "component-unused": _NAMES,
     "product-unused": _NAMES,
     "product-left-over": _NAMES,
-    "product-unknown": _CLAUSES,
+    "product-unknown": _BRACKETS,
     "heated-not-used": _CLAUSES,
     "hazard-not-cleared": (
         *_NAMES,

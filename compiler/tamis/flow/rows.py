@@ -40,7 +40,7 @@ if TYPE_CHECKING:
     from tamis.flow.records import LeavesKind
     from tamis.kitchen.house import Kitchen
     from tamis.model.effects import Entry
-    from tamis.model.recipe import Recipe, Use
+    from tamis.model.recipe import Action, Recipe, Use
     from tamis.source import Source
 
 _GOES_ON = ("meanwhile-over", "apart-over")
@@ -54,7 +54,7 @@ ROOM = 74
 class _Draft:
     """A row while the log is read."""
 
-    __slots__ = ("after", "batch", "beside", "goes_in", "leaves", "meanwhile", "now", "reasons")
+    __slots__ = ("after", "back", "batch", "beside", "goes_in", "leaves", "meanwhile", "now", "reasons")
 
     def __init__(self) -> None:
         self.goes_in: list[Coming] = []
@@ -63,6 +63,7 @@ class _Draft:
         self.batch = -1
         self.after: list[After] = []
         self.meanwhile = -1
+        self.back = -1  # where in the file the line goes back to what it left standing
         self.leaves: list[Leaving] = []
         self.reasons: list[Reason] = []
 
@@ -91,6 +92,8 @@ class Reader:
         tells = _TELLS.get(type(entry.effect))
         if tells:
             tells(self, draft, entry, entry.effect)
+        if isinstance(entry.effect, Turns) and entry.why.rule == "goes-back":
+            draft.back = entry.clause.start
         if entry.batch >= 0 and not (isinstance(entry.effect, Turns) and entry.why.rule in _GOES_ON):
             draft.now, draft.batch = self._now(entry.batch), entry.batch
         elif isinstance(entry.effect, Closes | Discards) and draft.now and draft.now.number == entry.effect.batch:
@@ -150,7 +153,8 @@ class Reader:
     def _takes(self, draft: _Draft, entry: Entry, effect: Takes) -> None:
         source, name = self.told.replay.batches[effect.source], self.told.name(effect.source)
         mass = None if effect.scale is None else times(source.mass, effect.scale)
-        if effect.source not in self.lifted or self.told.began[effect.source] != entry.action:
+        here = self.told.began[effect.source] == entry.action
+        if not here or (effect.source not in self.lifted and (source.product >= 0 or effect.use >= 0)):
             words, served = self._part(entry, effect) + name, self._is_served(entry)
             cooked = effect.source in self.told.cooked
             draft.goes_in.append(Coming(words, mass, True, effect.use, source.product, cooked, served))
@@ -298,7 +302,7 @@ def _row(reader: Reader, places: Places, number: int, draft: _Draft, goes_on: in
         tuple(draft.goes_in),
         tuple(draft.beside),
         None if action.heats else draft.now,  # what waits beside an oven that is heated is not worked on
-        places.of(action, draft.batch, hot, recipe.actions[goes_on] if goes_on >= 0 else None),
+        places.of(_from(action, draft.back), draft.batch, hot, recipe.actions[goes_on] if goes_on >= 0 else None),
         time_of(action, recipe.places.lines[number]),
         tuple(after._replace(what=waited_for(recipe, number, after, _made(reader, after))) for after in waits),
         draft.meanwhile,
@@ -306,6 +310,11 @@ def _row(reader: Reader, places: Places, number: int, draft: _Draft, goes_on: in
         tuple(draft.leaves),
         tuple(draft.reasons),
     )
+
+
+def _from(action: Action, place: int) -> Action:
+    """A line with the tools alone that stand behind a place."""
+    return action._replace(tools=tuple(tool for tool in action.tools if tool.clause.span.end > place))
 
 
 def _made(reader: Reader, after: After) -> str:

@@ -9,7 +9,7 @@ from tamis.model.foods import put_in
 from tamis.model.heat import Heat, heat_of, only_sets, tell
 from tamis.model.lifted import settle, turn_back
 from tamis.model.line import Line
-from tamis.model.mass import NOTHING
+from tamis.model.mass import NOTHING, ONE
 from tamis.model.namings import divide, name_batch
 from tamis.model.pieces import heaviest_piece, worked_one_by_one
 from tamis.model.reached import reached
@@ -41,6 +41,7 @@ if TYPE_CHECKING:
 
 
 SAME_BATCH, READY, HEATED = Why("same-batch"), Why("ready"), Why("heated")
+GOES_BACK = Why("goes-back")
 
 
 _TURN = 10
@@ -58,6 +59,8 @@ class Act(Line):
         start = walker.present
         reads = self.reads
         for at, event in enumerate(self.read.events):
+            span = event.span if isinstance(event, VerbUse) else event.clause.span
+            self._join(span.start)
             if isinstance(event, VerbUse):
                 self.verb, self.worked = event.verb, len(self.uses)
                 walker.clause = walker.words = event.span
@@ -78,6 +81,7 @@ class Act(Line):
             else:
                 walker.emit(event)  # type: ignore[arg-type]  # what a batch is changed by has a function
             reads.append(event)
+        self._join(self.read.span.end)
         walker.at(self.number, self.read.span, self.read.span, -1)
         for finding in missing_times(self.read, self.labour, walker.flow.kitchen):
             walker.tell(finding)
@@ -85,6 +89,22 @@ class Act(Line):
         if self.parting is not None:
             settle(self, action.work.wait is not None)
         return action
+
+    def _join(self, place: int) -> None:
+        """What a meanwhile has made goes into the work before it, if the line says so before this place."""
+        joins = self.joins
+        if joins is None or joins.place > place:
+            return
+        walker, before = self.walker, joins.before
+        made, self.joins = walker.present, None
+        self.tools_before, self.tools = self.tools, []
+        walker.at(self.number, joins.said, joins.said, -1)
+        walker.turn(before, GOES_BACK)
+        self.link(before)
+        if made is not None and made is not before:
+            self.link(made)
+            walker.take(made, joins.said, ONE, ONE, whole=True)
+        self.joined = True
 
     def _record(self, reads: tuple[Read, ...], start: Batch | None) -> Action:
         walker, labour = self.walker, self.labour
@@ -123,7 +143,7 @@ class Act(Line):
             settings=tuple(labour.settings),
             targets=tuple(labour.targets),
             tending=tuple(labour.tending),
-            tools=tuple(self.tools),
+            tools=(*self.tools_before, *self.tools),
             uses=tuple(self.uses),
             takings=tuple(self.takings),
             product=self.product,
@@ -220,6 +240,7 @@ class Act(Line):
                 self._ready_tools()
             return
         batch.last, batch.early = self.number, False
+        batch.vessel = batch.vessel or self.vessel
         if heat.vessel:
             return
         batch.sure = heat.rule != "guess"

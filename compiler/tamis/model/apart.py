@@ -3,12 +3,15 @@ while the butter stands creamed."""
 
 from __future__ import annotations
 
+from tamis.model.batch import answering
+from tamis.model.words import plain
 from tamis.reading.clauses import Ingredient, Naming, Reference, Tool, VerbUse
 from tamis.typed import TYPE_CHECKING
 
 if TYPE_CHECKING:
     from collections.abc import Sequence
 
+    from tamis.model.hands import Hands
     from tamis.reading.reading import Event
 
 
@@ -27,6 +30,22 @@ def closes_its_own(events: Sequence[Event]) -> bool:
         return False
     joins = verb.verb.adds or verb.verb.heat  # rice that is cooked may be cooked with the onions
     return not joins or any(isinstance(event, Tool) and _is_new_vessel(event) for event in events[:end])
+
+
+def parts_off(hands: Hands, events: Sequence[Event]) -> bool:
+    """Whether a line takes only what a share of the food in hand has left, and names it: `cut rings from [the remaining
+    egg] [as egg rings]`."""
+    end = next((at for at, event in enumerate(events) if _closes(event)), 0)
+    foods = [event for event in events if isinstance(event, Ingredient | Reference)]
+    present, first = hands.present, foods[0] if foods else None
+    if present is None or end < 2 or len(foods) != 1 or not isinstance(first, Reference) or first not in events[:end]:
+        return False
+    if first.share is None or first.share.kind != "rest":
+        return False
+    if any(isinstance(event, VerbUse) and event.verb.adds for event in events[:end]):
+        return False
+    keys = answering(plain(first.name, hands.flow.kitchen.language), hands.flow.kitchen)
+    return present.keys.has(keys) and bool(hands.open.shared.called(keys, hands.flow.index))
 
 
 def _closes(event: Event) -> bool:

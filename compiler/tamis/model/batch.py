@@ -100,13 +100,13 @@ class Batch:
     much of it a share has not yet taken, `shared` whether one has, `taken_at` where the last of it went, `rest_of` the
     use whose written measure it is the rest of, `measure` how much it is as the text or its recipe says, `number` how
     many batches began before it, `lifted_from` the batch out of which it was lifted, `lifted_out` what was lifted out
-    of it, `measured` the uses that were in it when it was measured.
+    of it, `measured` the uses that were in it when it was measured, `vessel` the noun of what it was put into.
     """
 
     __slots__ = (
         "_label", "early", "foods", "home", "keys", "last", "left", "lifted_from", "lifted_out", "mass", "measure",
         "measured", "names", "number", "on_heat", "origin", "pieces", "product", "products", "rest_of", "shared",
-        "span", "station", "sure", "taken_at",
+        "span", "station", "sure", "taken_at", "vessel",
     )  # fmt: skip
 
     def __init__(self, origin: Origin, number: int) -> None:
@@ -135,6 +135,7 @@ class Batch:
         self.measured: frozenset[int] = frozenset()
         self.lifted_from: Batch | None = None
         self.lifted_out: Batch | None = None
+        self.vessel = ""
 
     def call(self, words: tuple[str, ...]) -> None:
         """Give it a name."""
@@ -157,6 +158,7 @@ class Batch:
         self.keys.join(other.keys)
         self._label = other._label or self._label
         self.measured |= other.measured
+        self.vessel = self.vessel or other.vessel
         self.measure = None
         if fraction is None:
             self.mass = plus(self.mass, Mass(unknown=(" ".join(other.label),), uncounted=other.mass.uncounted))

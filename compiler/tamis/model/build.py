@@ -10,6 +10,7 @@ from tamis.model.mass import NOTHING
 from tamis.model.moments import tie_moments
 from tamis.model.placing import places_of
 from tamis.model.recipe import Recipe, Supply
+from tamis.model.unread import unread_of
 from tamis.model.walker import walk
 from tamis.model.wanted import make_all
 from tamis.typed import TYPE_CHECKING
@@ -50,6 +51,7 @@ def build(reading: Reading, kitchen: Kitchen, used: Mapping[str, Supply]) -> tup
         history=history_of(flow.log, [action.reads for action in actions], flow.begun, ends),
         places=places_of(flow.log, actions, kitchen),
         log=tuple(flow.log),
+        unread=tuple(unread_of(actions, flow.log, kitchen)),
         language=kitchen.language,
     )
     return recipe, findings

@@ -15,7 +15,7 @@ from tamis.reading.clauses import Ingredient, Naming, Reference
 from tamis.typed import TYPE_CHECKING
 
 if TYPE_CHECKING:
-    from collections.abc import Callable, Iterable, Mapping, Sequence
+    from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
 
     from tamis.kitchen.equipment import Station
     from tamis.kitchen.house import Kitchen
@@ -29,11 +29,11 @@ class Flow:
     """Everything that components share while they are worked through; `walk` works through one."""
 
     __slots__ = (
-        "_last_named", "_last_own", "_told", "actions", "asked_names", "batches", "begun", "byproducts",
+        "_askers", "_last_named", "_last_own", "_told", "actions", "batches", "begun", "byproducts",
         "component_batches", "component_names", "components", "counted", "doing", "findings", "first_action", "flour",
         "for_others", "gave", "homes", "hot_stations", "index", "kitchen", "last_waits", "log", "made", "name_homes",
         "named", "on_heat", "parted", "parts_ahead", "products", "reading", "station_ready", "supplies", "takings",
-        "tool_ready", "unknown", "used", "used_by_name", "uses", "uses_in", "uses_of",
+        "tool_ready", "unknown", "unread", "used", "used_by_name", "uses", "uses_in", "uses_of",
         "walk",
     )  # fmt: skip
 
@@ -49,7 +49,7 @@ class Flow:
         self._last_named: dict[Key, int] | None = None
         self._last_own: dict[Key, int] = {}
         self.for_others: dict[int, bool] = {}  # by component, whether it makes what only others ask for
-        self.asked_names: frozenset[tuple[str, ...]] | None = None  # of all that is referred to, once somebody asks
+        self._askers: dict[tuple[str, ...], set[int]] | None = None
         self.reading = reading
         self.kitchen = kitchen
         self.used = {stem: used[stem] for stem in reading.header.uses if stem in used}
@@ -60,6 +60,7 @@ class Flow:
         self.findings = findings
         self.walk = walk
         self.unknown = 0
+        self.unread: dict[int, set[Key]] | None = None  # by component, what its clauses that could not be read may name
         self.flour = Flour(reading, kitchen)
         self.uses: list[Use] = []
         self.uses_of: dict[str, list[int]] = {}  # by the last word of the food
@@ -146,18 +147,31 @@ class Flow:
         if self._last_named is None:
             self._last_named = {}
             names = set(self.component_names)
-            for component in self.reading.components:
-                for step in component.steps:
-                    for action in step.actions:
-                        for event in action.events:
-                            if isinstance(event, Reference) and event.name:
-                                words = plain(event.name, self.kitchen.language)
-                                asked = [*answering(words, self.kitchen), *of_kind(words, self.kitchen)]
-                                self._last_named.update(dict.fromkeys(asked, event.clause.span.start))
-                                if words not in names:
-                                    self._last_own.update(dict.fromkeys(asked, event.clause.span.start))
+            for _, event in self._references():
+                words = plain(event.name, self.kitchen.language)
+                asked = [*answering(words, self.kitchen), *of_kind(words, self.kitchen)]
+                self._last_named.update(dict.fromkeys(asked, event.clause.span.start))
+                if words not in names:
+                    self._last_own.update(dict.fromkeys(asked, event.clause.span.start))
         last = self._last_own if own else self._last_named
         return any(last.get(key, 0) > place for key in keys)
+
+    def _references(self) -> Iterator[tuple[int, Reference]]:
+        """All that the recipe refers to by a name, each with the component that does."""
+        for at, component in enumerate(self.reading.components):
+            for step in component.steps:
+                for action in step.actions:
+                    for event in action.events:
+                        if isinstance(event, Reference) and event.name:
+                            yield at, event
+
+    def askers(self) -> Mapping[tuple[str, ...], set[int]]:
+        """The components that refer to each name."""
+        if self._askers is None:
+            self._askers = {}
+            for at, reference in self._references():
+                self._askers.setdefault(plain(reference.name, self.kitchen.language), set()).add(at)
+        return self._askers
 
     def called(self, batch: Batch) -> str:
         """What a message calls a batch: by its product's name, as the text writes it, where it is one."""

@@ -10,8 +10,11 @@ from tamis.model.kept import made_for_others
 from tamis.model.mass import ONE, Mass, cold_water, mass_of, times
 from tamis.model.parts import buy_once, of_one_counted
 from tamis.model.percent import as_weighed, weigh
-from tamis.model.recipe import Use
+from tamis.model.recipe import Taking, Use
 from tamis.model.words import model_words, plain
+from tamis.quantity.nouns import nouns
+from tamis.reading.plain import plain_of
+from tamis.syntax.document import Text
 from tamis.typed import TYPE_CHECKING
 
 if TYPE_CHECKING:
@@ -59,7 +62,8 @@ def put_in(act: Line, food: Ingredient) -> None:
 
 
 def _separate(act: Line, food: Ingredient, use: int) -> None:
-    """`[4 eggs, separated]` makes the yolks and the whites: two batches, both open."""
+    """`[4 eggs, separated]` makes the yolks and the whites: two batches, both open, but for one that the words behind
+    the bracket name: *whisk [2 eggs, separated] – the whites first*."""
     assert food.goods is not None
     count = sum((measure.amount.hi for measure in food.measures), Fraction(0)) or Fraction(1)
     for part in food.goods.parts:
@@ -71,3 +75,20 @@ def _separate(act: Line, food: Ingredient, use: int) -> None:
         batch = act.walker.part("separated", "present", [there], mass)
         batch.last = act.number
         act.walker.put_aside(batch, "part", goods.name, food.clause.span)
+        if _goes_in(act, food, there.words[-1]):
+            assert batch.product is not None
+            act.takings.append(len(act.walker.flow.takings))
+            act.walker.flow.takings.append(Taking(batch.product, act.number, food.clause.span, ONE))
+            act.walker.take(batch, food.clause.span, ONE, ONE, whole=True, taking=act.takings[-1])
+
+
+def _goes_in(act: Line, food: Ingredient, part: str) -> bool:
+    """Whether the first word behind a bracket, but for *only the*, is this part."""
+    parts, kitchen = act.read.parts, act.walker.flow.kitchen
+    at = next((at for at, one in enumerate(parts) if one is food.clause), len(parts))
+    behind = parts[at + 1] if at + 1 < len(parts) else None
+    if not isinstance(behind, Text):
+        return False
+    only, one = model_words(kitchen.language).only, nouns(kitchen.language).singular
+    first = next((word for word in plain_of(behind.text, kitchen).words if word and word not in only), "")
+    return one(first) == part

@@ -6,10 +6,10 @@ from tamis.diagnostics import Diagnostic
 from tamis.model.effects import SAID, Why
 from tamis.model.recipe import Product
 from tamis.model.state import State
+from tamis.model.unread import lines_of, unread
 from tamis.model.words import plain
-from tamis.reading.clauses import Reference, Tool, VerbUse
+from tamis.reading.clauses import Reference, Tool
 from tamis.source import Span
-from tamis.syntax.document import Clause
 from tamis.typed import TYPE_CHECKING
 
 if TYPE_CHECKING:
@@ -22,8 +22,8 @@ class Hands(State):
     """One component while its steps are worked through."""
 
     __slots__ = (
-        "_tools_by_noun", "_tools_seen", "at_hand", "empty", "heated", "hot_vessel", "kept_together", "last_wait",
-        "long_meanwhiles", "new_step", "number", "read", "running", "step_number", "tools", "unread",
+        "_tools_by_noun", "_tools_seen", "at_hand", "empty", "heated", "hot_vessel", "keeps_warm", "kept_together",
+        "last_wait", "long_meanwhiles", "new_step", "number", "read", "running", "step_number", "tools", "unread",
     )  # fmt: skip
 
     def __init__(self, flow: Flow, component: int) -> None:
@@ -35,6 +35,7 @@ class Hands(State):
         self.long_meanwhiles: set[Batch] = set()
         self.unread: bool | None = None
         self.heated = ""
+        self.keeps_warm = False
         self.hot_vessel: tuple[Equipment, Station] | None = None
         self.running: list[int] = []
         self.new_step = True
@@ -48,16 +49,8 @@ class Hands(State):
     def has_unread(self) -> bool:
         """Whether a clause of the component could not be read: that is told, and food may be missing for it."""
         if self.unread is None:
-            self.unread = self._find_unread()
+            self.unread = any(unread(line.parts, line.events) for line in lines_of(self.read))
         return self.unread
-
-    def _find_unread(self) -> bool:
-        actions = (action for step in self.read.steps for action in step.actions)
-        return any(
-            sum(isinstance(part, Clause) for part in action.parts)
-            > sum(not isinstance(event, VerbUse) for event in action.events)
-            for action in actions
-        )
 
     def tool_called(self, noun: str) -> Tool | None:
         """The last piece of equipment used here whose name ends with this word."""

@@ -41,10 +41,8 @@ def _is_for_others(flow: Flow, at: int) -> bool:
         return False
     if any(isinstance(event, Reference) for event in events):
         return False
-    if flow.asked_names is None:
-        flow.asked_names = frozenset(plain(reference.name, flow.kitchen.language) for reference, _ in _asked(flow))
     name = flow.component_names[at]
-    return any(words and name[-len(words) :] == words[-len(name) :] for words in flow.asked_names)
+    return any(words and name[-len(words) :] == words[-len(name) :] for words in flow.askers())
 
 
 def _measure(reference: Reference) -> Measure | None:

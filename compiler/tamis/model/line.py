@@ -11,6 +11,7 @@ from tamis.model.work import Labour
 from tamis.quantity.amount import exactly
 from tamis.quantity.nouns import nouns
 from tamis.reading.clauses import Reference, Tool
+from tamis.reading.prose import prose_words
 from tamis.reading.tables import tables
 from tamis.typed import TYPE_CHECKING
 
@@ -18,6 +19,7 @@ if TYPE_CHECKING:
     from tamis.kitchen.equipment import Equipment, Station
     from tamis.kitchen.verbs import Verb
     from tamis.model.batch import Batch
+    from tamis.model.goes_back import Joins
     from tamis.model.hands import Hands
     from tamis.model.mass import Mass
     from tamis.reading.clauses import Read
@@ -54,6 +56,7 @@ class Line:
         "cold_water",
         "fresh",
         "joined",
+        "joins",
         "labour",
         "number",
         "parting",
@@ -65,8 +68,10 @@ class Line:
         "step",
         "takings",
         "tools",
+        "tools_before",
         "uses",
         "verb",
+        "vessel",
         "walker",
         "within",
         "worked",
@@ -88,6 +93,9 @@ class Line:
         self.verb: Verb | None = None
         self.worked = 0  # so many uses stand before that verb
         self.product: int | None = None
+        self.vessel = ""
+        self.joins: Joins | None = None
+        self.tools_before: list[Tool] = []  # of what a meanwhile makes and then puts into the work before it
         self.beside: int | None = None
         self.at_once = False
         self.within: int | None = None
@@ -123,9 +131,21 @@ class Line:
         walker.tools.append(known)
         walker.emit(known, SAID if known is tool else AS_BEFORE)
         batch = walker.present
+        self._lie_in(known, batch)
         if known.divides and batch:
             one = nouns(walker.flow.kitchen.language).singular
             walker.split(batch, (exactly(known.number), one(known.name.lower())), DIVIDED_BETWEEN)
+
+    def _lie_in(self, tool: Tool, batch: Batch | None) -> None:
+        """What is put into a vessel lies in it; if the line names that first, what it begins does."""
+        language = self.walker.flow.kitchen.language
+        inside = not tool.preposition or tool.preposition in prose_words(language).inside
+        if tool.equipment.kind == "vessel" and inside:
+            noun = nouns(language).singular(tool.equipment.name.split()[-1])
+            if batch:
+                batch.vessel = noun
+            else:
+                self.vessel = noun
 
     def _as_named_before(self, tool: Tool) -> Tool:
         """*Between the prepared tins*: as many as were prepared."""

@@ -9,8 +9,9 @@ from __future__ import annotations
 
 from tamis.model.batch import answering, called_so, of_kind
 from tamis.model.called import all_keys
+from tamis.model.cut_up import cut_so, food_and_piece
 from tamis.model.described import unborne
-from tamis.model.rest_of import rest_called
+from tamis.model.rest_of import own_names, rest_called
 from tamis.model.wanted import make, make_named, supply_batch
 from tamis.model.words import before_joint, plain
 from tamis.quantity.nouns import nouns
@@ -25,6 +26,7 @@ if TYPE_CHECKING:
     from tamis.model.batch import Batch
     from tamis.model.called import Key
     from tamis.model.effects import Rule
+    from tamis.model.flow import Flow
     from tamis.model.hands import Hands
     from tamis.reading.clauses import Reference, Share
 
@@ -49,32 +51,48 @@ def look_up(walker: Hands, reference: Reference) -> Meaning | None:
     found = _food(walker, words, reference.share)
     if found:
         return found
-    cupboard = walker.flow.kitchen.cupboard
-    tool = cupboard.find(words) or cupboard.find(reference.name.split())
-    if tool:
+    cut = food_and_piece(words, walker.flow.kitchen.language)
+    whole = _food(walker, cut[0], reference.share) if cut else None
+    found = _cut_up(walker, cut, whole) if cut else None
+    if found:
+        return found
+    kitchen = walker.flow.kitchen
+    tool = kitchen.cupboard.find(words) or kitchen.cupboard.find(reference.name.split())
+    if tool and not (cut and kitchen.larder.find(cut[0])):  # onion rings are no ring of the stove
         return Meaning(equipment=tool.item, rule="equipment", words=words)
+    found = _loosely(walker, words, reference.share)
+    if found is None and cut and whole and whole.batch:
+        return whole._replace(unborne=(cut[1],))
+    return found
+
+
+def _loosely(walker: Hands, words: tuple[str, ...], share: Share | None) -> Meaning | None:
+    """By fewer words than were said, or by other ones."""
     for start in range(1, len(words)):
-        found = _food(walker, words[start:], reference.share)
+        found = _food(walker, words[start:], share)
         if found:
             return found._replace(unborne=unborne(walker, words[:start], found.batch))
     found = _in_pieces(walker, words) or _of_kind(walker, words) or _tool_at_hand(walker, words)
     first = before_joint(words, walker.flow.kitchen.language)
     if found is None and first:
-        found = _food(walker, first, reference.share)
+        found = _food(walker, first, share)
     if found is None and words and words[-1] in tables(walker.flow.kitchen.language).made:
-        return _made_of(walker, words[:-1], reference.share)
+        return _made_of(walker, words[:-1], share)
     rest = rest_called(walker, words) if found is None else None
     if rest is not None:
         return Meaning(rest, present=rest is walker.present, rule="left-behind", words=words)
-    if found is None and walker.present and words and words in _own_names(walker):
+    if found is None and walker.present and words and words in own_names(walker):
         return Meaning(walker.present, present=True, rule="own-name", words=words)
     return found
 
 
-def _own_names(walker: Hands) -> tuple[tuple[str, ...], ...]:
-    """What the component that is being made will be called: *serve with the gravy*."""
-    name = walker.flow.component_names[walker.component]
-    return name, name[-1:]
+def _cut_up(walker: Hands, cut: tuple[tuple[str, ...], str], whole: Meaning | None) -> Meaning | None:
+    """*The egg slices*: eggs that the text says to be sliced, or what was divided into slices and holds eggs."""
+    batches = cut_so(walker, *cut)
+    if whole and whole.batch in batches:
+        return whole._replace(also=tuple(batch for batch in whole.also if batch in batches), rule="pieces")
+    found = _one(batches, cut[0], "pieces")
+    return found and found._replace(present=found.batch is walker.present)
 
 
 def _made_of(walker: Hands, words: tuple[str, ...], share: Share | None) -> Meaning | None:
@@ -101,7 +119,7 @@ def _in_pieces(walker: Hands, words: tuple[str, ...]) -> Meaning | None:
             [batch for batch in divided if batch.pieces and one(batch.pieces[1]) == words[-1]], words, "pieces"
         )
         if found:
-            return found
+            return found._replace(unborne=unborne(walker, words[:-1], found.batch))
     return None
 
 
@@ -219,14 +237,27 @@ def _component(walker: Hands, words: tuple[str, ...]) -> Meaning | None:
 
 
 def _like_component(walker: Hands, words: tuple[str, ...], keys: Sequence[Key]) -> Meaning | None:
-    """A component by the last word of its name, else by a food in one that is made already."""
+    """A component by the last word of its name, else by a food in one that is made already. Where the one in hand is
+    called so as well, it is that, but for one that nothing else asks for."""
     flow = walker.flow
     homes = flow.homes.get(words, ())
     like = [at for at in homes if at != walker.component and flow.component_names[at][-1:] == words]
+    own = flow.component_names[walker.component]
+    if walker.present is not None and own[-1:] == words:
+        like = [at for at in like if not _is_apart(flow, at, own)]
+        if not like:
+            return Meaning(walker.present, present=True, rule="own-name", words=words)
     batches = [batch for batch in (make(flow, at, walker) for at in like) if batch]
     if not batches:
         batches = flow.made.called(keys, flow.index)
     return _one(batches, words)
+
+
+def _is_apart(flow: Flow, at: int, own: tuple[str, ...]) -> bool:
+    """Within *basic batter*, whether *the batter* is not a cocoa batter: that asks for the basic one, or is asked for
+    by its own name."""
+    askers = flow.askers()
+    return at in askers.get(own, ()) or flow.component_names[at] in askers
 
 
 def _supply(walker: Hands, words: tuple[str, ...]) -> Meaning | None:

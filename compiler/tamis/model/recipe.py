@@ -193,6 +193,16 @@ class Component(NamedTuple):
     prepares: tuple[Tool, ...] = ()
 
 
+class Unread(NamedTuple):
+    """What may be food and is in nothing: a clause that could not be read, or a name that nothing answers to; `place`
+    is where its words begin in the file."""
+
+    component: int
+    action: int
+    text: str
+    place: int
+
+
 class Recipe(NamedTuple):
     """The whole dish. `dish` is the index of the component that no other uses; `headnote` is Markdown; `language` names
     the folder of `grammar/words/` whose words it is written in. `log` is all that its clauses do, in the order in which
@@ -211,6 +221,7 @@ class Recipe(NamedTuple):
     history: History = History()
     places: Places = Places()
     log: tuple[Entry, ...] = ()
+    unread: tuple[Unread, ...] = ()
 
     @property
     def title(self) -> str:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from fractions import Fraction
 
-from tamis.diagnostics import Label
+from tamis.diagnostics import Diagnostic, Label
 from tamis.model.batch import Batch, answering
 from tamis.model.effects import Why
 from tamis.model.lifted import lift_out, lift_too
@@ -14,6 +14,7 @@ from tamis.model.reasons import refers, why_meant
 from tamis.model.recipe import Taking
 from tamis.model.rest_of import goes_apart, is_picked
 from tamis.model.shares import part_of
+from tamis.model.unread import may_be_unread
 from tamis.model.words import model_words, plain
 from tamis.quantity.amount import exactly
 from tamis.quantity.measure import Measure
@@ -162,7 +163,7 @@ def _take(act: Line, reference: Reference, batch: Batch) -> None:
     act.link(batch)
     if batch.left <= 0 or (batch.taken_at and not batch.shared):
         _used_up(act, reference, batch)
-    fraction, rest = part_of(batch, share, flow.kitchen)
+    fraction, rest = part_of(batch, share, flow.kitchen, flow.uses)
     if fraction is not None and share.kind in ("measure", "fraction"):
         fraction *= act.repeats  # each time, as fresh food is
         rest = fraction == batch.left if share.kind == "fraction" else rest
@@ -201,6 +202,10 @@ def _rest_of_measure(act: Line, batch: Batch, fraction: Fraction) -> int:
 def _unknown(act: Line, reference: Reference) -> None:
     name = reference.name or reference.clause.text.strip()
     flow = act.walker.flow
+    if may_be_unread(flow, plain(name, flow.kitchen.language)):
+        message = f"“{name}” may be what a clause that could not be read speaks of"
+        act.walker.emit(Diagnostic("product-unknown", "error", reference.clause.span, message))
+        return
     hint, language = _belongs_inside(act, reference), flow.kitchen.language
     flow.unknown += 1
     hint = hint or _not_kept(act, reference)

@@ -29,14 +29,25 @@ def is_rest_word(words: Words, flow: Flow) -> bool:
     return bool(words) and words[-1] in model_words(flow.kitchen.language).rests
 
 
+def _is_rest(batch: Batch, flow: Flow) -> bool:
+    """Whether it is called by such a word itself: on *the pan juices* there is *the fat*."""
+    return any(is_rest_word(name, flow) for name in batch.names)
+
+
 def rest_called(walker: Hands, words: Words) -> Batch | None:
     """What is left where food was lifted out, by a word that nothing else answers to; None if there are several."""
     if not is_rest_word(words, walker.flow):
         return None
-    if walker.present is not None and walker.present.lifted_out:
+    if walker.present is not None and (walker.present.lifted_out or _is_rest(walker.present, walker.flow)):
         return walker.present
     rests = [batch for batch in walker.open if batch.lifted_out and batch.left > 0]
     return rests[0] if len(rests) == 1 else None
+
+
+def own_names(walker: Hands) -> tuple[Words, ...]:
+    """What the component that is being made will be called: *serve with the gravy*."""
+    name = walker.flow.component_names[walker.component]
+    return name, name[-1:]
 
 
 def goes_apart(batch: Batch, present: Batch | None) -> bool:

@@ -9,31 +9,35 @@ from tamis.quantity.measure import base, grams, kind, millilitres
 from tamis.typed import TYPE_CHECKING
 
 if TYPE_CHECKING:
+    from collections.abc import Sequence
+
     from tamis.kitchen.house import Kitchen
     from tamis.model.batch import Batch
+    from tamis.model.recipe import Use
     from tamis.quantity.amount import Amount
     from tamis.quantity.measure import Measure
     from tamis.reading.clauses import Share
 
 
-def part_of(batch: Batch, share: Share, kitchen: Kitchen) -> tuple[Fraction | None, bool]:
+def part_of(batch: Batch, share: Share, kitchen: Kitchen, uses: Sequence[Use]) -> tuple[Fraction | None, bool]:
     """The fraction that a share takes (None where it cannot be known), and whether it takes all that is left."""
     if share.kind in ("all", "rest"):
         return batch.left, True
     if share.kind == "fraction":
         return share.fraction, share.fraction == batch.left
     if share.kind == "measure" and share.measure:
-        return _ratio(batch, share.measure, kitchen), False
+        return _ratio(batch, share.measure, kitchen, uses), False
     if share.kind == "but" and share.measure:
-        kept = _ratio(batch, share.measure, kitchen)
+        kept = _ratio(batch, share.measure, kitchen, uses)
         return (None if kept is None else max(Fraction(0), batch.left - kept)), False
     return None, False
 
 
-def _ratio(batch: Batch, measure: Measure, kitchen: Kitchen) -> Fraction | None:
+def _ratio(batch: Batch, measure: Measure, kitchen: Kitchen, uses: Sequence[Use]) -> Fraction | None:
     """A measure as a part of a batch: by weight, by pieces, or by the volume of its only food."""
     if kind(measure, kitchen.units) == "count":
-        return measure.amount.hi / batch.pieces[0].lo if batch.pieces and batch.pieces[0].lo else None
+        number = batch.pieces[0] if batch.pieces else _counted(batch, measure, uses)
+        return measure.amount.hi / number.lo if number and number.lo else None
     if batch.measure and kind(batch.measure, kitchen.units) == kind(measure, kitchen.units):
         part, whole = base(measure, kitchen.units), base(batch.measure, kitchen.units)
         return part.hi / whole.lo if part and whole and whole.lo else None
@@ -41,6 +45,15 @@ def _ratio(batch: Batch, measure: Measure, kitchen: Kitchen) -> Fraction | None:
     if weight is None or not batch.mass.known or not batch.mass.lo:
         return None
     return weight.hi / batch.mass.hi
+
+
+def _counted(batch: Batch, measure: Measure, uses: Sequence[Use]) -> Amount | None:
+    """How many there are of a batch that is one food only, where that is counted: three of the eggs."""
+    foods = list(islice(batch.foods, 2))
+    use = uses[foods[0].use] if len(foods) == 1 and foods[0].use >= 0 else None
+    if use is None or measure.unit or use.times != 1 or use.fraction != 1 or use.ingredient.part:
+        return None
+    return next((said.amount for said in use.ingredient.measures[:1] if not said.unit), None)
 
 
 def _by_density(batch: Batch, measure: Measure, kitchen: Kitchen) -> Amount | None:

@@ -11,15 +11,16 @@ from __future__ import annotations
 from fractions import Fraction
 
 from tamis.model.act import Act
-from tamis.model.apart import closes_its_own
-from tamis.model.batch import Batch, Origin, answering, of_kind
+from tamis.model.apart import closes_its_own, parts_off
+from tamis.model.batch import Batch, Origin
 from tamis.model.effects import Beside, Why
+from tamis.model.goes_back import Joins, goes_back, joins_at
 from tamis.model.hands import Hands
 from tamis.model.mass import NOTHING, ONE, plus, times
 from tamis.model.recipe import Component, Product, StepView, Waiting
 from tamis.model.rest_of import ask_for_rest, close_lifted
 from tamis.model.words import plain
-from tamis.reading.clauses import Ingredient, Meanwhile, Reference, Repeat, Tool, VerbUse
+from tamis.reading.clauses import Ingredient, Meanwhile, Pause, Reference, Repeat, Tool, VerbUse
 from tamis.source import Span
 from tamis.typed import TYPE_CHECKING
 from tamis.words import example
@@ -71,6 +72,8 @@ class Walker(Hands):
         beside = meanwhile = bool(step.actions) and _is_meanwhile(step.actions[0])
         before: Batch | None = None
         numbers: list[int] = []
+        ran: list[int] = []
+        waiting = self.last_wait is not None
         self.new_step = True
         if beside:
             before = self.present
@@ -79,16 +82,22 @@ class Walker(Hands):
         wait: int | None = None
         batches = (ONE, False)
         for action in step.actions:
-            if beside and numbers and before is not None and self._goes_back(action, before):
+            if beside and numbers and before is not None and goes_back(self, action, before):
                 self.at(self.number, action.span, action.span, -1)
                 self._put_down("meanwhile")
                 self.turn(before, GOES_BACK)
                 beside = False
             alone = not beside and _is_meanwhile(action)
-            number, batches = self._action(action, at, beside or alone, alone, batches)
+            joins = joins_at(self, action, before, bool(numbers)) if beside else None
+            beside = beside and joins is None
+            number, batches = self._action(action, at, beside or alone, alone, batches, joins)
             numbers.append(number)
+            if beside:
+                ran.append(number)
             if not alone and self.flow.actions[number].work.wait:
                 wait = number
+        if ran and not waiting:
+            self._ask_for_wait(ran)
         if beside:
             if self.present is not None and len(step.actions) > 1:
                 self.long_meanwhiles.add(self.present)
@@ -96,36 +105,34 @@ class Walker(Hands):
             self.turn(before, MEANWHILE_OVER)
         else:
             self.last_wait = wait
+            self.keeps_warm = any(map(_keeps_warm, step.actions))
         self._repeat_step(step, numbers)
         return StepView(at, tuple(numbers), step.remarks, meanwhile)
 
-    def _goes_back(self, action: ActionRead, before: Batch) -> bool:
-        """Whether a line of a meanwhile takes up the work before it: its first food is one of that."""
-        kitchen = self.flow.kitchen
-        first = next((event for event in action.events if isinstance(event, Ingredient | Reference)), None)
-        if not isinstance(first, Reference):
-            return False
-        words = plain(first.name, kitchen.language)
-        keys = answering(words, kitchen)
-        if self.present is not None and self.present.keys.has(keys):
-            return False
-        return before.keys.has([*keys, *of_kind(words, kitchen)])
-
     def _action(
-        self, action: ActionRead, step: int, beside: bool, alone: bool, batches: Batches
+        self,
+        action: ActionRead,
+        step: int,
+        beside: bool,
+        alone: bool,
+        batches: Batches,
+        joins: Joins | None = None,
     ) -> tuple[int, Batches]:
         number = self.number
         self.number += 1
         self.at(number, action.span, action.span, -1)
         before: Batch | None = None
-        apart = alone or closes_its_own(action.events)
+        apart = alone or closes_its_own(action.events) or parts_off(self, action.events)
         if apart:
             before = self.present
             self.turn(None, MEANWHILE if alone else APART)
+        if alone and (joins := joins_at(self, action, before, False)):
+            alone = apart = beside = False
         act = Act(self, action, number, step, batches)
+        act.joins = joins
         if beside:
             self.running.append(number)
-            act.beside = self._wait_beside(action, alone)
+            act.beside = self.last_wait
             self.emit(Beside(-1 if act.beside is None else act.beside))
         elif self.running:
             for earlier in self.running:
@@ -138,6 +145,8 @@ class Walker(Hands):
             self._keep_vessel(action, number)
         self.new_step = False
         if alone:
+            if self.last_wait is None:
+                self._ask_for_wait([number])
             self._put_down("meanwhile")
         if apart:
             self.turn(before, MEANWHILE_OVER if alone else APART_OVER)
@@ -173,20 +182,25 @@ class Walker(Hands):
         elif self.at_hand is not None:
             self.at_hand = number
 
-    def _wait_beside(self, action: ActionRead, alone: bool) -> int | None:
-        if self.last_wait is None:
-            event = (
-                next(event for event in action.events if isinstance(event, Meanwhile))
-                if _is_meanwhile(action)
-                else None
-            )
-            if event:
-                message = "nothing waits here for this to run beside"
-                hint = (
-                    "a meanwhile runs beside the last wait of the step before it; leave the word out, or name the wait"
-                )
-                self.find("meanwhile-without-wait", "warning", event.clause.span, message, hint)
-        return self.last_wait
+    def _ask_for_wait(self, numbers: list[int]) -> None:
+        """A meanwhile beside nothing that waits is told, unless it does by itself for the most part (a pan of oil comes
+        to its heat), or something is kept warm for it."""
+        works = [self.flow.actions[number].work for number in numbers]
+        hands = sum(work.handling for work in works)
+        alone = 0
+        for work in works:
+            length = int(work.wait.lo) if work.wait else 0
+            hands, alone = (hands + length, alone) if work.hands else (hands, alone + length)
+        if self.keeps_warm or alone > hands:
+            return
+        event = next(
+            (read for number in numbers for read in self.flow.actions[number].reads if isinstance(read, Meanwhile)),
+            None,
+        )
+        if event:
+            message = "nothing waits here for this to run beside"
+            hint = "a meanwhile runs beside the last wait of the step before it; leave the word out, or name the wait"
+            self.find("meanwhile-without-wait", "warning", event.clause.span, message, hint)
 
     def _repeat_step(self, step: StepRead, numbers: list[int]) -> None:
         """`[Repeat twice]`, last in a step, does the whole step two more times."""
@@ -265,8 +279,12 @@ class Walker(Hands):
         name = " ".join(batch.label)
         if batch.origin in ("share", "part"):
             message = f"some of the {name} is left over at the end of “{self.read.name}”"
-            rest = example(self.flow.kitchen.language, "the_rest", name=name)
-            self.find("product-left-over", "error", batch.span, message, f"use {rest}, or discard it")
+            hint = f"use {example(self.flow.kitchen.language, 'the_rest', name=name)}, or discard it"
+            if batch.origin == "part" and not batch.shared:
+                message = f"the {name} is used nowhere in “{self.read.name}”"
+                the = example(self.flow.kitchen.language, "the", name=name)
+                hint = f"name it where it goes in, {the}, or discard it: what is separated goes in by its parts' names"
+            self.find("product-left-over", "error", batch.span, message, hint)
             return
         message = f"the {name} is still open at the end of “{self.read.name}”: it never comes back"
         the = example(self.flow.kitchen.language, "the", name=name)
@@ -295,6 +313,10 @@ def _heats_empty(action: ActionRead, uses: list[Verb]) -> bool:
         return False
     tools = [event for event in action.events if isinstance(event, Tool) and event.equipment.kind == "vessel"]
     return any(use.heat for use in uses) and any(not tool.preposition and tool.equipment.station for tool in tools)
+
+
+def _keeps_warm(action: ActionRead) -> bool:
+    return any(isinstance(event, Pause) and event.kind == "keep-warm" for event in action.events)
 
 
 def _is_meanwhile(action: ActionRead) -> bool:

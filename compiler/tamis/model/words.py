@@ -22,6 +22,7 @@ class ModelWords(NamedTuple):
     of: Words
     possessive: re.Pattern[str]
     separated: tuple[str, ...]
+    only: frozenset[str]
     aside: tuple[str, ...]
     flour: Words
     batch: Words
@@ -36,6 +37,8 @@ class ModelWords(NamedTuple):
     left: Whole
     by: Words
     to: Words
+    pieces: Words
+    cuts: dict[str, Words]
 
 
 @cache
@@ -50,6 +53,7 @@ def model_words(language: str) -> ModelWords:
         of=frozenset(names["of"]),
         possessive=pattern(rf"{one_of(names['possessive'])}\Z"),
         separated=foods["separated"],
+        only=frozenset(word for phrase in foods["only"] for word in phrase.split()),
         aside=tuple(f"{word} " for word in foods["aside"]),
         flour=frozenset(percents["flour"]),
         batch=frozenset(percents["batch"]),
@@ -64,6 +68,8 @@ def model_words(language: str) -> ModelWords:
         left=Whole(word_lists(language, "scaling")["clauses"]["left"]),
         by=frozenset(lists["reduced"]["by"]),
         to=frozenset(lists["reduced"]["to"]),
+        pieces=frozenset(lists["pieces"]["nouns"]),
+        cuts={verb: frozenset(nouns) for verb, nouns in lists["cuts"].items()},
     )
 
 

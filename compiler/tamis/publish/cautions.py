@@ -49,7 +49,7 @@ def safety_view(safety: Safety, language: str) -> SafetyView:
     return SafetyView(
         cautions=tuple(CautionView(c.key, c.text, unchecked.sub("", c.source)) for c in safety.cautions),
         allergens=tuple(_list(safety, declared.list) for declared in safety.dish.declared),
-        unknown=safety.dish.unknown,
+        unknown=safety.dish.not_known,
         served=safety.served,
         authority=rules().sources[safety.authority],
     )

@@ -108,7 +108,22 @@ def _target(reading: Reading, children: Sequence[Node]) -> tuple[Read, ...]:
         return (Target(clause, "size", text=text),)
     after = children[children[0][0] == "TO" :]
     check_text(reading, after)
-    return (Target(clause, "state", word=reading.said(after), text=text),)
+    piece = _moved_to(reading, after) if children[0][0] == "TO" else None
+    return (piece or Target(clause, "state", word=reading.said(after), text=text),)
+
+
+def _moved_to(reading: Reading, nodes: Sequence[Node]) -> Tool | None:
+    """`to a bowl of iced water`: a place for the food, and nothing that it is worked to."""
+    words = list(leaves(nodes))
+    if not words or words[0][1].lower() not in reading.words.articles or len(words) < 2:
+        return None
+    of = next((at for at, leaf in enumerate(words) if leaf[1].lower() in reading.words.of), len(words))
+    found = reading.kitchen.cupboard.find(reading.keys(words[1:of]))
+    if found is None or found.item.kind not in ("vessel", "surface"):
+        return None
+    holds = reading.said(words[of + 1 :]) if of + 1 < len(words) else ""
+    name, preposition = reading.said(words[1:of]), reading.text.split()[0].lower()
+    return Tool(reading.clause, name, found.item, found.adjectives, preposition=preposition, contains=holds)
 
 
 def _level(reading: Reading, sights: Sequence[Node]) -> Setting | None:

@@ -80,6 +80,7 @@ class ProseWords(NamedTuple):
     without: frozenset[str]
     alike: Phrases
     behind: frozenset[str]
+    puts: Phrases
 
 
 @cache
@@ -113,6 +114,7 @@ def prose_words(language: str) -> ProseWords:
         without=frozenset(lists["tools"]["without"]),
         alike=phrases((*lists["tools"]["without"], *lists["tools"]["alike"]), language),
         behind=frozenset(imperative["behind"]),
+        puts=phrases(lists["puts"]["to"], language),
     )  # fmt: skip
 
 

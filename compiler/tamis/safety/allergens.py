@@ -79,11 +79,11 @@ def _of_use(food: Ingredient, use: int, goods: Goods | None, needed: frozenset[s
             yield Source(other.name, other.goods.allergens, other.goods.animal, optional, True, use=use)
 
 
-def part_of(name: str, foods: list[Source], lists: Iterable[AllergenList]) -> Part:
-    """What must be declared of a batch with these foods."""
+def part_of(name: str, foods: list[Source], lists: Iterable[AllergenList], missing: tuple[str, ...] = ()) -> Part:
+    """What must be declared of a batch with these foods; of what is `missing` nothing is known."""
     declared = tuple(Declared(list_, tuple(_declare(list_, foods))) for list_ in lists)
     unknown = tuple(dict.fromkeys(food.name for food in foods if not food.known))
-    return Part(name, declared, unknown)
+    return Part(name, declared, unknown, missing)
 
 
 def _declare(list_: AllergenList, foods: list[Source]) -> Iterator[Allergen]:

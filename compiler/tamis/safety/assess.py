@@ -6,6 +6,7 @@ from tamis.safety.allergens import Foods, lists_of, part_of
 from tamis.safety.cautions import cautions
 from tamis.safety.clearing import limit_of
 from tamis.safety.doubts import doubts
+from tamis.safety.missing import missing_in, reached
 from tamis.safety.records import HazardKind, Item, Safety, Served
 from tamis.safety.signs import verbs_of
 from tamis.safety.spoiling import mixtures_of, spoils
@@ -37,16 +38,23 @@ def assess(recipe: Recipe, kitchen: Kitchen, used: Mapping[str, Supply]) -> Safe
     dish = _dish(recipe, traced.states)
     lists = lists_of(kitchen)
     all_foods = Foods(recipe, used, kitchen)
-    foods = [*all_foods.of_batch(dish), *_strays(recipe, all_foods)]
+    strays = _strays(recipe)
+    foods = [*all_foods.of_batch(dish), *_of_uses(all_foods, strays)]
     ends = [
         (component, end)
         for component, end in zip(recipe.components, recipe.history.components, strict=True)
         if end >= 0
     ]
+    from_where = reached(recipe)
     parts = [
-        (component.name, all_foods.of_batch(traced.states[end]))
+        part_of(
+            component.name,
+            [*all_foods.of_batch(traced.states[end]), *_of_uses(all_foods, _within(recipe, strays, reach))],
+            lists,
+            missing_in(recipe, reach),
+        )
         for component, end in ends
-        if not _is_dish(component, recipe)
+        if not _is_dish(component, recipe) and (reach := from_where[component.number])
     ]
     items = tuple(item for item in dish.items.values() if item.hazard in MATTERS)
     served = _served(recipe)
@@ -60,8 +68,8 @@ def assess(recipe: Recipe, kitchen: Kitchen, used: Mapping[str, Supply]) -> Safe
         short_rest=tuple(_short_rest(recipe, items, authority)),
         waits=traced.waits,
         oil_waits=traced.oil_waits,
-        dish=part_of(recipe.title, foods, lists),
-        parts=tuple(part_of(name, there, lists) for name, there in parts) if len(ends) > 1 else (),
+        dish=part_of(recipe.title, foods, lists, missing_in(recipe, from_where)),
+        parts=tuple(parts) if len(ends) > 1 else (),
         contradictions=tuple(contradictions(recipe, foods)),
         cautions=cautions(recipe, dish, served, verbs, mixtures, spoiling),
         served=served,
@@ -84,7 +92,7 @@ def supplied(supply: Supply, safety: Safety) -> Supply:
         hazards=hazards,
         allergens=safety.words,
         animal=safety.animal,
-        unknown=safety.dish.unknown,
+        unknown=safety.dish.not_known,
         spoils=safety.spoils,
     )
 
@@ -106,12 +114,19 @@ def _dish(recipe: Recipe, states: tuple[State, ...]) -> State:
     return together
 
 
-def _strays(recipe: Recipe, foods: Foods) -> Iterator[Source]:
-    """Foods for a purpose that met no batch yet: the butter for a tin that is filled later."""
+def _strays(recipe: Recipe) -> list[int]:
+    """Foods for a purpose that met no batch yet, by their uses: the butter for a tin that is filled later."""
     seen = {happening.use for happening in recipe.history.happenings}
-    for index in range(len(recipe.uses)):
-        if index not in seen and recipe.uses[index].rest_of is None:
-            yield from foods.of_use(index)
+    return [at for at, use in enumerate(recipe.uses) if at not in seen and use.rest_of is None]
+
+
+def _within(recipe: Recipe, uses: list[int], components: set[int]) -> list[int]:
+    return [use for use in uses if recipe.uses[use].component in components]
+
+
+def _of_uses(foods: Foods, uses: list[int]) -> Iterator[Source]:
+    for use in uses:
+        yield from foods.of_use(use)
 
 
 def _served(recipe: Recipe) -> Served:

@@ -77,11 +77,18 @@ class Declared(NamedTuple):
 
 
 class Part(NamedTuple):
-    """A component by its name, with what must be declared of it and foods of which nothing is known."""
+    """A component by its name, with what must be declared of it and foods of which nothing is known; `missing` are the
+    words of what may be food and could not be read."""
 
     name: str
     declared: tuple[Declared, ...]
     unknown: tuple[str, ...] = ()
+    missing: tuple[str, ...] = ()
+
+    @property
+    def not_known(self) -> tuple[str, ...]:
+        """All of which nothing is known."""
+        return (*self.unknown, *self.missing)
 
 
 class Wait(NamedTuple):

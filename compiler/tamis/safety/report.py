@@ -33,7 +33,7 @@ def report_text(safety: Safety, recipe: Recipe, partial: bool = False) -> str:
 def _hazards(safety: Safety, recipe: Recipe) -> Iterator[str]:
     """A line for each hazard; what goes in twice and ends at one place (flour, and flour for dusting) has one."""
     doubted = {doubt.food: doubt for doubt in safety.doubts}
-    unknown = [food for food in safety.dish.unknown if food not in doubted]
+    unknown = [food for food in safety.dish.not_known if food not in doubted]
     if not safety.items and not doubted:
         known = " among the foods that are known" if unknown else ""
         yield f"  none that must be cooked away{known}"
@@ -62,10 +62,11 @@ def _ended(item: Item, recipe: Recipe, safety: Safety) -> str:
 def _allergens(safety: Safety) -> Iterator[str]:
     for part in (safety.dish, *safety.parts):
         for declared in part.declared:
-            listed = "; ".join(allergen_words(allergen) for allergen in declared.allergens) or "none"
+            none = "none among the foods that are known" if part.not_known else "none"
+            listed = "; ".join(allergen_words(allergen) for allergen in declared.allergens) or none
             yield f"  {part.name}, {declared.list.upper()}: {listed}"
-        if part.unknown:
-            yield f"  {part.name}: not known for {', '.join(part.unknown)}"
+        if part.not_known:
+            yield f"  {part.name}: not known for {', '.join(part.not_known)}"
 
 
 def allergen_words(allergen: Allergen) -> str:
@@ -125,5 +126,5 @@ def _part_data(part: Part) -> dict[str, Any]:
             ]
             for declared in part.declared
         },
-        "unknown": list(part.unknown),
+        "unknown": list(part.not_known),
     }

@@ -108,7 +108,8 @@ def _shown(original: Compiled, after: Compiled, edits: list[Edit]) -> Recipe:
             index += 1
         if starts and starts[index] <= edit.span.start < clauses[starts[index]].span.end:
             at.setdefault(starts[index], []).append(edit.shifted(-starts[index]))
-    actions = tuple(_action(action, at) for action in original.recipe.actions)
+    food = {one.place for one in original.recipe.unread}
+    actions = tuple(_action(action, at, food) for action in original.recipe.actions)
     return _merged(original.recipe, actions, after.recipe)
 
 
@@ -131,18 +132,20 @@ def _merged(before: Recipe, actions: tuple[Action, ...], after: Recipe) -> Recip
     return after._replace(actions=tuple(spoken), uses=tuple(uses), log=log)
 
 
-def _action(action: Action, edits: Mapping[int, list[Edit]]) -> Action:
+def _action(action: Action, edits: Mapping[int, list[Edit]], food: set[int]) -> Action:
     read = {read.clause.inner for read in action.reads}
-    parts = tuple(_part(part, edits, read) for part in action.parts)
+    parts = tuple(_part(part, edits, read, food) for part in action.parts)
     reads = tuple(_read(read, edits.get(read.clause.inner, [])) for read in action.reads)
     return action._replace(parts=parts, reads=reads)
 
 
-def _part(part: Part, edits: Mapping[int, list[Edit]], read: set[int]) -> Part:
-    """A piece of a sentence; a clause that could not be read keeps its numbers, and says so."""
+def _part(part: Part, edits: Mapping[int, list[Edit]], read: set[int], food: set[int]) -> Part:
+    """A piece of a sentence; a clause that could not be read keeps its numbers, and says so, and so does one that may
+    be food by eye."""
     if not isinstance(part, Clause):
         return part
-    if part.inner not in read and any(isinstance(item, Quantity | Product) for item in part.items.items):
+    amounts = part.inner in food or any(isinstance(item, Quantity | Product) for item in part.items.items)
+    if part.inner not in read and amounts:
         return part._replace(text=part.text + NOT_SCALED)
     return _clause(part, edits[part.inner]) if part.inner in edits else part
 

@@ -32,6 +32,7 @@ def table_data(table: Table, equipment: tuple[EquipmentRow, ...], kitchen: Kitch
         "optional": [_row(row, kitchen) for row in table.optional],
         "unmeasured": [_row(row, kitchen) for row in table.unmeasured],
         "supplied": [_supplied(dish) for dish in table.supplied],
+        "unread": list(table.unread),
         "equipment": [_equipment(row) for row in equipment],
     }
 

@@ -40,7 +40,8 @@ def build_table(recipe: Recipe, kitchen: Kitchen) -> Table:
     sections["rows"].sort(key=lambda row: row.uses[0].use)
     rows, purposes, optional, unmeasured = (tuple(section) for section in sections.values())
     names = tuple(component.name for component in recipe.components)
-    return Table(names, rows, purposes, optional, unmeasured, _supplied(recipe))
+    unread = tuple(dict.fromkeys(" ".join(one.text.split()) for one in recipe.unread))
+    return Table(names, rows, purposes, optional, unmeasured, _supplied(recipe), unread)
 
 
 def _key(item: Ingredient, to_taste: frozenset[str], language: str) -> Key:

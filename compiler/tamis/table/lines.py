@@ -45,7 +45,7 @@ def apart(table: Table, kitchen: Kitchen, alone: bool = False) -> list[str]:
     for row in (*table.purposes, *table.unmeasured):
         more = "plus " if (row.id or row.name) in listed and not alone else ""
         said.append(more + _purpose_line(row, kitchen))
-    return said + [supplied_text(dish) for dish in table.supplied]
+    return [*said, *map(supplied_text, table.supplied), *(f"not understood: {text}" for text in table.unread)]
 
 
 def supplied_text(dish: Supplied) -> str:

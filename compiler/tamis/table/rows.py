@@ -104,7 +104,8 @@ class Table(NamedTuple):
     """The table of a recipe. `components` are their names, to which rows point by index.
 
     `rows` make up the dish; `purposes` are for dusting, for the tin, for steam, and count in no sum;
-    `optional` may be left out; `unmeasured` go in to taste; `supplied` come from other recipes.
+    `optional` may be left out; `unmeasured` go in to taste; `supplied` come from other recipes; `unread`
+    are the words of what may be food and could not be read.
     """
 
     components: tuple[str, ...]
@@ -113,6 +114,7 @@ class Table(NamedTuple):
     optional: tuple[Row, ...] = ()
     unmeasured: tuple[Row, ...] = ()
     supplied: tuple[Supplied, ...] = ()
+    unread: tuple[str, ...] = ()
 
     def row(self, name: str) -> Row | None:
         """The row in the sum for a goods id or a name as shown."""

@@ -1,7 +1,8 @@
 """New food is put into a new vessel while the batch still lies in another, and nothing says how they meet.
 
 Clauses act in order on one batch: the new food counts as added to what lies in the pan, though it lies
-in a bowl. A cook reading this stands with two vessels and does not know which goes into which.
+in a bowl. A cook reading this stands with two vessels and does not know which goes into which. Plain words in the
+line or the next one may say it: `stir into the butter`, `pour both over the crumbs`, `whisk it into the pan`.
 
 Give the first a name where its last line ends (`… and grind [as spices].`) and take it in again by it (`pound
 [the spices] with …`); or say that this is made beside it (`[Meanwhile], whip …`), and take this in afterwards
@@ -16,7 +17,12 @@ from functools import cache
 from tamis.checks.words import check_words
 from tamis.diagnostics import Diagnostic, Label, Severity
 from tamis.model.apart import closes_its_own
-from tamis.reading.clauses import Ingredient, Naming, Tool
+from tamis.model.batch import Food, matches_food
+from tamis.model.mass import NOTHING
+from tamis.model.words import plain
+from tamis.quantity.nouns import nouns
+from tamis.reading.clauses import Division, Ingredient, Naming, Tool
+from tamis.reading.plain_names import put_to
 from tamis.reading.plain_tools import placed_tools
 from tamis.source import Span
 from tamis.typed import TYPE_CHECKING
@@ -65,16 +71,49 @@ def check(view: View) -> Iterator[Diagnostic]:
                 if _beside(step, action) or closes_its_own(_events(action)):
                     continue
                 vessel = _vessel(action, language)
+                said = None
                 if vessel and lies_in and _takes_new_food(view, action, vessel):
-                    yield _finding(view, vessel.clause.span, lies_in, last)
-                elif lies_in and not vessel and (said := _vessel_in_words(view, action)):
+                    said = vessel.clause.span
+                elif lies_in and not vessel:
+                    said = _vessel_in_words(view, action)
+                if said and lies_in and not _meets(view, action, said.end, lies_in):
                     yield _finding(view, said, lies_in, last)
                 last = action
-                lies_in = None if _closes(action) else vessel or lies_in
+                lies_in = None if _closes(action) else _divided(action, vessel or lies_in)
 
 
 def _beside(step: StepView, action: Action) -> bool:
     return step.meanwhile or action.beside is not None
+
+
+def _divided(action: Action, lies_in: Tool | None) -> Tool | None:
+    """What is divided is no longer in its bowl, unless the line puts it into one after that."""
+    divided = [read.clause.span.start for read in action.reads if isinstance(read, Division)]
+    return lies_in if lies_in is None or lies_in.clause.span.start > max(divided, default=-1) else None
+
+
+def _meets(view: View, action: Action, behind: int, lies_in: Tool) -> bool:
+    """Whether plain words say where it goes: *stir into the butter* or *into the pan*, further on in the line or in the
+    next one, where the butter lies in the pan."""
+    recipe, kitchen = view.recipe, view.kitchen
+    noun = nouns(recipe.language).singular(lies_in.equipment.name.split()[-1])
+    foods = _foods_before(view, action)
+    lines = [one for one in recipe.actions[action.number : action.number + 2] if one.component == action.component]
+    for line in lines:
+        for found in put_to(line.parts, kitchen):
+            for words, _ in found.names if found.start >= behind else ():
+                if words[-1:] == (noun,) or any(matches_food(words, food, kitchen) for food in foods):
+                    return True
+    return False
+
+
+def _foods_before(view: View, action: Action) -> list[Food]:
+    """What the lines before have put in."""
+    foods = [
+        use.ingredient for use in view.recipe.uses if use.component == action.component and use.action < action.number
+    ]
+    language = view.recipe.language
+    return [Food.known_as(-1, plain(food.name, language), food.goods, NOTHING) for food in foods]
 
 
 def _events(action: Action) -> list[Event]:

@@ -1,0 +1,78 @@
+"""Food called by what it was cut into: *the egg slices*, *the onion rings*.
+
+The text bears that out where it says so of the food: in its clause (`[2 eggs, sliced]`), or in a line of the work on
+it, in brackets or in plain words (*cut into slices*). Where two foods of that name are there, the one that was cut so
+is meant; where none was, the food is asked about.
+"""
+
+from __future__ import annotations
+
+from tamis.model.batch import answering, of_kind
+from tamis.model.effects import Closes, Parts, Stands, Takes
+from tamis.model.unread import lines_of
+from tamis.model.words import model_words
+from tamis.patterns import pattern
+from tamis.quantity.nouns import nouns
+from tamis.typed import TYPE_CHECKING
+
+if TYPE_CHECKING:
+    from collections.abc import Iterator
+
+    from tamis.model.batch import Batch, Origin
+    from tamis.model.flow import Flow
+    from tamis.model.hands import Hands
+
+Words = tuple[str, ...]
+_WORD = pattern(r"[^\W\d_]+")
+_LEFT: tuple[Origin, ...] = ("share", "left")
+"""What lies there since a line went on with something else."""
+
+
+def food_and_piece(words: Words, language: str) -> tuple[Words, str] | None:
+    """The food and the noun of *egg slices*; None where no piece is named."""
+    return (words[:-1], words[-1]) if len(words) > 1 and words[-1] in model_words(language).pieces else None
+
+
+def cut_so(walker: Hands, food: Words, piece: str) -> list[Batch]:
+    """The batches with food of this name that the text says to be cut so, of the nearest place where there are any."""
+    flow = walker.flow
+    keys = [*answering(food, flow.kitchen), *of_kind(food, flow.kitchen)]
+    if walker.present is not None and walker.present.keys.has(keys) and _is_cut(flow, walker.present, piece):
+        return [walker.present]
+    for tier in (walker.open, flow.named, flow.byproducts, flow.made):
+        found = [batch for batch in tier.called(keys, flow.index) if _is_cut(flow, batch, piece)]
+        if found:
+            return found
+    return []
+
+
+def _is_cut(flow: Flow, batch: Batch, piece: str) -> bool:
+    """Whether a line of the work on it makes such pieces."""
+    language, verbs = flow.kitchen.language, flow.kitchen.verbs
+    one, cuts = nouns(language).singular, model_words(language).cuts
+    for line in _lines(flow, batch):
+        for word in _WORD.findall(line.lower()):
+            verb = verbs.participle(word) or verbs.of_base(verbs.phrases.get(word, ""))
+            if one(word) == piece or (verb is not None and piece in cuts.get(verb.base, ())):
+                return True
+    return False
+
+
+def _lines(flow: Flow, batch: Batch) -> Iterator[str]:
+    """The lines that worked on it, or on what went into it, or on what it was parted from."""
+    numbers, actions = {batch.number}, set[int]()
+    for entry in reversed(flow.log):
+        effect = entry.effect
+        into = effect.into if isinstance(effect, Takes) else effect.batch if isinstance(effect, Parts) else -1
+        if isinstance(effect, Takes | Parts) and into in numbers:
+            numbers.add(effect.source)
+        is_left = isinstance(effect, Closes) and effect.origin in _LEFT
+        if isinstance(effect, Stands | Closes) and effect.batch in numbers and not is_left:
+            actions.add(entry.action)
+    source = flow.reading.document.source
+    number = 0
+    for component in flow.reading.components:
+        for line in lines_of(component):
+            if number in actions:
+                yield source.slice(line.span)
+            number += 1

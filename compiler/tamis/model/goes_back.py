@@ -1,0 +1,93 @@
+"""Where the work of a meanwhile meets what the work before it has left standing.
+
+A line that takes up food of that goes on with it: *drain [the potatoes]*. A line that puts what the meanwhile has made
+into that, in brackets or in plain words (*and whisk it into the pan*, *stir into [the gravy]*), does so from there on.
+"""
+
+from __future__ import annotations
+
+from tamis.model.batch import answering, of_kind
+from tamis.model.rest_of import is_rest_word, own_names
+from tamis.model.words import plain
+from tamis.quantity.nouns import nouns
+from tamis.reading.clauses import Ingredient, Reference, Tool
+from tamis.reading.plain_names import put_to
+from tamis.reading.prose import prose_words
+from tamis.record import NamedTuple
+from tamis.source import Span
+from tamis.typed import TYPE_CHECKING
+
+if TYPE_CHECKING:
+    from collections.abc import Iterator
+
+    from tamis.kitchen.house import Kitchen
+    from tamis.model.batch import Batch
+    from tamis.model.hands import Hands
+    from tamis.reading.reading import ActionRead
+
+Words = tuple[str, ...]
+
+
+def goes_back(walker: Hands, action: ActionRead, before: Batch) -> bool:
+    """Whether a line of a meanwhile takes up the work before it: its first food is one of that."""
+    first = next((event for event in action.events if isinstance(event, Ingredient | Reference)), None)
+    if not isinstance(first, Reference):
+        return False
+    words = plain(first.name, walker.flow.kitchen.language)
+    return _is_of(walker, before, words) and not _is_of(walker, walker.present, words)
+
+
+class Joins(NamedTuple):
+    """Where in the file a meanwhile puts what it has made into the work before it, and by which words."""
+
+    place: int
+    said: Span
+    before: Batch
+
+
+def joins_at(walker: Hands, action: ActionRead, before: Batch | None, begun: bool) -> Joins | None:
+    """Where a line of a meanwhile does so; None if it does not. `begun`: something has been made in the lines
+    before."""
+    kitchen = walker.flow.kitchen
+    foods = [event for event in action.events if isinstance(event, Ingredient)]
+    if before is None or not (begun or foods):
+        return None
+    begins = 0 if begun else foods[0].clause.span.end
+    mine = {plain(food.name, kitchen.language)[-1:] for food in foods}
+    own = {_noun(walker, event) for event in action.events if isinstance(event, Tool) and not event.definite}
+    for place, names in sorted(_named(action, kitchen)):
+        for words, span in names if place >= begins else ():
+            if words not in mine and _lies_there(walker, before, words, own):
+                return Joins(place, span, before)
+    return None
+
+
+def _named(action: ActionRead, kitchen: Kitchen) -> Iterator[tuple[int, tuple[tuple[Words, Span], ...]]]:
+    """The places at which a line puts food to something that is there, and by which names."""
+    puts = prose_words(kitchen.language).puts
+    yield from put_to(action.parts, kitchen)
+    for event in action.events:
+        there = isinstance(event, Reference) or (isinstance(event, Tool) and event.definite)
+        if there and isinstance(event, Reference | Tool) and event.preposition.partition(" ")[0] in puts:
+            inner = Span(event.clause.inner, event.clause.inner + len(event.clause.text))
+            yield event.clause.span.start, ((plain(event.name, kitchen.language), inner),)
+
+
+def _lies_there(walker: Hands, before: Batch, words: Words, own: set[str]) -> bool:
+    """Whether a name is that of the work before, of what stayed behind in it, or of the vessel that it lies in."""
+    if before.vessel and words[-1:] == (before.vessel,):
+        return before.vessel not in own and (walker.present is None or walker.present.vessel != before.vessel)
+    if _is_of(walker, walker.present, words):
+        return False
+    if before.lifted_out is not None and is_rest_word(words, walker.flow):
+        return True
+    return _is_of(walker, before, words) or words in own_names(walker)
+
+
+def _is_of(walker: Hands, batch: Batch | None, words: Words) -> bool:
+    kitchen = walker.flow.kitchen
+    return batch is not None and batch.keys.has([*answering(words, kitchen), *of_kind(words, kitchen)])
+
+
+def _noun(walker: Hands, tool: Tool) -> str:
+    return nouns(walker.flow.kitchen.language).singular(tool.equipment.name.split()[-1])
