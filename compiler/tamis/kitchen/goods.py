@@ -27,6 +27,7 @@ from .food import Density, Goods, Part, Piece, Raw, Show, amount, read_goods, wh
 __all__ = ["Density", "Found", "Goods", "Larder", "Part", "Piece", "amount", "key"]
 
 _MOST_KEPT = 4096
+_MEAT: Show = "meat"
 _LOOSE: tuple[Show, ...] = ("liquid", "powder", "spice", "grain")
 
 
@@ -115,7 +116,22 @@ class FoodWords(NamedTuple):
 class Larder:
     """All the goods a kitchen knows, by name. Made by :meth:`load`; a house lays its own over them (`house_goods`)."""
 
-    __slots__ = ("_find", "_groups", "_index", "_known", "_made", "_nouns", "_raw", "_words", "added", "closed")
+    __slots__ = (
+        "_cuts",
+        "_find",
+        "_groups",
+        "_head",
+        "_index",
+        "_known",
+        "_made",
+        "_minced",
+        "_nouns",
+        "_of",
+        "_raw",
+        "_words",
+        "added",
+        "closed",
+    )
 
     def __init__(self, raw: Foods, index: dict[str, str], head: Raw, words: FoodWords) -> None:
         """`raw` is by id, `index` gives the id of a name's :func:`key`, `head` the lists all foods share."""
@@ -124,6 +140,10 @@ class Larder:
         self._words = words
         self._nouns = nouns(words.language)
         self._groups: Mapping[str, list[str]] = head["groups"]
+        self._of: str = head["of"]
+        self._minced = frozenset(head["minced"])
+        self._cuts: Mapping[str, list[str]] = head["cuts"]
+        self._head = head
         self.closed: Mapping[str, list[str]] = head["closed"]
         self.added: tuple[str, ...] = ()
         """The names that only the house knows, as :func:`key` gives them."""
@@ -149,7 +169,7 @@ class Larder:
 
     def laid_over(self, foods: Foods, index: dict[str, str]) -> Larder:
         """Return this larder with other foods, and with further names behind its own."""
-        larder = Larder(foods, index, {"groups": self._groups, "closed": self.closed}, self._words)
+        larder = Larder(foods, index, self._head, self._words)
         larder.added = tuple(index)[len(self._index) :]
         return larder
 
@@ -252,7 +272,33 @@ class Larder:
         last = self._words.states.get(last, last)
         if found and not found.piece_word and any(p.word.split(" ")[-1] == last for p in found.goods.pieces):
             return found._replace(piece_word=last)
+        return self._cut_of(words) if self._of in words else self._cut_behind(words)
+
+    def _cut_behind(self, words: list[str]) -> Found | None:
+        """`lettuce heart`, `venison leg steak`, `lamb neck and shoulder`: a piece or cut of the food before it."""
+        end = len(words) - 1
+        if end > 1 and words[end - 1] in self._words.adverbs:
+            end -= 2
+        found = self._search(words[:end])
+        cut = self._nouns.singular(words[-1])
+        return found._replace(piece_word=cut) if found and self._is_cut(cut, found.goods) else None
+
+    def _cut_of(self, words: list[str]) -> Found | None:
+        """`loin of hake`, `small heart leaves of lettuce`: the same with the food behind it."""
+        at = words.index(self._of)
+        found = self._search(words[at + 1 :])
+        for start in (at - 2, at - 1) if found else ():
+            cut = self._nouns.singular(" ".join(words[max(start, 0) : at]))
+            if found and start >= 0 and self._is_cut(cut, found.goods):
+                said = [word for word in words[:start] if not self._is_cut(word, found.goods)]
+                states = self._states(said, found.goods)
+                return None if states is None else Found(found.goods, (*states, *found.states), cut)
         return None
+
+    def _is_cut(self, word: str, goods: Goods) -> bool:
+        """Whether a food of this kind is sold in such pieces; meat that is raw and whole when sold."""
+        minced = goods.show == _MEAT and (not goods.hazard or not self._minced.isdisjoint(goods.name.split(" ")))
+        return not minced and word in self._cuts.get(goods.show, ())
 
     def _named(self, words: list[str], before: bool) -> Found | None:
         """The food of the longest name that ends the phrase (or begins it) where the other words are its states."""

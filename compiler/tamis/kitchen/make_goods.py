@@ -200,7 +200,7 @@ def make() -> str:
     portions, refuse = read_portions(SOURCES / "usda_portions.csv"), read_refuse(SOURCES / "usda_refuse.csv")
     maker = Maker(head, said, portions, refuse)
     made = [item for id in said for item in (maker.item(id), *maker.sorts(id))]
-    lists = ("groups", "adverbs", "closed")
+    lists = ("groups", "adverbs", "of", "minced", "cuts", "closed")
     lines = [f"{json.dumps(name)}: {json.dumps(head[name], ensure_ascii=False)}," for name in lists]
     items = ",\n".join(json.dumps(item, ensure_ascii=False, separators=(",", ":")) for item in made)
     return "{\n" + "\n".join(lines) + '\n"items": [\n' + items + "\n]\n}\n"

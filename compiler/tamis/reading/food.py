@@ -204,6 +204,8 @@ def _tail(reading: Reading, nodes: Sequence[Node], measured: Measured) -> tuple[
             measured = bracketed(reading, measured, node)
         elif kind == "surplus":
             tail, measured = _surplus(reading, tail, node, measured)
+        elif kind in ("preparation", "place", "likened"):  # `a knob of butter the size of a walnut`
+            tail, measured = _prepared(reading, tail, node), _weighed_behind(reading, node, measured)
         elif kind == "leeway":
             tail = _leeway(reading, tail, node)
         elif kind == "each":
@@ -237,8 +239,6 @@ def _is_of_each(reading: Reading, measured: Measured, node: Node, weight: Node) 
 
 def _after_name(reading: Reading, tail: Tail, node: Node) -> Tail:
     kind = node[0]
-    if kind in ("preparation", "place", "likened"):  # `a knob of butter the size of a walnut`
-        return _prepared(reading, tail, node)
     if kind == "optional":
         return tail.with_(optional=True)
     if kind == "purpose":
@@ -262,13 +262,22 @@ def _prepared(reading: Reading, tail: Tail, node: Node) -> Tail:
     """`finely chopped`, `soaked for 2 h`, `in 1-cm slices`; its numbers are read, mostly there are none."""
     tail = _with_words(tail, reading.span([node]))
     for text in node[1]:
-        if text[0] != "text":
+        if text[0] not in ("text", "said"):
             continue
-        check_text(reading, text[1])
+        check_text(reading, [part for part in text[1] if part[0] != "bracket"])
         for part in text[1]:
             if part[0] in LENGTHS and tail.wait is None:
                 tail.wait = stretch(reading, ("stretch", [part]))
     return tail
+
+
+def _weighed_behind(reading: Reading, node: Node, measured: Measured) -> Measured:
+    """`8 cm thick (1.2–1.4 kg)`: the measure with what round brackets among these words say of it."""
+    for text in node[1]:
+        for part in text[1] if text[0] == "said" else ():
+            if part[0] == "bracket":
+                measured = bracketed(reading, measured, part, notes=False)
+    return measured
 
 
 def _leeway(reading: Reading, tail: Tail, node: Node) -> Tail:

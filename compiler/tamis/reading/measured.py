@@ -208,7 +208,11 @@ def with_unit(reading: Reading, read: Measured, name: Sequence[Node]) -> tuple[M
     parts = _words_and_brackets(reading, name)
     if len(parts) == 1:
         return read, list(name)
-    skip = int(is_how(reading, parts[0]) and bool(_unit(reading, parts[1])))
+    cut = _cut(reading, parts) if read.pieces and not read.size else ""
+    if cut:
+        of = next(at for at, part in enumerate(parts) if part[0] == "OF")
+        return read.with_(measures=(Measure(read.measures[0].amount, cut),), end=parts[of][3]), parts[of + 1 :]
+    skip = _before_of(reading, parts) or int(is_how(reading, parts[0]) and bool(_unit(reading, parts[1])))
     unit = _unit(reading, parts[skip]) if len(parts) > skip + 1 else ""
     counted = _counted_in(reading, read, unit, parts[skip:]) if unit else None
     if counted is None:
@@ -220,6 +224,33 @@ def with_unit(reading: Reading, read: Measured, name: Sequence[Node]) -> tuple[M
         end, rest = rest[0][3], rest[1:]
     start = read.start if read.start >= 0 else start_of(parts[0])
     return counted.with_(start=start, end=end), rest
+
+
+def _before_of(reading: Reading, parts: Sequence[Node]) -> int:
+    """Where the count word stands that *of* follows, with words before it that describe: `3 outer leaves of cabbage`,
+    `6 small heart leaves of lettuce`, but `1 tin fillets of anchovy`."""
+    at = next((at for at, part in enumerate(parts) if part[0] == "OF"), 0) - 1
+    if at < 1 or len(parts) == at + 2 or not _unit(reading, parts[at]):
+        return 0
+    return 0 if _is_vessel(reading, parts[0]) or any(part[0] in ("FOOD", "bracket") for part in parts[:at]) else at
+
+
+def _is_vessel(reading: Reading, leaf: Node) -> bool:
+    """Whether a word is what food is sold in or as, which may hold pieces of it."""
+    word, cupboard = leaf[1].lower(), reading.kitchen.cupboard
+    counted = cupboard.count_word(word) or ""
+    return cupboard.is_tin(counted) or cupboard.holds(counted) or cupboard.get(word) is not None
+
+
+def _cut(reading: Reading, parts: Sequence[Node]) -> str:
+    """`middle cut of halibut`, `thick tail ends of cod`: what the list of foods knows as a piece of one; else ""."""
+    of = next((at for at, part in enumerate(parts) if part[0] == "OF"), 0)
+    if not of or parts[-1][0] in ("OF", "bracket") or _is_vessel(reading, parts[0]):
+        return ""
+    if any(part[0] == "bracket" for part in parts[:of]) or _unit(reading, parts[of - 1]):
+        return ""
+    found = reading.kitchen.larder.find(reading.keys([part for part in parts if part[0] != "bracket"]))
+    return found.piece_word if found else ""
 
 
 def may_be_unit(reading: Reading, first: Node, alone: bool) -> bool:
@@ -307,9 +338,10 @@ def _holds(reading: Reading, words: Sequence[Node]) -> bool:
     return bool(vessel or holder) and kitchen.larder.find(reading.keys(words)) is None
 
 
-def bracketed(reading: Reading, read: Measured, bracket: Node, each: bool = False) -> Measured:
+def bracketed(reading: Reading, read: Measured, bracket: Node, each: bool = False, notes: bool = True) -> Measured:
     """What round brackets say, things between commas: `(3 cups)`, `(140–200 g each)`, `(neck, heart)`."""
     also: tuple[Measure, ...] = ()
+    kept = read.notes
     parts = bracket[1]
     for at, note in enumerate(parts):
         if note[0] != "note":
@@ -319,6 +351,8 @@ def bracketed(reading: Reading, read: Measured, bracket: Node, each: bool = Fals
             message = f"“{reading.said([bracket])}”: two more measures of the same"
             raise reading.fail("measures-unclear", reading.span([note]), message, "write one of them")
         also = also or read.also
+    if not notes:
+        read.notes = kept
     return read.with_(also=also) if also else read
 
 

@@ -29,8 +29,20 @@ def check_text(reading: Reading, parts: Sequence[Node]) -> None:
             amount(reading, part)
         elif part[0] == "size":
             check_size(reading, part)
+        elif part[0] == "said":
+            _check_unweighed(reading, part[1])
+            check_text(reading, part[1])
         elif part[0] not in LENGTHS:  # a time is no mere word: who keeps the text reads it
             check_text(reading, part[1])
+
+
+def _check_unweighed(reading: Reading, parts: Sequence[Node]) -> None:
+    """Raise for a weight in round brackets behind what is no food, which takes none."""
+    brackets = [part for part in parts if part[0] == "bracket"]
+    weight = next((node for part in brackets for note in part[1] for node in note[1] if node[0] == "weight"), None)
+    if weight is not None:
+        message = "a measure inside other words: nothing would take this food into account"
+        raise reading.fail("clause-role", reading.span([weight]), message, "give it a clause of its own, with its food")
 
 
 def check_name(reading: Reading, nodes: Sequence[Node]) -> None:

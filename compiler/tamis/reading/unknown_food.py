@@ -2,8 +2,11 @@
 
 from __future__ import annotations
 
+from tamis.kitchen.likely import likely
+from tamis.quantity.near import Known, nearest
 from tamis.reading.guesses import apart, several_measured
 from tamis.reading.phrase import Phrase
+from tamis.source import Span
 from tamis.typed import TYPE_CHECKING
 from tamis.words import example, named
 
@@ -11,6 +14,9 @@ if TYPE_CHECKING:
     from tamis.reading.clause import Reading
     from tamis.reading.clauses import Ingredient
     from tamis.reading.phrase import Alone
+
+
+_SHOWN = 4
 
 
 def unknown_food(reading: Reading, food: Ingredient, alone: Alone) -> bool:
@@ -23,6 +29,8 @@ def unknown_food(reading: Reading, food: Ingredient, alone: Alone) -> bool:
     if all(reading.kitchen.larder.describes(word) or reading.kitchen.larder.is_state(word) for word in words):
         message = f"“{food.name}” says how a food is, and names none"
         reading.find("clause-role", "error", food.name_span, message, "write the name of the food behind it")
+        return False
+    if _is_unknown_piece(phrase, food):
         return False
     measured = several_measured(phrase)
     if measured:
@@ -74,6 +82,26 @@ def _is_repeat(phrase: Phrase, words: list[str]) -> bool:
     time, twice, often = (example(phrase.kitchen.language, key) for key in ("for_ten", "twice", "three_times"))
     hint = f"a time is a number with its unit: {time}; a repeat is {twice} or {often}"
     phrase.reading.find("clause-role", "error", phrase.clause.span, message, hint)
+    return True
+
+
+def _is_unknown_piece(phrase: Phrase, food: Ingredient) -> bool:
+    """`2 flurbs of lettuce`: a food that is known, in pieces or a measure that are not."""
+    words = food.name.lower().split()
+    at = next((at for at, word in enumerate(words) if word in phrase.tables.of), 0)
+    found = phrase.kitchen.larder.find(words[at + 1 :]) if at else None
+    if found is None:
+        return False
+    said = " ".join(food.name.split()[:at])
+    kitchen, rest = phrase.kitchen, " ".join(food.name.split()[at + 1 :])
+    near = kitchen.units.near(words[at - 1]) or nearest(words[at - 1], Known(kitchen.cupboard.counts))
+    pieces = [piece.word for piece in found.goods.pieces if piece.word and not kitchen.larder.is_state(piece.word)]
+    known = f", or a piece that is known ({', '.join(pieces[:_SHOWN])})" if pieces else ""
+    measure = likely(found.goods, rest, kitchen.language)
+    measure = "100 g" if measure.isdecimal() else measure
+    hint = f"did you mean `{near}`?" if near else f"write how much, such as `[{measure} {rest}]`{known}"
+    span = Span(food.name_span.start, food.name_span.start + len(said))
+    phrase.reading.find("unit-unknown", "error", span, f"“{said}” is no measure or piece of {rest} that is known", hint)
     return True
 
 

@@ -100,7 +100,7 @@ class Vocabulary:
         only_open = {phrase for phrases in lists["open"].values() for phrase in phrases}
         shut = (phrase for phrases in lists["closed"].values() for phrase in phrases)
         self._function = frozenset(p for p in shut if " " not in p and p not in only_open)
-        self._doing = lists["said"].get("doing", ())
+        self._doing = lists["said"]["doing"]
         self._of = frozenset(lists["closed"]["OF"])
         self._lengths = frozenset(word_tables(kitchen.language, "clause")["lengths"])
         self._reach = self._reaches()
@@ -217,7 +217,8 @@ class Vocabulary:
         """The equipment of this name. *Iced water* is food first; of *bowl of ice* the head is the bowl, but *bowl of
         the mixer* is one piece."""
         tool = self.kitchen.cupboard.get(phrase)
-        if tool is None or (len(words) > 1 and self.kitchen.larder.find(words)):
+        food = self.kitchen.larder.find(words) if tool is not None and len(words) > 1 else None
+        if tool is None or (food is not None and not food.piece_word):  # a fish slice is no slice of fish
             return None
         return tool if tool.part_of or self._of.isdisjoint(words) else None
 

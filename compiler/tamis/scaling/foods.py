@@ -252,14 +252,12 @@ class _Walk:
         return name
 
     def _after_name(self) -> None:
-        """Round brackets right after the name, and `plus` more of it."""
+        """Round brackets after the name, and `plus` more of it."""
         while self.at < len(self.items) and self.items[self.at].span.start < self.name.end:
             self.at += 1
-        while self._key(0) == "()":
-            bracket = self.items[self.at]
-            assert isinstance(bracket, Bracket)
-            self._bracket(bracket)
-            self.at += 1
+        for item in self.items[self.at :]:
+            if isinstance(item, Bracket):
+                self._bracket(item)
         more = _more(self.food, self.words) if len(self.food.measures) > 1 else None
         if more:
             self.edits.append(_scaled(more, self.text, self.scaling))
