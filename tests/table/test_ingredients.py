@@ -89,6 +89,10 @@ class TestRyeLoaves:
         # USDA SR28 20081 plain flour: 125 g a cup.
         ([food("125 g", "plain flour"), food("1 cup", "plain flour")], "250 g"),
         ([food("1 cup", "plain flour"), food("250 g", "plain flour")], "3 cups"),
+        # What is spooned here and weighed there is weighed.
+        ([food("2 tbsp", "plain flour"), food("250 g", "plain flour")], "266 g"),
+        ([food("1 tbsp", "butter"), food("100 g", "butter"), food("1 tbsp", "butter")], "128 g"),
+        ([food("1 tbsp", "moon cheese"), food("50 g", "moon cheese")], "1 tbsp and 50 g"),
         # USDA SR28 01123: a large egg is 50 g.
         ([food("2", "eggs"), food("100 g", "egg")], "about 4"),
         ([food("100 g", "egg"), food("2", "eggs")], "about 200 g"),

@@ -24,3 +24,22 @@ def test_ranges_and_cans_in_other_units(clause: str, written: str, metric: str, 
     text = f"title: Pot\nserves: 2\n\nStir {clause} [in a pan].\n"
     table = compile(Source("pot.tamis", text), default_kitchen("en"), {}).table
     assert tuple(shown(table.rows[0], default_kitchen("en"))) == (written, metric, us)
+
+
+@pytest.mark.parametrize(
+    ("clauses", "rows"),
+    [
+        (
+            "[8 peppercorns] and [1 pinch ground black pepper]",
+            [("peppercorns", "8"), ("ground black pepper", "1 pinch")],
+        ),
+        ("[1 pinch ground cloves], [4 cloves] and [2 cloves]", [("ground cloves", "1 pinch"), ("cloves", "6")]),
+        ("[8 peppercorns] and [4 black peppercorns]", [("peppercorns", "12")]),
+        ("[1 tsp black pepper] and [1/2 tsp black pepper]", [("black pepper", "1½ tsp")]),
+        ("[2 onions] and [1 slice onion]", [("onions", "about 2")]),
+    ],
+)
+def test_a_spice_counted_whole_stands_apart_from_it_ground(clauses: str, rows: list[tuple[str, str]]) -> None:
+    text = f"title: Pot\nserves: 2\n\nStir {clauses} [in a pan].\n"
+    table = compile(Source("pot.tamis", text), default_kitchen("en"), {}).table
+    assert [(row.name, shown(row, default_kitchen("en"))[0]) for row in table.rows] == rows

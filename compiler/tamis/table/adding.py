@@ -1,8 +1,8 @@
 """Adding up the measures of one food.
 
 `300 g` and `210 g` are 510 g; `3/4 tsp` and `1 1/2 tsp` are 2¼ tsp; `1 cup` and `50 g` need the food's
-density, and without one the honest sum is "1 cup and 50 g". The first measure decides the unit; ranges
-add end by end.
+density, and without one the honest sum is "1 cup and 50 g". The first measure decides the unit, but what is spooned
+here and weighed there is weighed; ranges add end by end.
 """
 
 from __future__ import annotations
@@ -17,7 +17,7 @@ from tamis.quantity.measure import Measure, plus
 from tamis.quantity.units import Units
 from tamis.reading.clauses import Ingredient
 from tamis.record import NamedTuple
-from tamis.table.worth import SMALL_SPOONS, SPOON_UNITS, across
+from tamis.table.worth import SMALL_SPOONS, SPOON_UNITS, across, in_grams
 
 
 class Sums(NamedTuple):
@@ -38,13 +38,27 @@ def add_up(uses: Sequence[Use], kitchen: Kitchen) -> Sums:
     if len(uses) == 1 and len(item.measures) < 2 and len(item.also) < 2:
         return Sums(scaled(item, times), scale(item.also, times))
     whole, parts = _Adder(kitchen), dict[str, _Adder]()
-    for use in uses:
+    for use in _weighed_first(uses, kitchen):
         part = use.ingredient.part
         adder = parts.setdefault(part, _Adder(kitchen)) if part else whole
         adder.add(use.ingredient, use.times)
     if parts:
         whole.add_largest(parts.values())
     return Sums(tuple(whole.total), tuple(whole.also or ()), whole.estimated, whole.by_analogy)
+
+
+def _weighed_first(uses: Sequence[Use], kitchen: Kitchen) -> Sequence[Use]:
+    """The uses with those that are weighed before those in spoons, where these can be said in grams."""
+    if not any(_weighed(use.ingredient, kitchen) for use in uses):
+        return uses
+    spooned = [use for use in uses if use.ingredient.measures and use.ingredient.measures[0].unit in SMALL_SPOONS]
+    if any(in_grams(use.ingredient.measures[0], use.ingredient, kitchen) is None for use in spooned):
+        return uses
+    return sorted(uses, key=lambda use: use in spooned)
+
+
+def _weighed(item: Ingredient, kitchen: Kitchen) -> bool:
+    return bool(item.measures) and is_mass(item.measures[0], kitchen.units)
 
 
 class _Adder:

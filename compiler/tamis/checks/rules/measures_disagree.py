@@ -58,9 +58,23 @@ def check(view: View) -> Iterator[Diagnostic]:
         if not food.also or len(food.measures) != 1:
             continue
         for other in food.also:
-            worth = _in_kind_of(view, food.measures[0], other, food)
-            if worth is not None:
-                yield from _compared(view, food, other, *worth)
+            found = [list(_disagree(view, said, other)) for said in _ways_measured(food)]
+            yield from min(found, key=len)
+
+
+def _ways_measured(food: Ingredient) -> Iterator[Ingredient]:
+    """The food as its name says it is, and as what stands behind the comma says: a cup of walnuts, chopped, may have
+    been filled before the knife or after it."""
+    yield food
+    words = tuple(food.preparation.lower().replace(",", " ").split())
+    if words:
+        yield food._replace(states=(*words, *food.states))
+
+
+def _disagree(view: View, food: Ingredient, other: Measure) -> Iterator[Diagnostic]:
+    worth = _in_kind_of(view, food.measures[0], other, food)
+    if worth is not None:
+        yield from _compared(view, food, other, *worth)
 
 
 def _compared(
