@@ -130,7 +130,7 @@ class Act(Line):
             reads=reads,
             verbs=tuple(labour.verbs),
             work=work,
-            times=self.repeats,
+            times=self.times,
             batches=numbers,
             loads=loads,
             after=tuple(sorted(self.after)),

@@ -9,13 +9,14 @@ from tamis.model.words import model_words
 from tamis.quantity.amount import Amount
 from tamis.quantity.measure import grams
 from tamis.reading.clauses import Ingredient, Repeat
+from tamis.reading.repeated import times_of_food
 from tamis.typed import TYPE_CHECKING
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
 
     from tamis.kitchen.house import Kitchen
-    from tamis.reading.reading import ActionRead, ComponentRead, Reading, StepRead
+    from tamis.reading.reading import ComponentRead, Reading, StepRead
 
 
 class Flour:
@@ -83,7 +84,7 @@ def foods_of(component: ComponentRead) -> Iterator[tuple[Ingredient, Fraction]]:
     for step in component.steps:
         again = _again(step)
         for action in step.actions:
-            factor = again * _repeats(action)
+            factor = again * times_of_food(action)
             for event in action.events:
                 if isinstance(event, Ingredient):
                     yield event, factor
@@ -93,7 +94,3 @@ def _again(step: StepRead) -> Fraction:
     """`[Repeat twice]`, last in a step, does it three times."""
     events = step.actions[-1].events if step.actions else ()
     return next((1 + e.number for e in events if isinstance(e, Repeat) and e.kind == "step-times"), Fraction(1))
-
-
-def _repeats(action: ActionRead) -> Fraction:
-    return next((e.number for e in action.events if isinstance(e, Repeat) and e.kind == "times"), Fraction(1))

@@ -12,6 +12,7 @@ from tamis.quantity.amount import exactly
 from tamis.quantity.nouns import nouns
 from tamis.reading.clauses import Reference, Tool
 from tamis.reading.prose import prose_words
+from tamis.reading.repeated import times_of_food
 from tamis.reading.tables import tables
 from tamis.typed import TYPE_CHECKING
 
@@ -67,6 +68,7 @@ class Line:
         "repeats",
         "step",
         "takings",
+        "times",
         "tools",
         "tools_before",
         "uses",
@@ -84,7 +86,8 @@ class Line:
         self.number = number
         self.step = step
         self.batches = batches
-        self.repeats = ONE
+        self.repeats = times_of_food(read)
+        self.times = ONE
         self.after: set[int] = set()
         self.after_start: set[int] = set()
         self.uses: list[int] = []
@@ -109,7 +112,7 @@ class Line:
         self.reads: list[Read] = []  # the clauses that have acted
         for repeat in reversed(self.labour.repeats):  # the first of a kind counts
             if repeat.kind == "times":
-                self.repeats = repeat.number
+                self.times = repeat.number
             elif repeat.kind in ("batches", "loads"):  # from its line to the end of the step
                 self.batches = repeat.number, repeat.kind == "loads"
 

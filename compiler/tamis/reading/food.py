@@ -2,9 +2,9 @@
 
 from __future__ import annotations
 
-from tamis.quantity.measure import Measure
+from tamis.quantity.measure import Measure, convert
 from tamis.reading.clause import child, leaves
-from tamis.reading.clauses import Ingredient
+from tamis.reading.clauses import Ingredient, Share
 from tamis.reading.durations import stretch
 from tamis.reading.measured import MEASURES, NAMES, ONE, Measured, bracketed, read_measure, with_unit
 from tamis.reading.quantities import measures, one_measure, place
@@ -62,6 +62,9 @@ def read_food(reading: Reading, parts: Parts, role: str, known: Found | None) ->
     if known is None or percentage or len(name) != len(parts.name) or name[0] is not parts.name[0]:
         name = percentage + _names(name)
         known, name = _found(reading, name)
+    share = parts.share
+    if share is not None and share.measure is not None:
+        share = _part_of_measure(reading, share.measure, (*measured.measures, *measured.also))
     found = _by_count_word(reading, measured, known, name)
     if measured.weight_first:
         measured = _by_piece(measured, found)
@@ -80,7 +83,7 @@ def read_food(reading: Reading, parts: Parts, role: str, known: Found | None) ->
         measured.prepared,
         measured.prepared_word,
         "" if measured.product and measured.each else measured.size,
-        parts.share,
+        share,
         parts.part,
         parts.preposition,
         _joined(reading, prepared),
@@ -101,6 +104,18 @@ def read_food(reading: Reading, parts: Parts, role: str, known: Found | None) ->
     if parts.percent:
         return read_percent(reading, food, parts.percent)
     return read_rate(reading, food, tail.per) if tail.per else food
+
+
+def _part_of_measure(reading: Reading, part: Measure, whole: Sequence[Measure]) -> Share:
+    """`3 tbsp of 375 g (3 cups) icing sugar`: what part that is, by a measure of its kind."""
+    units = reading.kitchen.units
+    for measure in whole:
+        same = convert(part, measure.unit, units) if measure.unit else None
+        if same is not None and same.amount.single and measure.amount.single and same.amount.lo < measure.amount.lo:
+            return Share("fraction", same.amount.lo / measure.amount.lo, part)
+    message = f"“{reading.text.strip()}”: how much of the whole is that?"
+    hint = "write both in grams, or both in spoons and cups, and less of the two first"
+    raise reading.fail("clause-role", reading.clause.span, message, hint)
 
 
 def _with_unit(reading: Reading, measured: Measured, name: list[Node]) -> tuple[Measured, list[Node]]:

@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from tamis.reading.clause import child
 from tamis.reading.clauses import Share
-from tamis.reading.measured import MEASURES, NAMES
-from tamis.reading.quantities import one_number
+from tamis.reading.measured import MEASURES, NAMES, read_measure
+from tamis.reading.quantities import as_one, one_number
 from tamis.record import NamedTuple, made
 from tamis.typed import TYPE_CHECKING
 
@@ -79,7 +79,11 @@ def _part(reading: Reading, leaf: Node) -> str:
 
 
 def _share(reading: Reading, node: Node) -> Share:
-    """`half of`, `two thirds of`, before a measure."""
+    """`half of`, `two thirds of`, `3 tbsp of`, before a measure."""
+    weighed = child(node[1], "weighed")
+    if weighed is not None:
+        said = read_measure(reading, [weighed])
+        return Share("measure", measure=as_one(reading, said.measures))
     number, part = child(node[1], "count"), child(node[1], "FRACTION")
     assert part is not None
     value = reading.words.fractions[part[1].lower()]

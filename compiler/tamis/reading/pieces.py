@@ -32,7 +32,8 @@ def read_division(reading: Reading, children: Sequence[Node]) -> tuple[Read, ...
         return (Division(reading.clause, None, "", one_measure(reading, weight), reading.text),)
     preposition, nodes = preposition_of(children)
     measure = [node for node in nodes if node[0] in MEASURES or node[0] == "counted"]
-    if not measure and preposition not in reading.words.into and child(nodes, "food") is None:
+    shared = preposition in reading.words.cut_in and child(nodes, "FRACTION") is not None  # in half, in quarters
+    if not measure and not shared and preposition not in reading.words.into and child(nodes, "food") is None:
         return None
     measured = read_measure(reading, measure)
     weight = child(nodes, "weight")  # `into 6 balls of 90 g each`

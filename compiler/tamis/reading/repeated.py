@@ -2,11 +2,24 @@
 
 from __future__ import annotations
 
+from fractions import Fraction
+
 from tamis.reading.clauses import Ingredient, Repeat, VerbUse
 from tamis.typed import TYPE_CHECKING
 
 if TYPE_CHECKING:
     from tamis.reading.reading import ActionRead
+
+
+def times_of_food(action: ActionRead) -> Fraction:
+    """How many times the food of a line goes in: at the head of a line a repetition is of all of it, behind a verb of
+    its work alone: *sift [the flour] [3 times]*."""
+    for event in action.events:
+        if isinstance(event, VerbUse):
+            break
+        if isinstance(event, Repeat) and event.kind == "times":
+            return event.number
+    return Fraction(1)
 
 
 def start_of_repeated(action: ActionRead) -> int | None:

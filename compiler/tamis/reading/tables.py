@@ -19,6 +19,7 @@ class Tables(NamedTuple):
 
     articles: frozenset[str]
     dividing: frozenset[str]
+    cut_in: frozenset[str]
     each: frozenset[str]
     few: frozenset[str]
     of: frozenset[str]
@@ -75,6 +76,7 @@ def tables(language: str) -> Tables:
     return Tables(
         articles=frozenset(closed["ARTICLE"]),
         dividing=frozenset(closed["INTO"]),
+        cut_in=frozenset(closed.get("CUTIN", ())),
         each=frozenset(closed["EACH"]),
         few=frozenset(word for phrase in clause["said"]["few"] for word in phrase.split(" ")[-1:]),
         of=frozenset(closed["OF"]),

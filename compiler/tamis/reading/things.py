@@ -157,7 +157,8 @@ def read_tool(reading: Reading, children: Sequence[Node]) -> tuple[Read, ...]:
     same = child(nodes, "SAME") is not None
     nodes = [node for node in nodes if node[0] not in ("THE", "SAME")] if definite or same else nodes
     at = next(n for n, node in enumerate(nodes) if node[0] in NAMES)
-    measured = read_measure(reading, [node for node in nodes[:at] if node[0] != "hedges"])
+    counts = [("counted", [node]) if node[0] == "count" else node for node in nodes[:at] if node[0] != "hedges"]
+    measured = read_measure(reading, counts)
     cut = child(nodes[:at], "plies") or first_leaf(nodes[at])
     if cut[0] == "plies" or cut[1] in reading.words.lengths:
         measured, nodes, at = *cut_off(reading, measured, cut, nodes[at:]), 0

@@ -34,6 +34,9 @@ def food_edits(food: Ingredient, scaling: Scaling) -> list[Edit]:
     if more and food.purpose_spans and food.purpose_spans[0].start >= food.clause.inner + more.span.end:
         return [_scaled(more, food.clause.text, scaling)]  # the second use: `plus 2 tbsp to serve`
     edits = _Walk(food, food.clause.text, scaling).measure(start)
+    if food.share is not None and food.share.measure is not None:  # 3 tbsp of 375 g: the whole grows, and so the part
+        part = next(item for item in food.clause.items.items if isinstance(item, Quantity))
+        edits.insert(0, _scaled(part, food.clause.text, scaling))
     for other in food.alternatives:
         walk = _Walk(other, food.clause.text, scaling)
         edits += walk.measure(_after_or(food, walk.name.start, words))
