@@ -1,4 +1,4 @@
-"""What the rows of a plan say (`rows.case`)."""
+"""What the rows of a plan say (the case files beside this)."""
 
 from __future__ import annotations
 
@@ -12,7 +12,7 @@ from tamis.source import Source
 from tamis.timeline.text import timeline_text
 from tests.cases import Case, read_cases, rewrite
 
-CASES = read_cases(Path(__file__).with_name("rows.case"))
+CASES = [case for path in sorted(Path(__file__).parent.glob("*.case")) for case in read_cases(path)]
 
 
 def rows(body: str) -> str:

@@ -6,7 +6,7 @@ from fractions import Fraction
 
 from tamis.diagnostics import Diagnostic, Label
 from tamis.model.effects import SAID, Why
-from tamis.model.mass import NONE, ONE
+from tamis.model.mass import NONE, ONE, water_in
 from tamis.model.work import Labour
 from tamis.quantity.amount import exactly
 from tamis.quantity.nouns import nouns
@@ -131,6 +131,7 @@ class Line:
         """A piece of equipment is used; the food may be divided between several."""
         walker, known = self.walker, self._as_named_before(tool)
         self.tools.append(known)
+        self.cold_water += water_in(known, walker.flow.kitchen)
         walker.tools.append(known)
         walker.emit(known, SAID if known is tool else AS_BEFORE)
         batch = walker.present

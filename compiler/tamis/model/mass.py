@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from fractions import Fraction
 
+from tamis.kitchen.pans import water_in_pan
 from tamis.model.words import model_words
 from tamis.quantity.amount import Amount
 from tamis.quantity.measure import Measure, grams, kind, millilitres
@@ -20,7 +21,7 @@ if TYPE_CHECKING:
 
     from tamis.kitchen.goods import Goods
     from tamis.kitchen.house import Kitchen
-    from tamis.reading.clauses import Ingredient
+    from tamis.reading.clauses import Ingredient, Tool
 
 
 class Mass(NamedTuple):
@@ -86,7 +87,7 @@ def mass_of(food: Ingredient, kitchen: Kitchen) -> Mass:
         return Mass(unknown=(food.name,))
     if not food.measures:
         return Mass(uncounted=(food.name,))
-    amount = _weighed(food, kitchen)
+    amount = weighed(food, kitchen)
     if amount is None:
         nominal = all(kind(measure, kitchen.units) == "nominal" for measure in food.measures)
         return Mass(uncounted=(food.name,)) if nominal else Mass(unknown=(food.name,))
@@ -98,11 +99,20 @@ def cold_water(food: Ingredient, kitchen: Kitchen) -> Fraction:
     words = model_words(kitchen.language)  # as goods are bought or drawn they are cold
     if not food.purpose.startswith(words.aside) or not food.measures or not words.hot.isdisjoint(food.states):
         return NONE
-    amount = _weighed(food, kitchen)
+    amount = weighed(food, kitchen)
     return min(amount) if amount else NONE
 
 
-def _weighed(food: Ingredient, kitchen: Kitchen) -> Amount | None:
+def water_in(tool: Tool, kitchen: Kitchen) -> Fraction:
+    """Grams of cold liquid in a pan that nobody measures: *bring [a large pan of salted water] [to the boil]*."""
+    words = tool.contains.lower().split()
+    found = kitchen.larder.find(words) if words and tool.equipment.station else None
+    if found is None or not found.goods.liquid or not model_words(kitchen.language).hot.isdisjoint(words):
+        return NONE
+    return water_in_pan(tool.adjectives)
+
+
+def weighed(food: Ingredient, kitchen: Kitchen) -> Amount | None:
     """Grams by the surest way: a weight as written, else by piece or by density."""
     if food.prepared:
         weight = grams(food.prepared, kitchen.units)

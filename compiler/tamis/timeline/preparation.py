@@ -24,6 +24,8 @@ from tamis.typed import TYPE_CHECKING, Literal
 from tamis.words import word_lists, word_tables
 
 if TYPE_CHECKING:
+    from collections.abc import Sequence
+
     from tamis.kitchen.food import Show
     from tamis.kitchen.house import Kitchen
     from tamis.kitchen.verbs import Verb
@@ -76,9 +78,13 @@ def preparations(use: Use, kitchen: Kitchen) -> list[Preparation]:
         known = known_words.get(word)
         if ingredient.goods is not None and ingredient.goods.id in tastes.get(word, ()):
             continue
-        if known is not None and known.seconds and not (known.when == "just-before" and _is_oil(use)):
-            name = ingredient.name.replace(f"{word} ", "", 1)
-            found.append(_titled(*known, word, name, kitchen))
+        if known is None or not known.seconds or (known.when == "just-before" and _is_oil(use)):
+            continue
+        if known.when == "boils":
+            found += [] if ingredient.role == "medium" else [made_hot(word, ingredient.name, kitchen)]
+            continue
+        name = ingredient.name.replace(f"{word} ", "", 1)
+        found.append(_titled(*known, word, name, kitchen))
     if ingredient.preparation:
         found += _after_comma(use, known_words, kitchen)
     return found
@@ -166,6 +172,18 @@ def _in_room() -> tuple[str, ...]:
 def _is_fat(use: Use) -> bool:
     goods = use.ingredient.goods
     return goods is not None and goods.role == "fat"
+
+
+def hot_word(words: Sequence[str], language: str) -> str:
+    """The word that says of a liquid that it is hot already; empty if none does."""
+    known = _known(False, False, language)
+    return next((word for word in words if word in known and known[word].when == "boils"), "")
+
+
+def made_hot(word: str, name: str, kitchen: Kitchen, takes: int = 0) -> Preparation:
+    """`boiling salted water`: salted water is brought to the boil, in so many seconds, else in those of the word."""
+    known = _known(False, False, kitchen.language)[word]
+    return _titled(known.when, takes or known.seconds, word, name.rpartition(f"{word} ")[2], kitchen)
 
 
 def _longest(words: list[str], at: int, known: dict[str, Known]) -> str:

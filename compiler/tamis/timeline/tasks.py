@@ -15,6 +15,7 @@ from tamis.timeline.heating import heating_seconds, heats_alone, preheating_seco
 from tamis.timeline.network import Kind, Link, Part, Task
 from tamis.timeline.oven import cooling
 from tamis.timeline.preparation import Preparation, in_words, preparations
+from tamis.timeline.waters import waters
 from tamis.typed import TYPE_CHECKING
 
 if TYPE_CHECKING:
@@ -151,6 +152,8 @@ class Tasks:
                         self.behind.setdefault(action.number, []).append(one)
                     else:
                         self.late.setdefault(action.number, []).append(one)
+        for number, water in waters(recipe, kitchen).items():
+            self.late.setdefault(number, []).append(water)
 
     def add(self, action: Action) -> None:
         """All tasks of one line."""

@@ -20,6 +20,8 @@ class TitleWords(NamedTuple):
     """Prepositions too."""
     places: tuple[str, ...]
     boils_in: frozenset[str]
+    over: frozenset[str]
+    plenty: frozenset[str]
     turned_to: tuple[str, ...]
     particles: frozenset[str]
     for_tools: frozenset[str]
@@ -49,6 +51,7 @@ class RowWords(NamedTuple):
     work: str
     calls: str
     part: str
+    boil_up: str
     stations: dict[str, str]
 
 
@@ -69,6 +72,8 @@ def title_words(language: str) -> TitleWords:
         empty=frozenset((*prepositions, *lists["empty"], *nouns(language).articles)),
         places=lists["places"],
         boils_in=frozenset(lists["boils_in"]),
+        over=frozenset(lists["over"]),
+        plenty=frozenset(lists["plenty"]),
         turned_to=tuple(f"{word} " for word in closed["TO"]),
         particles=frozenset(word_lists(language, "prose")["imperative"]["particles"]),
         for_tools=frozenset(lists["for_tools"]),
