@@ -52,3 +52,36 @@ def test_where_food_goes_is_said_before_what_was_made_before(place: str) -> None
     )
     recipe = compile(Source("pie.tamis", text), KITCHEN, {}).recipe
     assert title(recipe.actions[-1], recipe.language) == f"Spoon peas {place} mash"
+
+
+@pytest.mark.parametrize(
+    ("line", "said"),
+    [
+        (
+            "Rub [a salad bowl] with the cut side of [1 clove garlic, halved].",
+            "Rub a salad bowl with the cut side of garlic",
+        ),
+        ("Heat [1 l milk] [over simmering water].", "Heat milk over simmering water"),
+        ("Lower [2 eggs] into [boiling water] and [boil for 10 min].", "Lower eggs into boiling water, boil"),
+        ("Put them [in a pan] with [1 l fresh water, for boiling].", "Put them with fresh water"),
+        (
+            "Cover the bottom of [a large bucket] with [1 kg ice] and [100 g salt].",
+            "Cover the bottom of a large bucket with ice, salt",
+        ),
+        ("Roll out [500 g pastry] [1 cm thick].", "Roll out pastry 1 cm thick"),
+        ("Bring [1 l milk] [to the boil].", "Bring milk to the boil"),
+        ("Whisk [2 eggs, separated] – the whites first, [in a clean bowl].", "Whisk eggs – the whites first"),
+        ("Spread [1 lettuce] [on a plate] and heap [200 g peas] in the middle.", "Spread lettuce, heap peas"),
+        ("Turn [1 cake] out [on to a rack].", "Turn cake out"),
+        (
+            "Stir [100 g sugar] in [4 stages] with a wooden spoon into [1 l milk].",
+            "Stir sugar with a wooden spoon into milk",
+        ),
+        (
+            "Season generously with [1 tsp fine salt], garnish with [1 bunch watercress] and serve [at once] with the gravy.",
+            "Season generously with fine salt, garnish with watercress…",
+        ),
+    ],
+)
+def test_a_row_keeps_the_words_between_its_foods(line: str, said: str) -> None:
+    assert title_of(line) == said

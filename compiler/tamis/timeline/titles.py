@@ -10,6 +10,7 @@ from tamis.model.recipe import Action
 from tamis.patterns import pattern
 from tamis.quantity.display import oven_c, temperature_c
 from tamis.reading.clauses import Ingredient, Reference, Setting, Target, Tool, VerbUse
+from tamis.record import NamedTuple
 from tamis.syntax.document import Text
 from tamis.timeline.tasks import calls_left_out
 from tamis.timeline.words import TitleWords, row_words, title_words
@@ -22,6 +23,11 @@ LONGEST = 64
 MOST_FOODS = 3
 MOST_WORDS = 6
 """Plain words that a bare verb takes along: `Lay them skin up`."""
+MOST_BETWEEN = 10
+"""… and those up to a food: `Rub a salad bowl with the cut side of garlic`."""
+
+DASHES = ("–", "—", "(")
+_DASHED = [[dash] for dash in DASHES]
 
 _WORD = pattern(r"\s*([^\W\d_][\w'’-]*)")
 
@@ -33,7 +39,7 @@ def title(action: Action, language: str) -> str:
         calls = calls_left_out(action)
         more = f" ({row_words(language).calls.format(count=calls)})" if calls else ""
         often = f", {often[:1].lower()}{often[1:]}{more}"
-    return _cut(_work_title(action, language), LONGEST - len(often)) + often
+    return _cut(_work_title(action, language), LONGEST - len(often), title_words(language)) + often
 
 
 def _work_title(action: Action, language: str) -> str:
@@ -41,25 +47,21 @@ def _work_title(action: Action, language: str) -> str:
     if not action.verbs:
         return _plain(action).partition(",")[0] or action.work.verb.capitalize() or row_words(language).work
     words = title_words(language)
-    phrases: list[tuple[str, list[tuple[int, str]]]] = []
-    for at, word, opens in _words(action, words, row_words(language).off):
-        if opens:
-            phrases.append((word, []))
-        elif phrases:
-            phrases[-1][1].append((at, word))
+    named = _named(action, words, row_words(language).off)
     for_tools = _for_tools(action, words)
-    bare = not any(place not in for_tools for _, foods in phrases for place, _ in foods)
+    bare = not any(one.start not in for_tools for one in named)
     said: list[str] = []
-    for at, (verb, foods) in enumerate(phrases):
-        use = action.verbs[at]
-        end = action.verbs[at + 1].span.start if at + 1 < len(phrases) else action.span.end
-        worked = [food for food in foods if food[0] not in for_tools]
+    for at, use in enumerate(action.verbs):
+        end = action.verbs[at + 1].span.start if at + 1 < len(action.verbs) else action.span.end
+        foods = [one for one in named if use.span.end <= one.start < end or one.opens is use]
+        worked = [one for one in foods if one.start not in for_tools]
         tools = bool(foods) or (bare and not at) or not use.verb.waits
         alone = "" if worked else _object(action, use, end, words, tools)
+        verb = use.text.lower()
         if not foods or not words.empty.issuperset(alone.lower().split()[-1:]):
             said.append(f"{verb} {alone}".strip())
         else:
-            said.append(_with_foods(action, use, verb, worked or foods, words))
+            said.append(_with_foods(action, use, worked or foods, end, words))
     return ", ".join(said)
 
 
@@ -79,52 +81,105 @@ def _for_tools(action: Action, words: TitleWords) -> frozenset[int]:
     return frozenset(found)
 
 
-def _with_foods(action: Action, use: VerbUse, verb: str, foods: list[tuple[int, str]], words: TitleWords) -> str:
-    """`Turn the legs in duck fat, salt`: with the plain words between the verb and its first food, and the preposition
-    before that."""
-    names = _few([name for _, name in foods])
-    said, stop = _plain_words(action, use, words)
-    between = _text_between(action, stop, foods[0][0]).strip()
-    if not said or (between and between.lower() not in words.prepositions):
-        dusted = said and foods[0][0] in _purposes(action)
-        return f"{verb} {' '.join(said)}" if dusted else _said(verb, names, words)
-    place = f" {between.lower()} " if between else " "
-    first = names[0].partition(" ")[0]
-    if first in words.places and first in (between.lower(), said[-1].lower()):
-        names[0] = names[0].removeprefix(f"{first} ")
-    return f"{verb} {' '.join(said)}{place}{', '.join(names)}"
+def _with_foods(action: Action, use: VerbUse, foods: list[Named], end: int, words: TitleWords) -> str:
+    """`Turn the legs in duck fat, salt`: each food with the plain words before it, if these are few."""
+    text, at = use.text.lower(), use.span.end
+    for number, food in enumerate(foods):
+        if number + 1 == MOST_FOODS < len(foods):
+            return f"{text}, …"
+        between = _text_between(action, at, food.start)
+        if not number and len(between.split()) > MOST_BETWEEN:
+            between = " ".join([*_plain_words(action, use, words)[0], _joint(between, words, True)])
+        name = food.text if not _says_again(text, between, food.text) else food.text.partition(" ")[2]
+        text += _joint(between, words, not number or food.placed) + name
+        at = food.end
+    return text + _behind(_text_between(action, at, end), words)
 
 
-def _purposes(action: Action) -> set[int]:
-    """Where foods stand that are there for a purpose: the flour of a dusted bench."""
-    foods = (read for read in action.reads if isinstance(read, Ingredient) and read.purpose)
-    return {food.clause.span.start for food in foods}
+def _says_again(text: str, between: str, food: str) -> bool:
+    """*Spoon over* has its place, which the bracket says again: `[over the filling]`."""
+    last = (between.split() or text.split())[-1].lower()
+    return last == food.partition(" ")[0]
+
+
+def _joint(between: str, words: TitleWords, close: bool) -> str:
+    """What parts a food from what stands before it: the plain words there, or a comma."""
+    said = between.split()
+    begins = between.lstrip()[:1] in (",", ";") and not (said[1:] and said[1].lower() in words.prepositions)
+    while said and said[0].lower().strip(",;:") in words.joints | {""}:
+        begins = begins or said[0].isalpha()
+        said.pop(0)
+    while said and said[-1].lower().strip(",;:") in words.joints | {""} and said[-2:-1] not in _DASHED:
+        said.pop()
+    if len(said) > MOST_BETWEEN:
+        said = said[-1:] if said[-1].lower() in words.prepositions else []
+    if not said:
+        return " " if close and not between.strip(" ,;") else ", "
+    return f"{', ' if begins else ' '}{' '.join(said).lstrip(',; ')} "
+
+
+def _behind(text: str, words: TitleWords) -> str:
+    """What the words behind the last food add to it or to the verb: *turn [the cake] out*, *[2 eggs] – the whites*."""
+    said = text.split()
+    if said and said[0] in DASHES:
+        aside = text.strip().partition(",")[0].split()
+        return f" {' '.join(aside[:MOST_WORDS])}"
+    return f" {said[0]}" if said and said[0].strip(",.") in words.particles - words.prepositions else ""
 
 
 def _text_between(action: Action, start: int, end: int) -> str:
-    part = next((part for part in action.parts if part.span.start <= start < part.span.end), None)
-    return part.text[start - part.span.start : end - part.span.start] if isinstance(part, Text) else ""
+    """The plain words between two places, whatever brackets stand among them."""
+    return "".join(
+        part.text[max(0, start - part.span.start) : max(0, end - part.span.start)]
+        for part in action.parts
+        if isinstance(part, Text) and part.span.start < end and start < part.span.end
+    )
 
 
-def _words(action: Action, words: TitleWords, off: str) -> list[tuple[int, str, bool]]:
-    """Verbs (which open a phrase) and the foods and states after them, with where they stand, in the text's order."""
-    found = [(use.span.start, use.text.lower(), True) for use in action.verbs]
+class Named(NamedTuple):
+    """What a bracket names, as a title says it, and where; `placed` if it needs no comma before it; `opens` is the verb
+    that the bracket begins with."""
+
+    start: int
+    end: int
+    text: str
+    placed: bool = False
+    opens: VerbUse | None = None
+
+
+def _named(action: Action, words: TitleWords, off: str) -> list[Named]:
+    """The foods, the equipment that is worked on and the states of a line, in the text's order."""
+    found = []
     for read in action.reads:
-        if isinstance(read, Ingredient):
-            if not (read.preposition in words.boils_in and read.purpose):  # the water that something boils in
-                found.append((read.clause.span.start, read.name, False))
-        elif isinstance(read, Reference):
-            place = f"{read.preposition} " if read.preposition in words.places else ""
-            found.append((read.clause.span.start, place + read.name, False))
+        start, end = read.clause.span
+        if isinstance(read, Ingredient | Reference):
+            if isinstance(read, Ingredient) and read.preposition in words.boils_in and read.purpose:
+                continue  # the water that something boils in
+            inside = _is_placed(read)
+            found.append(Named(start, end, f"{read.preposition} {read.name}" if inside else read.name, inside))
+        elif isinstance(read, Tool) and _is_worked(read, action):
+            found.append(Named(start, end, read.clause.text, True))
         elif isinstance(read, Setting) and read.kind == "off":
-            found.append((read.clause.span.start, off, False))
+            found.append(Named(start, end, off, True))
         elif isinstance(read, Setting) and (use := _opened_by(read, action)):
-            found.append((use.span.end, read.text[len(use.text) :].strip(), False))
+            found.append(Named(start, end, read.text[len(use.text) :].strip(), True, use))
         elif (isinstance(read, Setting) and read.celsius is None and read.text.lower().startswith(words.turned_to)) or (
             isinstance(read, Target) and read.text
         ):
-            found.append((read.clause.span.start, read.text, False))
-    return sorted(found)
+            found.append(Named(start, end, read.text, True))
+    return found
+
+
+def _is_placed(read: Ingredient | Reference | Tool) -> bool:
+    """Whether a bracket says itself where something goes."""
+    return bool(read.preposition) and read.clause.text.lower().startswith(f"{read.preposition} ")
+
+
+def _is_worked(tool: Tool, action: Action) -> bool:
+    """Whether a bracket names equipment that something is done to, and not only where."""
+    at = next((at for at, part in enumerate(action.parts) if part.span == tool.clause.span), 0)
+    before = action.parts[at - 1].text.rstrip().lower() if at else ""
+    return at > 0 and not _is_placed(tool) and before.endswith(tool.preposition)
 
 
 def _opened_by(setting: Setting, action: Action) -> VerbUse | None:
@@ -170,30 +225,17 @@ def _plain_words(action: Action, use: VerbUse, words: TitleWords) -> tuple[list[
     return said, part.span.start + at
 
 
-def _said(verb: str, foods: list[str], words: TitleWords) -> str:
-    """`Spoon mash over filling`; foods without a place have commas between them, and *spoon over* has its place."""
-    text = verb
-    for food in foods:
-        place = next((place for place in words.places if food.startswith(f"{place} ")), "")
-        if place and text == verb and verb.endswith(f" {place}"):
-            food = food.removeprefix(place).lstrip()
-        text += " " + food if place or text == verb else ", " + food
-    return text
-
-
-def _few(foods: list[str]) -> list[str]:
-    different = list(dict.fromkeys(foods))
-    return different if len(different) <= MOST_FOODS else [*different[: MOST_FOODS - 1], "…"]
-
-
 def _plain(action: Action) -> str:
     return " ".join("".join(part.text for part in action.parts).split()).rstrip(".,;:")
 
 
-def _cut(text: str, longest: int = LONGEST) -> str:
-    """At a word's end, with a sign that there is more; the first letter large."""
+def _cut(text: str, longest: int, words: TitleWords) -> str:
+    """At a word's end and before no small word, with a sign that there is more; the first letter large."""
     if len(text) > longest:
-        text = text[: longest - 1].rsplit(" ", 1)[0].rstrip(",;:") + "…"
+        said = text[: longest - 1].rsplit(" ", 1)[0].split()
+        while len(said) > 1 and said[-1].lower() in words.empty | words.joints:
+            said.pop()
+        text = " ".join(said).rstrip(",;:") + "…"
     return text[:1].upper() + text[1:]
 
 
