@@ -105,7 +105,7 @@ def _found(text: str, kitchen: Kitchen, clause_follows: bool) -> Iterator[_Found
 def _stretches(plain: Plain, clause_follows: bool) -> Iterator[tuple[int, int]]:
     """The tokens between marks and verbs: no clause goes over one of these."""
     ends = {(at, at + 1) for at in range(len(plain)) if _is_mark(plain, at)}
-    verbs = {(command.first, command.end) for command in plain.ask(commands) if clause_follows or not command.asks}
+    verbs = {(command.first, command.end) for command in plain.ask(commands) if command.stands(clause_follows)}
     start = 0
     for first, last in sorted(ends | verbs):
         if first > start:

@@ -41,7 +41,8 @@ def parted(action: ActionRead, kitchen: Kitchen, findings: list[Diagnostic]) -> 
         if at is not None:
             head, tail = _tended(*_cut(action, at))
             return [head, *parted(tail, kitchen, findings)]
-        at = _start_of_next_wait(action, timed[0], prose_words(kitchen.language))
+        words = prose_words(kitchen.language)
+        at = _start_of_next_wait(action, timed[0], words) or _start_of_hand_work(action, timed[0], words)
         return [action] if at is None else list(_cut(action, at))
     first, second = timed[0], timed[1]
     assert not isinstance(first, VerbUse) and not isinstance(second, VerbUse)
@@ -132,6 +133,24 @@ def _start_of_next_wait(action: ActionRead, timed: Event, words: ProseWords) -> 
             break
     waits = (event for event in events if isinstance(event, VerbUse) and event.verb.waits)
     return next((use.span.start for use in waits if not _is_alternative(action, use, words)), None)
+
+
+def _start_of_hand_work(action: ActionRead, timed: Event, words: ProseWords) -> int | None:
+    """Where work by hand begins when the wait is over: `[cool for 10 min], peel and slice`. What the wait ends by, and
+    how it is tended, may stand behind that and stays with it."""
+    events = iter(action.events)
+    for event in events:
+        if event is timed:
+            break
+    behind = list(events)
+    use = next((event for event in behind if isinstance(event, VerbUse)), None)
+    if use is None or use.verb.keeps or _is_alternative(action, use, words):
+        return None
+    return None if any(map(_is_of_wait, behind[behind.index(use) :])) else use.span.start
+
+
+def _is_of_wait(event: Event) -> bool:
+    return isinstance(event, Cue | Tending | Setting) or (isinstance(event, Target) and event.kind != "size")
 
 
 def _is_alternative(action: ActionRead, use: VerbUse, words: ProseWords) -> bool:

@@ -14,14 +14,14 @@ from tamis.reading.tables import match, tables
 from tamis.record import NamedTuple
 from tamis.source import Span
 from tamis.syntax.document import Clause
-from tamis.typed import TYPE_CHECKING
+from tamis.typed import TYPE_CHECKING, Literal
 from tamis.words import word_lists
 
 if TYPE_CHECKING:
     from collections.abc import Sequence
 
     from tamis.kitchen.equipment import Equipment
-    from tamis.kitchen.verbs import Verb
+    from tamis.kitchen.verbs import Verb, Verbs
     from tamis.reading.plain import Phrases, Plain
 
 _OPENS = (",", ";", ":", ".", "(", "—", "–")
@@ -118,6 +118,9 @@ def prose_words(language: str) -> ProseWords:
     )  # fmt: skip
 
 
+Asks = Literal["", "clause", "time"]
+
+
 class Station(NamedTuple):
     """An oven, a grill, a fridge in plain words, and where it stands in them."""
 
@@ -127,16 +130,20 @@ class Station(NamedTuple):
 
 
 class Command(NamedTuple):
-    """A verb in the place of an imperative, and the tokens that it has. `asks`: it is one only if a clause follows.
-    `station` is what it sets: *Preheat the oven to*."""
+    """A verb in the place of an imperative, and the tokens that it has. `asks`: it is one only if a clause follows, or
+    only right behind a time. `station` is what it sets: *Preheat the oven to*."""
 
     verb: Verb
     said: str
     start: int
     first: int
     end: int
-    asks: bool = False
+    asks: Asks = ""
     station: Station | None = None
+
+    def stands(self, clause_follows: bool, timed: bool = False) -> bool:
+        """Whether it has what it asks for."""
+        return not self.asks or timed or (clause_follows and self.asks == "clause")
 
     def use(self, offset: int) -> VerbUse:
         """The verb where it stands in the file; `offset` is where the plain words begin."""
@@ -169,7 +176,7 @@ def commands(plain: Plain) -> tuple[Command, ...]:
             continue
         if is_open:
             match = verbs.match(said, at) if word in first_words else None
-            needs = match and _needs(match[0], said, at, match[1], asked)
+            needs = _needs(match[0], said, at, match[1], verbs) if match else None
             lies = match and plain.phrase(asked.lies, places[at + match[1] - 1] + 1)  # skin side up
             if match and needs is not None and not lies:
                 after = at + match[1]
@@ -190,18 +197,26 @@ def _without_numbers(plain: Plain) -> tuple[list[str], Sequence[int]]:
     return [plain.said[at] for at in places], places
 
 
-def _needs(verb: Verb, words: Sequence[str], at: int, length: int, asked: ProseWords) -> bool | None:
-    """Whether a word that is also a noun or adjective (cream, warm, toast) needs a clause after it to be a command;
-    None where it is none: something must follow."""
+def _needs(verb: Verb, words: Sequence[str], at: int, length: int, verbs: Verbs) -> Asks | None:
+    """What a word that is also a noun or adjective (cream, warm, toast) needs beside it to be a command; None where it
+    is none. Something follows what is done to food, or it was said what that is: *cool for 10 min, peel and slice*."""
     if not verb.doubtful or length > 1 or (at == 0 and length < len(words)):
-        return False
+        return ""
     after = at + length
     if after >= len(words):
-        return True
-    return False if words[after].isalpha() and words[after] not in asked.joints else None
+        return "clause"
+    asked = prose_words(verbs.language)
+    if words[after].isalpha() and words[after] not in asked.joints:
+        return ""
+    if verb.waits:
+        return None
+    end = len(words) - (words[-1] in STOPS)
+    while after < end and (words[after] in STOPS or words[after] in asked.joints or words[after] in asked.then):
+        after += 1
+    return "time" if after == end or verbs.match(words, after) else None
 
 
-def _command(plain: Plain, verb: Verb, first: int, end: int, asks: bool) -> Command:
+def _command(plain: Plain, verb: Verb, first: int, end: int, asks: Asks = "") -> Command:
     station = _station_after(plain, end) if verb.sets else None
     return Command(verb, plain.slice(first, end), plain.starts[first], first, end, asks, station)
 
@@ -242,7 +257,7 @@ def waited(plain: Plain) -> Command | None:
         if said[at] in asked.to:
             found = plain.kitchen.verbs.match(said, at + 1)
             if found and found[0].waits:
-                return _command(plain, found[0], at + 1, at + 1 + found[1], False)
+                return _command(plain, found[0], at + 1, at + 1 + found[1])
     return None
 
 
@@ -250,7 +265,7 @@ def carried_on(plain: Plain) -> Command | None:
     """The work in *continue whisking*, *it needs kneading*, right before the clause that says how long."""
     last = len(plain) - 1
     verb = plain.kitchen.verbs.present(plain.words[last]) if last > 0 and plain.is_word(last - 1) else None
-    return _command(plain, verb, last, last + 1, False) if verb else None
+    return _command(plain, verb, last, last + 1) if verb else None
 
 
 def purpose_before(plain: Plain) -> str:

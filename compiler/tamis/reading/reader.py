@@ -124,7 +124,7 @@ class _Reader:
 
     def _action(self, action: Action) -> ActionRead:
         events: list[Event] = []
-        timed = False
+        timed = done = False
         parts = action.parts
         kept, nothing = self._kept, self._nothing
         plain = [
@@ -138,10 +138,13 @@ class _Reader:
                     self._whole_verb(events, plain[at].said[0])
                 said = plain[at].ask(work_and_place)
                 if said:
-                    events += self._plain(*said, part.span.start, at + 1 < len(parts), timed)
+                    events += self._plain(*said, part.span.start, at + 1 < len(parts), timed, done)
             else:
                 read = self._clause(part, events, plain[at - 1] if at else nothing, plain[at + 1])
-                timed = timed or bool(times_in(read))
+                if times_in(read):
+                    timed = done = True
+                elif done:
+                    done = not any([isinstance(event, Ingredient | Reference) for event in read])
                 events += read
         if not timed and any([isinstance(event, VerbUse) and event.verb.waits for event in events]):
             from tamis.reading.idle import without_idle
@@ -161,13 +164,20 @@ class _Reader:
             events[-2] = use._replace(verb=verb)
 
     def _plain(
-        self, work: tuple[Command, ...], place: Station | None, start: int, clause_follows: bool, timed: bool
+        self,
+        work: tuple[Command, ...],
+        place: Station | None,
+        start: int,
+        clause_follows: bool,
+        timed: bool,
+        done: bool,
     ) -> list[Event]:
         """The verbs of plain words, the station that one of them heats, and the fridge that the food goes into; after a
-        time only right behind it: *cool for 3 h, then keep in the fridge* cools nothing there."""
+        time only right behind it: *cool for 3 h, then keep in the fridge* cools nothing there. `done` is set where a
+        wait is over and no food was named since."""
         events: list[Event] = []
         for command in work:
-            if clause_follows or not command.asks:
+            if command.stands(clause_follows, done):
                 events.append(command.use(start))
                 if command.station:
                     events.append(placed_station(command.station, start, self.kitchen.language))
