@@ -9,8 +9,8 @@ from __future__ import annotations
 
 from math import ceil
 
-from tamis.model.recipe import Action, Recipe, Use
-from tamis.reading.clauses import Pause, Time
+from tamis.model.recipe import Action, Recipe
+from tamis.reading.clauses import Pause
 from tamis.timeline.heating import heating_seconds, heats_alone, preheating_seconds
 from tamis.timeline.network import Kind, Link, Part, Task
 from tamis.timeline.oven import cooling
@@ -75,14 +75,6 @@ def _rounds(action: Action) -> tuple[int, int]:
     return rounds, count // rounds
 
 
-def _is_behind_wait(action: Action, use: Use) -> bool:
-    """Whether an ingredient stands behind the time of its line."""
-    if action.work.wait is None or action.work.hands:
-        return False
-    times = [read.clause.span.start for read in action.reads if isinstance(read, Time)]
-    return bool(times) and use.ingredient.clause.span.start > max(times)
-
-
 Stretch = tuple[int, int, int]
 """The lines of a step with no long wait between them: its component, its number, the long waits in it before them."""
 
@@ -104,14 +96,11 @@ class Tasks:
     action by its index: the one that it begins with, the first that holds the cook, and the one that it
     ends with. `alone` and `stands` tell of each action whether it only heats a station, and for how many seconds
     what it makes stands before it is served; `early` and `late` hold what is prepared before a step (or before
-    what follows a long wait in it) and before a line, `behind` what a line wants only after its wait, and `during`
-    the tasks that prepare it there, by component, for the next line."""
+    what follows a long wait in it) and before a line."""
 
     __slots__ = (
         "alone",
-        "behind",
         "cooling",
-        "during",
         "early",
         "first",
         "handled",
@@ -141,15 +130,11 @@ class Tasks:
         self.stretch = _stretches(recipe)
         self.early: dict[Stretch, list[Preparation]] = {}
         self.late: dict[int, list[Preparation]] = {}
-        self.behind: dict[int, list[Preparation]] = {}
-        self.during: dict[int, list[int]] = {}
         for action in recipe.actions:
             for index in action.uses:
                 for one in preparations(recipe.uses[index], kitchen):
                     if one.when == "before":
                         self.early.setdefault(self.stretch[action.number], []).append(one)
-                    elif one.when == "just-before" and _is_behind_wait(action, recipe.uses[index]):
-                        self.behind.setdefault(action.number, []).append(one)
                     else:
                         self.late.setdefault(action.number, []).append(one)
         for number, water in waters(recipe, kitchen).items():
@@ -162,7 +147,6 @@ class Tasks:
         self.first.append(start)
         self.handled.append(start)
         self.links += [Link(task, start, 0, limit) for task, limit in before]
-        self.links += [Link(task, start, 0, FRESH) for task in self.during.pop(action.component, ())]
         if self.alone[action.number]:
             self._heating(action)
         else:
@@ -172,18 +156,6 @@ class Tasks:
             self._join()
             self._task(action, "wait", stands)
         self.last.append(len(self.tasks) - 1)
-        self._prepare_during(action)
-
-    def _prepare_during(self, action: Action) -> None:
-        """What a line wants fresh behind its wait, *chill for 8 h, then brush with [30 g butter, melted]*, is made
-        ready towards the end of that, before the next line."""
-        group = self.behind.get(action.number)
-        wait = self.tasks[self.last[-1]]
-        if group:
-            takes = sum(one.seconds for one in group)
-            prepared = self._by_hand(action, group)
-            self.links.append(Link(self.last[-1], prepared, max(0, wait.lo - takes), from_start=True))
-            self.during[action.component] = [prepared]
 
     def _task(
         self,

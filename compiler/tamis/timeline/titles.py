@@ -53,7 +53,8 @@ def _work_title(action: Action, language: str) -> str:
     said: list[str] = []
     for at, use in enumerate(action.verbs):
         end = action.verbs[at + 1].span.start if at + 1 < len(action.verbs) else action.span.end
-        foods = [one for one in named if use.span.end <= one.start < end or one.opens is use]
+        behind = [one for one in named if use.span.end <= one.start or one.opens is use]
+        foods = [one for one in behind if use is action.verbs[-1] or one.start < end]
         worked = [one for one in foods if one.start not in for_tools]
         tools = bool(foods) or (bare and not at) or not use.verb.waits
         alone = "" if worked else _object(action, use, end, words, tools)
