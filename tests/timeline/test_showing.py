@@ -47,7 +47,7 @@ ready Sun 20 Dec 11:00, estimates at their longest
 
 Sat 19 Dec
 15:25  ●* ≈ 2 min    Scald: Crush caraway seed
-15:27  ●* ≈ 2 min    Pour over caraway seed, rye flour
+15:27  ●* ≈ 2 min    Pour rye flour, caraway seed
 15:29  ◐* 4–18 h     Leave
 19:27  ●  ≈ 2 min    Dough: Whisk bread flour  (beside leave)
 """

@@ -134,7 +134,7 @@ def _waits_by(entry: Entry, moment: int) -> bool:
 def _beside(title: str) -> str:
     """What a row runs beside: the first of them, short; the times of the rows tell the rest."""
     name = _lower(title)
-    return f"(beside {name if len(name) <= _SHORT else name[: _SHORT - 1].rstrip(' ,') + '…'})"
+    return f"(beside {name if len(name) <= _SHORT else name[: _SHORT - 1].rstrip(' ,…') + '…'})"
 
 
 def _lower(title: str) -> str:
