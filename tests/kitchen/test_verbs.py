@@ -202,7 +202,7 @@ def test_what_unmeasured_goods_are_for(phrase: str, purpose: str) -> None:
 
 def test_the_times_are_in_seconds() -> None:
     assert verb("knead").takes == 8 * 60
-    assert verb("peel").per_piece == 60
+    assert verb("peel").per_piece == 45
     assert verb("bring").estimate_per_kg == 5 * 60
     assert verb("braise").estimate == 2 * 3600
 

@@ -83,8 +83,8 @@ def test_turning_once_comes_half_way() -> None:
 @pytest.mark.parametrize(
     ("words", "expected"),
     [
-        ("chopped", [("before", "chop onion", 2 * 60)]),
-        ("peeled and finely chopped", [("before", "peel onion", 120), ("before", "chop onion", 120)]),
+        ("chopped", [("before", "chop onion", 90)]),
+        ("peeled and finely chopped", [("before", "peel onion", 90), ("before", "chop onion", 90)]),
         ("cut into wedges", [("before", "cut onion", 20)]),
         ("toasted", [("just-before", "toast onion", 240)]),
         ("soaked overnight", [("waits", "soak onion overnight", 8 * HOUR)]),
@@ -148,7 +148,7 @@ def test_what_comes_after_a_long_wait_is_made_ready_beside_it(labour: Work, task
     network = lower(making.recipe(), KITCHEN)
     assert [task.title for task in network.tasks if task.part == "prepare"] == tasks
     plan, _ = forward(network)
-    assert plan.total == sum(task.lo for task in network.tasks) - (120 if len(tasks) == 2 else 0)
+    assert plan.total == sum(task.lo for task in network.tasks) - (60 if len(tasks) == 2 else 0)
 
 
 def heated() -> Recipe:

@@ -11,10 +11,11 @@ from tamis.model.lifted import settle, turn_back
 from tamis.model.line import Line
 from tamis.model.mass import NOTHING, ONE
 from tamis.model.namings import divide, name_batch
-from tamis.model.pieces import heaviest_piece, worked_one_by_one
+from tamis.model.pieces import batches_of, heaviest_piece, worked_one_by_one
 from tamis.model.reached import reached
 from tamis.model.recipe import Action, Work
 from tamis.model.references import refer
+from tamis.model.warming import heated_by
 from tamis.model.words import plain
 from tamis.model.work import missing_times, work_of
 from tamis.reading.clauses import (
@@ -36,6 +37,7 @@ from tamis.words import example
 
 if TYPE_CHECKING:
     from collections.abc import Callable
+    from fractions import Fraction
 
     from tamis.reading.clauses import Read
 
@@ -120,7 +122,7 @@ class Act(Line):
         at_once = self.at_once or self._follows_at_once(start or self.carried)
         tell(self, heat, batch)
         self._touch(batch, start, work, heat)
-        numbers, loads = self.batches
+        numbers, loads = self._batches(batch)
         return Action(
             number=self.number,
             component=walker.component,
@@ -150,10 +152,18 @@ class Act(Line):
             piece_mass=self.piece_mass,
         )
 
+    def _batches(self, batch: Batch | None) -> tuple[Fraction, bool]:
+        """How many batches the line is done in; what is served is served once."""
+        size = next((repeat.number for repeat in self.labour.repeats if repeat.kind == "batch-size"), None)
+        if size:
+            self.batches = batches_of(self, batch, size), False
+        served = any([use.verb.serves for use in self.labour.verbs])
+        return (ONE, False) if served else self.batches
+
     def _work(self, reads: tuple[Read, ...], batch: Batch | None, heat: Heat) -> Work:
         """How long the line takes and who is busy with it."""
         labour = self.labour
-        pieces = int(batch.pieces[0].hi) if batch and batch.pieces else 1
+        pieces = int(batch.pieces[0].hi) if batch and batch.pieces else 0
         work = work_of(
             labour,
             batch.mass if batch else NOTHING,
@@ -162,7 +172,8 @@ class Act(Line):
             heat.station,
             self.cold_water,
             heaviest_piece(self, labour.time, batch),
-            worked_one_by_one(self.read.events, self.walker.flow.kitchen),
+            worked_one_by_one(self, batch),
+            heated_by(self, batch),
         )
         if heat.heats and work.wait is None:
             work = work._replace(handling=0)

@@ -8,14 +8,12 @@ from __future__ import annotations
 from fractions import Fraction
 from math import ceil
 
-from tamis.model.mass import Mass, mass_of
-from tamis.reading.clauses import Ingredient, Time, VerbUse
+from tamis.model.mass import ONE, Mass, mass_of
+from tamis.reading.clauses import Division, Ingredient, Target, Time, VerbUse
 from tamis.typed import TYPE_CHECKING
 from tamis.words import example
 
 if TYPE_CHECKING:
-    from collections.abc import Sequence
-
     from tamis.kitchen.house import Kitchen
     from tamis.kitchen.verbs import Verb
     from tamis.model.batch import Batch, Food
@@ -61,25 +59,71 @@ def _unknown(act: Line, time: Time, names: list[str]) -> None:
 
 
 def one_by_one(verb: Verb, item: Ingredient, mass: Mass, kitchen: Kitchen) -> Fraction:
-    """Seconds that a verb takes for the pieces of a food: those counted, else those that its weight comes to."""
+    """Seconds that a verb takes for the pieces of a food: those counted, else those that its weight comes to. Small
+    ones are worked several at a time; of what is only weighed, the first takes its time, the rest goes by weight."""
     if not verb.per_piece or not item.measures:
         return Fraction(0)
+    most = verb.most_per_kg * mass.hi / 1000 if verb.most_per_kg and mass.known else None
     if kitchen.units.get(item.measures[0].unit) is None:
-        return verb.per_piece * item.measures[0].amount.hi
+        each = verb.per_piece * item.measures[0].amount.hi
+        return each if not most else min(each, max(Fraction(verb.per_piece), most))
+    if verb.per_kg:
+        return Fraction(verb.per_piece if mass.known else 0)
     piece = kitchen.larder.piece(item.goods, "", item.states) if item.goods else None
-    if piece is None or not verb.most_per_kg or verb.per_kg or not mass.known:
+    if piece is None or most is None:
         return Fraction(0)
-    return min(verb.per_piece * mass.hi / piece.usual, verb.most_per_kg * mass.hi / 1000)
+    return min(verb.per_piece * mass.hi / piece.usual, most)
 
 
-def worked_one_by_one(events: Sequence[Event], kitchen: Kitchen) -> dict[int, int]:
-    """Seconds that the verbs of a line take for the pieces of the food named after each, by the verb's place."""
+def worked_one_by_one(act: Line, batch: Batch | None) -> dict[int, int]:
+    """Seconds that the verbs of a line take for the food named after each, by the verb's place; where none is named,
+    for the pieces of the only food in hand: *peel and slice*."""
     found: dict[int, Fraction] = {}
-    use: VerbUse | None = None
-    for event in events:
+    kitchen, use = act.walker.flow.kitchen, None
+    for event in act.read.events:
         if isinstance(event, VerbUse):
             use = event
-        elif isinstance(event, Ingredient) and use is not None and use.verb.most_per_kg:
-            at = use.span.start
-            found[at] = found.get(at, Fraction(0)) + one_by_one(use.verb, event, mass_of(event, kitchen), kitchen)
+        elif use is None or not use.verb.most_per_kg:
+            continue
+        elif isinstance(event, Ingredient):
+            mass = mass_of(event, kitchen)
+            takes = one_by_one(use.verb, event, mass, kitchen) + use.verb.per_kg * mass.lo / 1000
+            found[use.span.start] = found.get(use.span.start, Fraction(0)) + takes
+        elif _cuts_up(event) and batch is not None and not batch.pieces and use.span.start not in found:
+            found[use.span.start] = use.verb.per_piece + use.verb.per_kg * batch.mass.lo / 1000
+    alone = only_food(act, batch)
+    for use in act.labour.verbs if alone else ():
+        if alone and use.verb.most_per_kg and use.span.start not in found:
+            by_weight = 0 if use.verb.divides else use.verb.per_kg * alone[1].lo / 1000
+            found[use.span.start] = one_by_one(use.verb, *alone, kitchen) + by_weight
     return {at: ceil(seconds) for at, seconds in found.items()}
+
+
+def _cuts_up(event: Event) -> bool:
+    """Whether the batch becomes pieces of a size, however many: `[into 2-cm cubes]`, into slices `[5 mm thick]`."""
+    return isinstance(event, Division) or (isinstance(event, Target) and event.kind == "size")
+
+
+def only_food(act: Line, batch: Batch | None) -> tuple[Ingredient, Mass] | None:
+    """The food of a batch that nothing else lies in, but liquids and what nobody weighs."""
+    if batch is None or batch.pieces:
+        return None
+    uses = act.walker.flow.uses
+    there = [(uses[food.use].ingredient, food.mass) for food in batch.foods if food.use >= 0]
+    solid = [(item, mass) for item, mass in there if mass.hi and not (item.goods and item.goods.liquid)]
+    return solid[0] if len(solid) == 1 else None
+
+
+def batches_of(act: Line, batch: Batch | None, size: Fraction) -> Fraction:
+    """How many batches there are of so many pieces: of those that the recipe makes, else of those in hand."""
+    makes = act.walker.flow.reading.header.makes
+    alone = only_food(act, batch)
+    if makes is not None and makes.noun and makes.amount.hi > size:
+        pieces = makes.amount.hi
+    elif batch is not None and batch.pieces:
+        pieces = batch.pieces[0].hi
+    elif alone and not alone[0].measures[0].unit:
+        pieces = alone[0].measures[0].amount.hi
+    else:
+        return ONE
+    return Fraction(max(1, ceil(pieces / size)))

@@ -126,11 +126,14 @@ def work_of(
     cold_water: Fraction = NONE,
     heaviest: Mass | None = None,
     by_piece: Mapping[int, int] = MappingProxyType({}),
+    warmed: Fraction | None = None,
 ) -> Work:
     """The work of an action on a batch of this mass, in so many pieces, at the station where it lies; `cold_water` is
     what the line puts in beside it for boiling and the like, in grams; `heaviest` the piece that a time by weight goes
-    by; `by_piece` the seconds for the pieces of what the line itself puts in, by the place of the verb."""
-    wait, given = _wait(labour, mass, heaviest or mass, cold_water, kitchen)
+    by; `by_piece` the seconds for the pieces of the food that is worked, by the place of the verb; `warmed` the
+    grams that it brings to a heat, where that is not all."""
+    heats = mass.lo if warmed is None else warmed
+    wait, given = _wait(labour, heats, heaviest or mass, cold_water, kitchen)
     verb = labour.time_verb.verb if labour.time_verb else None
     others = [use for use in labour.verbs if not (wait and use is labour.time_verb) and use.verb is not labour.warms]
     handling = _handling(others, labour, mass, pieces, by_piece, kitchen) if others or not wait else 0
@@ -161,7 +164,7 @@ def work_of(
 
 
 def _wait(
-    labour: Labour, mass: Mass, heaviest: Mass, cold_water: Fraction, kitchen: Kitchen
+    labour: Labour, heats: Fraction, heaviest: Mass, cold_water: Fraction, kitchen: Kitchen
 ) -> tuple[Duration | None, Given]:
     verb = labour.time_verb.verb if labour.time_verb else None
     if labour.time is not None:
@@ -176,7 +179,7 @@ def _wait(
         return None, "default"
     length = Fraction(verb.estimate)
     if verb.estimate_per_kg:
-        length += verb.estimate_per_kg * mass.lo / KILO
+        length += verb.estimate_per_kg * heats / KILO
     if verb.water_per_kg and cold_water:
         length += verb.water_per_kg * cold_water / KILO
     if not length:
@@ -205,7 +208,8 @@ def _handling(
     for use in uses:
         verb = use.verb
         total += verb.takes + max(verb.per_piece * max(1, pieces), by_piece.get(use.span.start, 0))
-        per_kg += verb.per_kg
+        if use.span.start not in by_piece and not verb.divides:
+            per_kg += verb.per_kg
     if per_kg:
         total += per_kg * mass.lo / KILO
     if not total:

@@ -99,7 +99,8 @@ def _segment(network: Network, plans: tuple[Plan, Plan], task: int) -> Segment:
     start, most_start = least.starts[task], most.starts[task]
     end, most_end = start + least.lengths[task], most_start + most.lengths[task]
     until = start + it.hi if it.kind == "window" and it.hi is not None and it.hi > it.lo else None
-    return Segment(start, end, most_start, most_end, it.hands, it.kind, until)
+    calls_for = it.title if it.part == "handle" else ""
+    return Segment(start, end, most_start, most_end, it.hands, it.kind, until, calls_for)
 
 
 def _length(action: Action, segments: tuple[Segment, ...]) -> str:

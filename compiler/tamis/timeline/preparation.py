@@ -219,7 +219,7 @@ def _by_amount(use: Use, work: Verb, kitchen: Kitchen) -> int:
     takes = one_by_one(work, use.ingredient, use.mass, kitchen)
     if measures and kitchen.units.get(measures[0].unit) is None:
         takes *= use.times * use.fraction
-    elif takes:
+    elif takes and not work.per_kg:
         takes = max(takes, Fraction(kitchen.settings.kitchen.handling))
     if work.per_kg and use.mass.known:
         takes += -(-work.per_kg * use.mass.hi.numerator // (1000 * use.mass.hi.denominator))

@@ -19,7 +19,8 @@ class Segment(NamedTuple):
     """A stretch of one entry in which the cook is or is not needed: seconds in the least and in the most
     plan.
 
-    `until` is the latest end that a window allows, from the least start; None where there is none.
+    `until` is the latest end that a window allows, from the least start; None where there is none. `calls_for` is what
+    a wait calls the cook for, one a line.
     """
 
     start: int
@@ -29,6 +30,7 @@ class Segment(NamedTuple):
     hands: bool
     kind: Kind
     until: int | None = None
+    calls_for: str = ""
 
 
 class Entry(NamedTuple):

@@ -10,7 +10,7 @@ from __future__ import annotations
 from math import ceil
 
 from tamis.model.recipe import Action, Recipe
-from tamis.reading.clauses import Pause
+from tamis.reading.clauses import Pause, Tending
 from tamis.timeline.heating import heating_seconds, heats_alone, preheating_seconds
 from tamis.timeline.network import Kind, Link, Part, Task
 from tamis.timeline.oven import cooling
@@ -19,6 +19,8 @@ from tamis.timeline.waters import waters
 from tamis.typed import TYPE_CHECKING
 
 if TYPE_CHECKING:
+    from collections.abc import Sequence
+
     from tamis.kitchen.house import Kitchen
 
 MOST_ROUNDS = 12
@@ -43,26 +45,39 @@ def standing(action: Action) -> int:
     return 0
 
 
-def _gap(action: Action, length: int) -> int:
+def _gap(tending: Tending, length: int) -> int:
     """The seconds of a wait from one call of the cook to the next; 0 where none is called for."""
-    gap = 0
-    for tending in action.tending:
-        if tending.every is not None:
-            gap = ceil(tending.every.lo)
-        elif tending.once:
-            gap = (length + 1) // 2
-    return gap
+    gap = ceil(tending.every.lo) if tending.every is not None else (length + 1) // 2 if tending.once else 0
+    return gap if gap > MOMENT else 0
 
 
-def calls_left_out(action: Action) -> int:
-    """How often a line calls the cook, where that is too often for a plan to show it."""
+Calls = dict[int, list[Tending]]
+"""By its seconds from the beginning of a wait, what the cook is called for."""
+
+
+def _calls(tending: Sequence[Tending], length: int) -> Calls:
+    """When a wait calls the cook: each thing to be done has its own calls. What would be too often for a plan to show
+    calls nobody."""
+    gaps = sorted(((_gap(one, length), at) for at, one in enumerate(tending)), reverse=True)
+    calls: Calls = {}
+    for gap, at in gaps:
+        moments = range(gap, length, gap) if gap else ()
+        if len(moments) <= MOST_ROUNDS and len(calls.keys() | moments) <= MOST_ROUNDS:
+            for moment in moments:
+                calls.setdefault(moment, []).append(tending[at])
+    return calls
+
+
+def calls_left_out(action: Action, tending: Tending) -> int:
+    """How often a line calls the cook for something, where that is too often for a plan to show it."""
     if action.work.wait is None or action.work.hands:
         return 0
     rounds, factor = _rounds(action)
     length = ceil(action.work.wait.lo) * factor
-    gap = _gap(action, length)
-    calls = (length - 1) // gap if gap > MOMENT else 0
-    return calls * rounds if calls > MOST_ROUNDS else 0
+    gap = _gap(tending, length)
+    if not gap or any(tending in those for those in _calls(action.tending, length).values()):
+        return 0
+    return (length - 1) // gap * rounds
 
 
 def _rounds(action: Action) -> tuple[int, int]:
@@ -256,13 +271,13 @@ class Tasks:
     def _called_back(self, action: Action, length: int) -> int:
         """Cuts a wait at the moments at which it calls the cook; returns the seconds up to the end of the
         last."""
-        gap = _gap(action, length)
-        moments = (length - 1) // gap if gap > MOMENT else 0
-        if moments > MOST_ROUNDS:
-            return 0
-        for moment in range(moments):
-            self._task(action, "wait", gap - (MOMENT if moment else 0))
+        spent = 0
+        for moment, those in sorted(_calls(action.tending, length).items()):
+            self._task(action, "wait", max(0, moment - spent))
             self._join()
-            self._task(action, "handle", min(MOMENT, length - moments * gap), hands=True)
+            spent = max(spent, moment)
+            busy = min(MOMENT, length - spent)
+            self._task(action, "handle", busy, hands=True, title="\n".join(one.text for one in those))
             self._join()
-        return moments * gap + min(MOMENT, length - moments * gap) if moments else 0
+            spent += busy
+        return spent

@@ -122,8 +122,16 @@ def _row(timeline: Timeline, entry: Entry, when: str, columns: tuple[int, int], 
 
 
 def _called(timeline: Timeline, entry: Entry) -> str:
-    """When a wait that is tended now and then calls the cook."""
-    return f"called at {', '.join(_moment(timeline, call.start, call.most_start) for call in entry.calls)}"
+    """When a wait that is tended now and then calls the cook, and for what, where that is more than one thing."""
+    moments: dict[str, list[str]] = {}
+    for call in entry.calls:
+        for what in call.calls_for.splitlines() or [""]:
+            moments.setdefault(what.partition(" ")[0].lower(), []).append(
+                _moment(timeline, call.start, call.most_start)
+            )
+    if len(moments) < 2:
+        return f"called at {', '.join(*moments.values())}"
+    return "called for " + "; ".join(f"{what} at {', '.join(times)}" for what, times in moments.items())
 
 
 def _waits_by(entry: Entry, moment: int) -> bool:

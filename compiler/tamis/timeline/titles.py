@@ -9,7 +9,7 @@ from __future__ import annotations
 from tamis.model.recipe import Action
 from tamis.patterns import pattern
 from tamis.quantity.display import oven_c, temperature_c
-from tamis.reading.clauses import Ingredient, Reference, Setting, Target, Tool, VerbUse
+from tamis.reading.clauses import Ingredient, Reference, Setting, Target, Tending, Tool, VerbUse
 from tamis.record import NamedTuple
 from tamis.syntax.document import Text
 from tamis.timeline.tasks import calls_left_out
@@ -20,6 +20,7 @@ if TYPE_CHECKING:
     from tamis.model.places import Here
 
 LONGEST = 64
+SHORTEST = 24
 MOST_FOODS = 3
 MOST_WORDS = 6
 """Plain words that a bare verb takes along: `Lay them skin up`."""
@@ -34,12 +35,14 @@ _WORD = pattern(r"\s*([^\W\d_][\w'’-]*)")
 
 def title(action: Action, language: str) -> str:
     """`Stir rye flour, water, instant yeast`, and how often the cook is called: `Roast, basting every 15 min`."""
-    often = next((tending.text for tending in action.tending if tending.every), "")
-    if often:
-        calls = calls_left_out(action)
-        more = f" ({row_words(language).calls.format(count=calls)})" if calls else ""
-        often = f", {often[:1].lower()}{often[1:]}{more}"
-    return _cut(_work_title(action, language), LONGEST - len(often), title_words(language)) + often
+    often = "".join([_often(action, tending, language) for tending in action.tending if tending.every])
+    return _cut(_work_title(action, language), max(SHORTEST, LONGEST - len(often)), title_words(language)) + often
+
+
+def _often(action: Action, tending: Tending, language: str) -> str:
+    calls = calls_left_out(action, tending)
+    more = f" ({row_words(language).calls.format(count=calls)})" if calls else ""
+    return f", {tending.text[:1].lower()}{tending.text[1:]}{more}"
 
 
 def _work_title(action: Action, language: str) -> str:

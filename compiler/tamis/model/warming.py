@@ -1,0 +1,78 @@
+"""How much of a batch a line brings to its heat: what is hot already, or cooks there, takes no time."""
+
+from __future__ import annotations
+
+from fractions import Fraction
+
+from tamis.model.mass import NONE, mass_of
+from tamis.model.words import model_words
+from tamis.reading.clauses import Ingredient, VerbUse
+from tamis.typed import TYPE_CHECKING
+
+if TYPE_CHECKING:
+    from tamis.model.batch import Batch
+    from tamis.model.line import Line
+    from tamis.model.recipe import Action
+
+_COLD_AGAIN = 600
+"""Seconds off the heat in which hot food is hot no more; common practice."""
+
+
+def heated_by(act: Line, batch: Batch | None) -> Fraction | None:
+    """Grams that a line warms; None where that is all of the batch, or its verb warms nothing in particular."""
+    use = act.labour.time_verb
+    if use is None or batch is None or not (use.verb.estimate_per_kg and use.verb.water_per_kg):
+        return None
+    own = _own(act, use)
+    if own and not use.verb.waits:
+        return own
+    hot = model_words(act.walker.flow.kitchen.language).hot
+    foods = [food for food in batch.foods if food.use >= 0]
+    last = _last_heated(act, batch)
+    cold = NONE
+    for food in foods:
+        there = act.walker.flow.uses[food.use]
+        if there.action <= last:
+            continue
+        if hot.isdisjoint(there.ingredient.states) or _cooled_since(act, there.action):
+            cold += food.mass.lo
+    return cold
+
+
+def _own(act: Line, use: VerbUse) -> Fraction:
+    """Grams of the foods that stand behind a verb: *melt [60 g butter]* warms the butter, whatever lies beside it."""
+    own, after = NONE, False
+    for event in act.read.events:
+        if isinstance(event, VerbUse):
+            after = event is use
+        elif after and isinstance(event, Ingredient):
+            own += mass_of(event, act.walker.flow.kitchen).lo
+    return own
+
+
+def _before(act: Line) -> list[Action]:
+    """The lines of the component before this one, the last first."""
+    actions = act.walker.flow.actions
+    return [
+        actions[at]
+        for at in range(act.number - 1, -1, -1)
+        if at in actions and actions[at].component == act.walker.component
+    ]
+
+
+def _last_heated(act: Line, batch: Batch) -> int:
+    """The last line in which what is on the heat came to its heat or cooked there; -1 where none did."""
+    if not batch.on_heat:
+        return -1
+    verbs = act.walker.flow.kitchen.verbs
+    for action in _before(act):
+        verb = verbs.of_base(action.work.verb) if action.work.wait is not None else None
+        if verb is not None:
+            return action.number if verb.heat and verb.cooks else -1
+    return -1
+
+
+def _cooled_since(act: Line, number: int) -> bool:
+    """Whether what went in hot has stood off the heat since."""
+    waits = [action for action in _before(act) if action.number >= number and action.work.wait is not None]
+    return any(not action.work.station and action.work.wait.lo >= _COLD_AGAIN for action in waits if action.work.wait)
