@@ -247,8 +247,8 @@ class Act(Line):
         elif heat.on_heat:
             self.walker.hot_vessel = None
         if batch is None:
-            if work.wait and not heat.heats:
-                self._ready_tools()
+            if not heat.heats:
+                self._ready_tools(work)
             return
         batch.last, batch.early = self.number, False
         batch.vessel = batch.vessel or self.vessel
@@ -259,11 +259,17 @@ class Act(Line):
         if batch.on_heat:
             flow.on_heat.add(self.number)
 
-    def _ready_tools(self) -> None:
-        """*Sterilise [6 jars] [for 20 min]*: what is filled into the jars comes after it."""
-        for tool in self.tools:
+    def _ready_tools(self, work: Work) -> None:
+        """*Sterilise [6 jars] [for 20 min]*: what is filled into the jars comes after it, and after what the next lines
+        do to them: *leave them upside down [until dry]*."""
+        ready, actions = self.walker.flow.tool_ready, self.walker.flow.actions
+        before = actions.get(self.number - 1)
+        if before is not None and before.component == self.walker.component and not self.uses and not self.takings:
+            for name in [name for name, line in ready.items() if line == before.number]:
+                ready[name] = self.number
+        for tool in self.tools if work.wait else ():
             if tool.equipment.kind == "vessel" and not tool.preposition and not tool.equipment.station:
-                self.walker.flow.tool_ready[tool.equipment.name] = self.number
+                ready[tool.equipment.name] = self.number
 
     def begin_time(self, time: Time) -> None:
         """What comes after this in the line comes after the wait."""

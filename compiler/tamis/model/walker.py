@@ -94,7 +94,7 @@ class Walker(Hands):
             numbers.append(number)
             if beside:
                 ran.append(number)
-            if not alone and self.flow.actions[number].work.wait:
+            if not alone and self._leaves_time(number):
                 wait = number
         if ran and not waiting:
             self._ask_for_wait(ran)
@@ -150,9 +150,14 @@ class Walker(Hands):
             self._put_down("meanwhile")
         if apart:
             self.turn(before, MEANWHILE_OVER if alone else APART_OVER)
-        if not alone and not beside and self.flow.actions[number].work.wait:
+        if not alone and not beside and self._leaves_time(number):
             self.last_wait = number
         return number, act.batches
+
+    def _leaves_time(self, number: int) -> bool:
+        """Whether something can be done beside a line: it waits, or what it ends with is kept warm."""
+        action = self.flow.actions[number]
+        return action.work.wait is not None or any(isinstance(read, Pause) and read.verb for read in action.reads[-1:])
 
     def _keep_vessel(self, action: ActionRead, number: int) -> None:
         """A hot vessel stays at hand: what is put into it or heated without another one comes after the line before,

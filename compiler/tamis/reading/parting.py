@@ -36,7 +36,8 @@ def parted(action: ActionRead, kitchen: Kitchen, findings: list[Diagnostic]) -> 
     timed = times_in(action.events)
     if len(timed) < 2:
         if not timed:
-            return [action]
+            at = _end_of_heating(action, None, kitchen)
+            return [action] if at is None else list(_cut(action, at))
         at = _end_of_first_wait(action, timed[0]) or _end_of_heating(action, timed[0], kitchen)
         if at is not None:
             head, tail = _tended(*_cut(action, at))
@@ -90,9 +91,9 @@ def _end_of_first_wait(action: ActionRead, timed: Event) -> int | None:
     return None
 
 
-def _end_of_heating(action: ActionRead, timed: Event, kitchen: Kitchen) -> int | None:
-    """Where the heating of an oven ends in a line that has a time for the food: `set [the oven] [to 190 °C] and [roast
-    for 1 h]`. What is only turned down is hot already, and its food is in it."""
+def _end_of_heating(action: ActionRead, timed: Event | None, kitchen: Kitchen) -> int | None:
+    """Where the heating of an oven ends in a line that has other work, and maybe a time for it: `set [the oven] [to 190
+    °C] and [roast for 1 h]`. What is only turned down is hot already, and its food is in it."""
     if len(action.events) < 4:
         return None
     use, named, *more = action.events
@@ -102,13 +103,13 @@ def _end_of_heating(action: ActionRead, timed: Event, kitchen: Kitchen) -> int |
         or not _is_station(use, named, kitchen)
     ):
         return None
-    degrees = [event for event in takewhile(lambda one: isinstance(one, Setting | Target), more) if _is_hot(event)]
-    if not degrees and not use.verb.sets:
+    those = list(takewhile(lambda one: isinstance(one, Setting | Target), more))
+    if not any(map(_is_hot, those)) and not use.verb.sets:
         return None
-    behind = more[len(degrees) :]
-    if not behind or not isinstance(behind[0], VerbUse) or timed not in behind:
+    behind = more[len(those) :]
+    if not behind or not isinstance(behind[0], VerbUse) or (timed is not None and timed not in behind):
         return None
-    last = degrees[-1] if degrees else named
+    last = those[-1] if those else named
     assert not isinstance(last, VerbUse)
     return last.clause.span.end
 

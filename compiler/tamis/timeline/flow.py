@@ -8,9 +8,13 @@ rests, and an oven that is heating holds up nothing but the baking.
 from __future__ import annotations
 
 from tamis.model.recipe import Action, Recipe
+from tamis.reading.clauses import Pause
 from tamis.timeline.network import Link
 from tamis.timeline.oven import waits_for_oven
 from tamis.timeline.tasks import Tasks
+
+COOLING = 1800
+"""Seconds in which an empty jar or bottle cools that was heated; common practice."""
 
 _PUT_BY = ("", "fridge", "freezer")
 """Where food waits without anybody having to see to it."""
@@ -33,6 +37,7 @@ def flow_links(recipe: Recipe, tasks: Tasks) -> list[Link]:
         if tasks.stands[action.number]:
             links += _served(tasks, action)
     links += _heated(recipe, tasks)
+    links += _cooled(recipe, tasks, before)
     links += _oven_free(recipe, tasks, before)
     links += _in_text_order(recipe, tasks, before)
     return list(dict.fromkeys(links))
@@ -60,7 +65,7 @@ def _after(recipe: Recipe, tasks: Tasks, action: Action, before: tuple[int, ...]
     for line in before:
         a, b = tasks.last[line], tasks.first[action.number]
         limit = None
-        if line == batch and line not in followed:
+        if line == batch and line not in followed and not _keeps_warm(recipe.actions[line]):
             followed.add(line)
             limit = 0 if action.at_once or (tied and tasks.tasks[a].kind != "window") else action.within
         elif _heats_empty(recipe.actions[line]):
@@ -79,6 +84,11 @@ def _heats_empty(action: Action) -> bool:
     return any(use.verb.heat for use in action.verbs) and any(
         tool.equipment.kind == "vessel" and tool.equipment.station and not tool.preposition for tool in action.tools
     )
+
+
+def _keeps_warm(action: Action) -> bool:
+    """Whether a line ends with food that is kept warm: what comes next need not come at once."""
+    return any(isinstance(read, Pause) and read.verb is not None for read in action.reads[-1:])
 
 
 def _stays(tasks: Tasks, action: Action) -> bool:
@@ -102,7 +112,8 @@ def _batch(recipe: Recipe, action: Action, before: tuple[int, ...], tied: bool) 
 def _beside(recipe: Recipe, tasks: Tasks, action: Action, beside: int) -> list[Link]:
     """A meanwhile begins no sooner than its wait, and after the meanwhile before it."""
     b = tasks.first[action.number]
-    links = [Link(tasks.last[beside], b, from_start=True)]
+    waits = recipe.actions[beside].work.wait is not None
+    links = [Link(tasks.last[beside], b, from_start=waits)]
     previous = action.number - 1
     while previous > beside and tasks.alone[previous]:
         previous -= 1
@@ -130,6 +141,24 @@ def _heated(recipe: Recipe, tasks: Tasks) -> list[Link]:
             links.append(Link(tasks.last[action.number], tasks.first[cooks_there[action.heats]]))
         if action.work.station and not tasks.alone[action.number]:
             cooks_there[action.work.station] = action.number
+    return links
+
+
+def _cooled(recipe: Recipe, tasks: Tasks, before: list[tuple[int, ...]]) -> list[Link]:
+    """From a bottle that lay in the oven to the cold syrup that is poured into it: it would crack."""
+    links = []
+    for action in recipe.actions:
+        for line in before[action.number]:
+            other = recipe.actions[line]
+            verb = tasks.kitchen.verbs.of_base(other.work.verb) if other.work.wait is not None else None
+            hot = verb is not None and (verb.heat or other.work.station == "oven")
+            empty = tasks.places[line].batch == -1 and not other.uses and not other.heats
+            empty = empty and not any(
+                tool.equipment.kind == "vessel" and tool.equipment.station for tool in other.tools
+            )
+            filled = tasks.places[action.number].batch != -1 and not tasks.places[action.number].hot
+            if hot and empty and filled:
+                links.append(Link(tasks.last[line], tasks.first[action.number], COOLING))
     return links
 
 
