@@ -91,11 +91,12 @@ def worked_one_by_one(act: Line, batch: Batch | None) -> dict[int, int]:
             found[use.span.start] = found.get(use.span.start, Fraction(0)) + takes
         elif _cuts_up(event) and batch is not None and not batch.pieces and use.span.start not in found:
             found[use.span.start] = use.verb.per_piece + use.verb.per_kg * batch.mass.lo / 1000
-    alone = only_food(act, batch)
-    for use in act.labour.verbs if alone else ():
-        if alone and use.verb.most_per_kg and use.span.start not in found:
-            by_weight = 0 if use.verb.divides else use.verb.per_kg * alone[1].lo / 1000
-            found[use.span.start] = one_by_one(use.verb, *alone, kitchen) + by_weight
+    rest = [one for one in act.labour.verbs if one.verb.most_per_kg and one.span.start not in found]
+    alone = only_food(act, batch) if rest else None
+    for use in rest if alone else ():
+        assert alone is not None
+        by_weight = 0 if use.verb.divides else use.verb.per_kg * alone[1].lo / 1000
+        found[use.span.start] = one_by_one(use.verb, *alone, kitchen) + by_weight
     return {at: ceil(seconds) for at, seconds in found.items()}
 
 
@@ -109,9 +110,15 @@ def only_food(act: Line, batch: Batch | None) -> tuple[Ingredient, Mass] | None:
     if batch is None or batch.pieces:
         return None
     uses = act.walker.flow.uses
-    there = [(uses[food.use].ingredient, food.mass) for food in batch.foods if food.use >= 0]
-    solid = [(item, mass) for item, mass in there if mass.hi and not (item.goods and item.goods.liquid)]
-    return solid[0] if len(solid) == 1 else None
+    found: tuple[Ingredient, Mass] | None = None
+    for food in batch.foods:
+        item = uses[food.use].ingredient if food.use >= 0 else None
+        if item is None or not food.mass.hi or (item.goods and item.goods.liquid):
+            continue
+        if found is not None:
+            return None
+        found = item, food.mass
+    return found
 
 
 def batches_of(act: Line, batch: Batch | None, size: Fraction) -> Fraction:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from fractions import Fraction
+from itertools import takewhile
 
 from tamis.model.mass import NONE, mass_of
 from tamis.model.words import model_words
@@ -10,6 +11,8 @@ from tamis.reading.clauses import Ingredient, VerbUse
 from tamis.typed import TYPE_CHECKING
 
 if TYPE_CHECKING:
+    from collections.abc import Iterator
+
     from tamis.model.batch import Batch
     from tamis.model.line import Line
     from tamis.model.recipe import Action
@@ -27,16 +30,15 @@ def heated_by(act: Line, batch: Batch | None) -> Fraction | None:
     if own and not use.verb.waits:
         return own
     hot = model_words(act.walker.flow.kitchen.language).hot
-    foods = [food for food in batch.foods if food.use >= 0]
     last = _last_heated(act, batch)
-    cold = NONE
-    for food in foods:
-        there = act.walker.flow.uses[food.use]
-        if there.action <= last:
-            continue
-        if hot.isdisjoint(there.ingredient.states) or _cooled_since(act, there.action):
-            cold += food.mass.lo
-    return cold
+    cold = batch.mass.lo if last < 0 else NONE
+    for there in reversed(act.walker.flow.uses):
+        if there.action <= last or there.component != act.walker.component:
+            break
+        warm = not hot.isdisjoint(there.ingredient.states) and not _cooled_since(act, there.action)
+        if there.in_batch and warm == (last < 0):  # of all of it, less what is hot; else, what is cold
+            cold += -there.mass.lo if warm else there.mass.lo
+    return max(NONE, cold)
 
 
 def _own(act: Line, use: VerbUse) -> Fraction:
@@ -50,29 +52,29 @@ def _own(act: Line, use: VerbUse) -> Fraction:
     return own
 
 
-def _before(act: Line) -> list[Action]:
+def _before(act: Line) -> Iterator[Action]:
     """The lines of the component before this one, the last first."""
     actions = act.walker.flow.actions
-    return [
-        actions[at]
-        for at in range(act.number - 1, -1, -1)
-        if at in actions and actions[at].component == act.walker.component
-    ]
+    for at in range(act.number - 1, -1, -1):
+        if at not in actions or actions[at].component != act.walker.component:
+            return
+        yield actions[at]
 
 
 def _last_heated(act: Line, batch: Batch) -> int:
-    """The last line in which what is on the heat came to its heat or cooked there; -1 where none did."""
-    if not batch.on_heat:
-        return -1
+    """The last line in which what is on the heat came to the boil or cooked there; -1 where none did."""
     verbs = act.walker.flow.kitchen.verbs
-    for action in _before(act):
+    for action in _before(act) if batch.on_heat else ():
         verb = verbs.of_base(action.work.verb) if action.work.wait is not None else None
         if verb is not None:
-            return action.number if verb.heat and verb.cooks else -1
+            return action.number if (verb.heat and verb.cooks) or (verb.waits and verb.water_per_kg) else -1
     return -1
 
 
 def _cooled_since(act: Line, number: int) -> bool:
     """Whether what went in hot has stood off the heat since."""
-    waits = [action for action in _before(act) if action.number >= number and action.work.wait is not None]
-    return any(not action.work.station and action.work.wait.lo >= _COLD_AGAIN for action in waits if action.work.wait)
+    for action in takewhile(lambda one: one.number >= number, _before(act)):
+        wait = action.work.wait
+        if wait is not None and not action.work.station and wait.lo >= _COLD_AGAIN:
+            return True
+    return False
