@@ -68,8 +68,8 @@ def check(scene: Scene) -> Iterator[Diagnostic]:
 def _overflowing(scene: Scene) -> Iterator[Diagnostic]:
     """Bowls, pans and plates in which more lies than they hold."""
     from tamis.checks.scaling._contents import filled
-    from tamis.checks.scaling._scene import times_text
-    from tamis.quantity.display import millilitres
+    from tamis.checks.scaling._scene import practice, times_text
+    from tamis.quantity.display import grams, millilitres
     from tamis.quantity.nouns import nouns
 
     known = nouns(scene.recipe.language)
@@ -77,11 +77,11 @@ def _overflowing(scene: Scene) -> Iterator[Diagnostic]:
         wanted = vessel.wanted(scene.factor)
         if wanted > 1:
             name = known.one(vessel.tool.name)
-            message = f"{times_text(scene.factor)}: what lies in a {name} no longer fits into one"
+            goes = f"what goes {vessel.tool.preposition or 'into'} a {name}"
+            message = f"{times_text(scene.factor)}: {goes} is too much for one"
             half = ", half of that where it is beaten up" if vessel.airy else ""
-            hint = (
-                f"take {wanted} {known.plural(name)}, or a larger one: it holds about {millilitres(vessel.holds)}{half}"
-            )
+            holds = grams(vessel.holds) if vessel.tool.equipment.id in practice().heaped else millilitres(vessel.holds)
+            hint = f"take {wanted} {known.plural(name)}, or a larger one: it holds about {holds}{half}"
             yield Diagnostic(RULE, LEVEL, vessel.tool.clause.span, message, f"{hint} (common practice)")
 
 
