@@ -2,9 +2,13 @@
 
 from __future__ import annotations
 
+from fractions import Fraction
+
 import pytest
 
-from .kitchen_table import compiled, one_line, sentence, times
+from tamis.scaling.misleads import misleading
+
+from .kitchen_table import KITCHEN, compiled, one_line, sentence, times
 
 
 @pytest.mark.parametrize(
@@ -192,3 +196,19 @@ Spread [one of the layers] with [100 g strawberry jam] and top with [the rest of
 )
 def test_how_many_tins_plates_and_batches_the_method_says(line: str, factor: str, method: str) -> None:
     assert method in sentence(times(one_line(line), factor))
+
+
+@pytest.mark.parametrize(
+    ("makes", "triangles", "told"),
+    [
+        ("24 croissants", "into 12 triangles", []),
+        ("12 croissants", "into 36 triangles", []),
+        ("500 g", "into 36 triangles", ["scale-pieces"]),
+        ("7 croissants", "into 36 triangles", ["scale-pieces"]),
+    ],
+)
+def test_the_header_tells_whether_each_piece_is_cut_so(makes: str, triangles: str, told: list[str]) -> None:
+    dough = "Stir [300 g plain flour] with [180 ml water] and divide [into 2 pieces]."
+    recipe = one_line(f"{dough}\nRoll out and cut [into 12 triangles].", f"makes: {makes}\n")
+    assert triangles in sentence(times(recipe, 3))
+    assert [finding.rule for finding in misleading(recipe, Fraction(3), KITCHEN)] == told

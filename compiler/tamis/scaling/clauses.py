@@ -11,6 +11,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from fractions import Fraction
 
+from tamis.checks.scaling._again import cut_again
 from tamis.model.names import several
 from tamis.model.recipe import Recipe
 from tamis.quantity.nouns import nouns
@@ -116,7 +117,8 @@ def reads_of(recipe: Recipe) -> Iterator[Read]:
 def divisions_whole(recipe: Recipe, scaling: Scaling) -> bool:
     """Whether every number of pieces comes out whole."""
     divisions = (read for read in reads_of(recipe) if isinstance(read, Division) and not read.of_each)
-    numbers = [read.number for read in divisions if read.number is not None]
+    each = {span for span, of_each in cut_again(recipe) if of_each}
+    numbers = [read.number for read in divisions if read.number is not None and read.clause.span not in each]
     return all((end * scaling.factor).denominator == 1 for number in numbers for end in number)
 
 
@@ -130,7 +132,7 @@ def tools_whole(recipe: Recipe, factor: Fraction) -> bool:
 
 def recipe_edits(recipe: Recipe, scaling: Scaling) -> list[Edit]:
     """All changes in the steps of a recipe, counted in its file."""
-    stay = _pieces_of_tins(recipe)
+    stay = _pieces_of_tins(recipe) | {span for span, of_each in cut_again(recipe) if of_each}
     reads = (read for read in reads_of(recipe) if read.clause.span not in stay)
     edits = [edit.shifted(read.clause.inner) for read in reads for edit in read_edits(read, scaling)]
     return [*edits, *_parts_of_several(recipe, scaling)]

@@ -4,7 +4,8 @@ Nobody shapes two and a half loaves; as many pieces as before are heavier or lig
 And where a dough that lies in pieces is cut again, twelve triangles may be all that there are, or those of each piece.
 
 Choose a factor that leaves the pieces whole, or go by the cue instead of the time. If each piece is cut into so many,
-say so: `[into 12 triangles each]`; that number stays.
+say so: `[into 12 triangles each]`; that number stays. Where the header makes as many as there are of each piece
+together (`makes: 24 croissants`), it is understood so.
 """
 
 from __future__ import annotations
@@ -17,8 +18,6 @@ from tamis.typed import TYPE_CHECKING
 
 if TYPE_CHECKING:
     from tamis.checks.scaling._scene import Scene
-    from tamis.reading.clauses import Division
-    from tamis.source import Span
 
 RULE = "scale-pieces"
 LEVEL: Severity = "warning"
@@ -45,14 +44,15 @@ Divide [into 8 pieces (50 g each)] and roll into balls.
 
 def check(scene: Scene) -> Iterator[Diagnostic]:
     """Divisions into a number that the factor does not leave whole, and those of pieces without a word for each."""
+    from tamis.checks.scaling._again import cut_again
     from tamis.checks.scaling._scene import times_text
     from tamis.quantity.numerals import decimal
     from tamis.reading.clauses import Division
 
-    again = set(_pieces_again(scene))
+    again = dict(cut_again(scene.recipe))
     for action in scene.recipe.actions:
         for read in action.reads:
-            if not isinstance(read, Division) or read.number is None or read.of_each:
+            if not isinstance(read, Division) or read.number is None or read.of_each or again.get(read.clause.span):
                 continue
             noun, stays = read.noun or "pieces", decimal(read.number.lo)
             wanted = read.number.lo * scene.factor
@@ -63,26 +63,7 @@ def check(scene: Scene) -> Iterator[Diagnostic]:
                 )
                 hint = "they take a longer or shorter time: go by the cue"
                 yield Diagnostic(RULE, LEVEL, read.clause.span, message, hint)
-            elif read.clause.span in again and not _is_what_it_makes(scene, read):
-                message = f"{times_text(scene.factor)}: {decimal(wanted)} {noun} of all pieces together, it is taken"
+            elif again.get(read.clause.span, False) is None:
+                message = f"{times_text(scene.factor)}: taken as {decimal(wanted)} {noun} of all the pieces together"
                 hint = f"if each piece is cut so, it stays {stays}: say `[{read.clause.text.strip()} each]`"
                 yield Diagnostic(RULE, LEVEL, read.clause.span, message, hint)
-
-
-def _is_what_it_makes(scene: Scene, division: Division) -> bool:
-    """Whether the header makes as many: then they are all."""
-    makes = scene.recipe.header.makes
-    return makes is not None and makes.measure is None and makes.amount == division.number
-
-
-def _pieces_again(scene: Scene) -> Iterator[Span]:
-    """The divisions of a batch that lies in several pieces already."""
-    from tamis.model.effects import Splits
-
-    lie: dict[int, bool] = {}
-    for entry in scene.recipe.log:
-        if isinstance(entry.effect, Splits):
-            batch, number = entry.effect.batch, entry.effect.number
-            if lie.get(batch) and number is not None:
-                yield entry.clause
-            lie[batch] = number is not None and number.hi > 1
