@@ -39,6 +39,9 @@ class Found(NamedTuple):
     piece_word: str
 
 
+_Seen = dict[tuple[str, ...], "Found | None"]
+
+
 def key(words: Sequence[str], language: str) -> str:
     """Return the form under which a name is looked up: hyphens are spaces, nouns are singular."""
     return " ".join(nouns(language).key(" ".join(words).replace("-", " ").split()))
@@ -211,7 +214,7 @@ class Larder:
         return self._find(tuple(words))
 
     def _find_asked(self, asked: tuple[str, ...]) -> Found | None:
-        return self._search(" ".join(asked).replace("-", " ").split())
+        return self._search(" ".join(asked).replace("-", " ").split(), {})
 
     def describes(self, word: str) -> bool:
         """Whether a word may stand before a food and leave it the same, so that it names none: hot, sliced."""
@@ -257,36 +260,41 @@ class Larder:
         said += [row[0].rpartition(" ")[0] for row in raw.get("pieces", ())]
         return read_goods(raw, frozenset(said))
 
-    def _search(self, words: list[str]) -> Found | None:
+    def _search(self, words: list[str], seen: _Seen) -> Found | None:
+        """What a part of a phrase means; `seen` are the parts that were looked up for it before."""
+        key = tuple(words)
+        if key not in seen:
+            seen[key] = self._searched(words, seen) if words else None
+        return seen[key]
+
+    def _searched(self, words: list[str], seen: _Seen) -> Found | None:
         """Look for the longest name at that end of the phrase where the language has it, else for one beside a count
         noun."""
-        if not words:
-            return None
         for order in self._nouns.orders:
             found = self._named(words, order == "before")
             if found:
                 return found
         # "garlic cloves" is not the spice: the last word may count pieces of what stands before it.
-        found = self._search(words[:-1])
+        found = self._search(words[:-1], seen)
         last = self._nouns.singular(words[-1])
         last = self._words.states.get(last, last)
         if found and not found.piece_word and any(p.word.split(" ")[-1] == last for p in found.goods.pieces):
             return found._replace(piece_word=last)
-        return self._cut_of(words) if self._of in words else self._cut_behind(words)
+        return self._cut_of(words, seen) if self._of in words else self._cut_behind(words, seen)
 
-    def _cut_behind(self, words: list[str]) -> Found | None:
+    def _cut_behind(self, words: list[str], seen: _Seen) -> Found | None:
         """`lettuce heart`, `venison leg steak`, `lamb neck and shoulder`: a piece or cut of the food before it."""
         end = len(words) - 1
         if end > 1 and words[end - 1] in self._words.adverbs:
             end -= 2
-        found = self._search(words[:end])
+        found = self._search(words[:end], seen)
         cut = self._nouns.singular(words[-1])
         return found._replace(piece_word=cut) if found and self._is_cut(cut, found.goods) else None
 
-    def _cut_of(self, words: list[str]) -> Found | None:
+    def _cut_of(self, words: list[str], seen: _Seen) -> Found | None:
         """`loin of hake`, `small heart leaves of lettuce`: the same with the food behind it."""
         at = words.index(self._of)
-        found = self._search(words[at + 1 :])
+        found = self._search(words[at + 1 :], seen)
         for start in (at - 2, at - 1) if found else ():
             cut = self._nouns.singular(" ".join(words[max(start, 0) : at]))
             if found and start >= 0 and self._is_cut(cut, found.goods):
