@@ -68,6 +68,10 @@ def _may_be_food(clause: Clause, kitchen: Kitchen) -> bool:
     return any(foods_in([one(word) for word in _WORD.findall(clause.text.lower())], kitchen))
 
 
+_ANYWHERE = -1
+"""The number of no component: of all."""
+
+
 def may_be_unread(flow: Flow, words: tuple[str, ...]) -> bool:
     """Whether a name that nothing answers to may be that of something in a clause that could not be read."""
     if flow.unread is None:
@@ -76,11 +80,12 @@ def may_be_unread(flow: Flow, words: tuple[str, ...]) -> bool:
                  for key in _keys(clause.text, flow.kitchen)}
             for at, component in enumerate(flow.reading.components)
         }  # fmt: skip
+        flow.unread[_ANYWHERE] = {key for keys in flow.unread.values() for key in keys}
     if any(flow.unread[at] for at in flow.homes.get(words, ())):
         return True
     asked: list[Key] = [*answering(words, flow.kitchen), *of_kind(words, flow.kitchen)]
     asked += [("word", word) for word in words]
-    return any(not keys.isdisjoint(asked) for keys in flow.unread.values())
+    return not flow.unread[_ANYWHERE].isdisjoint(asked)
 
 
 def _keys(text: str, kitchen: Kitchen) -> Iterator[Key]:

@@ -6,7 +6,7 @@ from tamis.safety.allergens import Foods, lists_of, part_of
 from tamis.safety.cautions import cautions
 from tamis.safety.clearing import limit_of
 from tamis.safety.doubts import doubts
-from tamis.safety.missing import missing_in, reached
+from tamis.safety.missing import Coming, coming, missing_in_all
 from tamis.safety.records import HazardKind, Item, Safety, Served
 from tamis.safety.signs import verbs_of
 from tamis.safety.spoiling import mixtures_of, spoils
@@ -31,6 +31,9 @@ MATTERS: frozenset[HazardKind] = frozenset(
 """Hazards that must be cleared on the way to the plate; the others (rice, honey, garlic in oil) call for cautions."""
 
 
+_NOTHING = Coming([], [])
+
+
 def assess(recipe: Recipe, kitchen: Kitchen, used: Mapping[str, Supply]) -> Safety:
     """Everything about the safety of a recipe, by the house's authority; `used` are the dishes of used recipes."""
     verbs = verbs_of(recipe.actions)
@@ -45,16 +48,17 @@ def assess(recipe: Recipe, kitchen: Kitchen, used: Mapping[str, Supply]) -> Safe
         for component, end in zip(recipe.components, recipe.history.components, strict=True)
         if end >= 0
     ]
-    from_where = reached(recipe)
+    beside = coming(recipe, strays)
     parts = [
         part_of(
             component.name,
-            [*all_foods.of_batch(traced.states[end]), *_of_uses(all_foods, _within(recipe, strays, reach))],
+            [*all_foods.of_batch(traced.states[end]), *_of_uses(all_foods, there.uses)],
             lists,
-            missing_in(recipe, reach),
+            tuple(dict.fromkeys(there.words)),
         )
         for component, end in ends
-        if not _is_dish(component, recipe) and (reach := from_where[component.number])
+        if not _is_dish(component, recipe)
+        for there in (beside.get(component.number, _NOTHING),)
     ]
     items = tuple(item for item in dish.items.values() if item.hazard in MATTERS)
     served = _served(recipe)
@@ -68,7 +72,7 @@ def assess(recipe: Recipe, kitchen: Kitchen, used: Mapping[str, Supply]) -> Safe
         short_rest=tuple(_short_rest(recipe, items, authority)),
         waits=traced.waits,
         oil_waits=traced.oil_waits,
-        dish=part_of(recipe.title, foods, lists, missing_in(recipe, from_where)),
+        dish=part_of(recipe.title, foods, lists, missing_in_all(recipe)),
         parts=tuple(parts) if len(ends) > 1 else (),
         contradictions=tuple(contradictions(recipe, foods)),
         cautions=cautions(recipe, dish, served, verbs, mixtures, spoiling),
@@ -118,10 +122,6 @@ def _strays(recipe: Recipe) -> list[int]:
     """Foods for a purpose that met no batch yet, by their uses: the butter for a tin that is filled later."""
     seen = {happening.use for happening in recipe.history.happenings}
     return [at for at, use in enumerate(recipe.uses) if at not in seen and use.rest_of is None]
-
-
-def _within(recipe: Recipe, uses: list[int], components: set[int]) -> list[int]:
-    return [use for use in uses if recipe.uses[use].component in components]
 
 
 def _of_uses(foods: Foods, uses: list[int]) -> Iterator[Source]:
