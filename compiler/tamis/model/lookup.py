@@ -49,9 +49,9 @@ def look_up(walker: Hands, reference: Reference) -> Meaning | None:
     """The meaning of a reference where it stands; None where nothing answers to its name."""
     words = plain(reference.name, walker.flow.kitchen.language)
     found = _food(walker, words, reference.share)
-    if found:
-        return found
     cut = food_and_piece(words, walker.flow.kitchen.language)
+    if found and not (cut and found.batch and not found.batch.is_named(words)):
+        return found  # a food that is known in such pieces need not be cut here: that is asked next
     whole = _food(walker, cut[0], reference.share) if cut else None
     found = _cut_up(walker, cut, whole) if cut else None
     if found:

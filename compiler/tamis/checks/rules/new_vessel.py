@@ -97,14 +97,13 @@ def _meets(view: View, action: Action, behind: int, lies_in: Tool) -> bool:
     next one, where the butter lies in the pan."""
     recipe, kitchen = view.recipe, view.kitchen
     noun = nouns(recipe.language).singular(lies_in.equipment.name.split()[-1])
-    foods = _foods_before(view, action)
     lines = [one for one in recipe.actions[action.number : action.number + 2] if one.component == action.component]
-    for line in lines:
-        for found in put_to(line.parts, kitchen):
-            for words, _ in found.names if found.start >= behind else ():
-                if words[-1:] == (noun,) or any(matches_food(words, food, kitchen) for food in foods):
-                    return True
-    return False
+    places = [found for line in lines for found in put_to(line.parts, kitchen) if found.start >= behind]
+    said = [words for found in places for words, _ in found.names]
+    if any(words[-1:] == (noun,) for words in said):
+        return True
+    foods = _foods_before(view, action) if said else []
+    return any(matches_food(words, food, kitchen) for words in said for food in foods)
 
 
 def _foods_before(view: View, action: Action) -> list[Food]:
