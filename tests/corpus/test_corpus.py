@@ -46,10 +46,11 @@ def test_what_is_said_of_it(file: Path, snapshot: SnapshotAssertion) -> None:
     assert f"{said}\n\n{table}\n{plan}" == snapshot
 
 
-def test_most_compile_as_first_written() -> None:
-    """All but one of the thirty that nobody had seen: lard that is heated for frying goes by its own name."""
-    tens = [file for file in RECIPES if file.parent.name == "tens"]
+@pytest.mark.parametrize(("folder", "most"), [("tens", 0), ("tens-2", 3), ("tens-3", 16)])
+def test_most_compile_as_first_written(folder: str, most: int) -> None:
+    """Of each thirty that nobody had seen, all but so many do today."""
+    tens = [file for file in RECIPES if file.parent.name == folder]
     texts = [(file.name, file.read_text("utf-8")) for file in tens]
     faulty = [name for name, text in texts if compile(Source(name, text), default_kitchen("en"), {}).faulty]
     assert len(tens) == 30
-    assert len(faulty) <= 1, faulty
+    assert len(faulty) <= most, faulty
