@@ -70,7 +70,7 @@ def _is_free(comma: Node, preparation: Node) -> bool:
     if comma[0] != "COMMA" or preparation[0] != "preparation" or len(preparation[1]) != 1:
         return False
     text = preparation[1][0]
-    if text[0] != "text":
+    if text[0] != "said":
         return False
     return not any([part[1].__class__ is list or part[0] in LENGTHS for part in text[1]])
 
