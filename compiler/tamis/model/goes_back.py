@@ -8,8 +8,7 @@ from __future__ import annotations
 
 from tamis.model.batch import answering, of_kind
 from tamis.model.rest_of import is_rest_word, own_names
-from tamis.model.words import plain
-from tamis.quantity.nouns import nouns
+from tamis.model.words import plain, vessel_noun
 from tamis.reading.clauses import Ingredient, Reference, Tool
 from tamis.reading.plain_names import put_to
 from tamis.reading.prose import prose_words
@@ -54,7 +53,8 @@ def joins_at(walker: Hands, action: ActionRead, before: Batch | None, begun: boo
         return None
     begins = 0 if begun else foods[0].clause.span.end
     mine = {plain(food.name, kitchen.language)[-1:] for food in foods}
-    own = {_noun(walker, event) for event in action.events if isinstance(event, Tool) and not event.definite}
+    tools = [event for event in action.events if isinstance(event, Tool) and not event.definite]
+    own = {vessel_noun(tool.equipment.name, kitchen.language) for tool in tools}
     for place, names in sorted(_named(action, kitchen)):
         for words, span in names if place >= begins else ():
             if words not in mine and _lies_there(walker, before, words, own):
@@ -87,7 +87,3 @@ def _lies_there(walker: Hands, before: Batch, words: Words, own: set[str]) -> bo
 def _is_of(walker: Hands, batch: Batch | None, words: Words) -> bool:
     kitchen = walker.flow.kitchen
     return batch is not None and batch.keys.has([*answering(words, kitchen), *of_kind(words, kitchen)])
-
-
-def _noun(walker: Hands, tool: Tool) -> str:
-    return nouns(walker.flow.kitchen.language).singular(tool.equipment.name.split()[-1])

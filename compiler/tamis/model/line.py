@@ -7,6 +7,7 @@ from fractions import Fraction
 from tamis.diagnostics import Diagnostic, Label
 from tamis.model.effects import SAID, Why
 from tamis.model.mass import NONE, ONE, water_in
+from tamis.model.words import vessel_noun
 from tamis.model.work import Labour
 from tamis.quantity.amount import exactly
 from tamis.quantity.nouns import nouns
@@ -145,7 +146,7 @@ class Line:
         language = self.walker.flow.kitchen.language
         inside = not tool.preposition or tool.preposition in prose_words(language).inside
         if tool.equipment.kind == "vessel" and inside:
-            noun = nouns(language).singular(tool.equipment.name.split()[-1])
+            noun = vessel_noun(tool.equipment.name, language)
             if batch:
                 batch.vessel = noun
             else:

@@ -80,6 +80,11 @@ def plain(name: str, language: str) -> tuple[str, ...]:
     return rules.key(words[1:] if len(words) > 1 and words[0] in rules.articles else words)
 
 
+def vessel_noun(name: str, language: str) -> str:
+    """What a vessel is called for short: *pan* for a frying pan."""
+    return nouns(language).singular(name.split()[-1])
+
+
 def before_joint(words: tuple[str, ...], language: str) -> tuple[str, ...]:
     """The first of several foods in one name: `flour` of `flour and butter`; () where there is one."""
     joints = model_words(language).joints

@@ -49,17 +49,12 @@ def assess(recipe: Recipe, kitchen: Kitchen, used: Mapping[str, Supply]) -> Safe
         if end >= 0
     ]
     beside = coming(recipe, strays)
-    parts = [
-        part_of(
-            component.name,
-            [*all_foods.of_batch(traced.states[end]), *_of_uses(all_foods, there.uses)],
-            lists,
-            tuple(dict.fromkeys(there.words)),
-        )
-        for component, end in ends
-        if not _is_dish(component, recipe)
-        for there in (beside.get(component.number, _NOTHING),)
-    ]
+    parts = []
+    for component, end in ends:
+        if not _is_dish(component, recipe):
+            there = beside.get(component.number, _NOTHING)
+            within = [*all_foods.of_batch(traced.states[end]), *_of_uses(all_foods, there.uses)]
+            parts.append(part_of(component.name, within, lists, tuple(dict.fromkeys(there.words))))
     items = tuple(item for item in dish.items.values() if item.hazard in MATTERS)
     served = _served(recipe)
     mixtures = mixtures_of(recipe, dish, traced.cooked, verbs)

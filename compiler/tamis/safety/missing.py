@@ -36,16 +36,16 @@ def coming(recipe: Recipe, strays: Sequence[int]) -> dict[int, Coming]:
             found[at].uses.append(use)
     for one in recipe.unread:
         for at in _all_takers(takers, one.component):
-            found[at].words.append(said(one.text))
+            found[at].words.append(_said(one.text))
     return found
 
 
 def missing_in_all(recipe: Recipe) -> tuple[str, ...]:
     """The words of what may be food in the recipe, and could not be read."""
-    return tuple(dict.fromkeys(said(one.text) for one in recipe.unread))
+    return tuple(dict.fromkeys(_said(one.text) for one in recipe.unread))
 
 
-def said(text: str) -> str:
+def _said(text: str) -> str:
     """Words of the recipe as a report shows them."""
     return f"“{' '.join(text.split())}”"
 

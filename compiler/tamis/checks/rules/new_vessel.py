@@ -19,8 +19,7 @@ from tamis.diagnostics import Diagnostic, Label, Severity
 from tamis.model.apart import closes_its_own
 from tamis.model.batch import Food, matches_food
 from tamis.model.mass import NOTHING
-from tamis.model.words import plain
-from tamis.quantity.nouns import nouns
+from tamis.model.words import plain, vessel_noun
 from tamis.reading.clauses import Division, Ingredient, Naming, Tool
 from tamis.reading.plain_names import put_to
 from tamis.reading.plain_tools import placed_tools
@@ -96,7 +95,7 @@ def _meets(view: View, action: Action, behind: int, lies_in: Tool) -> bool:
     """Whether plain words say where it goes: *stir into the butter* or *into the pan*, further on in the line or in the
     next one, where the butter lies in the pan."""
     recipe, kitchen = view.recipe, view.kitchen
-    noun = nouns(recipe.language).singular(lies_in.equipment.name.split()[-1])
+    noun = vessel_noun(lies_in.equipment.name, recipe.language)
     lines = [one for one in recipe.actions[action.number : action.number + 2] if one.component == action.component]
     places = [found for line in lines for found in put_to(line.parts, kitchen) if found.start >= behind]
     said = [words for found in places for words, _ in found.names]
