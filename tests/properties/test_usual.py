@@ -39,3 +39,26 @@ def test_both_ways_give_the_same_record(monkeypatch: pytest.MonkeyPatch) -> None
         assert read(text) == expected, text
     assert min(taken.values()) > 50, taken
     assert taken["usual_food"] > 300
+
+
+@pytest.mark.parametrize(
+    ("text", "name"),
+    [
+        ("200 g flour", "usual_food"),
+        ("200 g flour, sifted", "usual_food"),
+        ("bake for 20 min", "usual_time"),
+        ("until golden", "usual_cue"),
+        ("in a bowl", "usual_tool"),
+    ],
+)
+def test_the_short_way_is_taken(text: str, name: str, monkeypatch: pytest.MonkeyPatch) -> None:
+    """A production that is called otherwise would turn it off without a word."""
+    way, found = getattr(_WAYS[name], name), []
+
+    def watched(*asked: object) -> object:
+        found.append(way(*asked))
+        return found[-1]
+
+    monkeypatch.setattr(_WAYS[name], name, watched)
+    read(text)
+    assert any(record is not None for record in found)
