@@ -13,7 +13,7 @@ from tamis.record import NamedTuple, made
 from tamis.typed import TYPE_CHECKING, Literal
 
 if TYPE_CHECKING:
-    from collections.abc import Sequence
+    from collections.abc import Iterable, Iterator, Mapping, Sequence
 
     from tamis.model.batch import Batch
     from tamis.model.effects import Entry
@@ -56,21 +56,73 @@ class History(NamedTuple):
     products: tuple[int, ...] = ()
     components: tuple[int, ...] = ()
 
-    def hands(self, lines: int) -> list[Hand]:
+    def hands(self, lines: int) -> Hands:
         """What each of so many lines has in hand."""
-        batches: dict[int, set[int]] = {}
+        piles: dict[int, _Pile] = {}
         parts: set[int] = set()
-        found = [Hand()] * lines
+        after: dict[int, tuple[_Pile, int, bool]] = {}
         for kind, action, number, other, use, _, _ in self.happenings:
-            batch = batches.setdefault(number, set())
+            pile = piles.setdefault(number, [])
             if kind == "food":
-                batch.add(use)
+                pile.append(use)
             elif kind in ("batch", "by-product"):
-                batch |= batches.get(other, set())
+                whole = piles.get(other, [])
+                pile.append((whole, len(whole)))
             if kind in ("by-product", "lifted") or other in parts:
                 parts.add(number)
-            found[action] = Hand(frozenset(batch), number in parts)
-        return found
+            after[action] = (pile, len(pile), number in parts)
+        return Hands(lines, after)
+
+
+_Pile = list["int | tuple[_Pile, int]"]
+"""What came into a batch, in order: a use, or all that was in another batch's pile so far."""
+
+
+class Hands:
+    """What each line has in hand, by its number; worked out where it is asked for, as it grows with every line."""
+
+    __slots__ = ("_after", "_lines", "_told")
+
+    def __init__(self, lines: int = 0, after: Mapping[int, tuple[_Pile, int, bool]] | None = None) -> None:
+        self._lines = lines
+        self._after = after or {}
+        self._told: dict[int, Hand] = {}
+
+    def __len__(self) -> int:
+        return self._lines
+
+    def __getitem__(self, line: int) -> Hand:
+        hand = self._told.get(line)
+        if hand is None:
+            pile, so_far, parted = self._after.get(line, ([], 0, False))
+            hand = self._told[line] = Hand(frozenset(_uses(pile, so_far, {})), parted)
+        return hand
+
+    def newly(self, lines: Iterable[int]) -> Iterator[tuple[int, set[int]]]:
+        """The uses in hand at each of some lines that none of those before it in the order asked for had."""
+        looked: dict[int, int] = {}
+        found: set[int] = set()
+        for line in lines:
+            pile, so_far, _ = self._after.get(line, ([], 0, False))
+            uses = _uses(pile, so_far, looked) - found
+            found |= uses
+            yield line, uses
+
+
+def _uses(pile: _Pile, so_far: int, looked: dict[int, int]) -> set[int]:
+    """The uses in a pile and in all that came into it; of each pile, by its identity, only what was not looked at
+    before."""
+    found: set[int] = set()
+    left = [(pile, so_far)]
+    while left:
+        pile, so_far = left.pop()
+        for what in pile[looked.get(id(pile), 0) : so_far]:
+            if isinstance(what, int):
+                found.add(what)
+            else:
+                left.append(what)
+        looked[id(pile)] = max(so_far, looked.get(id(pile), 0))
+    return found
 
 
 def history_of(

@@ -85,10 +85,13 @@ def hot_sugar(action: Action, language: str) -> bool:
 def syrup_lines(recipe: Recipe, verbs: Sequence[frozenset[str]]) -> set[int]:
     """The lines that boil a syrup so strong that it is far hotter than water."""
     found: set[int] = set()
-    for action, hand in zip(recipe.actions, recipe.history.hands(len(recipe.actions)), strict=True):
+    if not any(_role(use) == "sugar" for use in recipe.uses):
+        return found
+    hands = recipe.history.hands(len(recipe.actions))
+    for action in recipe.actions:
         if verbs[action.number].isdisjoint(rules().verbs["boils"]) or action.work.station not in ("ring", ""):
             continue
-        uses = [recipe.uses[index] for index in hand.uses]
+        uses = [recipe.uses[index] for index in hands[action.number].uses]
         sugar = sum([use.mass.hi for use in uses if _role(use) == "sugar"], Fraction(0))
         if sugar and sugar >= sum([use.mass.hi for use in uses], Fraction(0)) * rules().keeping["syrup"]:
             found.add(action.number)

@@ -22,13 +22,15 @@ _LONG = 1800
 
 def eaten_cold(recipe: Recipe, dish: State) -> bool:
     """Whether all but a little of a dish is cold when it is done."""
-    hot: set[int] = set()
-    for action, hand in zip(recipe.actions, recipe.history.hands(len(recipe.actions)), strict=True):
+    heats: dict[int, bool] = {}
+    for action in recipe.actions:
         here = recipe.places.lines[action.number]
         if not here.heats and (here.station in HOT or any(use.verb.heat for use in action.verbs)):
-            hot |= hand.uses
+            heats[action.number] = True
         elif _cools(action, here.station, recipe.language):
-            hot -= hand.uses
+            heats[action.number] = False
+    hands = recipe.history.hands(len(recipe.actions))
+    hot = {use for line, uses in hands.newly(reversed(heats)) if heats[line] for use in uses}  # the last line decides
     weights = {index: recipe.uses[index].mass for index in dish.uses}
     warm = sum((mass.hi for index, mass in weights.items() if index in hot), Fraction(0))
     little = warm <= sum((mass.hi for mass in weights.values()), Fraction(0)) * rules().keeping["hot"]

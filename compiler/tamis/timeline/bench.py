@@ -17,11 +17,12 @@ Held = tuple[int, int, int]
 class Bench:
     """One line of taken stretches a cook. Times are seconds before the end of everything (zero or less)."""
 
-    __slots__ = ("_done", "_lines")
+    __slots__ = ("_done", "_full", "_lines")
 
     def __init__(self, cooks: int, nights: Iterable[tuple[int, int]] = ()) -> None:
         self._lines = [list(nights) for _ in range(max(1, cooks))]
         self._done: list[list[Held]] = [[] for _ in self._lines]
+        self._full: dict[int, tuple[int, int]] = {}  # by length: no free stretch ends after the first, up to the second
 
     def place(self, held: list[Held], latest: int) -> int:
         """The latest start, not after `latest`, at which every stretch has a cook; the stretches are then
@@ -31,9 +32,9 @@ class Bench:
         while moved:
             moved = False
             for begin, end, _ in held:
-                room = max([self._room(line, at + begin, at + end) for line in self._lines])
-                if room < at + end:
-                    at, moved = room - end, True
+                free = self._free(end - begin, at + end)
+                if free < at + end:
+                    at, moved = free - end, True
         for begin, end, task in held:
             self._take(at + begin, at + end, task)
         return at
@@ -45,6 +46,24 @@ class Bench:
             done.sort()
             pairs += [(first[2], second[2]) for first, second in pairwise(done)]
         return pairs
+
+    def _free(self, length: int, latest: int) -> int:
+        """The latest end, not after `latest`, of a stretch so long for which a cook is free. What was full once stays
+        so: it is looked through once for each length."""
+        low, high = self._full.get(length, (latest, latest))
+        end, room = latest, self._clear(length, latest)
+        while room < end:
+            end = room if not low < room <= high else low
+            room = self._clear(length, end)
+        if low <= latest and end <= high:
+            self._full[length] = (min(low, end), max(high, latest))
+        elif latest - end > high - low:
+            self._full[length] = (end, latest)
+        return end
+
+    def _clear(self, length: int, end: int) -> int:
+        """The latest end that keeps such a stretch clear of what keeps every cook busy; `end` itself if one is free."""
+        return max([self._room(line, end - length, end) for line in self._lines])
 
     @staticmethod
     def _room(line: list[tuple[int, int]], begin: int, end: int) -> int:

@@ -5,7 +5,7 @@ The findings point into the recipe as it was written: that is the file that the 
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Iterator, Mapping
 from fractions import Fraction
 from functools import cache
 
@@ -15,7 +15,7 @@ from tamis.typed import TYPE_CHECKING
 
 if TYPE_CHECKING:
     from tamis.kitchen.house import Kitchen
-    from tamis.model.history import Hand
+    from tamis.model.history import Hands
     from tamis.model.recipe import Action, Recipe
     from tamis.reading.clauses import Tool
     from tamis.table.rows import Table
@@ -29,8 +29,8 @@ class Scene(NamedTuple):
     table: Table
     kitchen: Kitchen
     factor: Fraction
-    exchanged: frozenset[int] = frozenset()
-    hands: Sequence[Hand] = ()
+    exchanged: frozenset[int]
+    hands: Hands
 
     def tools(self) -> Iterator[tuple[Action, Tool]]:
         """Every piece of equipment where it is first brought out, with its action."""

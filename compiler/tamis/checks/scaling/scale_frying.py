@@ -14,11 +14,9 @@ from tamis.diagnostics import Diagnostic, Severity
 from tamis.typed import TYPE_CHECKING
 
 if TYPE_CHECKING:
-    from collections.abc import Sequence
-
     from tamis.checks.scaling._scene import Scene
     from tamis.kitchen.house import Kitchen
-    from tamis.model.history import Hand
+    from tamis.model.history import Hands
     from tamis.model.recipe import Action, Recipe
     from tamis.reading.clauses import Ingredient, Repeat
     from tamis.source import Span
@@ -95,7 +93,7 @@ def _at_once(scene: Scene, action: Action) -> Iterator[Diagnostic]:
         yield Diagnostic(RULE, LEVEL, fried, message, "each for the time stated")
 
 
-def _crowds(scene: Scene, action: Action, hands: Sequence[Hand]) -> bool:
+def _crowds(scene: Scene, action: Action, hands: Hands) -> bool:
     """Whether the factor makes too much of what is fried: not of a little, and not of the base of a sauce, which is cut
     small or stirred and lies in no layer."""
     from tamis.checks.scaling._hand import grams, in_pieces, liquid, tended
@@ -113,8 +111,8 @@ def _crowds(scene: Scene, action: Action, hands: Sequence[Hand]) -> bool:
     moved = tended(action, practice().verbs["stirring"], scene.kitchen) or all(
         _minced(food, scene.kitchen) for food in foods
     )
-    later = [hand.uses for hand in hands[action.number :] if pieces <= hand.uses]
-    sauce = any(liquid(recipe, uses) >= weight for uses in later)
+    in_hand = [hands[line].uses for line in range(action.number, len(hands))]
+    sauce = any(pieces <= uses and liquid(recipe, uses) >= weight for uses in in_hand)
     return flesh or not (moved and sauce)
 
 

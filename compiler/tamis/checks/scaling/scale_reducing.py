@@ -54,8 +54,8 @@ def check(scene: Scene) -> Iterator[Diagnostic]:
     limit = practice().limits["reducing"]
     if 1 / limit < scene.factor < limit:
         return
-    both = zip(scene.recipe.actions, scene.hands, strict=True)
-    found = [(action, signs) for action, hand in both if (signs := _signs(scene, action, hand))]
+    told = ((action, _signs(scene, action, scene.hands[action.number])) for action in scene.recipe.actions)
+    found = [(action, signs) for action, signs in told if signs]
     if found:
         longer = "longer" if scene.factor > 1 else "less time"
         message = f"{times_text(scene.factor)}: what boils down takes {longer} than stated"
