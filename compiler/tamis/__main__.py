@@ -12,6 +12,9 @@ def main() -> int:
 
     # A command is short and keeps nearly all it makes: looking for garbage costs more than it frees.
     gc.disable()
+    from tamis.near_imports import install
+
+    install()
     from tamis.cli.main import main as run
 
     try:
