@@ -12,7 +12,6 @@ from collections.abc import Callable, Iterable, Mapping
 from tamis.checks.echoes import without_echoes
 from tamis.checks.registry import FAULTS, check_of, checks, names
 from tamis.diagnostics import Diagnostic, Level, in_order
-from tamis.quantity.near import nearest
 from tamis.syntax.document import Step
 from tamis.typed import TYPE_CHECKING, Any
 
@@ -137,6 +136,8 @@ def _lines_spoken_for(document: Document) -> dict[int, int]:
 
 def _idle(allow: Comment) -> Diagnostic:
     """An allow that silenced nothing: its rule does not exist, or it is not needed."""
+    from tamis.quantity.near import nearest
+
     if allow.rule not in names():
         near = nearest(allow.rule, names())
         hint = f"did you mean `{near}`?" if near else ""

@@ -98,7 +98,7 @@ def _dish(entry: Entry, options: argparse.Namespace, library: Library) -> Dish:
 def _told(library: Library, entries: Sequence[Entry]) -> bool:
     """Errors in the recipes and in the house's files on standard error; whether a recipe is faulty."""
     faulty = [entry for entry in entries if entry.faulty]
-    errors = [found for found in library.house.findings if found[1].severity == "error"]
+    errors = [found for found in library.house.with_prices() if found[1].severity == "error"]
     told = ((entry.compiled.source, each) for entry in faulty for each in entry.compiled.findings)
     print_findings([*errors, *(found for found in told if found[1].severity == "error")], sys.stderr)
     return bool(faulty)

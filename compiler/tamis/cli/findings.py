@@ -12,7 +12,6 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 
-from tamis.cli.excerpt import excerpt
 from tamis.diagnostics import Diagnostic, Severity
 from tamis.record import NamedTuple
 from tamis.source import Source, Span
@@ -66,6 +65,8 @@ def as_text(source: Source, finding: Diagnostic, ink: Ink = DRY) -> str:
 
 
 def _marked(source: Source, span: Span, mark: str, message: str, colour: Colour, ink: Ink) -> list[str]:
+    from tamis.cli.excerpt import excerpt
+
     part = excerpt(source, span)
     bar = ink.paint("|", "quiet")
     underline = ink.paint(mark * part.width, colour)

@@ -15,11 +15,13 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping, Sequence
 from functools import lru_cache
 
-from tamis.quantity.near import Known, nearest
 from tamis.quantity.nouns import Where, nouns
 from tamis.record import NamedTuple
 from tamis.saved import facts, rows
-from tamis.typed import Any, Literal
+from tamis.typed import TYPE_CHECKING, Any, Literal
+
+if TYPE_CHECKING:
+    from tamis.quantity.near import Known
 
 Station = Literal["oven", "grill", "ring", "mixer", "fridge", "freezer", "bath", ""]
 EquipmentKind = Literal["vessel", "tool", "surface", "lining", "lid", "station"]
@@ -130,6 +132,8 @@ class Cupboard:
 
     def near(self, name: str) -> str | None:
         """The name that a misspelt one may have meant, or None."""
+        from tamis.quantity.near import Known, nearest
+
         if self._known is None:
             self._known = Known(self.names)
         return nearest(name.lower(), self._known)

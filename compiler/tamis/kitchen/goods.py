@@ -17,12 +17,15 @@ from collections.abc import Iterator, Mapping, Sequence
 from functools import lru_cache
 
 from tamis.assets import asset_bytes
-from tamis.quantity.near import Known, is_slip, nearest
 from tamis.quantity.nouns import nouns
 from tamis.record import NamedTuple
 from tamis.saved import rows
+from tamis.typed import TYPE_CHECKING
 
 from .food import Density, Goods, Part, Piece, Raw, Show, amount, read_goods, whole
+
+if TYPE_CHECKING:
+    from tamis.quantity.near import Known
 
 __all__ = ["Density", "Found", "Goods", "Larder", "Part", "Piece", "amount", "key"]
 
@@ -226,6 +229,8 @@ class Larder:
 
     def near(self, name: str) -> str | None:
         """Return the known name nearest in spelling, if it is near."""
+        from tamis.quantity.near import Known, is_slip, nearest
+
         if self._known is None:
             self._known = Known(self._raw.names())
         one = self._nouns.singular(name)

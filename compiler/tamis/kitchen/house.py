@@ -63,14 +63,20 @@ def house_kitchen(settings_toml: str | None, goods_toml: str | None) -> tuple[Ki
     if goods_toml is not None:
         said, findings = _parsed(goods_toml)
         from tamis.kitchen.house_goods import extended
-        from tamis.kitchen.sale import sale_problems
 
         larder, faults = extended(kitchen.larder, said)
-        faults += sale_problems(said, kitchen.units)
         findings += [_about_goods(fault, goods_toml) for fault in faults]
         problems += [Problem("goods.toml", finding) for finding in findings]
         kitchen = kitchen._replace(larder=larder)
     return kitchen, problems
+
+
+def price_problems(goods_toml: str, kitchen: Kitchen) -> list[Problem]:
+    """What is wrong with the packs and prices of a house's goods: it touches only what is bought and what it costs."""
+    from tamis.kitchen.sale import sale_problems
+
+    said, _ = _parsed(goods_toml)
+    return [Problem("goods.toml", _about_goods(fault, goods_toml)) for fault in sale_problems(said, kitchen.units)]
 
 
 def _settled(text: str, problems: list[Problem]) -> Kitchen:

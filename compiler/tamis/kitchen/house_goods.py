@@ -10,7 +10,6 @@ from __future__ import annotations
 from collections.abc import Mapping
 from fractions import Fraction
 
-from tamis.quantity.near import nearest
 from tamis.record import NamedTuple
 from tamis.typed import Any
 
@@ -171,5 +170,7 @@ def _expect(value: Any, kind: type, expected: str) -> Any:
 
 def _meant(word: str, known: Any) -> str:
     # The plural of a word is often further off than a slip of the pen: density, densities.
+    from tamis.quantity.near import nearest
+
     near = nearest(word, known) or next((each for each in known if each[:5] == word[:5]), None)
     return f"; did you mean {near!r}?" if near else ""

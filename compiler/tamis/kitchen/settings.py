@@ -14,7 +14,6 @@ from tamis.diagnostics import Diagnostic, Level
 from tamis.kitchen.seconds import seconds
 from tamis.patterns import pattern
 from tamis.quantity.degrees import typed_degrees
-from tamis.quantity.near import nearest
 from tamis.record import NamedTuple
 from tamis.source import Span
 from tamis.typed import Any, Literal, get_args
@@ -145,6 +144,8 @@ def _read_table(table: str, values: Mapping[str, Any], text: str, findings: list
 
 
 def _unknown(key: str, known: tuple[str, ...], span: Span, what: str) -> Diagnostic:
+    from tamis.quantity.near import nearest
+
     near = nearest(key, known)
     hint = f"did you mean `{near}`?" if near else f"known here: {', '.join(known)}"
     message = f"there is no {what} “{key}”; it does nothing"

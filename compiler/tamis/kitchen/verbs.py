@@ -15,10 +15,12 @@ from collections.abc import Iterator, Mapping, Sequence
 
 from tamis.kitchen.equipment import Station
 from tamis.kitchen.verb_words import verb_words
-from tamis.quantity.near import Known, nearest
 from tamis.record import NamedTuple
 from tamis.saved import facts, rows
-from tamis.typed import Any, Literal
+from tamis.typed import TYPE_CHECKING, Any, Literal
+
+if TYPE_CHECKING:
+    from tamis.quantity.near import Known
 
 Attention = Literal["hands", "unattended"]
 
@@ -182,6 +184,8 @@ class Verbs:
 
     def near(self, word: str) -> str | None:
         """The verb that a misspelt word may have meant, or None."""
+        from tamis.quantity.near import Known, nearest
+
         if self._known is None:
             self._known = Known(self.phrases)
         return nearest(word, self._known)

@@ -4,20 +4,28 @@ from __future__ import annotations
 
 from tamis.checks.registry import names, scaling_names
 from tamis.diagnostics import Diagnostic
-from tamis.kitchen.house import UNREADABLE, Kitchen, house_kitchen
+from tamis.kitchen.house import UNREADABLE, Kitchen, house_kitchen, price_problems
 from tamis.kitchen.settings import setting_span
 from tamis.library.files import GOODS, SETTINGS, Text, Unreadable, read_if_there
-from tamis.quantity.near import nearest
 from tamis.record import NamedTuple
 from tamis.source import Source
 
 
 class House(NamedTuple):
-    """A folder with the kitchen that holds in it, and what is wrong with the files that say so."""
+    """A folder with the kitchen that holds in it, and what is wrong with the files that say so; prices aside."""
 
     folder: str
     kitchen: Kitchen
     findings: tuple[tuple[Source, Diagnostic], ...]
+    goods: Text | None = None
+
+    def with_prices(self) -> tuple[tuple[Source, Diagnostic], ...]:
+        """The findings, and what is wrong with packs and prices."""
+        if self.goods is None:
+            return self.findings
+        source = self.goods.source
+        wrong = price_problems(source.text, self.kitchen)
+        return (*self.findings, *((source, problem.finding) for problem in wrong))
 
 
 def open_house(folder: str) -> House:
@@ -38,7 +46,7 @@ def open_house(folder: str) -> House:
         findings.append((text.source, problem.finding))
     if settings:
         findings += [(settings.source, finding) for finding in _unknown_rules(kitchen, settings.source)]
-    return House(folder, kitchen, tuple(findings))
+    return House(folder, kitchen, tuple(findings), goods)
 
 
 def _text(path: str) -> Text | None:
@@ -54,6 +62,8 @@ def _unknown_rules(kitchen: Kitchen, source: Source) -> list[Diagnostic]:
 
     The settings lie below the checks, so it is only here that both are known.
     """
+    from tamis.quantity.near import nearest
+
     findings = []
     known = (*names(), *scaling_names()) if kitchen.settings.checks else ()
     for rule in kitchen.settings.checks:

@@ -74,7 +74,7 @@ class Library(NamedTuple):
     def findings(self) -> list[tuple[Source, Diagnostic]]:
         """Everything there is to say, file by file."""
         recipes = ((entry.compiled.source, finding) for entry in self.entries for finding in entry.compiled.findings)
-        return [*self.house.findings, *recipes]
+        return [*self.house.with_prices(), *recipes]
 
 
 def open_library(path: AnyPath, files: Sequence[AnyPath] | None = None, progress: Progress | None = None) -> Library:

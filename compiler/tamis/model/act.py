@@ -7,7 +7,6 @@ from tamis.model.cold import take_cold
 from tamis.model.effects import Why
 from tamis.model.foods import put_in
 from tamis.model.heat import Heat, heat_of, only_sets, tell
-from tamis.model.lifted import settle, turn_back
 from tamis.model.line import Line
 from tamis.model.mass import NOTHING, ONE
 from tamis.model.namings import divide, name_batch
@@ -67,16 +66,14 @@ class Act(Line):
                 self.verb, self.worked = event.verb, len(self.uses)
                 walker.clause = walker.words = event.span
                 walker.read_at = -1
-                if self.parting is not None:
-                    turn_back(self, at)
+                self._turn_back(at)
                 walker.emit(event)
                 continue
             walker.clause, walker.read_at = event.clause.span, len(reads)
             kind = type(event)
             exact = EXACT.get(kind)
             walker.words = exact(event) if exact else walker.clause
-            if self.parting is not None:
-                turn_back(self, at)
+            self._turn_back(at)
             act = _DOES.get(kind)
             if act:
                 act(self, event)
@@ -89,8 +86,17 @@ class Act(Line):
             walker.tell(finding)
         action = self._record(tuple(reads), start)
         if self.parting is not None:
+            from tamis.model.lifted import settle
+
             settle(self, action.work.wait is not None)
         return action
+
+    def _turn_back(self, at: int) -> None:
+        """Where food was lifted out: whether the event at this place belongs to what it was lifted out of."""
+        if self.parting is not None:
+            from tamis.model.lifted import turn_back
+
+            turn_back(self, at)
 
     def _join(self, place: int) -> None:
         """What a meanwhile has made goes into the work before it, if the line says so before this place."""

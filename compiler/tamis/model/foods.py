@@ -8,8 +8,6 @@ from tamis.model.batch import Food
 from tamis.model.effects import Weighs
 from tamis.model.kept import made_for_others
 from tamis.model.mass import ONE, Mass, cold_water, mass_of, times
-from tamis.model.parts import buy_once, of_one_counted
-from tamis.model.percent import as_weighed, weigh
 from tamis.model.recipe import Taking, Use
 from tamis.model.words import model_words, plain
 from tamis.quantity.nouns import nouns
@@ -26,12 +24,21 @@ def put_in(act: Line, food: Ingredient) -> None:
     """An ingredient goes in, unless it is for a purpose; the rest of a shared measure stays open."""
     walker, flow = act.walker, act.walker.flow
     index = len(flow.uses)
-    food, same = of_one_counted(flow, food, index) if food.definite else (food, None)
+    same = computed = None
+    if food.definite:
+        from tamis.model.parts import of_one_counted
+
+        food, same = of_one_counted(flow, food, index)
     share = food.share if food.share and food.share.kind == "fraction" else None
     fraction = share.fraction if share else ONE
     act.fresh = False
-    computed = weigh(act, food) if food.percent else None
-    whole = mass_of(as_weighed(food, computed) if computed else food, flow.kitchen)
+    weighed = food
+    if food.percent:
+        from tamis.model.percent import as_weighed, weigh
+
+        computed = weigh(act, food)
+        weighed = as_weighed(food, computed) if computed else food
+    whole = mass_of(weighed, flow.kitchen)
     factor = act.repeats
     mass = times(whole, fraction * factor if share else factor)
     aside = bool(food.purpose)
@@ -39,6 +46,8 @@ def put_in(act: Line, food: Ingredient) -> None:
     flow.uses.append(Use(food, act.number, walker.component, factor, fraction, same, in_batch, mass, computed))
     act.uses.append(index)
     if flow.parts_ahead:
+        from tamis.model.parts import buy_once
+
         buy_once(flow, index)
     words = plain(food.name, flow.kitchen.language)
     flow.uses_of.setdefault(words[-1] if words else "", []).append(index)

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from tamis.diagnostics import Diagnostic
 from tamis.model.words import model_words
-from tamis.quantity.times import duration
 from tamis.reading.clauses import Time
 from tamis.typed import TYPE_CHECKING
 from tamis.words import example
@@ -63,6 +62,8 @@ def _work(words: list[str], verbs: Verbs) -> Verb | None:
 
 def _unknown(moment: Time, language: str) -> Diagnostic:
     message = f"“before {moment.before}”: no later line says so, and this is planned as a wait of its own"
+    from tamis.quantity.times import duration
+
     wait = example(language, "leave", time=duration(moment.duration.lo))
     hint = f"name the work as its line does, or write the wait: {wait}"
     return Diagnostic("moment-untied", "warning", moment.clause.span, message, hint)

@@ -7,7 +7,6 @@ from fractions import Fraction
 from tamis.diagnostics import Diagnostic, Label
 from tamis.model.batch import Batch, answering
 from tamis.model.effects import Why
-from tamis.model.lifted import lift_out, lift_too
 from tamis.model.lookup import Meaning, look_up, nearest_name
 from tamis.model.mass import times
 from tamis.model.reasons import refers, why_meant
@@ -34,8 +33,11 @@ _MOST_GUESSED = 100
 
 def refer(act: Line, reference: Reference) -> None:
     """Something made, opened or set out before."""
-    if act.parting is not None and lift_too(act, reference):
-        return
+    if act.parting is not None:
+        from tamis.model.lifted import lift_too
+
+        if lift_too(act, reference):
+            return
     reference = _one_of_several(act, reference)
     meaning = look_up(act.walker, reference)
     measured = reference.share is not None and reference.share.kind == "measure"
@@ -58,11 +60,11 @@ def refer(act: Line, reference: Reference) -> None:
     elif meaning.unborne:
         _guessed(act, reference, meaning.batch, meaning.unborne)
     removes = act.verb is not None and act.verb.removes and not reference.preposition
-    if meaning.present and lift_out(act, reference, meaning.batch):
-        act.fresh = False
-        return
     if meaning.present:
-        _of_the_present(act, reference, meaning, removes)
+        from tamis.model.lifted import lift_out
+
+        if not lift_out(act, reference, meaning.batch):
+            _of_the_present(act, reference, meaning, removes)
     else:
         _of_another(act, reference, meaning.batch, removes)
     act.fresh = False

@@ -60,7 +60,7 @@ def build_site(
     """
     sound = [entry for entry in library.entries if not entry.faulty]
     missing = tuple(shown(entry.path) for entry in library.entries if entry.faulty)
-    wrong = missing or any(finding.severity == "error" for _, finding in library.house.findings)
+    wrong = missing or any(finding.severity == "error" for _, finding in library.house.with_prices())
     if wrong and not keep_going:
         return Report(out, missing=missing, refused=_errors_in(missing))
     if _holds_recipes(library, out):

@@ -16,10 +16,12 @@ from fractions import Fraction
 from functools import cache
 
 from tamis.assets import asset_text
-from tamis.quantity.near import Known, nearest
 from tamis.record import NamedTuple
-from tamis.typed import Literal
+from tamis.typed import TYPE_CHECKING, Literal
 from tamis.words import word_lists, word_tables
+
+if TYPE_CHECKING:
+    from tamis.quantity.near import Known
 
 UnitKind = Literal["mass", "volume", "time", "length", "temperature", "nominal"]
 System = Literal["metric", "us", "imperial", ""]
@@ -116,6 +118,8 @@ class Units:
         An ambiguous letter gives its long form; then come the usual slips, and the nearest spelling, if at most a third
         of it differs.
         """
+        from tamis.quantity.near import Known, nearest
+
         if name in self.unclear:
             return self.unclear[name]
         if slip := self.misspelt(name):

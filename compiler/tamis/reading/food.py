@@ -8,7 +8,6 @@ from tamis.reading.clauses import Ingredient, Share
 from tamis.reading.durations import stretch
 from tamis.reading.measured import MEASURES, NAMES, ONE, Measured, bracketed, read_measure, with_unit
 from tamis.reading.quantities import measures, one_measure, place
-from tamis.reading.rates import read_percent, read_rate
 from tamis.reading.soundness import LENGTHS, check_name, check_text
 from tamis.reading.temperatures import degrees
 from tamis.source import NOWHERE
@@ -102,8 +101,14 @@ def read_food(reading: Reading, parts: Parts, role: str, known: Found | None) ->
         tail.purpose,
     )
     if parts.percent:
+        from tamis.reading.rates import read_percent
+
         return read_percent(reading, food, parts.percent)
-    return read_rate(reading, food, tail.per) if tail.per else food
+    if tail.per:
+        from tamis.reading.rates import read_rate
+
+        return read_rate(reading, food, tail.per)
+    return food
 
 
 def _part_of_measure(reading: Reading, part: Measure, whole: Sequence[Measure]) -> Share:

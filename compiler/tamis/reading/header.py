@@ -5,7 +5,6 @@ from __future__ import annotations
 from tamis.diagnostics import Diagnostic, Fix
 from tamis.quantity.amount import Amount
 from tamis.quantity.measure import Measure
-from tamis.quantity.near import nearest
 from tamis.reading.tables import tables
 from tamis.record import NamedTuple
 from tamis.source import Span
@@ -97,6 +96,8 @@ def read_header(document: Document, kitchen: Kitchen, findings: list[Diagnostic]
 
 def _unknown_key(field: Field, language: str, findings: list[Diagnostic]) -> str | None:
     """Report it; the key that was meant, if that can be said."""
+    from tamis.quantity.near import nearest
+
     lists = word_lists(language, "reading")
     others = lists.get("header-keys", {})
     near = nearest(field.key, KEYS) or _other_ending(field.key)

@@ -13,7 +13,6 @@ from tamis.reading.measured import MEASURES, NAMES, ONE, Measured, bracketed, ch
 from tamis.reading.quantities import amount, as_one, check_size, one_measure
 from tamis.reading.soundness import LENGTHS, check_name, check_text
 from tamis.reading.things import measure_of, preposition_of
-from tamis.reading.tool_sizes import counted_as
 from tamis.typed import TYPE_CHECKING
 from tamis.words import example, named
 
@@ -179,6 +178,8 @@ def read_repeat(reading: Reading, children: Sequence[Node]) -> tuple[Read, ...]:
 
 
 def _times(reading: Reading, children: Sequence[Node], counted: Node | None, kinds: set[str]) -> Fraction:
+    from tamis.reading.tool_sizes import counted_as
+
     if counted is None:
         return Fraction(2) if "TWICE" in kinds else Fraction(1)
     times = read_measure(reading, [counted]).pieces or ONE if counted[0] == "counted" else amount(reading, counted)

@@ -15,7 +15,6 @@ from tamis.reading.measured import MEASURES, NAMES, Measured, bracketed, check_h
 from tamis.reading.quantities import amount, as_one, one_measure, one_number
 from tamis.reading.soundness import LENGTHS, check_name, check_text
 from tamis.reading.temperatures import check_neighbours, scales, temperatures
-from tamis.reading.tool_sizes import counted_as, cut_off, number_and_size, within
 from tamis.reading.usual import usual_tool
 from tamis.source import NOWHERE, Span
 from tamis.syntax.document import Clause
@@ -152,6 +151,8 @@ def read_tool(reading: Reading, children: Sequence[Node]) -> tuple[Read, ...]:
     usual = usual_tool(reading, children)
     if usual:
         return (usual,)
+    from tamis.reading.tool_sizes import counted_as, cut_off, number_and_size, within
+
     preposition, nodes = preposition_of(children)
     definite = bool(nodes) and nodes[0][0] == "THE"
     same = child(nodes, "SAME") is not None

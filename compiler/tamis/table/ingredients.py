@@ -9,7 +9,6 @@ from __future__ import annotations
 
 from tamis.kitchen.house import Kitchen
 from tamis.model.names import bare_name, several
-from tamis.model.percent import weighed
 from tamis.model.recipe import Recipe, Use
 from tamis.quantity.measure import Measure
 from tamis.quantity.nouns import nouns
@@ -28,7 +27,11 @@ def build_table(recipe: Recipe, kitchen: Kitchen) -> Table:
     groups: dict[Key, list[tuple[int, Use]]] = {}
     to_taste = amount_words(kitchen.language).to_taste
     for at, written in enumerate(recipe.uses):
-        use = written._replace(ingredient=weighed(written)) if written.ingredient.percent else written
+        use = written
+        if written.ingredient.percent:
+            from tamis.model.percent import weighed
+
+            use = written._replace(ingredient=weighed(written))
         root = use if use.rest_of is None else recipe.uses[use.rest_of]
         groups.setdefault(_key(root.ingredient, to_taste, kitchen.language), []).append((at, use))
     sections: dict[Section, list[Row]] = {"rows": [], "purposes": [], "optional": [], "unmeasured": []}

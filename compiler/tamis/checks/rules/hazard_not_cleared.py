@@ -14,7 +14,6 @@ from collections.abc import Iterator
 
 from tamis.diagnostics import Diagnostic, Label, Severity
 from tamis.safety.data import rules
-from tamis.safety.wording import hottest, limit_words, name_of, offer, path_of
 from tamis.typed import TYPE_CHECKING
 
 if TYPE_CHECKING:
@@ -73,6 +72,8 @@ def _soft(item: Item) -> bool:
 
 
 def _finding(view: View, item: Item, authority: Authority) -> Diagnostic:
+    from tamis.safety.wording import hottest, limit_words, offer, path_of
+
     path, asked = path_of(item, view.recipe), limit_words(item, authority, view.recipe.language)
     message = f"nothing makes {_what(item, view)} safe on its way to the dish: {path}; asked for: {asked}"
     reached = hottest(item)
@@ -90,6 +91,8 @@ def _finding(view: View, item: Item, authority: Authority) -> Diagnostic:
 
 def _what(item: Item, view: View) -> str:
     """The hazard by its name; a by-product by its own."""
+    from tamis.safety.wording import name_of
+
     if item.form == "juices":
         names = [product.name for product in view.recipe.products if product.kind == "by-product"]
         name = next((f"the {step}" for step in item.path if step in names), "the juices")

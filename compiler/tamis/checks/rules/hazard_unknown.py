@@ -11,7 +11,6 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from tamis.diagnostics import Diagnostic, Severity
-from tamis.safety.wording import doubt_words
 from tamis.typed import TYPE_CHECKING
 
 if TYPE_CHECKING:
@@ -43,4 +42,6 @@ def check(view: View) -> Iterator[Diagnostic]:
     for doubt in view.safety.doubts:
         known = f"write `{doubt.like}` and the rest after a comma, or " if doubt.like else ""
         hint = f"{known}give it in `goods.toml` with its hazard"
+        from tamis.safety.wording import doubt_words
+
         yield Diagnostic(RULE, LEVEL, doubt.span, doubt_words(doubt), hint)

@@ -11,7 +11,6 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from tamis.diagnostics import Diagnostic, Severity
-from tamis.safety.wording import path_of
 from tamis.typed import TYPE_CHECKING
 
 if TYPE_CHECKING:
@@ -50,5 +49,7 @@ def check(view: View) -> Iterator[Diagnostic]:
     safety = view.safety
     for item in safety.open if safety.served != "uncooked" else ():
         if item.hazard == "raw-flour":
+            from tamis.safety.wording import path_of
+
             message = f"this flour is eaten raw: {path_of(item, view.recipe)}"
             yield Diagnostic(RULE, LEVEL, item.span, message, "bake, fry or boil it, or toast it first (US CDC)")

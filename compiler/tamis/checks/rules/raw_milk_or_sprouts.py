@@ -12,7 +12,6 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from tamis.diagnostics import Diagnostic, Severity
-from tamis.safety.wording import limit_words, name_of, path_of
 from tamis.typed import TYPE_CHECKING
 
 if TYPE_CHECKING:
@@ -46,6 +45,8 @@ def check(view: View) -> Iterator[Diagnostic]:
         return
     for item in safety.open:
         if item.hazard in ("raw-milk", "sprouts"):
+            from tamis.safety.wording import limit_words, name_of, path_of
+
             message = f"{name_of(item)} reaches the dish uncooked: {path_of(item, view.recipe)}"
             hint = f"{limit_words(item, safety.authority, view.recipe.language)}; or `served: raw` in the header"
             yield Diagnostic(RULE, LEVEL, item.span, message, hint)

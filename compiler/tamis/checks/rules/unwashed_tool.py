@@ -11,7 +11,6 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from tamis.diagnostics import Diagnostic, Severity
-from tamis.safety.wording import name_of
 from tamis.typed import TYPE_CHECKING
 
 if TYPE_CHECKING:
@@ -54,5 +53,7 @@ def check(view: View) -> Iterator[Diagnostic]:
     for item in view.safety.open:
         if item.form == "contact":
             tool = item.path[1] if len(item.path) > 1 else "tool"
+            from tamis.safety.wording import name_of
+
             message = f"the {tool} held {name_of(item)} ({item.food}) and was not washed; this food isn't cooked after"
             yield Diagnostic(RULE, LEVEL, item.span, message, f"wash it first, or take a clean {tool}")

@@ -11,7 +11,6 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from tamis.diagnostics import Diagnostic, Severity
-from tamis.quantity.times import duration
 from tamis.safety.data import rules
 from tamis.typed import TYPE_CHECKING
 from tamis.words import example
@@ -48,6 +47,8 @@ def check(view: View) -> Iterator[Diagnostic]:
     """Each risky wait."""
     window = rules().windows[view.safety.authority]
     for wait in view.safety.waits:
+        from tamis.quantity.times import duration
+
         message = f"here {wait.food} may stand {_where(wait)} for more than {duration(window.out)}"
         hint = "into the fridge with it, a shorter wait, or keep it hot; local food codes prevail"
         if wait.kept_warm and wait.celsius is None:

@@ -12,7 +12,6 @@ from collections.abc import Iterator
 
 from tamis.diagnostics import Diagnostic, Severity
 from tamis.reading.clauses import Time
-from tamis.reading.unknown_work import unknown_work
 from tamis.typed import TYPE_CHECKING
 from tamis.words import example
 
@@ -71,6 +70,8 @@ def _unknown(stretches: Iterable[Stretch], action: Action, time: Time) -> Span |
     before = [use.span.end for use in action.verbs if use.span.start < time.clause.span.start]
     for words in stretches:
         if words.start < time.clause.span.start:
+            from tamis.reading.unknown_work import unknown_work
+
             for unknown in words.plain.ask(unknown_work):
                 span = words.span(unknown.first, unknown.first + 1)
                 if not before or (unknown.sure and span.start >= before[-1]):
