@@ -71,7 +71,7 @@ def one_by_one(verb: Verb, item: Ingredient, mass: Mass, kitchen: Kitchen) -> Fr
         return Fraction(verb.per_piece if mass.known else 0)
     piece = kitchen.larder.piece(item.goods, "", item.states) if item.goods else None
     if piece is None or most is None:
-        return Fraction(0)
+        return Fraction(0) if most is None or verb.divides else most / 2  # neither large nor small, as far as is known
     return min(verb.per_piece * mass.hi / piece.usual, most)
 
 
@@ -83,7 +83,7 @@ def worked_one_by_one(act: Line, batch: Batch | None) -> dict[int, int]:
     for event in act.read.events:
         if isinstance(event, VerbUse):
             use = event
-        elif use is None or not use.verb.most_per_kg:
+        elif use is None or not use.verb.per_piece:
             continue
         elif isinstance(event, Ingredient):
             mass = mass_of(event, kitchen)
@@ -91,7 +91,11 @@ def worked_one_by_one(act: Line, batch: Batch | None) -> dict[int, int]:
             found[use.span.start] = found.get(use.span.start, Fraction(0)) + takes
         elif _cuts_up(event) and batch is not None and not batch.pieces and use.span.start not in found:
             found[use.span.start] = use.verb.per_piece + use.verb.per_kg * batch.mass.lo / 1000
-    rest = [one for one in act.labour.verbs if one.verb.most_per_kg and one.span.start not in found]
+    rest = [
+        one
+        for one in act.labour.verbs
+        if one.verb.per_piece and not one.verb.occasional and one.span.start not in found
+    ]
     alone = only_food(act, batch) if rest else None
     for use in rest if alone else ():
         assert alone is not None
