@@ -189,6 +189,8 @@ class Act(Line):
             work = work._replace(wait=None, given="default", handling=work.handling or _TURN)
         if reads and all(isinstance(read, Repeat) and read.kind == "step-times" for read in reads):
             return Work()  # the work is that of the lines it repeats
+        if reads and not self.labour.verbs and all(isinstance(read, Naming) for read in reads):
+            return Work()  # *set aside*: it stands there
         if not labour.time and _only_pauses(reads) and all(use.verb is labour.warms for use in labour.verbs):
             return Work()  # *keep warm* is no work
         return work
