@@ -2,6 +2,9 @@
 
 from __future__ import annotations
 
+from fractions import Fraction
+from math import ceil
+
 from tamis.model.batch import Batch
 from tamis.model.cold import take_cold
 from tamis.model.effects import Why
@@ -10,6 +13,7 @@ from tamis.model.heat import Heat, heat_of, only_sets, tell
 from tamis.model.line import Line
 from tamis.model.mass import NOTHING, ONE
 from tamis.model.namings import divide, name_batch
+from tamis.model.paces import AT_ONCE, counted, one_after_another, pace_of, paced
 from tamis.model.pieces import batches_of, heaviest_piece, worked_one_by_one
 from tamis.model.reached import reached
 from tamis.model.recipe import Action, Work
@@ -36,8 +40,8 @@ from tamis.words import example
 
 if TYPE_CHECKING:
     from collections.abc import Callable
-    from fractions import Fraction
 
+    from tamis.model.paces import Pace
     from tamis.reading.clauses import Read
 
 
@@ -124,11 +128,12 @@ class Act(Line):
         elif batch is None:
             self._needs_food(heat)
         self._links(start if not heat.heats else None, heat)
-        work = self._work(reads, batch, heat)
+        pace = pace_of(self)
+        numbers, loads = self._batches(batch, pace)
+        work = self._work(reads, batch, heat, pace, numbers)
         at_once = self.at_once or self._follows_at_once(start or self.carried)
         tell(self, heat, batch)
         self._touch(batch, start, work, heat)
-        numbers, loads = self._batches(batch)
         return Action(
             number=self.number,
             component=walker.component,
@@ -158,18 +163,20 @@ class Act(Line):
             piece_mass=self.piece_mass,
         )
 
-    def _batches(self, batch: Batch | None) -> tuple[Fraction, bool]:
+    def _batches(self, batch: Batch | None, pace: Pace) -> tuple[Fraction, bool]:
         """How many batches the line is done in; what is served is served once."""
         size = next((repeat.number for repeat in self.labour.repeats if repeat.kind == "batch-size"), None)
         if size:
             self.batches = batches_of(self, batch, size), False
         served = any([use.verb.serves for use in self.labour.verbs])
-        return (ONE, False) if served else self.batches
+        alone = 0 if self.batches[0] != ONE else one_after_another(self, batch, pace)
+        return (ONE, False) if served else (Fraction(alone), False) if alone else self.batches
 
-    def _work(self, reads: tuple[Read, ...], batch: Batch | None, heat: Heat) -> Work:
+    def _work(self, reads: tuple[Read, ...], batch: Batch | None, heat: Heat, pace: Pace, batches: Fraction) -> Work:
         """How long the line takes and who is busy with it."""
         labour = self.labour
-        pieces = int(batch.pieces[0].hi) if batch and batch.pieces else 0
+        pieces = counted(self, batch) if pace.each or (batch and batch.pieces) else 0
+        pieces = ceil(pieces / batches)  # of which each batch has its share
         work = work_of(
             labour,
             batch.mass if batch else NOTHING,
@@ -181,12 +188,15 @@ class Act(Line):
             worked_one_by_one(self, batch),
             heated_by(self, batch),
         )
+        work = paced(self, work, pace, pieces) if pace is not AT_ONCE else work
         if heat.heats and work.wait is None:
             work = work._replace(handling=0)
         if work.given == "verb" and not heat.heats and only_sets(heat, labour):
             work = work._replace(wait=None, given="default", handling=work.handling or _TURN)
         if reads and all(isinstance(read, Repeat) and read.kind == "step-times" for read in reads):
             return Work()  # the work is that of the lines it repeats
+        if reads and not self.labour.verbs and all(isinstance(read, Naming) for read in reads):
+            return Work()  # *set aside*: it stands there
         if not labour.time and _only_pauses(reads) and all(use.verb is labour.warms for use in labour.verbs):
             return Work()  # *keep warm* is no work
         return work

@@ -9,11 +9,15 @@ from fractions import Fraction
 from math import ceil
 
 from tamis.model.mass import ONE, Mass, mass_of
+from tamis.model.words import model_words
+from tamis.quantity.nouns import nouns
 from tamis.reading.clauses import Division, Ingredient, Target, Time, VerbUse
 from tamis.typed import TYPE_CHECKING
 from tamis.words import example
 
 if TYPE_CHECKING:
+    from collections.abc import Sequence
+
     from tamis.kitchen.house import Kitchen
     from tamis.kitchen.verbs import Verb
     from tamis.model.batch import Batch, Food
@@ -71,7 +75,7 @@ def one_by_one(verb: Verb, item: Ingredient, mass: Mass, kitchen: Kitchen) -> Fr
         return Fraction(verb.per_piece if mass.known else 0)
     piece = kitchen.larder.piece(item.goods, "", item.states) if item.goods else None
     if piece is None or most is None:
-        return Fraction(0)
+        return most / 2 if most and verb.prepares and not verb.divides else Fraction(0)  # neither large nor small
     return min(verb.per_piece * mass.hi / piece.usual, most)
 
 
@@ -80,24 +84,38 @@ def worked_one_by_one(act: Line, batch: Batch | None) -> dict[int, int]:
     for the pieces of the only food in hand: *peel and slice*."""
     found: dict[int, Fraction] = {}
     kitchen, use = act.walker.flow.kitchen, None
-    for event in act.read.events:
+    for at, event in enumerate(act.read.events):
         if isinstance(event, VerbUse):
-            use = event
-        elif use is None or not use.verb.most_per_kg:
+            use, verb = event, _shaped(event.verb, act.read.events[at + 1 : at + 3], kitchen)
+        elif use is None or not use.verb.per_piece:
             continue
         elif isinstance(event, Ingredient):
             mass = mass_of(event, kitchen)
-            takes = one_by_one(use.verb, event, mass, kitchen) + use.verb.per_kg * mass.lo / 1000
+            takes = one_by_one(verb, event, mass, kitchen) + verb.per_kg * mass.lo / 1000
             found[use.span.start] = found.get(use.span.start, Fraction(0)) + takes
         elif _cuts_up(event) and batch is not None and not batch.pieces and use.span.start not in found:
-            found[use.span.start] = use.verb.per_piece + use.verb.per_kg * batch.mass.lo / 1000
-    rest = [one for one in act.labour.verbs if one.verb.most_per_kg and one.span.start not in found]
+            found[use.span.start] = verb.per_piece + verb.per_kg * batch.mass.lo / 1000
+    rest = [
+        one
+        for one in act.labour.verbs
+        if one.verb.per_piece and not one.verb.occasional and one.span.start not in found
+    ]
     alone = only_food(act, batch) if rest else None
     for use in rest if alone else ():
         assert alone is not None
         by_weight = 0 if use.verb.divides else use.verb.per_kg * alone[1].lo / 1000
         found[use.span.start] = one_by_one(use.verb, *alone, kitchen) + by_weight
     return {at: ceil(seconds) for at, seconds in found.items()}
+
+
+def _shaped(verb: Verb, behind: Sequence[Event], kitchen: Kitchen) -> Verb:
+    """`Cut [800 g aubergines] [into 2-cm cubes]` is dicing, in which every piece is cut three ways."""
+    shapes = [event.noun for event in behind if isinstance(event, Division) and event.number is None]
+    if not verb.divides or not shapes:
+        return verb
+    one, cuts = nouns(kitchen.language).singular(shapes[0]), model_words(kitchen.language).cuts
+    made = next((kitchen.verbs.of_base(base) for base, pieces in cuts.items() if one in pieces), None)
+    return made if made is not None and made.per_kg else verb
 
 
 def _cuts_up(event: Event) -> bool:

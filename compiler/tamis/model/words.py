@@ -7,6 +7,7 @@ from functools import cache
 
 from tamis.patterns import Whole, pattern
 from tamis.quantity.nouns import nouns
+from tamis.reading.plain import Phrases, phrases
 from tamis.record import NamedTuple
 from tamis.words import one_of, word_lists
 
@@ -37,6 +38,10 @@ class ModelWords(NamedTuple):
     left: Whole
     by: Words
     to: Words
+    singly: Phrases
+    gradual: Phrases
+    brief: Phrases
+    no_piece: Words
     pieces: Words
     cuts: dict[str, Words]
 
@@ -68,6 +73,10 @@ def model_words(language: str) -> ModelWords:
         left=Whole(word_lists(language, "scaling")["clauses"]["left"]),
         by=frozenset(lists["reduced"]["by"]),
         to=frozenset(lists["reduced"]["to"]),
+        singly=phrases(lists["paces"]["singly"], language),
+        gradual=phrases(lists["paces"]["gradual"], language),
+        brief=phrases(lists["paces"]["brief"], language),
+        no_piece=frozenset(lists["paces"]["no_piece"]),
         pieces=frozenset(lists["pieces"]["nouns"]),
         cuts={verb: frozenset(nouns) for verb, nouns in lists["cuts"].items()},
     )

@@ -179,6 +179,8 @@ def commands(plain: Plain) -> tuple[Command, ...]:
             needs = _needs(match[0], said, at, match[1], verbs) if match else None
             lies = match and plain.phrase(asked.lies, places[at + match[1] - 1] + 1)  # skin side up
             if match and needs is not None and not lies:
+                if needs == "time" and found and all([one in STOPS or one in asked.joints for one in said[after:at]]):
+                    needs = ""  # as in *drain, peel and slice*: what is between two verbs is one
                 after = at + match[1]
                 found.append(_command(plain, match[0], places[at], places[after - 1] + 1, needs))
                 is_open = False

@@ -18,7 +18,7 @@ from tamis.quantity.times import duration, duration_range, wait
 from tamis.timeline.network import Network, Plan, Task
 from tamis.timeline.rows import Entry, RowPart, Segment
 from tamis.timeline.tasks import standing
-from tamis.timeline.titles import heat_title, title
+from tamis.timeline.titles import by_hand_and_heat, heat_title, title
 
 Groups = dict[tuple[int, RowPart, int], list[int]]
 """Tasks by action, part, and (for preparation, which is one entry each) task."""
@@ -86,11 +86,10 @@ def _entry(
 def _called(action: Action, part: RowPart, first: Task, recipe: Recipe) -> str:
     if part == "work":
         return title(action, recipe.language)
-    return (
-        heat_title(action, recipe.places.lines[action.number], recipe.language)
-        if part == "heat"
-        else _large(first.title)
-    )
+    if part == "prepare":
+        return _large(first.title)
+    heated = by_hand_and_heat if first.part == "handle" else heat_title
+    return heated(action, recipe.places.lines[action.number], recipe.language)
 
 
 def _segment(network: Network, plans: tuple[Plan, Plan], task: int) -> Segment:

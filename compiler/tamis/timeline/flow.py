@@ -44,17 +44,33 @@ def flow_links(recipe: Recipe, tasks: Tasks) -> list[Link]:
 
 
 def _before(recipe: Recipe, tasks: Tasks) -> list[tuple[int, ...]]:
-    """The lines that each line must wait for; one that only heats a station stands for those before it."""
+    """The lines that each line must wait for; one that only heats a station stands for those before it. A pan of fat or
+    water is put on beside the work on what goes into it: that waits for both."""
     before: list[tuple[int, ...]] = []
+    aside: dict[int, tuple[int, ...]] = {}
     for action in recipe.actions:
         lines: list[int] = []
         for line in action.after:
             if line < action.number and tasks.alone[line]:
                 lines += before[line]
             elif line != action.number:
-                lines.append(line)
+                lines += (line, *aside.get(line, ()))
+        if _puts_on(recipe, action):
+            here = tasks.places[action.number].batch
+            aside[action.number] = tuple(line for line in lines if tasks.places[line].batch == here)
+            lines = [line for line in lines if line not in aside[action.number]]
         before.append(tuple(dict.fromkeys(lines)))
     return before
+
+
+def _puts_on(recipe: Recipe, action: Action) -> bool:
+    """Whether a line only brings fat or water to its heat, in a pan of its own, for what will go into it."""
+    work, uses = action.work, [recipe.uses[index] for index in action.uses]
+    pans = [tool for tool in action.tools if tool.equipment.kind == "vessel"]
+    by_itself = work.wait is not None and not work.hands and action.beside is None and not action.takings
+    heats = len(action.verbs) == 1 and not action.verbs[0].verb.cooks
+    own = bool(pans) and not any(tool.definite for tool in pans)
+    return by_itself and heats and own and bool(uses) and all(not use.in_batch for use in uses)
 
 
 def _after(recipe: Recipe, tasks: Tasks, action: Action, before: tuple[int, ...], followed: set[int]) -> list[Link]:

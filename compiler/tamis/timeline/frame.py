@@ -4,7 +4,8 @@ start.
 The same blocks are longer when estimates take their longest. A frame is their shape in one such case.
 Whatever follows an estimate without a gap may be called for at the estimate's least end already, so what it
 needs (other work, hands) must be there by then: `ahead` is by how much sooner. That is what lets a plan
-hold however the food behaves.
+hold however the food behaves. Only a pot that is stirred now and then waits for a moment until the cook has a hand
+free: no hands are kept for it.
 """
 
 from __future__ import annotations
@@ -43,7 +44,10 @@ class Frame:
             early = self.offsets
             self.lengths = [task.length("most") for task in tasks]
             self.offsets = _offsets(order, blocks, self.lengths)
-            self.ahead = [late - soon if late > soon else 0 for late, soon in zip(self.offsets, early, strict=True)]
+            self.ahead = [
+                late - soon if late > soon and not task.calls else 0
+                for task, late, soon in zip(tasks, self.offsets, early, strict=True)
+            ]
         ends = list(map(add, self.offsets, self.lengths))
         self.ends = [max([ends[task] for task in members]) for members in blocks.members]
         self.after: list[list[Edge]] = [[] for _ in blocks.members]

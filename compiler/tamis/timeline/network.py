@@ -49,6 +49,11 @@ class Task(NamedTuple):
     soon: bool = False
     span: Span = Span(0, 0)
 
+    @property
+    def calls(self) -> bool:
+        """Whether a wait calls the cook for a moment: to stir, to baste."""
+        return self.part == "handle" and bool(self.title)
+
     def length(self, mode: Mode) -> int:
         """Seconds in the least plan, or in the one where every estimate takes its longest (windows stay
         least)."""

@@ -109,7 +109,7 @@ def _after_comma(use: Use, known_words: dict[str, Known], kitchen: Kitchen) -> l
         two = kitchen.verbs.participle(" ".join(words[at : at + 3]))  # topped and tailed
         verb = two or kitchen.verbs.participle(words[at])
         lies = " ".join(words[at + 1 :]).startswith(known.lies)
-        bought = verb is not None and _is_bought(verb, use, words, kitchen)
+        bought = verb is not None and _is_bought(verb, use, words, at, kitchen)
         if verb is not None and not verb.waits and not words[at].endswith(known.present) and not lies and not bought:
             work = _shaped(verb, words[at + 1 :], kitchen)
             takes = work.takes + _by_amount(use, work, kitchen)
@@ -121,10 +121,18 @@ def _after_comma(use: Use, known_words: dict[str, Known], kitchen: Kitchen) -> l
     return _in_order(found)
 
 
-def _is_bought(verb: Verb, use: Use, words: list[str], kitchen: Kitchen) -> bool:
-    """Whether it is done where the food is bought: a joint is sold boned, and, if it is boned, rolled and tied too."""
+def _is_bought(verb: Verb, use: Use, words: list[str], at: int, kitchen: Kitchen) -> bool:
+    """Whether it is done where the food is bought: a joint is sold boned, and, if it is boned, rolled and tied too; so
+    many steaks are sold as thick as they are to be."""
     goods = use.ingredient.goods
-    if not verb.bought or goods is None or goods.show not in _SOLD:
+    if goods is None or goods.show not in _SOLD:
+        return False
+    if verb.divides:
+        counted = bool(use.ingredient.measures) and kitchen.units.get(use.ingredient.measures[0].unit) is None
+        length, *how = [*words[at + 1 : at + 3], ""]
+        thick = preparation_words(kitchen.language).thick
+        return counted and kitchen.units.get(length) is not None and not thick.isdisjoint(how)
+    if not verb.bought:
         return False
     others = filter(None, map(kitchen.verbs.participle, words))
     return verb.bought == "alone" or any(other.bought == "alone" for other in others)

@@ -9,7 +9,7 @@ from __future__ import annotations
 
 from math import ceil
 
-from tamis.model.recipe import Action, Recipe
+from tamis.model.recipe import Action, Recipe, Use
 from tamis.reading.clauses import Pause, Tending
 from tamis.timeline.heating import heating_seconds, heats_alone, preheating_seconds
 from tamis.timeline.network import Kind, Link, Part, Task
@@ -90,6 +90,12 @@ def _rounds(action: Action) -> tuple[int, int]:
     return rounds, count // rounds
 
 
+def _verb_before(action: Action, use: Use) -> str:
+    """The name of the verb that stands before a use in its line."""
+    before = [one for one in action.verbs if one.span.start < use.ingredient.clause.span.start]
+    return before[-1].verb.name if before else ""
+
+
 Stretch = tuple[int, int, int]
 """The lines of a step with no long wait between them: its component, its number, the long waits in it before them."""
 
@@ -147,7 +153,10 @@ class Tasks:
         self.late: dict[int, list[Preparation]] = {}
         for action in recipe.actions:
             for index in action.uses:
+                said = _verb_before(action, recipe.uses[index])
                 for one in preparations(recipe.uses[index], kitchen):
+                    if one.verb == said:  # separate [2 eggs, separated]: said twice, done once
+                        continue
                     if one.when == "before":
                         self.early.setdefault(self.stretch[action.number], []).append(one)
                     else:

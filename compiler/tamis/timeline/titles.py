@@ -30,7 +30,7 @@ MOST_BETWEEN = 10
 DASHES = ("–", "—", "(")
 _DASHED = [[dash] for dash in DASHES]
 
-_WORD = pattern(r"\s*([^\W\d_][\w'’-]*)")
+_WORD = pattern(r"\s*([^\W_][\w'’-]*)")
 
 
 def title(action: Action, language: str) -> str:
@@ -49,6 +49,11 @@ def _work_title(action: Action, language: str) -> str:
     """The verbs and what they are done to; the beginning of the line where it has no known verb."""
     if not action.verbs:
         return _plain(action).partition(",")[0] or action.work.verb.capitalize() or row_words(language).work
+    return ", ".join(_by_verb(action, language))
+
+
+def _by_verb(action: Action, language: str) -> list[str]:
+    """Each verb and what it is done to."""
     words = title_words(language)
     named = _named(action, words, row_words(language).off)
     for_tools = _for_tools(action, words)
@@ -65,8 +70,9 @@ def _work_title(action: Action, language: str) -> str:
         if not foods or not words.empty.issuperset(alone.lower().split()[-1:]):
             said.append(f"{verb} {alone}".strip())
         else:
-            said.append(_with_foods(action, use, worked or foods, end, words))
-    return ", ".join(said)
+            passed = [one.end for one in foods if one.start in for_tools and worked and one.start < worked[0].start]
+            said.append(_with_foods(action, use, worked or foods, max([use.span.end, *passed]), end, words))
+    return said
 
 
 def _for_tools(action: Action, words: TitleWords) -> frozenset[int]:
@@ -78,6 +84,8 @@ def _for_tools(action: Action, words: TitleWords) -> frozenset[int]:
             at = read.clause.span.start
             use = next((use for use in reversed(action.verbs) if use.span.start < at), None)
             # … given by a participle right before it, where its own verb does not give it
+            if use is not None and not _text_between(action, use.span.end, at).strip():
+                continue  # the food is what is spread, strewn, sifted
             given = read.role == "unmeasured" and not read.purpose_spans
             on_tools = given or read.purpose.lower() in words.for_tools
             if use is not None and (use.verb.greases or (use.verb.purpose != read.purpose and on_tools)):
@@ -85,9 +93,10 @@ def _for_tools(action: Action, words: TitleWords) -> frozenset[int]:
     return frozenset(found)
 
 
-def _with_foods(action: Action, use: VerbUse, foods: list[Named], end: int, words: TitleWords) -> str:
-    """`Turn the legs in duck fat, salt`: each food with the plain words before it, if these are few."""
-    text, at = use.text.lower(), use.span.end
+def _with_foods(action: Action, use: VerbUse, foods: list[Named], at: int, end: int, words: TitleWords) -> str:
+    """`Turn the legs in duck fat, salt`: each food with the plain words before it, if these are few; those before `at`
+    are about what the bench or the tin gets."""
+    text = use.text.lower() + _place(action, use, foods[0], words)
     for number, food in enumerate(foods):
         if number + 1 == MOST_FOODS < len(foods):
             return f"{text}, …"
@@ -98,6 +107,20 @@ def _with_foods(action: Action, use: VerbUse, foods: list[Named], end: int, word
         text += _joint(between, words, not number or food.placed) + name
         at = food.end
     return text + _behind(_text_between(action, at, end), words)
+
+
+def _place(action: Action, use: VerbUse, food: Named, words: TitleWords) -> str:
+    """Where that stands right between a verb and the words before its food: *put [in a saucepan] with [the rice]*."""
+    between = _text_between(action, use.span.end, food.start).split()
+    if not between or between[0].lower() not in words.prepositions:
+        return ""
+    tools = [
+        read for read in action.reads if isinstance(read, Tool) and use.span.end < read.clause.span.end <= food.start
+    ]
+    stands = (
+        tools and _is_placed(tools[0]) and not _text_between(action, use.span.end, tools[0].clause.span.start).strip()
+    )
+    return f" {tools[0].clause.text}" if stands else ""
 
 
 def _says_again(text: str, between: str, food: str) -> bool:
@@ -241,6 +264,16 @@ def _cut(text: str, longest: int, words: TitleWords) -> str:
             said.pop()
         text = " ".join(said).rstrip(",;:") + "…"
     return text[:1].upper() + text[1:]
+
+
+def by_hand_and_heat(action: Action, here: Here, language: str) -> str:
+    """`Grease a loaf tin, heat oven to 175 °C`: a line whose hands do other work before its oven heats by itself."""
+    heats = heat_title(action, here, language)
+    others = [one for use, one in zip(action.verbs, _by_verb(action, language), strict=True) if not use.verb.sets]
+    if not others:
+        return heats
+    work = _cut(", ".join(others), LONGEST, title_words(language))
+    return f"{work}, {heats[:1].lower()}{heats[1:]}"
 
 
 def heat_title(action: Action, here: Here, language: str) -> str:

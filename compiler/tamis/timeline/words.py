@@ -36,6 +36,8 @@ class PreparationWords(NamedTuple):
     manner: re.Pattern[str]
     lies: tuple[str, ...]
     """Behind a word that is no work then: *cut side up*."""
+    thick: frozenset[str]
+    """Behind the measure of how steaks are cut: *2 cm thick*."""
     present: tuple[str, ...]
     """How a participle ends that says what is yet to be done: *for dusting*."""
 
@@ -89,5 +91,6 @@ def preparation_words(language: str) -> PreparationWords:
         of_part=pattern(rf"(?:^|{joint})\s*(?:{article} )?([^\W\d_]+) ([^\W\d_]+)\s*(?=$|{joint})"),
         manner=pattern(rf"\w+{one_of(lists['adverbs'])}|{one_of(lists['manner'])}"),
         lies=word_lists(language, "prose")["imperative"]["lies"],
+        thick=frozenset(lists["thick"]),
         present=lists["present"],
     )

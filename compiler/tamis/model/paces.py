@@ -1,0 +1,137 @@
+"""At which pace a line is worked: each piece by itself, one food after another, or a little at a time.
+
+No bracket says it (*dip each in the egg*, *add the flour gradually*, *one by one*), and it changes nothing but how long
+the cook's hands are busy.
+"""
+
+from __future__ import annotations
+
+from fractions import Fraction
+
+from tamis.model.words import model_words
+from tamis.reading.clauses import Ingredient, Time
+from tamis.reading.plain import plain_of
+from tamis.reading.prose import commands, prose_words
+from tamis.record import NamedTuple
+from tamis.syntax.document import Text
+from tamis.typed import TYPE_CHECKING
+
+if TYPE_CHECKING:
+    from tamis.model.batch import Batch
+    from tamis.model.line import Line
+    from tamis.model.recipe import Work
+    from tamis.quantity.measure import Measure
+    from tamis.reading.plain import Plain
+
+GRADUAL, ONE_MORE, BRIEF, LONG = 150, 45, 60, 180
+"""Seconds at least for what goes in a little at a time and for each egg that is beaten in by itself; at most for what
+is done briefly, though it is so long a work else; common practice."""
+
+EACH, AND_THEN = 10, 3
+"""Seconds at least for what is done to each of many pieces, and for what else is done to it in the same line; common
+practice."""
+
+
+class Pace(NamedTuple):
+    """How a line is worked. `whole`: it is done from its first word with one piece after another."""
+
+    each: bool = False
+    singly: bool = False
+    gradual: bool = False
+    brief: bool = False
+    whole: bool = False
+
+
+AT_ONCE = Pace()
+
+
+def pace_of(act: Line) -> Pace:
+    """What the plain words of a line say of it."""
+    kitchen = act.walker.flow.kitchen
+    asked = [plain_of(part.text, kitchen).ask(_said) for part in act.read.parts if isinstance(part, Text)]
+    said = [pace for pace in asked if pace is not AT_ONCE]
+    if not said:
+        return AT_ONCE
+    first = act.read.parts[0]
+    opens = isinstance(first, Text) and plain_of(first.text, kitchen).ask(_opens_singly)
+    each, singly, gradual, brief = (any(pace[at] for pace in said) for at in range(4))
+    return Pace(each, singly, gradual, brief, opens)
+
+
+def _said(plain: Plain) -> Pace:
+    words, each = model_words(plain.kitchen.language), prose_words(plain.kitchen.language).each
+    said = plain.said
+    one = any(
+        word in each and words.no_piece.isdisjoint((*said[max(0, at - 1) : at], *said[at + 1 : at + 2]))
+        for at, word in enumerate(said)
+    )
+    singly = any(plain.phrase(words.singly, at) for at in range(len(said)))
+    gradual = any(plain.phrase(words.gradual, at) for at in range(len(said)))
+    brief = any(plain.phrase(words.brief, at) for at in range(len(said)))
+    return Pace(one, singly, gradual, brief) if one or singly or gradual or brief else AT_ONCE
+
+
+def _opens_singly(plain: Plain) -> bool:
+    """Whether *one by one* stands before the first verb, or right behind the only one."""
+    verbs = plain.ask(commands)
+    singly = model_words(plain.kitchen.language).singly
+    before = verbs[0].first if verbs else len(plain)
+    return any(plain.phrase(singly, at) for at in range(before))
+
+
+def counted(act: Line, batch: Batch | None) -> int:
+    """How many pieces lie in hand: those that it was cut into, else those of the one food in it that was counted, or as
+    many as the recipe makes."""
+    if batch is None:
+        return 0
+    if batch.pieces:
+        return int(batch.pieces[0].hi)
+    makes = act.walker.flow.reading.header.makes
+    made = int(makes.amount.hi) if makes is not None and makes.noun else 0
+    uses = act.walker.flow.uses
+    items = [uses[food.use].ingredient for food in batch.foods if food.use >= 0]
+    numbers = [number for item in items if (number := _number(item)) > 1]
+    return max(made, *numbers) if len(numbers) == 1 else made
+
+
+def _number(item: Ingredient) -> int:
+    measure: Measure | None = item.measures[0] if item.measures else None
+    if measure is None or measure.unit not in ("", item.piece_word) or (item.goods is not None and item.goods.liquid):
+        return 0
+    return int(measure.amount.hi)
+
+
+def paced(act: Line, work: Work, pace: Pace, pieces: int) -> Work:
+    """The work of a line at its pace: an egg after another, the milk by spoonfuls, a nut by itself."""
+    number = max((_number(event) for event in act.read.events if isinstance(event, Ingredient)), default=0)
+    if work.wait is not None and number > 1 and _after_each(act):
+        return work._replace(wait=work.wait.times(number))
+    if pace.brief:
+        uses = [use for use in act.labour.verbs if work.wait is None or use is not act.labour.time_verb]
+        less = sum(use.verb.takes - BRIEF for use in uses if use.verb.takes >= LONG and not use.verb.per_piece)
+        work = work._replace(handling=work.handling - less)
+    each = pieces * (EACH + AND_THEN * (len(act.labour.verbs) - 1)) if pace.each and work.handling else 0
+    adds = [use.verb.takes for use in act.labour.verbs if use.verb.adds]
+    if not adds or not (pace.singly or pace.gradual):
+        return work._replace(handling=max(work.handling, each))
+    least = ONE_MORE * number if pace.singly and number > 1 else GRADUAL
+    if work.wait is not None and work.given == "verb":
+        lo = max(work.wait.lo, Fraction(least - work.handling))
+        return work._replace(wait=work.wait._replace(lo=lo, hi=max(work.wait.hi or lo, lo)))
+    more = max(0, least - max(adds)) if work.wait is None else 0
+    return work._replace(handling=max(work.handling + more, each))
+
+
+def _after_each(act: Line) -> bool:
+    """`beating for 1 min after each`."""
+    time, each = act.labour.time, prose_words(act.walker.flow.kitchen.language).each
+    return isinstance(time, Time) and any(
+        tending.clause is time.clause and tending.clause.text.lower().split()[-1:] in [[word] for word in each]
+        for tending in act.labour.tending
+    )
+
+
+def one_after_another(act: Line, batch: Batch | None, pace: Pace) -> int:
+    """How often a line is done that takes one piece after another, and cooks it for so long; 0 where none does."""
+    timed = isinstance(act.labour.time, Time) and act.labour.time_verb is not None and act.labour.time_verb.verb.cooks
+    return counted(act, batch) if pace.whole and timed else 0
