@@ -35,6 +35,7 @@ Role = Literal[
     "division",
     "repeat",
     "meanwhile",
+    "manner",
 ]
 
 
@@ -221,13 +222,15 @@ class Cue(NamedTuple):
 
 
 class Tending(NamedTuple):
-    """Work that a wait asks for: `stirring all the time` (constant), `basting every 15 min`, `turning once`."""
+    """Work that a wait asks for: `stirring all the time` (constant), `basting every 15 min`, `turning once`, `turning
+    after 20 min`."""
 
     clause: Clause
     text: str
     constant: bool = False
     every: Duration | None = None
     once: bool = False
+    after: Duration | None = None
     role: Role = "tending"
 
 
@@ -292,6 +295,15 @@ class Meanwhile(NamedTuple):
     role: Role = "meanwhile"
 
 
+class Manner(NamedTuple):
+    """How the cook goes about it, or how a thing lies: `with floured hands`, `cut side up`, `2 at a time` (with the
+    `measure`). It is printed, and nothing else is made of it."""
+
+    clause: Clause
+    measure: Measure | None = None
+    role: Role = "manner"
+
+
 class VerbUse(NamedTuple):
     """A verb in the place of an imperative, read from plain words (or from a time clause)."""
 
@@ -314,4 +326,5 @@ Read = (
     | Division
     | Repeat
     | Meanwhile
+    | Manner
 )
