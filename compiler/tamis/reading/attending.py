@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 from tamis.quantity.duration import Duration
-from tamis.reading.clause import WORDS_ONLY, child, first_leaf
 from tamis.quantity.measure import Measure
+from tamis.reading.clause import WORDS_ONLY, child, first_leaf
 from tamis.reading.clauses import Manner, Pause, Read, Setting, Tending, Time
 from tamis.reading.durations import duration, seconds_in, stretch
 from tamis.reading.food_parts import is_manner
@@ -106,7 +106,7 @@ def _just_before(reading: Reading, children: Sequence[Node]) -> Pause:
 def _tell_untimed(reading: Reading, children: Sequence[Node]) -> None:
     """`bake at once`: that it follows at once is taken, no wait is."""
     verb, text = verb_of(reading, children[0], children)
-    if verb.waits:
+    if verb is not None and verb.waits:
         message = f"“{text}” is printed as written: nothing tells how long, so no wait is taken from it"
         wait = example(reading.kitchen.language, "wait", verb=text, time="30 min")
         hint = f"if no other clause gives its time, write {wait}"

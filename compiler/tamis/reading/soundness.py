@@ -46,8 +46,8 @@ def _check_unweighed(reading: Reading, parts: Sequence[Node]) -> None:
 
 
 def lapses(reading: Reading, sights: Sequence[Node], of_a_test: bool = False) -> list[Node]:
-    """The times of a test, `until a cube of bread browns in 40 s`, which are no length of the wait. Raises for any other
-    time: `until golden in 5 min` says how long it takes."""
+    """The times of a test, `until a cube of bread browns in 40 s`, which are no length of the wait. Raises for any
+    other time: `until golden in 5 min` says how long it takes."""
     found = list(_lapses_in(sights))
     if found and not (of_a_test and sights[0][1][0][1].lower() in reading.words.articles):  # of what nobody named yet
         said, before = reading.said(found[:1]), reading.text[: start_of(found[0])].rsplit(maxsplit=1)[0]

@@ -45,8 +45,8 @@ _OPENING = PREPOSITIONS | {"TO", "ALONG", "OF"}
 
 
 def read_reference(reading: Reading, children: Sequence[Node]) -> tuple[Read, ...] | None:
-    """`the poolish`, `a third of the milk`, `with the rest of the cream, whipped`; None for `in the pride of the dough`,
-    which is no place."""
+    """`the poolish`, `a third of the milk`, `with the rest of the cream, whipped`; None for `in the pride of the
+    dough`, which is no place."""
     preposition, nodes = preposition_of(children)
     share = None
     if nodes and nodes[0][0] == "of_it":

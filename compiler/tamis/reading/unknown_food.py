@@ -94,7 +94,7 @@ def _is_repeat(phrase: Phrase, words: list[str]) -> bool:
 
 
 def _unknown_pieces(phrase: Phrase, food: Ingredient) -> tuple[str, str, Found] | None:
-    """`2 flurbs of lettuce`, `a finger's depth of oil`: the measure that is none, and the food behind it that is known."""
+    """`2 flurbs of lettuce`, `a finger's depth of oil`: the measure that is none, and the known food behind it."""
     words = food.name.split()
     at = next((at for at, word in enumerate(words) if word.lower() in phrase.tables.of), 0)
     found = phrase.kitchen.larder.find(tuple(word.lower() for word in words[at + 1 :])) if at else None

@@ -1,8 +1,8 @@
 """Brackets round plain words: where they hold nothing that the kitchen knows, nothing is lost but what they say.
 
-`[alternately]`, `[with great care]`: such words are printed, and a warning says that nothing is taken from them. It stays
-an error where they may be meant for more: a number, a measure, a heat, a food, a tool, a wait, what to look for, what the
-recipe makes, or a slip of one of these.
+`[over a slow fire]`, `[for the last time]`: such words are printed, and a warning says that nothing is taken from
+them. It stays an error where they may be meant for more: a number, a measure, a heat, a food, a tool, a wait, what to
+look for, what the recipe makes, or a slip of one of these.
 
 Loaded only where a clause was refused.
 """
@@ -36,8 +36,8 @@ _LEAST_SLIP = 5
 """Letters of a word that is worth a look for a slip."""
 # Classes whose words tell a time, a heat, a share, a repeat or what to look for, wherever they stand.
 _TELLING: frozenset[NodeKind] = frozenset((
-    "UNTIL", "ORUNTIL", "FRACTION", "SETWORD", "HEATNOUN", "ROOM", "OFFHEAT", "BELOWBOIL", "OVERNIGHT", "SPAN", "COUPLE",
-    "EVERY", "EVERYOTHER", "REPEAT", "TWICE", "TIMESWORD", "WITHIN", "KEEPWARM", "MEANWHILE",
+    "UNTIL", "ORUNTIL", "FRACTION", "SETWORD", "HEATNOUN", "ROOM", "OFFHEAT", "BELOWBOIL", "OVERNIGHT", "SPAN",
+    "COUPLE", "EVERY", "EVERYOTHER", "REPEAT", "TWICE", "TIMESWORD", "WITHIN", "KEEPWARM", "MEANWHILE",
 ))  # fmt: skip
 
 
@@ -114,7 +114,8 @@ def _is_slip(phrase: Phrase) -> bool:
 def with_made(
     findings: list[Diagnostic], document: Document, components: Sequence[ComponentRead], language: str
 ) -> None:
-    """What plain words name and the recipe makes is an error after all: `Cover [with ragout]`, where that is a heading."""
+    """Plain words that name what the recipe makes are an error after all: `Cover [with ragout]`, where that is a
+    heading."""
     one = nouns(language).singular
     made = {one(name.lower().split()[-1]): name for name in _names(components) if name.split()}
     for at, finding in enumerate(findings):
