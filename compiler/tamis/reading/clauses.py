@@ -210,7 +210,7 @@ class Time(NamedTuple):
 
 class Cue(NamedTuple):
     """What to look for; `celsius` is a temperature named in it, `duration` the time beside it, `verb` the work that
-    fills this where the clause names one."""
+    fills this where the clause names one, `test` how long a trial takes (`until a cube of bread browns in 40 s`)."""
 
     clause: Clause
     text: str
@@ -218,6 +218,7 @@ class Cue(NamedTuple):
     duration: Duration | None = None
     verb: Verb | None = None
     verb_text: str = ""
+    test: Duration | None = None
     role: Role = "cue"
 
 

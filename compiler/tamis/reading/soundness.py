@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from itertools import pairwise
 
-from tamis.reading.clause import leaves, start_of
+from tamis.reading.clause import first_leaf, leaves, start_of
 from tamis.reading.quantities import amount, check_size, measures
 from tamis.typed import TYPE_CHECKING
 from tamis.words import example
@@ -49,7 +49,8 @@ def lapses(reading: Reading, sights: Sequence[Node], of_a_test: bool = False) ->
     """The times of a test, `until a cube of bread browns in 40 s`, which are no length of the wait. Raises for any
     other time: `until golden in 5 min` says how long it takes."""
     found = list(_lapses_in(sights))
-    if found and not (of_a_test and sights[0][1][0][1].lower() in reading.words.articles):  # of what nobody named yet
+    tried = of_a_test and first_leaf(sights[0])[1].lower() in reading.words.articles  # what nobody has named yet
+    if len(found) > tried:
         said, before = reading.said(found[:1]), reading.text[: start_of(found[0])].rsplit(maxsplit=1)[0]
         alone = example(reading.kitchen.language, "for", time=said)
         hint = f"the time stands after a comma: `[{before}, {said}]`, or in a clause of its own: {alone}"

@@ -286,7 +286,7 @@ def _named(reading: Reading, nodes: Sequence[Node]) -> tuple[list[Node], list[No
     at = 1 + (rest[1][0] in ("ARTICLE", "THE"))
     held, after = rest[1 : at + 1], rest[at + 1 :]
     keys = reading.keys(_plain(first))
-    part = keys[-1] in reading.words.parts_of_tools and not reading.kitchen.cupboard.get(keys[-1])
+    part = keys[-1] in reading.words.parts_of_tools
     if held[-1][0] in ("tool", "jar") and (part or reading.kitchen.cupboard.find(keys) is None):
         return held[-1:], [], after
     return first, held, after

@@ -208,8 +208,7 @@ def cue_of(reading: Reading, nodes: Sequence[Node]) -> Cue:
     sights = [node for node in nodes if node[0] == "sight"]
     found = temperatures(sights)
     check_name(reading, sights)
-    for node in lapses(reading, sights, of_a_test=True):
-        stretch(reading, ("stretch", node[1]))
+    tests = [stretch(reading, ("stretch", node[1])) for node in lapses(reading, sights, of_a_test=True)]
     length = child(nodes, "duration")
     end = nodes[: nodes.index(length) - 1] if length else nodes
     return Cue(
@@ -217,4 +216,5 @@ def cue_of(reading: Reading, nodes: Sequence[Node]) -> Cue:
         reading.text[start_of(nodes[0]) : end_of(end[-1])],
         one_of(reading, found) if found else None,
         duration(reading, length) if length else None,
+        test=tests[0] if tests else None,
     )

@@ -115,6 +115,7 @@ def _in_unknown_pieces(phrase: Phrase, food: Ingredient, said: str, rest: str, f
     if length is None:
         message = f"“{said}” is no measure or piece of {rest} that is known: it counts, but without a weight"
         phrase.reading.find("measure-unknown", "warning", span, message, _better(phrase, found, said.split()[-1], rest))
+    whole = Span(food.measure_span.start if food.measure_text else span.start, span.end)
     unit = length.id if length else nouns(phrase.kitchen.language).singular(said.lower())
     return food._replace(
         name=rest,
@@ -122,7 +123,8 @@ def _in_unknown_pieces(phrase: Phrase, food: Ingredient, said: str, rest: str, f
         goods=found.goods,
         states=(*food.states, *found.states),
         measures=tuple(measure._replace(unit=unit) for measure in food.measures),
-        measure_text=f"{food.measure_text} {said}".strip(),
+        measure_text=phrase.reading.text[whole.start - phrase.reading.inner : whole.end - phrase.reading.inner],
+        measure_span=whole,
         vague=f"{food.vague} {said}" if food.vague else "",
     )
 
