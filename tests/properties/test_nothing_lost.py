@@ -55,12 +55,13 @@ def test_no_number_of_a_damaged_clause_is_lost() -> None:
     assert failing(damaged(text, random.Random(f"{text} {n}")) for text in clauses() for n in range(2)) == {}
 
 
-# The same is meant without the word: overnight is longer anyway, and alone in its line `twice more` is twice. That
-# another bowl is not the one before is a word that nothing reads yet.
+# The same is meant without the word: overnight is longer anyway, and alone in its line `twice more` is twice. How
+# many hands it takes is printed only. That another bowl is not the one before is a word that nothing reads yet.
 _LEFT = {
     "Leave for at least 4 h, or overnight": ["at least"],
     "into another bowl": ["another"],
     "twice more": ["more"],
+    "with both hands": ["both"],
 }
 
 

@@ -9,6 +9,7 @@ from tamis.reading.clauses import (
     Cue,
     Division,
     Ingredient,
+    Manner,
     Meanwhile,
     Naming,
     Pause,
@@ -83,7 +84,7 @@ def _read(read: Read, action: Action, before: str) -> str:
         return read.clause.text if read.celsius is None and _needed(before) else ""
     if isinstance(read, Naming):
         return "" if read.kind == "as" else read.clause.text
-    if isinstance(read, Cue | Tending | Meanwhile):
+    if isinstance(read, Cue | Tending | Meanwhile | Manner):
         return ""
     return read.clause.text if isinstance(read, Reference | Division | Repeat | Pause) else ""
 

@@ -10,7 +10,20 @@ from __future__ import annotations
 from fractions import Fraction
 
 from tamis.diagnostics import Diagnostic
-from tamis.reading.clauses import Cue, Division, Meanwhile, Pause, Repeat, Setting, Target, Tending, Time, Tool, VerbUse
+from tamis.reading.clauses import (
+    Cue,
+    Division,
+    Manner,
+    Meanwhile,
+    Pause,
+    Repeat,
+    Setting,
+    Target,
+    Tending,
+    Time,
+    Tool,
+    VerbUse,
+)
 from tamis.record import NamedTuple
 from tamis.source import Span
 from tamis.typed import TYPE_CHECKING, Literal
@@ -261,6 +274,7 @@ Effect = (
     | Division
     | Repeat
     | Meanwhile
+    | Manner
     | Diagnostic
 )
 """What an entry tells. Clauses that change no batch stand there as they were read, and so do findings."""

@@ -17,7 +17,8 @@ from tamis.model.unread import may_be_unread
 from tamis.model.words import model_words, plain
 from tamis.quantity.amount import exactly
 from tamis.quantity.measure import Measure
-from tamis.reading.clauses import Reference, Share
+from tamis.reading.clause import clause_words
+from tamis.reading.clauses import Manner, Reference, Share
 from tamis.syntax.document import Text
 from tamis.typed import TYPE_CHECKING
 from tamis.words import example
@@ -48,7 +49,10 @@ def refer(act: Line, reference: Reference) -> None:
             act.say("clause-role", reference.clause, message, hint)
             return
     if meaning is None:
-        _unknown(act, reference)
+        if _is_place(act, reference):
+            act.walker.emit(Manner(reference.clause))
+        else:
+            _unknown(act, reference)
         return
     act.walker.emit(refers(meaning), why_meant(act.walker, meaning))
     if meaning.equipment:
@@ -68,6 +72,13 @@ def refer(act: Line, reference: Reference) -> None:
     else:
         _of_another(act, reference, meaning.batch, removes)
     act.fresh = False
+
+
+def _is_place(act: Line, reference: Reference) -> bool:
+    """`with your fingers`, `into the middle`: of the cook or the work, where nothing that was made is called so."""
+    said = clause_words(act.walker.flow.kitchen.language)
+    last = reference.name.lower().split()[-1:]
+    return reference.preposition != "" and reference.share is None and not (said.ways | said.places).isdisjoint(last)
 
 
 def _comes_back(act: Line, reference: Reference) -> bool:

@@ -1,12 +1,17 @@
-"""Clauses about who stands by and what follows: tending and pauses."""
+"""Clauses about who stands by, what follows, and how the cook goes about it: tending, pauses and manners."""
 
 from __future__ import annotations
 
 from tamis.quantity.duration import Duration
-from tamis.reading.clause import child, first_leaf
-from tamis.reading.clauses import Pause, Read, Setting, Tending, Time
+from tamis.quantity.measure import Measure
+from tamis.reading.clause import WORDS_ONLY, child, first_leaf
+from tamis.reading.clauses import Manner, Pause, Read, Setting, Tending, Time
 from tamis.reading.durations import duration, seconds_in, stretch
+from tamis.reading.food_parts import is_manner
 from tamis.reading.heat import heat_of
+from tamis.reading.measured import MEASURES, NAMES, check_held, read_measure, with_unit
+from tamis.reading.opening_verb import verb_of
+from tamis.reading.quantities import amount, as_one
 from tamis.reading.soundness import LENGTHS, check_text
 from tamis.reading.temperatures import scales
 from tamis.reading.timing import cue_of
@@ -27,15 +32,15 @@ def read_tending(reading: Reading, children: Sequence[Node]) -> tuple[Read, ...]
         return _without(reading, children)
     often = next((leaf[1].lower() for leaf in children if leaf[0] == "OFTEN"), "")
     once = often in words.once and often != ""
-    length = _every(reading, children)
+    length, after = _every(reading, children), _after(reading, children)
     sometimes = often in words.sometimes or length is not None
     first = first_leaf(children[0])
     verb = reading.kitchen.verbs.participle(first[1].lower())
     sometimes = sometimes or (verb is not None and verb.occasional and often not in words.constant)
-    constant = length is None and not once and not sometimes
+    constant = length is None and after is None and not once and not sometimes
     during = child(children, "duration")
     said = children[: children.index(during) - 1] if during else children
-    tending = Tending(reading.clause, reading.said(said), constant, length, once and length is None)
+    tending = Tending(reading.clause, reading.said(said), constant, length, once and length is None, after)
     until = child(children, "UNTIL")
     if until:
         return (tending, cue_of(reading, children[children.index(until) :]))
@@ -68,6 +73,12 @@ def _every(reading: Reading, children: Sequence[Node]) -> Duration | None:
     return Duration(length, length)
 
 
+def _after(reading: Reading, children: Sequence[Node]) -> Duration | None:
+    """How long after its beginning a wait calls the cook: `covering with foil after 1 h`."""
+    lapse = child(children, "lapse")
+    return stretch(reading, ("stretch", lapse[1])) if lapse else None
+
+
 def _kept_at(reading: Reading, children: Sequence[Node]) -> Setting | None:
     """How warm food is kept, or over which heat."""
     heat = child(children, "scales")
@@ -92,6 +103,16 @@ def _just_before(reading: Reading, children: Sequence[Node]) -> Pause:
     return Pause(reading.clause, "at-once")
 
 
+def _tell_untimed(reading: Reading, children: Sequence[Node]) -> None:
+    """`bake at once`: that it follows at once is taken, no wait is."""
+    verb, text = verb_of(reading, children[0], children)
+    if verb is not None and verb.waits:
+        message = f"“{text}” is printed as written: nothing tells how long, so no wait is taken from it"
+        wait = example(reading.kitchen.language, "wait", verb=text, time="30 min")
+        hint = f"if no other clause gives its time, write {wait}"
+        reading.find(WORDS_ONLY, "warning", reading.span(children[:1]), message, hint)
+
+
 def read_pause(reading: Reading, children: Sequence[Node]) -> tuple[Read, ...]:
     """`at once`, `within 10 min`, `keep warm at 60 °C`, `30 min before serving`."""
     length, hour = child(children, "duration"), child(children, "TIME")
@@ -104,6 +125,8 @@ def read_pause(reading: Reading, children: Sequence[Node]) -> tuple[Read, ...]:
     if "WITHIN" in kinds:
         return (Pause(reading.clause, "within", said),)
     if "KEEPWARM" not in kinds:
+        if "PAUSE" in kinds and children[0][0] == "verb":
+            _tell_untimed(reading, children)
         return (Pause(reading.clause, "at-once", said),)
     kept = children[0]
     words = kept[1].lower()
@@ -112,3 +135,18 @@ def read_pause(reading: Reading, children: Sequence[Node]) -> tuple[Read, ...]:
     pause = Pause(reading.clause, "keep-warm", said, _kept_at(reading, children), verb, kept[1])
     until = child(children, "UNTIL")
     return (cue_of(reading, children[children.index(until) :]), pause) if until else (pause,)
+
+
+def read_manner(reading: Reading, children: Sequence[Node]) -> tuple[Read, ...] | None:
+    """`one by one`, `cut side up`, `2 or 3 at a time`, `on both sides`; None for `with both eggs`, which is none."""
+    if children[-1][0] in ("strange", "food"):
+        return (Manner(reading.clause),) if is_manner(reading, children) else None
+    if children[0][0] == "NUMWORD":
+        first, last = (amount(reading, ("count", [leaf])) for leaf in (children[0], children[-1]))
+        return (Manner(reading.clause, Measure(first, "")),) if first == last else None
+    nodes = [node for node in children if node[0] in MEASURES or node[0] in NAMES]
+    if not nodes or nodes[0][0] not in MEASURES:
+        return (Manner(reading.clause),)
+    read, _ = with_unit(reading, read_measure(reading, nodes), [*nodes[1:], children[-1]])
+    check_held(reading, read)
+    return (Manner(reading.clause, as_one(reading, read.measures) if read.measures else None),)

@@ -8,7 +8,7 @@ from tamis.diagnostics import Diagnostic, Fix, Severity
 from tamis.quantity.number import parse as parse_number
 from tamis.record import NamedTuple, made
 from tamis.source import Span
-from tamis.typed import TYPE_CHECKING, Any
+from tamis.typed import TYPE_CHECKING, Any, Literal
 from tamis.words import word_lists, word_tables
 
 if TYPE_CHECKING:
@@ -22,6 +22,9 @@ if TYPE_CHECKING:
 Node = tuple[Any, ...]
 NodeKind = str
 """The name of a rule or class of `grammar/clause.lark`."""
+
+WORDS_ONLY: Literal["words-only"] = "words-only"
+"""The rule of brackets that hold nothing that is known."""
 
 
 class Unreadable(Exception):
@@ -133,6 +136,8 @@ class ClauseWords(NamedTuple):
     as_needed: str
     overnight: frozenset[str]
     old: frozenset[str]
+    ways: frozenset[str]
+    places: frozenset[str]
     left_free: frozenset[str]
     filled: frozenset[str]
     lengths: dict[str, str]
@@ -185,6 +190,8 @@ def clause_words(language: str) -> ClauseWords:
         as_needed=said["as-needed"][0],
         overnight=frozenset(opened["OVERNIGHT"]),
         old=frozenset(said["old"]),
+        ways=frozenset(said["ways"]),
+        places=frozenset(said["places"]),
         left_free=frozenset(said["left-free"]),
         filled=frozenset(said["filled"]),
         lengths=tables["lengths"],

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from tamis.reading.attending import read_pause, read_tending
+from tamis.reading.attending import read_manner, read_pause, read_tending
 from tamis.reading.clause import Reading, Unreadable
 from tamis.reading.clauses import Ingredient
 from tamis.reading.head_noun import read_named
@@ -40,6 +40,7 @@ _READERS: Mapping[NodeKind, Reader] = {
     "division": read_division,
     "repeat": read_repeat,
     "meanwhile": read_meanwhile,
+    "manner": read_manner,
 }
 
 
@@ -68,8 +69,11 @@ def read_clause(
             no_clause(Phrase(reading, read_alone))
             return ()
         first = records[0]
-        if isinstance(first, Ingredient) and first.goods is None and not _known_anyway(reading, first):
-            return ()
+        if isinstance(first, Ingredient) and first.goods is None:
+            kept = _known_anyway(reading, first)
+            if kept is None:
+                return ()
+            records = (kept, *records[1:])
         check_all_read(reading, tree, cut)
     except Unreadable as unreadable:
         findings.append(unreadable.finding)
@@ -87,8 +91,8 @@ def read_alone(text: str, kitchen: Kitchen) -> tuple[tuple[Read | VerbUse, ...],
     return read_clause(clause, kitchen, findings), findings
 
 
-def _known_anyway(reading: Reading, food: Ingredient) -> bool:
-    """A food that the lists do not know is kept, and reported."""
+def _known_anyway(reading: Reading, food: Ingredient) -> Ingredient | None:
+    """A food that the lists do not know is kept, and reported; None for what cannot be a food."""
     from tamis.reading.unknown_food import unknown_food
 
     return unknown_food(reading, food, read_alone)

@@ -35,6 +35,7 @@ Role = Literal[
     "division",
     "repeat",
     "meanwhile",
+    "manner",
 ]
 
 
@@ -209,7 +210,7 @@ class Time(NamedTuple):
 
 class Cue(NamedTuple):
     """What to look for; `celsius` is a temperature named in it, `duration` the time beside it, `verb` the work that
-    fills this where the clause names one."""
+    fills this where the clause names one, `test` how long a trial takes (`until a cube of bread browns in 40 s`)."""
 
     clause: Clause
     text: str
@@ -217,17 +218,20 @@ class Cue(NamedTuple):
     duration: Duration | None = None
     verb: Verb | None = None
     verb_text: str = ""
+    test: Duration | None = None
     role: Role = "cue"
 
 
 class Tending(NamedTuple):
-    """Work that a wait asks for: `stirring all the time` (constant), `basting every 15 min`, `turning once`."""
+    """Work that a wait asks for: `stirring all the time` (constant), `basting every 15 min`, `turning once`, `turning
+    after 20 min`."""
 
     clause: Clause
     text: str
     constant: bool = False
     every: Duration | None = None
     once: bool = False
+    after: Duration | None = None
     role: Role = "tending"
 
 
@@ -292,6 +296,15 @@ class Meanwhile(NamedTuple):
     role: Role = "meanwhile"
 
 
+class Manner(NamedTuple):
+    """How the cook goes about it, or how a thing lies: `with floured hands`, `cut side up`, `2 at a time` (with the
+    `measure`). It is printed, and nothing else is made of it."""
+
+    clause: Clause
+    measure: Measure | None = None
+    role: Role = "manner"
+
+
 class VerbUse(NamedTuple):
     """A verb in the place of an imperative, read from plain words (or from a time clause)."""
 
@@ -314,4 +327,5 @@ Read = (
     | Division
     | Repeat
     | Meanwhile
+    | Manner
 )

@@ -4,8 +4,10 @@ from __future__ import annotations
 
 from tamis.kitchen.likely import likely
 from tamis.reading.apart import read_alone, two_clauses, words_before
+from tamis.reading.clause import WORDS_ONLY
 from tamis.reading.parsers import is_clause
 from tamis.reading.tables import match
+from tamis.reading.words_only import is_words_only
 from tamis.syntax.clause import parse_clause
 from tamis.syntax.items import Quantity
 from tamis.typed import TYPE_CHECKING
@@ -23,10 +25,14 @@ _LEAST_NAME = 5
 
 def meant(phrase: Phrase) -> bool:
     """Report a clause with what it may have been meant for; False, and nothing, where that cannot be said."""
-    hint = next(filter(None, (look(phrase) for look in _LOOKS)), "") if phrase.keys else ""
-    if hint:
-        _report(phrase, hint)
-    return bool(hint)
+    if not phrase.keys:
+        return False
+    for look in _LOOKS:
+        hint = look(phrase)
+        if hint:
+            _report(phrase, hint, "", look in _MEANT_FOR_MORE)
+            return True
+    return False
 
 
 def no_clause(phrase: Phrase) -> None:
@@ -38,21 +44,37 @@ def no_clause(phrase: Phrase) -> None:
         message = f"“{text}” is an amount without a name"
         phrase.reading.find("clause-role", "error", phrase.clause.span, message, "write what it is an amount of")
         return
-    language = phrase.kitchen.language
-    hint = (
-        f"plain words need no brackets; a clause opens with a number, {named(language, 'the')}, a preposition, a work "
-        f"verb with its time, {named(language, 'until')} …"
-    )
+    _report(phrase, _no_brackets(phrase), _expected(phrase))
+
+
+def _no_brackets(phrase: Phrase) -> str:
+    text, language = phrase.clause.text.strip(), phrase.kitchen.language
     if phrase.preposition() is None and all(key.isalpha() for key in phrase.keys) and phrase.end <= _FEW_WORDS:
         served = example(language, "as_needed", food=text)
         is_name = not phrase.kitchen.larder.describes(phrase.keys[-1]) and read_alone(phrase, served.strip("`[]"))
         served = served if is_name else example(language, "to_serve")
-        hint = f"plain words need no brackets; a food gives its measure, or why it has none: {served}"
-    _report(phrase, hint, _expected(phrase))
+        return f"plain words need no brackets; a food gives its measure, or why it has none: {served}"
+    return (
+        f"plain words need no brackets; a clause opens with a number, {named(language, 'the')}, a preposition, a work "
+        f"verb with its time, {named(language, 'until')} …"
+    )
 
 
-def _report(phrase: Phrase, hint: str, expected: str = "") -> None:
+def words_only(phrase: Phrase) -> bool:
+    """Report a clause of plain words that hold nothing the kitchen knows; False, and nothing, for any other."""
+    if is_words_only(phrase):
+        _report(phrase, _no_brackets(phrase))
+        return True
+    return False
+
+
+def _report(phrase: Phrase, hint: str, expected: str = "", meant: bool = False) -> None:
+    """Say that a clause is not understood: no error where nothing that counts can be meant by it."""
     text = phrase.clause.text.strip()
+    if not meant and is_words_only(phrase):
+        message = f"“{text[:_SHOWN]}” is printed as written: nothing is taken from it"
+        phrase.reading.find(WORDS_ONLY, "warning", phrase.clause.span, message, hint)
+        return
     message = f"“{text[:_SHOWN]}” is not recognised{expected}"
     phrase.reading.find("clause-role", "error", phrase.clause.span, message, hint)
 
@@ -240,7 +262,7 @@ def _nearest(phrase: Phrase) -> str:
 
 
 def _plain_words(phrase: Phrase) -> str:
-    """`[one by one]`, `[without stirring]`: what says how, and changes nothing in the plan."""
+    """`[carefully]`, `[the next day]`: what says how, and changes nothing in the plan."""
     found = match(phrase.tables.plain, phrase.keys, 0)
     return f"take its brackets away: “{found[0]}” says how, in plain words" if found else ""
 
@@ -281,3 +303,5 @@ _LOOKS = (
     _nearest,
     _unknown_tool,
 )
+# A slip of something, or a clause behind a word too many.
+_MEANT_FOR_MORE = (_nearest, _and_first)

@@ -8,8 +8,9 @@ from __future__ import annotations
 
 from tamis.quantity.nouns import nouns
 from tamis.reading.clause import child, leaves
+from tamis.reading.clauses import Manner
 from tamis.reading.food import read_food
-from tamis.reading.food_parts import parts_of
+from tamis.reading.food_parts import is_manner, parts_of
 from tamis.reading.pieces import read_division
 from tamis.reading.soundness import check_text
 from tamis.reading.surplus import second_use
@@ -43,6 +44,8 @@ def read_named(reading: Reading, children: Sequence[Node], role: str) -> tuple[R
         check_text(reading, parts.tail)
         return read_division(reading, children)
     food = _as_filled(reading, parts, read_food(reading, parts, role, known))
+    if food.goods is None and parts.preposition and not parts.tail and is_manner(reading, parts.name):
+        return (Manner(reading.clause, food.measures[0] if food.measures else None),)
     if food.goods is None and _is_no_food(reading, parts, food, role):
         return None
     role = _role(reading, parts, food, food.role)

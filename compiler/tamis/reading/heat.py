@@ -8,7 +8,7 @@ from tamis.reading.durations import duration
 from tamis.reading.measured import MEASURES, read_measure
 from tamis.reading.opening_verb import verb_of
 from tamis.reading.quantities import one_measure
-from tamis.reading.soundness import check_name, check_text
+from tamis.reading.soundness import check_name, check_text, lapses
 from tamis.reading.temperatures import check_neighbours, damp, scales, temperatures
 from tamis.source import Span
 from tamis.syntax.document import Clause
@@ -94,6 +94,7 @@ def _target(reading: Reading, children: Sequence[Node]) -> tuple[Read, ...]:
     sights = [node for node in children if node[0] == "sight"]
     found = temperatures(sights)
     check_name(reading, sights)
+    lapses(reading, sights)
     level = _level(reading, sights)
     if level:
         return (level,)

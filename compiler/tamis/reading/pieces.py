@@ -7,8 +7,9 @@ from fractions import Fraction
 from tamis.quantity.amount import Amount
 from tamis.quantity.nouns import nouns
 from tamis.reading.clause import child, leaves
-from tamis.reading.clauses import Division, Meanwhile, Naming, Read, Repeat, Target, Time, Tool
+from tamis.reading.clauses import Division, Manner, Meanwhile, Naming, Read, Repeat, Target, Time, Tool
 from tamis.reading.durations import stretch
+from tamis.reading.food_parts import is_manner
 from tamis.reading.measured import MEASURES, NAMES, ONE, Measured, bracketed, check_held, read_measure, with_unit
 from tamis.reading.quantities import amount, as_one, check_size, one_measure
 from tamis.reading.soundness import LENGTHS, check_name, check_text
@@ -33,7 +34,7 @@ def read_division(reading: Reading, children: Sequence[Node]) -> tuple[Read, ...
     measure = [node for node in nodes if node[0] in MEASURES or node[0] == "counted"]
     shared = preposition in reading.words.cut_in and child(nodes, "FRACTION") is not None  # in half, in quarters
     if not measure and not shared and preposition not in reading.words.into and child(nodes, "food") is None:
-        return None
+        return (Manner(reading.clause),) if is_manner(reading, nodes) else None
     measured = read_measure(reading, measure)
     weight = child(nodes, "weight")  # `into 6 balls of 90 g each`
     each = one_measure(reading, weight) if weight else None

@@ -7,6 +7,7 @@ from __future__ import annotations
 
 from tamis.diagnostics import Diagnostic
 from tamis.kitchen.house import Kitchen
+from tamis.reading.clause import WORDS_ONLY
 from tamis.reading.clause_reader import read_clause
 from tamis.reading.clauses import (
     Cue,
@@ -62,10 +63,16 @@ def read(document: Document, kitchen: Kitchen) -> tuple[Reading, list[Diagnostic
     header = read_header(document, kitchen, findings)
     reader = _Reader(kitchen, findings)
     if document.components:
+        headnote = document.headnote
         components = tuple(reader.component(node) for node in document.components)
-        return Reading(document, header, document.headnote, components), findings
-    headnote, only = reader.without_headings(document, header.title)
-    return Reading(document, header, headnote, (only,) if only else ()), findings
+    else:
+        headnote, only = reader.without_headings(document, header.title)
+        components = (only,) if only else ()
+    if any([finding.rule == WORDS_ONLY for finding in findings]):
+        from tamis.reading.words_only import with_made
+
+        with_made(findings, document, components, kitchen.language)
+    return Reading(document, header, headnote, components), findings
 
 
 class _Reader:

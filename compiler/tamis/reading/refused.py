@@ -12,7 +12,7 @@ from tamis.diagnostics import Diagnostic, Label
 from tamis.patterns import pattern
 from tamis.quantity.number import problem
 from tamis.reading.expected import expected_words
-from tamis.reading.guesses import meant, no_clause, several_measured
+from tamis.reading.guesses import meant, no_clause, several_measured, words_only
 from tamis.reading.parsers import parser_of
 from tamis.reading.refusal import Refusal
 from tamis.reading.refused_amounts import measure_in_words, ratio, remaining_measured, strength
@@ -58,7 +58,8 @@ def refused(reading: Reading, fault: Fault, alone: Alone) -> None:
     if fault.token == 0 or _starts_nothing(refusal):
         no_clause(refusal.phrase)
         return
-    at_place(refusal)
+    if not words_only(refusal.phrase):
+        at_place(refusal)
 
 
 def at_place(refusal: Refusal) -> None:

@@ -4,13 +4,13 @@ from __future__ import annotations
 
 from itertools import pairwise
 
-from tamis.reading.clause import leaves
+from tamis.reading.clause import first_leaf, leaves, start_of
 from tamis.reading.quantities import amount, check_size, measures
 from tamis.typed import TYPE_CHECKING
 from tamis.words import example
 
 if TYPE_CHECKING:
-    from collections.abc import Sequence
+    from collections.abc import Iterator, Sequence
 
     from tamis.reading.clause import Node, NodeKind, Reading
     from tamis.syntax.cutting import Cut
@@ -43,6 +43,28 @@ def _check_unweighed(reading: Reading, parts: Sequence[Node]) -> None:
     if weight is not None:
         message = "a measure inside other words: nothing would take this food into account"
         raise reading.fail("clause-role", reading.span([weight]), message, "give it a clause of its own, with its food")
+
+
+def lapses(reading: Reading, sights: Sequence[Node], of_a_test: bool = False) -> list[Node]:
+    """The times of a test, `until a cube of bread browns in 40 s`, which are no length of the wait. Raises for any
+    other time: `until golden in 5 min` says how long it takes."""
+    found = list(_lapses_in(sights))
+    tried = of_a_test and first_leaf(sights[0])[1].lower() in reading.words.articles  # what nobody has named yet
+    if len(found) > tried:
+        said, before = reading.said(found[:1]), reading.text[: start_of(found[0])].rsplit(maxsplit=1)[0]
+        alone = example(reading.kitchen.language, "for", time=said)
+        hint = f"the time stands after a comma: `[{before}, {said}]`, or in a clause of its own: {alone}"
+        message = f"a time inside other words: “{said}” is not read here"
+        raise reading.fail("clause-role", reading.span(found[:1]), message, hint)
+    return found
+
+
+def _lapses_in(nodes: Sequence[Node]) -> Iterator[Node]:
+    for node in nodes:
+        if node[0] == "lapse":
+            yield node
+        elif node[1].__class__ is list:
+            yield from _lapses_in(node[1])
 
 
 def check_name(reading: Reading, nodes: Sequence[Node]) -> None:

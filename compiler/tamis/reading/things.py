@@ -7,9 +7,9 @@ from itertools import pairwise
 
 from tamis.quantity.measure import Measure
 from tamis.reading.clause import child, first_leaf, is_leaf, leaves
-from tamis.reading.clauses import Read, Reference, Setting, Share, Time, Tool
+from tamis.reading.clauses import Manner, Read, Reference, Setting, Share, Time, Tool
 from tamis.reading.durations import duration, stretch
-from tamis.reading.food_parts import PREPOSITIONS
+from tamis.reading.food_parts import PREPOSITIONS, is_manner
 from tamis.reading.heat import heat_of
 from tamis.reading.measured import MEASURES, NAMES, Measured, bracketed, check_held, read_measure, with_unit
 from tamis.reading.quantities import amount, as_one, one_measure, one_number
@@ -33,16 +33,19 @@ def preposition_of(children: Sequence[Node]) -> tuple[str, list[Node]]:
     """The preposition that a clause opens with, and what follows it: of one with its article in it, the article."""
     if children[0][0] == "PREPTHE":
         return children[0][1].lower(), [("THE", *children[0][1:]), *children[1:]]
-    if children[0][0] in PREPOSITIONS or children[0][0] == "TO":
+    if children[0][0] in _OPENING:
         return children[0][1].lower(), list(children[1:])
     return "", list(children)
 
 
+_OPENING = PREPOSITIONS | {"TO", "ALONG", "OF"}
+
 # ---- references
 
 
-def read_reference(reading: Reading, children: Sequence[Node]) -> tuple[Read, ...]:
-    """`the poolish`, `a third of the milk`, `with the rest of the cream, whipped`."""
+def read_reference(reading: Reading, children: Sequence[Node]) -> tuple[Read, ...] | None:
+    """`the poolish`, `a third of the milk`, `with the rest of the cream, whipped`; None for `in the pride of the
+    dough`, which is no place."""
     preposition, nodes = preposition_of(children)
     share = None
     if nodes and nodes[0][0] == "of_it":
@@ -51,6 +54,19 @@ def read_reference(reading: Reading, children: Sequence[Node]) -> tuple[Read, ..
         if of_it[-1][0] == "REST" and share.kind == "fraction":  # `half of the remaining cream`
             nodes.insert(0, _without_the(reading, of_it[-1]))
     elif nodes and nodes[0][0] == "THE":
+        nodes.pop(0)
+        if len(nodes) > 1 and nodes[1][0] == "OF":  # `in the middle of the dough`
+            if reading.keys(nodes[-1:])[-1] in reading.words.ways:  # with the palm of your hand
+                return (Manner(reading.clause),)
+            if reading.keys(nodes[:1])[-1] not in reading.words.places:
+                return None
+            nodes = nodes[3:]
+    if nodes and nodes[0][0] == "count":  # `the 12 shells`
+        some = Measure(amount(reading, nodes.pop(0)), "")
+        if preposition and is_manner(reading, nodes[:1]):  # down one side
+            return (Manner(reading.clause, some),)
+        share = Share("measure", measure=some)
+    if nodes and nodes[0][0] == "SAME":
         nodes.pop(0)
     after = [node for node in nodes if node[0] in _AFTER]
     name = [node for node in nodes if node not in after]
@@ -271,7 +287,7 @@ def _named(reading: Reading, nodes: Sequence[Node]) -> tuple[list[Node], list[No
     at = 1 + (rest[1][0] in ("ARTICLE", "THE"))
     held, after = rest[1 : at + 1], rest[at + 1 :]
     keys = reading.keys(_plain(first))
-    part = keys[-1] in reading.words.parts_of_tools and not reading.kitchen.cupboard.get(keys[-1])
+    part = keys[-1] in reading.words.parts_of_tools
     if held[-1][0] in ("tool", "jar") and (part or reading.kitchen.cupboard.find(keys) is None):
         return held[-1:], [], after
     return first, held, after

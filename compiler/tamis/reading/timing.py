@@ -13,7 +13,7 @@ from tamis.reading.heat import heat_of, one_of
 from tamis.reading.measured import ONE
 from tamis.reading.opening_verb import verb_of
 from tamis.reading.quantities import one_measure, unit_of
-from tamis.reading.soundness import check_name, check_text
+from tamis.reading.soundness import check_name, check_text, lapses
 from tamis.reading.temperatures import check_neighbours, damp, scales, temperatures
 from tamis.reading.usual import usual_cue, usual_time
 from tamis.source import Span
@@ -208,6 +208,7 @@ def cue_of(reading: Reading, nodes: Sequence[Node]) -> Cue:
     sights = [node for node in nodes if node[0] == "sight"]
     found = temperatures(sights)
     check_name(reading, sights)
+    tests = [stretch(reading, ("stretch", node[1])) for node in lapses(reading, sights, of_a_test=True)]
     length = child(nodes, "duration")
     end = nodes[: nodes.index(length) - 1] if length else nodes
     return Cue(
@@ -215,4 +216,5 @@ def cue_of(reading: Reading, nodes: Sequence[Node]) -> Cue:
         reading.text[start_of(nodes[0]) : end_of(end[-1])],
         one_of(reading, found) if found else None,
         duration(reading, length) if length else None,
+        test=tests[0] if tests else None,
     )

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from tamis.diagnostics import Fix
 from tamis.patterns import pattern
+from tamis.quantity.near import distance
 from tamis.reading.clause import Unreadable, leaves
 from tamis.source import Span
 from tamis.typed import TYPE_CHECKING
@@ -13,6 +14,8 @@ if TYPE_CHECKING:
     from tamis.reading.food_parts import Parts
 
 _SHORTEST = 3
+_LONG = 8
+"""Letters of a word in which two slips are likely."""
 _CLOCK = pattern(r"([^\W\d_]+)(\d+)")
 
 
@@ -91,5 +94,8 @@ def unit_meant(reading: Reading, word: str) -> str:
     near = reading.kitchen.units.near(word) or ""
     unit = reading.kitchen.units.get(near)
     if unit is None or unit.kind not in ("mass", "volume", "nominal"):
+        return ""
+    slips = 1 + (len(word) >= _LONG)
+    if not reading.kitchen.units.misspelt(word) and distance(word, near, slips) > slips:  # layers are no liters
         return ""
     return unit.id if unit.id.isalpha() else near

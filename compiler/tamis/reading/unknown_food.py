@@ -4,13 +4,16 @@ from __future__ import annotations
 
 from tamis.kitchen.likely import likely
 from tamis.quantity.near import Known, nearest
+from tamis.quantity.nouns import nouns
 from tamis.reading.guesses import apart, several_measured
 from tamis.reading.phrase import Phrase
+from tamis.reading.unit_checks import misspelt, unit_meant
 from tamis.source import Span
 from tamis.typed import TYPE_CHECKING
 from tamis.words import example, named
 
 if TYPE_CHECKING:
+    from tamis.kitchen.goods import Found
     from tamis.reading.clause import Reading
     from tamis.reading.clauses import Ingredient
     from tamis.reading.phrase import Alone
@@ -19,9 +22,16 @@ if TYPE_CHECKING:
 _SHOWN = 4
 
 
-def unknown_food(reading: Reading, food: Ingredient, alone: Alone) -> bool:
-    """Report a food that no list knows; False for what cannot be a food at all, which is an error."""
+def unknown_food(reading: Reading, food: Ingredient, alone: Alone) -> Ingredient | None:
+    """Report a food that no list knows, and return it; None for what cannot be a food at all, which is an error."""
     phrase = Phrase(reading, alone)
+    pieces = _unknown_pieces(phrase, food)
+    if pieces is not None:
+        return _in_unknown_pieces(phrase, food, *pieces)
+    return food if _is_food(reading, phrase, food) else None
+
+
+def _is_food(reading: Reading, phrase: Phrase, food: Ingredient) -> bool:
     name = food.name.lower()
     words = name.split()
     if _is_part_of_known(phrase, food) or _is_repeat(phrase, words):
@@ -29,8 +39,6 @@ def unknown_food(reading: Reading, food: Ingredient, alone: Alone) -> bool:
     if all(reading.kitchen.larder.describes(word) or reading.kitchen.larder.is_state(word) for word in words):
         message = f"“{food.name}” says how a food is, and names none"
         reading.find("clause-role", "error", food.name_span, message, "write the name of the food behind it")
-        return False
-    if _is_unknown_piece(phrase, food):
         return False
     measured = several_measured(phrase)
     if measured:
@@ -85,24 +93,52 @@ def _is_repeat(phrase: Phrase, words: list[str]) -> bool:
     return True
 
 
-def _is_unknown_piece(phrase: Phrase, food: Ingredient) -> bool:
-    """`2 flurbs of lettuce`: a food that is known, in pieces or a measure that are not."""
-    words = food.name.lower().split()
-    at = next((at for at, word in enumerate(words) if word in phrase.tables.of), 0)
-    found = phrase.kitchen.larder.find(words[at + 1 :]) if at else None
-    if found is None:
-        return False
-    said = " ".join(food.name.split()[:at])
-    kitchen, rest = phrase.kitchen, " ".join(food.name.split()[at + 1 :])
-    near = kitchen.units.near(words[at - 1]) or nearest(words[at - 1], Known(kitchen.cupboard.counts))
+def _unknown_pieces(phrase: Phrase, food: Ingredient) -> tuple[str, str, Found] | None:
+    """`2 flurbs of lettuce`, `a finger's depth of oil`: the measure that is none, and the known food behind it."""
+    words = food.name.split()
+    at = next((at for at, word in enumerate(words) if word.lower() in phrase.tables.of), 0)
+    found = phrase.kitchen.larder.find(tuple(word.lower() for word in words[at + 1 :])) if at else None
+    if found is None or food.percent or not (food.measures or food.vague) or any(one.unit for one in food.measures):
+        return None
+    return " ".join(words[:at]), " ".join(words[at + 1 :]), found
+
+
+def _in_unknown_pieces(phrase: Phrase, food: Ingredient, said: str, rest: str, found: Found) -> Ingredient | None:
+    """Food that counts as so many of a measure that is none: nobody knows what they weigh. None for a unit misspelt."""
+    units = phrase.kitchen.units
+    span = Span(food.name_span.start, food.name_span.start + len(said))
+    meant = unit_meant(phrase.reading, said.lower())
+    length = units.get(said.lower())  # an inch of oil
+    if meant and length is None:
+        phrase.reading.findings.append(misspelt(phrase.reading, span, said, meant).finding)
+        return None
+    if length is None:
+        message = f"“{said}” is no measure or piece of {rest} that is known: it counts, but without a weight"
+        phrase.reading.find("measure-unknown", "warning", span, message, _better(phrase, found, said.split()[-1], rest))
+    whole = Span(food.measure_span.start if food.measure_text else span.start, span.end)
+    unit = length.id if length else nouns(phrase.kitchen.language).singular(said.lower())
+    return food._replace(
+        name=rest,
+        name_span=Span(food.name_span.end - len(rest), food.name_span.end),
+        goods=found.goods,
+        states=(*food.states, *found.states),
+        measures=tuple(measure._replace(unit=unit) for measure in food.measures),
+        measure_text=phrase.reading.text[whole.start - phrase.reading.inner : whole.end - phrase.reading.inner],
+        measure_span=whole,
+        vague=f"{food.vague} {said}" if food.vague else "",
+    )
+
+
+def _better(phrase: Phrase, found: Found, word: str, rest: str) -> str:
+    """How to say how much, where a word before *of* is no measure."""
+    kitchen = phrase.kitchen
+    near = kitchen.units.near(word) or nearest(word, Known(kitchen.cupboard.counts))
+    if near:
+        return f"did you mean `{near}`?"
     pieces = [piece.word for piece in found.goods.pieces if piece.word and not kitchen.larder.is_state(piece.word)]
     known = f", or a piece that is known ({', '.join(pieces[:_SHOWN])})" if pieces else ""
     measure = likely(found.goods, rest, kitchen.language)
-    measure = "100 g" if measure.isdecimal() else measure
-    hint = f"did you mean `{near}`?" if near else f"write how much, such as `[{measure} {rest}]`{known}"
-    span = Span(food.name_span.start, food.name_span.start + len(said))
-    phrase.reading.find("unit-unknown", "error", span, f"“{said}” is no measure or piece of {rest} that is known", hint)
-    return True
+    return f"write how much, such as `[{'100 g' if measure.isdecimal() else measure} {rest}]`{known}"
 
 
 def _is_part_of_known(phrase: Phrase, food: Ingredient) -> bool:

@@ -51,6 +51,18 @@ def _gap(tending: Tending, length: int) -> int:
     return gap if gap > MOMENT else 0
 
 
+def _moments(tending: Tending, length: int) -> range:
+    """When a wait calls the cook for it, in seconds from the beginning."""
+    if tending.after is not None:
+        return range(ceil(tending.after.lo), length, max(1, length))
+    gap = _gap(tending, length)
+    return range(gap, length, gap) if gap else range(0)
+
+
+def _rarest(round_: tuple[range, int]) -> tuple[int, int]:
+    return round_[0].start, round_[1]
+
+
 Calls = dict[int, list[Tending]]
 """By its seconds from the beginning of a wait, what the cook is called for."""
 
@@ -58,10 +70,9 @@ Calls = dict[int, list[Tending]]
 def _calls(tending: Sequence[Tending], length: int) -> Calls:
     """When a wait calls the cook: each thing to be done has its own calls. What would be too often for a plan to show
     calls nobody."""
-    gaps = sorted(((_gap(one, length), at) for at, one in enumerate(tending)), reverse=True)
+    rounds = sorted(((_moments(one, length), at) for at, one in enumerate(tending)), key=_rarest, reverse=True)
     calls: Calls = {}
-    for gap, at in gaps:
-        moments = range(gap, length, gap) if gap else ()
+    for moments, at in rounds:
         if len(moments) <= MOST_ROUNDS and len(calls.keys() | moments) <= MOST_ROUNDS:
             for moment in moments:
                 calls.setdefault(moment, []).append(tending[at])
@@ -74,10 +85,10 @@ def calls_left_out(action: Action, tending: Tending) -> int:
         return 0
     rounds, factor = _rounds(action)
     length = ceil(action.work.wait.lo) * factor
-    gap = _gap(tending, length)
-    if not gap or any(tending in those for those in _calls(action.tending, length).values()):
+    moments = _moments(tending, length)
+    if not moments or any(tending in those for those in _calls(action.tending, length).values()):
         return 0
-    return (length - 1) // gap * rounds
+    return len(moments) * rounds
 
 
 def _rounds(action: Action) -> tuple[int, int]:
