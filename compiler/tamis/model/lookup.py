@@ -9,7 +9,7 @@ from __future__ import annotations
 
 from tamis.model.batch import answering, called_so, of_kind
 from tamis.model.called import all_keys
-from tamis.model.cut_up import cut_so, food_and_piece
+from tamis.model.cut_up import all_cut_so, cut_so, food_and_piece
 from tamis.model.described import unborne
 from tamis.model.rest_of import own_names, rest_called
 from tamis.model.wanted import make, make_named, supply_batch
@@ -73,6 +73,7 @@ def _loosely(walker: Hands, words: tuple[str, ...], share: Share | None) -> Mean
         if found:
             return found._replace(unborne=unborne(walker, words[:start], found.batch))
     found = _in_pieces(walker, words) or _of_kind(walker, words) or _tool_at_hand(walker, words)
+    found = found or _cut_alone(walker, words)
     first = before_joint(words, walker.flow.kitchen.language)
     if found is None and first:
         found = _food(walker, first, share)
@@ -121,6 +122,15 @@ def _in_pieces(walker: Hands, words: tuple[str, ...]) -> Meaning | None:
         if found:
             return found._replace(unborne=unborne(walker, words[:-1], found.batch))
     return None
+
+
+def _cut_alone(walker: Hands, words: tuple[str, ...]) -> Meaning | None:
+    """*The slices*, *the fried slices*: the one thing that was cut so, with or without a number."""
+    batches = all_cut_so(walker, words[-1]) if words else []
+    found = _one(batches, words, "pieces")
+    if found is None or unborne(walker, words[:-1], found.batch):
+        return None
+    return found._replace(present=found.batch is walker.present)
 
 
 def _of_kind(walker: Hands, words: tuple[str, ...]) -> Meaning | None:

@@ -269,7 +269,10 @@ def _ambiguous(act: Line, reference: Reference, meaning: Meaning) -> None:
     labels = tuple(Label(batch.span, f"this is “{name}”") for batch, name in called)
     names = " and ".join(f"“{name}”" for _, name in called)
     message = f"“{reference.name}” can mean {names}"
-    hint = f"give one of them a name of its own with {example(act.walker.flow.kitchen.language, 'as_any')}"
+    language = act.walker.flow.kitchen.language
+    hint = f"give one of them a name of its own with {example(language, 'as_any')}"
+    if meaning.rule == "pieces":
+        hint = "write which is meant: " + " or ".join(example(language, "the", name=name.lower()) for _, name in called)
     act.say("product-ambiguous", reference.clause, message, hint, labels)
 
 
