@@ -25,6 +25,7 @@ _MEANS: dict[Rule, str] = {
     "own-name": "what is in hand, of which this is made",
     "used-recipe": "the dish of another recipe, which the header names",
     "equipment": "equipment",
+    "medium": "what was set out for it: the work lies in that, and nothing of it is used up",
     "equipment-here": "equipment that was used before",
 }
 _TURNS: dict[Rule, str] = {

@@ -15,6 +15,7 @@ from tamis.model.unread import lines_of
 from tamis.model.words import model_words
 from tamis.patterns import pattern
 from tamis.quantity.nouns import nouns
+from tamis.reading.clauses import Reference
 from tamis.typed import TYPE_CHECKING
 
 if TYPE_CHECKING:
@@ -94,9 +95,14 @@ def _lines(flow: Flow, batch: Batch) -> Iterator[str]:
 
 
 def _all_lines(flow: Flow) -> Iterator[tuple[int, str]]:
-    """The lines of the text, each with its number."""
+    """The lines of the text, each with its number, without what they refer to: who takes slices has cut none."""
     source, number = flow.reading.document.source, 0
     for component in flow.reading.components:
         for line in lines_of(component):
-            yield number, source.slice(line.span)
+            text, start = source.slice(line.span), line.span.start
+            for event in line.events:
+                if isinstance(event, Reference):
+                    first, last = event.clause.span.start - start, event.clause.span.end - start
+                    text = text[:first] + " " * (last - first) + text[last:]
+            yield number, text
             number += 1

@@ -48,6 +48,7 @@ Rule = Literal[
     "own-name",
     "used-recipe",
     "equipment",
+    "medium",
     "equipment-here",
     # how something follows from something else
     "part-of-it",

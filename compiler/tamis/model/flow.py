@@ -32,11 +32,9 @@ class Flow:
     __slots__ = (
         "_askers", "_last_named", "_last_own", "_told", "actions", "batches", "begun", "byproducts",
         "component_batches", "component_names", "components", "counted", "cut", "doing", "findings", "first_action",
-        "flour",
-        "for_others", "gave", "homes", "hot_stations", "index", "kitchen", "last_waits", "log", "made", "name_homes",
-        "named", "on_heat", "parted", "parts_ahead", "products", "reading", "station_ready", "supplies", "takings",
-        "tool_ready", "unknown", "unread", "used", "used_by_name", "uses", "uses_in", "uses_of",
-        "walk",
+        "flour", "for_others", "gave", "homes", "hot_stations", "index", "kitchen", "last_waits", "log", "made",
+        "name_homes", "named", "on_heat", "parted", "parts_ahead", "products", "reading", "station_ready", "supplies",
+        "takings", "tool_ready", "unknown", "unread", "used", "used_by_name", "uses", "uses_in", "uses_of", "walk",
     )  # fmt: skip
 
     def __init__(

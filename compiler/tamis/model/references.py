@@ -5,19 +5,19 @@ from __future__ import annotations
 from fractions import Fraction
 
 from tamis.diagnostics import Diagnostic, Label
+from tamis.model.at_work import in_hand, is_tool, lies_in_medium
 from tamis.model.batch import Batch, answering
 from tamis.model.effects import Why
 from tamis.model.lifted import lift_out, lift_too
 from tamis.model.lookup import Meaning, look_up, nearest_name
 from tamis.model.mass import times
+from tamis.model.one_of import one_of_several, one_of_the_whole
 from tamis.model.reasons import refers, why_meant
 from tamis.model.recipe import Taking
 from tamis.model.rest_of import goes_apart, is_picked
 from tamis.model.shares import part_of
 from tamis.model.unread import may_be_unread
 from tamis.model.words import model_words, plain
-from tamis.quantity.amount import exactly
-from tamis.quantity.measure import Measure
 from tamis.reading.clauses import Reference, Share
 from tamis.syntax.document import Text
 from tamis.typed import TYPE_CHECKING
@@ -36,8 +36,10 @@ def refer(act: Line, reference: Reference) -> None:
     """Something made, opened or set out before."""
     if act.parting is not None and lift_too(act, reference):
         return
-    reference = _one_of_several(act, reference)
-    meaning = look_up(act.walker, reference)
+    if lies_in_medium(act, reference):
+        return
+    reference = one_of_several(act.walker, reference)
+    meaning = look_up(act.walker, reference) or in_hand(act, reference)
     measured = reference.share is not None and reference.share.kind == "measure"
     if measured or (meaning is not None and meaning.present and reference.share is None):
         hint = _belongs_inside(act, reference)
@@ -46,11 +48,12 @@ def refer(act: Line, reference: Reference) -> None:
             act.say("clause-role", reference.clause, message, hint)
             return
     if meaning is None:
-        _unknown(act, reference)
+        if not lies_in_medium(act, reference, anywhere=True):
+            _unknown(act, reference)
         return
+    reference = one_of_the_whole(act.walker, reference, meaning)
     act.walker.emit(refers(meaning), why_meant(act.walker, meaning))
-    if meaning.equipment:
-        act.name_tool(reference, meaning.equipment)
+    if is_tool(act, reference, meaning):
         return
     assert meaning.batch is not None
     if meaning.also:
@@ -73,27 +76,6 @@ def _comes_back(act: Line, reference: Reference) -> bool:
     flow = act.walker.flow
     keys = answering(plain(reference.name, flow.kitchen.language), flow.kitchen)
     return act.verb is not None and act.verb.lifts and flow.is_named_after(keys, reference.clause.span.start)
-
-
-def _one_of_several(act: Line, reference: Reference) -> Reference:
-    """*The second layer* of two: one of what a share was taken from before, or of what lies there in pieces."""
-    number, _, rest = reference.name.lower().partition(" ")
-    if reference.share or number not in model_words(act.walker.flow.kitchen.language).ordinals or not rest:
-        return reference
-    flow, words = act.walker.flow, plain(rest, act.walker.flow.kitchen.language)
-    keys = answering(words, flow.kitchen)
-    shared = [*act.walker.open.shared.called(keys, flow.index), *flow.shared(keys)]
-    if not shared:
-        meaning = look_up(act.walker, reference)
-        shared = [meaning.batch] if meaning and meaning.batch and not meaning.present else []
-    for batch in shared:
-        if (
-            batch.pieces
-            and batch.pieces[0].hi > 1
-            and not batch.is_named(plain(reference.name, act.walker.flow.kitchen.language))
-        ):
-            return reference._replace(share=Share("measure", measure=Measure(exactly(1), ""), another=True))
-    return reference
 
 
 def _of_the_present(act: Line, reference: Reference, meaning: Meaning, removes: bool) -> None:

@@ -28,6 +28,7 @@ class ModelWords(NamedTuple):
     batch: Words
     percent_in: re.Pattern[str]
     ordinals: Words
+    others: Words
     describing: Words
     kept: re.Pattern[str]
     cooking: Words
@@ -39,6 +40,8 @@ class ModelWords(NamedTuple):
     to: Words
     pieces: Words
     cuts: dict[str, Words]
+    takes: Words
+    roles: dict[str, str]
 
 
 @cache
@@ -59,6 +62,7 @@ def model_words(language: str) -> ModelWords:
         batch=frozenset(percents["batch"]),
         percent_in=pattern(rf" {one_of(percents['in'])}\Z"),
         ordinals=frozenset(lists["several"]["ordinals"]),
+        others=frozenset(lists["several"]["others"]),
         describing=frozenset(lists["several"]["ordinals"]) | frozenset(names["describing"]),
         kept=pattern(rf"\b({one_of(lists['kept']['openers'])})\s*\Z", re.IGNORECASE),
         cooking=frozenset(lists["moments"]["cooking"]),
@@ -70,6 +74,8 @@ def model_words(language: str) -> ModelWords:
         to=frozenset(lists["reduced"]["to"]),
         pieces=frozenset(lists["pieces"]["nouns"]),
         cuts={verb: frozenset(nouns) for verb, nouns in lists["cuts"].items()},
+        takes=frozenset(lists["media"]["takes"]),
+        roles={word: role for role, words in lists["roles"].items() for word in words},
     )
 
 
