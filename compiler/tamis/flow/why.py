@@ -18,6 +18,7 @@ if TYPE_CHECKING:
 _MEANS: dict[Rule, str] = {
     "holds": "{what}, in which it is{told}",
     "kind": "{what}, in which is food of that kind{told}",
+    "made-of": "{what}, which is made of what makes one",
     "pieces": "{what}, which lies in such pieces{told}",
     "share-left": "{what}, of which a share was taken before",
     "in-hand": "what is in hand",

@@ -41,6 +41,7 @@ Rule = Literal[
     "holds",
     "pieces",
     "kind",
+    "made-of",
     "share-left",
     "in-hand",
     "only-open",

@@ -7,8 +7,8 @@ from fractions import Fraction
 from tamis.model.batch import Food
 from tamis.model.effects import Weighs
 from tamis.model.kept import made_for_others
-from tamis.model.mass import ONE, Mass, cold_water, mass_of, times
-from tamis.model.parts import buy_once, of_one_counted
+from tamis.model.mass import ONE, Mass, cold_water, mass_of, minus, times
+from tamis.model.parts import buy_once, counted_ahead, of_one_counted
 from tamis.model.percent import as_weighed, weigh
 from tamis.model.recipe import Taking, Use
 from tamis.model.words import model_words, plain
@@ -19,7 +19,7 @@ from tamis.typed import TYPE_CHECKING
 
 if TYPE_CHECKING:
     from tamis.model.line import Line
-    from tamis.reading.clauses import Ingredient
+    from tamis.reading.clauses import Ingredient, Reference
 
 
 def put_in(act: Line, food: Ingredient) -> None:
@@ -39,7 +39,8 @@ def put_in(act: Line, food: Ingredient) -> None:
     flow.uses.append(Use(food, act.number, walker.component, factor, fraction, same, in_batch, mass, computed))
     act.uses.append(index)
     if flow.parts_ahead:
-        buy_once(flow, index)
+        mass = minus(mass, buy_once(flow, index))
+        flow.uses[index] = flow.uses[index]._replace(mass=mass)
     words = plain(food.name, flow.kitchen.language)
     flow.uses_of.setdefault(words[-1] if words else "", []).append(index)
     flow.uses_in.setdefault(walker.component, set()).update(words)
@@ -59,6 +60,24 @@ def put_in(act: Line, food: Ingredient) -> None:
         there = Food.of(index, food, words, times(whole, 1 - fraction), flow.kitchen)
         rest = walker.part("rest", "share", [there], there.mass, left=1 - fraction)
         rest.rest_of, rest.span = index, food.clause.span
+
+
+def take_ahead(act: Line, reference: Reference) -> bool:
+    """*1 tbsp of the flour*, which is weighed further on: it is of that, and so much less goes in there."""
+    walker, flow, share = act.walker, act.walker.flow, reference.share
+    item = counted_ahead(flow, reference) if share is not None and share.kind == "measure" else None
+    if item is None or share is None or share.measure is None:
+        return False
+    food = item._replace(clause=reference.clause, name_span=reference.name_span, measures=(share.measure,))
+    index, mass = len(flow.uses), times(mass_of(food, flow.kitchen), act.repeats)
+    words = plain(food.name, flow.kitchen.language)
+    flow.uses.append(Use(food, act.number, walker.component, act.repeats, ONE, None, True, mass, None))
+    act.uses.append(index)
+    flow.parts_ahead.append(index)
+    flow.uses_in.setdefault(walker.component, set()).update(words)
+    walker.give(walker.present or walker.begin(), Food.of(index, food, words, mass, flow.kitchen))
+    act.fresh = False
+    return True
 
 
 def _separate(act: Line, food: Ingredient, use: int) -> None:

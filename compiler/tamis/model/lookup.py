@@ -11,6 +11,7 @@ from tamis.model.batch import answering, called_so, of_kind
 from tamis.model.called import all_keys
 from tamis.model.cut_up import all_cut_so, cut_so, food_and_piece
 from tamis.model.described import unborne
+from tamis.model.made_of import all_made_of
 from tamis.model.rest_of import own_names, rest_called
 from tamis.model.wanted import make, make_named, supply_batch
 from tamis.model.words import before_joint, plain
@@ -84,7 +85,7 @@ def _loosely(walker: Hands, words: tuple[str, ...], share: Share | None) -> Mean
         return Meaning(rest, present=rest is walker.present, rule="left-behind", words=words)
     if found is None and walker.present and words and words in own_names(walker):
         return Meaning(walker.present, present=True, rule="own-name", words=words)
-    return found
+    return found or _made_so(walker, words)
 
 
 def _cut_up(walker: Hands, cut: tuple[tuple[str, ...], str], whole: Meaning | None) -> Meaning | None:
@@ -126,8 +127,16 @@ def _in_pieces(walker: Hands, words: tuple[str, ...]) -> Meaning | None:
 
 def _cut_alone(walker: Hands, words: tuple[str, ...]) -> Meaning | None:
     """*The slices*, *the fried slices*: the one thing that was cut so, with or without a number."""
-    batches = all_cut_so(walker, words[-1]) if words else []
-    found = _one(batches, words, "pieces")
+    return _borne_out(walker, words, _one(all_cut_so(walker, words[-1]) if words else [], words, "pieces"))
+
+
+def _made_so(walker: Hands, words: tuple[str, ...]) -> Meaning | None:
+    """*The syrup*: the one thing that is made of what makes a syrup."""
+    return _borne_out(walker, words, _one(all_made_of(walker, words[-1]) if words else [], words, "made-of"))
+
+
+def _borne_out(walker: Hands, words: tuple[str, ...], found: Meaning | None) -> Meaning | None:
+    """What was found by its last word, if it bears out the words before."""
     if found is None or unborne(walker, words[:-1], found.batch):
         return None
     return found._replace(present=found.batch is walker.present)

@@ -8,13 +8,14 @@ from tamis.diagnostics import Diagnostic, Label
 from tamis.model.at_work import in_hand, is_tool, lies_in_medium
 from tamis.model.batch import Batch, answering
 from tamis.model.effects import Why
+from tamis.model.foods import take_ahead
 from tamis.model.lifted import lift_out, lift_too
 from tamis.model.lookup import Meaning, look_up, nearest_name
 from tamis.model.mass import times
 from tamis.model.one_of import one_of_several, one_of_the_whole
 from tamis.model.reasons import refers, why_meant
 from tamis.model.recipe import Taking
-from tamis.model.rest_of import goes_apart, is_picked
+from tamis.model.rest_of import goes_apart, is_picked, is_rest_word
 from tamis.model.shares import part_of
 from tamis.model.unread import may_be_unread
 from tamis.model.words import model_words, plain
@@ -48,7 +49,7 @@ def refer(act: Line, reference: Reference) -> None:
             act.say("clause-role", reference.clause, message, hint)
             return
     if meaning is None:
-        if not lies_in_medium(act, reference, anywhere=True):
+        if not lies_in_medium(act, reference, anywhere=True) and not take_ahead(act, reference):
             _unknown(act, reference)
         return
     reference = one_of_the_whole(act.walker, reference, meaning)
@@ -190,7 +191,7 @@ def _unknown(act: Line, reference: Reference) -> None:
         return
     hint, language = _belongs_inside(act, reference), flow.kitchen.language
     flow.unknown += 1
-    hint = hint or _not_kept(act, reference)
+    hint = hint or _not_kept(act, reference) or _not_left(act, reference)
     if not hint and (made := _made_and_gone(act, reference)):
         hint = f"of “{made}” nothing is left at its end: what was in hand there was thrown away or went into something"
         act.say("product-unknown", reference.clause, f"nothing is left of “{name}”", hint)
@@ -236,6 +237,20 @@ def _not_kept(act: Line, reference: Reference) -> str:
     return f"{item.name} {item.purpose} is not kept: {left}, before it is poured away, keeps some"
 
 
+def _not_left(act: Line, reference: Reference) -> str:
+    """What to write where *the bacon fat* is asked for and bacon is there, of which nobody said that it leaves any."""
+    walker, kitchen = act.walker, act.walker.flow.kitchen
+    words = plain(reference.name, kitchen.language)
+    if len(words) < 2 or not is_rest_word(words, walker.flow):
+        return ""
+    keys = answering(words[:-1], kitchen)
+    present = walker.present
+    if not (present and present.keys.has(keys)) and not walker.open.called(keys, walker.flow.index):
+        return ""
+    left = example(kitchen.language, "leaving_named", name=reference.name)
+    return f"nobody said that the {' '.join(words[:-1])} leaves any: end the line where it does with {left}"
+
+
 def _belongs_inside(act: Line, reference: Reference) -> str:
     """How to say `reserving [a cup of the pasta water]`, which names what the batch leaves behind."""
     parts = act.read.parts
@@ -253,7 +268,7 @@ def _ambiguous(act: Line, reference: Reference, meaning: Meaning) -> None:
     message = f"“{reference.name}” can mean {names}"
     language = act.walker.flow.kitchen.language
     hint = f"give one of them a name of its own with {example(language, 'as_any')}"
-    if meaning.rule == "pieces":
+    if meaning.rule in ("pieces", "made-of"):
         hint = "write which is meant: " + " or ".join(example(language, "the", name=name.lower()) for _, name in called)
     act.say("product-ambiguous", reference.clause, message, hint, labels)
 

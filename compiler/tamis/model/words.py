@@ -40,6 +40,8 @@ class ModelWords(NamedTuple):
     to: Words
     pieces: Words
     cuts: dict[str, Words]
+    made_of: dict[str, Words]
+    made_without: dict[str, Words]
     takes: Words
     roles: dict[str, str]
 
@@ -74,6 +76,8 @@ def model_words(language: str) -> ModelWords:
         to=frozenset(lists["reduced"]["to"]),
         pieces=frozenset(lists["pieces"]["nouns"]),
         cuts={verb: frozenset(nouns) for verb, nouns in lists["cuts"].items()},
+        made_of={name: frozenset(roles) for name, roles in lists["made-of"].items()},
+        made_without={name: frozenset(roles) for name, roles in lists["made-without"].items()},
         takes=frozenset(lists["media"]["takes"]),
         roles={word: role for role, words in lists["roles"].items() for word in words},
     )
