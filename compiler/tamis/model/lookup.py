@@ -69,6 +69,8 @@ def look_up(walker: Hands, reference: Reference) -> Meaning | None:
 
 def _loosely(walker: Hands, words: tuple[str, ...], share: Share | None) -> Meaning | None:
     """By fewer words than were said, or by other ones."""
+    if here := _open_mixture(walker, words):
+        return here
     for start in range(1, len(words)):
         found = _food(walker, words[start:], share)
         if found:
@@ -95,6 +97,17 @@ def _cut_up(walker: Hands, cut: tuple[tuple[str, ...], str], whole: Meaning | No
         return whole._replace(also=tuple(batch for batch in whole.also if batch in batches), rule="pieces")
     found = _one(batches, cut[0], "pieces")
     return found and found._replace(present=found.batch is walker.present)
+
+
+def _open_mixture(walker: Hands, words: tuple[str, ...]) -> Meaning | None:
+    """*The flour paste* is the flour that was put by here, before it is a choux paste that stands elsewhere."""
+    flow = walker.flow
+    if len(words) < 2 or words[-1] not in tables(flow.kitchen.language).made or not walker.open:
+        return None
+    called = called_so(words[-1:])
+    if (walker.present and walker.present.keys.has(called)) or walker.open.called(called, flow.index):
+        return None
+    return _one(walker.open.called(answering(words[:-1], flow.kitchen), flow.index), words[:-1])
 
 
 def _made_of(walker: Hands, words: tuple[str, ...], share: Share | None) -> Meaning | None:

@@ -286,9 +286,21 @@ def _guessed(act: Line, reference: Reference, batch: Batch, unborne: tuple[str, 
 def _used_up(act: Line, reference: Reference, batch: Batch) -> None:
     labels = (Label(batch.taken_at, "the last of it went in here"),) if batch.taken_at else ()
     message = f"nothing of “{reference.name}” is left"
-    half = example(act.walker.flow.kitchen.language, "half_any")
-    hint = f"take a share of it there ({half}) and the rest here, or make more"
+    language = act.walker.flow.kitchen.language
+    hint = f"take a share of it there ({example(language, 'half_any')}) and the rest here, or make more"
+    if called := _also_named(act, reference, batch):
+        leaving = example(language, "leaving_named", name=called)
+        hint = f"“{called}” is all of it; if that was only a part, write {leaving} where it was named"
     act.say("product-used-up", reference.clause, message, hint, labels)
+
+
+def _also_named(act: Line, reference: Reference, batch: Batch) -> str:
+    """The other name that a component was given while it was made; "" if there is none."""
+    flow = act.walker.flow
+    asked, own = plain(reference.name, flow.kitchen.language), batch.names.own()
+    named = [product.name for product in flow.products if product.kind == "named"]
+    words = ((name, plain(name, flow.kitchen.language)) for name in reversed(named))
+    return next((name for name, said in words if said in own and said != asked), "")
 
 
 def _too_much(act: Line, reference: Reference, batch: Batch, fraction: Fraction) -> None:
