@@ -89,16 +89,19 @@ def _vessel(act: Line, use: Use) -> Tool | None:
 
 
 def in_hand(act: Line, reference: Reference) -> Meaning | None:
-    """*In the hot fat*, where lard is in hand that is called by no such name."""
+    """*In the hot fat*, where lard is in hand, and *into the simmering sauce*, where something liquid is: neither is
+    called so."""
     flow, present = act.walker.flow, act.walker.present
     words = plain(reference.name, flow.kitchen.language)
-    role = model_words(flow.kitchen.language).roles.get(words[-1]) if words else None
-    if role is None or present is None or reference.share or not reference.preposition or not _is_place(act, reference):
+    if present is None or not words or reference.share or not reference.preposition or not _is_place(act, reference):
         return None
-    if not all(_tells_state(flow, word) for word in words[:-1]):
+    if (act.verb is not None and act.verb.serves) or not all(_tells_state(flow, word) for word in words[:-1]):
         return None
-    known = (flow.kitchen.larder.get(food.goods) for food in present.foods if food.goods)
-    there = any(goods is not None and goods.role == role for goods in known)
+    asked = model_words(flow.kitchen.language)
+    role, liquid = asked.roles.get(words[-1]), words[-1] in asked.liquids
+    foods = (flow.kitchen.larder.get(food.goods) for food in present.foods if food.goods) if role or liquid else ()
+    known = (goods for goods in foods if goods is not None)
+    there = any(goods.role == role if role else goods.show == "liquid" and goods.role != "fat" for goods in known)
     return Meaning(present, present=True, rule="kind", words=words) if there else None
 
 

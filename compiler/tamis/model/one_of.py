@@ -12,13 +12,13 @@ from tamis.model.words import model_words, plain
 from tamis.quantity.amount import exactly
 from tamis.quantity.measure import Measure
 from tamis.quantity.nouns import nouns
-from tamis.reading.clauses import Share
+from tamis.reading.clauses import Reference, Share
 from tamis.typed import TYPE_CHECKING
 
 if TYPE_CHECKING:
     from tamis.model.batch import Batch
     from tamis.model.hands import Hands
-    from tamis.reading.clauses import Reference
+    from tamis.reading.clauses import Ingredient
 
 _ONE = Share("measure", measure=Measure(exactly(1), ""), another=True)
 
@@ -54,6 +54,29 @@ def one_of_the_whole(walker: Hands, reference: Reference, meaning: Meaning) -> R
     return reference._replace(share=_ONE) if _is_several(walker, batch, reference) else reference
 
 
+def as_piece(walker: Hands, food: Ingredient) -> Reference | None:
+    """*Another sponge*, *one sponge*: no food to buy, where sponges were made in several pieces."""
+    measure = food.measures[0] if len(food.measures) == 1 else None
+    if food.goods is not None or food.purpose or measure is None or measure.unit:
+        return None
+    flow = walker.flow
+    words = plain(food.name, flow.kitchen.language)
+    keys = answering(words[-1:], flow.kitchen)
+    made = [*_shared(walker, words[-1:]), *flow.named.called(keys, flow.index), *flow.made.called(keys, flow.index)]
+    if not any(batch.left > 0 and _is_plural(walker, batch, words) for batch in made):
+        return None
+    share = Share("measure", measure=measure, another=True)
+    return Reference(food.clause, food.name, food.name_span, share, food.preposition)
+
+
+def _is_plural(walker: Hands, batch: Batch, words: tuple[str, ...]) -> bool:
+    """Whether it lies in pieces, and has a name of which this is the singular."""
+    if batch.product is None or batch.pieces is None or batch.pieces[0].hi <= 1:
+        return False
+    name, language = walker.flow.products[batch.product].name, walker.flow.kitchen.language
+    return plain(name, language)[-1:] == words[-1:] and not _is_single(name, language)
+
+
 def _several_shared(walker: Hands, reference: Reference) -> list[Batch]:
     """Several things of which a share was taken, by the last word of a name: *the plain layer*."""
     if not walker.open.shared and not walker.flow.parted:
@@ -64,12 +87,8 @@ def _several_shared(walker: Hands, reference: Reference) -> list[Batch]:
 
 def _is_several(walker: Hands, batch: Batch, reference: Reference) -> bool:
     """Whether a batch lies in pieces and has its name in the plural: layers are several, a dough is one thing."""
-    language = walker.flow.kitchen.language
-    if batch.product is None or batch.pieces is None or batch.pieces[0].hi <= 1:
-        return False
-    name = walker.flow.products[batch.product].name
-    alike = plain(name, language)[-1:] == plain(reference.name, language)[-1:]
-    return alike and not _is_single(name, language) and not batch.is_named(plain(reference.name, language))
+    words = plain(reference.name, walker.flow.kitchen.language)
+    return _is_plural(walker, batch, words) and not batch.is_named(words)
 
 
 def _is_single(name: str, language: str) -> bool:

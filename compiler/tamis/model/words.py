@@ -42,6 +42,7 @@ class ModelWords(NamedTuple):
     cuts: dict[str, Words]
     made_of: dict[str, Words]
     made_without: dict[str, Words]
+    liquids: Words
     takes: Words
     roles: dict[str, str]
 
@@ -78,6 +79,7 @@ def model_words(language: str) -> ModelWords:
         cuts={verb: frozenset(nouns) for verb, nouns in lists["cuts"].items()},
         made_of={name: frozenset(roles) for name, roles in lists["made-of"].items()},
         made_without={name: frozenset(roles) for name, roles in lists["made-without"].items()},
+        liquids=frozenset(lists["media"]["liquids"]),
         takes=frozenset(lists["media"]["takes"]),
         roles={word: role for role, words in lists["roles"].items() for word in words},
     )
