@@ -7,6 +7,8 @@ is meant; where none was, the food is asked about. By the piece alone all that w
 
 from __future__ import annotations
 
+from itertools import islice
+
 from tamis.model.batch import answering, of_kind
 from tamis.model.cut_so import LEFT, CutSo
 from tamis.model.effects import Closes, Parts, Stands, Takes
@@ -26,6 +28,8 @@ if TYPE_CHECKING:
     from tamis.model.hands import Hands
 
 Words = tuple[str, ...]
+_ASKED = 4
+"""Of so many at most a cook is asked which is meant."""
 _WORD = pattern(r"[^\W\d_]+")
 
 
@@ -58,8 +62,8 @@ def all_cut_so(walker: Hands, piece: str) -> list[Batch]:
     there = [batch for batch in map(flow.begun.__getitem__, flow.cut[piece].numbers(flow.log)) if batch.left > 0]
     here = [batch for batch in there if batch is present]
     here += [batch for batch in there if batch.home is walker.open and batch is not present]
-    made = [batch for batch in there if batch not in here and batch.product is not None and batch.origin in WHOLE]
-    return [*here, *made]
+    made = (batch for batch in there if batch.origin in WHOLE and batch.product is not None and batch not in here)
+    return [*here, *islice(made, _ASKED)]
 
 
 def _is_cut(flow: Flow, batch: Batch, piece: str) -> bool:
