@@ -14,8 +14,8 @@ WORDS = Path(__file__).parents[2] / "grammar" / "words"
 OWN = {
     "clause.fractions", "clause.closed", "clause.open", "clause.spans", "convert.heats", "nouns.irregular",
     "numbers.ones", "numbers.parts", "numbers.parts-of-many", "numbers.groups", "preparations.said",
-    "preparations.tastes", "checks.coated", "reading.kinds", "reading.hints", "units.misspelt", "units.unclear",
-    "verbs.doubling", "verbs.forms",
+    "preparations.tastes", "checks.coated", "model.made-of", "model.made-without",
+    "reading.kinds", "reading.hints", "units.misspelt", "units.unclear", "verbs.doubling", "verbs.forms",
 }  # fmt: skip
 
 

@@ -9,8 +9,11 @@ from __future__ import annotations
 from tamis.typed import TYPE_CHECKING
 
 if TYPE_CHECKING:
+    from collections.abc import Iterable
+
     from tamis.diagnostics import Diagnostic
-    from tamis.source import Source
+    from tamis.model.recipe import Taking
+    from tamis.source import Source, Span
 
 _BRACKETS = ("bracket-unclosed", "bracket-nested", "bracket-stray", "clause-syntax", "clause-length")
 _CLAUSES = (*_BRACKETS, "clause-role", "number-unclear", "unit-unknown", "unit-unclear")
@@ -19,6 +22,8 @@ _NAMES = ("product-unknown", "product-ambiguous", "flow-circle", "flow-depth", "
 # Of a recipe without brackets there is nothing more to say, but that its file can be read.
 WHOLE = "recipe-without-brackets"
 OF_THE_FILE = ("not-text", "not-utf8")
+
+_FOOD = "unknown-ingredient"
 
 # rule -> causes anywhere in the file
 IN_FILE: dict[str, tuple[str, ...]] = {
@@ -50,6 +55,19 @@ IN_LINE: dict[str, tuple[str, ...]] = {
     "missing-cue": _CLAUSES,
     "nothing-there": _CLAUSES,
 }
+
+
+def without_made(findings: Iterable[Diagnostic], takings: Iterable[Taking]) -> list[Diagnostic]:
+    """The findings, less those of foods that no list knows where something made before is taken: *another sponge*."""
+    kept = list(findings)
+    if any(finding.rule == _FOOD for finding in kept):
+        taken = [taking.span for taking in takings]
+        kept = [one for one in kept if one.rule != _FOOD or not any(_is_within(one.span, span) for span in taken)]
+    return kept
+
+
+def _is_within(one: Span, other: Span) -> bool:
+    return other.start <= one.start and one.end <= other.end
 
 
 def without_echoes(findings: list[Diagnostic], source: Source) -> list[Diagnostic]:

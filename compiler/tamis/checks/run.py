@@ -9,7 +9,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Mapping
 
-from tamis.checks.echoes import without_echoes
+from tamis.checks.echoes import without_echoes, without_made
 from tamis.checks.registry import FAULTS, check_of, checks, names
 from tamis.diagnostics import Diagnostic, Level, in_order
 from tamis.syntax.document import Step
@@ -28,7 +28,7 @@ def run_checks(view: View, earlier: Iterable[Diagnostic] = ()) -> tuple[Diagnost
     Those of the rules and of the phases before, levels and allows applied.
     """
     found, failed = run_each(checks(), view)
-    findings = without_echoes([*earlier, *found], view.source)
+    findings = without_echoes([*without_made(earlier, view.recipe.takings), *found], view.source)
     return (*failed, *settle(findings, view.document, view.kitchen.settings.checks))
 
 
@@ -40,7 +40,7 @@ def has_errors(view: View, earlier: Iterable[Diagnostic] = (), rules: Iterable[s
     lifted = [rule for rule, level in levels.items() if level == "error"]
     if not lifted:
         found, failed = run_each(map(check_of, rules), view)
-        findings = without_echoes([*earlier, *found], view.source)
+        findings = without_echoes([*without_made(earlier, view.recipe.takings), *found], view.source)
         return bool(failed) or _any_error(settle(findings, view.document, levels))
     return _any_error(run_checks(view, earlier))
 

@@ -18,6 +18,7 @@ if TYPE_CHECKING:
 _MEANS: dict[Rule, str] = {
     "holds": "{what}, in which it is{told}",
     "kind": "{what}, in which is food of that kind{told}",
+    "made-of": "{what}, which is made of what makes one",
     "pieces": "{what}, which lies in such pieces{told}",
     "share-left": "{what}, of which a share was taken before",
     "in-hand": "what is in hand",
@@ -25,6 +26,7 @@ _MEANS: dict[Rule, str] = {
     "own-name": "what is in hand, of which this is made",
     "used-recipe": "the dish of another recipe, which the header names",
     "equipment": "equipment",
+    "medium": "what was set out for it: the work lies in that, and nothing of it is used up",
     "equipment-here": "equipment that was used before",
 }
 _TURNS: dict[Rule, str] = {

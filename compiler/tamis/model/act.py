@@ -13,6 +13,7 @@ from tamis.model.heat import Heat, heat_of, only_sets, tell
 from tamis.model.line import Line
 from tamis.model.mass import NOTHING, ONE
 from tamis.model.namings import divide, name_batch
+from tamis.model.one_of import as_piece
 from tamis.model.paces import AT_ONCE, counted, one_after_another, pace_of, paced
 from tamis.model.pieces import batches_of, heaviest_piece, worked_one_by_one
 from tamis.model.reached import reached
@@ -321,8 +322,17 @@ def _only_pauses(reads: tuple[Read, ...]) -> bool:
     return bool(reads) and all(isinstance(read, Pause) for read in reads)
 
 
+def _enter(act: Act, food: Ingredient) -> None:
+    """Food goes in, or one more of what was made before."""
+    piece = as_piece(act.walker, food)
+    if piece is None:
+        put_in(act, food)
+    else:
+        refer(act, piece)
+
+
 _DOES: dict[type, Callable[[Act, Any], None]] = {
-    Ingredient: put_in,
+    Ingredient: _enter,
     Reference: refer,
     Tool: Line.hold,
     Naming: name_batch,

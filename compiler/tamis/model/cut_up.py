@@ -1,31 +1,36 @@
-"""Food called by what it was cut into: *the egg slices*, *the onion rings*.
+"""Food called by what it was cut into: *the egg slices*, *the onion rings*, *the slices*.
 
 The text bears that out where it says so of the food: in its clause (`[2 eggs, sliced]`), or in a line of the work on
 it, in brackets or in plain words (*cut into slices*). Where two foods of that name are there, the one that was cut so
-is meant; where none was, the food is asked about.
+is meant; where none was, the food is asked about. By the piece alone all that was cut so may be meant: it must be one.
 """
 
 from __future__ import annotations
 
+from itertools import islice
+
 from tamis.model.batch import answering, of_kind
+from tamis.model.cut_so import LEFT, CutSo
 from tamis.model.effects import Closes, Parts, Stands, Takes
+from tamis.model.opened import WHOLE
 from tamis.model.unread import lines_of
 from tamis.model.words import model_words
 from tamis.patterns import pattern
 from tamis.quantity.nouns import nouns
+from tamis.reading.clauses import Reference
 from tamis.typed import TYPE_CHECKING
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
 
-    from tamis.model.batch import Batch, Origin
+    from tamis.model.batch import Batch
     from tamis.model.flow import Flow
     from tamis.model.hands import Hands
 
 Words = tuple[str, ...]
+_ASKED = 4
+"""Of so many at most a cook is asked which is meant."""
 _WORD = pattern(r"[^\W\d_]+")
-_LEFT: tuple[Origin, ...] = ("share", "left")
-"""What lies there since a line went on with something else."""
 
 
 def food_and_piece(words: Words, language: str) -> tuple[Words, str] | None:
@@ -46,15 +51,34 @@ def cut_so(walker: Hands, food: Words, piece: str) -> list[Batch]:
     return []
 
 
+def all_cut_so(walker: Hands, piece: str) -> list[Batch]:
+    """All that is there and was cut into such pieces: what is in hand, lies open, or was made before; the nearest
+    first."""
+    flow, present = walker.flow, walker.present
+    if piece not in model_words(flow.kitchen.language).pieces:
+        return []
+    if piece not in flow.cut:
+        flow.cut[piece] = CutSo({number for number, line in _all_lines(flow) if _cuts(flow, line, piece)})
+    there = [batch for batch in map(flow.begun.__getitem__, flow.cut[piece].numbers(flow.log)) if batch.left > 0]
+    here = [batch for batch in there if batch is present]
+    here += [batch for batch in there if batch.home is walker.open and batch is not present]
+    made = (batch for batch in there if batch.origin in WHOLE and batch.product is not None and batch not in here)
+    return [*here, *islice(made, _ASKED)]
+
+
 def _is_cut(flow: Flow, batch: Batch, piece: str) -> bool:
     """Whether a line of the work on it makes such pieces."""
+    return any(_cuts(flow, line, piece) for line in _lines(flow, batch))
+
+
+def _cuts(flow: Flow, line: str, piece: str) -> bool:
+    """Whether a line names such pieces, or a verb that makes them."""
     language, verbs = flow.kitchen.language, flow.kitchen.verbs
     one, cuts = nouns(language).singular, model_words(language).cuts
-    for line in _lines(flow, batch):
-        for word in _WORD.findall(line.lower()):
-            verb = verbs.participle(word) or verbs.of_base(verbs.phrases.get(word, ""))
-            if one(word) == piece or (verb is not None and piece in cuts.get(verb.base, ())):
-                return True
+    for word in _WORD.findall(line.lower()):
+        verb = verbs.participle(word) or verbs.of_base(verbs.phrases.get(word, ""))
+        if one(word) == piece or (verb is not None and piece in cuts.get(verb.base, ())):
+            return True
     return False
 
 
@@ -66,13 +90,23 @@ def _lines(flow: Flow, batch: Batch) -> Iterator[str]:
         into = effect.into if isinstance(effect, Takes) else effect.batch if isinstance(effect, Parts) else -1
         if isinstance(effect, Takes | Parts) and into in numbers:
             numbers.add(effect.source)
-        is_left = isinstance(effect, Closes) and effect.origin in _LEFT
+        is_left = isinstance(effect, Closes) and effect.origin in LEFT
         if isinstance(effect, Stands | Closes) and effect.batch in numbers and not is_left:
             actions.add(entry.action)
-    source = flow.reading.document.source
-    number = 0
+    for number, line in _all_lines(flow):
+        if number in actions:
+            yield line
+
+
+def _all_lines(flow: Flow) -> Iterator[tuple[int, str]]:
+    """The lines of the text, each with its number, without what they refer to: who takes slices has cut none."""
+    source, number = flow.reading.document.source, 0
     for component in flow.reading.components:
         for line in lines_of(component):
-            if number in actions:
-                yield source.slice(line.span)
+            text, start = source.slice(line.span), line.span.start
+            for event in line.events:
+                if isinstance(event, Reference):
+                    first, last = event.clause.span.start - start, event.clause.span.end - start
+                    text = text[:first] + " " * (last - first) + text[last:]
+            yield number, text
             number += 1

@@ -54,6 +54,7 @@ Rule = Literal[
     "holds",
     "pieces",
     "kind",
+    "made-of",
     "share-left",
     "in-hand",
     "only-open",
@@ -61,6 +62,7 @@ Rule = Literal[
     "own-name",
     "used-recipe",
     "equipment",
+    "medium",
     "equipment-here",
     # how something follows from something else
     "part-of-it",

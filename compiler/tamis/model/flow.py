@@ -21,6 +21,7 @@ if TYPE_CHECKING:
     from tamis.kitchen.house import Kitchen
     from tamis.model.batch import Origin
     from tamis.model.called import Key
+    from tamis.model.cut_so import CutSo
     from tamis.model.effects import Entry
     from tamis.reading.reading import Reading
 
@@ -30,11 +31,10 @@ class Flow:
 
     __slots__ = (
         "_askers", "_last_named", "_last_own", "_told", "actions", "batches", "begun", "byproducts",
-        "component_batches", "component_names", "components", "counted", "doing", "findings", "first_action", "flour",
-        "for_others", "gave", "homes", "hot_stations", "index", "kitchen", "last_waits", "log", "made", "name_homes",
-        "named", "on_heat", "parted", "parts_ahead", "products", "reading", "station_ready", "supplies", "takings",
-        "tool_ready", "unknown", "unread", "used", "used_by_name", "uses", "uses_in", "uses_of",
-        "walk",
+        "component_batches", "component_names", "components", "counted", "cut", "doing", "findings", "first_action",
+        "flour", "for_others", "gave", "homes", "hot_stations", "index", "kitchen", "last_waits", "log", "made",
+        "name_homes", "named", "on_heat", "parted", "parts_ahead", "products", "reading", "station_ready", "supplies",
+        "takings", "tool_ready", "unknown", "unread", "used", "used_by_name", "uses", "uses_in", "uses_of", "walk",
     )  # fmt: skip
 
     def __init__(
@@ -48,6 +48,7 @@ class Flow:
         self.last_waits: dict[int, int | None] = {}
         self._last_named: dict[Key, int] | None = None
         self._last_own: dict[Key, int] = {}
+        self.cut: dict[str, CutSo] = {}  # by piece, what was cut so
         self.for_others: dict[int, bool] = {}  # by component, whether it makes what only others ask for
         self._askers: dict[tuple[str, ...], set[int]] | None = None
         self.reading = reading

@@ -7,7 +7,7 @@ from fractions import Fraction
 from tamis.model.batch import Food
 from tamis.model.effects import Weighs
 from tamis.model.kept import made_for_others
-from tamis.model.mass import ONE, Mass, cold_water, mass_of, times
+from tamis.model.mass import ONE, Mass, cold_water, mass_of, minus, times
 from tamis.model.recipe import Taking, Use
 from tamis.model.words import model_words, plain
 from tamis.quantity.nouns import nouns
@@ -17,7 +17,7 @@ from tamis.typed import TYPE_CHECKING
 
 if TYPE_CHECKING:
     from tamis.model.line import Line
-    from tamis.reading.clauses import Ingredient
+    from tamis.reading.clauses import Ingredient, Reference
 
 
 def put_in(act: Line, food: Ingredient) -> None:
@@ -48,7 +48,8 @@ def put_in(act: Line, food: Ingredient) -> None:
     if flow.parts_ahead:
         from tamis.model.parts import buy_once
 
-        buy_once(flow, index)
+        mass = minus(mass, buy_once(flow, index))
+        flow.uses[index] = flow.uses[index]._replace(mass=mass)
     words = plain(food.name, flow.kitchen.language)
     flow.uses_of.setdefault(words[-1] if words else "", []).append(index)
     flow.uses_in.setdefault(walker.component, set()).update(words)
@@ -68,6 +69,28 @@ def put_in(act: Line, food: Ingredient) -> None:
         there = Food.of(index, food, words, times(whole, 1 - fraction), flow.kitchen)
         rest = walker.part("rest", "share", [there], there.mass, left=1 - fraction)
         rest.rest_of, rest.span = index, food.clause.span
+
+
+def take_ahead(act: Line, reference: Reference) -> bool:
+    """*1 tbsp of the flour*, which is weighed further on: it is of that, and so much less goes in there."""
+    walker, flow, share = act.walker, act.walker.flow, reference.share
+    if share is None or share.kind != "measure" or share.measure is None:
+        return False
+    from tamis.model.parts import counted_ahead
+
+    item = counted_ahead(flow, reference)
+    if item is None:
+        return False
+    food = item._replace(clause=reference.clause, name_span=reference.name_span, measures=(share.measure,))
+    index, mass = len(flow.uses), times(mass_of(food, flow.kitchen), act.repeats)
+    words = plain(food.name, flow.kitchen.language)
+    flow.uses.append(Use(food, act.number, walker.component, act.repeats, ONE, None, True, mass, None))
+    act.uses.append(index)
+    flow.parts_ahead.append(index)
+    flow.uses_in.setdefault(walker.component, set()).update(words)
+    walker.give(walker.present or walker.begin(), Food.of(index, food, words, mass, flow.kitchen))
+    act.fresh = False
+    return True
 
 
 def _separate(act: Line, food: Ingredient, use: int) -> None:

@@ -42,6 +42,8 @@ def _is_for_others(flow: Flow, at: int) -> bool:
     if any(isinstance(event, Reference) for event in events):
         return False
     name = flow.component_names[at]
+    if flow.kitchen.cupboard.find(name):  # tins are made ready, and no butter
+        return False
     return any(words and name[-len(words) :] == words[-len(name) :] for words in flow.askers())
 
 

@@ -9,6 +9,7 @@ from tamis.typed import TYPE_CHECKING
 from tamis.words import example
 
 if TYPE_CHECKING:
+    from tamis.model.batch import Batch
     from tamis.model.flow import Flow
 
 
@@ -25,9 +26,18 @@ def tell_left_over(flow: Flow) -> None:
             hint = f"bring it back by {the}, or discard it" if batch.lifted_from else "use it, or discard it"
             _tell(flow, "product-unused", product.span, message, hint)
         elif batch.origin in ("component", "named") and batch.shared and batch.left > 0 and batch.taken_at:
-            message = f"some of “{product.name.lower()}” is left over after the last share of it"
+            message = f"{_how_much(batch)} “{product.name.lower()}” is left over after the last share of it"
             rest = example(flow.kitchen.language, "the_rest", name=product.name.lower())
             _tell(flow, "product-left-over", batch.taken_at, message, f"use {rest}, or all of it here")
+
+
+def _how_much(batch: Batch) -> str:
+    """So many of its pieces, where these were taken one by one."""
+    if batch.pieces is None or not batch.pieces[0].single:
+        return "some of"
+    whole = batch.pieces[0].lo
+    number = batch.left * whole
+    return f"{number} of the {whole} pieces of" if number.denominator == 1 else "some of"
 
 
 def _tell(flow: Flow, rule: str, span: Span, message: str, hint: str) -> None:

@@ -7,7 +7,7 @@ from fractions import Fraction
 from tamis.diagnostics import Diagnostic, Label
 from tamis.model.effects import SAID, Why
 from tamis.model.mass import NONE, ONE, water_in
-from tamis.model.words import vessel_noun
+from tamis.model.words import model_words, vessel_noun
 from tamis.model.work import Labour
 from tamis.quantity.amount import exactly
 from tamis.quantity.nouns import nouns
@@ -139,7 +139,17 @@ class Line:
         self._lie_in(known, batch)
         if known.divides and batch:
             one = nouns(walker.flow.kitchen.language).singular
-            walker.split(batch, (exactly(known.number), one(known.name.lower())), DIVIDED_BETWEEN)
+            number = known.number + self._filled_before(known)
+            walker.split(batch, (exactly(number), one(known.name.lower())), DIVIDED_BETWEEN)
+
+    def _filled_before(self, tool: Tool) -> Fraction:
+        """*Between the other 2 tins*: how many of them were filled before."""
+        language = self.walker.flow.kitchen.language
+        if model_words(language).others.isdisjoint(tool.clause.text.lower().split()):
+            return NONE
+        one, inside = nouns(language).singular, prose_words(language).inside
+        before = [other for other in self.walker.tools[:-1] if other.preposition in inside]
+        return sum((other.number for other in before if one(_noun(other)) == one(_noun(tool))), NONE)
 
     def _lie_in(self, tool: Tool, batch: Batch | None) -> None:
         """What is put into a vessel lies in it; if the line names that first, what it begins does."""
@@ -158,6 +168,7 @@ class Line:
         one = nouns(self.walker.flow.kitchen.language).singular
         several = (
             tool.definite
+            and tool.number == 1
             and one(noun) != noun
             and tool.preposition in tables(self.walker.flow.kitchen.language).dividing
         )
@@ -169,8 +180,13 @@ class Line:
 
     def name_tool(self, reference: Reference, equipment: Equipment) -> None:
         """Equipment called by `the`: the piece named before, or one that every kitchen has."""
-        tool = Tool(reference.clause, reference.name, equipment, preposition=reference.preposition, definite=True)
-        self.hold(tool)
+        share, name = reference.share, reference.name
+        measure = share.measure if share is not None and share.kind == "measure" else None
+        number = measure.amount.hi if measure is not None else ONE
+        if measure is not None and number == 1:
+            name = nouns(self.walker.flow.kitchen.language).one(name)
+        divides = number > 1 and reference.preposition in tables(self.walker.flow.kitchen.language).dividing
+        self.hold(Tool(reference.clause, name, equipment, (), number, "", reference.preposition, True, divides))
 
     def say(self, rule: str, clause: object, message: str, hint: str, labels: tuple[Label, ...] = ()) -> None:
         span = clause.span  # type: ignore[attr-defined]  # always a clause

@@ -9,8 +9,9 @@ from __future__ import annotations
 
 from tamis.model.batch import answering, called_so, of_kind
 from tamis.model.called import all_keys
-from tamis.model.cut_up import cut_so, food_and_piece
+from tamis.model.cut_up import all_cut_so, cut_so, food_and_piece
 from tamis.model.described import unborne
+from tamis.model.made_of import all_made_of
 from tamis.model.rest_of import own_names, rest_called
 from tamis.model.wanted import make, make_named, supply_batch
 from tamis.model.words import before_joint, plain
@@ -68,11 +69,14 @@ def look_up(walker: Hands, reference: Reference) -> Meaning | None:
 
 def _loosely(walker: Hands, words: tuple[str, ...], share: Share | None) -> Meaning | None:
     """By fewer words than were said, or by other ones."""
+    if here := _open_mixture(walker, words):
+        return here
     for start in range(1, len(words)):
         found = _food(walker, words[start:], share)
         if found:
             return found._replace(unborne=unborne(walker, words[:start], found.batch))
     found = _in_pieces(walker, words) or _of_kind(walker, words) or _tool_at_hand(walker, words)
+    found = found or _cut_alone(walker, words)
     first = before_joint(words, walker.flow.kitchen.language)
     if found is None and first:
         found = _food(walker, first, share)
@@ -83,7 +87,7 @@ def _loosely(walker: Hands, words: tuple[str, ...], share: Share | None) -> Mean
         return Meaning(rest, present=rest is walker.present, rule="left-behind", words=words)
     if found is None and walker.present and words and words in own_names(walker):
         return Meaning(walker.present, present=True, rule="own-name", words=words)
-    return found
+    return found or _made_so(walker, words)
 
 
 def _cut_up(walker: Hands, cut: tuple[tuple[str, ...], str], whole: Meaning | None) -> Meaning | None:
@@ -93,6 +97,17 @@ def _cut_up(walker: Hands, cut: tuple[tuple[str, ...], str], whole: Meaning | No
         return whole._replace(also=tuple(batch for batch in whole.also if batch in batches), rule="pieces")
     found = _one(batches, cut[0], "pieces")
     return found and found._replace(present=found.batch is walker.present)
+
+
+def _open_mixture(walker: Hands, words: tuple[str, ...]) -> Meaning | None:
+    """*The flour paste* is the flour that was put by here, before it is a choux paste that stands elsewhere."""
+    flow = walker.flow
+    if len(words) < 2 or words[-1] not in tables(flow.kitchen.language).made or not walker.open:
+        return None
+    called = called_so(words[-1:])
+    if (walker.present and walker.present.keys.has(called)) or walker.open.called(called, flow.index):
+        return None
+    return _one(walker.open.called(answering(words[:-1], flow.kitchen), flow.index), words[:-1])
 
 
 def _made_of(walker: Hands, words: tuple[str, ...], share: Share | None) -> Meaning | None:
@@ -121,6 +136,23 @@ def _in_pieces(walker: Hands, words: tuple[str, ...]) -> Meaning | None:
         if found:
             return found._replace(unborne=unborne(walker, words[:-1], found.batch))
     return None
+
+
+def _cut_alone(walker: Hands, words: tuple[str, ...]) -> Meaning | None:
+    """*The slices*, *the fried slices*: the one thing that was cut so, with or without a number."""
+    return _borne_out(walker, words, _one(all_cut_so(walker, words[-1]) if words else [], words, "pieces"))
+
+
+def _made_so(walker: Hands, words: tuple[str, ...]) -> Meaning | None:
+    """*The syrup*: the one thing that is made of what makes a syrup."""
+    return _borne_out(walker, words, _one(all_made_of(walker, words[-1]) if words else [], words, "made-of"))
+
+
+def _borne_out(walker: Hands, words: tuple[str, ...], found: Meaning | None) -> Meaning | None:
+    """What was found by its last word, if it bears out the words before."""
+    if found is None or unborne(walker, words[:-1], found.batch):
+        return None
+    return found._replace(present=found.batch is walker.present)
 
 
 def _of_kind(walker: Hands, words: tuple[str, ...]) -> Meaning | None:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from tamis.model.mass import NOTHING, plus
 from tamis.model.words import plain
 from tamis.quantity.amount import exactly
 from tamis.quantity.measure import Measure
@@ -11,6 +12,8 @@ from tamis.typed import TYPE_CHECKING
 
 if TYPE_CHECKING:
     from tamis.model.flow import Flow
+    from tamis.model.mass import Mass
+    from tamis.reading.clauses import Reference
 
 
 def of_one_counted(flow: Flow, food: Ingredient, use: int) -> tuple[Ingredient, int | None]:
@@ -30,15 +33,30 @@ def of_one_counted(flow: Flow, food: Ingredient, use: int) -> tuple[Ingredient, 
     return _taken_off(flow, food, ahead), None
 
 
-def buy_once(flow: Flow, use: int) -> None:
-    """A food that is counted here buys the parts taken off it before."""
-    item = flow.uses[use].ingredient
+def buy_once(flow: Flow, use: int) -> Mass:
+    """A food that is counted here buys what was taken of it before; returns how much of it that leaves less of."""
+    item, gone = flow.uses[use].ingredient, NOTHING
     if item.definite:
-        return
+        return gone
     bought = [at for at in flow.parts_ahead if _is_counted(item, flow.uses[at].ingredient)]
     for at in bought:
         flow.uses[at] = flow.uses[at]._replace(rest_of=use)
         flow.parts_ahead.remove(at)
+        if not flow.uses[at].ingredient.part:
+            gone = plus(gone, flow.uses[at].mass)
+    return gone
+
+
+def counted_ahead(flow: Flow, reference: Reference) -> Ingredient | None:
+    """The one clause further on in which the food that is named is weighed; None where there are several."""
+    language = flow.kitchen.language
+    words = plain(reference.name, language)
+    ahead = [
+        item
+        for item in _all_counted(flow).get(words[-1] if words else "", ())
+        if item.clause.span.start > reference.clause.span.start and set(words) <= set(plain(item.name, language))
+    ]
+    return ahead[0] if len(ahead) == 1 and _is_counted(ahead[0], ahead[0]) and not ahead[0].part else None
 
 
 def _counted_before(flow: Flow, food: Ingredient) -> int | None:
@@ -54,12 +72,16 @@ def _counted_before(flow: Flow, food: Ingredient) -> int | None:
 def _counted_ahead(flow: Flow, food: Ingredient) -> Ingredient | None:
     """The clause in which the food is counted where none has gone in yet: the last before this one in the text, else
     the first behind it."""
-    if flow.counted is None:
-        flow.counted = _counted(flow)
-    alike = flow.counted.get(plain(food.name, flow.kitchen.language)[-1], ())
+    alike = _all_counted(flow).get(plain(food.name, flow.kitchen.language)[-1], ())
     counted = [item for item in alike if _is_counted(item, food)]
     before = [item for item in counted if item.clause.span.start < food.clause.span.start]
     return next(reversed(before), None) or next(iter(counted), None)
+
+
+def _all_counted(flow: Flow) -> dict[str, list[Ingredient]]:
+    if flow.counted is None:
+        flow.counted = _counted(flow)
+    return flow.counted
 
 
 def _counted(flow: Flow) -> dict[str, list[Ingredient]]:

@@ -5,18 +5,19 @@ from __future__ import annotations
 from fractions import Fraction
 
 from tamis.diagnostics import Diagnostic, Label
+from tamis.model.at_work import in_hand, is_tool, lies_in_medium
 from tamis.model.batch import Batch, answering
 from tamis.model.effects import Why
+from tamis.model.foods import take_ahead
 from tamis.model.lookup import Meaning, look_up, nearest_name
 from tamis.model.mass import times
+from tamis.model.one_of import one_of_several, one_of_the_whole
 from tamis.model.reasons import refers, why_meant
 from tamis.model.recipe import Taking
-from tamis.model.rest_of import goes_apart, is_picked
+from tamis.model.rest_of import goes_apart, is_picked, is_rest_word
 from tamis.model.shares import part_of
 from tamis.model.unread import may_be_unread
 from tamis.model.words import model_words, plain
-from tamis.quantity.amount import exactly
-from tamis.quantity.measure import Measure
 from tamis.reading.clause import clause_words
 from tamis.reading.clauses import Manner, Reference, Share
 from tamis.syntax.document import Text
@@ -39,8 +40,10 @@ def refer(act: Line, reference: Reference) -> None:
 
         if lift_too(act, reference):
             return
-    reference = _one_of_several(act, reference)
-    meaning = look_up(act.walker, reference)
+    if lies_in_medium(act, reference):
+        return
+    reference = one_of_several(act.walker, reference)
+    meaning = look_up(act.walker, reference) or in_hand(act, reference)
     measured = reference.share is not None and reference.share.kind == "measure"
     if measured or (meaning is not None and meaning.present and reference.share is None):
         hint = _belongs_inside(act, reference)
@@ -51,12 +54,12 @@ def refer(act: Line, reference: Reference) -> None:
     if meaning is None:
         if _is_place(act, reference):
             act.walker.emit(Manner(reference.clause))
-        else:
+        elif not lies_in_medium(act, reference, anywhere=True) and not take_ahead(act, reference):
             _unknown(act, reference)
         return
+    reference = one_of_the_whole(act.walker, reference, meaning)
     act.walker.emit(refers(meaning), why_meant(act.walker, meaning))
-    if meaning.equipment:
-        act.name_tool(reference, meaning.equipment)
+    if is_tool(act, reference, meaning):
         return
     assert meaning.batch is not None
     if meaning.also:
@@ -86,27 +89,6 @@ def _comes_back(act: Line, reference: Reference) -> bool:
     flow = act.walker.flow
     keys = answering(plain(reference.name, flow.kitchen.language), flow.kitchen)
     return act.verb is not None and act.verb.lifts and flow.is_named_after(keys, reference.clause.span.start)
-
-
-def _one_of_several(act: Line, reference: Reference) -> Reference:
-    """*The second layer* of two: one of what a share was taken from before, or of what lies there in pieces."""
-    number, _, rest = reference.name.lower().partition(" ")
-    if reference.share or number not in model_words(act.walker.flow.kitchen.language).ordinals or not rest:
-        return reference
-    flow, words = act.walker.flow, plain(rest, act.walker.flow.kitchen.language)
-    keys = answering(words, flow.kitchen)
-    shared = [*act.walker.open.shared.called(keys, flow.index), *flow.shared(keys)]
-    if not shared:
-        meaning = look_up(act.walker, reference)
-        shared = [meaning.batch] if meaning and meaning.batch and not meaning.present else []
-    for batch in shared:
-        if (
-            batch.pieces
-            and batch.pieces[0].hi > 1
-            and not batch.is_named(plain(reference.name, act.walker.flow.kitchen.language))
-        ):
-            return reference._replace(share=Share("measure", measure=Measure(exactly(1), ""), another=True))
-    return reference
 
 
 def _of_the_present(act: Line, reference: Reference, meaning: Meaning, removes: bool) -> None:
@@ -221,7 +203,7 @@ def _unknown(act: Line, reference: Reference) -> None:
         return
     hint, language = _belongs_inside(act, reference), flow.kitchen.language
     flow.unknown += 1
-    hint = hint or _not_kept(act, reference)
+    hint = hint or _not_kept(act, reference) or _not_left(act, reference)
     if not hint and (made := _made_and_gone(act, reference)):
         hint = f"of “{made}” nothing is left at its end: what was in hand there was thrown away or went into something"
         act.say("product-unknown", reference.clause, f"nothing is left of “{name}”", hint)
@@ -267,6 +249,20 @@ def _not_kept(act: Line, reference: Reference) -> str:
     return f"{item.name} {item.purpose} is not kept: {left}, before it is poured away, keeps some"
 
 
+def _not_left(act: Line, reference: Reference) -> str:
+    """What to write where *the bacon fat* is asked for and bacon is there, of which nobody said that it leaves any."""
+    walker, kitchen = act.walker, act.walker.flow.kitchen
+    words = plain(reference.name, kitchen.language)
+    if len(words) < 2 or not is_rest_word(words, walker.flow):
+        return ""
+    keys = answering(words[:-1], kitchen)
+    present = walker.present
+    if not (present and present.keys.has(keys)) and not walker.open.called(keys, walker.flow.index):
+        return ""
+    left = example(kitchen.language, "leaving_named", name=reference.name)
+    return f"nobody said that the {' '.join(words[:-1])} leaves any: end the line where it does with {left}"
+
+
 def _belongs_inside(act: Line, reference: Reference) -> str:
     """How to say `reserving [a cup of the pasta water]`, which names what the batch leaves behind."""
     parts = act.read.parts
@@ -282,7 +278,10 @@ def _ambiguous(act: Line, reference: Reference, meaning: Meaning) -> None:
     labels = tuple(Label(batch.span, f"this is “{name}”") for batch, name in called)
     names = " and ".join(f"“{name}”" for _, name in called)
     message = f"“{reference.name}” can mean {names}"
-    hint = f"give one of them a name of its own with {example(act.walker.flow.kitchen.language, 'as_any')}"
+    language = act.walker.flow.kitchen.language
+    hint = f"give one of them a name of its own with {example(language, 'as_any')}"
+    if meaning.rule in ("pieces", "made-of"):
+        hint = "write which is meant: " + " or ".join(example(language, "the", name=name.lower()) for _, name in called)
     act.say("product-ambiguous", reference.clause, message, hint, labels)
 
 
@@ -299,9 +298,21 @@ def _guessed(act: Line, reference: Reference, batch: Batch, unborne: tuple[str, 
 def _used_up(act: Line, reference: Reference, batch: Batch) -> None:
     labels = (Label(batch.taken_at, "the last of it went in here"),) if batch.taken_at else ()
     message = f"nothing of “{reference.name}” is left"
-    half = example(act.walker.flow.kitchen.language, "half_any")
-    hint = f"take a share of it there ({half}) and the rest here, or make more"
+    language = act.walker.flow.kitchen.language
+    hint = f"take a share of it there ({example(language, 'half_any')}) and the rest here, or make more"
+    if called := _also_named(act, reference, batch):
+        leaving = example(language, "leaving_named", name=called)
+        hint = f"“{called}” is all of it; if that was only a part, write {leaving} where it was named"
     act.say("product-used-up", reference.clause, message, hint, labels)
+
+
+def _also_named(act: Line, reference: Reference, batch: Batch) -> str:
+    """The other name that a component was given while it was made; "" if there is none."""
+    flow = act.walker.flow
+    asked, own = plain(reference.name, flow.kitchen.language), batch.names.own()
+    named = [product.name for product in flow.products if product.kind == "named"]
+    words = ((name, plain(name, flow.kitchen.language)) for name in reversed(named))
+    return next((name for name, said in words if said in own and said != asked), "")
 
 
 def _too_much(act: Line, reference: Reference, batch: Batch, fraction: Fraction) -> None:

@@ -29,6 +29,7 @@ class ModelWords(NamedTuple):
     batch: Words
     percent_in: re.Pattern[str]
     ordinals: Words
+    others: Words
     describing: Words
     kept: re.Pattern[str]
     cooking: Words
@@ -44,6 +45,11 @@ class ModelWords(NamedTuple):
     no_piece: Words
     pieces: Words
     cuts: dict[str, Words]
+    made_of: dict[str, Words]
+    made_without: dict[str, Words]
+    liquids: Words
+    takes: Words
+    roles: dict[str, str]
 
 
 @cache
@@ -64,6 +70,7 @@ def model_words(language: str) -> ModelWords:
         batch=frozenset(percents["batch"]),
         percent_in=pattern(rf" {one_of(percents['in'])}\Z"),
         ordinals=frozenset(lists["several"]["ordinals"]),
+        others=frozenset(lists["several"]["others"]),
         describing=frozenset(lists["several"]["ordinals"]) | frozenset(names["describing"]),
         kept=pattern(rf"\b({one_of(lists['kept']['openers'])})\s*\Z", re.IGNORECASE),
         cooking=frozenset(lists["moments"]["cooking"]),
@@ -79,6 +86,11 @@ def model_words(language: str) -> ModelWords:
         no_piece=frozenset(lists["paces"]["no_piece"]),
         pieces=frozenset(lists["pieces"]["nouns"]),
         cuts={verb: frozenset(nouns) for verb, nouns in lists["cuts"].items()},
+        made_of={name: frozenset(roles) for name, roles in lists["made-of"].items()},
+        made_without={name: frozenset(roles) for name, roles in lists["made-without"].items()},
+        liquids=frozenset(lists["media"]["liquids"]),
+        takes=frozenset(lists["media"]["takes"]),
+        roles={word: role for role, words in lists["roles"].items() for word in words},
     )
 
 

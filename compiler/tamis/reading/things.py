@@ -118,7 +118,7 @@ def _share(reading: Reading, nodes: Sequence[Node]) -> Share:
     part = child(nodes, "FRACTION")
     if part:
         return _fraction(reading, nodes, part)
-    if "ALL" in kinds:
+    if "ALL" in kinds or kinds[0] == "EACH":
         return Share("all")
     some = child(nodes, "SOME")
     if some:
