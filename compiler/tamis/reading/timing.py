@@ -60,6 +60,8 @@ def read_time(reading: Reading, children: Sequence[Node]) -> tuple[Read, ...]:
         return (usual,)
     work = _Work()
     for at, node in enumerate(children):
+        if node[0] == "PREP":
+            _check_no_food(reading, children[at + 1 :])
         if node[0] not in _SMALL:
             _time_part(reading, work, node, children[at:])
     assert work.length is not None
@@ -90,7 +92,7 @@ def _time_part(reading: Reading, work: _Work, node: Node, rest: Sequence[Node]) 
     kind = node[0]
     if kind in _LENGTHS:
         _length_part(reading, work, node)
-    elif kind in ("scales", "heat", "ROOM", "STATE"):
+    elif kind in ("scales", "heat", "ROOM", "STATE", "OFFHEAT"):
         _heat_part(reading, work, node, rest)
     elif kind in ("weight", "COUNT"):
         _rate_part(reading, work, node)
@@ -121,6 +123,8 @@ def _heat_part(reading: Reading, work: _Work, node: Node, rest: Sequence[Node]) 
         work.setting = Setting(reading.clause, "heat", word=node[1], text=reading.text, degrees_span=where)
     elif node[0] == "ROOM":
         work.setting = Setting(reading.clause, "room", word=node[1])
+    elif node[0] == "OFFHEAT":
+        work.setting = Setting(reading.clause, "off", text=reading.text)
     else:
         first = scales(reading, node)
         check_neighbours(reading, node, first, rest[1:])
@@ -152,6 +156,20 @@ def _beside(reading: Reading, work: _Work, node: Node, rest: Sequence[Node]) -> 
         work.where.append(node)
     elif node[0] == "text":
         check_text(reading, node[1])
+
+
+def _check_no_food(reading: Reading, behind: Sequence[Node]) -> None:
+    """Raise for a food behind a preposition, which nothing would measure: `for 5 min in butter`. Water is no loss."""
+    free = behind[0][1] if behind and behind[0][0] == "text" else [*takewhile(lambda node: node[0] == "ANY", behind)]
+    words = leaves(free)
+    for at in range(len(words)):
+        found = reading.kitchen.larder.find(reading.keys(words[at:]))
+        if found is not None:
+            if found.goods.role != "water":
+                hint = "give it a clause of its own, with its measure, before the time"
+                span = reading.span(words[at:])
+                raise reading.fail("clause-role", span, "a food inside a time: nothing measures it", hint)
+            return
 
 
 _WEIGHTS: frozenset[UnitKind] = frozenset(("mass", "volume"))
