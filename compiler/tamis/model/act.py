@@ -153,12 +153,19 @@ class Act(Line):
         )
 
     def _batches(self, batch: Batch | None) -> tuple[Fraction, bool]:
-        """How many batches the line is done in; what is served is served once."""
+        """How many batches the line is done in; what is served is served once, and so is a sauce warmed for it."""
         size = next((repeat.number for repeat in self.labour.repeats if repeat.kind == "batch-size"), None)
         if size:
             self.batches = batches_of(self, batch, size), False
         served = any([use.verb.serves for use in self.labour.verbs])
-        return (ONE, False) if served else self.batches
+        return (ONE, False) if served or self._heats_other() else self.batches
+
+    def _heats_other(self) -> bool:
+        """Whether a line of a step in batches heats what was made elsewhere, for all of them: `warm [the sauce]`."""
+        if not self.takings or self.uses or self.labour.repeats:
+            return False
+        use, named = (*self.read.events, None, None)[:2]
+        return isinstance(use, VerbUse) and use.verb.heat and isinstance(named, Reference) and not named.preposition
 
     def _work(self, reads: tuple[Read, ...], batch: Batch | None, heat: Heat) -> Work:
         """How long the line takes and who is busy with it."""

@@ -168,9 +168,15 @@ def _start_of_hand_work(action: ActionRead, timed: Event, words: ProseWords) -> 
             break
     behind = list(events)
     use = next((event for event in behind if isinstance(event, VerbUse)), None)
-    if use is None or use.verb.keeps or _is_alternative(action, use, words):
+    if use is None or use.verb.keeps or _is_alternative(action, use, words) or _in_batches(action):
         return None
     return None if any(map(_is_of_wait, behind[behind.index(use) :])) else use.span.start
+
+
+def _in_batches(action: ActionRead) -> bool:
+    """Whether a line is done batch by batch: `[in 3 batches], fry [for 4 min]. Lift out.` lifts each out in turn."""
+    repeats = [event for event in action.events if isinstance(event, Repeat)]
+    return any([repeat.kind in ("batches", "loads", "batch-size") for repeat in repeats])
 
 
 def _is_of_wait(event: Event) -> bool:
