@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from tamis.model.batch import Batch
-from tamis.model.cold import take_cold
+from tamis.model.cold import take_cold, take_rinsed
 from tamis.model.effects import Why
 from tamis.model.foods import put_in
 from tamis.model.heat import Heat, heat_of, only_sets, tell
@@ -85,6 +85,7 @@ class Act(Line):
             reads.append(event)
         self._join(self.read.span.end)
         walker.at(self.number, self.read.span, self.read.span, -1)
+        take_rinsed(self)
         for finding in missing_times(self.read, self.labour, walker.flow.kitchen):
             walker.tell(finding)
         action = self._record(tuple(reads), start)

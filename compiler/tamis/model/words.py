@@ -39,6 +39,8 @@ class ModelWords(NamedTuple):
     to: Words
     pieces: Words
     cuts: dict[str, Words]
+    under: Words
+    taps: Words
 
 
 @cache
@@ -70,6 +72,8 @@ def model_words(language: str) -> ModelWords:
         to=frozenset(lists["reduced"]["to"]),
         pieces=frozenset(lists["pieces"]["nouns"]),
         cuts={verb: frozenset(nouns) for verb, nouns in lists["cuts"].items()},
+        under=frozenset(lists["rinsing"]["under"]),
+        taps=frozenset(lists["rinsing"]["taps"]),
     )
 
 
