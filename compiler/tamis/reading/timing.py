@@ -175,7 +175,7 @@ def _check_no_food(reading: Reading, behind: Sequence[Node]) -> None:
 _WEIGHTS: frozenset[UnitKind] = frozenset(("mass", "volume"))
 # What says nothing by itself, or is read with what follows it.
 _SMALL: frozenset[NodeKind] = frozenset(("FOR", "AT", "PREP", "INTO", "ONHEAT", "COMMA", "ARTICLE", "ANY", "OR", "PER"))
-_LENGTHS: frozenset[NodeKind] = frozenset(("duration", "OVERNIGHT", "stretch", "MORE", "LONGER"))
+_LENGTHS: frozenset[NodeKind] = frozenset(("duration", "OVERNIGHT", "stretch", "bound", "MORE", "LONGER"))
 
 
 def _length_part(reading: Reading, work: _Work, node: Node) -> None:
@@ -190,12 +190,21 @@ def _length_part(reading: Reading, work: _Work, node: Node) -> None:
         work.more = True
     elif work.length is None:
         return
+    elif kind == "bound":
+        work.length = _either(work.length, duration(reading, ("duration", node[1])))
     else:
         latest = stretch(reading, node) if kind == "stretch" else None
         one_end = work.length.single or work.length.window
         if not one_end or (latest and not (latest.single or latest.window)):
             raise many_ends(reading, node)
         work.length = window(work.length.lo, latest.hi) if latest and latest.hi else at_least(work.length.lo)
+
+
+def _either(one: Duration, other: Duration) -> Duration:
+    """`for 3 h, or overnight`, `for at least 2 h, preferably for 8 h`: from the shorter to the longer;
+    without end where the last word has none."""
+    lo = min(one.lo, other.lo or one.lo)
+    return at_least(lo) if other.hi is None else window(lo, max(other.hi, one.hi or other.hi))
 
 
 def _place(reading: Reading, node: Node) -> list[Tool]:
