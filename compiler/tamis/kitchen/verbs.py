@@ -106,6 +106,8 @@ class Verb(NamedTuple):
     estimate_per_kg: int = 0
     water_per_kg: int = 0
     """… and this for what the line puts in for boiling and the like, unless that is hot."""
+    rinsed: int = 0
+    """Handling of a line without a time that does it under water, which is no wait: `cool [under cold water]`."""
     doubtful: bool = False
     """Also a noun or an adjective (cream, warm): within a line a verb only where an object follows."""
 

@@ -6,7 +6,7 @@ from fractions import Fraction
 from math import ceil
 
 from tamis.model.batch import Batch
-from tamis.model.cold import take_cold
+from tamis.model.cold import take_cold, take_rinsed
 from tamis.model.effects import Why
 from tamis.model.foods import put_in
 from tamis.model.heat import Heat, heat_of, only_sets, tell
@@ -87,6 +87,7 @@ class Act(Line):
             reads.append(event)
         self._join(self.read.span.end)
         walker.at(self.number, self.read.span, self.read.span, -1)
+        take_rinsed(self)
         for finding in missing_times(self.read, self.labour, walker.flow.kitchen):
             walker.tell(finding)
         action = self._record(tuple(reads), start)
@@ -165,13 +166,21 @@ class Act(Line):
         )
 
     def _batches(self, batch: Batch | None, pace: Pace) -> tuple[Fraction, bool]:
-        """How many batches the line is done in; what is served is served once."""
+        """How many batches the line is done in; what is served is served once, and so is a sauce warmed for it."""
         size = next((repeat.number for repeat in self.labour.repeats if repeat.kind == "batch-size"), None)
         if size:
             self.batches = batches_of(self, batch, size), False
         served = any([use.verb.serves for use in self.labour.verbs])
         alone = 0 if self.batches[0] != ONE else one_after_another(self, batch, pace)
-        return (ONE, False) if served else (Fraction(alone), False) if alone else self.batches
+        once = served or self._heats_other()
+        return (ONE, False) if once else (Fraction(alone), False) if alone else self.batches
+
+    def _heats_other(self) -> bool:
+        """Whether a line of a step in batches heats what was made elsewhere, for all of them: `warm [the sauce]`."""
+        if not self.takings or self.uses or self.labour.repeats:
+            return False
+        use, named = (*self.read.events, None, None)[:2]
+        return isinstance(use, VerbUse) and use.verb.heat and isinstance(named, Reference) and not named.preposition
 
     def _work(self, reads: tuple[Read, ...], batch: Batch | None, heat: Heat, pace: Pace, batches: Fraction) -> Work:
         """How long the line takes and who is busy with it."""

@@ -7,14 +7,14 @@ from __future__ import annotations
 
 from tamis.model.off_heat import off_heat
 from tamis.model.words import model_words
-from tamis.reading.clauses import Ingredient, Target, VerbUse
+from tamis.reading.clauses import Ingredient, Target, Tool, VerbUse
 from tamis.typed import TYPE_CHECKING
 
 if TYPE_CHECKING:
     from collections.abc import Sequence
 
     from tamis.model.line import Line
-    from tamis.reading.clauses import Read, Tool
+    from tamis.reading.clauses import Read
 
 
 def take_cold(act: Line) -> None:
@@ -25,6 +25,25 @@ def take_cold(act: Line) -> None:
             labour.verbs[at] = use._replace(verb=use.verb._replace(heat=False, station=""))
             if labour.time_verb is use:
                 labour.time_verb = labour.verbs[at]
+
+
+def take_rinsed(act: Line) -> None:
+    """Take the wait from the verbs of a line that cool under water: `cool [under cold water]` is a rinse."""
+    labour = act.labour
+    if labour.time is not None or labour.cues or labour.targets:
+        return
+    for at, use in enumerate(labour.verbs):
+        if use.verb.rinsed and any(_rinses(act, read) for read in _behind(act, use)):
+            labour.verbs[at] = use._replace(verb=use.verb._replace(waits=False, takes=use.verb.rinsed))
+            labour.time_verb = None
+
+
+def _rinses(act: Line, read: Read) -> bool:
+    """Whether a clause is of water or a tap that food is held under."""
+    words = model_words(act.walker.flow.kitchen.language)
+    if isinstance(read, Ingredient):
+        return read.preposition in words.under and read.goods is not None and read.goods.role == "water"
+    return isinstance(read, Tool) and read.preposition in words.under and read.equipment.id in words.taps
 
 
 def _is_cold(act: Line, reads: Sequence[Read]) -> bool:

@@ -35,12 +35,7 @@ _MOST_GUESSED = 100
 
 def refer(act: Line, reference: Reference) -> None:
     """Something made, opened or set out before."""
-    if act.parting is not None:
-        from tamis.model.lifted import lift_too
-
-        if lift_too(act, reference):
-            return
-    if lies_in_medium(act, reference):
+    if _lifted_too(act, reference) or lies_in_medium(act, reference):
         return
     reference = one_of_several(act.walker, reference)
     meaning = look_up(act.walker, reference) or in_hand(act, reference)
@@ -52,10 +47,7 @@ def refer(act: Line, reference: Reference) -> None:
             act.say("clause-role", reference.clause, message, hint)
             return
     if meaning is None:
-        if _is_place(act, reference):
-            act.walker.emit(Manner(reference.clause))
-        elif not lies_in_medium(act, reference, anywhere=True) and not take_ahead(act, reference):
-            _unknown(act, reference)
+        _of_nothing_made(act, reference)
         return
     reference = one_of_the_whole(act.walker, reference, meaning)
     act.walker.emit(refers(meaning), why_meant(act.walker, meaning))
@@ -75,6 +67,23 @@ def refer(act: Line, reference: Reference) -> None:
     else:
         _of_another(act, reference, meaning.batch, removes)
     act.fresh = False
+
+
+def _lifted_too(act: Line, reference: Reference) -> bool:
+    """Whether it goes with what the line lifts out."""
+    if act.parting is None:
+        return False
+    from tamis.model.lifted import lift_too
+
+    return lift_too(act, reference)
+
+
+def _of_nothing_made(act: Line, reference: Reference) -> None:
+    """A place in the work, what food lies in, food that is weighed further on; or a name that is not known."""
+    if _is_place(act, reference):
+        act.walker.emit(Manner(reference.clause))
+    elif not lies_in_medium(act, reference, anywhere=True) and not take_ahead(act, reference):
+        _unknown(act, reference)
 
 
 def _is_place(act: Line, reference: Reference) -> bool:

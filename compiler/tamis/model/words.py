@@ -50,6 +50,8 @@ class ModelWords(NamedTuple):
     liquids: Words
     takes: Words
     roles: dict[str, str]
+    under: Words
+    taps: Words
 
 
 @cache
@@ -91,6 +93,8 @@ def model_words(language: str) -> ModelWords:
         liquids=frozenset(lists["media"]["liquids"]),
         takes=frozenset(lists["media"]["takes"]),
         roles={word: role for role, words in lists["roles"].items() for word in words},
+        under=frozenset(lists["rinsing"]["under"]),
+        taps=frozenset(lists["rinsing"]["taps"]),
     )
 
 

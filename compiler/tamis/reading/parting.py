@@ -27,7 +27,7 @@ TIMED = (Time, Cue, Pause)
 
 
 def parted(action: ActionRead, kitchen: Kitchen, findings: list[Diagnostic]) -> list[ActionRead]:
-    """Two times in a line parted by `then` are two actions; two without are one finding."""
+    """Two times in a line parted by `then` or by a verb of work are two actions; two without are one finding."""
     if any([event.__class__ is Repeat for event in action.events]):
         again = start_of_repeated(action) or end_of_repeated(action)
         if again is not None:
@@ -51,6 +51,8 @@ def parted(action: ActionRead, kitchen: Kitchen, findings: list[Diagnostic]) -> 
     if at is None and isinstance(second, Pause):  # food is kept warm when it is done
         at = second.clause.span.start
     if at is None:
+        at = _start_of_second(action, first, second, prose_words(kitchen.language))
+    if at is None:
         hint = "two actions are two lines; or part them by *then*; of two ways to do it, bracket one"
         message = "a second time in one line: the first is already its length"
         label = Label(first.clause.span, "the first time")
@@ -58,7 +60,28 @@ def parted(action: ActionRead, kitchen: Kitchen, findings: list[Diagnostic]) -> 
         kept = tuple(event for event in action.events if event is first or not gives_time(event))
         return [action._replace(events=kept)]
     head, tail = _cut(action, at)
-    return [head, *parted(tail, kitchen, findings)]
+    return [*parted(head, kitchen, findings), *parted(tail, kitchen, findings)]
+
+
+def _start_of_second(action: ActionRead, first: Event, second: Event, words: ProseWords) -> int | None:
+    """Where the work of the second time begins: `[simmer for 10 min], stir in [the cream] and cook [for 2 min]`. None
+    where no verb tells, where it is another way to do the first, or where the second is told from an end, which may
+    be within the first: `[5 min before the end]`."""
+    if isinstance(second, Time) and second.before:
+        return None
+    events = action.events
+    between = events[events.index(first) + 1 : events.index(second)]
+    start = next((event.span.start for event in between if isinstance(event, VerbUse)), None)
+    return None if start is None or _is_other_way(action, _offset(first), start, words) else start
+
+
+def _is_other_way(action: ActionRead, start: int, end: int, words: ProseWords) -> bool:
+    """Whether the words between two offsets part two ways: `[boil for 20 min], or, if you can, [steam for 30 min]`.
+    Between two foods (*in oil or butter*) the word stands within."""
+    said = [part for part in action.parts if isinstance(part, Text) and start <= part.span.start < end]
+    pieces = [f" {piece.strip()} " for part in said for piece in part.text[: end - part.span.start].split(",")]
+    ways = tuple(f"{word} " for word in words.alternative)
+    return any(piece.startswith(ways) or piece.endswith(ways) for piece in pieces)
 
 
 def _then(parts: Sequence[Part], kitchen: Kitchen, start: int, end: int) -> int | None:
@@ -145,9 +168,15 @@ def _start_of_hand_work(action: ActionRead, timed: Event, words: ProseWords) -> 
             break
     behind = list(events)
     use = next((event for event in behind if isinstance(event, VerbUse)), None)
-    if use is None or use.verb.keeps or _is_alternative(action, use, words):
+    if use is None or use.verb.keeps or _is_alternative(action, use, words) or _in_batches(action):
         return None
     return None if any(map(_is_of_wait, behind[behind.index(use) :])) else use.span.start
+
+
+def _in_batches(action: ActionRead) -> bool:
+    """Whether a line is done batch by batch: `[in 3 batches], fry [for 4 min]. Lift out.` lifts each out in turn."""
+    repeats = [event for event in action.events if isinstance(event, Repeat)]
+    return any([repeat.kind in ("batches", "loads", "batch-size") for repeat in repeats])
 
 
 def _is_of_wait(event: Event) -> bool:

@@ -60,6 +60,8 @@ def read_time(reading: Reading, children: Sequence[Node]) -> tuple[Read, ...]:
         return (usual,)
     work = _Work()
     for at, node in enumerate(children):
+        if node[0] == "PREP":
+            _check_no_food(reading, children[at + 1 :])
         if node[0] not in _SMALL:
             _time_part(reading, work, node, children[at:])
     assert work.length is not None
@@ -90,7 +92,7 @@ def _time_part(reading: Reading, work: _Work, node: Node, rest: Sequence[Node]) 
     kind = node[0]
     if kind in _LENGTHS:
         _length_part(reading, work, node)
-    elif kind in ("scales", "heat", "ROOM", "STATE"):
+    elif kind in ("scales", "heat", "ROOM", "STATE", "OFFHEAT"):
         _heat_part(reading, work, node, rest)
     elif kind in ("weight", "COUNT"):
         _rate_part(reading, work, node)
@@ -121,6 +123,8 @@ def _heat_part(reading: Reading, work: _Work, node: Node, rest: Sequence[Node]) 
         work.setting = Setting(reading.clause, "heat", word=node[1], text=reading.text, degrees_span=where)
     elif node[0] == "ROOM":
         work.setting = Setting(reading.clause, "room", word=node[1])
+    elif node[0] == "OFFHEAT":
+        work.setting = Setting(reading.clause, "off", text=reading.text)
     else:
         first = scales(reading, node)
         check_neighbours(reading, node, first, rest[1:])
@@ -154,10 +158,24 @@ def _beside(reading: Reading, work: _Work, node: Node, rest: Sequence[Node]) -> 
         check_text(reading, node[1])
 
 
+def _check_no_food(reading: Reading, behind: Sequence[Node]) -> None:
+    """Raise for a food behind a preposition, which nothing would measure: `for 5 min in butter`. Water is no loss."""
+    free = behind[0][1] if behind and behind[0][0] == "text" else [*takewhile(lambda node: node[0] == "ANY", behind)]
+    words = leaves(free)
+    for at in range(len(words)):
+        found = reading.kitchen.larder.find(reading.keys(words[at:]))
+        if found is not None:
+            if found.goods.role != "water":
+                hint = "give it a clause of its own, with its measure, before the time"
+                span = reading.span(words[at:])
+                raise reading.fail("clause-role", span, "a food inside a time: nothing measures it", hint)
+            return
+
+
 _WEIGHTS: frozenset[UnitKind] = frozenset(("mass", "volume"))
 # What says nothing by itself, or is read with what follows it.
 _SMALL: frozenset[NodeKind] = frozenset(("FOR", "AT", "PREP", "INTO", "ONHEAT", "COMMA", "ARTICLE", "ANY", "OR", "PER"))
-_LENGTHS: frozenset[NodeKind] = frozenset(("duration", "OVERNIGHT", "stretch", "MORE", "LONGER"))
+_LENGTHS: frozenset[NodeKind] = frozenset(("duration", "OVERNIGHT", "stretch", "bound", "MORE", "LONGER"))
 
 
 def _length_part(reading: Reading, work: _Work, node: Node) -> None:
@@ -172,12 +190,21 @@ def _length_part(reading: Reading, work: _Work, node: Node) -> None:
         work.more = True
     elif work.length is None:
         return
+    elif kind == "bound":
+        work.length = _either(work.length, duration(reading, ("duration", node[1])))
     else:
         latest = stretch(reading, node) if kind == "stretch" else None
         one_end = work.length.single or work.length.window
         if not one_end or (latest and not (latest.single or latest.window)):
             raise many_ends(reading, node)
         work.length = window(work.length.lo, latest.hi) if latest and latest.hi else at_least(work.length.lo)
+
+
+def _either(one: Duration, other: Duration) -> Duration:
+    """`for 3 h, or overnight`, `for at least 2 h, preferably for 8 h`: from the shorter to the longer;
+    without end where the last word has none."""
+    lo = min(one.lo, other.lo or one.lo)
+    return at_least(lo) if other.hi is None else window(lo, max(other.hi, one.hi or other.hi))
 
 
 def _place(reading: Reading, node: Node) -> list[Tool]:

@@ -34,6 +34,7 @@ _NO_ADJECTIVES = frozenset(("OR", "PLUS"))
 _ADJECTIVES = Choice((("ADJCOMMA", 1), ("COMMA", 1)))
 # Classes whose words are told from the word after them.
 _LOOKED_BEHIND = frozenset(("PREP", "ANOTHER", "MORE", "SIZEWORD", "WITHOUT"))
+_BEHIND = 4  # *over a very low heat*
 
 
 def classes(lists: Lists) -> dict[str, list[str]]:
@@ -53,7 +54,7 @@ def reaches(language: str, lists: Iterable[Iterable[str]]) -> dict[str, int]:
     """
     closed, elision = classes(word_lists(language, "clause")), Elision(language)
     behind = (word for word, names in closed.items() if not _LOOKED_BEHIND.isdisjoint(names))
-    reach = {elision.parted(word.replace("-", " "))[0]: 3 for word in behind}
+    reach = {elision.parted(word.replace("-", " "))[0]: _BEHIND for word in behind}
     for phrases in (closed, *lists):
         _lengthen(reach, phrases, elision)
     return reach
@@ -72,6 +73,7 @@ class Vocabulary:
 
     __slots__ = (
         "_closed",
+        "_degrees",
         "_doing",
         "_elision",
         "_function",
@@ -102,6 +104,7 @@ class Vocabulary:
         self._function = frozenset(p for p in shut if " " not in p and p not in only_open)
         self._doing = lists["said"]["doing"]
         self._of = frozenset(lists["closed"]["OF"])
+        self._degrees = frozenset(lists["said"]["degrees"])
         self._lengths = frozenset(word_tables(kitchen.language, "clause")["lengths"])
         self._reach = self._reaches()
         # What words are that begin no phrase, as a clause's first and later; and the phrases that begin with others.
@@ -174,8 +177,10 @@ class Vocabulary:
 
     def _heats(self, words: tuple[str, ...]) -> bool:
         """`over medium heat`, `on a low heat`: a look at the word after the article, which one symbol does not give."""
-        after = words[2:3] if words[1:2] and "ARTICLE" in self._closed.get(words[1], ()) else words[1:2]
-        return bool(after) and not {"SETWORD", "HEATNOUN"}.isdisjoint(self._closed.get(after[0], ()))
+        at = 1
+        while at < len(words) and (words[at] in self._degrees or "ARTICLE" in self._closed.get(words[at], ())):
+            at += 1
+        return at < len(words) and not {"SETWORD", "HEATNOUN"}.isdisjoint(self._closed.get(words[at], ()))
 
     def _adds(self, words: tuple[str, ...]) -> bool:
         """`10 more minutes`, `2 min more`, but `2 more eggs`: a name follows."""
