@@ -17,7 +17,7 @@ if TYPE_CHECKING:
     from collections.abc import Mapping, Sequence
     from types import CodeType, ModuleType
 
-_PACKAGE = "tamis."
+_PACKAGE = f"{__package__}."
 _MODULE = "near_imports"
 _CACHE = "__pycache__/"
 _MAGIC = 4

@@ -6,7 +6,7 @@ from fractions import Fraction
 
 import pytest
 
-from tamis.kitchen.house import default_kitchen, house_kitchen
+from tamis.kitchen.house import default_kitchen, house_kitchen, price_problems
 from tamis.kitchen.sale import Sale, Unsaleable, sale_of
 
 UNITS = default_kitchen("en").units
@@ -70,8 +70,9 @@ def test_what_cannot_be_read(pack: str, price: str, key: str) -> None:
 
 def test_a_house_is_told_where_it_stands() -> None:
     text = '[onion]\npack = "heaps"\n\n[carrot]\nprice = "1.20 per kgg"\n'
-    _, problems = house_kitchen(None, text)
-    said = {text[slice(*problem.finding.span)]: problem.finding for problem in problems}
+    kitchen, problems = house_kitchen(None, text)
+    assert problems == []
+    said = {text[slice(*problem.finding.span)]: problem.finding for problem in price_problems(text, kitchen)}
     assert set(said) == {"pack", "price"}
     assert all(finding.rule == "house-goods" and finding.severity == "error" for finding in said.values())
     assert said["price"].message.startswith("[carrot] price: “1.20 per kgg” is for nothing that can be measured")

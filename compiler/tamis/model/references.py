@@ -319,8 +319,8 @@ def _also_named(act: Line, reference: Reference, batch: Batch) -> str:
     """The other name that a component was given while it was made; "" if there is none."""
     flow = act.walker.flow
     asked, own = plain(reference.name, flow.kitchen.language), batch.names.own()
-    named = [product.name for product in flow.products if product.kind == "named"]
-    words = ((name, plain(name, flow.kitchen.language)) for name in reversed(named))
+    named = (flow.products[at] for at in reversed(batch.products))
+    words = ((one.name, plain(one.name, flow.kitchen.language)) for one in named if one.kind == "named")
     return next((name for name, said in words if said in own and said != asked), "")
 
 
