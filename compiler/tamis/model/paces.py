@@ -39,6 +39,7 @@ class Pace(NamedTuple):
     singly: bool = False
     gradual: bool = False
     brief: bool = False
+    few: bool = False
     whole: bool = False
 
 
@@ -54,8 +55,8 @@ def pace_of(act: Line) -> Pace:
         return AT_ONCE
     first = act.read.parts[0]
     opens = isinstance(first, Text) and plain_of(first.text, kitchen).ask(_opens_singly)
-    each, singly, gradual, brief = (any(pace[at] for pace in said) for at in range(4))
-    return Pace(each, singly, gradual, brief, opens)
+    each, singly, gradual, brief, few = (any(pace[at] for pace in said) for at in range(5))
+    return Pace(each, singly, gradual, brief, few, opens)
 
 
 def _said(plain: Plain) -> Pace:
@@ -68,7 +69,8 @@ def _said(plain: Plain) -> Pace:
     singly = any(plain.phrase(words.singly, at) for at in range(len(said)))
     gradual = any(plain.phrase(words.gradual, at) for at in range(len(said)))
     brief = any(plain.phrase(words.brief, at) for at in range(len(said)))
-    return Pace(one, singly, gradual, brief) if one or singly or gradual or brief else AT_ONCE
+    few = any(plain.phrase(words.few, at) for at in range(len(said)))
+    return Pace(one, singly, gradual, brief, few) if one or singly or gradual or brief or few else AT_ONCE
 
 
 def _opens_singly(plain: Plain) -> bool:
@@ -79,13 +81,22 @@ def _opens_singly(plain: Plain) -> bool:
     return any(plain.phrase(singly, at) for at in range(before))
 
 
+def in_pieces(act: Line, batch: Batch | None, pace: Pace) -> int:
+    """How many pieces a line works by themselves: where its words or the lines before part them; what is counted in the
+    line itself goes in one by one, and not the pieces in hand."""
+    own = any(_number(event) > 1 for event in act.read.events if isinstance(event, Ingredient))
+    parted = pace.each or ((pace.singly or pace.few) and not own) or bool(batch and batch.pieces)
+    return counted(act, batch) if parted else 0
+
+
 def counted(act: Line, batch: Batch | None) -> int:
-    """How many pieces lie in hand: those that it was cut into, else those of the one food in it that was counted, or as
-    many as the recipe makes."""
+    """How many pieces lie in hand: those that it was cut into (before this line, if that cuts each of them), else those
+    of the one food in it that was counted, or as many as the recipe makes."""
     if batch is None:
         return 0
-    if batch.pieces:
-        return int(batch.pieces[0].hi)
+    pieces = batch.pieces or act.pieces_before
+    if pieces:
+        return int(pieces[0].hi)
     makes = act.walker.flow.reading.header.makes
     made = int(makes.amount.hi) if makes is not None and makes.noun else 0
     uses = act.walker.flow.uses

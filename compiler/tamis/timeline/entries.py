@@ -164,11 +164,11 @@ def _length(action: Action, segments: tuple[Segment, ...]) -> str:
         return _said(standing(action), None, False)
     if work.wait is None:
         total = sum(segment.end - segment.start for segment in segments)
-        return f"≈ {often}{_rounded(ceil(total / count))}"
+        return f"≈ {often}{_rounded(ceil(total / count), bool(often))}"
     if work.given != "text":
         # The kitchen's figure is for the whole line: the next one begins where it ends.
         total = sum(segment.end - segment.start for segment in segments)
-        return f"≈ {often}{_rounded(ceil(total / count))}"
+        return f"≈ {often}{_rounded(ceil(total / count), bool(often))}"
     return often + _said(ceil(work.wait.lo), None if work.wait.hi is None else ceil(work.wait.hi), work.window)
 
 
@@ -181,9 +181,10 @@ def _said(lo: int, hi: int | None, window: bool) -> str:
 
 
 @lru_cache(4096)
-def _rounded(seconds: int) -> str:
-    """A kitchen's figure without false precision: to the half minute up to one, to the minute above."""
-    part = 30 if seconds <= 60 else 60
+def _rounded(seconds: int, often: bool = False) -> str:
+    """A kitchen's figure without false precision: to the half minute up to one, to the minute above; what is done often
+    adds up, so less than that is told too."""
+    part = 10 if often and seconds <= 20 else 30 if seconds <= 60 else 60
     return duration(Fraction(-(-seconds // part) * part))
 
 

@@ -71,8 +71,8 @@ def one_round(recipe: Recipe, those: Sequence[Together]) -> Recipe:
     for one in those:
         for number in range(one.first, one.last + 1):
             action = actions[number]
-            often = {"times": action.times / one.count} if one.step else {"batches": action.batches / one.count}
-            actions[number] = action._replace(**often)
+            times, batches = (one.count, 1) if one.step else (1, one.count)
+            actions[number] = action._replace(times=action.times / times, batches=action.batches / batches)
     return recipe._replace(actions=tuple(actions)) if those else recipe
 
 

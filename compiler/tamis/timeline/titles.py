@@ -151,7 +151,7 @@ def _behind(text: str, words: TitleWords) -> str:
     if said and said[0] in DASHES:
         aside = text.strip().partition(",")[0].split()
         return f" {' '.join(aside[:MOST_WORDS])}"
-    return f" {said[0]}" if said and said[0].strip(",.") in words.particles - words.prepositions else ""
+    return f" {said[0].strip(',.')}" if said and said[0].strip(",.") in words.particles - words.prepositions else ""
 
 
 def _text_between(action: Action, start: int, end: int) -> str:
