@@ -228,9 +228,10 @@ def _handling(
     return int(total)
 
 
-def _shared(takes: int, batches: Fraction) -> int | Fraction:
+def _shared(takes: int, batches: Fraction) -> Fraction:
     """A batch's share of work that is told for all; what takes long (kneading) does so however little there is."""
-    return takes if batches == ONE or takes >= _LONG else max(takes / batches, min(takes, _A_BATCH))
+    whole = Fraction(takes)
+    return whole if batches == ONE or takes >= _LONG else max(whole / batches, Fraction(min(takes, _A_BATCH)))
 
 
 def _for_pieces(verb: Verb, pieces: int, mass: Mass) -> Fraction:

@@ -79,7 +79,7 @@ def _round(
     return entry._replace(
         title=row_words(recipe.language).round.format(
             round=turn + 1,
-            rounds=one.count,
+            rounds=one.often,
             first=_small(title(recipe.actions[first], recipe.language).partition(",")[0]),
             last=_small(title(recipe.actions[last], recipe.language).rpartition(", ")[2]),
         ),

@@ -32,7 +32,7 @@ class Together(NamedTuple):
 
     first: int
     last: int
-    count: int
+    often: int
     step: bool
 
 
@@ -45,16 +45,12 @@ def together_of(recipe: Recipe) -> tuple[Together, ...]:
 
 
 def _in_step(lines: list[Action]) -> Iterator[Together]:
-    again = next((read.number for read in lines[-1].reads if _repeats_step(read)), None)
-    if again is not None:
-        yield from _together(lines, again + 1, True)
-        return
+    for read in lines[-1].reads:
+        if isinstance(read, Repeat) and read.kind == "step-times":
+            yield from _together(lines, read.number + 1, True)
+            return
     for number, those in groupby(lines, lambda line: line.batches):
         yield from _together(list(those), number, False)
-
-
-def _repeats_step(read: object) -> bool:
-    return isinstance(read, Repeat) and read.kind == "step-times"
 
 
 def _together(lines: list[Action], count: Fraction, step: bool) -> Iterator[Together]:
@@ -71,7 +67,7 @@ def one_round(recipe: Recipe, those: Sequence[Together]) -> Recipe:
     for one in those:
         for number in range(one.first, one.last + 1):
             action = actions[number]
-            times, batches = (one.count, 1) if one.step else (1, one.count)
+            times, batches = (one.often, 1) if one.step else (1, one.often)
             actions[number] = action._replace(times=action.times / times, batches=action.batches / batches)
     return recipe._replace(actions=tuple(actions)) if those else recipe
 
@@ -90,7 +86,7 @@ def in_rounds(
         for at in members:
             places.append([len(laid)])
             laid.append(tasks[at])
-        for turn in range(1, one.count if one else 1):
+        for turn in range(1, one.often if one else 1):
             for at in members:
                 if tasks[at].part not in ("prepare", "heat"):
                     places[at].append(len(laid))
@@ -129,5 +125,5 @@ def _between(
         ends, begins = [at for at in busy if at not in leads], [at for at in members if at not in led]
         for end in ends:
             for begin in begins:
-                for turn, after in pairwise(range(one.count)):
+                for turn, after in pairwise(range(one.often)):
                     yield Link(places[end][turn], places[begin][after])
