@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from fractions import Fraction
 from itertools import takewhile
+from math import ceil
 
 from tamis.model.mass import NONE, mass_of
 from tamis.model.words import model_words
@@ -62,12 +63,22 @@ def _before(act: Line) -> Iterator[Action]:
 
 
 def _last_heated(act: Line, batch: Batch) -> int:
-    """The last line in which what is on the heat came to the boil or cooked there; -1 where none did."""
+    """The last line in which what is on the heat, or was a moment ago, came to the boil or cooked there; -1 where none
+    did."""
     verbs = act.walker.flow.kitchen.verbs
-    for action in _before(act) if batch.on_heat else ():
+    stood, worked = 0, set(act.after)
+    for action in _before(act):
+        if not batch.on_heat and action.number not in worked:
+            continue
         verb = verbs.of_base(action.work.verb) if action.work.wait is not None else None
-        if verb is not None:
-            return action.number if (verb.heat and verb.cooks) or (verb.waits and verb.water_per_kg) else -1
+        boils = verb is not None and (verb.scalds or (verb.waits and verb.water_per_kg))
+        cooks = verb is not None and batch.on_heat and verb.heat and verb.cooks  # browned, it is cold within
+        if boils or cooks or (verb is not None and batch.on_heat):
+            return action.number if boils or cooks else -1
+        stood += action.work.handling + (ceil(action.work.wait.lo) if action.work.wait is not None else 0)
+        worked.update(action.after)
+        if stood >= _COLD_AGAIN and not batch.on_heat:
+            return -1
     return -1
 
 
