@@ -10,7 +10,7 @@ from itertools import pairwise
 from math import ceil
 
 from tamis.model.mass import ONE, Mass, mass_of
-from tamis.model.paces import counted
+from tamis.model.paces import EACH, counted
 from tamis.model.words import model_words
 from tamis.quantity.nouns import nouns
 from tamis.reading.clauses import Division, Ingredient, Reference, Target, Time, VerbUse
@@ -94,6 +94,8 @@ def worked_one_by_one(act: Line, batch: Batch | None) -> dict[int, int]:
     for at, event in enumerate(act.read.events):
         if isinstance(event, VerbUse):
             use, verb = event, _shaped(event.verb, act.read.events[at + 1 : at + 3], kitchen)
+        elif use is not None and isinstance(event, Division) and event.number and _builds(use.verb):
+            found[use.span.start] = EACH * event.number.hi
         elif use is None or not use.verb.per_piece:
             continue
         elif isinstance(event, Ingredient):
@@ -118,6 +120,11 @@ def worked_one_by_one(act: Line, batch: Batch | None) -> dict[int, int]:
         by_weight = 0 if use.verb.divides else use.verb.per_kg * alone[1].lo / 1000
         found[use.span.start] = one_by_one(use.verb, *alone, kitchen) + by_weight
     return {at: ceil(seconds) for at, seconds in found.items()}
+
+
+def _builds(verb: Verb) -> bool:
+    """Whether pieces that a verb makes are put together one by one: *put them together [into 36 roses]*."""
+    return not verb.divides and not verb.per_piece and not verb.waits
 
 
 def _makes_one(verb: Verb, masses: Sequence[Mass]) -> bool:

@@ -274,7 +274,8 @@ def _cut(text: str, longest: int, words: TitleWords) -> str:
     """At a word's end and before no small word, with a sign that there is more; the first letter large."""
     if len(text) > longest:
         said = text[: longest - 1].rsplit(" ", 1)[0].split()
-        while len(said) > 1 and said[-1].lower() in words.empty | words.joints:
+        # … nor between a number and what it counts
+        while len(said) > 1 and (said[-1].lower() in words.empty | words.joints or said[-1][:1].isdigit()):
             said.pop()
         text = " ".join(said).rstrip(",;:") + "…"
     return text[:1].upper() + text[1:]
