@@ -154,7 +154,7 @@ def _shaped(verb: Verb, behind: Sequence[Event], kitchen: Kitchen) -> Verb:
     shapes = [event.noun for event in behind if isinstance(event, Division) and event.number is None]
     if not verb.divides or not shapes:
         return verb
-    one, cuts = nouns(kitchen.language).singular(shapes[0]), model_words(kitchen.language).cuts
+    one, cuts = nouns(kitchen.language).singular(shapes[0].split()[-1]), model_words(kitchen.language).cuts
     made = next((kitchen.verbs.of_base(base) for base, pieces in cuts.items() if one in pieces), None)
     return made if made is not None and (made.per_kg or made.divides) else verb
 
