@@ -8,7 +8,7 @@ from math import ceil
 
 from tamis.model.mass import NONE, mass_of
 from tamis.model.words import model_words
-from tamis.reading.clauses import Ingredient, VerbUse
+from tamis.reading.clauses import Ingredient, Tool, VerbUse
 from tamis.typed import TYPE_CHECKING
 
 if TYPE_CHECKING:
@@ -27,6 +27,8 @@ def heated_by(act: Line, batch: Batch | None) -> Fraction | None:
     use = act.labour.time_verb
     if use is None or batch is None or not (use.verb.estimate_per_kg and use.verb.water_per_kg):
         return None
+    if not act.uses and not act.takings and any(_is_empty_pan(tool) for tool in act.tools):
+        return NONE
     own = _own(act, use)
     if own and not use.verb.waits:
         return own
@@ -40,6 +42,11 @@ def heated_by(act: Line, batch: Batch | None) -> Fraction | None:
         if there.in_batch and warm == (last < 0):  # of all of it, less what is hot; else, what is cold
             cold += -there.mass.lo if warm else there.mass.lo
     return max(NONE, cold)
+
+
+def _is_empty_pan(tool: Tool) -> bool:
+    """*Heat [a frying pan]*: nothing lies in it yet."""
+    return tool.equipment.kind == "vessel" and bool(tool.equipment.station) and not (tool.preposition or tool.definite)
 
 
 def _own(act: Line, use: VerbUse) -> Fraction:

@@ -58,20 +58,21 @@ def _before(recipe: Recipe, tasks: Tasks) -> list[tuple[int, ...]]:
                 lines += (line, *aside.get(line, ()))
         if _puts_on(recipe, action) or _makes_ready(recipe, action):
             here = tasks.places[action.number].batch
-            aside[action.number] = tuple(line for line in lines if tasks.places[line].batch == here)
+            empty = here == -1  # a pan without any food follows no work on food
+            aside[action.number] = tuple(line for line in lines if empty or tasks.places[line].batch == here)
             lines = [line for line in lines if line not in aside[action.number]]
         before.append(tuple(dict.fromkeys(lines)))
     return before
 
 
 def _puts_on(recipe: Recipe, action: Action) -> bool:
-    """Whether a line only brings fat or water to its heat, in a pan of its own, for what will go into it."""
+    """Whether a line only brings a pan of its own to its heat, empty or with fat or water, for what will go into it."""
     work, uses = action.work, [recipe.uses[index] for index in action.uses]
     pans = [tool for tool in action.tools if tool.equipment.kind == "vessel"]
     by_itself = work.wait is not None and not work.hands and action.beside is None and not action.takings
-    heats = len(action.verbs) == 1 and not action.verbs[0].verb.cooks
+    heats = len(action.verbs) == 1 and not action.verbs[0].verb.cooks and (bool(uses) or action.verbs[0].verb.heat)
     own = bool(pans) and not any(tool.definite for tool in pans)
-    return by_itself and heats and own and bool(uses) and all(not use.in_batch for use in uses)
+    return by_itself and heats and own and all(not use.in_batch for use in uses)
 
 
 def _makes_ready(recipe: Recipe, action: Action) -> bool:
