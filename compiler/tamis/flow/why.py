@@ -48,6 +48,7 @@ _CLOSES: dict[Rule, str] = {
 _FOLLOWS: dict[Rule, str] = {
     "same-batch": "which worked on the same food",
     "goes-in": "which worked last on: {what}",
+    "weighed": "whose weight is asked for",
     "ready": "which makes the equipment ready",
     "heated": "which heats the place",
     "hot-vessel": "whose vessel is still hot",

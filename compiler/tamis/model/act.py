@@ -14,8 +14,8 @@ from tamis.model.line import Line
 from tamis.model.mass import NOTHING, ONE
 from tamis.model.namings import divide, name_batch
 from tamis.model.one_of import as_piece
-from tamis.model.paces import AT_ONCE, counted, one_after_another, pace_of, paced
-from tamis.model.pieces import batches_of, heaviest_piece, worked_one_by_one
+from tamis.model.paces import AT_ONCE, in_pieces, one_after_another, pace_of, paced
+from tamis.model.pieces import batches_of, heaviest_piece, named_no_food, worked_one_by_one
 from tamis.model.reached import reached
 from tamis.model.recipe import Action, Work
 from tamis.model.references import refer
@@ -63,6 +63,7 @@ class Act(Line):
         """Let the events act, left to right; then say what the action costs and waits for."""
         walker = self.walker
         start = walker.present
+        self.mass_before, self.pieces_before = (start.mass, start.pieces) if start else (NOTHING, None)
         reads = self.reads
         for at, event in enumerate(self.read.events):
             span = event.span if isinstance(event, VerbUse) else event.clause.span
@@ -185,8 +186,7 @@ class Act(Line):
     def _work(self, reads: tuple[Read, ...], batch: Batch | None, heat: Heat, pace: Pace, batches: Fraction) -> Work:
         """How long the line takes and who is busy with it."""
         labour = self.labour
-        pieces = counted(self, batch) if pace.each or (batch and batch.pieces) else 0
-        pieces = ceil(pieces / batches)  # of which each batch has its share
+        pieces = ceil(in_pieces(self, batch, pace) / batches)  # of which each batch has its share
         work = work_of(
             labour,
             batch.mass if batch else NOTHING,
@@ -197,6 +197,8 @@ class Act(Line):
             heaviest_piece(self, labour.time, batch),
             worked_one_by_one(self, batch),
             heated_by(self, batch),
+            dict.fromkeys(named_no_food(self), self.mass_before),
+            batches,
         )
         work = paced(self, work, pace, pieces) if pace is not AT_ONCE else work
         if heat.heats and work.wait is None:

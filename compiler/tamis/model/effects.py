@@ -70,6 +70,7 @@ Rule = Literal[
     "divided-between",
     "same-batch",
     "goes-in",
+    "weighed",
     "ready",
     "heated",
     "hot-vessel",

@@ -6,7 +6,7 @@ from fractions import Fraction
 
 from tamis.diagnostics import Diagnostic, Label
 from tamis.model.effects import SAID, Why
-from tamis.model.mass import NONE, ONE, water_in
+from tamis.model.mass import NONE, NOTHING, ONE, water_in
 from tamis.model.words import model_words, vessel_noun
 from tamis.model.work import Labour
 from tamis.quantity.amount import exactly
@@ -24,6 +24,7 @@ if TYPE_CHECKING:
     from tamis.model.goes_back import Joins
     from tamis.model.hands import Hands
     from tamis.model.mass import Mass
+    from tamis.quantity.amount import Amount
     from tamis.reading.clauses import Read
     from tamis.reading.reading import ActionRead
 
@@ -60,9 +61,11 @@ class Line:
         "joined",
         "joins",
         "labour",
+        "mass_before",
         "number",
         "parting",
         "piece_mass",
+        "pieces_before",
         "product",
         "read",
         "reads",
@@ -109,6 +112,8 @@ class Line:
         self.joined = False
         self.carried: Batch | None = None
         self.piece_mass: Mass | None = None
+        self.mass_before = NOTHING
+        self.pieces_before: tuple[Amount, str] | None = None
         self.parting: Parting | None = None
         self.reads: list[Read] = []  # the clauses that have acted
         for repeat in reversed(self.labour.repeats):  # the first of a kind counts

@@ -9,7 +9,7 @@ from __future__ import annotations
 from fractions import Fraction
 
 from tamis.model.words import model_words
-from tamis.reading.clauses import Ingredient, Time
+from tamis.reading.clauses import Ingredient, Reference, Time
 from tamis.reading.plain import plain_of
 from tamis.reading.prose import commands, prose_words
 from tamis.record import NamedTuple
@@ -27,19 +27,25 @@ GRADUAL, ONE_MORE, BRIEF, LONG = 150, 45, 60, 180
 """Seconds at least for what goes in a little at a time and for each egg that is beaten in by itself; at most for what
 is done briefly, though it is so long a work else; common practice."""
 
+_BY_TURNS = 3
+"""So many shares in one line go in one after another."""
+
 EACH, AND_THEN = 10, 3
 """Seconds at least for what is done to each of many pieces, and for what else is done to it in the same line; common
 practice."""
 
 
 class Pace(NamedTuple):
-    """How a line is worked. `whole`: it is done from its first word with one piece after another."""
+    """How a line is worked. `whole`: it is done from its first word with one piece after another; `parts` are so many
+    additions."""
 
     each: bool = False
     singly: bool = False
     gradual: bool = False
     brief: bool = False
+    few: bool = False
     whole: bool = False
+    parts: int = 0
 
 
 AT_ONCE = Pace()
@@ -50,12 +56,21 @@ def pace_of(act: Line) -> Pace:
     kitchen = act.walker.flow.kitchen
     asked = [plain_of(part.text, kitchen).ask(_said) for part in act.read.parts if isinstance(part, Text)]
     said = [pace for pace in asked if pace is not AT_ONCE]
+    parts = _additions(act)
     if not said:
-        return AT_ONCE
+        return Pace(parts=parts) if parts else AT_ONCE
     first = act.read.parts[0]
     opens = isinstance(first, Text) and plain_of(first.text, kitchen).ask(_opens_singly)
-    each, singly, gradual, brief = (any(pace[at] for pace in said) for at in range(4))
-    return Pace(each, singly, gradual, brief, opens)
+    each, singly, gradual, brief, few = (any(pace[at] for pace in said) for at in range(5))
+    return Pace(each, singly, gradual, brief, few, opens, parts)
+
+
+def _additions(act: Line) -> int:
+    """In how many additions a line puts in its food, as it says or as the shares that it names by turns: *a third of
+    [the flour], half of [the milk], another third …*."""
+    told = sum(int(repeat.number) for repeat in act.labour.repeats if repeat.kind == "additions")
+    shares = sum(isinstance(event, Ingredient | Reference) and event.share is not None for event in act.read.events)
+    return told or (shares if shares >= _BY_TURNS else 0)
 
 
 def _said(plain: Plain) -> Pace:
@@ -68,7 +83,8 @@ def _said(plain: Plain) -> Pace:
     singly = any(plain.phrase(words.singly, at) for at in range(len(said)))
     gradual = any(plain.phrase(words.gradual, at) for at in range(len(said)))
     brief = any(plain.phrase(words.brief, at) for at in range(len(said)))
-    return Pace(one, singly, gradual, brief) if one or singly or gradual or brief else AT_ONCE
+    few = any(plain.phrase(words.few, at) for at in range(len(said)))
+    return Pace(one, singly, gradual, brief, few) if one or singly or gradual or brief or few else AT_ONCE
 
 
 def _opens_singly(plain: Plain) -> bool:
@@ -79,13 +95,22 @@ def _opens_singly(plain: Plain) -> bool:
     return any(plain.phrase(singly, at) for at in range(before))
 
 
+def in_pieces(act: Line, batch: Batch | None, pace: Pace) -> int:
+    """How many pieces a line works by themselves: where its words or the lines before part them; what is counted in the
+    line itself goes in one by one, and not the pieces in hand."""
+    own = any(_number(event) > 1 for event in act.read.events if isinstance(event, Ingredient))
+    parted = pace.each or ((pace.singly or pace.few) and not own) or bool(batch and batch.pieces)
+    return counted(act, batch) if parted else 0
+
+
 def counted(act: Line, batch: Batch | None) -> int:
-    """How many pieces lie in hand: those that it was cut into, else those of the one food in it that was counted, or as
-    many as the recipe makes."""
+    """How many pieces lie in hand: those that it was cut into (before this line, if that cuts each of them), else those
+    of the one food in it that was counted, or as many as the recipe makes."""
     if batch is None:
         return 0
-    if batch.pieces:
-        return int(batch.pieces[0].hi)
+    pieces = batch.pieces or act.pieces_before
+    if pieces:
+        return int(pieces[0].hi)
     makes = act.walker.flow.reading.header.makes
     made = int(makes.amount.hi) if makes is not None and makes.noun else 0
     uses = act.walker.flow.uses
@@ -112,9 +137,9 @@ def paced(act: Line, work: Work, pace: Pace, pieces: int) -> Work:
         work = work._replace(handling=work.handling - less)
     each = pieces * (EACH + AND_THEN * (len(act.labour.verbs) - 1)) if pace.each and work.handling else 0
     adds = [use.verb.takes for use in act.labour.verbs if use.verb.adds]
-    if not adds or not (pace.singly or pace.gradual):
+    if not adds or not (pace.singly or pace.gradual or pace.parts):
         return work._replace(handling=max(work.handling, each))
-    least = ONE_MORE * number if pace.singly and number > 1 else GRADUAL
+    least = ONE_MORE * (number if pace.singly and number > 1 else pace.parts) or GRADUAL
     if work.wait is not None and work.given == "verb":
         lo = max(work.wait.lo, Fraction(least - work.handling))
         return work._replace(wait=work.wait._replace(lo=lo, hi=max(work.wait.hi or lo, lo)))

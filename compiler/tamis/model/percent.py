@@ -11,6 +11,7 @@ from __future__ import annotations
 from fractions import Fraction
 
 from tamis.model.batch import Food, is_of_kind, matches_food
+from tamis.model.effects import Why
 from tamis.model.flour import foods_of
 from tamis.model.lookup import look_up
 from tamis.model.mass import NOTHING, Mass, mass_of, plus, times
@@ -29,6 +30,7 @@ if TYPE_CHECKING:
 
 RULE = "percent-without-base"
 KILO = Fraction(1000)
+WEIGHED = Why("weighed")
 
 
 def weigh(act: Line, food: Ingredient) -> Measure | None:
@@ -105,6 +107,8 @@ def _mass_named(act: Line, food: Ingredient, words: tuple[str, ...]) -> Mass | N
         return elsewhere
     meaning = look_up(act.walker, Reference(food.clause, " ".join(words), food.clause.span))
     other = meaning.batch if meaning else None
+    if other is not None and other is not present and other.last is not None:
+        act.wait_for(other.last, WEIGHED)  # what is made must be weighed first
     return times(other.mass, other.left) if other else None
 
 

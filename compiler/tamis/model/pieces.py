@@ -6,12 +6,14 @@ A joint takes its time whatever lies round it, and two birds side by side take n
 from __future__ import annotations
 
 from fractions import Fraction
+from itertools import pairwise
 from math import ceil
 
 from tamis.model.mass import ONE, Mass, mass_of
+from tamis.model.paces import EACH, counted
 from tamis.model.words import model_words
 from tamis.quantity.nouns import nouns
-from tamis.reading.clauses import Division, Ingredient, Target, Time, VerbUse
+from tamis.reading.clauses import Division, Ingredient, Reference, Target, Time, VerbUse
 from tamis.typed import TYPE_CHECKING
 from tamis.words import example
 
@@ -24,6 +26,10 @@ if TYPE_CHECKING:
     from tamis.model.line import Line
     from tamis.reading.clauses import Cue, Pause
     from tamis.reading.reading import Event
+
+
+_HANDFUL = 40
+"""Grams of small things that are worked as one; common practice."""
 
 
 def heaviest_piece(act: Line, time: Time | Cue | Pause | None, batch: Batch | None) -> Mass | None:
@@ -83,18 +89,26 @@ def worked_one_by_one(act: Line, batch: Batch | None) -> dict[int, int]:
     """Seconds that the verbs of a line take for the food named after each, by the verb's place; where none is named,
     for the pieces of the only food in hand: *peel and slice*."""
     found: dict[int, Fraction] = {}
+    masses: dict[int, list[Mass]] = {}
     kitchen, use = act.walker.flow.kitchen, None
     for at, event in enumerate(act.read.events):
         if isinstance(event, VerbUse):
             use, verb = event, _shaped(event.verb, act.read.events[at + 1 : at + 3], kitchen)
+        elif use is not None and isinstance(event, Division) and event.number and _builds(use.verb):
+            found[use.span.start] = EACH * event.number.hi
         elif use is None or not use.verb.per_piece:
             continue
         elif isinstance(event, Ingredient):
             mass = mass_of(event, kitchen)
             takes = one_by_one(verb, event, mass, kitchen) + verb.per_kg * mass.lo / 1000
+            masses.setdefault(use.span.start, []).append(mass)
             found[use.span.start] = found.get(use.span.start, Fraction(0)) + takes
+            if _makes_one(verb, masses[use.span.start]):
+                found[use.span.start] = Fraction(verb.per_piece)
         elif _cuts_up(event) and batch is not None and not batch.pieces and use.span.start not in found:
-            found[use.span.start] = verb.per_piece + verb.per_kg * batch.mass.lo / 1000
+            each = isinstance(event, Division) and event.of_each and not verb.per_kg
+            number = max(1, counted(act, batch)) if each else 1
+            found[use.span.start] = Fraction(verb.per_piece * number) + verb.per_kg * batch.mass.lo / 1000
     rest = [
         one
         for one in act.labour.verbs
@@ -108,14 +122,41 @@ def worked_one_by_one(act: Line, batch: Batch | None) -> dict[int, int]:
     return {at: ceil(seconds) for at, seconds in found.items()}
 
 
+def _builds(verb: Verb) -> bool:
+    """Whether pieces that a verb makes are put together one by one: *put them together [into 36 roses]*."""
+    return not verb.divides and not verb.per_piece and not verb.waits
+
+
+def _makes_one(verb: Verb, masses: Sequence[Mass]) -> bool:
+    """Whether a verb makes one piece of several foods: a handful of spices is tied once."""
+    if not verb.prepares or verb.divides or verb.most_per_kg:
+        return False
+    told = len(masses) > 1 or all([mass.known for mass in masses])
+    return told and sum([mass.hi for mass in masses]) <= _HANDFUL
+
+
+def named_no_food(act: Line) -> list[int]:
+    """The places of the verbs before all food of a line that name none themselves: *chop the flesh and stir it into
+    [the mince]* chops what was in hand already, *chop and stir in [the nuts]* does not."""
+    uses: list[VerbUse] = []
+    for event in act.read.events if act.mass_before.lo else ():
+        if isinstance(event, VerbUse):
+            uses.append(event)
+        elif isinstance(event, Ingredient | Reference):
+            source = act.walker.flow.reading.document.source
+            behind = ((use, source.text[use.span.end : after.span.start].split()) for use, after in pairwise(uses))
+            return [use.span.start for use, words in behind if len(words) > 1]
+    return []
+
+
 def _shaped(verb: Verb, behind: Sequence[Event], kitchen: Kitchen) -> Verb:
     """`Cut [800 g aubergines] [into 2-cm cubes]` is dicing, in which every piece is cut three ways."""
     shapes = [event.noun for event in behind if isinstance(event, Division) and event.number is None]
     if not verb.divides or not shapes:
         return verb
-    one, cuts = nouns(kitchen.language).singular(shapes[0]), model_words(kitchen.language).cuts
+    one, cuts = nouns(kitchen.language).singular(shapes[0].split()[-1]), model_words(kitchen.language).cuts
     made = next((kitchen.verbs.of_base(base) for base, pieces in cuts.items() if one in pieces), None)
-    return made if made is not None and made.per_kg else verb
+    return made if made is not None and (made.per_kg or made.divides) else verb
 
 
 def _cuts_up(event: Event) -> bool:

@@ -4,10 +4,11 @@ from __future__ import annotations
 
 from fractions import Fraction
 from itertools import takewhile
+from math import ceil
 
 from tamis.model.mass import NONE, mass_of
 from tamis.model.words import model_words
-from tamis.reading.clauses import Ingredient, VerbUse
+from tamis.reading.clauses import Ingredient, Tool, VerbUse
 from tamis.typed import TYPE_CHECKING
 
 if TYPE_CHECKING:
@@ -26,6 +27,8 @@ def heated_by(act: Line, batch: Batch | None) -> Fraction | None:
     use = act.labour.time_verb
     if use is None or batch is None or not (use.verb.estimate_per_kg and use.verb.water_per_kg):
         return None
+    if not act.uses and not act.takings and any(_is_empty_pan(tool) for tool in act.tools):
+        return NONE
     own = _own(act, use)
     if own and not use.verb.waits:
         return own
@@ -39,6 +42,11 @@ def heated_by(act: Line, batch: Batch | None) -> Fraction | None:
         if there.in_batch and warm == (last < 0):  # of all of it, less what is hot; else, what is cold
             cold += -there.mass.lo if warm else there.mass.lo
     return max(NONE, cold)
+
+
+def _is_empty_pan(tool: Tool) -> bool:
+    """*Heat [a frying pan]*: nothing lies in it yet."""
+    return tool.equipment.kind == "vessel" and bool(tool.equipment.station) and not (tool.preposition or tool.definite)
 
 
 def _own(act: Line, use: VerbUse) -> Fraction:
@@ -62,12 +70,22 @@ def _before(act: Line) -> Iterator[Action]:
 
 
 def _last_heated(act: Line, batch: Batch) -> int:
-    """The last line in which what is on the heat came to the boil or cooked there; -1 where none did."""
+    """The last line in which what is on the heat, or was a moment ago, came to the boil or cooked there; -1 where none
+    did."""
     verbs = act.walker.flow.kitchen.verbs
-    for action in _before(act) if batch.on_heat else ():
+    stood, worked = 0, set(act.after)
+    for action in _before(act):
+        if not batch.on_heat and action.number not in worked:
+            continue
         verb = verbs.of_base(action.work.verb) if action.work.wait is not None else None
-        if verb is not None:
-            return action.number if (verb.heat and verb.cooks) or (verb.waits and verb.water_per_kg) else -1
+        boils = verb is not None and (verb.scalds or (verb.waits and verb.water_per_kg))
+        cooks = verb is not None and batch.on_heat and verb.heat and verb.cooks  # browned, it is cold within
+        if boils or cooks or (verb is not None and batch.on_heat):
+            return action.number if boils or cooks else -1
+        stood += action.work.handling + (ceil(action.work.wait.lo) if action.work.wait is not None else 0)
+        worked.update(action.after)
+        if stood >= _COLD_AGAIN and not batch.on_heat:
+            return -1
     return -1
 
 

@@ -41,6 +41,7 @@ class ModelWords(NamedTuple):
     to: Words
     singly: Phrases
     gradual: Phrases
+    few: Phrases
     brief: Phrases
     no_piece: Words
     pieces: Words
@@ -84,6 +85,7 @@ def model_words(language: str) -> ModelWords:
         to=frozenset(lists["reduced"]["to"]),
         singly=phrases(lists["paces"]["singly"], language),
         gradual=phrases(lists["paces"]["gradual"], language),
+        few=phrases(lists["paces"]["few"], language),
         brief=phrases(lists["paces"]["brief"], language),
         no_piece=frozenset(lists["paces"]["no_piece"]),
         pieces=frozenset(lists["pieces"]["nouns"]),

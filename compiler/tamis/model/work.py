@@ -10,7 +10,7 @@ from fractions import Fraction
 from types import MappingProxyType
 
 from tamis.diagnostics import Diagnostic
-from tamis.model.mass import NONE, Mass
+from tamis.model.mass import NONE, ONE, Mass
 from tamis.model.recipe import Work
 from tamis.quantity.duration import Duration
 from tamis.quantity.measure import grams
@@ -30,6 +30,9 @@ Given = Literal["text", "verb", "default"]
 KILO = Fraction(1000)
 # Who is called again after so many seconds has no time for anything else, or goes away meanwhile; common practice.
 _BUSY, _LEAVES = 60, 600
+# Seconds at least for what is done to each batch, and those of work that is as long for a batch as for all; common
+# practice.
+_A_BATCH, _LONG = 10, 180
 
 
 class Labour:
@@ -127,16 +130,20 @@ def work_of(
     heaviest: Mass | None = None,
     by_piece: Mapping[int, int] = MappingProxyType({}),
     warmed: Fraction | None = None,
+    before: Mapping[int, Mass] = MappingProxyType({}),
+    batches: Fraction = ONE,
 ) -> Work:
     """The work of an action on a batch of this mass, in so many pieces, at the station where it lies; `cold_water` is
     what the line puts in beside it for boiling and the like, in grams; `heaviest` the piece that a time by weight goes
     by; `by_piece` the seconds for the pieces of the food that is worked, by the place of the verb; `warmed` the
-    grams that it brings to a heat, where that is not all."""
+    grams that it brings to a heat, where that is not all; `before` the mass of what was in hand already, by the places
+    of the verbs that work on nothing else; `batches` in how many it is done."""
     heats = mass.lo if warmed is None else warmed
     wait, given = _wait(labour, heats, heaviest or mass, cold_water, kitchen)
     verb = labour.time_verb.verb if labour.time_verb else None
     others = [use for use in labour.verbs if not (wait and use is labour.time_verb) and use.verb is not labour.warms]
-    handling = _handling(others, labour, mass, pieces, by_piece, kitchen) if others or not wait else 0
+    masses = {use.span.start: before.get(use.span.start, mass) for use in others}
+    handling = _handling(others, labour, masses, pieces, by_piece, kitchen, batches) if others or not wait else 0
     machine = "speed" in labour.set
     hands = verb is None or verb.attention == "hands"
     if verb is not None and verb.water_per_kg and cold_water and given == "verb":
@@ -200,21 +207,31 @@ def _rated(time: Time, mass: Mass, kitchen: Kitchen) -> Duration:
 
 
 def _handling(
-    uses: Sequence[VerbUse], labour: Labour, mass: Mass, pieces: int, by_piece: Mapping[int, int], kitchen: Kitchen
+    uses: Sequence[VerbUse],
+    labour: Labour,
+    masses: Mapping[int, Mass],
+    pieces: int,
+    by_piece: Mapping[int, int],
+    kitchen: Kitchen,
+    batches: Fraction,
 ) -> int:
-    """Hands-on seconds of the verbs; the house's figure for a line where the trade has no opinion."""
+    """Hands-on seconds of the verbs for one batch; the house's figure for a line where the trade has no opinion."""
     total: int | Fraction = 0
-    per_kg = 0
     for use in uses:
-        verb = use.verb
-        total += verb.takes + max(_for_pieces(verb, pieces, mass), Fraction(by_piece.get(use.span.start, 0)))
-        if use.span.start not in by_piece and not verb.divides:
-            per_kg += verb.per_kg
-    if per_kg:
-        total += per_kg * mass.lo / KILO
+        verb, mass = use.verb, masses[use.span.start]
+        total += _shared(verb.takes, batches)
+        total += max(_for_pieces(verb, pieces, mass), Fraction(by_piece.get(use.span.start, 0)) / batches)
+        if use.span.start not in by_piece and not verb.divides and verb.per_kg:
+            total += verb.per_kg * mass.lo / KILO / batches
     if not total:
-        return kitchen.settings.kitchen.handling if labour.time is None else 0
+        return int(_shared(kitchen.settings.kitchen.handling, batches)) if labour.time is None else 0
     return int(total)
+
+
+def _shared(takes: int, batches: Fraction) -> Fraction:
+    """A batch's share of work that is told for all; what takes long (kneading) does so however little there is."""
+    whole = Fraction(takes)
+    return whole if batches == ONE or takes >= _LONG else max(whole / batches, Fraction(min(takes, _A_BATCH)))
 
 
 def _for_pieces(verb: Verb, pieces: int, mass: Mass) -> Fraction:

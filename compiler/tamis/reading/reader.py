@@ -150,6 +150,8 @@ class _Reader:
                 read = self._clause(part, events, plain[at - 1] if at else nothing, plain[at + 1])
                 if times_in(read):
                     timed = done = True
+                elif _says_where_it_waits(events, read):
+                    done = True
                 elif done:
                     done = not any([isinstance(event, Ingredient | Reference) for event in read])
                 events += read
@@ -181,7 +183,7 @@ class _Reader:
     ) -> list[Event]:
         """The verbs of plain words, the station that one of them heats, and the fridge that the food goes into; after a
         time only right behind it: *cool for 3 h, then keep in the fridge* cools nothing there. `done` is set where a
-        wait is over and no food was named since."""
+        wait is over, or its place said, and no food was named since."""
         events: list[Event] = []
         for command in work:
             if command.stands(clause_follows, done):
@@ -276,3 +278,10 @@ def _for_each(reference: Reference, before: Plain, after: Plain) -> Reference:
     if not (goes_into_each(after) or fills_each(before)):
         return reference
     return reference._replace(share=None)
+
+
+def _says_where_it_waits(earlier: Sequence[Event], read: Sequence[Event]) -> bool:
+    """Whether a bracket is the place of a wait: `cool [under cold water], peel and slice`."""
+    use = earlier[-1] if earlier else None
+    waits = isinstance(use, VerbUse) and use.verb.waits
+    return waits and all(isinstance(one, Ingredient | Tool) and bool(one.preposition) for one in read)

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from fractions import Fraction
 
-from tamis.reading.clauses import Ingredient, Repeat, VerbUse
+from tamis.reading.clauses import Repeat, VerbUse
 from tamis.typed import TYPE_CHECKING
 
 if TYPE_CHECKING:
@@ -23,17 +23,14 @@ def times_of_food(action: ActionRead) -> Fraction:
 
 
 def start_of_repeated(action: ActionRead) -> int | None:
-    """Where the work begins that is done again in `mix [the flour] with [the water], and fold it [6 times]`: what went
-    in before goes in once."""
-    start: int | None = None
-    fed = False
+    """Where the work begins that is done again in `mix [the flour] with [the water], and fold it [6 times]` and `press
+    out the air and fold the end over [3 times]`: what goes before is done once."""
+    verbs: list[VerbUse] = []
     for event in action.events:
-        if isinstance(event, Ingredient):
-            fed = True
-        elif isinstance(event, VerbUse) and fed:
-            start, fed = event.span.start, False
+        if isinstance(event, VerbUse):
+            verbs.append(event)
         elif isinstance(event, Repeat) and event.kind == "times":
-            return start
+            return verbs[-1].span.start if len(verbs) > 1 else None
     return None
 
 

@@ -15,27 +15,80 @@ from math import ceil
 from tamis.model.recipe import Action, Recipe
 from tamis.quantity.duration import Duration
 from tamis.quantity.times import duration, duration_range, wait
+from tamis.source import Span
+from tamis.timeline.lengths import rough_length
 from tamis.timeline.network import Network, Plan, Task
+from tamis.timeline.rounds import Together, one_round, together_of
 from tamis.timeline.rows import Entry, RowPart, Segment
 from tamis.timeline.tasks import standing
 from tamis.timeline.titles import by_hand_and_heat, heat_title, title
+from tamis.timeline.words import row_words
 
 Groups = dict[tuple[int, RowPart, int], list[int]]
 """Tasks by action, part, and (for preparation, which is one entry each) task."""
 
+_FREE = 600
+"""A wait of so many seconds that leaves the cook free: who is called back for the next round wants a row of his own."""
+
 
 def entries_of(recipe: Recipe, network: Network, plans: tuple[Plan, Plan], critical: list[bool]) -> tuple[Entry, ...]:
     groups: Groups = {}
+    together = together_of(recipe)
+    apart = _apart(recipe, together)
+    recipe = one_round(recipe, [one for one in together if one in apart.values()])
+    rounds: dict[tuple[Together, int], list[int]] = {}
     for index, task in enumerate(network.tasks):
         own = index if task.part == "prepare" else 0
         part: RowPart = "work" if task.part == "handle" or task.part == "wait" else task.part
-        groups.setdefault((task.action, part, own), []).append(index)
+        if task.turn and task.action in apart:
+            rounds.setdefault((apart[task.action], task.turn), []).append(index)
+        else:
+            groups.setdefault((task.action, part, own), []).append(index)
     _heat_with_its_lighting(recipe, groups)
     rows = [_entry(recipe, network, plans, critical, part, tasks) for (_, part, _), tasks in groups.items()]
+    rows += [_round(recipe, network, plans, critical, one, turn, tasks) for (one, turn), tasks in rounds.items()]
     # A line that takes no time (`Repeat twice`, counted where it applies) is no row.
-    entries = [row for row in rows if row.most_end > row.most_start]
+    entries = [row for row in rows if any([one.most_end > one.most_start for one in row.segments])]
     entries.sort(key=lambda entry: (entry.start, entry.end, entry.action, entry.part))
     return _with_neighbours(recipe, entries)
+
+
+def _apart(recipe: Recipe, together: tuple[Together, ...]) -> dict[int, Together]:
+    """By line, the steps whose rounds after the first have rows of their own, as long waits part them."""
+    found: dict[int, Together] = {}
+    for one in together:
+        works = [recipe.actions[number].work for number in range(one.first, one.last + 1)]
+        if one.step and any(work.wait is not None and work.wait.lo >= _FREE and not work.hands for work in works):
+            found |= dict.fromkeys(range(one.first, one.last + 1), one)
+    return found
+
+
+def _round(
+    recipe: Recipe,
+    network: Network,
+    plans: tuple[Plan, Plan],
+    critical: list[bool],
+    one: Together,
+    turn: int,
+    tasks: list[int],
+) -> Entry:
+    """One row for a step done again: `Round 2 of 5: lift out parsnips … leave`."""
+    first, *_, last = dict.fromkeys(network.tasks[task].action for task in tasks if plans[1].lengths[task])
+    entry = _entry(recipe, network, plans, critical, "work", tasks)
+    least, most = entry.end - entry.start, entry.most_end - entry.most_start
+    return entry._replace(
+        title=row_words(recipe.language).round.format(
+            round=turn + 1,
+            rounds=one.often,
+            first=_small(title(recipe.actions[first], recipe.language).partition(",")[0]),
+            last=_small(title(recipe.actions[last], recipe.language).rpartition(", ")[2]),
+        ),
+        length=f"≈ {rough_length(least, most)[0]}",
+        estimated=True,
+        cue="",
+        tended=False,
+        span=Span(recipe.actions[first].span.start, recipe.actions[last].span.end),
+    )
 
 
 def _heat_with_its_lighting(recipe: Recipe, groups: Groups) -> None:
@@ -111,11 +164,11 @@ def _length(action: Action, segments: tuple[Segment, ...]) -> str:
         return _said(standing(action), None, False)
     if work.wait is None:
         total = sum(segment.end - segment.start for segment in segments)
-        return f"≈ {often}{_rounded(ceil(total / count))}"
+        return f"≈ {often}{_rounded(ceil(total / count), bool(often))}"
     if work.given != "text":
         # The kitchen's figure is for the whole line: the next one begins where it ends.
         total = sum(segment.end - segment.start for segment in segments)
-        return f"≈ {often}{_rounded(ceil(total / count))}"
+        return f"≈ {often}{_rounded(ceil(total / count), bool(often))}"
     return often + _said(ceil(work.wait.lo), None if work.wait.hi is None else ceil(work.wait.hi), work.window)
 
 
@@ -128,9 +181,10 @@ def _said(lo: int, hi: int | None, window: bool) -> str:
 
 
 @lru_cache(4096)
-def _rounded(seconds: int) -> str:
-    """A kitchen's figure without false precision: to the half minute up to one, to the minute above."""
-    part = 30 if seconds <= 60 else 60
+def _rounded(seconds: int, often: bool = False) -> str:
+    """A kitchen's figure without false precision: to the half minute up to one, to the minute above; what is done often
+    adds up, so less than that is told too."""
+    part = 10 if often and seconds <= 20 else 30 if seconds <= 60 else 60
     return duration(Fraction(-(-seconds // part) * part))
 
 
@@ -138,10 +192,17 @@ def _large(text: str) -> str:
     return text[:1].upper() + text[1:]
 
 
+def _small(text: str) -> str:
+    return text[:1].lower() + text[1:]
+
+
 def _with_neighbours(recipe: Recipe, entries: list[Entry]) -> tuple[Entry, ...]:
     """The entries, each with those beside whose wait it runs: the one that the text names, or all in which it
     starts. A heating oven is beside every wait that it overlaps."""
-    own = {entry.action: index for index, entry in enumerate(entries) if entry.part == "work"}
+    own: dict[int, int] = {}  # of a line done in rounds, the row of the first
+    for index, entry in enumerate(entries):
+        if entry.part == "work":
+            own.setdefault(entry.action, index)
     waits: list[tuple[int, int, int]] = []
     found = []
     for index, entry in enumerate(entries):

@@ -16,6 +16,7 @@ from tamis.timeline.tasks import Tasks
 COOLING = 1800
 """Seconds in which an empty jar or bottle cools that was heated; common practice."""
 
+_HOLDS = ("vessel", "surface", "lining")
 _PUT_BY = ("", "fridge", "freezer")
 """Where food waits without anybody having to see to it."""
 
@@ -45,7 +46,7 @@ def flow_links(recipe: Recipe, tasks: Tasks) -> list[Link]:
 
 def _before(recipe: Recipe, tasks: Tasks) -> list[tuple[int, ...]]:
     """The lines that each line must wait for; one that only heats a station stands for those before it. A pan of fat or
-    water is put on beside the work on what goes into it: that waits for both."""
+    water is put on, and a tin greased, beside the work on what goes into it: that waits for both."""
     before: list[tuple[int, ...]] = []
     aside: dict[int, tuple[int, ...]] = {}
     for action in recipe.actions:
@@ -55,22 +56,32 @@ def _before(recipe: Recipe, tasks: Tasks) -> list[tuple[int, ...]]:
                 lines += before[line]
             elif line != action.number:
                 lines += (line, *aside.get(line, ()))
-        if _puts_on(recipe, action):
+        if _puts_on(recipe, action) or _makes_ready(recipe, action):
             here = tasks.places[action.number].batch
-            aside[action.number] = tuple(line for line in lines if tasks.places[line].batch == here)
+            empty = here == -1  # a pan without any food follows no work on food
+            aside[action.number] = tuple(line for line in lines if empty or tasks.places[line].batch == here)
             lines = [line for line in lines if line not in aside[action.number]]
         before.append(tuple(dict.fromkeys(lines)))
     return before
 
 
 def _puts_on(recipe: Recipe, action: Action) -> bool:
-    """Whether a line only brings fat or water to its heat, in a pan of its own, for what will go into it."""
+    """Whether a line only brings a pan of its own to its heat, empty or with fat or water, for what will go into it."""
     work, uses = action.work, [recipe.uses[index] for index in action.uses]
     pans = [tool for tool in action.tools if tool.equipment.kind == "vessel"]
     by_itself = work.wait is not None and not work.hands and action.beside is None and not action.takings
-    heats = len(action.verbs) == 1 and not action.verbs[0].verb.cooks
+    heats = len(action.verbs) == 1 and not action.verbs[0].verb.cooks and (bool(uses) or action.verbs[0].verb.heat)
     own = bool(pans) and not any(tool.definite for tool in pans)
-    return by_itself and heats and own and bool(uses) and all(not use.in_batch for use in uses)
+    return by_itself and heats and own and all(not use.in_batch for use in uses)
+
+
+def _makes_ready(recipe: Recipe, action: Action) -> bool:
+    """Whether a line only greases, lines or dusts a piece of equipment that nothing lies in yet."""
+    if action.work.wait is not None or action.takings or action.beside is not None or not action.verbs:
+        return False
+    tools = [tool for tool in action.tools if not tool.preposition and tool.equipment.kind in _HOLDS]
+    worked = bool(tools) and not any(tool.definite for tool in tools)
+    return worked and bool(action.verbs[0].verb.purpose) and not any(recipe.uses[use].in_batch for use in action.uses)
 
 
 def _after(recipe: Recipe, tasks: Tasks, action: Action, before: tuple[int, ...], followed: set[int]) -> list[Link]:

@@ -32,7 +32,7 @@ class Task(NamedTuple):
     `estimate` the food does. `hands` holds a cook all through. `action` is the index of the recipe's action
     that it belongs to, `span` its line. `needs` counts resources other than the cook. `soon` asks for the
     earliest place that the links allow: other tasks stand as late as they can, next to the work that wants
-    them.
+    them. `turn` counts the rounds in which lines are done again together, from zero.
     """
 
     id: str
@@ -48,6 +48,7 @@ class Task(NamedTuple):
     needs: tuple[tuple[str, int], ...] = ()
     soon: bool = False
     span: Span = Span(0, 0)
+    turn: int = 0
 
     @property
     def calls(self) -> bool:

@@ -248,7 +248,7 @@ def _known(fat: bool, cold: bool, language: str) -> dict[str, Known]:
     own = lists.get("names")
     for table, when in _TABLES.items():
         for id, takes in said[table].items():
-            holds = fat if table == "fats" else cold if table == "fridge" else True
+            holds = (cold or table not in ("fridge", "fats")) and (fat or table != "fats")
             one = Known(when, seconds(takes) if holds else 0)
             known |= dict.fromkeys((id,) if own is None else own.get(id, ()), one)
     return known

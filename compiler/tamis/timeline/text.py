@@ -154,7 +154,7 @@ def _foot(timeline: Timeline, width: int) -> list[str]:
     said = [ESTIMATED] if any(entry.estimated for entry in timeline.entries) else []
     said += [CRITICAL] if any(entry.critical for entry in timeline.entries) else []
     lines = [LEGEND, "   ".join(said)] if said else [LEGEND]
-    titles = {entry.action: entry.title for entry in timeline.entries if entry.part == "work"}
+    titles = {entry.action: entry.title for entry in reversed(timeline.entries) if entry.part == "work"}
     lines += [
         f"! {titles[action]}: cannot come as soon as the recipe wants"
         for action in timeline.stretched

@@ -11,7 +11,7 @@ from tamis.patterns import pattern
 from tamis.quantity.display import oven_c, temperature_c
 from tamis.reading.clauses import Ingredient, Reference, Setting, Target, Tending, Tool, VerbUse
 from tamis.record import NamedTuple
-from tamis.syntax.document import Text
+from tamis.syntax.document import Clause, Text
 from tamis.timeline.tasks import calls_left_out
 from tamis.timeline.words import TitleWords, row_words, title_words
 from tamis.typed import TYPE_CHECKING
@@ -48,7 +48,7 @@ def _often(action: Action, tending: Tending, language: str) -> str:
 def _work_title(action: Action, language: str) -> str:
     """The verbs and what they are done to; the beginning of the line where it has no known verb."""
     if not action.verbs:
-        return _plain(action).partition(",")[0] or action.work.verb.capitalize() or row_words(language).work
+        return _first_words(action) or action.work.verb.capitalize() or row_words(language).work
     return ", ".join(_by_verb(action, language))
 
 
@@ -151,7 +151,7 @@ def _behind(text: str, words: TitleWords) -> str:
     if said and said[0] in DASHES:
         aside = text.strip().partition(",")[0].split()
         return f" {' '.join(aside[:MOST_WORDS])}"
-    return f" {said[0]}" if said and said[0].strip(",.") in words.particles - words.prepositions else ""
+    return f" {said[0].strip(',.')}" if said and said[0].strip(",.") in words.particles - words.prepositions else ""
 
 
 def _text_between(action: Action, start: int, end: int) -> str:
@@ -252,15 +252,30 @@ def _plain_words(action: Action, use: VerbUse, words: TitleWords) -> tuple[list[
     return said, part.span.start + at
 
 
-def _plain(action: Action) -> str:
-    return " ".join("".join(part.text for part in action.parts).split()).rstrip(".,;:")
+def _first_words(action: Action) -> str:
+    """The line up to its first comma, without the brackets before it that only say when: *[At once], mask it*."""
+    parts = list(action.parts)
+    named = {read.clause.span for read in action.reads if isinstance(read, Ingredient | Reference | Tool)}
+    while len(parts) > 1 and not parts[0].text.strip():
+        parts.pop(0)
+    while len(parts) > 1 and isinstance(parts[0], Clause) and parts[0].span not in named and _parted(parts[1]):
+        parts = parts[1:]
+    said = " ".join("".join(part.text for part in parts).split())
+    return said.lstrip(",;: ").rstrip(".,;:").partition(",")[0]
+
+
+def _parted(part: Text | Clause) -> bool:
+    """Whether a comma parts it from what stands before it, and words follow."""
+    text = part.text.lstrip()
+    return isinstance(part, Text) and text[:1] in (",", ";") and bool(text.strip(" ,;."))
 
 
 def _cut(text: str, longest: int, words: TitleWords) -> str:
     """At a word's end and before no small word, with a sign that there is more; the first letter large."""
     if len(text) > longest:
         said = text[: longest - 1].rsplit(" ", 1)[0].split()
-        while len(said) > 1 and said[-1].lower() in words.empty | words.joints:
+        # … nor between a number and what it counts
+        while len(said) > 1 and (said[-1].lower() in words.empty | words.joints or said[-1][:1].isdigit()):
             said.pop()
         text = " ".join(said).rstrip(",;:") + "…"
     return text[:1].upper() + text[1:]

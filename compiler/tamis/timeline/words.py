@@ -54,6 +54,7 @@ class RowWords(NamedTuple):
     calls: str
     part: str
     boil_up: str
+    round: str
     stations: dict[str, str]
 
 
