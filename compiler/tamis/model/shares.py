@@ -5,7 +5,12 @@ from __future__ import annotations
 from fractions import Fraction
 from itertools import islice
 
+from tamis.model.batch import answering
+from tamis.model.words import model_words, plain
 from tamis.quantity.measure import base, grams, kind, millilitres
+from tamis.reading.clauses import Share
+from tamis.reading.plain import plain_of
+from tamis.syntax.document import Text
 from tamis.typed import TYPE_CHECKING
 
 if TYPE_CHECKING:
@@ -13,10 +18,11 @@ if TYPE_CHECKING:
 
     from tamis.kitchen.house import Kitchen
     from tamis.model.batch import Batch
+    from tamis.model.line import Line
     from tamis.model.recipe import Use
     from tamis.quantity.amount import Amount
     from tamis.quantity.measure import Measure
-    from tamis.reading.clauses import Share
+    from tamis.reading.clauses import Reference
 
 
 def part_of(batch: Batch, share: Share, kitchen: Kitchen, uses: Sequence[Use]) -> tuple[Fraction | None, bool]:
@@ -31,6 +37,23 @@ def part_of(batch: Batch, share: Share, kitchen: Kitchen, uses: Sequence[Use]) -
         kept = _ratio(batch, share.measure, kitchen, uses)
         return (None if kept is None else max(Fraction(0), batch.left - kept)), False
     return None, False
+
+
+def back_to_the_rest(act: Line, reference: Reference) -> Reference:
+    """*Pour it back into [the milk]*, a share of which is in hand: that is the rest of the milk."""
+    walker = act.walker
+    if reference.share or walker.present is None or not (walker.open.shared or walker.flow.parted):
+        return reference
+    parts, kitchen = act.read.parts, walker.flow.kitchen
+    at = next((at for at, part in enumerate(parts) if part is reference.clause), 0)
+    before = parts[at - 1] if at else None
+    if not isinstance(before, Text) or model_words(kitchen.language).back.isdisjoint(plain_of(before.text, kitchen).said):
+        return reference
+    keys = answering(plain(reference.name, kitchen.language), kitchen)
+    there = [*walker.open.shared.called(keys, walker.flow.index), *walker.flow.shared(keys)]
+    if any(batch.left > 0 and batch.product in walker.present.products for batch in there):
+        return reference._replace(share=Share("rest"))
+    return reference
 
 
 def _ratio(batch: Batch, measure: Measure, kitchen: Kitchen, uses: Sequence[Use]) -> Fraction | None:
