@@ -47,7 +47,8 @@ def back_to_the_rest(act: Line, reference: Reference) -> Reference:
     parts, kitchen = act.read.parts, walker.flow.kitchen
     at = next((at for at, part in enumerate(parts) if part is reference.clause), 0)
     before = parts[at - 1] if at else None
-    if not isinstance(before, Text) or model_words(kitchen.language).back.isdisjoint(plain_of(before.text, kitchen).said):
+    said = plain_of(before.text, kitchen).said if isinstance(before, Text) else ()
+    if model_words(kitchen.language).back.isdisjoint(said):
         return reference
     keys = answering(plain(reference.name, kitchen.language), kitchen)
     there = [*walker.open.shared.called(keys, walker.flow.index), *walker.flow.shared(keys)]

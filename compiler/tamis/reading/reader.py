@@ -217,6 +217,8 @@ class _Reader:
             return self._timed(record, clause, earlier, before)
         if isinstance(record, Tool) and self._cut_into(record, earlier):
             record = as_pieces(record)
+        if isinstance(record, Division) and record.food and _fills(earlier):
+            return [record.food]
         if isinstance(record, Division) and not self._each.isdisjoint(before.said):
             return [record._replace(of_each=True)]
         if isinstance(record, Reference):
@@ -270,6 +272,14 @@ class _Reader:
         if record.role == "ingredient" and not purpose.startswith(self.words.purpose):
             return ""
         return purpose
+
+
+def _fills(earlier: Sequence[Event]) -> bool:
+    """*Spoon it [into 6 peppers]*, *stir it [into 3 yolks]*: a verb that puts something there makes no pieces of it."""
+    verbs = [event.verb for event in earlier if isinstance(event, VerbUse)]
+    if not verbs or verbs[-1].divides:
+        return False
+    return verbs[-1].adds and (verbs[-1].moves or not verbs[-1].doubtful)
 
 
 def _behind_tool(earlier: Sequence[Event], before: Plain) -> bool:

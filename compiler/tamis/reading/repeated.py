@@ -56,8 +56,8 @@ def repeats_of_step(action: ActionRead) -> list[Repeat]:
 
 
 def times_of_shares(step: StepRead) -> Fraction:
-    """How many times the shares of a paragraph are taken: a third of the slices three times, where it is repeated twice.
-    Once where it takes the rest as well: nothing is left to do it again with."""
+    """How many times the shares of a paragraph are taken: a third of the slices three times, where it is repeated
+    twice. Once where it takes the rest as well: nothing is left to do it again with."""
     more = repeats_of_step(step.actions[-1]) if step.actions else ()
     if not more:
         return Fraction(1)
