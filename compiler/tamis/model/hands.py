@@ -24,7 +24,8 @@ class Hands(State):
 
     __slots__ = (
         "_tools_by_noun", "_tools_seen", "again", "at_hand", "empty", "heated", "hot_vessel", "keeps_warm",
-        "kept_together", "last_wait", "long_meanwhiles", "new_step", "number", "read", "running", "step_number", "tools", "unread",
+        "kept_together", "last_wait", "long_meanwhiles", "new_step", "number", "read", "running", "step_number",
+        "tools", "unread",
     )  # fmt: skip
 
     def __init__(self, flow: Flow, component: int) -> None:
