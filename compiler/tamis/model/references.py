@@ -15,7 +15,7 @@ from tamis.model.one_of import one_of_several, one_of_the_whole
 from tamis.model.reasons import refers, why_meant
 from tamis.model.recipe import Taking
 from tamis.model.rest_of import goes_apart, is_picked, is_rest_word
-from tamis.model.shares import back_to_the_rest, part_of
+from tamis.model.shares import back_to_the_rest, part_of, rest_in_vessel
 from tamis.model.unread import may_be_unread
 from tamis.model.words import model_words, plain
 from tamis.reading.clause import clause_words
@@ -26,6 +26,7 @@ from tamis.words import example
 
 if TYPE_CHECKING:
     from tamis.model.line import Line
+    from tamis.reading.clauses import Tool
 
 
 TAKES_OVER, SAME_BATCH = Why("takes-over"), Why("same-batch")
@@ -52,6 +53,7 @@ def refer(act: Line, reference: Reference) -> None:
     reference = one_of_the_whole(act.walker, reference, meaning)
     act.walker.emit(refers(meaning), why_meant(act.walker, meaning))
     if is_tool(act, reference, meaning):
+        hold_again(act, act.tools[-1])
         return
     assert meaning.batch is not None
     if meaning.also:
@@ -67,6 +69,15 @@ def refer(act: Line, reference: Reference) -> None:
     else:
         _of_another(act, reference, meaning.batch, removes)
     act.fresh = False
+
+
+def hold_again(act: Line, tool: Tool) -> None:
+    """Equipment in which the rest of what is in hand lies: it goes back to that."""
+    rest = rest_in_vessel(act, tool)
+    if rest is not None and rest.product is not None:
+        name = act.walker.flow.products[rest.product].name
+        _take(act, Reference(tool.clause, name, tool.clause.span, Share("rest"), tool.preposition), rest)
+        act.joined = True
 
 
 def _lifted_too(act: Line, reference: Reference) -> bool:
