@@ -10,7 +10,7 @@ from tamis.checks import rules
 from tamis.kitchen.house import default_kitchen
 from tamis.reading.plain import plain_of
 from tamis.reading.plain_amounts import amounts
-from tamis.reading.prose import cold_place, commands, next_work, preposition_before, purpose_before, waited
+from tamis.reading.prose import cold_place, commands, done_before, next_work, preposition_before, waited
 
 KITCHEN = default_kitchen("en")
 
@@ -62,7 +62,8 @@ def test_amounts_are_numbers_with_their_units(text: str, found: list[str]) -> No
 
 
 def test_what_stands_round_a_bracket() -> None:
-    assert plain_of("a bench dusted lightly with ", KITCHEN).ask(purpose_before).startswith("for ")
+    done = plain_of("a bench dusted lightly with ", KITCHEN).ask(done_before)
+    assert done is not None and done.purpose.startswith("for ")
     assert plain_of("set it on top of ", KITCHEN).ask(preposition_before) == "on top of"
     place = plain_of(" in the fridge", KITCHEN).ask(cold_place)
     assert place is not None and place.said == "fridge"

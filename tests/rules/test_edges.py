@@ -139,6 +139,13 @@ def test_how_grave_a_food_without_bracket_is(text: str, level: str) -> None:
         ("Dust with [icing sugar].", []),
         ("Stir in [a pinch of salt].", []),
         ("Stir [juice of 1 lemon].", []),
+        # What is done to equipment takes as much as it takes.
+        ("Pour [on to a marble slab] brushed with [sunflower oil].", []),
+        ("Pour [on to a board] wetted with [water].", []),
+        ("Put [in a dish] lightly rubbed with [garlic].", []),
+        ("Pour on to a marble slab brushed with [oil].", []),
+        ("Put [in a dish] and brush with [oil].", ["[oil]"]),
+        ("Eat with bread fried in [butter].", ["[butter]"]),
     ],
 )
 def test_missing_quantity(text: str, expected: list[str]) -> None:

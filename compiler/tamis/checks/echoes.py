@@ -6,10 +6,11 @@ Such echoes are left out while their cause stands; once it is mended, what is st
 
 from __future__ import annotations
 
+from tamis.diagnostics import Label
 from tamis.typed import TYPE_CHECKING
 
 if TYPE_CHECKING:
-    from collections.abc import Iterable
+    from collections.abc import Iterable, Sequence
 
     from tamis.diagnostics import Diagnostic
     from tamis.model.recipe import Taking
@@ -23,7 +24,7 @@ _NAMES = ("product-unknown", "product-ambiguous", "flow-circle", "flow-depth", "
 WHOLE = "recipe-without-brackets"
 OF_THE_FILE = ("not-text", "not-utf8")
 
-_FOOD = "unknown-ingredient"
+_FOOD, _HAZARD = "unknown-ingredient", "hazard-unknown"
 
 # rule -> causes anywhere in the file
 IN_FILE: dict[str, tuple[str, ...]] = {
@@ -64,6 +65,24 @@ def without_made(findings: Iterable[Diagnostic], takings: Iterable[Taking]) -> l
         taken = [taking.span for taking in takings]
         kept = [one for one in kept if one.rule != _FOOD or not any(_is_within(one.span, span) for span in taken)]
     return kept
+
+
+def told_once(findings: Sequence[Diagnostic]) -> tuple[Diagnostic, ...]:
+    """The findings, each food that no list knows but once, with the other places where it stands; not at all where its
+    hazard is asked for there."""
+    asked = {finding.span for finding in findings if finding.rule == _HAZARD}
+    first: dict[str, int] = {}
+    kept: list[Diagnostic] = []
+    for finding in findings:
+        if finding.rule != _FOOD:
+            kept.append(finding)
+        elif finding.message in first:
+            at = first[finding.message]
+            kept[at] = kept[at]._replace(labels=(*kept[at].labels, Label(finding.span, "here, too")))
+        elif finding.span not in asked:
+            first[finding.message] = len(kept)
+            kept.append(finding)
+    return tuple(kept)
 
 
 def _is_within(one: Span, other: Span) -> bool:

@@ -9,7 +9,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Mapping
 
-from tamis.checks.echoes import without_echoes, without_made
+from tamis.checks.echoes import told_once, without_echoes, without_made
 from tamis.checks.registry import FAULTS, check_of, checks, names
 from tamis.diagnostics import Diagnostic, Level, in_order
 from tamis.syntax.document import Step
@@ -29,7 +29,7 @@ def run_checks(view: View, earlier: Iterable[Diagnostic] = ()) -> tuple[Diagnost
     """
     found, failed = run_each(checks(), view)
     findings = without_echoes([*without_made(earlier, view.recipe.takings), *found], view.source)
-    return (*failed, *settle(findings, view.document, view.kitchen.settings.checks))
+    return (*failed, *told_once(settle(findings, view.document, view.kitchen.settings.checks)))
 
 
 def has_errors(view: View, earlier: Iterable[Diagnostic] = (), rules: Iterable[str] = FAULTS) -> bool:

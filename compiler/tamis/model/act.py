@@ -18,7 +18,7 @@ from tamis.model.paces import AT_ONCE, in_pieces, one_after_another, pace_of, pa
 from tamis.model.pieces import batches_of, heaviest_piece, named_no_food, worked_one_by_one
 from tamis.model.reached import reached
 from tamis.model.recipe import Action, Work
-from tamis.model.references import refer
+from tamis.model.references import hold_again, refer
 from tamis.model.warming import heated_by
 from tamis.model.words import plain
 from tamis.model.work import missing_times, work_of
@@ -342,10 +342,16 @@ def _enter(act: Act, food: Ingredient) -> None:
         refer(act, piece)
 
 
+def _hold(act: Act, tool: Tool) -> None:
+    """A piece of equipment is used; what lies in it may be what the food in hand was taken from."""
+    act.hold(tool)
+    hold_again(act, tool)
+
+
 _DOES: dict[type, Callable[[Act, Any], None]] = {
     Ingredient: _enter,
     Reference: refer,
-    Tool: Line.hold,
+    Tool: _hold,
     Naming: name_batch,
     Division: divide,
     Pause: Act.pause,

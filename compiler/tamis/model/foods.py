@@ -65,9 +65,11 @@ def put_in(act: Line, food: Ingredient) -> None:
     if aside and (walker.present or not made_for_others(flow, walker.component)):
         return
     walker.give(walker.present or walker.begin(), Food.of(index, food, words, mass, flow.kitchen))
-    if share and fraction < 1:
-        there = Food.of(index, food, words, times(whole, 1 - fraction), flow.kitchen)
-        rest = walker.part("rest", "share", [there], there.mass, left=1 - fraction)
+    often = factor * walker.again
+    taken = fraction * often if fraction * often <= 1 else fraction  # else each time of a new one
+    if share and taken < 1:
+        there = Food.of(index, food, words, times(whole, 1 - taken), flow.kitchen)
+        rest = walker.part("rest", "share", [there], there.mass, left=1 - taken)
         rest.rest_of, rest.span = index, food.clause.span
 
 

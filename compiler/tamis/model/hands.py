@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from tamis.diagnostics import Diagnostic
 from tamis.model.effects import SAID, Why
+from tamis.model.mass import ONE
 from tamis.model.recipe import Product
 from tamis.model.state import State
 from tamis.model.unread import lines_of, unread
@@ -22,8 +23,9 @@ class Hands(State):
     """One component while its steps are worked through."""
 
     __slots__ = (
-        "_tools_by_noun", "_tools_seen", "at_hand", "empty", "heated", "hot_vessel", "keeps_warm", "kept_together",
-        "last_wait", "long_meanwhiles", "new_step", "number", "read", "running", "step_number", "tools", "unread",
+        "_tools_by_noun", "_tools_seen", "again", "at_hand", "empty", "heated", "hot_vessel", "keeps_warm",
+        "kept_together", "last_wait", "long_meanwhiles", "new_step", "number", "read", "running", "step_number",
+        "tools", "unread",
     )  # fmt: skip
 
     def __init__(self, flow: Flow, component: int) -> None:
@@ -39,6 +41,7 @@ class Hands(State):
         self.hot_vessel: tuple[Equipment, Station] | None = None
         self.running: list[int] = []
         self.new_step = True
+        self.again = ONE  # so many times the shares of the step are taken
         self.tools: list[Tool] = []
         self.kept_together: list[tuple[int, Reference]] = []  # food lifted out that no later line names
         self.empty: int | None = None  # the line that heats a vessel in which nothing lies yet

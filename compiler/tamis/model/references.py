@@ -15,7 +15,7 @@ from tamis.model.one_of import one_of_several, one_of_the_whole
 from tamis.model.reasons import refers, why_meant
 from tamis.model.recipe import Taking
 from tamis.model.rest_of import goes_apart, is_picked, is_rest_word
-from tamis.model.shares import part_of
+from tamis.model.shares import back_to_the_rest, part_of, rest_in_vessel
 from tamis.model.unread import may_be_unread
 from tamis.model.words import model_words, plain
 from tamis.reading.clause import clause_words
@@ -26,6 +26,7 @@ from tamis.words import example
 
 if TYPE_CHECKING:
     from tamis.model.line import Line
+    from tamis.reading.clauses import Tool
 
 
 TAKES_OVER, SAME_BATCH = Why("takes-over"), Why("same-batch")
@@ -37,7 +38,7 @@ def refer(act: Line, reference: Reference) -> None:
     """Something made, opened or set out before."""
     if _lifted_too(act, reference) or lies_in_medium(act, reference):
         return
-    reference = one_of_several(act.walker, reference)
+    reference = back_to_the_rest(act, one_of_several(act.walker, reference))
     meaning = look_up(act.walker, reference) or in_hand(act, reference)
     measured = reference.share is not None and reference.share.kind == "measure"
     if measured or (meaning is not None and meaning.present and reference.share is None):
@@ -52,6 +53,7 @@ def refer(act: Line, reference: Reference) -> None:
     reference = one_of_the_whole(act.walker, reference, meaning)
     act.walker.emit(refers(meaning), why_meant(act.walker, meaning))
     if is_tool(act, reference, meaning):
+        hold_again(act, act.tools[-1])
         return
     assert meaning.batch is not None
     if meaning.also:
@@ -67,6 +69,15 @@ def refer(act: Line, reference: Reference) -> None:
     else:
         _of_another(act, reference, meaning.batch, removes)
     act.fresh = False
+
+
+def hold_again(act: Line, tool: Tool) -> None:
+    """Equipment in which the rest of what is in hand lies: it goes back to that."""
+    rest = rest_in_vessel(act, tool)
+    if rest is not None and rest.product is not None:
+        name = act.walker.flow.products[rest.product].name
+        _take(act, Reference(tool.clause, name, tool.clause.span, Share("rest"), tool.preposition), rest)
+        act.joined = True
 
 
 def _lifted_too(act: Line, reference: Reference) -> bool:
@@ -112,6 +123,8 @@ def _of_the_present(act: Line, reference: Reference, meaning: Meaning, removes: 
         return
     act.link(batch, SAME_BATCH)
     batch.last = batch.last if batch.last is not None else act.number
+    if meaning.rule == "own-name":  # what is left of it is called so, too
+        act.walker.name(batch, meaning.words)
     act.walker.put_aside(batch, "share", reference.name, reference.clause.span)
     _take(act, reference, batch)
 
@@ -169,7 +182,7 @@ def _take(act: Line, reference: Reference, batch: Batch) -> None:
         _used_up(act, reference, batch)
     fraction, rest = part_of(batch, share, flow.kitchen, flow.uses)
     if fraction is not None and share.kind in ("measure", "fraction"):
-        fraction *= act.repeats  # each time, as fresh food is
+        fraction *= act.repeats * walker.again  # each time, as fresh food is
         rest = fraction == batch.left if share.kind == "fraction" else rest
     if fraction is not None and fraction > batch.left > 0:
         _too_much(act, reference, batch, fraction)
@@ -327,8 +340,8 @@ def _also_named(act: Line, reference: Reference, batch: Batch) -> str:
 def _too_much(act: Line, reference: Reference, batch: Batch, fraction: Fraction) -> None:
     left = batch.left
     message = f"this takes more of “{reference.name}” than is there: {left if left < 1 else 'one'} of it is left"
-    if act.repeats > 1:
-        message = f"{act.repeats} times this is {float(fraction):.2g} of “{reference.name}”, and there is {left}"
+    if (often := act.repeats * act.walker.again) > 1:
+        message = f"{often} times this is {float(fraction):.2g} of “{reference.name}”, and there is {left}"
     if batch.origin == "used-recipe" and reference.share and reference.share.measure:
         message = f"this takes {float(fraction):.2g} times what the recipe of “{reference.name}” makes"
     act.say("product-used-up", reference.clause, message, "make more of it, or take less")

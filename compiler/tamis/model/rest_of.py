@@ -45,9 +45,13 @@ def rest_called(walker: Hands, words: Words) -> Batch | None:
 
 
 def own_names(walker: Hands) -> tuple[Words, ...]:
-    """What the component that is being made will be called: *serve with the gravy*."""
-    name = walker.flow.component_names[walker.component]
-    return name, name[-1:]
+    """What the component that is being made will be called: *serve with the gravy*; the last one is the dish."""
+    flow = walker.flow
+    name = flow.component_names[walker.component]
+    if walker.component + 1 < len(flow.component_names):
+        return name, name[-1:]
+    title = plain(flow.reading.header.title, flow.kitchen.language)
+    return name, name[-1:], title, title[-1:]
 
 
 def goes_apart(batch: Batch, present: Batch | None) -> bool:

@@ -5,7 +5,12 @@ from __future__ import annotations
 from fractions import Fraction
 from itertools import islice
 
+from tamis.model.batch import answering
+from tamis.model.words import model_words, plain, vessel_noun
 from tamis.quantity.measure import base, grams, kind, millilitres
+from tamis.reading.clauses import Share
+from tamis.reading.plain import plain_of
+from tamis.syntax.document import Text
 from tamis.typed import TYPE_CHECKING
 
 if TYPE_CHECKING:
@@ -13,10 +18,12 @@ if TYPE_CHECKING:
 
     from tamis.kitchen.house import Kitchen
     from tamis.model.batch import Batch
+    from tamis.model.line import Line
     from tamis.model.recipe import Use
     from tamis.quantity.amount import Amount
     from tamis.quantity.measure import Measure
-    from tamis.reading.clauses import Share
+    from tamis.reading.clauses import Reference, Tool
+    from tamis.syntax.document import Clause
 
 
 def part_of(batch: Batch, share: Share, kitchen: Kitchen, uses: Sequence[Use]) -> tuple[Fraction | None, bool]:
@@ -31,6 +38,43 @@ def part_of(batch: Batch, share: Share, kitchen: Kitchen, uses: Sequence[Use]) -
         kept = _ratio(batch, share.measure, kitchen, uses)
         return (None if kept is None else max(Fraction(0), batch.left - kept)), False
     return None, False
+
+
+def back_to_the_rest(act: Line, reference: Reference) -> Reference:
+    """*Pour it back into [the milk]*, a share of which is in hand: that is the rest of the milk."""
+    walker = act.walker
+    if reference.share or not _goes_back(act, reference.clause):
+        return reference
+    keys = answering(plain(reference.name, walker.flow.kitchen.language), walker.flow.kitchen)
+    there = [*walker.open.shared.called(keys, walker.flow.index), *walker.flow.shared(keys)]
+    return reference._replace(share=Share("rest")) if any(_is_in_hand(act, batch) for batch in there) else reference
+
+
+def rest_in_vessel(act: Line, tool: Tool) -> Batch | None:
+    """*Tip it back into [the pan]*, in which the rest of that lies of which a share is in hand; None if it does not."""
+    equipment = tool.equipment
+    if not tool.definite or equipment.kind != "vessel" or not _goes_back(act, tool.clause):
+        return None
+    noun = vessel_noun(equipment.name, act.walker.flow.kitchen.language)
+    there = [batch for batch in act.walker.open.shared if _is_in_hand(act, batch)]
+    return next((batch for batch in there if equipment.general or batch.vessel.endswith(noun)), None)
+
+
+def _is_in_hand(act: Line, batch: Batch) -> bool:
+    """Whether a share of what lies there is in hand."""
+    present = act.walker.present
+    return present is not None and batch.left > 0 and batch.product in present.products
+
+
+def _goes_back(act: Line, clause: Clause) -> bool:
+    """Whether the words before a bracket put something back into what it names."""
+    walker, parts = act.walker, act.read.parts
+    if walker.present is None or not (walker.open.shared or walker.flow.parted):
+        return False
+    at = next((at for at, part in enumerate(parts) if part is clause), 0)
+    before = parts[at - 1] if at else None
+    said = plain_of(before.text, walker.flow.kitchen).said if isinstance(before, Text) else ()
+    return not model_words(walker.flow.kitchen.language).back.isdisjoint(said)
 
 
 def _ratio(batch: Batch, measure: Measure, kitchen: Kitchen, uses: Sequence[Use]) -> Fraction | None:

@@ -21,6 +21,7 @@ from tamis.model.recipe import Component, Product, StepView, Waiting
 from tamis.model.rest_of import ask_for_rest, close_lifted
 from tamis.model.words import plain
 from tamis.reading.clauses import Ingredient, Meanwhile, Pause, Reference, Repeat, Tool, VerbUse
+from tamis.reading.repeated import repeats_of_step, times_of_shares
 from tamis.source import Span
 from tamis.typed import TYPE_CHECKING
 from tamis.words import example
@@ -75,6 +76,7 @@ class Walker(Hands):
         ran: list[int] = []
         waiting = self.last_wait is not None
         self.new_step = True
+        self.again = times_of_shares(step)
         if beside:
             before = self.present
             self.at(self.number, step.actions[0].span, step.actions[0].span, -1)
@@ -212,9 +214,9 @@ class Walker(Hands):
         if not step.actions:
             return
         for before in step.actions[:-1]:
-            for repeat in _repeats_of_step(before):
+            for repeat in repeats_of_step(before):
                 self._repeats_too_early(repeat)
-        more = [repeat.number for repeat in _repeats_of_step(step.actions[-1])]
+        more = [repeat.number for repeat in repeats_of_step(step.actions[-1])]
         if not more:
             return
         factor = 1 + more[0]
@@ -228,10 +230,6 @@ class Walker(Hands):
                 flow.uses[use] = once._replace(times=once.times * factor, mass=times(once.mass, factor))
                 if once.in_batch:
                     again = plus(again, times(once.mass, more[0]))
-            for taking in action.takings:
-                fraction = flow.takings[taking].fraction
-                if fraction is not None and not flow.takings[taking].rest:
-                    flow.takings[taking] = flow.takings[taking]._replace(fraction=fraction * factor)
         self.redo(numbers, more[0], again)
 
     def _repeats_too_early(self, repeat: Repeat) -> None:
@@ -306,10 +304,6 @@ class Walker(Hands):
                 f"({left}) and take it up here ({juices})"
             )
         self.find("batch-left-open", "error", batch.span, message, hint)
-
-
-def _repeats_of_step(action: ActionRead) -> list[Repeat]:
-    return [event for event in action.events if isinstance(event, Repeat) and event.kind == "step-times"]
 
 
 def _heats_empty(action: ActionRead, uses: list[Verb]) -> bool:

@@ -30,6 +30,7 @@ class ModelWords(NamedTuple):
     percent_in: re.Pattern[str]
     ordinals: Words
     others: Words
+    back: Words
     describing: Words
     kept: re.Pattern[str]
     cooking: Words
@@ -74,6 +75,7 @@ def model_words(language: str) -> ModelWords:
         percent_in=pattern(rf" {one_of(percents['in'])}\Z"),
         ordinals=frozenset(lists["several"]["ordinals"]),
         others=frozenset(lists["several"]["others"]),
+        back=frozenset(lists["several"]["back"]),
         describing=frozenset(lists["several"]["ordinals"]) | frozenset(names["describing"]),
         kept=pattern(rf"\b({one_of(lists['kept']['openers'])})\s*\Z", re.IGNORECASE),
         cooking=frozenset(lists["moments"]["cooking"]),

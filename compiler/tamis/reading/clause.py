@@ -120,6 +120,8 @@ class ClauseWords(NamedTuple):
     levels: frozenset[str]
     degrees: frozenset[str]
     joins: frozenset[str]
+    ands: frozenset[str]
+    beside: frozenset[str]
     single_layer: frozenset[str]
     constant: frozenset[str]
     once: frozenset[str]
@@ -174,6 +176,8 @@ def clause_words(language: str) -> ClauseWords:
         levels=frozenset(opened["SETWORD"]),
         degrees=frozenset(said["degrees"]),
         joins=frozenset(closed["OR"]) | frozenset(closed["TO"]),
+        ands=frozenset(closed["AND"]),
+        beside=frozenset(closed["PREP"]),
         single_layer=frozenset(opened["LAYER"]),
         constant=frozenset(said["constant"]),
         once=frozenset(said["once"]),

@@ -266,7 +266,7 @@ class Naming(NamedTuple):
 
 class Division(NamedTuple):
     """The batch becomes pieces: `into 2 pieces`, `into 40 pieces (11 g each)`, `into 2-cm cubes` (no number).
-    `of_each`: every piece of the batch is divided so."""
+    `of_each`: every piece of the batch is divided so. `food`: what it is behind a verb that fills: into 6 peppers."""
 
     clause: Clause
     number: Amount | None
@@ -274,6 +274,7 @@ class Division(NamedTuple):
     each: Measure | None = None
     text: str = ""
     of_each: bool = False
+    food: Ingredient | None = None
     role: Role = "division"
 
 

@@ -8,7 +8,7 @@ from __future__ import annotations
 
 from tamis.quantity.nouns import nouns
 from tamis.reading.clause import child, leaves
-from tamis.reading.clauses import Manner
+from tamis.reading.clauses import Division, Manner
 from tamis.reading.food import read_food
 from tamis.reading.food_parts import is_manner, parts_of
 from tamis.reading.pieces import read_division
@@ -42,7 +42,10 @@ def read_named(reading: Reading, children: Sequence[Node], role: str) -> tuple[R
         check_units(reading, parts)
     if parts.preposition and _divides(reading, parts):
         check_text(reading, parts.tail)
-        return read_division(reading, children)
+        found = read_division(reading, children)
+        if found and known and len(found) == 1 and isinstance(found[0], Division):
+            return (found[0]._replace(food=read_food(reading, parts, role, known)),)
+        return found
     food = _as_filled(reading, parts, read_food(reading, parts, role, known))
     if food.goods is None and parts.preposition and not parts.tail and is_manner(reading, parts.name):
         return (Manner(reading.clause, food.measures[0] if food.measures else None),)

@@ -51,9 +51,10 @@ def read_division(reading: Reading, children: Sequence[Node]) -> tuple[Read, ...
         each = as_one(reading, measured.measures)
     if measured.each and measured.weight_first:
         each = measured.each
-    number = measured.pieces if not measured.article else None
+    count = child(nodes, "count")  # into 2 halves
+    number = amount(reading, count) if count else measured.pieces if not measured.article else None
     noun = reading.said(name)
-    if measured.article and name:
+    if measured.article and name and not count:
         number = measured.pieces
     check_name(reading, name)
     if name and preposition in reading.words.into and reading.keys(name)[-1] in reading.words.filled:
@@ -107,7 +108,10 @@ def read_naming(reading: Reading, children: Sequence[Node]) -> tuple[Read, ...]:
     check_name(reading, names)
     said = reading.said(name)
     if kind == "as":
-        _check_names(reading, name, child(children, "THE"))
+        the = child(children, "THE")
+        if the and the[1].lower() in reading.words.pronouns and reading.before.rstrip(" ,"):  # whisk [as it melts]
+            return (Manner(reading.clause),)
+        _check_names(reading, name, the)
     return (Naming(reading.clause, kind, said, measure),)  # type: ignore[arg-type]  # one of two
 
 

@@ -27,7 +27,7 @@ if TYPE_CHECKING:
     from tamis.kitchen.equipment import FoundEquipment
     from tamis.kitchen.house import Kitchen
     from tamis.reading.plain import Plain
-    from tamis.reading.prose import ProseWords
+    from tamis.reading.prose import Command, ProseWords
     from tamis.syntax.document import Text
 
 _PLACES = frozenset(("PREP", "INTO", "ONHEAT", "TO"))
@@ -71,10 +71,9 @@ def placed_tools(plain: Plain) -> tuple[Placed, ...]:
 
 def _placed(plain: Plain) -> Iterator[Placed]:
     asked = prose_words(plain.kitchen.language)
-    verbs, objects = (
-        {command.first for command in plain.ask(commands)},
-        {command.end for command in plain.ask(commands)},
-    )
+    work = plain.ask(commands)
+    verbs, objects = {command.first for command in work}, {command.end for command in work}
+    removed = {command.end for command in work if _takes_off(command, asked)}
     at, end = 0, len(plain)
     while at < end:
         if at not in objects and not (plain.said[at] in asked.places and plain.is_a(at, _BEGIN)):
@@ -88,10 +87,16 @@ def _placed(plain: Plain) -> Iterator[Placed]:
         if named is None or (sheet and named[0].tool.equipment.kind != "lining"):
             at += taken or 1
         else:
-            yield named[0]
+            if not (at in removed and named[0].tool.definite):  # peel off the strings
+                yield named[0]
             at = named[1]
             if (joined := at + plain.is_a(at, _AND)) not in verbs:
                 objects.add(joined)  # with a plate and two tins
+
+
+def _takes_off(command: Command, asked: ProseWords) -> bool:
+    """Whether work takes something away: what is named behind it was there, or is part of the food."""
+    return command.verb.removes or command.said.lower().rpartition(" ")[2] in asked.behind
 
 
 def _is_brought(plain: Plain, at: int, asked: ProseWords) -> bool:

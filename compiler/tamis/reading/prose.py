@@ -73,6 +73,7 @@ class ProseWords(NamedTuple):
     each_with: frozenset[str]
     then: frozenset[str]
     alternative: tuple[str, ...]
+    or_else: frozenset[str]
     small: frozenset[str]
     places: frozenset[str]
     """With these begins what may be a piece of equipment: *in*, *a*, *another*, *of*."""
@@ -108,6 +109,7 @@ def prose_words(language: str) -> ProseWords:
         each_with=frozenset(lists["each"]["with"]),
         then=frozenset(lists["next"]["then"]),
         alternative=tuple(f" {word}" for word in lists["next"]["or"]),
+        or_else=frozenset(closed["OR"]),
         small=frozenset(word for name in _SMALL for word in closed[name]),
         places=frozenset(phrases([phrase for name in _PLACES for phrase in closed[name]], language)),
         of=frozenset(closed["OF"]),
@@ -270,14 +272,13 @@ def carried_on(plain: Plain) -> Command | None:
     return _command(plain, verb, last, last + 1) if verb else None
 
 
-def purpose_before(plain: Plain) -> str:
-    """The purpose that a participle right before a bracket gives: `a bench dusted with [rye flour]`."""
+def done_before(plain: Plain) -> Verb | None:
+    """The participle right before a bracket: `a bench dusted lightly with [rye flour]`."""
     words, between = plain.words, prose_words(plain.kitchen.language).between
     last = len(words) - 1
     while last > 0 and words[last] in between:
         last -= 1
-    verb = plain.kitchen.verbs.participle(words[last]) if words else None
-    return verb.purpose if verb else ""
+    return plain.kitchen.verbs.participle(words[last]) if words else None
 
 
 def preposition_before(plain: Plain) -> str:

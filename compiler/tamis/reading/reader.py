@@ -7,7 +7,7 @@ from __future__ import annotations
 
 from tamis.diagnostics import Diagnostic
 from tamis.kitchen.house import Kitchen
-from tamis.reading.clause import WORDS_ONLY
+from tamis.reading.clause import WORDS_ONLY, clause_words
 from tamis.reading.clause_reader import read_clause
 from tamis.reading.clauses import (
     Cue,
@@ -25,12 +25,13 @@ from tamis.reading.pieces import as_pieces
 from tamis.reading.plain import kept_plain, plain_of
 from tamis.reading.prose import (
     carried_on,
+    commands,
+    done_before,
     fills_each,
     goes_into_each,
     placed_station,
     preposition_before,
     prose_words,
-    purpose_before,
     waited,
     work_and_place,
 )
@@ -155,7 +156,12 @@ class _Reader:
                 elif done:
                     done = not any([isinstance(event, Ingredient | Reference) for event in read])
                 events += read
-        if not timed and any([isinstance(event, VerbUse) and event.verb.waits for event in events]):
+        waits = any([isinstance(event, VerbUse) and event.verb.waits for event in events])
+        if waits and any([not self.words.or_else.isdisjoint(words.said) for words in plain]):
+            from tamis.reading.idle import without_alternatives
+
+            events = without_alternatives(parts, events, self.kitchen)
+        if waits and not timed:
             from tamis.reading.idle import without_idle
 
             events = without_idle(parts, events, self.kitchen, self.findings)
@@ -213,6 +219,8 @@ class _Reader:
             return self._timed(record, clause, earlier, before)
         if isinstance(record, Tool) and self._cut_into(record, earlier):
             record = as_pieces(record)
+        if isinstance(record, Division) and record.food and _fills(earlier):
+            return [record.food]
         if isinstance(record, Division) and not self._each.isdisjoint(before.said):
             return [record._replace(of_each=True)]
         if isinstance(record, Reference):
@@ -256,13 +264,33 @@ class _Reader:
     def _purpose(self, record: Ingredient, earlier: Sequence[Event], before: Plain) -> str:
         """The purpose that the verb gives: a participle right before the bracket, or the verb of the line for
         unmeasured goods. Dusting or greasing takes even a measured food out of the batch."""
-        purpose = before.ask(purpose_before)
+        done = before.ask(done_before)
+        purpose = done.purpose if done else ""
         if not purpose and record.role == "unmeasured":
             uses = [event.verb for event in earlier if isinstance(event, VerbUse)]
             purpose = next((verb.purpose for verb in reversed(uses) if verb.purpose), "")
+            if not purpose and done and _behind_tool(earlier, before):  # a marble slab brushed with oil
+                purpose = clause_words(self.kitchen.language).as_needed
         if record.role == "ingredient" and not purpose.startswith(self.words.purpose):
             return ""
         return purpose
+
+
+def _fills(earlier: Sequence[Event]) -> bool:
+    """*Spoon it [into 6 peppers]*, *stir it [into 3 yolks]*: a verb that puts something there makes no pieces of it."""
+    verbs = [event.verb for event in earlier if isinstance(event, VerbUse)]
+    if not verbs or verbs[-1].divides:
+        return False
+    return verbs[-1].adds and (verbs[-1].moves or not verbs[-1].doubtful)
+
+
+def _behind_tool(earlier: Sequence[Event], before: Plain) -> bool:
+    """Whether a piece of equipment is what was named last, in a bracket or in these plain words."""
+    from tamis.reading.plain_tools import placed_tools
+
+    work = max((command.start for command in before.ask(commands)), default=-1)
+    tools = [placed.span.start for placed in before.ask(placed_tools)]
+    return tools[-1] > work if tools else work < 0 and bool(earlier) and isinstance(earlier[-1], Tool)
 
 
 def _has_brackets(step: Step) -> bool:

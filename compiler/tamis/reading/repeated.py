@@ -1,14 +1,14 @@
-"""Which part of a line is done again where a repetition stands in its midst."""
+"""Which part of a line is done again where a repetition stands in its midst, and what of a paragraph that is."""
 
 from __future__ import annotations
 
 from fractions import Fraction
 
-from tamis.reading.clauses import Repeat, VerbUse
+from tamis.reading.clauses import Reference, Repeat, VerbUse
 from tamis.typed import TYPE_CHECKING
 
 if TYPE_CHECKING:
-    from tamis.reading.reading import ActionRead
+    from tamis.reading.reading import ActionRead, StepRead
 
 
 def times_of_food(action: ActionRead) -> Fraction:
@@ -45,3 +45,18 @@ def end_of_repeated(action: ActionRead) -> int | None:
             more = any(isinstance(later, VerbUse) for later in action.events[at + 1 :])
             return event.clause.span.end if more else None
     return None
+
+
+def repeats_of_step(action: ActionRead) -> list[Repeat]:
+    """`[Repeat twice]`, which does all of its paragraph again."""
+    return [event for event in action.events if isinstance(event, Repeat) and event.kind == "step-times"]
+
+
+def times_of_shares(step: StepRead) -> Fraction:
+    """How many times the shares of a paragraph are taken: a third of the slices three times, where it is repeated
+    twice. Once where it takes the rest as well: nothing is left to do it again with."""
+    more = repeats_of_step(step.actions[-1]) if step.actions else ()
+    if not more:
+        return Fraction(1)
+    shares = [event.share for one in step.actions for event in one.events if isinstance(event, Reference)]
+    return Fraction(1) if any(share and share.kind == "rest" for share in shares) else 1 + more[0].number

@@ -114,7 +114,7 @@ def _share(reading: Reading, nodes: Sequence[Node]) -> Share:
     read = read_measure(reading, [node for node in nodes if node[0] in MEASURES or node[0] == "size"])
     if read.measures and not read.pieces:
         read.size = ""  # 2 cm of the ginger
-    check_held(reading, read)
+    check_held(reading, read, _SHARES_HOLD)
     part = child(nodes, "FRACTION")
     if part:
         return _fraction(reading, nodes, part)
@@ -139,6 +139,9 @@ def _share(reading: Reading, nodes: Sequence[Node]) -> Share:
     if not measure.unit and measure.amount.single and 0 < measure.amount.lo < 1:  # `1/3 of the cream`
         return Share("fraction", measure.amount.lo)
     return Share("measure", measure=measure)
+
+
+_SHARES_HOLD = frozenset(("also",))  # 120 ml (1/2 cup) of the syrup
 
 
 def _fraction(reading: Reading, nodes: Sequence[Node], part: Node) -> Share:
@@ -197,7 +200,9 @@ def read_tool(reading: Reading, children: Sequence[Node]) -> tuple[Read, ...]:
         check_name(reading, [behind])
         said_size, size_span = reading.said(behind[1][1:]), reading.span(behind[1][1:])
     words, length = _rest(reading, rest, measured) if rest else ("", None)
-    said = reading.said(name)
+    if not said_size and (inside := _size_behind(rest)):
+        said_size, size_span = reading.said([inside]), reading.span([inside])
+    said = reading.said(_behind_comma(name))
     adjectives = tuple([word for word in found.adjectives if word in said.lower().split()])
     divides = preposition in reading.words.into and found.item.kind == "vessel" and number > 1
     tool = Tool(
@@ -276,14 +281,19 @@ def _sizes(node: Node) -> list[Node]:
     return [found for part in node[1] for found in _sizes(part)][:1]
 
 
+def _size_behind(rest: Sequence[Node]) -> Node | None:
+    """The size of each that stands in round brackets: `5 jars (330 ml each)`."""
+    notes = [note for node in rest if node[0] == "bracket" for note in node[1] if note[0] == "note"]
+    return next((node for note in notes for node in note[1] if node[0] in ("weight", "size")), None)
+
+
 def _named(reading: Reading, nodes: Sequence[Node]) -> tuple[list[Node], list[Node], list[Node]]:
     """The piece, what it holds (`a bowl | of ice`), and the rest. Of `the back of a spoon` the piece is the spoon, of
     `two sheets of baking paper` the paper, of `the bowl of a stand mixer` the bowl."""
     first = [nodes[0]]
     rest = list(nodes[1:])
     if not rest or rest[0][0] != "OF":
-        name, rest = _without_comma(reading, first, rest)
-        return name, [], rest
+        return first, [], rest
     at = 1 + (rest[1][0] in ("ARTICLE", "THE"))
     held, after = rest[1 : at + 1], rest[at + 1 :]
     keys = reading.keys(_plain(first))
@@ -306,11 +316,11 @@ def _whole(reading: Reading, name: list[Node], holding: list[Node]) -> FoundEqui
 _TOOLS_HOLD = frozenset(("each", "size"))
 
 
-def _without_comma(reading: Reading, name: list[Node], rest: list[Node]) -> tuple[list[Node], list[Node]]:
+def _behind_comma(name: list[Node]) -> list[Node]:
     """`a wide, heavy-bottomed pan`: what stands before the comma describes."""
     words = list(leaves(name))
     commas = [n for n, leaf in enumerate(words) if leaf[0] == "ADJCOMMA"]
-    return (words[commas[-1] + 1 :], rest) if commas else (name, rest)
+    return words[commas[-1] + 1 :] if commas else name
 
 
 def _rest(reading: Reading, nodes: Sequence[Node], measured: Measured) -> tuple[str, Duration | None]:

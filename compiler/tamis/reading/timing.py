@@ -6,7 +6,7 @@ from itertools import takewhile
 
 from tamis.quantity.duration import Duration, at_least, window
 from tamis.quantity.measure import Measure
-from tamis.reading.clause import child, end_of, leaves, start_of
+from tamis.reading.clause import child, end_of, is_leaf, leaves, start_of
 from tamis.reading.clauses import Cue, Read, Setting, Time, Tool
 from tamis.reading.durations import duration, is_more, many_ends, stretch
 from tamis.reading.heat import heat_of, one_of
@@ -155,6 +155,9 @@ def _beside(reading: Reading, work: _Work, node: Node, rest: Sequence[Node]) -> 
     elif node[0] in ("where", "there"):
         work.where.append(node)
     elif node[0] == "text":
+        words = [leaf[1] for leaf in node[1][:2] if is_leaf(leaf)]
+        if len(words) > 1 and words[0] in reading.words.beside and words[1] not in reading.words.the:
+            _check_no_food(reading, [("text", node[1][1:])])  # for 5 min, with garlic
         check_text(reading, node[1])
 
 
@@ -241,7 +244,7 @@ def cue_of(reading: Reading, nodes: Sequence[Node]) -> Cue:
     return Cue(
         reading.clause,
         reading.text[start_of(nodes[0]) : end_of(end[-1])],
-        one_of(reading, found) if found else None,
+        one_of(reading, found, sights) if found else None,
         duration(reading, length) if length else None,
         test=tests[0] if tests else None,
     )

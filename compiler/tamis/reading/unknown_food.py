@@ -57,7 +57,8 @@ def _is_food(reading: Reading, phrase: Phrase, food: Ingredient) -> bool:
         hint = f"if the food is divided here, {into} belongs to the clause: {said}"
         reading.find("unknown-ingredient", "warning", food.name_span, message, hint)
         return True
-    near = reading.kitchen.larder.near(name) or reading.kitchen.cupboard.near(name)
+    counted = not any(measure.unit for measure in food.measures)  # nobody weighs a nozzle
+    near = reading.kitchen.larder.near(name) or (reading.kitchen.cupboard.near(name) if counted else None)
     if near and near != name:
         message = f"no ingredient data for “{food.name}”"
         hint = f"did you mean “{near}”? Else add it to goods.toml"

@@ -33,7 +33,7 @@ _BETWEEN_NOUNS = frozenset(("PREP", "INTO", "TO", "AT", "OF", "FOR", "ARTICLE", 
 _NO_ADJECTIVES = frozenset(("OR", "PLUS"))
 _ADJECTIVES = Choice((("ADJCOMMA", 1), ("COMMA", 1)))
 # Classes whose words are told from the word after them.
-_LOOKED_BEHIND = frozenset(("PREP", "ANOTHER", "MORE", "SIZEWORD", "WITHOUT"))
+_LOOKED_BEHIND = frozenset(("PREP", "ANOTHER", "MORE", "SIZEWORD", "WITHOUT", "FRACTION"))
 _BEHIND = 4  # *over a very low heat*
 
 
@@ -159,8 +159,10 @@ class Vocabulary:
                 closed = []
             if n == 1 and "PREP" in closed and self._heats(words):
                 yield "ONHEAT", 1
-            if n == 1 and "ANOTHER" in closed and self._is_article(words):
-                yield "ARTICLE", 1
+            if "ANOTHER" in closed and self._is_article(words[n:]):
+                yield "ARTICLE", n
+            if n == 1 and "FRACTION" in closed and self._is_tool(words[1:]):  # a third bowl
+                closed = []
             if n == 1 and "MORE" in closed and not self._adds(words):
                 closed = [name for name in closed if name != "MORE"]
             if n == 1 and "WITHOUT" in closed and not self._works(words):
@@ -191,9 +193,16 @@ class Vocabulary:
         """`without stirring`, `never letting it boil`, but `without dressing`, which is food."""
         return words[1:2] != () and words[1].endswith(self._doing) and not self.is_noun(words[1:2])
 
-    def _is_article(self, words: tuple[str, ...]) -> bool:
-        """`another bowl` is one; `another 5 min`, `another third` are more of the same."""
-        return words[1:2] != () and "FRACTION" not in self._closed.get(words[1], ())
+    def _is_article(self, behind: tuple[str, ...]) -> bool:
+        """`another bowl`, `a second bowl` are one; `another 5 min`, `another third` are more of the same."""
+        return behind != () and "FRACTION" not in self._closed.get(behind[0], ())
+
+    def _is_tool(self, words: tuple[str, ...]) -> bool:
+        """Whether the first word is equipment; of what it holds (a third cup of sugar) the share may be meant."""
+        cupboard = self.kitchen.cupboard
+        if not words or cupboard.get(words[0]) is None:
+            return False
+        return len(words) == 1 or not cupboard.count_word(words[0])
 
     def _from_lists(self, phrase: str, words: tuple[str, ...], first: bool) -> Iterator[str]:
         kitchen = self.kitchen

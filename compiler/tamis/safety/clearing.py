@@ -22,6 +22,8 @@ _FRIED = 60
 
 def heated(item: Item, done: Heating, action: int, authority: Authority, cues: Cues) -> Item:
     """The item after a clause has acted on its batch."""
+    if done.places:
+        done = done._replace(core=_at_its_place(item, done, cues))
     if item.cleared:
         return _by_degrees(item, item.cleared, done, action, authority)
     if done.wet or done.boiled or done.soaked or (done.hot and not item.heated) or done.core is not None:
@@ -34,6 +36,15 @@ def heated(item: Item, done: Heating, action: int, authority: Authority, cues: C
         )
     by = _enough(item, done, authority, cues)
     return item._replace(cleared=Clearing(action, done.words, by)) if by else item
+
+
+def _at_its_place(item: Item, done: Heating, cues: Cues) -> Fraction | None:
+    """The core that is asked for where the item lies, if a cue with several names that place; else the lowest."""
+    names = {name.lower().split()[-1] for name in (item.food, *item.path) if name}
+    for words, core in done.places:
+        if cues.stuffed.search(words) if item.form == "stuffing" else not names.isdisjoint(words.split()):
+            return core
+    return done.core
 
 
 def _by_degrees(item: Item, cleared: Clearing, done: Heating, action: int, authority: Authority) -> Item:

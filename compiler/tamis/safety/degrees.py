@@ -19,15 +19,20 @@ _HOTTEST = Fraction(110)
 
 
 def core_temperature(text: str, language: str) -> Fraction | None:
-    """Exact °C that the food itself must reach for this cue to hold; None if it promises none."""
+    """Exact °C that the food itself must reach for this cue to hold; None if it promises none. Of two places the
+    colder."""
+    return min((core for _, core in cores(text, language)), default=None)
+
+
+def cores(text: str, language: str) -> tuple[tuple[str, Fraction], ...]:
+    """The same for each part of a cue, with its words: *63 °C in the fish and 74 °C in the stuffing*."""
     if not any(map(str.isdigit, text)):
-        return None
+        return ()
     cues = safety_words(language).cues
     if cues.either.search(text.lower()) and cues.either.search(cues.either_scale.sub(r"\1 ", text).lower()):
-        return None
-    found = [_of(part, cues, language) for part in cues.parts.split(text)]
-    stated = [value for value in found if value is not None and value <= _HOTTEST]
-    return max(stated) if stated else None
+        return ()
+    found = [(part.lower(), _of(part, cues, language)) for part in cues.parts.split(text)]
+    return tuple((part, value) for part, value in found if value is not None and value <= _HOTTEST)
 
 
 def temperatures(text: str, language: str) -> list[Fraction]:

@@ -13,7 +13,7 @@ from fractions import Fraction
 from tamis.reading.clauses import Cue, Pause, Setting, Target, Time
 from tamis.record import NamedTuple
 from tamis.safety.data import rules
-from tamis.safety.degrees import core_temperature
+from tamis.safety.degrees import core_temperature, cores
 from tamis.safety.words import safety_words
 from tamis.typed import TYPE_CHECKING
 
@@ -27,7 +27,8 @@ HOT: tuple[Station, ...] = ("ring", "oven", "grill", "bath")
 
 class Heating(NamedTuple):
     """`core`: exact °C that the food reaches. `held`: °C and seconds that it is kept at. `wet`, `boiled`, `baked`,
-    `fried`: seconds. `boils`: it comes to the boil. `cue`: what to look for, while on the heat. `hot`: on the heat."""
+    `fried`: seconds. `boils`: it comes to the boil. `cue`: what to look for, while on the heat. `hot`: on the heat.
+    `places`: the core asked for in each of several places, with the words for it."""
 
     words: str = ""
     core: Fraction | None = None
@@ -41,6 +42,7 @@ class Heating(NamedTuple):
     boils: bool = False
     cue: str = ""
     hot: bool = False
+    places: tuple[tuple[str, Fraction], ...] = ()
 
     @property
     def acts(self) -> bool:
@@ -105,18 +107,19 @@ def _target(action: Action, read: Target, batch: int, place: Place) -> Heating |
 
 
 def _cue(action: Action, read: Cue, batch: int, place: Place) -> Heating | None:
-    core = None if _cools(action) else core_temperature(read.text, place.language)
+    found = () if _cools(action) else cores(read.text, place.language)
+    core, places = min((core for _, core in found), default=None), found if len(found) > 1 else ()
     lasts = _lasts(action) if read.duration else 0
     if not place.hot(action, read):
         if core is None and not lasts:
             return None
-        done = Heating(read.clause.text, core)
+        done = Heating(read.clause.text, core, places=places)
         return _time(action, done, lasts, batch, place) if lasts else done
     said = read.text.lower()
     boils = any(word in said for word in safety_words(place.language).cues.boils)
     if boils:
         place.boiling[batch] = True
-    done = Heating(read.clause.text, core, boils=boils, cue=read.text, hot=True)
+    done = Heating(read.clause.text, core, boils=boils, cue=read.text, hot=True, places=places)
     return _time(action, done, lasts, batch, place)
 
 

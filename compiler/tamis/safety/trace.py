@@ -196,7 +196,7 @@ class Trace:
     def _heat(self, action: Action, read: Read, done: Heating, state: State) -> None:
         """What a clause does to each hazard in the batch."""
         only = self._only(action, read) if done.core is not None else None
-        cooler = done if only is None else done._replace(core=None)
+        cooler = done if only is None else done._replace(core=None, places=())
 
         def after(item: Item) -> Item:
             meant = only is None or item.use in only

@@ -12,6 +12,7 @@ from collections.abc import Iterator
 from fractions import Fraction
 
 from tamis.checks.scaling._again import cut_again
+from tamis.checks.scaling._pans import by_the_piece
 from tamis.model.names import several
 from tamis.model.recipe import Recipe
 from tamis.quantity.nouns import nouns
@@ -54,9 +55,10 @@ def _first_quantity(read: Read, scaling: Scaling) -> list[Edit]:
 
 def grows(tool: Tool) -> bool:
     """Whether more food takes more of these: several tins, trays or plates of no said size, or what is used by the
-    piece; no pans, which stand on rings."""
-    holds = tool.equipment.kind == "vessel" and tool.equipment.station in ("oven", "")
-    return tool.number > 1 and not tool.size and (holds or tool.equipment.grows)
+    piece, as jars of any size are; no pans, which stand on rings."""
+    equipment = tool.equipment
+    holds = equipment.kind == "vessel" and equipment.station in ("oven", "")
+    return tool.number > 1 and (by_the_piece(equipment) or (not tool.size and (holds or equipment.grows)))
 
 
 def _counted_item(read: Tool | Repeat) -> Quantity | None:

@@ -56,6 +56,9 @@ ONE = {
 }  # fmt: skip
 # A number in letters: a count (two eggs) or just a word (until one side is brown).
 NUMBER_WORD = Choice((("NUMWORD", 1), ("ANY", 1)))
+# *Between* before a range of these.
+_HEDGED = Choice((("HEDGE", 1), ("ANY", 1)))
+_BETWEEN = frozenset(("TIME", "DEGREE", "LENGTH"))
 _CHOICES: dict[str, Choice | None] = {**ONE, "WORD": None, "NUMWORD": NUMBER_WORD}
 """What each kind of token may be; of a word the vocabulary tells."""
 END = _one("$END")
@@ -113,6 +116,7 @@ class Cutter:
         self._letters = frozenset(lists["signs"]["letters"])
         self._at = frozenset(lists["closed"]["AT"])
         self._signs = _phrases((("DEGREE", degree_words(language).phrases), ("PERCENT", lists["signs"]["percent"])))
+        self._between, self._and = frozenset(lists["between"]["between"]), frozenset(lists["closed"]["AND"])
         self._gas = _phrases((("GAS", lists["signs"]["gas"]),))
         self._dozens = _phrases((("NUMWORD", lists["dozens"]["words"]),))
         self._units = units
@@ -122,7 +126,7 @@ class Cutter:
         elided = Elision(language).words
         # The words by which a time may stand in letters: the units, and *overnight*.
         self._lengths = frozenset((*units.names("time"), *lists["open"]["OVERNIGHT"]))
-        self._special = self._lengths | self.numbers.keys() | self._gas.keys() | self._dozens.keys()
+        self._special = self._lengths | self._between | self.numbers.keys() | self._gas.keys() | self._dozens.keys()
         self._token = re.compile(_pattern(lists["numbered"]["words"], elided), re.VERBOSE)
         after = "|".join(map(re.escape, self.numbers))
         letters = "".join(sorted(self._letters))
@@ -136,7 +140,7 @@ class Cutter:
         match, special_words, alone, choice_of = self._token.match, self._special, self._alone, _CHOICES
         fix, say, begin, stop = cut.fixed.append, cut.words.append, cut.starts.append, cut.ends.append
         lower = _looked_up(text)
-        special = False
+        special = between = False
         while at < end:
             found = match(lower, at)
             if found is None:
@@ -151,6 +155,7 @@ class Cutter:
                 elif last in _BEFORE_UNITS or word in special_words:
                     kind, at = self._word(text, word, start, at, last, cut)
                     special = special or kind == "NUMWORD"
+                    between = between or word in self._between
                     word = word if kind in _WORDS else ""
             elif kind in _SIGNS:
                 kind, start, at = self._sign(kind, text, start, at, last, cut)
@@ -161,7 +166,19 @@ class Cutter:
             last = "NUMBER" if kind == "NUMWORD" else kind
         if special:
             _settle_number_words(cut)
+        if between:
+            self._settle_between(cut)
         return cut
+
+    def _settle_between(self, cut: Cut) -> None:
+        """*Between 10 and 15 min* is a range, where a unit tells that nothing is divided."""
+        fixed, words = cut.fixed, cut.words
+        for at in range(len(words) - 4):
+            first, second, unit = fixed[at + 1], fixed[at + 3], fixed[at + 4]
+            numbers = first is second is _NUMBER and unit is not None and unit.ways[0][0] in _BETWEEN
+            if numbers and words[at] in self._between and words[at + 2] in self._and:
+                fixed[at], fixed[at + 2] = _HEDGED, ONE["RANGE"]
+                words[at] = words[at + 2] = ""
 
     def _sign(self, kind: str, text: str, start: int, stop: int, last: str, cut: Cut) -> tuple[str, int, int]:
         """The class of a sign that is told by what stands round it, and its place."""

@@ -54,6 +54,8 @@ def equipment_list(recipe: Recipe, kitchen: Kitchen) -> tuple[EquipmentRow, ...]
 def _tools(action: Action, kitchen: Kitchen) -> list[Tool]:
     """Those of an action's clauses, and those of its plain words, in the order of the text."""
     tools = [read for read in action.reads if isinstance(read, Tool)]
+    said = {tool.clause.span for tool in tools}
+    tools += [tool for tool in action.tools if tool.clause.span not in said]  # put on [the lid]
     for part in action.parts:
         if isinstance(part, Text):
             tools += [placed.tool for placed in tools_in(part, kitchen)]
@@ -83,7 +85,8 @@ def _piece(tool: Tool, pieces: dict[Key, _Piece], kitchen: Kitchen) -> _Piece | 
         return before
     key = (equipment.name, tool.adjectives, tool.size, tool.contains)
     piece = pieces.setdefault(key, _Piece(tool, equipment))
-    more = piece.actions and words.another.intersection(tool.clause.text.split())
+    said = tool.clause.text.partition(tool.name)[0].split() + tool.name.split()  # not what it stands on
+    more = piece.actions and words.another.intersection(said)
     piece.number = max(piece.number + tool.number * bool(more), tool.number)
     return piece
 

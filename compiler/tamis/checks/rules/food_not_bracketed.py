@@ -9,7 +9,7 @@ Put it in a bracket with its measure where it is added: `add [1 tsp fine salt]`.
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 from functools import cache
 
 from tamis.checks.words import Words, check_words
@@ -17,11 +17,13 @@ from tamis.diagnostics import Diagnostic, Severity
 from tamis.kitchen.likely import likely
 from tamis.quantity.nouns import nouns
 from tamis.reading.prose import commands
+from tamis.reading.tables import tables
 from tamis.record import NamedTuple
 from tamis.typed import TYPE_CHECKING
 
 if TYPE_CHECKING:
     from tamis.checks.view import Stretch, View
+    from tamis.kitchen.goods import Goods
     from tamis.kitchen.verbs import Verb
     from tamis.reading.plain import Plain
     from tamis.source import Span
@@ -180,12 +182,21 @@ def _is_over(plain: Plain, at: int, asked: _Words) -> bool:
     return not plain.is_word(at) or plain.said[at] in asked.ends or plain.said[at].endswith(asked.adverbs)
 
 
+def _kinds_of(goods: Goods | None, kinds: Mapping[str, frozenset[str]]) -> list[str]:
+    """What food is called in general: *the fish*, *the meat*."""
+    own = {goods.show, goods.id} if goods else set()
+    return [word for word, of_kind in kinds.items() if not of_kind.isdisjoint(own)]
+
+
 def _known_words(view: View) -> set[str]:
     """Whatever the recipe measures or makes, by its last word, by its goods' names, and by their parts'."""
     known: set[str] = set()
-    singular = nouns(view.recipe.language).singular
+    language = view.recipe.language
+    singular, kinds = nouns(language).singular, tables(language).kinds
     for food in view.ingredients:
         goods = food.goods
+        like = None if goods else view.kitchen.larder.find(food.name.lower().split(" ")[-1:])  # a lake trout is a fish
+        known.update(_kinds_of(like.goods if like else goods, kinds))
         known.add(singular(food.name.lower().split(" ")[-1]))
         known.update(food.part.split(" "))
         if goods:

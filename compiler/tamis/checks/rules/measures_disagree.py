@@ -12,12 +12,14 @@ of a metric figure.
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from fractions import Fraction
 
 from tamis.diagnostics import Diagnostic, Severity
+from tamis.model.words import model_words
 from tamis.quantity.amount import Amount
 from tamis.quantity.measure import base, kind
+from tamis.quantity.nouns import nouns
 from tamis.typed import TYPE_CHECKING
 
 if TYPE_CHECKING:
@@ -58,17 +60,27 @@ def check(view: View) -> Iterator[Diagnostic]:
         if not food.also or len(food.measures) != 1:
             continue
         for other in food.also:
-            found = [list(_disagree(view, said, other)) for said in _ways_measured(food)]
+            found = [list(_disagree(view, said, other)) for said in _ways_measured(view, food)]
             yield from min(found, key=len)
 
 
-def _ways_measured(food: Ingredient) -> Iterator[Ingredient]:
+def _ways_measured(view: View, food: Ingredient) -> Iterator[Ingredient]:
     """The food as its name says it is, and as what stands behind the comma says: a cup of walnuts, chopped, may have
     been filled before the knife or after it."""
     yield food
     words = tuple(food.preparation.lower().replace(",", " ").split())
     if words:
-        yield food._replace(states=(*words, *food.states))
+        yield food._replace(states=(*words, *_cut_so(view, food, words), *food.states))
+
+
+def _cut_so(view: View, food: Ingredient, words: Sequence[str]) -> list[str]:
+    """The states that a food has a density for, where its pieces are called by their nouns: *cut into slivers*."""
+    language = view.recipe.language
+    one, cuts = nouns(language).singular, model_words(language).cuts
+    pieces = {one(word) for word in words}
+    states = [density.state for density in food.goods.densities] if food.goods else []
+    verbs = [(state, view.kitchen.verbs.participle(state)) for state in states]
+    return [state for state, verb in verbs if verb and not pieces.isdisjoint(cuts.get(verb.base, ()))]
 
 
 def _disagree(view: View, food: Ingredient, other: Measure) -> Iterator[Diagnostic]:

@@ -21,6 +21,7 @@ from tamis.words import example
 if TYPE_CHECKING:
     from tamis.checks.view import View
     from tamis.kitchen.verbs import Verb
+    from tamis.model.history import Hands
     from tamis.model.recipe import Action
     from tamis.reading.plain import Plain
 
@@ -43,9 +44,13 @@ serves: 2
 Fry [2 onions, sliced] [in 20 g butter] [in a frying pan] [over medium heat] [for 8–12 min] [until golden].
 """
 
+_SYRUP = 3
+"""What is a third of sugar, or more, boils to a syrup (common practice)."""
+
 
 def check(view: View) -> Iterator[Diagnostic]:
     """Actions whose length the food decides, with nothing that tells when it has."""
+    hands: Hands | None = None
     for action in view.recipe.actions:
         work = action.work
         wait = work.wait
@@ -55,13 +60,14 @@ def check(view: View) -> Iterator[Diagnostic]:
         if verb is None or not verb.cooks or _tells_when(action, view.recipe.language):
             continue
         message = "the food decides when this is done; expected what to look for"
-        yield Diagnostic(RULE, LEVEL, _time_span(action), message, _hint(view, action, verb))
+        hands = hands or view.recipe.history.hands(len(view.recipe.actions))
+        yield Diagnostic(RULE, LEVEL, _time_span(action), message, _hint(view, action, verb, hands))
 
 
-def _hint(view: View, action: Action, verb: Verb) -> str:
+def _hint(view: View, action: Action, verb: Verb, hands: Hands) -> str:
     said = (words.plain.ask(_cue) for words in view.plain_in(action))
     found = next(filter(None, said), "")
-    offered = f"`[{found}]`" if found else example(view.recipe.language, _done(verb))
+    offered = f"`[{found}]`" if found else example(view.recipe.language, _done(view, hands[action.number].uses, verb))
     return f"put it in brackets: {offered}" if found else f"add a clause such as {offered}"
 
 
@@ -76,8 +82,17 @@ def _cue(plain: Plain) -> str:
     return ""
 
 
-def _done(verb: Verb) -> str:
-    return "until_tender" if verb.station == "ring" and verb.attention == "unattended" else "until_golden"
+def _done(view: View, there: frozenset[int], verb: Verb) -> str:
+    """What is often looked for: of a syrup or a sauce that it is thick, of what simmers that it is tender."""
+    if verb.station != "ring" or verb.outside:
+        return "until_golden"
+    uses = [view.recipe.uses[use] for use in sorted(there)]
+    foods = [(use.mass.hi, use.ingredient.goods) for use in uses if use.ingredient.goods]
+    sugar = sum(mass for mass, goods in foods if goods.role == "sugar")
+    flows = all(goods.liquid or goods.role in ("sugar", "fat") for _, goods in foods)
+    if foods and (flows or sugar * _SYRUP >= sum(mass for mass, _ in foods)) and not verb.fries:
+        return "until_thick"
+    return "until_tender" if verb.attention == "unattended" else "until_golden"
 
 
 def _tells_when(action: Action, language: str) -> bool:

@@ -11,6 +11,7 @@ from functools import cache
 from itertools import pairwise
 
 from tamis.checks.words import Words, check_words
+from tamis.kitchen.equipment import Equipment
 from tamis.kitchen.house import Kitchen
 from tamis.reading.clauses import Tool
 from tamis.record import NamedTuple
@@ -116,6 +117,11 @@ def _depth(items: tuple[Item, ...], kitchen: Kitchen) -> Fraction | None:
         if deep and isinstance(item, Quantity) and item.kind == "length":
             return _lengths(item, kitchen)[0]
     return None
+
+
+def by_the_piece(equipment: Equipment) -> bool:
+    """Whether more food takes more of these, whatever their size: jars, glasses, ramekins."""
+    return equipment.grows and not equipment.station
 
 
 def pan_of(tool: Tool, kitchen: Kitchen) -> Pan | None:

@@ -101,11 +101,14 @@ def _spice_bag(scene: Scene, action: Action) -> bool:
 
 def _said(scene: Scene, tool: Tool) -> tuple[str, str] | None:
     """What is wrong with a vessel, and what to take instead; None if nothing is known of its size or number."""
-    from tamis.checks.scaling._pans import pan_of, shapes
+    from tamis.checks.scaling._pans import by_the_piece, pan_of, shapes
     from tamis.checks.scaling._scene import practice
 
     if tool.equipment.id in practice().trays and not tool.size:
         return None  # told of as loads of the oven
+    pieces = tool.number * scene.factor if tool.number > 1 and by_the_piece(tool.equipment) else None
+    if pieces and tool.size and pieces.denominator == 1:
+        return None  # so many more are written, and each holds what it did
     pan = pan_of(tool, scene.kitchen)
     wanted = -(-tool.number * scene.factor // 1)
     name = tool.equipment.name if wanted == 1 else tool.equipment.plural
