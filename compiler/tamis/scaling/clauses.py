@@ -12,6 +12,7 @@ from collections.abc import Iterator
 from fractions import Fraction
 
 from tamis.checks.scaling._again import cut_again
+from tamis.checks.scaling._medium import staying
 from tamis.model.names import several
 from tamis.model.recipe import Recipe
 from tamis.quantity.nouns import nouns
@@ -132,6 +133,8 @@ def tools_whole(recipe: Recipe, factor: Fraction) -> bool:
 
 def recipe_edits(recipe: Recipe, scaling: Scaling) -> list[Edit]:
     """All changes in the steps of a recipe, counted in its file."""
+    media = staying(recipe, scaling.kitchen)
+    scaling = scaling._replace(stay=frozenset(medium.food.clause.span for medium in media))
     stay = _pieces_of_tins(recipe) | {span for span, of_each in cut_again(recipe) if of_each}
     reads = (read for read in reads_of(recipe) if read.clause.span not in stay)
     edits = [edit.shifted(read.clause.inner) for read in reads for edit in read_edits(read, scaling)]

@@ -130,11 +130,8 @@ def beats_up(scene: Scene, line: Action) -> bool:
 
 def _beside(scene: Scene, use: Use) -> Fraction:
     """What goes in for a purpose: water to boil or soak in; not what stays as it is when the recipe grows."""
-    from tamis.words import word_lists
-
-    stay = word_lists(scene.recipe.language, "scaling")["purposes"]["stay"]
-    purpose = use.ingredient.purpose
-    return Fraction(0) if use.in_batch or not purpose or purpose.startswith(stay) else _size(scene, use)
+    stays = any(medium.food is use.ingredient for medium in scene.media)
+    return Fraction(0) if use.in_batch or not use.ingredient.purpose or stays else _size(scene, use)
 
 
 def _size(scene: Scene, use: Use) -> Fraction:
