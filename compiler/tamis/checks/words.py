@@ -117,6 +117,9 @@ class Scaling(NamedTuple):
     rounds: Words
     squares: Words
     rectangles: Words
+    singled: Words
+    pieces: Words
+    stacked: Words
 
 
 class CheckWords(NamedTuple):

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from fractions import Fraction
 
+from tamis.checks.scaling._medium import use_size
 from tamis.record import NamedTuple
 from tamis.typed import TYPE_CHECKING
 
@@ -75,7 +76,7 @@ def _lies(scene: Scene, action: Action) -> tuple[Fraction, bool]:
     recipe, places = scene.recipe, scene.recipe.places.lines
     if not _is_its_batch(scene, action):
         own = (recipe.uses[index] for index in action.uses)
-        return sum((_size(scene, use) for use in own if use.in_batch), Fraction(0)), beats_up(scene, action)
+        return sum((use_size(use, scene.kitchen) for use in own if use.in_batch), Fraction(0)), beats_up(scene, action)
     most = beside = Fraction(0)
     airy = False
     batch, station = places[action.number].batch, places[action.number].station
@@ -91,7 +92,7 @@ def _lies(scene: Scene, action: Action) -> tuple[Fraction, bool]:
             break
         beside += sum((_beside(scene, recipe.uses[index]) for index in line.uses), Fraction(0))
         hand = scene.hands[line.number]
-        foods = Fraction(0) if hand.parted else sum((_size(scene, recipe.uses[at]) for at in hand.uses), Fraction(0))
+        foods = Fraction(0) if hand.parted else sum((use_size(recipe.uses[at], scene.kitchen) for at in hand.uses), Fraction(0))
         most = max(most, foods + beside)
         airy |= beats_up(scene, line)
     return most, airy
@@ -131,16 +132,4 @@ def beats_up(scene: Scene, line: Action) -> bool:
 def _beside(scene: Scene, use: Use) -> Fraction:
     """What goes in for a purpose: water to boil or soak in; not what stays as it is when the recipe grows."""
     stays = any(medium.food is use.ingredient for medium in scene.media)
-    return Fraction(0) if use.in_batch or not use.ingredient.purpose or stays else _size(scene, use)
-
-
-def _size(scene: Scene, use: Use) -> Fraction:
-    """Its weight, or what its measures come to in grams or millilitres where nothing tells the weight."""
-    from tamis.quantity.measure import grams, millilitres
-
-    if use.mass.hi:
-        return use.mass.hi
-    units = scene.kitchen.units
-    found = (grams(measure, units) or millilitres(measure, units) for measure in use.ingredient.measures)
-    known = [amount.hi for amount in found if amount is not None]
-    return sum(known, Fraction(0)) * use.times * use.fraction
+    return Fraction(0) if use.in_batch or not use.ingredient.purpose or stays else use_size(use, scene.kitchen)

@@ -6,6 +6,8 @@ deep is told by the words, by a thermometer, or by the amount; between a film an
 
 from __future__ import annotations
 
+from fractions import Fraction
+
 from tamis.record import NamedTuple
 from tamis.typed import TYPE_CHECKING, Literal
 
@@ -54,7 +56,6 @@ def _staying(recipe: Recipe, kitchen: Kitchen) -> Iterator[Medium]:
 def _depth(recipe: Recipe, use: Use, purposes: Mapping[str, tuple[str, ...]], kitchen: Kitchen) -> Why | None:
     """Whether fat for frying is deep; None for a film, which each batch uses up."""
     from tamis.checks.scaling._scene import practice
-    from tamis.quantity.measure import grams, millilitres
 
     amounts, action = practice().amounts, recipe.actions[use.action]
     deep = purposes["deep"]
@@ -62,12 +63,31 @@ def _depth(recipe: Recipe, use: Use, purposes: Mapping[str, tuple[str, ...]], ki
         return "deep"
     if any(not set(deep).isdisjoint(tool.clause.text.lower().split()) for tool in action.tools):
         return "deep"
-    found = (grams(measure, kitchen.units) or millilitres(measure, kitchen.units) for measure in use.ingredient.measures)
-    known = [amount.hi for amount in found if amount is not None]
-    size = sum(known) if known else None
-    if size is None or amounts["film"] < size < amounts["deep"]:
+    size, food = use_size(use, kitchen), _fried(recipe, action)
+    if not size or not food or food * amounts["film"] < size < food * amounts["deep"]:
         return "unclear"
-    return "deep" if size >= amounts["deep"] else None
+    return "deep" if size >= food * amounts["deep"] else None
+
+
+def _fried(recipe: Recipe, action: Action) -> Fraction:
+    """The most that lies in the fat at once, in grams: of what is fried in batches, one of them."""
+    from tamis.checks.scaling._hand import grams
+
+    hands = recipe.history.hands(len(recipe.actions))
+    lines = [line for line in recipe.actions[action.number :] if line.component == action.component]
+    return max(grams(recipe, hands[line.number].uses) / line.batches for line in lines)
+
+
+def use_size(use: Use, kitchen: Kitchen) -> Fraction:
+    """Its weight, or what its measures come to in grams or millilitres where nothing tells the weight."""
+    from tamis.quantity.measure import grams, millilitres
+
+    if use.mass.hi:
+        return use.mass.hi
+    units = kitchen.units
+    found = (grams(measure, units) or millilitres(measure, units) for measure in use.ingredient.measures)
+    known = [amount.hi for amount in found if amount is not None]
+    return sum(known, Fraction(0)) * use.times * use.fraction
 
 
 def _fries_deep(recipe: Recipe, action: Action) -> bool:

@@ -27,8 +27,8 @@ serves: 4
 
 # Bread
 
-Heat [400 ml sunflower oil, for frying] [in a wok] [until it shimmers].
-[In 2 batches], lower in [250 g bread, in strips] and [fry for 2–3 min] [until golden].
+Heat [50 ml sunflower oil, for frying] [in a wok] [until it shimmers].
+Lower in [90 g bread, in strips] and [fry for 2–3 min] [until golden].
 """
 GOOD = """\
 title: Fried bread
@@ -36,8 +36,8 @@ serves: 4
 
 # Bread
 
-Heat [400 ml sunflower oil, for frying] [in a wok] [to 175 °C].
-[In 2 batches], lower in [250 g bread, in strips] and [fry for 2–3 min] [until golden].
+Heat [50 ml sunflower oil, for frying] [in a wok] [to 175 °C].
+Lower in [90 g bread, in strips] and [fry for 2–3 min] [until golden].
 """
 
 
