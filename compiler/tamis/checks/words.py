@@ -110,6 +110,7 @@ class Scaling(NamedTuple):
     left: Words
     thick: Words
     airy: Words
+    browns: Words
     smalls: Words
     larges: Words
     above: Words

@@ -55,6 +55,7 @@ class Practice(NamedTuple):
     cloths: frozenset[str]
     trays: frozenset[str]
     heaped: frozenset[str]
+    upright: frozenset[str]
 
 
 @cache
@@ -73,7 +74,7 @@ def practice() -> Practice:
         bowls,
         holds,
         {key: frozenset(names) for key, names in raw["verbs"].items()},
-        *(frozenset(raw[group]["names"]) for group in ("thickeners", "shallow", "cloths", "trays", "heaped")),
+        *(frozenset(raw[group]["names"]) for group in ("thickeners", "shallow", "cloths", "trays", "heaped", "upright")),
     )
 
 

@@ -54,7 +54,7 @@ def check(scene: Scene) -> Iterator[Diagnostic]:
     limit = practice().limits["reducing"]
     if 1 / limit < scene.factor < limit:
         return
-    told = ((action, _signs(scene, action, scene.hands[action.number])) for action in scene.recipe.actions)
+    told = ((action, boils_down(scene, action, scene.hands[action.number])) for action in scene.recipe.actions)
     found = [(action, signs) for action, signs in told if signs]
     if found:
         longer = "longer" if scene.factor > 1 else "less time"
@@ -82,7 +82,7 @@ def _place(action: Action, signs: list[Cue | Target | Time]) -> Span:
     return next(times, signs[0]).clause.span
 
 
-def _signs(scene: Scene, action: Action, hand: Hand) -> list[Cue | Target | Time]:
+def boils_down(scene: Scene, action: Action, hand: Hand) -> list[Cue | Target | Time]:
     """The clauses of a line that say that liquid boils away: a measure or a part that is to be left, a thickness, or
     `reduce` itself. What stands under a lid or is topped up does not."""
     from tamis.checks.scaling._hand import tended
