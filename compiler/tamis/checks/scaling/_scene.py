@@ -56,6 +56,7 @@ class Practice(NamedTuple):
     trays: frozenset[str]
     heaped: frozenset[str]
     upright: frozenset[str]
+    spoiling: frozenset[str]
 
 
 @cache
@@ -74,7 +75,7 @@ def practice() -> Practice:
         bowls,
         holds,
         {key: frozenset(names) for key, names in raw["verbs"].items()},
-        *(frozenset(raw[group]["names"]) for group in ("thickeners", "shallow", "cloths", "trays", "heaped", "upright")),
+        *(frozenset(raw[group]["names"]) for group in ("thickeners", "shallow", "cloths", "trays", "heaped", "upright", "spoiling")),
     )
 
 

@@ -81,7 +81,7 @@ def _holds_little(scene: Scene, action: Action, tool: Tool) -> bool:
     uses = [scene.recipe.uses[index] for index in scene.hands[action.number].uses]
     if any(not use.mass.known or (use.ingredient.goods and use.ingredient.goods.show == "grain") for use in uses):
         return False
-    lies, _ = fullest(scene, action)
+    lies = max(fullest(scene, action)[0], sum(use.mass.hi for use in uses))
     return 0 < lies * scene.factor <= practice().amounts["little"]
 
 
