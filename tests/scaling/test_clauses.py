@@ -126,7 +126,10 @@ def test_an_ingredient(clause: str, factor: str, exact: str, shown: str) -> None
         # What was boiled down or baked weighs less than went in.
         ("[Simmer for 20 min] [in a saucepan].\nDivide [into 4 pieces].", "Divide into 8 pieces."),
         ("[Bake for 20 min at 180 °C].\nCut [into 4 squares].", "Cut into 8 squares."),
-        ("Warm it [in a saucepan] [until melted, 2 min].\nDivide [into 4 pieces].", "Divide into 8 pieces (125 g each)."),
+        (
+            "Warm it [in a saucepan] [until melted, 2 min].\nDivide [into 4 pieces].",
+            "Divide into 8 pieces (125 g each).",
+        ),
         ("[Rest for 20 min].\nDivide [into 4 pieces].", "Divide into 8 pieces (125 g each)."),
         ("[Simmer for 20 min] [in a saucepan].\nCut [400 g butter] [into 4 pieces].", "into 8 pieces (100 g each)"),
         # What food is cooked in.

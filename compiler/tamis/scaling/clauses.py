@@ -22,7 +22,6 @@ from tamis.scaling.edits import Edit
 from tamis.scaling.foods import food_edits
 from tamis.scaling.quantities import SCALED, Scaling, counted, twin_edits, weighed
 from tamis.scaling.words import clause_words
-from tamis.source import Span
 from tamis.syntax.items import Bracket, Item, Quantity
 
 

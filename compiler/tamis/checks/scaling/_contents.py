@@ -110,7 +110,8 @@ def fullest(scene: Scene, action: Action) -> tuple[Fraction, Swells]:
             break
         beside += sum((_beside(scene, recipe.uses[index]) for index in line.uses), Fraction(0))
         hand = scene.hands[line.number]
-        foods = Fraction(0) if hand.parted else sum((use_size(recipe.uses[at], scene.kitchen) for at in hand.uses), Fraction(0))
+        sizes = (use_size(recipe.uses[at], scene.kitchen) for at in hand.uses)
+        foods = Fraction(0) if hand.parted else sum(sizes, Fraction(0))
         most = max(most, foods * (2 if _is_covered(scene, line) else 1) + beside)
         swells = swells or _swells(scene, line)
     return most, swells

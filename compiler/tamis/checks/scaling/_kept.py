@@ -24,13 +24,11 @@ if TYPE_CHECKING:
 
 
 class Kept(NamedTuple):
-    """A division, its number, and the words by which its pieces are told apart or put together again; `stacked`: laid
-    one upon another."""
+    """A division, its number, and the words by which its pieces are told apart or put together again."""
 
     read: Division
     number: Amount
     words: str
-    stacked: bool
 
 
 def kept(recipe: Recipe) -> tuple[Kept, ...]:
@@ -72,11 +70,9 @@ def _kept(recipe: Recipe) -> Iterator[Kept]:
         noun = _noun(read, recipe.language)
         again = (line for line, other in divisions[at + 1 :] if _noun(other, recipe.language) == noun)
         text = _behind(recipe, action, read, next(again, None))
-        stacked = _stacked(recipe.language).search(text[0])
-        singled = _singled(noun, recipe.language).search(text[1])
-        found = stacked or singled
+        found = _stacked(recipe.language).search(text[0]) or _singled(noun, recipe.language).search(text[1])
         if found:
-            yield Kept(read, read.number, found[0], stacked is not None)
+            yield Kept(read, read.number, found[0])
 
 
 def _divisions(action: Action) -> Iterator[Division]:

@@ -106,7 +106,7 @@ def _pots(recipe: Recipe) -> frozenset[int]:
     """The lines that fill a pot in which a later one boils in batches."""
     from tamis.checks.scaling._scene import practice
 
-    verbs, found = practice().verbs["poaching"], set()
+    verbs, found = practice().verbs["poaching"], set[int]()
     for line in recipe.actions:
         if line.batches > 1 and line.work.verb in verbs:
             own = (action.number for action in recipe.actions[: line.number] if action.component == line.component)

@@ -75,7 +75,7 @@ def practice() -> Practice:
         bowls,
         holds,
         {key: frozenset(names) for key, names in raw["verbs"].items()},
-        *(frozenset(raw[group]["names"]) for group in ("thickeners", "shallow", "cloths", "trays", "heaped", "upright", "spoiling")),
+        *(frozenset(raw[group]["names"]) for group in Practice._fields[5:]),
     )
 
 

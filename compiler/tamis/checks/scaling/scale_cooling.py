@@ -55,7 +55,8 @@ def check(scene: Scene) -> Iterator[Diagnostic]:
     told: frozenset[int] = frozenset()
     for action in scene.recipe.actions:
         uses = scene.hands[action.number].uses
-        if _weight(scene, action) * scene.factor <= practice().amounts["cools"] or not _cools(action) or uses <= told or not _spoils(scene, action):
+        much = _weight(scene, action) * scene.factor > practice().amounts["cools"]
+        if not much or not _cools(action) or uses <= told or not _spoils(scene, action):
             continue
         told = uses
         message = f"{times_text(scene.factor)}: so much cools more slowly than stated"

@@ -93,7 +93,8 @@ def _spice_bag(scene: Scene, action: Action) -> bool:
     """Whether it holds spices and herbs, or so little that one cloth holds it as well."""
     from tamis.checks.scaling._scene import practice
 
-    uses = [scene.recipe.uses[index] for index in scene.hands[action.number].uses]
+    own = [index for index in action.uses if scene.recipe.uses[index].in_batch]
+    uses = [scene.recipe.uses[index] for index in own or scene.hands[action.number].uses]
     spices = ("spice", "herb")
     other = [use for use in uses if use.ingredient.goods is None or use.ingredient.goods.show not in spices]
     weight = sum((use.mass.hi for use in other), Fraction(0)) * scene.factor

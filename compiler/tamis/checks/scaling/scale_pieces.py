@@ -2,8 +2,8 @@
 
 Nobody shapes two and a half loaves; as many pieces as before are heavier or lighter then, and bake longer or shorter.
 And where a dough that lies in pieces is cut again, twelve triangles may be all that there are, or those of each piece.
-Where the recipe takes *the first piece* and *the second*, *one of the layers* of two tins, or lays four squares one upon
-another, their number belongs to the recipe, and stays.
+Where the recipe takes *the first piece* and *the second*, *one of the layers* of two tins, or lays four squares one
+upon another, their number belongs to the recipe, and stays.
 
 Choose a factor that leaves the pieces whole, or go by the cue instead of the time. If each piece is cut into so many,
 say so: `[into 12 triangles each]`; that number stays. Where the header makes as many as there are of each piece

@@ -75,15 +75,16 @@ def _sheets(scene: Scene) -> Iterator[tuple[Target, Pan]]:
 
 
 def _in_pieces(scene: Scene) -> set[int]:
-    """The lines whose batch lies in several pieces that were not put together again."""
+    """The lines whose batch lies in several pieces that were not put together again; where their number stays, each is
+    larger."""
     from tamis.checks.scaling._kept import kept
     from tamis.model.effects import Splits
 
     recipe = scene.recipe
-    joined = {one.read.clause.span for one in kept(recipe) if one.stacked}
+    larger = {one.read.clause.span for one in kept(recipe)}
     parted: dict[int, int] = {}
     for entry in recipe.log:
-        if isinstance(entry.effect, Splits) and entry.effect.number is not None and entry.clause not in joined:
+        if isinstance(entry.effect, Splits) and entry.effect.number is not None and entry.clause not in larger:
             parted.setdefault(entry.effect.batch, entry.action)
     places = recipe.places.lines
     return {line.number for line in recipe.actions if parted.get(places[line.number].batch, line.number) < line.number}

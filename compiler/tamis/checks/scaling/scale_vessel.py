@@ -117,8 +117,9 @@ def _overflowing(scene: Scene) -> Iterator[Diagnostic]:
             goes = f"what goes {vessel.tool.preposition or 'into'} a {name}"
             message = f"{times_text(scene.factor)}: {goes} is too much for one"
             holds = grams(vessel.holds) if vessel.tool.equipment.id in rules.heaped else millilitres(vessel.holds)
-            hint = f"take {wanted} {known.plural(name)}, or a larger one: it holds about {holds}{_SWELLS[vessel.swells]}"
-            yield Diagnostic(RULE, LEVEL, vessel.tool.clause.span, message, f"{hint} (common practice)")
+            room = f"it holds about {holds}{_SWELLS[vessel.swells]} (common practice)"
+            hint = f"take {wanted} {known.plural(name)}, or a larger one: {room}"
+            yield Diagnostic(RULE, LEVEL, vessel.tool.clause.span, message, hint)
         elif vessel.small and _is_more(vessel, scene.factor):
             message = f"{times_text(scene.factor)}: a {name} was chosen for less"
             yield Diagnostic(RULE, LEVEL, vessel.tool.clause.span, message, "take a larger one")
