@@ -36,17 +36,18 @@ def _divisions(recipe: Recipe, kitchen: Kitchen) -> Iterator[tuple[Division, str
                 continue
             weight = ""
             known = mass is not None and mass.hi and read.each is None and not read.of_each
-            if mass is not None and known and not _was_cooked(recipe, action, mass.hi * read.number.lo, kitchen):
+            if mass is not None and known and not _was_cooked(recipe, action, kitchen):
                 weight = f"{grams(mass.lo) if mass.lo == mass.hi else f'{grams(mass.lo)}–{grams(mass.hi)}'} each"
             yield read, weight
 
 
-def _was_cooked(recipe: Recipe, action: Action, divided: Fraction, kitchen: Kitchen) -> bool:
+def _was_cooked(recipe: Recipe, action: Action, kitchen: Kitchen) -> bool:
     """Whether more than a little of what a line divides, all in hand or the foods that it names, was cooked for a while
     before."""
     hands = recipe.history.hands(len(recipe.actions))
     named = frozenset(index for index in action.uses if recipe.uses[index].in_batch)
-    here = named if divided <= _weight(recipe, named) else hands[action.number].uses
+    own = named and not action.takings and any(use.verb.divides for use in action.verbs)
+    here = named if own else hands[action.number].uses
     cooked: set[int] = set()
     for line in recipe.actions[: action.number]:
         verb = kitchen.verbs.of_base(line.work.verb) if line.work.wait and not line.heats else None

@@ -131,7 +131,8 @@ def _is_its_batch(scene: Scene, action: Action) -> bool:
     begins = any(entry.action == action.number and isinstance(entry.effect, Begins) for entry in scene.recipe.log)
     adds = any(scene.recipe.uses[index].in_batch for index in action.uses)
     heaped = bool(action.takings) and any(tool.equipment.id in practice().heaped for tool in action.tools)
-    there = any(tool.definite and tool.equipment.kind == "vessel" for tool in action.tools)
+    machine = any(tool.equipment.kind != "vessel" and tool.equipment.id in practice().holds for tool in action.tools)
+    there = machine or any(tool.definite and tool.equipment.kind == "vessel" for tool in action.tools)
     moves = there or any(use.verb.moves for use in action.verbs)
     return begins or (moves and (heaped or not adds))
 

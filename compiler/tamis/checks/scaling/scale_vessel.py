@@ -114,8 +114,9 @@ def _overflowing(scene: Scene) -> Iterator[Diagnostic]:
     for vessel in filled(scene):
         wanted, name = vessel.wanted(scene.factor), known.one(vessel.tool.name)
         if wanted > 1:
-            goes = f"what goes {vessel.tool.preposition or 'into'} a {name}"
-            message = f"{times_text(scene.factor)}: {goes} is too much for one"
+            said = vessel.tool.clause.text.strip()
+            goes = said if vessel.tool.preposition else f"into {said}"
+            message = f"{times_text(scene.factor)}: what goes {goes} is too much for one"
             holds = grams(vessel.holds) if vessel.tool.equipment.id in rules.heaped else millilitres(vessel.holds)
             room = f"it holds about {holds}{_SWELLS[vessel.swells]} (common practice)"
             hint = f"take {wanted} {known.plural(name)}, or a larger one: {room}"
