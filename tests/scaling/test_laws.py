@@ -10,18 +10,18 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from tamis.checks import registry
+from tamis.checks.scaling._medium import staying
 from tamis.compile import Compiled, compile
 from tamis.kitchen.house import default_kitchen
 from tamis.quantity.measure import Measure
 from tamis.reading.clauses import Time
 from tamis.scaling.clauses import grows
 from tamis.scaling.numbers import exact
-from tamis.scaling.words import clause_words
 from tamis.source import Source
 from tamis.table.rows import Row
 from tamis.table.scaled import countable
 
-from .kitchen_table import compiled, library, times
+from .kitchen_table import KITCHEN, compiled, library, times
 
 FACTORS = st.fractions(Fraction(1, 12), 12, max_denominator=12)
 RECIPES = st.integers(0, 22).map(lambda at: library()[at % len(library())])
@@ -32,9 +32,10 @@ def rows(recipe: Compiled) -> Iterator[Row]:
     yield from (*table.rows, *table.optional, *table.purposes)
 
 
-def stays(row: Row) -> bool:
+def stays(row: Row, recipe: Compiled) -> bool:
     """Whether the oven or the pan decides how much of it is taken."""
-    return any(purpose.startswith(clause_words("en").stay) for purpose in row.purposes)
+    media = [medium.food for medium in staying(recipe.recipe, KITCHEN)]
+    return any(use.item is food for use in row.uses for food in media)
 
 
 def totals(recipe: Compiled) -> list[tuple[Measure, ...]]:
@@ -44,7 +45,7 @@ def totals(recipe: Compiled) -> list[tuple[Measure, ...]]:
 @given(RECIPES, FACTORS)
 @settings(max_examples=40, deadline=None)
 def test_the_table_grows_exactly(recipe: Compiled, factor: Fraction) -> None:
-    wanted = [row.total if stays(row) else tuple(m.times(factor) for m in row.total) for row in rows(recipe)]
+    wanted = [row.total if stays(row, recipe) else tuple(m.times(factor) for m in row.total) for row in rows(recipe)]
     assert totals(times(recipe, factor).compiled) == wanted
 
 

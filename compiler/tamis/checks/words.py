@@ -110,6 +110,7 @@ class Scaling(NamedTuple):
     left: Words
     thick: Words
     airy: Words
+    browns: Words
     smalls: Words
     larges: Words
     above: Words
@@ -117,6 +118,9 @@ class Scaling(NamedTuple):
     rounds: Words
     squares: Words
     rectangles: Words
+    singled: Words
+    pieces: Words
+    stacked: Words
 
 
 class CheckWords(NamedTuple):

@@ -54,7 +54,7 @@ def _text(compiled: Compiled, kitchen: Kitchen, partial: bool, only: str) -> str
 
     width = terminal_width()
     blocks = [compiled.recipe.title, table_text(compiled.table, kitchen, width, only).rstrip()]
-    divided = pieces_text(compiled.recipe, compiled.source.text)
+    divided = pieces_text(compiled.recipe, compiled.source.text, kitchen)
     if divided:
         blocks.append(f"Divided\n{divided}")
     if compiled.equipment:

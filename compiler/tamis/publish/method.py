@@ -48,7 +48,7 @@ class Section(NamedTuple):
 
 def method_of(recipe: Recipe, table: Table, kitchen: Kitchen) -> tuple[Section, ...]:
     """The recipe's components as sentences, in the order of the text."""
-    comes_to = _parts_of_measures(recipe, table, kitchen) | dict(piece_weights(recipe))
+    comes_to = _parts_of_measures(recipe, table, kitchen) | dict(piece_weights(recipe, kitchen))
     return tuple(_section(component, recipe, comes_to) for component in recipe.components)
 
 

@@ -35,6 +35,7 @@ if TYPE_CHECKING:
 
 _FLOUR: frozenset[HazardKind] = frozenset(("raw-flour",))
 _CURED: HazardKind = "cured-pork"
+_RICE: frozenset[Hazard] = frozenset(("rice",))
 _BY_HAZARD: dict[Hazard, CautionKey] = {
     "honey": "honey",
     "kidney-beans": "beans",
@@ -124,7 +125,7 @@ def _of_food(
 
 
 def _named(items: list[Item], recipe: Recipe, dish: State) -> Iterator[Caution]:
-    kinds = {item.hazard for item in items}
+    kinds = {item.hazard for item in items} | (_RICE & _served_beside(recipe))
     for hazard, key in _BY_HAZARD.items():
         if hazard in kinds:
             yield caution(key)
@@ -134,6 +135,13 @@ def _named(items: list[Item], recipe: Recipe, dish: State) -> Iterator[Caution]:
         yield caution("garlic-oil")
     if shelf_jars(recipe):
         yield caution("jars")
+
+
+def _served_beside(recipe: Recipe) -> set[Hazard]:
+    """The hazards of what comes to table with the dish and is cooked elsewhere: `boiled rice, to serve`."""
+    beside = safety_words(recipe.language).purposes.beside
+    foods = (use.ingredient for use in recipe.uses if use.ingredient.purpose in beside)
+    return {food.goods.hazard for food in foods if food.goods is not None}
 
 
 def _soft(item: Item) -> bool:

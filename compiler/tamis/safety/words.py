@@ -78,6 +78,7 @@ class Purposes(NamedTuple):
     frying: frozenset[str]
     dusting: frozenset[str]
     needed: frozenset[str]
+    beside: frozenset[str]
 
 
 class SafetyWords(NamedTuple):

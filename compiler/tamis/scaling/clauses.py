@@ -12,6 +12,8 @@ from collections.abc import Iterator
 from fractions import Fraction
 
 from tamis.checks.scaling._again import cut_again
+from tamis.checks.scaling._kept import kept, taken_by_number
+from tamis.checks.scaling._medium import staying
 from tamis.checks.scaling._pans import by_the_piece
 from tamis.model.names import several
 from tamis.model.recipe import Recipe
@@ -21,7 +23,6 @@ from tamis.scaling.edits import Edit
 from tamis.scaling.foods import food_edits
 from tamis.scaling.quantities import SCALED, Scaling, counted, twin_edits, weighed
 from tamis.scaling.words import clause_words
-from tamis.source import Span
 from tamis.syntax.items import Bracket, Item, Quantity
 
 
@@ -119,8 +120,8 @@ def reads_of(recipe: Recipe) -> Iterator[Read]:
 def divisions_whole(recipe: Recipe, scaling: Scaling) -> bool:
     """Whether every number of pieces comes out whole."""
     divisions = (read for read in reads_of(recipe) if isinstance(read, Division) and not read.of_each)
-    each = {span for span, of_each in cut_again(recipe) if of_each}
-    numbers = [read.number for read in divisions if read.number is not None and read.clause.span not in each]
+    stay = {span for span, of_each in cut_again(recipe) if of_each} | {one.read.clause.span for one in kept(recipe)}
+    numbers = [read.number for read in divisions if read.number is not None and read.clause.span not in stay]
     return all((end * scaling.factor).denominator == 1 for number in numbers for end in number)
 
 
@@ -129,14 +130,20 @@ def tools_whole(recipe: Recipe, factor: Fraction) -> bool:
     them by its number, as one layer of two."""
     tools = (read for read in reads_of(recipe) if isinstance(read, Tool) and grows(read))
     whole = all((tool.number * factor).denominator == 1 for tool in tools)
-    return factor > 1 and whole and not _pieces_of_tins(recipe)
+    return factor > 1 and whole and not taken_by_number(recipe)
 
 
 def recipe_edits(recipe: Recipe, scaling: Scaling) -> list[Edit]:
     """All changes in the steps of a recipe, counted in its file."""
-    stay = _pieces_of_tins(recipe) | {span for span, of_each in cut_again(recipe) if of_each}
-    reads = (read for read in reads_of(recipe) if read.clause.span not in stay)
-    edits = [edit.shifted(read.clause.inner) for read in reads for edit in read_edits(read, scaling)]
+    media = staying(recipe, scaling.kitchen)
+    scaling = scaling._replace(stay=frozenset(medium.food.clause.span for medium in media))
+    stay = taken_by_number(recipe) | {span for span, of_each in cut_again(recipe) if of_each}
+    larger = {one.read.clause.span for one in kept(recipe)}
+    edits = []
+    for read in reads_of(recipe):
+        if read.clause.span not in stay:
+            own = scaling._replace(pieces=scaling.pieces and read.clause.span not in larger)
+            edits += [edit.shifted(read.clause.inner) for edit in read_edits(read, own)]
     return [*edits, *_parts_of_several(recipe, scaling)]
 
 
@@ -151,19 +158,3 @@ def _parts_of_several(recipe: Recipe, scaling: Scaling) -> Iterator[Edit]:
         if one(name) == name and number.hi <= 1 < number.hi * scaling.factor:
             many = several(food.name, food, recipe.language)
             yield Edit(food.name_span, many, many)
-
-
-def _pieces_of_tins(recipe: Recipe) -> set[Span]:
-    """The clauses that take so many pieces of what was divided between tins: tins stay as many as they are."""
-    singular = nouns(recipe.language).singular
-    divided = {singular(read.noun.lower()) for read in reads_of(recipe) if isinstance(read, Division)}
-    tins = {
-        index for index, made in enumerate(recipe.products) if made.pieces and singular(made.piece_noun) not in divided
-    }
-    by_number = {read.clause.span for read in reads_of(recipe) if _takes_pieces(read)}
-    return {taking.span for taking in recipe.takings if taking.product in tins and taking.span in by_number}
-
-
-def _takes_pieces(read: Read) -> bool:
-    measure = read.share.measure if isinstance(read, Reference) and read.share else None
-    return measure is not None and not measure.unit

@@ -25,7 +25,7 @@ from tamis.table.scaled import pinches
 
 def food_edits(food: Ingredient, scaling: Scaling) -> list[Edit]:
     """The changes in an ingredient's clause, counted from the start of its text."""
-    if food.percent is not None or food.purpose.startswith(clause_words(scaling.kitchen.language).stay):
+    if food.percent is not None or food.clause.span in scaling.stay:
         return []
     words, keys = clause_words(scaling.kitchen.language), food.clause.items.keys
     share_ends = (at for at, key in enumerate(keys, 1) if key in words.of)

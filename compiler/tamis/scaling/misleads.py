@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from tamis.checks.registry import scaling_checks
 from tamis.checks.run import run_each
+from tamis.checks.scaling._medium import staying
 from tamis.checks.scaling._scene import Scene
 from tamis.diagnostics import Diagnostic, in_order
 from tamis.typed import TYPE_CHECKING
@@ -29,7 +30,8 @@ def misleading(
     if factor == 1:
         return []
     recipe = original.recipe
-    scene = Scene(recipe, original.table, kitchen, factor, exchanged, recipe.history.hands(len(recipe.actions)))
+    hands, media = recipe.history.hands(len(recipe.actions)), staying(recipe, kitchen)
+    scene = Scene(recipe, original.table, kitchen, factor, exchanged, hands, media)
     levels = kitchen.settings.checks
     found, failed = run_each(scaling_checks(), scene)
     kept = []

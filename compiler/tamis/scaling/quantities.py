@@ -30,12 +30,13 @@ _FACTOR_END = pattern(r"\s*[×x*]")
 
 class Scaling(NamedTuple):
     """By how much, in whose kitchen; `pieces`: divisions come out whole, so that their numbers change too;
-    `tools`: so do those of tins and plates."""
+    `tools`: so do those of tins and plates; `stay`: the clauses of foods for a purpose that do not grow."""
 
     factor: Fraction
     kitchen: Kitchen
     pieces: bool = True
     tools: bool = False
+    stay: frozenset[Span] = frozenset()
 
 
 def weighed(quantity: Quantity, text: str, scaling: Scaling) -> Edit:

@@ -22,8 +22,6 @@ class ClauseWords(NamedTuple):
     alternative: frozenset[str]
     plus: frozenset[str]
     each: frozenset[str]
-    stay: tuple[str, ...]
-    """What food is for whose amount the oven or the pan decides."""
 
 
 class ExchangeWords(NamedTuple):
@@ -39,7 +37,7 @@ class ExchangeWords(NamedTuple):
 
 @cache
 def clause_words(language: str) -> ClauseWords:
-    lists, purposes = word_lists(language, "scaling")["clauses"], word_lists(language, "scaling")["purposes"]
+    lists = word_lists(language, "scaling")["clauses"]
     return ClauseWords(
         left=Whole(lists["left"]),
         of=frozenset(lists["of"]),
@@ -47,7 +45,6 @@ def clause_words(language: str) -> ClauseWords:
         alternative=frozenset(lists["or"]),
         plus=frozenset(lists["plus"]),
         each=frozenset(lists["each"]),
-        stay=purposes["stay"],
     )
 
 

@@ -15,16 +15,18 @@ if TYPE_CHECKING:
 def cut_again(recipe: Recipe) -> Iterator[tuple[Span, bool | None]]:
     """The divisions of a batch that lies in several pieces already; whether each piece is cut so, by what the header
     makes; None where it does not tell."""
+    from tamis.checks.scaling._kept import kept
     from tamis.model.effects import Splits
     from tamis.reading.clauses import Division
 
+    stay = {one.read.clause.span for one in kept(recipe)}
     lie: dict[int, Amount] = {}
     for entry in recipe.log:
         if not isinstance(entry.effect, Splits):
             continue
         batch, number = entry.effect.batch, entry.effect.number
         before = lie.pop(batch, None)
-        if number is not None and number.hi > 1:
+        if number is not None and number.hi > 1 and entry.clause not in stay:
             lie[batch] = number
         read = recipe.actions[entry.action].reads[entry.read] if entry.read >= 0 else None
         if before is not None and number is not None and isinstance(read, Division) and not read.of_each:

@@ -4,8 +4,9 @@ from __future__ import annotations
 
 from fractions import Fraction
 
+from tamis.checks.scaling._medium import use_size
 from tamis.record import NamedTuple
-from tamis.typed import TYPE_CHECKING
+from tamis.typed import TYPE_CHECKING, Literal
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
@@ -15,23 +16,33 @@ if TYPE_CHECKING:
     from tamis.reading.clauses import Tool
 
 
+Swells = Literal["", "beaten", "boiling"]
+"""What makes food take twice its room: air that is beaten in, or sugar that boils down."""
+
+
 class Filled(NamedTuple):
     """A vessel where it is brought out, what it holds by rule of thumb and what lies in it at its fullest, in grams or
-    millilitres; `airy`: food is beaten up in it to twice its volume."""
+    millilitres; `small`: it is called so."""
 
     tool: Tool
     holds: Fraction
     lies: Fraction
-    airy: bool
+    swells: Swells
+    small: bool = False
 
     @property
     def bulk(self) -> Fraction:
         """The room that it takes."""
-        return self.lies * (2 if self.airy else 1)
+        return self.lies * (2 if self.swells else 1)
 
     def wanted(self, factor: Fraction) -> int:
-        """How many of them hold so many times as much: one holds what the recipe puts in, whatever its size."""
-        return int(-(-self.bulk * factor // max(self.holds, self.bulk)))
+        """How many of them hold so many times as much, with room to stir: one holds what the recipe puts in, whatever
+        its size."""
+        from tamis.checks.scaling._scene import practice
+
+        if self.bulk * factor <= max(self.holds, self.bulk):
+            return 1
+        return int(-(-self.bulk * factor // max(self.holds * practice().amounts["room"], self.bulk)))
 
 
 def filled(scene: Scene) -> Iterator[Filled]:
@@ -47,8 +58,7 @@ def filled(scene: Scene) -> Iterator[Filled]:
             holds = _holds(scene, tool)
             if not holds or tool.size or tool.several or tool.number > 1 or (tool.definite and name not in found):
                 continue
-            lies, airy = _lies(scene, action)
-            here = Filled(tool, holds, lies, airy)
+            here = Filled(tool, holds, *fullest(scene, action), _is_small(scene, tool))
             first = found.setdefault(name, here)
             if here.bulk > first.bulk:
                 found[name] = here._replace(tool=first.tool, holds=first.holds) if tool.definite else here
@@ -61,23 +71,32 @@ def _holds(scene: Scene, tool: Tool) -> Fraction:
     from tamis.checks.words import check_words
 
     rules, words = practice(), check_words(scene.recipe.language).scaling
-    said = tool.clause.text.lower().replace(",", " ").split()
     under = tool.preposition in words.above
     holds = Fraction(0) if under else rules.holds.get(tool.equipment.id, Fraction(0))
-    if not set(words.smalls).isdisjoint(said):
+    if _is_small(scene, tool):
         return holds * rules.amounts["small"]
-    return holds if set(words.larges).isdisjoint(said) else holds * rules.amounts["large"]
+    return holds if set(words.larges).isdisjoint(_said(tool)) else holds * rules.amounts["large"]
 
 
-def _lies(scene: Scene, action: Action) -> tuple[Fraction, bool]:
+def _is_small(scene: Scene, tool: Tool) -> bool:
+    from tamis.checks.words import check_words
+
+    return not set(check_words(scene.recipe.language).scaling.smalls).isdisjoint(_said(tool))
+
+
+def _said(tool: Tool) -> list[str]:
+    return tool.clause.text.lower().replace(",", " ").split()
+
+
+def fullest(scene: Scene, action: Action) -> tuple[Fraction, Swells]:
     """The most that lies in a vessel from a line on, until its component takes another one or sets it off the hob; and
-    whether it is beaten up. Beside a batch that lies elsewhere it is what the line itself puts in."""
+    whether it swells there. Beside a batch that lies elsewhere it is what the line itself puts in."""
     recipe, places = scene.recipe, scene.recipe.places.lines
     if not _is_its_batch(scene, action):
         own = (recipe.uses[index] for index in action.uses)
-        return sum((_size(scene, use) for use in own if use.in_batch), Fraction(0)), beats_up(scene, action)
+        return sum((use_size(use, scene.kitchen) for use in own if use.in_batch), Fraction(0)), _swells(scene, action)
     most = beside = Fraction(0)
-    airy = False
+    swells: Swells = ""
     batch, station = places[action.number].batch, places[action.number].station
     for line in recipe.actions[action.number :]:
         there = places[line.number]
@@ -91,10 +110,11 @@ def _lies(scene: Scene, action: Action) -> tuple[Fraction, bool]:
             break
         beside += sum((_beside(scene, recipe.uses[index]) for index in line.uses), Fraction(0))
         hand = scene.hands[line.number]
-        foods = Fraction(0) if hand.parted else sum((_size(scene, recipe.uses[at]) for at in hand.uses), Fraction(0))
-        most = max(most, foods + beside)
-        airy |= beats_up(scene, line)
-    return most, airy
+        sizes = (use_size(recipe.uses[at], scene.kitchen) for at in hand.uses)
+        foods = Fraction(0) if hand.parted else sum(sizes, Fraction(0))
+        most = max(most, foods * (2 if _is_covered(scene, line) else 1) + beside)
+        swells = swells or _swells(scene, line)
+    return most, swells
 
 
 def _is_its_batch(scene: Scene, action: Action) -> bool:
@@ -111,9 +131,30 @@ def _is_its_batch(scene: Scene, action: Action) -> bool:
     begins = any(entry.action == action.number and isinstance(entry.effect, Begins) for entry in scene.recipe.log)
     adds = any(scene.recipe.uses[index].in_batch for index in action.uses)
     heaped = bool(action.takings) and any(tool.equipment.id in practice().heaped for tool in action.tools)
-    there = any(tool.definite and tool.equipment.kind == "vessel" for tool in action.tools)
+    machine = any(tool.equipment.kind != "vessel" and tool.equipment.id in practice().holds for tool in action.tools)
+    there = machine or any(tool.definite and tool.equipment.kind == "vessel" for tool in action.tools)
     moves = there or any(use.verb.moves for use in action.verbs)
     return begins or (moves and (heaped or not adds))
+
+
+def _is_covered(scene: Scene, line: Action) -> bool:
+    """Whether a line puts in a liquid that nobody measures: so much covers what lies there, as much again."""
+    foods = (scene.recipe.uses[index].ingredient for index in line.uses)
+    return any(food.goods and food.goods.liquid and food.goods.role == "water" and not food.measured for food in foods)
+
+
+def _swells(scene: Scene, line: Action) -> Swells:
+    from tamis.checks.scaling._hand import grams
+    from tamis.checks.scaling._scene import practice
+    from tamis.checks.scaling.scale_reducing import boils_down
+
+    if beats_up(scene, line):
+        return "beaten"
+    recipe, hand = scene.recipe, scene.hands[line.number]
+    foods = ((index, recipe.uses[index].ingredient.goods) for index in hand.uses)
+    sugar = grams(recipe, (index for index, goods in foods if goods is not None and goods.role == "sugar"))
+    sweet = sugar and sugar >= grams(recipe, hand.uses) * practice().amounts["rises"]
+    return "boiling" if sweet and boils_down(scene, line, hand) else ""
 
 
 def beats_up(scene: Scene, line: Action) -> bool:
@@ -130,20 +171,5 @@ def beats_up(scene: Scene, line: Action) -> bool:
 
 def _beside(scene: Scene, use: Use) -> Fraction:
     """What goes in for a purpose: water to boil or soak in; not what stays as it is when the recipe grows."""
-    from tamis.words import word_lists
-
-    stay = word_lists(scene.recipe.language, "scaling")["purposes"]["stay"]
-    purpose = use.ingredient.purpose
-    return Fraction(0) if use.in_batch or not purpose or purpose.startswith(stay) else _size(scene, use)
-
-
-def _size(scene: Scene, use: Use) -> Fraction:
-    """Its weight, or what its measures come to in grams or millilitres where nothing tells the weight."""
-    from tamis.quantity.measure import grams, millilitres
-
-    if use.mass.hi:
-        return use.mass.hi
-    units = scene.kitchen.units
-    found = (grams(measure, units) or millilitres(measure, units) for measure in use.ingredient.measures)
-    known = [amount.hi for amount in found if amount is not None]
-    return sum(known, Fraction(0)) * use.times * use.fraction
+    stays = any(medium.food is use.ingredient for medium in scene.media)
+    return Fraction(0) if use.in_batch or not use.ingredient.purpose or stays else use_size(use, scene.kitchen)

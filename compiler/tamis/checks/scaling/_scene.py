@@ -14,6 +14,7 @@ from tamis.record import NamedTuple
 from tamis.typed import TYPE_CHECKING
 
 if TYPE_CHECKING:
+    from tamis.checks.scaling._medium import Medium
     from tamis.kitchen.house import Kitchen
     from tamis.model.history import Hands
     from tamis.model.recipe import Action, Recipe
@@ -23,7 +24,7 @@ if TYPE_CHECKING:
 
 class Scene(NamedTuple):
     """A recipe, and by how much; `exchanged` are the clauses (by place) whose tin gives way to another,
-    `hands` what each line has in hand."""
+    `hands` what each line has in hand, `media` what food is cooked in and stays as it is."""
 
     recipe: Recipe
     table: Table
@@ -31,6 +32,7 @@ class Scene(NamedTuple):
     factor: Fraction
     exchanged: frozenset[int]
     hands: Hands
+    media: tuple[Medium, ...]
 
     def tools(self) -> Iterator[tuple[Action, Tool]]:
         """Every piece of equipment where it is first brought out, with its action."""
@@ -53,6 +55,8 @@ class Practice(NamedTuple):
     cloths: frozenset[str]
     trays: frozenset[str]
     heaped: frozenset[str]
+    upright: frozenset[str]
+    spoiling: frozenset[str]
 
 
 @cache
@@ -71,7 +75,7 @@ def practice() -> Practice:
         bowls,
         holds,
         {key: frozenset(names) for key, names in raw["verbs"].items()},
-        *(frozenset(raw[group]["names"]) for group in ("thickeners", "shallow", "cloths", "trays", "heaped")),
+        *(frozenset(raw[group]["names"]) for group in Practice._fields[5:]),
     )
 
 

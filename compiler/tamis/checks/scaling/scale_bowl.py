@@ -2,7 +2,8 @@
 
 A dough that climbs over the hook is not kneaded, and the motor gets hot.
 
-Knead in two bowlfuls, or by hand. The bowl of a domestic mixer turns about 2 kg (common practice).
+Knead in two bowlfuls, or by hand. The bowl of a domestic mixer turns about 2 kg, and beats up half
+of that (common practice).
 """
 
 from __future__ import annotations
@@ -46,6 +47,7 @@ Shape [into 8 pieces].
 
 def check(scene: Scene) -> Iterator[Diagnostic]:
     """Mixer bowls that hold the recipe and don't hold the scaled one."""
+    from tamis.checks.scaling._contents import beats_up
     from tamis.checks.scaling._scene import practice, times_text
     from tamis.quantity.display import grams
 
@@ -56,18 +58,29 @@ def check(scene: Scene) -> Iterator[Diagnostic]:
             if most is None or action.component in told:
                 continue
             told.add(action.component)
-            mass = _mass_from(scene, action)
-            if mass is not None and mass <= most < mass * scene.factor:
+            lines = [line for line in scene.recipe.actions if line.component == action.component]
+            airy = any(beats_up(scene, line) for line in lines) and not _has_flour(scene, lines)
+            most, mass = most / (2 if airy else 1), _mass_from(scene, lines)
+            if mass <= most < mass * scene.factor:
                 message = f"{times_text(scene.factor)}: {grams(mass * scene.factor)} in one mixer bowl"
                 bowls = int(-(-mass * scene.factor // most))
-                hint = f"it turns about {grams(most)} (common practice): mix in {bowls} bowlfuls"
+                does = "beats up" if airy else "turns"
+                hint = f"it {does} about {grams(most)} (common practice): mix in {bowls} bowlfuls"
                 yield Diagnostic(RULE, LEVEL, tool.clause.span, message, hint)
 
 
-def _mass_from(scene: Scene, action: Action) -> Fraction | None:
-    """What the component's batch weighs in the end; None if that is not known."""
-    product = scene.recipe.components[action.component].product
-    if product is None:
-        return None
-    mass = scene.recipe.products[product].mass
-    return mass.hi if mass.known else None
+def _has_flour(scene: Scene, lines: list[Action]) -> bool:
+    """Whether it becomes a dough or a batter, which is no foam."""
+    uses = {index for line in lines for index in scene.hands[line.number].uses}
+    foods = (scene.recipe.uses[index].ingredient.goods for index in uses)
+    return any(food is not None and food.role == "flour" for food in foods)
+
+
+def _mass_from(scene: Scene, lines: list[Action]) -> Fraction:
+    """What the component's batch weighs in the end; if that is not known, the most that is known of it."""
+    from tamis.checks.scaling._hand import grams
+
+    product = scene.recipe.components[lines[0].component].product
+    if product is not None and scene.recipe.products[product].mass.known:
+        return scene.recipe.products[product].mass.hi
+    return max(grams(scene.recipe, scene.hands[line.number].uses) for line in lines)

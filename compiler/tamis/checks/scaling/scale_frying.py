@@ -49,12 +49,13 @@ def check(scene: Scene) -> Iterator[Diagnostic]:
     """Frying, what is done in a stated number of batches or so many at a time, and fish that must lie side by side."""
     from tamis.checks.scaling._scene import practice
 
+    told: set[int] = set()
     for action in scene.recipe.actions:
         repeat = _repeat(action)
         if repeat is not None:
             yield from _batches(scene, action, repeat)
         elif action.batches == 1 and scene.factor >= practice().limits["frying"]:
-            yield from _at_once(scene, action)
+            yield from _at_once(scene, action, told)
 
 
 def _repeat(action: Action) -> Repeat | None:
@@ -80,22 +81,24 @@ def _batches(scene: Scene, action: Action, repeat: Repeat) -> Iterator[Diagnosti
         yield Diagnostic(RULE, LEVEL, repeat.clause.span, f"{times} takes about {wanted} batches, not {number}", hint)
 
 
-def _at_once(scene: Scene, action: Action) -> Iterator[Diagnostic]:
-    """What is fried, or fish that is poached, all at once."""
+def _at_once(scene: Scene, action: Action, told: set[int]) -> Iterator[Diagnostic]:
+    """What is fried, or fish that is poached, all at once; what was `told` of before and little besides is not told
+    again: a spice that is fried with the meat."""
     from tamis.checks.scaling._scene import practice, times_text
 
     fried = _fried(action, practice().verbs["frying"])
     if fried is None:
         yield from _side_by_side(scene, action)
-    elif _crowds(scene, action, scene.hands):
+    elif _crowds(scene, action, scene.hands, told):
+        told |= scene.hands[action.number].uses
         wanted = int(-(-scene.factor // 1))
         message = f"{times_text(scene.factor)} crowds the pan: fry in {wanted} batches, or in {wanted} pans"
         yield Diagnostic(RULE, LEVEL, fried, message, "each for the time stated")
 
 
-def _crowds(scene: Scene, action: Action, hands: Hands) -> bool:
+def _crowds(scene: Scene, action: Action, hands: Hands, told: set[int]) -> bool:
     """Whether the factor makes too much of what is fried: not of a little, and not of the base of a sauce, which is cut
-    small or stirred and lies in no layer."""
+    small or stirred and lies in no layer, unless so much of it is to be browned."""
     from tamis.checks.scaling._hand import grams, in_pieces, liquid, tended
     from tamis.checks.scaling._scene import practice
 
@@ -104,16 +107,27 @@ def _crowds(scene: Scene, action: Action, hands: Hands) -> bool:
     if not hands[action.number].uses or not all(recipe.uses[index].mass.known for index in pieces):
         return True
     weight = grams(recipe, pieces)
-    if weight * scene.factor <= practice().amounts["layer"]:
+    if grams(recipe, pieces - told) * scene.factor <= practice().amounts["layer"]:
         return False
     foods = [recipe.uses[index].ingredient for index in pieces]
     flesh = any(food.goods is not None and food.goods.animal in ("meat", "fish") for food in foods)
-    moved = tended(action, practice().verbs["stirring"], scene.kitchen) or all(
-        _minced(food, scene.kitchen) for food in foods
-    )
+    minced = all(_minced(food, scene.kitchen) for food in foods)
+    if not minced and weight * scene.factor > practice().amounts["browns"] and _browns(scene, action):
+        return True
+    moved = minced or tended(action, practice().verbs["stirring"], scene.kitchen)
     in_hand = [hands[line].uses for line in range(action.number, len(hands))]
     sauce = any(pieces <= uses and liquid(recipe, uses) >= weight for uses in in_hand)
     return flesh or not (moved and sauce)
+
+
+def _browns(scene: Scene, action: Action) -> bool:
+    """Whether it fries until it is brown, which it is not in its own juice."""
+    from tamis.checks.words import check_words
+    from tamis.reading.clauses import Cue
+
+    words = check_words(scene.recipe.language).scaling.browns
+    cues = (read.text for read in action.reads if isinstance(read, Cue))
+    return any(word in cue for cue in cues for word in words)
 
 
 def _minced(food: Ingredient, kitchen: Kitchen) -> bool:

@@ -55,17 +55,44 @@ def check(scene: Scene) -> Iterator[Diagnostic]:
         either = not room.tray and tool.number == 1 and not tool.size  # or a larger one: told with the vessel
         if not room.number or (room.tray and tool.size) or tool.several or either:
             continue
-        wanted = int(-(-tool.number * scene.factor // 1))
+        wanted = _wanted(scene, action, tool)
         before, after = -(-tool.number // room.number), -(-wanted // room.number)
         if after > before:
             pieces = f"{wanted} {tool.equipment.plural}"
             message = f"{times_text(scene.factor)} takes {pieces}, which is {after} loads of the oven"
-            hint = f"{room.why}; {_waiting(scene, action, tool)}"
+            hint = "; ".join(filter(None, (room.why, _waiting(scene, action, tool))))
             yield Diagnostic(RULE, LEVEL, tool.clause.span, message, hint)
 
 
+def _wanted(scene: Scene, action: Action, tool: Tool) -> int:
+    """How many of them the scaled recipe takes. Vegetables and fruit on one tray are told by their weight, for they lie
+    there as close as they will; what lies on several lies as the recipe has it. Empty jars take no more room."""
+    from tamis.checks.scaling._hand import grams
+    from tamis.checks.scaling._oven import oven_line
+    from tamis.checks.scaling._scene import practice
+
+    recipe, line = scene.recipe, oven_line(scene, action, tool) or action
+    uses = scene.hands[line.number].uses
+    if not uses and tool.equipment.id in practice().trays:
+        return int(tool.number)
+    if tool.number == 1 and tool.equipment.id in practice().trays and _are_raw(scene, uses):
+        weight = grams(recipe, uses)
+        return int(-(-weight * scene.factor // max(weight, practice().amounts["tray"])))
+    return int(-(-tool.number * scene.factor // 1))
+
+
+def _are_raw(scene: Scene, uses: frozenset[int]) -> bool:
+    """Whether it is vegetables and fruit, with what seasons them."""
+    used = [scene.recipe.uses[index] for index in uses]
+    goods = [use.ingredient.goods for use in used if use.mass.hi]
+    plain = ("vegetable", "fruit", "herb", "spice")
+    known = all(use.mass.known for use in used)
+    return known and bool(goods) and all(one is not None and (one.show in plain or one.role == "fat") for one in goods)
+
+
 def _waiting(scene: Scene, action: Action, tool: Tool) -> str:
-    """What becomes of the second load: a batter full of air falls, all else waits in the cold."""
+    """What becomes of the second load: a batter full of air falls, vegetables and fruit wait as they are, and all else
+    in the cold."""
     from tamis.checks.scaling._oven import oven_line
     from tamis.checks.scaling._scene import practice
 
@@ -77,7 +104,7 @@ def _waiting(scene: Scene, action: Action, tool: Tool) -> str:
     before = scene.recipe.actions[: line.number]
     if batter or any(_whisked(scene, other) and scene.hands[other.number].uses <= uses for other in before):
         return "mix each load only when the oven is free for it: a batter that waits falls"
-    return "keep cold what waits for its turn"
+    return "" if _are_raw(scene, uses) else "keep cold what waits for its turn"
 
 
 def _whisked(scene: Scene, line: Action) -> bool:

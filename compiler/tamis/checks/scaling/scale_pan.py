@@ -90,13 +90,16 @@ def _cloth(scene: Scene, action: Action, tool: Tool) -> Diagnostic | None:
 
 
 def _spice_bag(scene: Scene, action: Action) -> bool:
-    """Whether so little goes into the cloth that one holds it as well."""
-    from tamis.checks.scaling._hand import grams
+    """Whether it holds spices and herbs, or so little that one cloth holds it as well."""
     from tamis.checks.scaling._scene import practice
 
-    uses = scene.hands[action.number].uses
-    known = all(scene.recipe.uses[index].mass.known for index in uses)
-    return bool(uses) and known and grams(scene.recipe, uses) * scene.factor <= practice().amounts["layer"]
+    own = [index for index in action.uses if scene.recipe.uses[index].in_batch]
+    uses = [scene.recipe.uses[index] for index in own or scene.hands[action.number].uses]
+    spices = ("spice", "herb")
+    other = [use for use in uses if use.ingredient.goods is None or use.ingredient.goods.show not in spices]
+    weight = sum((use.mass.hi for use in other), Fraction(0)) * scene.factor
+    known = all(use.mass.known for use in other)
+    return bool(uses) and known and weight <= practice().amounts["layer"]
 
 
 def _said(scene: Scene, tool: Tool) -> tuple[str, str] | None:

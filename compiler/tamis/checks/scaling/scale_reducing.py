@@ -54,7 +54,7 @@ def check(scene: Scene) -> Iterator[Diagnostic]:
     limit = practice().limits["reducing"]
     if 1 / limit < scene.factor < limit:
         return
-    told = ((action, _signs(scene, action, scene.hands[action.number])) for action in scene.recipe.actions)
+    told = ((action, boils_down(scene, action, scene.hands[action.number])) for action in scene.recipe.actions)
     found = [(action, signs) for action, signs in told if signs]
     if found:
         longer = "longer" if scene.factor > 1 else "less time"
@@ -82,7 +82,7 @@ def _place(action: Action, signs: list[Cue | Target | Time]) -> Span:
     return next(times, signs[0]).clause.span
 
 
-def _signs(scene: Scene, action: Action, hand: Hand) -> list[Cue | Target | Time]:
+def boils_down(scene: Scene, action: Action, hand: Hand) -> list[Cue | Target | Time]:
     """The clauses of a line that say that liquid boils away: a measure or a part that is to be left, a thickness, or
     `reduce` itself. What stands under a lid or is topped up does not."""
     from tamis.checks.scaling._hand import tended
@@ -91,7 +91,7 @@ def _signs(scene: Scene, action: Action, hand: Hand) -> list[Cue | Target | Time
 
     verbs = practice().verbs
     done = {use.verb.base for use in action.verbs} | {action.work.verb}
-    boils = not done.isdisjoint(verbs["boiling"] | verbs["cooking"] | verbs["reducing"])
+    boils = not done.isdisjoint(verbs["boiling"] | verbs["cooking"] | verbs["reducing"]) or _lingers(action)
     signs: list[Cue | Target | Time] = []
     for read in action.reads:
         if isinstance(read, Target):
@@ -105,6 +105,15 @@ def _signs(scene: Scene, action: Action, hand: Hand) -> list[Cue | Target | Time
         if says and not _covered(scene, action, read.clause.span.start):
             signs.append(read)
     return [] if tended(action, verbs["replenishing"], scene.kitchen) else signs
+
+
+def _lingers(action: Action) -> bool:
+    """Whether it is stirred on the hob for so long that it boils down, whatever the verb."""
+    from tamis.checks.scaling._scene import practice
+
+    rules, work = practice(), action.work
+    long = work.wait is not None and (work.wait.hi or work.wait.lo) > rules.amounts["thickens"]
+    return long and work.station == "ring" and work.verb in rules.verbs["lingering"]
 
 
 def _is_less(scene: Scene, cue: Cue, boils: bool) -> bool:

@@ -16,8 +16,10 @@ from tamis.diagnostics import Diagnostic, Severity
 from tamis.typed import TYPE_CHECKING
 
 if TYPE_CHECKING:
+    from tamis.checks.scaling._contents import Filled
     from tamis.checks.scaling._oven import Room
     from tamis.checks.scaling._scene import Scene
+    from tamis.model.recipe import Action
     from tamis.reading.clauses import Tool
 
 RULE = "scale-vessel"
@@ -58,11 +60,47 @@ def check(scene: Scene) -> Iterator[Diagnostic]:
     for action, tool in scene.tools():
         if not tool.equipment.grows or tool.size or tool.equipment.name in seen:
             continue
+        if _holds_little(scene, action, tool):
+            continue
         seen.add(tool.equipment.name)
         said = _said(tool, scene.factor, room_for(scene, action, tool))
         if said:
             yield Diagnostic(RULE, LEVEL, tool.clause.span, f"{times_text(scene.factor)}: {said[0]}", said[1])
     yield from _overflowing(scene)
+    yield from _in_pots(scene)
+
+
+def _holds_little(scene: Scene, action: Action, tool: Tool) -> bool:
+    """Whether so little goes into a dish, a mould or a jar that one holds it as well: eggs beaten up to dip things in.
+    Of what swells, as rice, nobody knows."""
+    from tamis.checks.scaling._contents import fullest
+    from tamis.checks.scaling._scene import practice
+
+    if tool.equipment.kind != "vessel" or tool.equipment.station:
+        return False
+    uses = [scene.recipe.uses[index] for index in scene.hands[action.number].uses]
+    if any(not use.mass.known or (use.ingredient.goods and use.ingredient.goods.show == "grain") for use in uses):
+        return False
+    lies = max(fullest(scene, action)[0], sum(use.mass.hi for use in uses))
+    return 0 < lies * scene.factor <= practice().amounts["little"]
+
+
+def _in_pots(scene: Scene) -> Iterator[Diagnostic]:
+    """Pots in whose water a tin or a basin stands; each told once."""
+    from tamis.checks.scaling._scene import times_text
+    from tamis.checks.scaling._standing import standing
+    from tamis.quantity.nouns import nouns
+
+    known, seen = nouns(scene.recipe.language), set[int]()
+    for pot, inside in standing(scene):
+        wanted = int(-(-inside.number * scene.factor // 1))
+        if wanted == inside.number or pot.clause.span.start in seen:
+            continue
+        seen.add(pot.clause.span.start)
+        name = known.one(pot.name)
+        message = f"{times_text(scene.factor)}: {wanted} {inside.equipment.plural} do not stand in one {name}"
+        hint = f"take more {known.plural(name)}, each with its own water, or cook them one after another"
+        yield Diagnostic(RULE, LEVEL, pot.clause.span, message, hint)
 
 
 def _overflowing(scene: Scene) -> Iterator[Diagnostic]:
@@ -72,17 +110,30 @@ def _overflowing(scene: Scene) -> Iterator[Diagnostic]:
     from tamis.quantity.display import grams, millilitres
     from tamis.quantity.nouns import nouns
 
-    known = nouns(scene.recipe.language)
+    known, rules = nouns(scene.recipe.language), practice()
     for vessel in filled(scene):
-        wanted = vessel.wanted(scene.factor)
+        wanted, name = vessel.wanted(scene.factor), known.one(vessel.tool.name)
         if wanted > 1:
-            name = known.one(vessel.tool.name)
-            goes = f"what goes {vessel.tool.preposition or 'into'} a {name}"
-            message = f"{times_text(scene.factor)}: {goes} is too much for one"
-            half = ", half of that where it is beaten up" if vessel.airy else ""
-            holds = grams(vessel.holds) if vessel.tool.equipment.id in practice().heaped else millilitres(vessel.holds)
-            hint = f"take {wanted} {known.plural(name)}, or a larger one: it holds about {holds}{half}"
-            yield Diagnostic(RULE, LEVEL, vessel.tool.clause.span, message, f"{hint} (common practice)")
+            said = vessel.tool.clause.text.strip()
+            goes = said if vessel.tool.preposition else f"into {said}"
+            message = f"{times_text(scene.factor)}: what goes {goes} is too much for one"
+            holds = grams(vessel.holds) if vessel.tool.equipment.id in rules.heaped else millilitres(vessel.holds)
+            room = f"it holds about {holds}{_SWELLS[vessel.swells]} (common practice)"
+            hint = f"take {wanted} {known.plural(name)}, or a larger one: {room}"
+            yield Diagnostic(RULE, LEVEL, vessel.tool.clause.span, message, hint)
+        elif vessel.small and _is_more(vessel, scene.factor):
+            message = f"{times_text(scene.factor)}: a {name} was chosen for less"
+            yield Diagnostic(RULE, LEVEL, vessel.tool.clause.span, message, "take a larger one")
+
+
+def _is_more(vessel: Filled, factor: Fraction) -> bool:
+    """Whether it is so much more, and so much, that nobody takes a small vessel for it."""
+    from tamis.checks.scaling._scene import practice
+
+    return factor >= practice().limits["small"] and vessel.bulk * factor > practice().amounts["noticed"]
+
+
+_SWELLS = {"": "", "beaten": ", half of that where it is beaten up", "boiling": ", half of that where it boils up"}
 
 
 def _said(tool: Tool, factor: Fraction, room: Room) -> tuple[str, str] | None:

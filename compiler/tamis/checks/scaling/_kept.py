@@ -1,0 +1,114 @@
+"""Divisions whose number stays when a recipe is scaled: the recipe goes by each of the pieces.
+
+*The third piece* is one of three shades, and squares laid one upon another are a paste in layers: three times as many
+of them are another recipe. Unless they are what the header makes, there stay as many, and they are larger.
+"""
+
+from __future__ import annotations
+
+from functools import cache
+
+from tamis.patterns import pattern
+from tamis.record import NamedTuple
+from tamis.typed import TYPE_CHECKING
+from tamis.words import one_of
+
+if TYPE_CHECKING:
+    import re
+    from collections.abc import Iterator
+
+    from tamis.model.recipe import Action, Recipe
+    from tamis.quantity.amount import Amount
+    from tamis.reading.clauses import Division, Reference
+    from tamis.source import Span
+
+
+class Kept(NamedTuple):
+    """A division, its number, and the words by which its pieces are told apart or put together again."""
+
+    read: Division
+    number: Amount
+    words: str
+
+
+def kept(recipe: Recipe) -> tuple[Kept, ...]:
+    """The divisions of a recipe whose number stays, in order of the text."""
+    return tuple(_kept(recipe))
+
+
+def taken_by_number(recipe: Recipe) -> set[Span]:
+    """The clauses that take so many pieces of what was divided between tins, or into pieces that stay as many as they
+    are."""
+    from tamis.quantity.nouns import nouns
+    from tamis.reading.clauses import Division, Reference
+
+    singular = nouns(recipe.language).singular
+    reads = [read for action in recipe.actions for read in action.reads]
+    divided = {singular(read.noun.lower()) for read in reads if isinstance(read, Division)}
+    tins = {
+        index for index, made in enumerate(recipe.products) if made.pieces and singular(made.piece_noun) not in divided
+    }
+    larger = {_noun(one.read, recipe.language) for one in kept(recipe)}
+    taken = [read for read in reads if isinstance(read, Reference) and _takes_pieces(read)]
+    by_number = {read.clause.span for read in taken}
+    of_tins = {taking.span for taking in recipe.takings if taking.product in tins and taking.span in by_number}
+    return of_tins | {read.clause.span for read in taken if singular(read.name.lower().rpartition(" ")[2]) in larger}
+
+
+def _takes_pieces(read: Reference) -> bool:
+    measure = read.share.measure if read.share else None
+    return measure is not None and not measure.unit
+
+
+def _kept(recipe: Recipe) -> Iterator[Kept]:
+    divisions = [(action, read) for action in recipe.actions for read in _divisions(action)]
+    makes = recipe.header.makes
+    for at, (action, read) in enumerate(divisions):
+        assert read.number is not None
+        if makes is not None and makes.measure is None and makes.amount == read.number:
+            continue
+        noun = _noun(read, recipe.language)
+        again = (line for line, other in divisions[at + 1 :] if _noun(other, recipe.language) == noun)
+        text = _behind(recipe, action, read, next(again, None))
+        found = _stacked(recipe.language).search(text[0]) or _singled(noun, recipe.language).search(text[1])
+        if found:
+            yield Kept(read, read.number, found[0])
+
+
+def _divisions(action: Action) -> Iterator[Division]:
+    """What a line divides into several pieces, all together."""
+    from tamis.reading.clauses import Division
+
+    for read in action.reads:
+        if isinstance(read, Division) and read.number is not None and read.number.hi > 1 and not read.of_each:
+            yield read
+
+
+def _noun(read: Division, language: str) -> str:
+    """What one of the pieces is called."""
+    from tamis.quantity.nouns import nouns
+
+    return nouns(language).singular(read.noun.lower().rpartition(" ")[2])
+
+
+def _behind(recipe: Recipe, action: Action, read: Division, until: Action | None) -> tuple[str, str]:
+    """The words behind a division to the end of its line, and to the line that divides into such pieces again."""
+    start, end = read.clause.span.end, len(recipe.actions) if until is None else until.number
+    own = " ".join(part.text for part in action.parts if part.span.start >= start).lower()
+    lines = recipe.actions[action.number + 1 : end]
+    return own, " ".join([own, *(part.text.lower() for line in lines for part in line.parts)])
+
+
+@cache
+def _stacked(language: str) -> re.Pattern[str]:
+    from tamis.checks.words import check_words
+
+    return pattern(rf"\b{one_of(check_words(language).scaling.stacked)}\b")
+
+
+@cache
+def _singled(noun: str, language: str) -> re.Pattern[str]:
+    from tamis.checks.words import check_words
+
+    words = check_words(language).scaling
+    return pattern(rf"\b{one_of(words.singled)} (?:\w+ )?{one_of((*words.pieces, noun) if noun else words.pieces)}\b")
