@@ -15,6 +15,7 @@ if TYPE_CHECKING:
 
     from tamis.kitchen.food import Hazard, Role
     from tamis.model.recipe import Action, Recipe, Use
+    from tamis.reading.clauses import Read
     from tamis.safety.state import State
 
 _DEEP = Fraction(200)
@@ -69,17 +70,17 @@ def with_sugar(recipe: Recipe) -> set[int]:
 
 def hot_sugar(action: Action, language: str) -> bool:
     """Sugar, if there is any, boiled to more than the boiling point of water."""
-    if action.work.station not in ("ring", ""):
+    return any(syrup_heat(action, read, language) for read in action.reads)
+
+
+def syrup_heat(action: Action, read: Read, language: str) -> bool:
+    """Whether a clause asks for what only a boiled syrup shows."""
+    if action.work.station not in ("ring", "") or not isinstance(read, Cue | Target):
         return False
-    caramel = safety_words(language).signs.caramel
-    for read in action.reads:
-        if isinstance(read, Cue | Target):
-            said = read.clause.text
-            if any(word in said.lower() for word in caramel):
-                return True
-            if any(t >= _SUGAR_HOT for t in temperatures(said, language)):
-                return True
-    return False
+    said = read.clause.text.lower()
+    if any(word in said for word in safety_words(language).signs.caramel):
+        return True
+    return any(t >= _SUGAR_HOT for t in temperatures(said, language))
 
 
 def syrup_lines(recipe: Recipe, verbs: Sequence[frozenset[str]]) -> set[int]:
