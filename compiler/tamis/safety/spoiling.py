@@ -43,8 +43,8 @@ class Cooked(NamedTuple):
 
 class Mixture:
     """What was mixed and heated together, in grams: flour and meal, fat, sugar, vinegar, moisture (`animal`: that of
-    food of animals), and all of it. `baked` tells that dry heat met it, `steamed` that a part met only wet heat. `whole`
-    is this and what it was mixed with afterwards."""
+    food of animals), and all of it. `baked` tells that dry heat met it, `steamed` that a part met only wet heat.
+    `whole` is this and what it was mixed with afterwards."""
 
     __slots__ = (
         "all",
