@@ -35,11 +35,12 @@ def words_of(action: Action) -> str:
 
 
 def scalding_steam(recipe: Recipe, action: Action) -> bool:
-    """Water for steam, or water on a hot tray or stone."""
+    """Water for steam in an oven, or water on a hot tray or stone: what steams in a pot on the hob has its water in it
+    before it is hot."""
     words = safety_words(recipe.language)
     uses = [recipe.uses[use] for use in action.uses]
     if any([use.ingredient.purpose in words.purposes.steam for use in uses]):
-        return True
+        return not any([tool.equipment.station == "ring" for tool in action.tools])
     if action.work.station != "oven" or not any([_role(use) == "water" for use in uses]):
         return False
     return bool(words.signs.hot_metal.search(words_of(action)))
