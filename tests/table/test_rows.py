@@ -7,6 +7,7 @@ import pytest
 from tamis.compile import compile
 from tamis.kitchen.house import default_kitchen
 from tamis.source import Source
+from tamis.table.lines import apart
 from tamis.table.showing import shown
 
 
@@ -68,3 +69,21 @@ def test_a_spice_that_is_whole_stands_apart_from_it_ground(clauses: str, rows: l
     text = f"title: Pot\nserves: 2\n\nStir {clauses} [in a pan].\n"
     table = compile(Source("pot.tamis", text), default_kitchen("en"), {}).table
     assert [(row.name, shown(row, default_kitchen("en"))[0]) for row in table.rows] == rows
+
+
+@pytest.mark.parametrize(
+    ("clauses", "said"),
+    [
+        ("[with plenty of water]", ["water as needed"]),
+        ("[200 ml water] [with plenty of boiling water]", ["plus boiling water as needed"]),
+        (
+            "[60 g fresh breadcrumbs] and [120 g dried breadcrumbs, for coating]",
+            ["120 g dried breadcrumbs for coating"],
+        ),
+        ("[60 g breadcrumbs] and [120 g dried breadcrumbs, for coating]", ["plus 120 g dried breadcrumbs for coating"]),
+        ("[60 g rice flour] and [a little rice flour, for dusting]", ["plus a little rice flour for dusting"]),
+    ],
+)
+def test_what_stands_apart_is_more_of_the_same_only_where_it_is(clauses: str, said: list[str]) -> None:
+    text = f"title: Pot\nserves: 2\n\nStir {clauses} [in a pan].\n"
+    assert apart(compile(Source("pot.tamis", text), default_kitchen("en"), {}).table, default_kitchen("en")) == said
