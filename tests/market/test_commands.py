@@ -5,6 +5,7 @@ from __future__ import annotations
 import csv
 import io
 import json
+import re
 from pathlib import Path
 
 import pytest
@@ -71,7 +72,7 @@ def test_forms_agree(shell: Shell) -> None:
 
 def test_cost_of_a_dish(shell: Shell) -> None:
     status, out, _ = shell("cost", DUCK)
-    figures = [line.split("£")[-1] for line in out.splitlines() if "£" in line]
+    figures = [line.split("£")[-1] for line in out.splitlines() if re.search(r"£[\d.]+$", line)]
     *lines, batch, portion, _ = [round(float(figure) * 100) for figure in figures]
     assert status == 0 and sum(lines) == batch
     assert abs(portion - batch / 4) <= 0.5
@@ -80,7 +81,7 @@ def test_cost_of_a_dish(shell: Shell) -> None:
 
 def test_cost_of_more(shell: Shell) -> None:
     _, out, _ = shell("cost", DUCK, "--serves", "6")
-    assert "A portion, of 6" in out and "6                 duck legs" in out
+    assert "A portion, of 6" in out and re.search(r"\b6 +duck legs", out)
 
 
 @pytest.mark.parametrize(

@@ -101,10 +101,16 @@ def test_145_in_either_scale(said: str) -> None:
     assert fried("400 g cod", said) == []
 
 
-@pytest.mark.parametrize("said", ["71 °C", "62 °C", "144 °F", "60 °C", "145 °C"])
+@pytest.mark.parametrize("said", ["70 °C", "62 °C", "144 °F", "60 °C", "145 °C"])
 def test_not_rounded_below_a_limit(said: str) -> None:
-    """71 °C is 159.8 °F, under 160 °F; "145 °F (60 °C)" is misprinted in a meat shop's copy of that chart (is 62.8)."""
+    """70 °C is 158 °F, under 160 °F; "145 °F (60 °C)" is misprinted in a meat shop's copy of that chart (is 62.8)."""
     assert fried("500 g minced beef", said) == ["hazard-not-cleared"]
+
+
+@pytest.mark.parametrize("said", ["71 °C", "71.1 °C", "160 °F", "71 °C (160 °F)", "72 °C"])
+def test_160_in_either_scale(said: str) -> None:
+    """160 °F is printed 71.1 °C in the FSIS chart (confirmed) and 71 °C by Health Canada (from memory)."""
+    assert fried("500 g minced beef", said) == []
 
 
 def test_misprinted_pair_counts_as_the_colder() -> None:

@@ -305,3 +305,19 @@ def test_jars_that_stand_long_and_warm(keeps: str, told: bool) -> None:
 def test_a_part_that_comes_off_another_food(line: str, told: bool) -> None:
     text = f"title: Stock\nserves: 4\n\n# Dish\n\nPut [1 l chicken stock] [in a pan].\n{line}\n"
     assert bool(marked("part-counted-twice", text)) == told
+
+
+@pytest.mark.parametrize(
+    ("text", "told"),
+    [
+        ("Beat [1 egg white] with [300 g icing sugar] [in a bowl].\n[Leave for 12 h] [until dry].", False),
+        ("Mix [200 g ground almonds], [200 g icing sugar] and [1 egg white] [in a bowl].\n[Leave for 4 h].", False),
+        ("Boil [250 g sugar] and [200 ml raw milk] [in a pan] [until 118 °C].\n[Leave for 4 h].", False),
+        ("Whisk [4 egg whites] with [50 g caster sugar] [in a bowl].\n[Leave for 4 h].", True),
+        ("Boil [50 g sugar] and [500 ml raw milk] [in a pan] [until 105 °C].\n[Leave for 4 h].", True),
+        ("Boil [200 g honey] and [400 g minced beef] [in a pan] [until 110 °C].\n[Leave for 4 h].", True),
+        ("Boil [6 egg yolks] and [300 ml whole milk] [in a pan] [until 82 °C].\n[Leave for 4 h].", True),
+    ],
+)
+def test_what_may_stand_about_for_its_sugar(text: str, told: bool) -> None:
+    assert bool(marked("warm-too-long", text)) == told

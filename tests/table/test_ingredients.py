@@ -259,7 +259,7 @@ def test_states_and_preparations_that_differ_stand_where_they_hold() -> None:
         ("finely grated cheddar", "cheddar"),
         ("room-temperature butter", "butter"),
         ("Large eggs", "eggs"),
-        ("ground cloves", "cloves"),
+        ("whole cloves", "cloves"),
         ("moon milk", "moon milk"),
     ],
 )

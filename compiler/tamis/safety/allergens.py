@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from tamis.record import NamedTuple
 from tamis.safety.data import AllergenList, rules
+from tamis.safety.doubts import called_like
 from tamis.safety.records import Allergen, Declared, Part
 from tamis.safety.words import safety_words
 from tamis.typed import TYPE_CHECKING
@@ -61,7 +62,12 @@ class Foods:
         """The foods of one use: itself (or the part of it that these goods are) and what may be taken instead."""
         own = self._kitchen.larder.get(goods) if goods else None
         needed = safety_words(self._kitchen.language).purposes.needed
-        found = self._of_use[use, goods] = list(_of_use(self._recipe.uses[use].ingredient, use, own, needed))
+        food = self._recipe.uses[use].ingredient
+        found = self._of_use[use, goods] = list(_of_use(food, use, own, needed))
+        like = None if own else called_like(food, self._kitchen)
+        if like is not None and like.allergens:
+            name = f"{food.name}, if it is a kind of {like.name}"
+            found.append(Source(name, like.allergens, "", food.optional or food.purpose in needed, use=use))
         return found
 
 

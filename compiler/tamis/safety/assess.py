@@ -59,7 +59,7 @@ def assess(recipe: Recipe, kitchen: Kitchen, used: Mapping[str, Supply]) -> Safe
     served = _served(recipe)
     mixtures = mixtures_of(recipe, dish, traced.cooked, verbs)
     doubted = tuple(doubts(recipe, kitchen))
-    spoiling = bool(doubted) or spoils(recipe, dish, used, mixtures)
+    spoiling = bool(doubted) or spoils(recipe, dish, used, mixtures, traced.cooked.candied)
     authority = kitchen.settings.safety.authority
     return Safety(
         authority=authority,

@@ -77,7 +77,7 @@ def _of_actions(recipe: Recipe, dish: State, verbs: Sequence[frozenset[str]]) ->
             yield caution("steam", at)
         if hot_oil(recipe, action, said):
             yield caution("hot-oil", at)
-        if at in syrups or (action.component in sweet and hot_sugar(action, recipe.language)):
+        elif at in syrups or (action.component in sweet and hot_sugar(action, recipe.language)):
             yield caution("hot-sugar", at)
         if recipe.places.lines[at].hot and not said.isdisjoint(ids["blends"]):
             open_pan = any(tool.equipment.id in rules().equipment["open-blenders"] for tool in action.tools)
@@ -105,7 +105,7 @@ def _of_food(
     if kinds & (FLESH - {_CURED}):
         yield caution("raw-meat", _first(recipe, items, FLESH))
     if served == "raw":
-        yield caution("served-raw")
+        yield caution("served-raw" if spoils else "served-raw-keeps")
         if any(item.hazard == "fish" and item.cleared is None for item in items):
             yield caution("raw-fish")
     if served == "uncooked":

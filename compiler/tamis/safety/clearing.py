@@ -16,6 +16,8 @@ if TYPE_CHECKING:
 _BAKED = 300
 """Seconds in the oven after which dough, batter and a glaze on them are hot through: well below any baking time
 (common practice; bread is done at 88 °C and more)."""
+_LONG = 300
+"""Seconds at a simmer that are better evidence for flour than the minute in which it was stirred into hot fat."""
 _FRIED = 60
 """Seconds on the heat for a thin batter, a roux, or the surface that a dirty board touched (common practice)."""
 
@@ -25,6 +27,8 @@ def heated(item: Item, done: Heating, action: int, authority: Authority, cues: C
     if done.places:
         done = done._replace(core=_at_its_place(item, done, cues))
     if item.cleared:
+        if item.cleared.by == "fried" and done.wet >= _LONG:
+            return item._replace(cleared=Clearing(action, done.words, "boiled"))
         return _by_degrees(item, item.cleared, done, action, authority)
     if done.wet or done.boiled or done.soaked or (done.hot and not item.heated) or done.core is not None:
         item = item._replace(

@@ -82,12 +82,13 @@ class Rules(NamedTuple):
 def rules() -> Rules:
     """The rules that ship with the compiler: a fault in the file raises."""
     raw = tables(asset_text("grammar/safety.toml"))
+    trade = _trade(raw["printed"]["pairs"])
     return Rules(
         limits=_Limits(raw),
         sources=raw["sources"],
         printed=_printed(raw["printed"]["pairs"]),
         wet={what: seconds(text) for what, text in raw["wet"].items()},
-        windows={name: _window(text) for name, text in raw["windows"].items()},
+        windows={name: _window(text, trade) for name, text in raw["windows"].items()},
         verbs=_sets(raw["verbs"]),
         equipment={what: listed(text) for what, text in raw["equipment"].items()},
         goods=_sets(raw["goods"]),
@@ -122,40 +123,47 @@ class _Limits(dict[str, dict[str, Limit]]):
 
     def __init__(self, raw: Mapping[str, Mapping[str, str]]) -> None:
         self._raw = raw
+        self._trade = _trade(raw["printed"]["pairs"])
 
     def __missing__(self, authority: str) -> dict[str, Limit]:
         raw, limits = self._raw, {}
         rests = raw.get(f"{authority}-rest", {})
-        roasts = _roasts(raw["roast"]) if raw["roast"]["authority"] == authority else {}
+        roasts = _roasts(raw["roast"], self._trade) if raw["roast"]["authority"] == authority else {}
         for hazard, text in raw[authority].items():
-            pairs = tuple(map(_pair, text.split(" / ")))
+            pairs = tuple([_pair(pair, self._trade) for pair in text.split(" / ")])
             rest = rests.get(hazard)
             limits[hazard] = Limit((*pairs, *roasts.get(hazard, ())), seconds(rest) if rest else 0)
         self[authority] = limits
         return limits
 
 
-def _pair(text: str) -> Pair:
+def _pair(text: str, trade: Mapping[str, str]) -> Pair:
     degrees, _, held = text.partition(", ")
-    return Pair(celsius(degrees), seconds(held) if held else 0, _both(degrees))
+    return Pair(celsius(degrees), seconds(held) if held else 0, _both(degrees, trade))
 
 
-def _both(text: str) -> str:
-    """A limit in both scales, °C rounded up to a whole degree so that it is never below the limit."""
+def _both(text: str, trade: Mapping[str, str]) -> str:
+    """A limit in both scales, °C as the trade prints it, else rounded up so that it is never below the limit."""
     number, _, scale = text.partition(" °")
     if scale == "C":
         return f"{text} ({_up(Fraction(number) * 9 / 5 + 32)} °F)"
-    return f"{_up(celsius(text))} °C ({text})"
+    return f"{trade.get(number) or _up(celsius(text))} °C ({text})"
+
+
+def _trade(pairs: str) -> dict[str, str]:
+    """By °F the whole °C that is printed for it."""
+    ends = [pair.split("/") for pair in listed(pairs)]
+    return {f: c for f, c in ends if c.isdigit()}
 
 
 def _up(value: Fraction) -> int:
     return -(-value.numerator // value.denominator)
 
 
-def _roasts(said: Mapping[str, str]) -> dict[str, tuple[Pair, ...]]:
+def _roasts(said: Mapping[str, str], trade: Mapping[str, str]) -> dict[str, tuple[Pair, ...]]:
     """By hazard, what a roast may be held at instead."""
     ends = (pair.split("/") for pair in listed(said["pairs"]))
-    pairs = tuple(Pair(c_from_f(Fraction(f)), int(held), _both(f"{f} °F")) for f, held in ends)
+    pairs = tuple(Pair(c_from_f(Fraction(f)), int(held), _both(f"{f} °F", trade)) for f, held in ends)
     return dict.fromkeys(listed(said["hazards"]), pairs)
 
 
@@ -165,10 +173,10 @@ def _printed(text: str) -> dict[Fraction, Fraction]:
     return {c: max(c, c_from_f(f)) for f, c in pairs}
 
 
-def _window(text: str) -> Window:
+def _window(text: str, trade: Mapping[str, str]) -> Window:
     facts = dict(fact.split(" ", 1) for fact in listed(text))
     hold, cold, reheat = (celsius(facts[key]) for key in ("hold", "cold", "reheat"))
-    return Window(seconds(facts["out"]), hold, cold, reheat, _both(facts["reheat"]))
+    return Window(seconds(facts["out"]), hold, cold, reheat, _both(facts["reheat"], trade))
 
 
 def _sets(table: Mapping[str, str]) -> dict[str, frozenset[str]]:

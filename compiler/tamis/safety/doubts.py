@@ -13,8 +13,10 @@ from tamis.typed import TYPE_CHECKING
 if TYPE_CHECKING:
     from collections.abc import Iterator
 
+    from tamis.kitchen.goods import Goods
     from tamis.kitchen.house import Kitchen
     from tamis.model.recipe import Recipe, Use
+    from tamis.reading.clauses import Ingredient
     from tamis.safety.records import HazardKind
 
 _CALLED: frozenset[HazardKind] = FLESH | {"egg", "kidney-beans", "raw-milk"}
@@ -22,20 +24,25 @@ _CALLED: frozenset[HazardKind] = FLESH | {"egg", "kidney-beans", "raw-milk"}
 
 def doubts(recipe: Recipe, kitchen: Kitchen) -> Iterator[Doubt]:
     """Each use of an unknown food whose last words are a known, raw one."""
-    harmless = safety_words(recipe.language).states.harmless
     for use in recipe.uses:
         food = use.ingredient
-        if food.goods is not None:
-            continue
-        words = food.name.lower().replace("-", " ").split()
-        if not harmless.isdisjoint(words):
-            continue
-        found = next((f for at in range(1, len(words)) if (f := kitchen.larder.find(words[at:]))), None)
-        if found and found.goods.hazard in _CALLED:
+        goods = called_like(food, kitchen)
+        if goods is not None:
             # A steak is known as one of beef: of an ostrich that would be no help.
-            said = set(nouns(recipe.language).key(words))
-            like = found.goods.name if said.issuperset(nouns(recipe.language).key(found.goods.name.split())) else ""
-            yield Doubt(food.name, found.goods.hazard, like, food.name_span, _heat(recipe, use))
+            said = set(nouns(recipe.language).key(food.name.lower().replace("-", " ").split()))
+            like = goods.name if said.issuperset(nouns(recipe.language).key(goods.name.split())) else ""
+            yield Doubt(food.name, goods.hazard, like, food.name_span, _heat(recipe, use))
+
+
+def called_like(food: Ingredient, kitchen: Kitchen) -> Goods | None:
+    """The raw food that the last words of an unknown one are: a trout for a moonlight trout."""
+    if food.goods is not None:
+        return None
+    words = food.name.lower().replace("-", " ").split()
+    if not safety_words(kitchen.language).states.harmless.isdisjoint(words):
+        return None
+    found = next((f for at in range(1, len(words)) if (f := kitchen.larder.find(words[at:]))), None)
+    return found.goods if found and found.goods.hazard in _CALLED else None
 
 
 def _heat(recipe: Recipe, use: Use) -> str:

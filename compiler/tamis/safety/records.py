@@ -21,9 +21,9 @@ contact is what a tool has touched."""
 ClearedBy = Literal["temperature", "held", "cue", "boiled", "baked", "fried", "heated"]
 Served = Literal["", "raw", "uncooked"]
 CautionKey = Literal[
-    "raw-meat", "served-raw", "raw-fish", "soft-egg", "raw-dough", "unfinished", "honey", "nuts", "beans", "sprouts",
-    "raw-milk", "rice", "garlic-oil", "jars", "leftovers", "leftovers-cold", "steam", "hot-oil", "hot-sugar",
-    "stick-blender", "blender", "hot-tin", "flame", "bones",
+    "raw-meat", "served-raw", "served-raw-keeps", "raw-fish", "soft-egg", "raw-dough", "unfinished", "honey", "nuts",
+    "beans", "sprouts", "raw-milk", "rice", "garlic-oil", "jars", "leftovers", "leftovers-cold", "steam", "hot-oil",
+    "hot-sugar", "stick-blender", "blender", "hot-tin", "flame", "bones",
 ]  # fmt: skip
 
 

@@ -15,6 +15,7 @@ if TYPE_CHECKING:
 
     from tamis.kitchen.food import Hazard, Role
     from tamis.model.recipe import Action, Recipe, Use
+    from tamis.reading.clauses import Read
     from tamis.safety.state import State
 
 _DEEP = Fraction(200)
@@ -34,11 +35,12 @@ def words_of(action: Action) -> str:
 
 
 def scalding_steam(recipe: Recipe, action: Action) -> bool:
-    """Water for steam, or water on a hot tray or stone."""
+    """Water for steam in an oven, or water on a hot tray or stone: what steams in a pot on the hob has its water in it
+    before it is hot."""
     words = safety_words(recipe.language)
     uses = [recipe.uses[use] for use in action.uses]
     if any([use.ingredient.purpose in words.purposes.steam for use in uses]):
-        return True
+        return not any([tool.equipment.station == "ring" for tool in action.tools])
     if action.work.station != "oven" or not any([_role(use) == "water" for use in uses]):
         return False
     return bool(words.signs.hot_metal.search(words_of(action)))
@@ -69,17 +71,17 @@ def with_sugar(recipe: Recipe) -> set[int]:
 
 def hot_sugar(action: Action, language: str) -> bool:
     """Sugar, if there is any, boiled to more than the boiling point of water."""
-    if action.work.station not in ("ring", ""):
+    return any(syrup_heat(action, read, language) for read in action.reads)
+
+
+def syrup_heat(action: Action, read: Read, language: str) -> bool:
+    """Whether a clause asks for what only a boiled syrup shows."""
+    if action.work.station not in ("ring", "") or not isinstance(read, Cue | Target):
         return False
-    caramel = safety_words(language).signs.caramel
-    for read in action.reads:
-        if isinstance(read, Cue | Target):
-            said = read.clause.text
-            if any(word in said.lower() for word in caramel):
-                return True
-            if any(t >= _SUGAR_HOT for t in temperatures(said, language)):
-                return True
-    return False
+    said = read.clause.text.lower()
+    if any(word in said for word in safety_words(language).signs.caramel):
+        return True
+    return any(t >= _SUGAR_HOT for t in temperatures(said, language))
 
 
 def syrup_lines(recipe: Recipe, verbs: Sequence[frozenset[str]]) -> set[int]:

@@ -2,8 +2,8 @@
 
 Food of animals spoils, raw or cooked, and so do vegetables and starch once they are cooked, and leaves, tomatoes and
 melons once they are cut (US FDA Food Code, 1-201.10(B)). What was baked or fried so dry that flour and sugar outweigh
-its moisture keeps, and so does what lies in sugar or vinegar. `[keeping]` in `grammar/safety.toml` holds the foods and
-the figures.
+its moisture keeps, and so does what lies in sugar or vinegar, or was boiled down with sugar until hardly any moisture
+was left. `[keeping]` in `grammar/safety.toml` holds the foods and the figures.
 """
 
 from __future__ import annotations
@@ -17,7 +17,7 @@ from tamis.safety.words import safety_words
 from tamis.typed import TYPE_CHECKING
 
 if TYPE_CHECKING:
-    from collections.abc import Mapping, Sequence, Set
+    from collections.abc import Iterable, Mapping, Sequence, Set
 
     from tamis.kitchen.goods import Goods
     from tamis.model.recipe import Recipe, Supply, Use
@@ -28,25 +28,46 @@ if TYPE_CHECKING:
 _ALWAYS: frozenset[HazardKind] = FLESH | {"rice", "pulses", "kidney-beans"}
 
 
+_Key = tuple[int, bool]
+"""What a food ends in: the component, and whether it was heated."""
+
+
 class Cooked(NamedTuple):
-    """The uses that were heated: in liquid or steam, and by dry heat."""
+    """The uses that were heated: in liquid or steam, by dry heat, and those of them that were boiled down with sugar
+    until no moisture counts any more."""
 
     wet: Set[int] = frozenset()
     dry: Set[int] = frozenset()
+    candied: Set[int] = frozenset()
 
 
 class Mixture:
     """What was mixed and heated together, in grams: flour and meal, fat, sugar, vinegar, moisture (`animal`: that of
-    food of animals), and all of it. `baked` tells that dry heat met it, `steamed` that a part met only wet heat."""
+    food of animals), and all of it. `baked` tells that dry heat met it, `steamed` that a part met only wet heat.
+    `whole` is this and what it was mixed with afterwards."""
 
-    __slots__ = ("all", "animal", "baked", "fat", "flesh", "flour", "moist", "spoils", "steamed", "sugar", "vinegar")
+    __slots__ = (
+        "all",
+        "animal",
+        "baked",
+        "fat",
+        "flesh",
+        "flour",
+        "moist",
+        "spoils",
+        "steamed",
+        "sugar",
+        "vinegar",
+        "whole",
+    )
 
     def __init__(self) -> None:
         self.all = self.flour = self.fat = self.sugar = self.vinegar = self.moist = self.animal = Fraction(0)
         self.spoils = self.baked = self.steamed = self.flesh = False
+        self.whole: Mixture | None = None
 
-    def put(self, use: Use, goods: Goods, cooked: bool, wet: bool, cut: bool = False) -> None:
-        """A food goes in that was cooked, perhaps by wet heat alone, or cut."""
+    def put(self, use: Use, goods: Goods, cooked: bool, wet: bool, cut: bool = False, candied: bool = False) -> None:
+        """A food goes in that was cooked, perhaps by wet heat alone, or cut, or boiled down with sugar."""
         mass, lists = use.mass.hi, rules().goods
         self.all += mass
         animal = _of_animals(goods)
@@ -61,7 +82,7 @@ class Mixture:
         elif goods.id in lists["acids"]:
             self.vinegar += mass
         elif animal or goods.show == "vegetable" or (goods.show == "liquid" and goods.role != "flavour"):
-            self.moist += mass
+            self.moist += 0 if candied else mass
             self.animal += mass if animal else 0
         self.steamed |= wet and (starch or animal)
         plant = goods.show == "vegetable" or goods.id in lists["starches"]
@@ -76,24 +97,52 @@ class Mixture:
 
     @property
     def keeps(self) -> bool:
-        """Whether it is too dry, too sweet or too sour to spoil."""
+        """Whether it is too dry, too sweet or too sour to spoil, by itself or with what it was mixed with."""
         figures = rules().keeping
         if self.baked and not self.steamed and self.flour * figures["flour"] + self.sugar >= self.moist:
             return True
         sour = 0 if self.animal else self.vinegar * figures["vinegar"]
-        return self.sugar + sour >= self.moist * figures["sugar"] and self.sugar + sour > 0
+        if self.sugar + sour >= self.moist * figures["sugar"] and self.sugar + sour > 0:
+            return True
+        return self.whole is not None and self.whole.keeps
+
+    def with_later(self, other: Mixture) -> Mixture:
+        """It and what is mixed into it later: no oven has seen the two together."""
+        whole = Mixture()
+        for part in ("all", "flour", "fat", "sugar", "vinegar", "moist", "animal"):
+            setattr(whole, part, getattr(self, part) + getattr(other, part))
+        return whole
 
 
-def spoils(recipe: Recipe, dish: State, used: Mapping[str, Supply], mixtures: Sequence[Mixture]) -> bool:
+def spoils(
+    recipe: Recipe, dish: State, used: Mapping[str, Supply], mixtures: Sequence[Mixture], candied: Set[int]
+) -> bool:
     """Whether anything in the dish must not stand about."""
-    if any(item.hazard in _ALWAYS for item in dish.items.values()) or any(used[stem].spoils for stem in dish.recipes):
+    items = dish.items.values()
+    if any(item.hazard in FLESH or (item.hazard in _ALWAYS and item.use not in candied) for item in items):
+        return True
+    if any(used[stem].spoils for stem in dish.recipes):
         return True
     return any(mixture.flesh or (mixture.spoils and not mixture.keeps) for mixture in mixtures)
 
 
+def boiled_down(recipe: Recipe, uses: Iterable[int]) -> bool:
+    """Whether there is so much sugar among foods in a pan that the degrees of a syrup are theirs: those of deep fat, or
+    of a caramel under a flan, say nothing of what is moist."""
+    mixture = Mixture()
+    for index in uses:
+        use = recipe.uses[index]
+        goods = use.ingredient.goods
+        if goods is not None and goods.role != "water":
+            mixture.put(use, goods, cooked=True, wet=False)
+    share = rules().keeping["boiled"]
+    return not mixture.flesh and mixture.sugar > 0 and mixture.sugar >= (mixture.moist + mixture.flour) * share
+
+
 def mixtures_of(recipe: Recipe, dish: State, cooked: Cooked, verbs: Sequence[frozenset[str]]) -> list[Mixture]:
     """The dish's foods by what they were mixed with: a filling apart from its pastry, cream from the cake under it."""
-    found: dict[tuple[int, bool], Mixture] = {}
+    found: dict[_Key, Mixture] = {}
+    keys: dict[int, _Key] = {}
     into = _mixed_into(recipe, verbs)
     states = safety_words(recipe.language).states
     for index in dish.uses:
@@ -102,11 +151,33 @@ def mixtures_of(recipe: Recipe, dish: State, cooked: Cooked, verbs: Sequence[fro
         if goods is None:
             continue
         wet, dry = index in cooked.wet, index in cooked.dry
-        mixture = found.setdefault((into[use.component], wet or dry), Mixture())
+        keys[index] = key = (into[use.component], wet or dry)
+        mixture = found.setdefault(key, Mixture())
         mixture.baked |= dry
-        cut = _is_cut(use, verbs[use.action], states)
-        mixture.put(use, goods, wet or dry or comes_ready(use.ingredient, states), wet and not dry, cut)
+        cut, ready = _is_cut(use, verbs[use.action], states), comes_ready(use.ingredient, states)
+        mixture.put(use, goods, wet or dry or ready, wet and not dry, cut, index in cooked.candied)
+    _mix_later(recipe, found, keys, verbs)
     return list(found.values())
+
+
+def _mix_later(
+    recipe: Recipe, found: Mapping[_Key, Mixture], keys: Mapping[int, _Key], verbs: Sequence[frozenset[str]]
+) -> None:
+    """What was heated, and what was mixed into it cold: potatoes worked into a fondant lie in its sugar."""
+    mixes, hands = rules().verbs["mixes"] | rules().verbs["kneads"], recipe.history.hands(len(recipe.actions))
+    for (component, hot), mixture in found.items():
+        cold = found.get((component, False))
+        if not hot or cold is None or (mixture.keeps and cold.keeps):
+            continue
+        whole = mixture.with_later(cold)
+        lines = {recipe.uses[use].action for use, key in keys.items() if key[0] == component} if whole.keeps else ()
+        if any(not verbs[line].isdisjoint(mixes) and _both(hands[line].uses, keys, component) for line in lines):
+            mixture.whole = cold.whole = whole
+
+
+def _both(uses: Iterable[int], keys: Mapping[int, _Key], component: int) -> bool:
+    """Whether heated and cold food of a component are in hand together."""
+    return {keys[use] for use in uses if use in keys}.issuperset(((component, True), (component, False)))
 
 
 def _is_cut(use: Use, verbs: frozenset[str], states: States) -> bool:

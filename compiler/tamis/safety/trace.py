@@ -10,8 +10,8 @@ from tamis.safety.data import rules
 from tamis.safety.hazards import item_of
 from tamis.safety.heatings import Place, heating
 from tamis.safety.records import Item, Wait
-from tamis.safety.signs import has_garlic
-from tamis.safety.spoiling import Cooked
+from tamis.safety.signs import has_garlic, syrup_heat, with_sugar
+from tamis.safety.spoiling import Cooked, boiled_down, mixtures_of, spoils
 from tamis.safety.state import State
 from tamis.safety.waits import long, oil_wait, risky_wait
 from tamis.safety.words import safety_words
@@ -49,6 +49,7 @@ class Trace:
 
     __slots__ = (
         "authority",
+        "candied",
         "counter",
         "dry",
         "garlic",
@@ -57,6 +58,7 @@ class Trace:
         "place",
         "recipe",
         "states",
+        "sweet",
         "used",
         "verbs",
         "waits",
@@ -72,6 +74,7 @@ class Trace:
         self.used = used
         self.authority = kitchen.settings.safety.authority
         self.garlic = has_garlic(recipe)
+        self.sweet = bool(with_sugar(recipe))
         self.states: list[State] = []
         self.verbs = verbs
         self.words = safety_words(kitchen.language)
@@ -81,6 +84,7 @@ class Trace:
         self.oil_waits: list[Wait] = []
         self.wet: set[int] = set()
         self.dry: set[int] = set()
+        self.candied: set[int] = set()
 
     def walk(self) -> Traced:
         """Everything in order."""
@@ -91,7 +95,12 @@ class Trace:
             self._happen(event, action)
             if action.tools:
                 self.counter.work(action, self._place(event, action), self.states[event.batch])
-        return Traced(tuple(self.states), tuple(self.waits), tuple(self.oil_waits), Cooked(self.wet, self.dry))
+        return Traced(tuple(self.states), tuple(self.waits), tuple(self.oil_waits), self._cooked)
+
+    @property
+    def _cooked(self) -> Cooked:
+        """What was heated so far."""
+        return Cooked(self.wet, self.dry, self.candied)
 
     def _place(self, event: Happening, action: Action) -> int:
         """Where in the text it happens."""
@@ -184,14 +193,22 @@ class Trace:
                 (self.dry if dry else self.wet).update(state.cook(dry))
             if state.items:
                 self._heat(action, read, done, state)
+        if self.sweet and syrup_heat(action, read, self.words.language):
+            uses = set(state.uses)
+            self.candied |= uses if boiled_down(self.recipe, uses) else set()
         here = self.recipe.places.lines[action.number]
         if (isinstance(read, Time) or (isinstance(read, Pause) and read.waits)) and long(action, here, self.authority):
             wait = risky_wait(action, here, read, state, self.authority)
-            if wait:
+            if wait and self._spoils(state):
                 self.waits.append(wait)
             wait = oil_wait(self.recipe, here, read, state, self.authority) if self.garlic else None
             if wait:
                 self.oil_waits.append(wait)
+
+    def _spoils(self, state: State) -> bool:
+        """Whether a batch is neither too dry nor too sweet to spoil by now."""
+        mixtures = mixtures_of(self.recipe, state, self._cooked, self.verbs)
+        return spoils(self.recipe, state, self.used, mixtures, self.candied)
 
     def _heat(self, action: Action, read: Read, done: Heating, state: State) -> None:
         """What a clause does to each hazard in the batch."""

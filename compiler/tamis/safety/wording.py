@@ -57,9 +57,10 @@ def limit_words(item: Item, authority: Authority, language: str) -> str:
         return "it must be cooked through"
     if item.form == "juices":
         return f"a boil of its own, or {limit.text} ({rules().sources[authority]})"
+    source = rules().sources.get(item.hazard, rules().sources[authority])
     accepted = safety_words(language).cues.accepted.get((authority, item.hazard))
     cues = f", or a cue such as “{accepted.example}”" if accepted else ""
-    return f"{limit.text} in the middle{cues} ({rules().sources[authority]})"
+    return f"{limit.text} in the middle{cues} ({source})"
 
 
 def offer(item: Item, authority: Authority, language: str) -> str:

@@ -39,7 +39,7 @@ def build_table(recipe: Recipe, kitchen: Kitchen) -> Table:
         section: Section = key[0]
         if section == "by-eye":  # beside a measure of the same food it counts in no sum
             section = "unmeasured" if ("rows", *key[1:]) in groups else "rows"
-        sections[section] += [_row(part, kitchen) for part in _whole_apart(group, kitchen)]
+        sections[section].append(_row(group, kitchen))
     sections["rows"].sort(key=lambda row: row.uses[0].use)
     rows, purposes, optional, unmeasured = (tuple(section) for section in sections.values())
     names = tuple(component.name for component in recipe.components)
@@ -59,23 +59,6 @@ def _key(item: Ingredient, to_taste: frozenset[str], language: str) -> Key:
     if item.goods is not None:
         return section, item.goods.id, ""
     return section, "", nouns(language).one(item.name.lower())
-
-
-def _whole_apart(group: list[tuple[int, Use]], kitchen: Kitchen) -> list[list[tuple[int, Use]]]:
-    """The uses of a spice, those that count it whole apart from the others where no weight makes one sum of both: 8
-    peppercorns, and a pinch of pepper."""
-    goods = group[0][1].ingredient.goods
-    counted = [part for part in group if _counts(part[1].ingredient)]
-    if goods is None or goods.show != "spice" or len(counted) in (0, len(group)):
-        return [group]
-    if len(add_up([use for _, use in group if use.rest_of is None], kitchen).total) == 1:
-        return [group]
-    others = [part for part in group if part not in counted]
-    return [counted, others] if group[0] in counted else [others, counted]
-
-
-def _counts(item: Ingredient) -> bool:
-    return bool(item.measures) and all(not measure.unit for measure in item.measures)
 
 
 def _row(group: list[tuple[int, Use]], kitchen: Kitchen) -> Row:

@@ -11,6 +11,7 @@ from tamis.record import NamedTuple
 from tamis.table.rows import Row, RowUse, Supplied, Table
 from tamis.table.showing import Shown, as_written, metric_alone, shown, taken_at
 from tamis.table.wording import alternative_text, percent_text
+from tamis.table.words import amount_words
 
 
 class Line(NamedTuple):
@@ -40,12 +41,19 @@ def apart(table: Table, kitchen: Kitchen, alone: bool = False) -> list[str]:
 
     `alone` is without the *plus*, which refers to the table.
     """
-    listed = {row.id or row.name for row in table.rows}
+    listed = {row.id or row.name: row for row in table.rows}
     said = []
     for row in (*table.purposes, *table.unmeasured):
-        more = "plus " if (row.id or row.name) in listed and not alone else ""
+        same = listed.get(row.id or row.name)
+        more = "plus " if same and _alike(row, same) and not alone else ""
         said.append(more + _purpose_line(row, kitchen))
     return [*said, *map(supplied_text, table.supplied), *(f"not understood: {text}" for text in table.unread)]
+
+
+def _alike(row: Row, listed: Row) -> bool:
+    """Whether it is more of what is listed: so many grams of dried breadcrumbs are no more of the fresh ones."""
+    own, states = set(row.first.states), {use.item.states for use in listed.uses}
+    return not row.total or not own or () in states or any(not own.isdisjoint(said) for said in states)
 
 
 def supplied_text(dish: Supplied) -> str:
@@ -119,6 +127,7 @@ def where_text(row: Row, table: Table, kitchen: Kitchen) -> str:
 
 
 def _purpose_line(row: Row, kitchen: Kitchen) -> str:
-    amount = as_written(row, kitchen)
+    by_eye = not row.total and not amount_words(kitchen.language).needed.isdisjoint(row.purposes)
+    amount = "" if by_eye else as_written(row, kitchen)  # no "plenty water as needed"
     line = " ".join(word for word in (amount, row.name, " and ".join(row.purposes)) if word)
     return f"{line}, {row.first.preparation}" if row.first.preparation else line

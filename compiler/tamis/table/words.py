@@ -28,6 +28,7 @@ class AmountWords(NamedTuple):
     """By which it is known what an amount is of, and how it is taken."""
 
     to_taste: frozenset[str]
+    needed: frozenset[str]
     heaped: frozenset[str]
     uneven: frozenset[str]
     """Heaped and the like, of which nobody knows how much it holds."""

@@ -42,5 +42,5 @@ def check(view: View) -> Iterator[Diagnostic]:
     for item in safety.open if not safety.served else ():
         if item.hazard == "egg" and item.form == "whole" and item.heated:
             message = "the egg may stay soft; the page says for whom pasteurised eggs are the better choice"
-            hint = f"{example(view.recipe.language, 'until_firm')}, or 72 °C (160 °F) inside"
+            hint = f"{example(view.recipe.language, 'until_firm')}, or 71 °C (160 °F) inside"
             yield Diagnostic(RULE, LEVEL, item.span, message, hint)
