@@ -18,6 +18,11 @@ if TYPE_CHECKING:
 
 Swells = Literal["", "beaten", "boiling"]
 """What makes food take twice its room: air that is beaten in, or sugar that boils down."""
+SWELLS: dict[Swells, str] = {
+    "": "",
+    "beaten": ", half of that where it is beaten up",
+    "boiling": ", half of that where it boils up",
+}
 
 
 class Filled(NamedTuple):

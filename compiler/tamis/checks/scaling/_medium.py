@@ -8,25 +8,15 @@ from __future__ import annotations
 
 from fractions import Fraction
 
-from tamis.record import NamedTuple
-from tamis.typed import TYPE_CHECKING, Literal
+from tamis.checks.scaling._scene import Medium
+from tamis.typed import TYPE_CHECKING
 
 if TYPE_CHECKING:
     from collections.abc import Iterator, Mapping
 
+    from tamis.checks.scaling._scene import Why
     from tamis.kitchen.house import Kitchen
     from tamis.model.recipe import Action, Recipe, Use
-    from tamis.reading.clauses import Ingredient
-
-Why = Literal["steam", "deep", "unclear", "batches"]
-"""Why it stays: steam comes from one pot, fat is deep or perhaps deep, water serves all batches."""
-
-
-class Medium(NamedTuple):
-    """What stays as it is: a food for a purpose, and why."""
-
-    food: Ingredient
-    why: Why
 
 
 def staying(recipe: Recipe, kitchen: Kitchen) -> tuple[Medium, ...]:

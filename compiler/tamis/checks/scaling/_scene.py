@@ -11,15 +11,25 @@ from functools import cache
 
 from tamis.assets import asset_text
 from tamis.record import NamedTuple
-from tamis.typed import TYPE_CHECKING
+from tamis.typed import TYPE_CHECKING, Literal
 
 if TYPE_CHECKING:
-    from tamis.checks.scaling._medium import Medium
     from tamis.kitchen.house import Kitchen
     from tamis.model.history import Hands
     from tamis.model.recipe import Action, Recipe
-    from tamis.reading.clauses import Tool
+    from tamis.reading.clauses import Ingredient, Tool
     from tamis.table.rows import Table
+
+
+Why = Literal["steam", "deep", "unclear", "batches"]
+"""Why it stays: steam comes from one pot, fat is deep or perhaps deep, water serves all batches."""
+
+
+class Medium(NamedTuple):
+    """What stays as it is: a food for a purpose, and why."""
+
+    food: Ingredient
+    why: Why
 
 
 class Scene(NamedTuple):
@@ -57,6 +67,7 @@ class Practice(NamedTuple):
     heaped: frozenset[str]
     upright: frozenset[str]
     spoiling: frozenset[str]
+    baths: frozenset[str]
 
 
 @cache

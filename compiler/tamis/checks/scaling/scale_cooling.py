@@ -78,7 +78,7 @@ def _cools(action: Action) -> bool:
 
     wait = action.work.wait
     long = wait is not None and (wait.hi or wait.lo) >= practice().amounts["cooling"]
-    bath = any(tool.contains or tool.equipment.id == "ice bath" for tool in action.tools)
+    bath = any(tool.contains or tool.equipment.id in practice().baths for tool in action.tools)
     return long and not bath and action.work.verb in practice().verbs["cooling"]
 
 

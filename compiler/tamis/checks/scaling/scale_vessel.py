@@ -105,7 +105,7 @@ def _in_pots(scene: Scene) -> Iterator[Diagnostic]:
 
 def _overflowing(scene: Scene) -> Iterator[Diagnostic]:
     """Bowls, pans and plates in which more lies than they hold."""
-    from tamis.checks.scaling._contents import filled
+    from tamis.checks.scaling._contents import SWELLS, filled
     from tamis.checks.scaling._scene import practice, times_text
     from tamis.quantity.display import grams, millilitres
     from tamis.quantity.nouns import nouns
@@ -118,7 +118,7 @@ def _overflowing(scene: Scene) -> Iterator[Diagnostic]:
             goes = said if vessel.tool.preposition else f"into {said}"
             message = f"{times_text(scene.factor)}: what goes {goes} is too much for one"
             holds = grams(vessel.holds) if vessel.tool.equipment.id in rules.heaped else millilitres(vessel.holds)
-            room = f"it holds about {holds}{_SWELLS[vessel.swells]} (common practice)"
+            room = f"it holds about {holds}{SWELLS[vessel.swells]} (common practice)"
             hint = f"take {wanted} {known.plural(name)}, or a larger one: {room}"
             yield Diagnostic(RULE, LEVEL, vessel.tool.clause.span, message, hint)
         elif vessel.small and _is_more(vessel, scene.factor):
@@ -131,9 +131,6 @@ def _is_more(vessel: Filled, factor: Fraction) -> bool:
     from tamis.checks.scaling._scene import practice
 
     return factor >= practice().limits["small"] and vessel.bulk * factor > practice().amounts["noticed"]
-
-
-_SWELLS = {"": "", "beaten": ", half of that where it is beaten up", "boiling": ", half of that where it boils up"}
 
 
 def _said(tool: Tool, factor: Fraction, room: Room) -> tuple[str, str] | None:
