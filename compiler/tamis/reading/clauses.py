@@ -42,14 +42,15 @@ Role = Literal[
 class Share(NamedTuple):
     """A part of something: a fraction, a measure of it, the rest of it, some, or all (but a measure).
 
-    `kind` is `fraction` (with `fraction`), `measure` (with `measure`), `rest`, `some`, `all`, or `but` (all but
-    `measure`). `another` says that the same fraction was taken before.
+    `kind` is `fraction` (with `fraction`), `measure` (with `measure`; `also` is the same in other measures), `rest`,
+    `some`, `all`, or `but` (all but `measure`). `another` says that the same fraction was taken before.
     """
 
     kind: Literal["fraction", "measure", "rest", "some", "all", "but"]
     fraction: Fraction = Fraction(1)
     measure: Measure | None = None
     another: bool = False
+    also: tuple[Measure, ...] = ()
 
 
 class Percent(NamedTuple):

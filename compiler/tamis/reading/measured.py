@@ -156,6 +156,10 @@ def _product(reading: Reading, node: Node) -> Measured:
     """`2 × 400 g cans`: so many, and the weight of each."""
     product, unit = node[1]
     numbers = factors(reading, product)
+    if len(numbers) > 2:
+        message = f"“{reading.said([node])}” multiplies more than two numbers"
+        hint = "write how many there are in all, and the weight of each: `6 × 400 g`"
+        raise reading.fail("number-unclear", reading.span([node]), message, hint)
     found = unit_of(reading, unit)
     each = Measure(numbers[-1], found.id if found else unit[1])
     size = reading.text[start_of(product[1][-1]) : end_of(node)]

@@ -138,7 +138,7 @@ def _share(reading: Reading, nodes: Sequence[Node]) -> Share:
         return Share("some")
     if not measure.unit and measure.amount.single and 0 < measure.amount.lo < 1:  # `1/3 of the cream`
         return Share("fraction", measure.amount.lo)
-    return Share("measure", measure=measure)
+    return Share("measure", measure=measure, also=read.also)
 
 
 _SHARES_HOLD = frozenset(("also",))  # 120 ml (1/2 cup) of the syrup

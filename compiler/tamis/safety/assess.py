@@ -57,7 +57,7 @@ def assess(recipe: Recipe, kitchen: Kitchen, used: Mapping[str, Supply]) -> Safe
             parts.append(part_of(component.name, within, lists, tuple(dict.fromkeys(there.words))))
     items = tuple(item for item in dish.items.values() if item.hazard in MATTERS)
     served = _served(recipe)
-    mixtures = mixtures_of(recipe, dish, traced.cooked, verbs)
+    mixtures = mixtures_of(traced.mixing, dish, traced.cooked)
     doubted = tuple(doubts(recipe, kitchen))
     spoiling = bool(doubted) or spoils(recipe, dish, used, mixtures, traced.cooked.candied)
     authority = kitchen.settings.safety.authority

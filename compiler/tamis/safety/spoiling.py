@@ -20,6 +20,7 @@ if TYPE_CHECKING:
     from collections.abc import Iterable, Mapping, Sequence, Set
 
     from tamis.kitchen.goods import Goods
+    from tamis.model.history import Hands
     from tamis.model.recipe import Recipe, Supply, Use
     from tamis.safety.records import HazardKind
     from tamis.safety.state import State
@@ -139,11 +140,26 @@ def boiled_down(recipe: Recipe, uses: Iterable[int]) -> bool:
     return not mixture.flesh and mixture.sugar > 0 and mixture.sugar >= (mixture.moist + mixture.flour) * share
 
 
-def mixtures_of(recipe: Recipe, dish: State, cooked: Cooked, verbs: Sequence[frozenset[str]]) -> list[Mixture]:
+class Mixing(NamedTuple):
+    """What tells which foods of a recipe are mixed with which: the verbs of its lines, `into` of each component the one
+    that it is mixed into in the end, and what each line has in hand."""
+
+    recipe: Recipe
+    verbs: Sequence[frozenset[str]]
+    into: Sequence[int]
+    hands: Hands
+
+
+def mixing_of(recipe: Recipe, verbs: Sequence[frozenset[str]]) -> Mixing:
+    """Worked out once for a recipe, however many of its batches are asked about."""
+    return Mixing(recipe, verbs, _mixed_into(recipe, verbs), recipe.history.hands(len(recipe.actions)))
+
+
+def mixtures_of(mixing: Mixing, dish: State, cooked: Cooked) -> list[Mixture]:
     """The dish's foods by what they were mixed with: a filling apart from its pastry, cream from the cake under it."""
     found: dict[_Key, Mixture] = {}
     keys: dict[int, _Key] = {}
-    into = _mixed_into(recipe, verbs)
+    recipe, verbs, into, _ = mixing
     states = safety_words(recipe.language).states
     for index in dish.uses:
         use = recipe.uses[index]
@@ -156,15 +172,14 @@ def mixtures_of(recipe: Recipe, dish: State, cooked: Cooked, verbs: Sequence[fro
         mixture.baked |= dry
         cut, ready = _is_cut(use, verbs[use.action], states), comes_ready(use.ingredient, states)
         mixture.put(use, goods, wet or dry or ready, wet and not dry, cut, index in cooked.candied)
-    _mix_later(recipe, found, keys, verbs)
+    _mix_later(mixing, found, keys)
     return list(found.values())
 
 
-def _mix_later(
-    recipe: Recipe, found: Mapping[_Key, Mixture], keys: Mapping[int, _Key], verbs: Sequence[frozenset[str]]
-) -> None:
+def _mix_later(mixing: Mixing, found: Mapping[_Key, Mixture], keys: Mapping[int, _Key]) -> None:
     """What was heated, and what was mixed into it cold: potatoes worked into a fondant lie in its sugar."""
-    mixes, hands = rules().verbs["mixes"] | rules().verbs["kneads"], recipe.history.hands(len(recipe.actions))
+    recipe, verbs, _, hands = mixing
+    mixes = rules().verbs["mixes"] | rules().verbs["kneads"]
     for (component, hot), mixture in found.items():
         cold = found.get((component, False))
         if not hot or cold is None or (mixture.keeps and cold.keeps):

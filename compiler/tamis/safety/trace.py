@@ -11,7 +11,7 @@ from tamis.safety.hazards import item_of
 from tamis.safety.heatings import Place, heating
 from tamis.safety.records import Item, Wait
 from tamis.safety.signs import has_garlic, syrup_heat, with_sugar
-from tamis.safety.spoiling import Cooked, boiled_down, mixtures_of, spoils
+from tamis.safety.spoiling import Cooked, boiled_down, mixing_of, mixtures_of, spoils
 from tamis.safety.state import State
 from tamis.safety.waits import long, oil_wait, risky_wait
 from tamis.safety.words import safety_words
@@ -29,6 +29,7 @@ if TYPE_CHECKING:
     from tamis.reading.clauses import Read
     from tamis.safety.heatings import Heating
     from tamis.safety.records import Form, HazardKind
+    from tamis.safety.spoiling import Mixing
 
 
 _AROMATIC: tuple[Show, ...] = ("fruit", "herb", "spice", "vegetable", "liquid")
@@ -42,6 +43,7 @@ class Traced(NamedTuple):
     waits: tuple[Wait, ...]
     oil_waits: tuple[Wait, ...]
     cooked: Cooked
+    mixing: Mixing
 
 
 class Trace:
@@ -54,6 +56,7 @@ class Trace:
         "dry",
         "garlic",
         "kitchen",
+        "mixing",
         "oil_waits",
         "place",
         "recipe",
@@ -77,6 +80,7 @@ class Trace:
         self.sweet = bool(with_sugar(recipe))
         self.states: list[State] = []
         self.verbs = verbs
+        self.mixing = mixing_of(recipe, verbs)
         self.words = safety_words(kitchen.language)
         self.place = Place(recipe)
         self.counter = Counter(recipe.actions, verbs, kitchen)
@@ -95,7 +99,7 @@ class Trace:
             self._happen(event, action)
             if action.tools:
                 self.counter.work(action, self._place(event, action), self.states[event.batch])
-        return Traced(tuple(self.states), tuple(self.waits), tuple(self.oil_waits), self._cooked)
+        return Traced(tuple(self.states), tuple(self.waits), tuple(self.oil_waits), self._cooked, self.mixing)
 
     @property
     def _cooked(self) -> Cooked:
@@ -207,7 +211,7 @@ class Trace:
 
     def _spoils(self, state: State) -> bool:
         """Whether a batch is neither too dry nor too sweet to spoil by now."""
-        mixtures = mixtures_of(self.recipe, state, self._cooked, self.verbs)
+        mixtures = mixtures_of(self.mixing, state, self._cooked)
         return spoils(self.recipe, state, self.used, mixtures, self.candied)
 
     def _heat(self, action: Action, read: Read, done: Heating, state: State) -> None:

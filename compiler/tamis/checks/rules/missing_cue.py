@@ -20,6 +20,7 @@ from tamis.words import example
 
 if TYPE_CHECKING:
     from tamis.checks.view import View
+    from tamis.kitchen.goods import Goods
     from tamis.kitchen.verbs import Verb
     from tamis.model.history import Hands
     from tamis.model.recipe import Action
@@ -51,6 +52,7 @@ _SYRUP = 3
 def check(view: View) -> Iterator[Diagnostic]:
     """Actions whose length the food decides, with nothing that tells when it has."""
     hands: Hands | None = None
+    flowing = any(_flows(use.ingredient.goods) for use in view.recipe.uses)
     for action in view.recipe.actions:
         work = action.work
         wait = work.wait
@@ -60,14 +62,16 @@ def check(view: View) -> Iterator[Diagnostic]:
         if verb is None or not verb.cooks or _tells_when(action, view.recipe.language):
             continue
         message = "the food decides when this is done; expected what to look for"
-        hands = hands or view.recipe.history.hands(len(view.recipe.actions))
+        if flowing and hands is None:
+            hands = view.recipe.history.hands(len(view.recipe.actions))
         yield Diagnostic(RULE, LEVEL, _time_span(action), message, _hint(view, action, verb, hands))
 
 
-def _hint(view: View, action: Action, verb: Verb, hands: Hands) -> str:
+def _hint(view: View, action: Action, verb: Verb, hands: Hands | None) -> str:
     said = (words.plain.ask(_cue) for words in view.plain_in(action))
     found = next(filter(None, said), "")
-    offered = f"`[{found}]`" if found else example(view.recipe.language, _done(view, hands[action.number].uses, verb))
+    there = hands[action.number].uses if hands is not None else frozenset()
+    offered = f"`[{found}]`" if found else example(view.recipe.language, _done(view, there, verb))
     return f"put it in brackets: {offered}" if found else f"add a clause such as {offered}"
 
 
@@ -89,10 +93,15 @@ def _done(view: View, there: frozenset[int], verb: Verb) -> str:
     uses = [view.recipe.uses[use] for use in sorted(there)]
     foods = [(use.mass.hi, use.ingredient.goods) for use in uses if use.ingredient.goods]
     sugar = sum(mass for mass, goods in foods if goods.role == "sugar")
-    flows = all(goods.liquid or goods.role in ("sugar", "fat") for _, goods in foods)
+    flows = all(_flows(goods) for _, goods in foods)
     if foods and (flows or sugar * _SYRUP >= sum(mass for mass, _ in foods)) and not verb.fries:
         return "until_thick"
     return "until_tender" if verb.attention == "unattended" else "until_golden"
+
+
+def _flows(goods: Goods | None) -> bool:
+    """Whether a food may be of a syrup or a sauce, and nothing in it is cooked until it is tender."""
+    return goods is not None and (goods.liquid or goods.role in ("sugar", "fat"))
 
 
 def _tells_when(action: Action, language: str) -> bool:

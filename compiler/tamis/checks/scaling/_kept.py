@@ -6,7 +6,7 @@ of them are another recipe. Unless they are what the header makes, there stay as
 
 from __future__ import annotations
 
-from functools import cache
+from functools import cache, lru_cache
 
 from tamis.patterns import pattern
 from tamis.record import NamedTuple
@@ -106,7 +106,7 @@ def _stacked(language: str) -> re.Pattern[str]:
     return pattern(rf"\b{one_of(check_words(language).scaling.stacked)}\b")
 
 
-@cache
+@lru_cache(64)
 def _singled(noun: str, language: str) -> re.Pattern[str]:
     from tamis.checks.words import check_words
 
