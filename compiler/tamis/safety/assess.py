@@ -70,7 +70,7 @@ def assess(recipe: Recipe, kitchen: Kitchen, used: Mapping[str, Supply]) -> Safe
         dish=part_of(recipe.title, foods, lists, missing_in_all(recipe)),
         parts=tuple(parts) if len(ends) > 1 else (),
         contradictions=tuple(contradictions(recipe, foods)),
-        cautions=cautions(recipe, dish, served, verbs, mixtures, spoiling),
+        cautions=cautions(traced.mixing, dish, served, mixtures, spoiling),
         served=served,
         animal=tuple(dict.fromkeys(food.animal for food in foods if food.animal and not food.instead)),
         words=tuple(dict.fromkeys(word for food in foods for word in food.allergens)),

@@ -30,7 +30,7 @@ if TYPE_CHECKING:
     from tamis.kitchen.food import Hazard
     from tamis.model.recipe import Action, Recipe
     from tamis.safety.records import CautionKey, HazardKind, Item, Served
-    from tamis.safety.spoiling import Mixture
+    from tamis.safety.spoiling import Mixing, Mixture
     from tamis.safety.state import State
 
 _FLOUR: frozenset[HazardKind] = frozenset(("raw-flour",))
@@ -45,16 +45,11 @@ _BY_HAZARD: dict[Hazard, CautionKey] = {
 
 
 def cautions(
-    recipe: Recipe,
-    dish: State,
-    served: Served,
-    verbs: Sequence[frozenset[str]],
-    mixtures: Sequence[Mixture],
-    spoils: bool,
+    mixing: Mixing, dish: State, served: Served, mixtures: Sequence[Mixture], spoils: bool
 ) -> tuple[Caution, ...]:
-    """All of them, those of the whole dish last; `verbs` are those of each action, `mixtures` what was mixed together,
-    `spoils` tells whether the dish must not stand about."""
-    found = [*_of_actions(recipe, dish, verbs), *_of_food(recipe, dish, served, mixtures, spoils)]
+    """All of them, those of the whole dish last; `mixtures` are what was mixed together, `spoils` tells whether the
+    dish must not stand about."""
+    found = [*_of_actions(mixing, dish), *_of_food(mixing, dish, served, mixtures, spoils)]
     first: dict[str, Caution] = {}
     for caution in found:
         first.setdefault(caution.key, caution)
@@ -67,10 +62,11 @@ def caution(key: CautionKey, action: int | None = None) -> Caution:
     return Caution(key, text, source.rstrip("]"), action)
 
 
-def _of_actions(recipe: Recipe, dish: State, verbs: Sequence[frozenset[str]]) -> Iterator[Caution]:
+def _of_actions(mixing: Mixing, dish: State) -> Iterator[Caution]:
+    recipe, verbs, _, hands = mixing
     ids = rules().verbs
     roasted: set[int] = set()
-    sweet, syrups = with_sugar(recipe), syrup_lines(recipe, verbs)
+    sweet, syrups = with_sugar(recipe), syrup_lines(recipe, verbs, hands)
     for action, said in zip(recipe.actions, verbs, strict=True):
         at = action.number
         if action.uses and scalding_steam(recipe, action):
@@ -98,8 +94,9 @@ def _hot_tin(action: Action, dish: State, language: str) -> bool:
 
 
 def _of_food(
-    recipe: Recipe, dish: State, served: Served, mixtures: Sequence[Mixture], spoils: bool
+    mixing: Mixing, dish: State, served: Served, mixtures: Sequence[Mixture], spoils: bool
 ) -> Iterator[Caution]:
+    recipe = mixing.recipe
     items = list(dish.items.values())
     kinds = {item.hazard for item in items}
     if kinds & (FLESH - {_CURED}):
@@ -117,7 +114,9 @@ def _of_food(
         yield caution("raw-dough", _first(recipe, items, _FLOUR))
     yield from _named(items, recipe, dish)
     if spoils:
-        yield caution("leftovers-cold" if served != "uncooked" and eaten_cold(recipe, dish) else "leftovers")
+        yield caution(
+            "leftovers-cold" if served != "uncooked" and eaten_cold(recipe, dish, mixing.hands) else "leftovers"
+        )
     if "fish" in kinds:
         yield caution("bones")
     if plain_nuts(recipe, dish):

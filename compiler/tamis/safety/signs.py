@@ -14,6 +14,7 @@ if TYPE_CHECKING:
     from collections.abc import Sequence
 
     from tamis.kitchen.food import Hazard, Role
+    from tamis.model.history import Hands
     from tamis.model.recipe import Action, Recipe, Use
     from tamis.reading.clauses import Read
     from tamis.safety.state import State
@@ -84,12 +85,11 @@ def syrup_heat(action: Action, read: Read, language: str) -> bool:
     return any(t >= _SUGAR_HOT for t in temperatures(said, language))
 
 
-def syrup_lines(recipe: Recipe, verbs: Sequence[frozenset[str]]) -> set[int]:
+def syrup_lines(recipe: Recipe, verbs: Sequence[frozenset[str]], hands: Hands) -> set[int]:
     """The lines that boil a syrup so strong that it is far hotter than water."""
     found: set[int] = set()
     if not any(_role(use) == "sugar" for use in recipe.uses):
         return found
-    hands = recipe.history.hands(len(recipe.actions))
     for action in recipe.actions:
         if verbs[action.number].isdisjoint(rules().verbs["boils"]) or action.work.station not in ("ring", ""):
             continue

@@ -12,6 +12,7 @@ from tamis.typed import TYPE_CHECKING
 
 if TYPE_CHECKING:
     from tamis.kitchen.equipment import Station
+    from tamis.model.history import Hands
     from tamis.model.recipe import Action, Recipe
     from tamis.safety.state import State
 
@@ -20,7 +21,7 @@ _LONG = 1800
 """Seconds in the cold, or of cooling, after which food is hot no more (common practice)."""
 
 
-def eaten_cold(recipe: Recipe, dish: State) -> bool:
+def eaten_cold(recipe: Recipe, dish: State, hands: Hands) -> bool:
     """Whether all but a little of a dish is cold when it is done."""
     heats: dict[int, bool] = {}
     for action in recipe.actions:
@@ -29,7 +30,6 @@ def eaten_cold(recipe: Recipe, dish: State) -> bool:
             heats[action.number] = True
         elif _cools(action, here.station, recipe.language):
             heats[action.number] = False
-    hands = recipe.history.hands(len(recipe.actions))
     hot = {use for line, uses in hands.newly(reversed(heats)) if heats[line] for use in uses}  # the last line decides
     weights = {index: recipe.uses[index].mass for index in dish.uses}
     warm = sum((mass.hi for index, mass in weights.items() if index in hot), Fraction(0))
