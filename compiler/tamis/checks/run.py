@@ -27,22 +27,27 @@ def run_checks(view: View, earlier: Iterable[Diagnostic] = ()) -> tuple[Diagnost
 
     Those of the rules and of the phases before, levels and allows applied.
     """
-    found, failed = run_each(checks(), view)
-    findings = without_echoes([*without_made(earlier, view.recipe.takings), *found], view.source)
-    return (*failed, *told_once(settle(findings, view.document, view.kitchen.settings.checks)))
+    found, failed = _settled(checks(), view, earlier)
+    return (*failed, *told_once(found))
 
 
 def has_errors(view: View, earlier: Iterable[Diagnostic] = (), rules: Iterable[str] = FAULTS) -> bool:
     """Whether an error is among all findings of a recipe, by the rules that can find one.
 
     Where a house calls more of them errors, all are asked."""
-    levels = view.kitchen.settings.checks
-    lifted = [rule for rule, level in levels.items() if level == "error"]
-    if not lifted:
-        found, failed = run_each(map(check_of, rules), view)
-        findings = without_echoes([*without_made(earlier, view.recipe.takings), *found], view.source)
-        return bool(failed) or _any_error(settle(findings, view.document, levels))
-    return _any_error(run_checks(view, earlier))
+    if "error" in view.kitchen.settings.checks.values():
+        return _any_error(run_checks(view, earlier))
+    found, failed = _settled(map(check_of, rules), view, earlier)
+    return bool(failed) or _any_error(found)
+
+
+def _settled(
+    rules: Iterable[Callable[[Any], Iterable[Diagnostic]]], view: View, earlier: Iterable[Diagnostic]
+) -> tuple[tuple[Diagnostic, ...], list[Diagnostic]]:
+    """What some rules and the phases before find, levels and allows applied; and the rules that failed."""
+    found, failed = run_each(rules, view)
+    findings = without_echoes([*without_made(earlier, view.recipe.takings), *found], view.source)
+    return settle(findings, view.document, view.kitchen.settings.checks), failed
 
 
 def run_each(

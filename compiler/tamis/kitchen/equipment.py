@@ -25,6 +25,8 @@ if TYPE_CHECKING:
 
 Station = Literal["oven", "grill", "ring", "mixer", "fridge", "freezer", "bath", ""]
 EquipmentKind = Literal["vessel", "tool", "surface", "lining", "lid", "station"]
+MADE_READY: tuple[EquipmentKind, ...] = ("vessel", "surface", "lining")
+"""What is greased, lined or dusted before food comes into it or on to it."""
 
 # What a kitchen keeps of phrases that were asked for: enough for a library.
 _MOST_KEPT = 4096

@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from itertools import islice
 
+from tamis.kitchen.equipment import MADE_READY
 from tamis.model.effects import Refers, Why
 from tamis.model.lookup import Meaning
 from tamis.model.words import model_words, plain
@@ -113,15 +114,12 @@ def is_tool(act: Line, reference: Reference, meaning: Meaning) -> bool:
         found = flow.kitchen.cupboard.find(plain(reference.name, flow.kitchen.language))
         counted = share.measure is None or not share.measure.unit
         batch = meaning.batch
-        if found and counted and batch is not None and found.item.kind in _HOLD and _is_made_ready(flow, batch):
+        if found and counted and batch is not None and found.item.kind in MADE_READY and _is_made_ready(flow, batch):
             equipment = found.item
     if equipment is None:
         return False
     act.name_tool(reference, equipment)
     return True
-
-
-_HOLD = ("vessel", "surface", "lining")
 
 
 def _is_made_ready(flow: Flow, batch: Batch) -> bool:

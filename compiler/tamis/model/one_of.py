@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from tamis.model.batch import answering
 from tamis.model.lookup import Meaning, look_up
+from tamis.model.shares import shared_by_name
 from tamis.model.words import model_words, plain
 from tamis.quantity.amount import exactly
 from tamis.quantity.measure import Measure
@@ -33,7 +34,9 @@ def one_of_several(walker: Hands, reference: Reference) -> Reference:
     counted = number in words.ordinals
     if not counted:
         return reference._replace(share=_ONE) if single and _several_shared(walker, reference) else reference
-    there = _shared(walker, plain(rest, language)) or _several_shared(walker, reference) or _whole(walker, reference)
+    there = (
+        shared_by_name(walker, plain(rest, language)) or _several_shared(walker, reference) or _whole(walker, reference)
+    )
     for batch in there:
         if batch.is_named(plain(reference.name, language)):
             continue
@@ -62,7 +65,11 @@ def as_piece(walker: Hands, food: Ingredient) -> Reference | None:
     flow = walker.flow
     words = plain(food.name, flow.kitchen.language)
     keys = answering(words[-1:], flow.kitchen)
-    made = [*_shared(walker, words[-1:]), *flow.named.called(keys, flow.index), *flow.made.called(keys, flow.index)]
+    made = [
+        *shared_by_name(walker, words[-1:]),
+        *flow.named.called(keys, flow.index),
+        *flow.made.called(keys, flow.index),
+    ]
     if not any(batch.left > 0 and _is_plural(walker, batch, words) for batch in made):
         return None
     share = Share("measure", measure=measure, another=True)
@@ -82,7 +89,7 @@ def _several_shared(walker: Hands, reference: Reference) -> list[Batch]:
     if not walker.open.shared and not walker.flow.parted:
         return []
     last = plain(reference.name, walker.flow.kitchen.language)[-1:]
-    return [batch for batch in _shared(walker, last) if _is_several(walker, batch, reference)]
+    return [batch for batch in shared_by_name(walker, last) if _is_several(walker, batch, reference)]
 
 
 def _is_several(walker: Hands, batch: Batch, reference: Reference) -> bool:
@@ -94,13 +101,6 @@ def _is_several(walker: Hands, batch: Batch, reference: Reference) -> bool:
 def _is_single(name: str, language: str) -> bool:
     last = name.lower().rpartition(" ")[2]
     return nouns(language).singular(last) == last
-
-
-def _shared(walker: Hands, words: tuple[str, ...]) -> list[Batch]:
-    """What a share was taken from, by its name."""
-    flow = walker.flow
-    keys = answering(words, flow.kitchen)
-    return [*walker.open.shared.called(keys, flow.index), *flow.shared(keys)]
 
 
 def _whole(walker: Hands, reference: Reference) -> list[Batch]:

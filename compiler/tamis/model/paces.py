@@ -80,11 +80,10 @@ def _said(plain: Plain) -> Pace:
         word in each and words.no_piece.isdisjoint((*said[max(0, at - 1) : at], *said[at + 1 : at + 2]))
         for at, word in enumerate(said)
     )
-    singly = any(plain.phrase(words.singly, at) for at in range(len(said)))
-    gradual = any(plain.phrase(words.gradual, at) for at in range(len(said)))
-    brief = any(plain.phrase(words.brief, at) for at in range(len(said)))
-    few = any(plain.phrase(words.few, at) for at in range(len(said)))
-    return Pace(one, singly, gradual, brief, few) if one or singly or gradual or brief or few else AT_ONCE
+    told = [one]
+    for known in (words.singly, words.gradual, words.brief, words.few):  # in the order of the fields of a pace
+        told.append(any([word in known and plain.phrase(known, at) > 0 for at, word in enumerate(said)]))
+    return Pace(*told) if any(told) else AT_ONCE
 
 
 def _opens_singly(plain: Plain) -> bool:

@@ -161,6 +161,11 @@ class Action(NamedTuple):
     product: int | None = None
     piece_mass: Mass | None = None
 
+    @property
+    def time_span(self) -> Span:
+        """Where its time stands, or all of it."""
+        return next((read.clause.span for read in self.reads if read.role == "time"), self.span)
+
 
 class StepView(NamedTuple):
     """A paragraph: its actions by index, the remarks that follow it, and whether it is a meanwhile."""

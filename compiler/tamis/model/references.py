@@ -91,17 +91,17 @@ def _lifted_too(act: Line, reference: Reference) -> bool:
 
 def _of_nothing_made(act: Line, reference: Reference) -> None:
     """A place in the work, what food lies in, food that is weighed further on; or a name that is not known."""
-    if _is_place(act, reference):
+    if _is_manner(act, reference):
         act.walker.emit(Manner(reference.clause))
     elif not lies_in_medium(act, reference, anywhere=True) and not take_ahead(act, reference):
         _unknown(act, reference)
 
 
-def _is_place(act: Line, reference: Reference) -> bool:
+def _is_manner(act: Line, reference: Reference) -> bool:
     """`with your fingers`, `into the middle`: of the cook or the work, where nothing that was made is called so."""
-    said = clause_words(act.walker.flow.kitchen.language)
-    last = reference.name.lower().split()[-1:]
-    return reference.preposition != "" and reference.share is None and not (said.ways | said.places).isdisjoint(last)
+    if reference.share is not None or not reference.preposition:
+        return False
+    return clause_words(act.walker.flow.kitchen.language).tells_manner(reference.name.lower().rpartition(" ")[2])
 
 
 def _comes_back(act: Line, reference: Reference) -> bool:

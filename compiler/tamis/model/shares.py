@@ -18,6 +18,7 @@ if TYPE_CHECKING:
 
     from tamis.kitchen.house import Kitchen
     from tamis.model.batch import Batch
+    from tamis.model.hands import Hands
     from tamis.model.line import Line
     from tamis.model.recipe import Use
     from tamis.quantity.amount import Amount
@@ -40,13 +41,19 @@ def part_of(batch: Batch, share: Share, kitchen: Kitchen, uses: Sequence[Use]) -
     return None, False
 
 
+def shared_by_name(walker: Hands, words: tuple[str, ...]) -> list[Batch]:
+    """What a share was taken from, by its name."""
+    flow = walker.flow
+    keys = answering(words, flow.kitchen)
+    return [*walker.open.shared.called(keys, flow.index), *flow.shared(keys)]
+
+
 def back_to_the_rest(act: Line, reference: Reference) -> Reference:
     """*Pour it back into [the milk]*, a share of which is in hand: that is the rest of the milk."""
     walker = act.walker
     if reference.share or not _goes_back(act, reference.clause):
         return reference
-    keys = answering(plain(reference.name, walker.flow.kitchen.language), walker.flow.kitchen)
-    there = [*walker.open.shared.called(keys, walker.flow.index), *walker.flow.shared(keys)]
+    there = shared_by_name(walker, plain(reference.name, walker.flow.kitchen.language))
     return reference._replace(share=Share("rest")) if any(_is_in_hand(act, batch) for batch in there) else reference
 
 

@@ -146,6 +146,10 @@ class ClauseWords(NamedTuple):
     by_length: frozenset[str]
     holds_one: frozenset[str]
 
+    def tells_manner(self, noun: str) -> bool:
+        """Whether a noun is of the cook or of a place in the work: with floured *hands*, on one *side*."""
+        return noun in self.ways or noun in self.places
+
 
 @lru_cache(8)
 def clause_words(language: str) -> ClauseWords:

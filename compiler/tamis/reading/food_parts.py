@@ -94,5 +94,4 @@ def _share(reading: Reading, node: Node) -> Share:
 
 def is_manner(reading: Reading, name: Sequence[Node]) -> bool:
     """Whether a name is of the cook or of a place in the work: `with floured hands`, `on one side`."""
-    said = reading.words
-    return reading.keys(name)[-1] in said.ways | said.places
+    return reading.words.tells_manner(reading.keys(name)[-1])

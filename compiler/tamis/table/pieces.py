@@ -14,6 +14,7 @@ from tamis.typed import TYPE_CHECKING
 
 if TYPE_CHECKING:
     from tamis.kitchen.house import Kitchen
+    from tamis.model.history import Hands
     from tamis.model.recipe import Action, Recipe
     from tamis.source import Span
 
@@ -29,22 +30,23 @@ def piece_weights(recipe: Recipe, kitchen: Kitchen) -> Iterator[tuple[Span, str]
 
 def _divisions(recipe: Recipe, kitchen: Kitchen) -> Iterator[tuple[Division, str]]:
     """What divides a batch into several, and what each piece weighs where that is known and not told."""
-    for action in recipe.actions:
-        mass = action.piece_mass
-        for read in action.reads:
-            if not isinstance(read, Division) or read.number is None or read.number.hi <= 1:
-                continue
-            weight = ""
-            known = mass is not None and mass.hi and read.each is None and not read.of_each
-            if mass is not None and known and not _was_cooked(recipe, action, kitchen):
-                weight = f"{grams(mass.lo) if mass.lo == mass.hi else f'{grams(mass.lo)}–{grams(mass.hi)}'} each"
-            yield read, weight
+    divided = [(action, read) for action in recipe.actions for read in action.reads if isinstance(read, Division)]
+    if not divided:
+        return
+    hands = recipe.history.hands(len(recipe.actions))
+    for action, read in divided:
+        if read.number is None or read.number.hi <= 1:
+            continue
+        mass, weight = action.piece_mass, ""
+        known = mass is not None and mass.hi and read.each is None and not read.of_each
+        if mass is not None and known and not _was_cooked(recipe, action, hands, kitchen):
+            weight = f"{grams(mass.lo) if mass.lo == mass.hi else f'{grams(mass.lo)}–{grams(mass.hi)}'} each"
+        yield read, weight
 
 
-def _was_cooked(recipe: Recipe, action: Action, kitchen: Kitchen) -> bool:
+def _was_cooked(recipe: Recipe, action: Action, hands: Hands, kitchen: Kitchen) -> bool:
     """Whether more than a little of what a line divides, all in hand or the foods that it names, was cooked for a while
     before."""
-    hands = recipe.history.hands(len(recipe.actions))
     named = frozenset(index for index in action.uses if recipe.uses[index].in_batch)
     own = named and not action.takings and any(use.verb.divides for use in action.verbs)
     here = named if own else hands[action.number].uses

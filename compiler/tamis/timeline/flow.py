@@ -7,6 +7,7 @@ rests, and an oven that is heating holds up nothing but the baking.
 
 from __future__ import annotations
 
+from tamis.kitchen.equipment import MADE_READY
 from tamis.model.recipe import Action, Recipe
 from tamis.reading.clauses import Pause
 from tamis.timeline.network import Link
@@ -16,7 +17,6 @@ from tamis.timeline.tasks import Tasks
 COOLING = 1800
 """Seconds in which an empty jar or bottle cools that was heated; common practice."""
 
-_HOLDS = ("vessel", "surface", "lining")
 _PUT_BY = ("", "fridge", "freezer")
 """Where food waits without anybody having to see to it."""
 
@@ -79,7 +79,7 @@ def _makes_ready(recipe: Recipe, action: Action) -> bool:
     """Whether a line only greases, lines or dusts a piece of equipment that nothing lies in yet."""
     if action.work.wait is not None or action.takings or action.beside is not None or not action.verbs:
         return False
-    tools = [tool for tool in action.tools if not tool.preposition and tool.equipment.kind in _HOLDS]
+    tools = [tool for tool in action.tools if not tool.preposition and tool.equipment.kind in MADE_READY]
     worked = bool(tools) and not any(tool.definite for tool in tools)
     return worked and bool(action.verbs[0].verb.purpose) and not any(recipe.uses[use].in_batch for use in action.uses)
 

@@ -14,7 +14,6 @@ from tamis.checks.words import check_words
 from tamis.diagnostics import Diagnostic, Severity
 from tamis.reading.plain import phrases
 from tamis.reading.prose import STOPS
-from tamis.source import Span
 from tamis.typed import TYPE_CHECKING
 from tamis.words import example
 
@@ -64,7 +63,7 @@ def check(view: View) -> Iterator[Diagnostic]:
         message = "the food decides when this is done; expected what to look for"
         if flowing and hands is None:
             hands = view.recipe.history.hands(len(view.recipe.actions))
-        yield Diagnostic(RULE, LEVEL, _time_span(action), message, _hint(view, action, verb, hands))
+        yield Diagnostic(RULE, LEVEL, action.time_span, message, _hint(view, action, verb, hands))
 
 
 def _hint(view: View, action: Action, verb: Verb, hands: Hands | None) -> str:
@@ -109,7 +108,3 @@ def _tells_when(action: Action, language: str) -> bool:
         return True
     cues = check_words(language).cues
     return any(read.role == "time" and any(word in read.clause.items.keys for word in cues) for read in action.reads)
-
-
-def _time_span(action: Action) -> Span:
-    return next((read.clause.span for read in action.reads if read.role == "time"), action.span)

@@ -74,5 +74,4 @@ def _of_the_food(action: Action) -> str:
 
 def _place(action: Action) -> Span:
     """The words that send it into the oven: the verb, else its time, else the whole line."""
-    time = next((read.clause.span for read in action.reads if read.role == "time"), action.span)
-    return next((use.span for use in action.verbs if use.verb.station == "oven"), time)
+    return next((use.span for use in action.verbs if use.verb.station == "oven"), action.time_span)

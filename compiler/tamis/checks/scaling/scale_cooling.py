@@ -18,7 +18,6 @@ from tamis.typed import TYPE_CHECKING
 if TYPE_CHECKING:
     from tamis.checks.scaling._scene import Scene
     from tamis.model.recipe import Action
-    from tamis.source import Span
 
 RULE = "scale-cooling"
 LEVEL: Severity = "warning"
@@ -61,7 +60,7 @@ def check(scene: Scene) -> Iterator[Diagnostic]:
         told = uses
         message = f"{times_text(scene.factor)}: so much cools more slowly than stated"
         hint = "spread it on more trays or in shallow dishes: it has to be in the fridge within two hours"
-        yield Diagnostic(RULE, LEVEL, _place(action), message, hint)
+        yield Diagnostic(RULE, LEVEL, action.time_span, message, hint)
 
 
 def _weight(scene: Scene, action: Action) -> Fraction:
@@ -93,9 +92,3 @@ def _spoils(scene: Scene, action: Action) -> bool:
     baked = "oven" in stations and any(food.role == "flour" for food in foods)
     cooked = any((verb := scene.kitchen.verbs.of_base(line.work.verb)) is not None and verb.cooks for line in before)
     return cooked and not baked and any(food.hazard in practice().spoiling for food in foods)
-
-
-def _place(action: Action) -> Span:
-    from tamis.reading.clauses import Time
-
-    return next((read.clause.span for read in action.reads if isinstance(read, Time)), action.span)
