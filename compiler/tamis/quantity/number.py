@@ -38,7 +38,11 @@ def parse(text: str, language: str) -> Fraction | None:
     """The exact number that a text says, in figures or words; None if it says none, has too many digits or a wrong
     fraction."""
     number = figures(text)
-    return number if number is not None or len(text) > LONGEST else number_words(language).parse(text)
+    if number is not None or len(text) > LONGEST:
+        return number
+    words = number_words(language)
+    number = words.parse(text)
+    return number if number is not None else figures(words.without_joins(text))
 
 
 def figures(text: str) -> Fraction | None:

@@ -11,6 +11,7 @@ from tamis.reading.quantities import measures, one_measure, place
 from tamis.reading.soundness import LENGTHS, check_name, check_text
 from tamis.reading.temperatures import degrees
 from tamis.source import NOWHERE
+from tamis.syntax.cutting import HYPHENS
 from tamis.typed import TYPE_CHECKING, Any
 from tamis.words import example
 
@@ -51,6 +52,8 @@ def read_food(reading: Reading, parts: Parts, role: str, known: Found | None) ->
     name = list(parts.name)
     if not parts.percent:
         measured, name = _with_unit(reading, measured, name)
+    if measured.each and not (measured.weight_first or measured.measures[0].unit):
+        _is_of_one(reading, parts.measure)
     for node in name:
         if node[0] == "bracket":
             measured = bracketed(reading, measured, node)
@@ -255,6 +258,18 @@ def _is_of_each(reading: Reading, measured: Measured, node: Node, weight: Node) 
         said = reading.said([weight])
         hint = f"write {example(reading.kitchen.language, 'each', measure=said)}"
         raise reading.fail("number-unclear", reading.span([weight]), f"“{said}”: of each, or of all together?", hint)
+
+
+def _is_of_one(reading: Reading, nodes: Sequence[Node]) -> None:
+    """`6 (about 1 kg) potatoes` may be a kilo each or a kilo in all. What holds a weight is of it (`2 (400 g) cans`),
+    and a hyphen makes it a kind (`2 (6-ounce) chops`)."""
+    bracket = next((part for node in nodes if node[0] == "sized" for part in node[1] if part[0] == "bracket"), None)
+    if bracket is None:
+        return
+    notes = [part for note in bracket[1] if note[0] == "note" for part in note[1]]
+    weight = next((part for part in notes if part[0] == "weight"), None)
+    if weight is not None and not any(hyphen in reading.said([weight]) for hyphen in HYPHENS):
+        _is_of_each(reading, read_measure(reading, nodes), bracket, weight)
 
 
 def _after_name(reading: Reading, tail: Tail, node: Node) -> Tail:

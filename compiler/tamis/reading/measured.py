@@ -126,7 +126,7 @@ def _sized(reading: Reading, node: Node) -> Measured:
         return _product(reading, node)
     if first[0] == "size":
         return _size_first(reading, Measured(start_of(node), end_of(node)), first)
-    read = _counted(reading, first).with_(end=end_of(node))
+    read = _counted(reading, first).with_(end=end_of(node))  # also what is `parted`
     for part in children[1:]:
         if part[0] == "weight":
             if read.vague:
@@ -186,6 +186,8 @@ def _counted(reading: Reading, node: Node) -> Measured:
         return read.with_(vague=children[0][1].lower())
     number, part = child(children, "count"), child(children, "FRACTION")
     value = amount(reading, number) if number else ONE
+    if children[0][0] == "COUPLE":
+        read, value = read.with_(about=True), ONE.times(2)
     if part:
         value = value.times(reading.words.fractions[part[1].lower()])
     read.pieces, read.measures = value, (Measure(value, ""),)

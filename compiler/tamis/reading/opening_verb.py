@@ -1,4 +1,4 @@
-"""The verb that a clause opens with: `simmer for 1 h`, `leave to cool until cold`."""
+"""The verb that a clause opens with: `simmer for 1 h`, `leave to cool until cold`, `chilled overnight`."""
 
 from __future__ import annotations
 
@@ -15,13 +15,14 @@ if TYPE_CHECKING:
 def verb_of(reading: Reading, node: Node, rest: Sequence[Node]) -> tuple[Verb | None, str]:
     """The verb that a clause opens with, as the list knows it: with what follows, `leave to cool` is to cool."""
     first = first_leaf(node)
-    alone = reading.kitchen.verbs.get(first[1].lower())
+    verbs = reading.kitchen.verbs
+    alone = verbs.get(first[1].lower()) or verbs.participle(first[1].lower())
     if alone is not None and not alone.lets:
         return alone, first[1]
     words = reading.keys(rest)
-    found = reading.kitchen.verbs.match(words, 0)
+    found = verbs.match(words, 0)
     if found is None:
-        return reading.kitchen.verbs.get(first[1].lower()), first[1]
+        return alone, first[1]
     end = start_of(node)
     for leaf in _leaves_until(rest, found[1]):
         end = leaf[3]

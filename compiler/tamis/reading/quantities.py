@@ -12,6 +12,7 @@ from functools import lru_cache
 from tamis.quantity.amount import Amount
 from tamis.quantity.measure import Measure, plus
 from tamis.quantity.number import decimal, is_kitchen_fraction, problem
+from tamis.quantity.number_words import number_words
 from tamis.reading.clause import end_of
 from tamis.record import made
 from tamis.source import Span
@@ -32,6 +33,8 @@ def amount(reading: Reading, node: Node, of: _Of = "", unit: Node | None = None)
     """The amount of an `amount` or a `count`; `of` is "time" or "degrees" where that limits its fractions, `unit` what
     stands behind it."""
     numbers = node[1]
+    if numbers[-1][0] == "NUMWORD" and len(numbers) == 2:
+        return _of_groups(reading, node)
     if numbers[0][0] == "amount":
         return amount(reading, numbers[0], of, unit)
     first, last = numbers[0], numbers[-1]
@@ -47,6 +50,18 @@ def amount(reading: Reading, node: Node, of: _Of = "", unit: Node | None = None)
     if low > high:
         raise _reversed(reading, node, unit)
     return Amount(low, high)
+
+
+def _of_groups(reading: Reading, node: Node) -> Amount:
+    """`3 dozen`, `two dozen`: so many of a group."""
+    first, group = node[1]
+    many = number_words(reading.kitchen.language).groups.get(group[1].lower())
+    if many is None:
+        message = f"“{reading.said([node])}”: two numbers, one behind the other"
+        raise reading.fail("number-unclear", reading.span([node]), message, "write the number that is meant")
+    reading.numbers.add(group[2])
+    whole = amount(reading, first) if first[0] == "amount" else Amount(*2 * (read_number(reading, first, ""),))
+    return whole.times(many)
 
 
 def one_number(reading: Reading, node: Node) -> Fraction:

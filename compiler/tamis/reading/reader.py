@@ -127,8 +127,21 @@ class _Reader:
         """A paragraph: its lines, those with a `then` between two times as two actions."""
         actions: list[ActionRead] = []
         for action in step.actions:
-            actions.extend(parted(self._action(action), self.kitchen, self.findings))
+            read = self._action(action)
+            for event in read.events:
+                if isinstance(event, Time) and event.verb_text:
+                    self._in_plain_form(event)
+            actions.extend(parted(read, self.kitchen, self.findings))
         return StepRead(tuple(actions), (), step.span)
+
+    def _in_plain_form(self, time: Time) -> None:
+        """Work that may be done (*it can be chilled for up to 2 days*) is told ahead; a method tells what to do."""
+        said = time.verb_text
+        if time.verb is None or said.partition(" ")[0].lower() in self.kitchen.verbs.first_words:
+            return
+        message = f"“{said}” tells what may be done, or was: a method tells what to do"
+        plain = f"[{time.verb.name}{time.text.strip()[len(said) :]}]"
+        self.findings.append(Diagnostic("clause-role", "error", time.clause.span, message, f"write `{plain}`"))
 
     def _action(self, action: Action) -> ActionRead:
         events: list[Event] = []

@@ -34,6 +34,7 @@ _NO_ADJECTIVES = frozenset(("OR", "PLUS"))
 _ADJECTIVES = Choice((("ADJCOMMA", 1), ("COMMA", 1)))
 # Classes whose words are told from the word after them.
 _LOOKED_BEHIND = frozenset(("PREP", "ANOTHER", "MORE", "SIZEWORD", "WITHOUT", "FRACTION"))
+_BEHIND_DONE = frozenset(("FOR", "UPTO", "OVERNIGHT", "PREP"))
 _BEHIND = 4  # *over a very low heat*
 
 
@@ -130,6 +131,8 @@ class Vocabulary:
             reach = self._reach_of.get(word)
             if reach is None:
                 reach = _keep(self._reach_of, word, self._reach.get(word.replace("-", " ").partition(" ")[0], 1))
+            if first and self._is_past(word):
+                reach = max(reach, 2)
             if reach == 1:
                 return _keep(known, word, self._choice((word,), first))
             asked = first, tuple(words[at : at + reach])
@@ -169,6 +172,8 @@ class Vocabulary:
                 closed = [name for name in closed if name != "WITHOUT"]
             if n == 1 and "SIZEWORD" in closed and words[1:2] and words[1] in self._of:  # `2 squares of chocolate`
                 closed = [name for name in closed if name != "SIZEWORD"]
+            if n == 1 and first and self._is_done(words):
+                yield "VERB", 1
             for name in (*closed, *self._from_lists(phrase, tuple(phrase.split(" ")), first)):
                 yield name, n
         if words[0] not in self._function:
@@ -176,6 +181,17 @@ class Vocabulary:
                 yield "TRAIT", 1
             yield "WORD", 1
         yield "ANY", 1
+
+    def _is_past(self, word: str) -> bool:
+        """Whether a word is the past participle of work: chilled, kept."""
+        verbs = self.kitchen.verbs
+        return verbs.participle(word) is not None and verbs.present(word) is None and verbs.get(word) is None
+
+    def _is_done(self, words: tuple[str, ...]) -> bool:
+        """Work of which a line says that it may be done: *the gravy can be made first and chilled for up to 2 days*."""
+        if len(words) < 2 or not self._is_past(words[0]):
+            return False
+        return not _BEHIND_DONE.isdisjoint(self._closed.get(words[1], ()))
 
     def _heats(self, words: tuple[str, ...]) -> bool:
         """`over medium heat`, `on a low heat`: a look at the word after the article, which one symbol does not give."""
@@ -198,11 +214,12 @@ class Vocabulary:
         return behind != () and "FRACTION" not in self._closed.get(behind[0], ())
 
     def _is_tool(self, words: tuple[str, ...]) -> bool:
-        """Whether the first word is equipment; of what it holds (a third cup of sugar) the share may be meant."""
+        """Whether the first word is equipment; of what it holds (a third cup of sugar) or measures (half teaspoon
+        salt) the share may be meant."""
         cupboard = self.kitchen.cupboard
         if not words or cupboard.get(words[0]) is None:
             return False
-        return len(words) == 1 or not cupboard.count_word(words[0])
+        return len(words) == 1 or not (cupboard.count_word(words[0]) or self.kitchen.units.get(words[0]))
 
     def _from_lists(self, phrase: str, words: tuple[str, ...], first: bool) -> Iterator[str]:
         kitchen = self.kitchen

@@ -127,7 +127,7 @@ class Cutter:
         # The words by which a time may stand in letters: the units, and *overnight*.
         self._lengths = frozenset((*units.names("time"), *lists["open"]["OVERNIGHT"]))
         self._special = self._lengths | self._between | self.numbers.keys() | self._gas.keys() | self._dozens.keys()
-        self._token = re.compile(_pattern(lists["numbered"]["words"], elided), re.VERBOSE)
+        self._token = re.compile(_pattern(lists["numbered"]["words"], elided, number_words(language).joins), re.VERBOSE)
         after = "|".join(map(re.escape, self.numbers))
         letters = "".join(sorted(self._letters))
         self._degrees_next = pattern(rf"\s*[0-9][0-9.,/–-]*\s*(?:°|[{letters}]\b)")
@@ -292,15 +292,17 @@ def _number(text: str) -> float:
     return float(text) if text.replace(".", "", 1).isdigit() else 0
 
 
-def _pattern(numbered: tuple[str, ...], elided: tuple[str, ...]) -> str:
+def _pattern(numbered: tuple[str, ...], elided: tuple[str, ...], joins: tuple[str, ...]) -> str:
     """The regular expression of tokens, for text as it is looked up. `numbered` are words that hold digits (# for each
-    number), `elided` small words that end in an apostrophe and are words of their own before the next."""
+    number), `elided` small words that end in an apostrophe and are words of their own before the next, `joins` what
+    may stand between a number and its fraction (1 and 1/2)."""
+    joined = "".join(rf"|\ {re.escape(word)}\ " for word in joins)
     with_digits = "|".join(re.escape(word).replace(r"\#", "[0-9]+").replace("#", "[0-9]+") + r"\b" for word in numbered)
     cut_off = "".join(re.escape(word).replace("'", "[’']") + r"(?=\w)|" for word in elided)
     return rf"""\s*(?:
       (?P<WORD>{with_digits}|{cut_off}(?![{_FRACTIONS}])[^\W\d_][\w’'{HYPHENS}]*)
-    | (?P<NUMBER>[0-9]++(?!,[0-9])(?:\.[0-9]+ | [{_SPACES}{HYPHENS}][0-9]+[/⁄][0-9]+(?![0-9/]) | [/⁄][0-9]+
-        | [{_SPACES}]?[{_FRACTIONS}])? | [{_SPACES}]?[{_FRACTIONS}])
+    | (?P<NUMBER>[0-9]++(?!,[0-9])(?:\.[0-9]+ | (?:[{_SPACES}{HYPHENS}]{joined})[0-9]+[/⁄][0-9]+(?![0-9/]) | [/⁄][0-9]+
+        | (?:[{_SPACES}]{joined})?[{_FRACTIONS}])? | [{_SPACES}]?[{_FRACTIONS}])
     | (?P<MISWRITTEN>[0-9]+,[0-9]+(?:[.,][0-9]+)*)
     | (?P<RANGE>[{_DASHES}](?=\s*[0-9{_FRACTIONS}]))
     | (?P<HYPHEN>[{HYPHENS}](?=[^\W\d_]))

@@ -5,7 +5,8 @@ shopping list all lack it.
 
 Write the measure: `[40 g sugar]`, `[a pinch of salt]`. Where the taste or the tin decides, say so after
 a comma: `[salt, to taste]`, `[oil, for the tin]`; beside verbs such as dust, grease and season no reason
-is needed.
+is needed. Food that a vessel is full of, `[a teacup of rice]`, has no measure either; water and ice to lie in
+or over need none.
 """
 
 from __future__ import annotations
@@ -20,7 +21,8 @@ from tamis.words import example
 
 if TYPE_CHECKING:
     from tamis.checks.view import View
-    from tamis.reading.clauses import Ingredient
+    from tamis.kitchen.house import Kitchen
+    from tamis.reading.clauses import Ingredient, Tool
 
 RULE = "missing-quantity"
 LEVEL: Severity = "error"
@@ -59,6 +61,32 @@ def _is_part(said: str, name: str, words: CheckWords) -> bool:
 
 
 def check(view: View) -> Iterator[Diagnostic]:
+    """Foods without a measure: named bare, or told only by the vessel that holds them."""
+    yield from _bare(view)
+    yield from _in_vessels(view)
+
+
+def _in_vessels(view: View) -> Iterator[Diagnostic]:
+    """Food that stands only as what a vessel holds: a teacup of rice, a plate of flour to turn it in."""
+    for action in view.recipe.actions:
+        for tool in action.tools:
+            if not tool.contains or tool.definite or not (held := _held(tool, view.kitchen)):
+                continue
+            message = f"how much {held}? “{tool.name}” is taken for equipment, and what it holds for nothing"
+            goods = view.kitchen.larder.find(tool.contains.lower().split())
+            measure = likely(goods and goods.goods, held, view.recipe.language)
+            yield Diagnostic(RULE, LEVEL, tool.clause.span, message, f"write `[{measure} {held}]`")
+
+
+def _held(tool: Tool, kitchen: Kitchen) -> str:
+    """The food that a vessel is full of, as written; nothing if it is there to lie in: water, ice, fat to fry in."""
+    found = kitchen.larder.find(tool.contains.lower().split())
+    if found is None or found.goods.role == "water" or found.goods.merchant == "tap":
+        return ""
+    return "" if tool.preposition and found.goods.role == "fat" else tool.contains
+
+
+def _bare(view: View) -> Iterator[Diagnostic]:
     """Unmeasured foods whose verb gives no purpose and whose comma gives no reason."""
     words = check_words(view.recipe.language)
     reasons = (*(f"{word} " for word in words.foods.reasons), *words.foods.alone)
