@@ -98,15 +98,16 @@ class Batch:
 
     `last` is the action that worked on it last, `origin` how it came to be open, `home` where it lies open, `left` how
     much of it a share has not yet taken, `shared` whether one has, `taken_at` where the last of it went, `rest_of` the
-    use whose written measure it is the rest of, `measure` how much it is as the text or its recipe says, `number` how
-    many batches began before it, `lifted_from` the batch out of which it was lifted, `lifted_out` what was lifted out
-    of it, `measured` the uses that were in it when it was measured, `vessel` the noun of what it was put into.
+    use whose written measure it is the rest of and `rest_was` how much of that it was at first, `measure` how much it
+    is as the text or its recipe says, `number` how many batches began before it, `lifted_from` the batch out of which
+    it was lifted, `lifted_out` what was lifted out of it, `measured` the uses that were in it when it was measured,
+    `vessel` the noun of what it was put into.
     """
 
     __slots__ = (
         "_label", "early", "foods", "home", "keys", "last", "left", "lifted_from", "lifted_out", "mass", "measure",
-        "measured", "names", "number", "on_heat", "origin", "pieces", "product", "products", "rest_of", "shared",
-        "span", "station", "sure", "taken_at", "vessel",
+        "measured", "names", "number", "on_heat", "origin", "pieces", "product", "products", "rest_of", "rest_was",
+        "shared", "span", "station", "sure", "taken_at", "vessel",
     )  # fmt: skip
 
     def __init__(self, origin: Origin, number: int) -> None:
@@ -131,6 +132,7 @@ class Batch:
         self.taken_at: Span | None = None
         self.span: Span = Span(0, 0)
         self.rest_of: int | None = None
+        self.rest_was = ONE
         self.measure: Measure | None = None
         self.measured: frozenset[int] = frozenset()
         self.lifted_from: Batch | None = None

@@ -70,7 +70,7 @@ def put_in(act: Line, food: Ingredient) -> None:
     if share and taken < 1:
         there = Food.of(index, food, words, times(whole, 1 - taken), flow.kitchen)
         rest = walker.part("rest", "share", [there], there.mass, left=1 - taken)
-        rest.rest_of, rest.span = index, food.clause.span
+        rest.rest_of, rest.rest_was, rest.span = index, rest.left, food.clause.span
 
 
 def take_ahead(act: Line, reference: Reference) -> bool:

@@ -178,13 +178,17 @@ def _food(walker: Hands, words: tuple[str, ...], share: Share | None) -> Meaning
     flow = walker.flow
     if share:
         # Of a whole product a second share is one of the whole, and not of what a first share of it went into.
-        whole = share.kind != "rest" and not share.another and walker.present is not None
+        of_rest = share.kind == "rest" or share.another or share.of_rest
+        whole = not of_rest and walker.present is not None
         keys = [("name", words)] if whole else answering(words, flow.kitchen)
         opened = walker.open.shared_whole if whole else walker.open.shared
         if words or whole:
             left = [*opened.called(keys, flow.index), *flow.shared(keys)]
         else:
             left = [*opened, *flow.all_shared()]
+        if whole and not left:  # of 500 g of which half went in before: it is of those 500 g, too
+            there = walker.open.shared.called(answering(words, flow.kitchen), flow.index)
+            left = [batch for batch in there if batch.rest_of is not None]
         if left:
             both = list(dict.fromkeys(left))  # one that is named here is found in both places
             return _one(both, words, "share-left")

@@ -198,7 +198,7 @@ def _take(act: Line, reference: Reference, batch: Batch) -> None:
         taken = len(flow.takings)
         act.takings.append(taken)
         flow.takings.append(taking)
-    scale = fraction / batch.left if batch.rest_of is not None and fraction and batch.left else fraction
+    scale = fraction / batch.rest_was if batch.rest_of is not None and fraction else fraction
     if is_picked(walker, reference, batch):
         scale = None
     walker.take(batch, reference.clause.span, fraction, scale, whole, taken, use)
@@ -209,7 +209,7 @@ def _rest_of_measure(act: Line, batch: Batch, fraction: Fraction) -> int:
     flow = act.walker.flow
     assert batch.rest_of is not None
     first = flow.uses[batch.rest_of]
-    mass = times(batch.mass, fraction / batch.left) if batch.left else batch.mass
+    mass = times(batch.mass, fraction / batch.rest_was)
     use = first._replace(action=act.number, fraction=fraction, rest_of=batch.rest_of, mass=mass)
     act.uses.append(len(flow.uses))
     flow.uses.append(use)

@@ -32,7 +32,8 @@ def part_of(batch: Batch, share: Share, kitchen: Kitchen, uses: Sequence[Use]) -
     if share.kind in ("all", "rest"):
         return batch.left, True
     if share.kind == "fraction":
-        return share.fraction, share.fraction == batch.left
+        taken = share.fraction * batch.left if share.of_rest else share.fraction
+        return taken, taken == batch.left
     if share.kind == "measure" and share.measure:
         return _ratio(batch, share.measure, kitchen, uses), False
     if share.kind == "but" and share.measure:

@@ -43,7 +43,8 @@ class Share(NamedTuple):
     """A part of something: a fraction, a measure of it, the rest of it, some, or all (but a measure).
 
     `kind` is `fraction` (with `fraction`), `measure` (with `measure`; `also` is the same in other measures), `rest`,
-    `some`, `all`, or `but` (all but `measure`). `another` says that the same fraction was taken before.
+    `some`, `all`, or `but` (all but `measure`). `another` says that the same fraction was taken before, `of_rest` that
+    the fraction is of what is left: half of the remaining cream.
     """
 
     kind: Literal["fraction", "measure", "rest", "some", "all", "but"]
@@ -51,6 +52,7 @@ class Share(NamedTuple):
     measure: Measure | None = None
     another: bool = False
     also: tuple[Measure, ...] = ()
+    of_rest: bool = False
 
 
 class Percent(NamedTuple):
@@ -256,13 +258,15 @@ class Pause(NamedTuple):
 
 
 class Naming(NamedTuple):
-    """A name for the batch (`as`), for what it leaves behind (`leaving`), or closing it (`set-aside`)."""
+    """A name for the batch (`as`), for what it leaves behind (`leaving`; `also` is its measure in other units), or
+    closing it (`set-aside`)."""
 
     clause: Clause
     kind: Literal["as", "leaving", "set-aside"]
     name: str = ""
     measure: Measure | None = None
     role: Role = "naming"
+    also: tuple[Measure, ...] = ()
 
 
 class Division(NamedTuple):

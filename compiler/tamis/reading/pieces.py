@@ -98,7 +98,7 @@ def read_naming(reading: Reading, children: Sequence[Node]) -> tuple[Read, ...]:
     if apart is not None:
         hint = f"write {example(reading.kitchen.language, 'leaving_any')}, with a name alone"
         raise reading.fail("clause-role", reading.clause.span, f"“{reading.said(names)}” is not read so", hint)
-    check_held(reading, measured)
+    check_held(reading, measured, _NAMINGS_HOLD)
     measure = as_one(reading, measured.measures) if measured.measures and not measured.article else None
     name: list[Node] = names[-1:] if len(names) > 1 else names
     if measured.start >= 0 and names:
@@ -112,7 +112,10 @@ def read_naming(reading: Reading, children: Sequence[Node]) -> tuple[Read, ...]:
         if the and the[1].lower() in reading.words.pronouns and reading.before.rstrip(" ,"):  # whisk [as it melts]
             return (Manner(reading.clause),)
         _check_names(reading, name, the)
-    return (Naming(reading.clause, kind, said, measure),)  # type: ignore[arg-type]  # one of two
+    return (Naming(reading.clause, kind, said, measure, also=measured.also),)  # type: ignore[arg-type]  # one of two
+
+
+_NAMINGS_HOLD = frozenset(("also",))  # reserving 240 ml (1 cup) coconut cream
 
 
 def _is_left_free(reading: Reading, measured: Measured, names: Sequence[Node]) -> bool:

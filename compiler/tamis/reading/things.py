@@ -51,8 +51,6 @@ def read_reference(reading: Reading, children: Sequence[Node]) -> tuple[Read, ..
     if nodes and nodes[0][0] == "of_it":
         of_it = nodes.pop(0)[1]
         share = _share(reading, of_it)
-        if of_it[-1][0] == "REST" and share.kind == "fraction":  # `half of the remaining cream`
-            nodes.insert(0, _without_the(reading, of_it[-1]))
     elif nodes and nodes[0][0] == "THE":
         nodes.pop(0)
         if len(nodes) > 1 and nodes[1][0] == "OF":  # `in the middle of the dough`
@@ -95,27 +93,18 @@ def read_reference(reading: Reading, children: Sequence[Node]) -> tuple[Read, ..
 _AFTER: frozenset[NodeKind] = frozenset(("bracket", "COMMA", "preparation", "purpose", "optional", "FOR", "text"))
 
 
-def _without_the(reading: Reading, leaf: Node) -> Node:
-    """`the remaining` without its article, as part of a name."""
-    first, _, rest = leaf[1].partition(" ")
-    if first.lower() not in reading.words.the or not rest:
-        return leaf
-    return (leaf[0], rest, leaf[3] - len(rest), leaf[3])
-
-
 def _share(reading: Reading, nodes: Sequence[Node]) -> Share:
     """The part of something that is there: `half`, `another third`, `2 tbsp of`, `the rest of`, `all but 2 tbsp of`."""
     kinds = [node[0] for node in nodes]
-    if "REST" in kinds and kinds[0] != "FRACTION":
-        part = child(nodes, "FRACTION")
-        return Share("rest", reading.words.fractions[part[1].lower()] if part else Fraction(1))
+    part = child(nodes, "FRACTION")
+    if "REST" in kinds:
+        return _of_the_rest(reading, nodes, part)
     if "ALLBUT" in kinds:
         return Share("but", measure=measure_of(reading, nodes[1]))
     read = read_measure(reading, [node for node in nodes if node[0] in MEASURES or node[0] == "size"])
     if read.measures and not read.pieces:
         read.size = ""  # 2 cm of the ginger
     check_held(reading, read, _SHARES_HOLD)
-    part = child(nodes, "FRACTION")
     if part:
         return _fraction(reading, nodes, part)
     if "ALL" in kinds or kinds[0] == "EACH":
@@ -142,6 +131,13 @@ def _share(reading: Reading, nodes: Sequence[Node]) -> Share:
 
 
 _SHARES_HOLD = frozenset(("also",))  # 120 ml (1/2 cup) of the syrup
+
+
+def _of_the_rest(reading: Reading, nodes: Sequence[Node], part: Node | None) -> Share:
+    """`the rest of`, `the remaining third of`, and a share of it: `half of the remaining`."""
+    if part is not None and nodes.index(part) < nodes.index(child(nodes, "REST") or part):
+        return _fraction(reading, nodes, part)._replace(of_rest=True)
+    return Share("rest", reading.words.fractions[part[1].lower()] if part else Fraction(1))
 
 
 def _fraction(reading: Reading, nodes: Sequence[Node], part: Node) -> Share:

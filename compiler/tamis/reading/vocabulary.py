@@ -214,12 +214,14 @@ class Vocabulary:
         return behind != () and "FRACTION" not in self._closed.get(behind[0], ())
 
     def _is_tool(self, words: tuple[str, ...]) -> bool:
-        """Whether the first word is equipment; of what it holds (a third cup of sugar) or measures (half teaspoon
+        """Whether the first noun is equipment (a third small dish); of what it holds (a third cup of sugar) or measures (half teaspoon
         salt) the share may be meant."""
         cupboard = self.kitchen.cupboard
-        if not words or cupboard.get(words[0]) is None:
+        at = next((n for n, word in enumerate(words) if word in self._function or cupboard.get(word)), None)
+        if at is None or words[at] in self._function or any(self.is_noun((word,)) for word in words[:at]):
             return False
-        return len(words) == 1 or not (cupboard.count_word(words[0]) or self.kitchen.units.get(words[0]))
+        measures = cupboard.count_word(words[at]) or self.kitchen.units.get(words[at])
+        return at + 1 == len(words) or not measures
 
     def _from_lists(self, phrase: str, words: tuple[str, ...], first: bool) -> Iterator[str]:
         kitchen = self.kitchen
