@@ -28,22 +28,36 @@ def take_cold(act: Line) -> None:
 
 
 def take_rinsed(act: Line) -> None:
-    """Take the wait from the verbs of a line that cool under water: `cool [under cold water]` is a rinse."""
+    """Take the wait from the verbs of a line that cool under or in cold water: `cool [in a bowl of iced water]` is a rinse."""
     labour = act.labour
     if labour.time is not None or labour.cues or labour.targets:
         return
     for at, use in enumerate(labour.verbs):
-        if use.verb.rinsed and any(_rinses(act, read) for read in _behind(act, use)):
+        if use.verb.rinsed and any(_rinses(act, read) for read in _behind(act, use)) and not _is_liquid(act):
             labour.verbs[at] = use._replace(verb=use.verb._replace(waits=False, takes=use.verb.rinsed))
             labour.time_verb = None
 
 
 def _rinses(act: Line, read: Read) -> bool:
-    """Whether a clause is of water or a tap that food is held under."""
-    words = model_words(act.walker.flow.kitchen.language)
+    """Whether a clause is of water or a tap that food is held under, or of cold water that it goes into."""
+    kitchen = act.walker.flow.kitchen
+    words = model_words(kitchen.language)
+    if not isinstance(read, Ingredient | Tool) or read.preposition not in words.under:
+        return False
     if isinstance(read, Ingredient):
-        return read.preposition in words.under and read.goods is not None and read.goods.role == "water"
-    return isinstance(read, Tool) and read.preposition in words.under and read.equipment.id in words.taps
+        return read.goods is not None and read.goods.role == "water" and not words.cold.isdisjoint(read.states)
+    if not read.contains:
+        return read.equipment.id in words.taps
+    held = read.contains.lower().split()
+    food = kitchen.larder.find(held)
+    return food is not None and food.goods.role == "water" and not words.cold.isdisjoint(held)
+
+
+def _is_liquid(act: Line) -> bool:
+    """Whether a liquid is in hand: a sauce in iced water takes its time, where peas are cold at once."""
+    walker = act.walker
+    goods = (walker.flow.kitchen.larder.get(food.goods) for food in (walker.present.foods if walker.present else ()))
+    return any(one is not None and one.liquid for one in goods)
 
 
 def _is_cold(act: Line, reads: Sequence[Read]) -> bool:

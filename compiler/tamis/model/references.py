@@ -224,6 +224,8 @@ def _unknown(act: Line, reference: Reference) -> None:
         act.walker.emit(Diagnostic("product-unknown", "error", reference.clause.span, message))
         return
     hint, language = _belongs_inside(act, reference), flow.kitchen.language
+    if not reference.name:
+        hint = "a rest is there where a share of something went in before: write both"
     flow.unknown += 1
     hint = hint or _not_kept(act, reference) or _not_left(act, reference)
     if not hint and (made := _made_and_gone(act, reference)):
@@ -299,11 +301,12 @@ def _ambiguous(act: Line, reference: Reference, meaning: Meaning) -> None:
     called = [(batch, act.walker.flow.called(batch)) for batch in batches if batch]
     labels = tuple(Label(batch.span, f"this is “{name}”") for batch, name in called)
     names = " and ".join(f"“{name}”" for _, name in called)
-    message = f"“{reference.name}” can mean {names}"
+    message = f"“{reference.name or reference.clause.text}” can mean {names}"
     language = act.walker.flow.kitchen.language
     hint = f"give one of them a name of its own with {example(language, 'as_any')}"
-    if meaning.rule in ("pieces", "made-of"):
-        hint = "write which is meant: " + " or ".join(example(language, "the", name=name.lower()) for _, name in called)
+    if meaning.rule in ("pieces", "made-of") or not reference.name:
+        key = "the" if reference.name else "the_rest"
+        hint = "write which is meant: " + " or ".join(example(language, key, name=name.lower()) for _, name in called)
     act.say("product-ambiguous", reference.clause, message, hint, labels)
 
 

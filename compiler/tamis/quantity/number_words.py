@@ -20,7 +20,7 @@ class NumberWords:
         tables = word_tables(language, "numbers")
         self.ones = _worth(tables["ones"])
         self.groups = _worth(tables["groups"])
-        self.joins = word_lists(language, "numbers")["joins"]["words"]
+        self.joins = tuple(word_lists(language, "numbers").get("joins", {}).get("words", ()))
         parts = _worth(tables["parts"])
         self._alone = self.ones | parts | self.groups
         self._parts = parts | _worth(tables["parts-of-many"])

@@ -115,6 +115,7 @@ class ClauseWords(NamedTuple):
     of_the: frozenset[str]
     same: frozenset[str]
     parts_of_tools: frozenset[str]
+    hollows: frozenset[str]
     speed: frozenset[str]
     heats: frozenset[str]
     levels: frozenset[str]
@@ -175,6 +176,7 @@ def clause_words(language: str) -> ClauseWords:
         of_the=frozenset(word for phrase in closed.get("OFTHE", ()) for word in phrase.split()),
         same=frozenset(opened["SAME"]),
         parts_of_tools=frozenset(said["parts-of-tools"]),
+        hollows=frozenset(said["hollows"]),
         speed=frozenset(said["speed"]),
         heats=frozenset(opened["HEATNOUN"]),
         levels=frozenset(opened["SETWORD"]),

@@ -27,7 +27,7 @@ if TYPE_CHECKING:
     from tamis.reading.clauses import Ingredient, Read
     from tamis.reading.food_parts import Parts
 
-_FROM_TAP: Literal["tap"] = "tap"
+FROM_TAP: Literal["tap"] = "tap"
 """The merchant of what is not bought; without an amount it is there to boil, steam or cool in."""
 
 
@@ -125,7 +125,7 @@ def _role(reading: Reading, parts: Parts, food: Ingredient, role: str) -> str:
     if food.measured or food.part:
         return "ingredient"
     vague = next((leaf[1].lower() for leaf in leaves(parts.measure) if leaf[0] == "SOME"), "")
-    if food.goods is not None and food.goods.merchant == _FROM_TAP:
+    if food.goods is not None and food.goods.merchant == FROM_TAP:
         return "medium"
     if vague in reading.words.few:
         return "ingredient"

@@ -216,4 +216,4 @@ def food_in_a_time(refusal: Refusal) -> bool:
     return False
 
 
-_TIME_ONLY = frozenset(("TIME", "AND", "RANGE", "FRACTION", "MORE", "NUMBER", "OF", "ARTICLE"))
+_TIME_ONLY = frozenset(("TIME", "AND", "RANGE", "FRACTION", "MORE", "NUMBER", "NUMWORD", "OF", "ARTICLE"))

@@ -6,8 +6,9 @@ from fractions import Fraction
 from itertools import pairwise
 
 from tamis.quantity.measure import Measure
+from tamis.quantity.nouns import nouns
 from tamis.reading.clause import child, first_leaf, is_leaf, leaves
-from tamis.reading.clauses import Manner, Read, Reference, Setting, Share, Time, Tool
+from tamis.reading.clauses import Division, Manner, Read, Reference, Setting, Share, Time, Tool
 from tamis.reading.durations import duration, stretch
 from tamis.reading.food_parts import PREPOSITIONS, is_manner
 from tamis.reading.heat import heat_of
@@ -75,7 +76,7 @@ def read_reference(reading: Reading, children: Sequence[Node]) -> tuple[Read, ..
     if share and share.kind == "some" and bracket:  # `a splash of its water (about 150 ml)`
         also = bracketed(reading, Measured(), bracket).also
         share = Share("measure", measure=also[0]) if also else share
-    if not name:
+    if not name and not (share and share.kind == "rest"):  # `the rest` is of what was shared last
         message, dough = f"“{reading.text.strip()}” names nothing", example(reading.kitchen.language, "the_dough")
         raise reading.fail("clause-role", reading.clause.span, message, f"write what is meant: {dough}")
     return (
@@ -168,6 +169,8 @@ def read_tool(reading: Reading, children: Sequence[Node]) -> tuple[Read, ...]:
         return (usual,)
     from tamis.reading.tool_sizes import counted_as, cut_off, number_and_size, within
 
+    if preposition_of(children)[0] and (filled := _hollows(reading, children)):
+        return filled
     preposition, nodes = preposition_of(children)
     definite = bool(nodes) and nodes[0][0] == "THE"
     same = child(nodes, "SAME") is not None
@@ -221,6 +224,23 @@ def read_tool(reading: Reading, children: Sequence[Node]) -> tuple[Read, ...]:
     heat = child(rest, "heat")
     more: list[Read] = [*_beside(reading, rest), *([heat_of(reading, heat)] if heat else []), *_heated(reading, rest)]
     return (tool, *more, Time(reading.clause, length, text=reading.text)) if length else (tool, *more)
+
+
+def _hollows(reading: Reading, children: Sequence[Node]) -> tuple[Read, ...]:
+    """`between the 12 holes of a muffin tin`: the tin, and as many pieces; nothing for any other clause."""
+    at = next((n for n, node in enumerate(children) if node[0] == "strange"), 0)
+    measure = [node for node in children[1:at] if node[0] in MEASURES or node[0] == "count"]
+    if not at or not measure or [node[0] for node in children[at + 1 : at + 2]] != ["OF"]:
+        return ()
+    if nouns(reading.kitchen.language).singular(reading.keys([children[at]])[-1]) not in reading.words.hollows:
+        return ()
+    counts = [("counted", [node]) if node[0] == "count" else node for node in measure]
+    read = read_measure(reading, counts)
+    check_held(reading, read)
+    tin = read_tool(reading, children[at + 2 :])
+    preposition = preposition_of(children)[0]
+    tools = tuple(tool._replace(preposition=preposition) if isinstance(tool, Tool) else tool for tool in tin)
+    return (*tools, Division(reading.clause, read.pieces, reading.said([children[at]]), text=reading.text))
 
 
 def _beside(reading: Reading, rest: Sequence[Node]) -> list[Tool]:

@@ -34,6 +34,7 @@ _NO_ADJECTIVES = frozenset(("OR", "PLUS"))
 _ADJECTIVES = Choice((("ADJCOMMA", 1), ("COMMA", 1)))
 # Classes whose words are told from the word after them.
 _LOOKED_BEHIND = frozenset(("PREP", "ANOTHER", "MORE", "SIZEWORD", "WITHOUT", "FRACTION"))
+_TOLD_BEHIND = frozenset(("FRACTION", "MORE", "SIZEWORD", "WITHOUT"))
 _BEHIND_DONE = frozenset(("FOR", "UPTO", "OVERNIGHT", "PREP"))
 _BEHIND = 4  # *over a very low heat*
 
@@ -164,15 +165,9 @@ class Vocabulary:
                 yield "ONHEAT", 1
             if "ANOTHER" in closed and self._is_article(words[n:]):
                 yield "ARTICLE", n
-            if n == 1 and "FRACTION" in closed and self._is_tool(words[1:]):  # a third bowl
-                closed = []
-            if n == 1 and "MORE" in closed and not self._adds(words):
-                closed = [name for name in closed if name != "MORE"]
-            if n == 1 and "WITHOUT" in closed and not self._works(words):
-                closed = [name for name in closed if name != "WITHOUT"]
-            if n == 1 and "SIZEWORD" in closed and words[1:2] and words[1] in self._of:  # `2 squares of chocolate`
-                closed = [name for name in closed if name != "SIZEWORD"]
-            if n == 1 and first and self._is_done(words):
+            if n == 1 and not _TOLD_BEHIND.isdisjoint(closed):
+                closed = self._told_behind(words, closed)
+            if n == 1 and first and not closed and self._is_done(words):
                 yield "VERB", 1
             for name in (*closed, *self._from_lists(phrase, tuple(phrase.split(" ")), first)):
                 yield name, n
@@ -192,6 +187,15 @@ class Vocabulary:
         if len(words) < 2 or not self._is_past(words[0]):
             return False
         return not _BEHIND_DONE.isdisjoint(self._closed.get(words[1], ()))
+
+    def _told_behind(self, words: tuple[str, ...], closed: list[str]) -> list[str]:
+        """The classes of a word without those that the words after it rule out."""
+        if "FRACTION" in closed and self._is_tool(words[1:]):  # a third bowl
+            return []
+        out = {name for name, stays in (("MORE", self._adds), ("WITHOUT", self._works)) if not stays(words)}
+        if words[1:2] and words[1] in self._of:  # `2 squares of chocolate`
+            out.add("SIZEWORD")
+        return [name for name in closed if name not in out]
 
     def _heats(self, words: tuple[str, ...]) -> bool:
         """`over medium heat`, `on a low heat`: a look at the word after the article, which one symbol does not give."""
@@ -214,8 +218,8 @@ class Vocabulary:
         return behind != () and "FRACTION" not in self._closed.get(behind[0], ())
 
     def _is_tool(self, words: tuple[str, ...]) -> bool:
-        """Whether the first noun is equipment (a third small dish); of what it holds (a third cup of sugar) or measures (half teaspoon
-        salt) the share may be meant."""
+        """Whether the first noun is equipment (a third small dish); of what it holds (a third cup of
+        sugar) or measures (half teaspoon salt) the share may be meant."""
         cupboard = self.kitchen.cupboard
         at = next((n for n, word in enumerate(words) if word in self._function or cupboard.get(word)), None)
         if at is None or words[at] in self._function or any(self.is_noun((word,)) for word in words[:at]):

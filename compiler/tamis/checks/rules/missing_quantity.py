@@ -16,6 +16,7 @@ from collections.abc import Iterator
 from tamis.checks.words import CheckWords, check_words
 from tamis.diagnostics import Diagnostic, Severity
 from tamis.kitchen.likely import is_plural, likely
+from tamis.reading.head_noun import FROM_TAP
 from tamis.typed import TYPE_CHECKING
 from tamis.words import example
 
@@ -81,7 +82,7 @@ def _in_vessels(view: View) -> Iterator[Diagnostic]:
 def _held(tool: Tool, kitchen: Kitchen) -> str:
     """The food that a vessel is full of, as written; nothing if it is there to lie in: water, ice, fat to fry in."""
     found = kitchen.larder.find(tool.contains.lower().split())
-    if found is None or found.goods.role == "water" or found.goods.merchant == "tap":
+    if found is None or found.goods.merchant == FROM_TAP:
         return ""
     return "" if tool.preposition and found.goods.role == "fat" else tool.contains
 
