@@ -146,7 +146,10 @@ def test_how_grave_a_food_without_bracket_is(text: str, level: str) -> None:
         ("Pour on to a marble slab brushed with [oil].", []),
         ("Put [in a dish] and brush with [oil].", []),
         ("Boil [a teacup of rice] [in a pan of boiling water] [for 15 min].", ["[a teacup of rice]"]),
-        ("Turn [200 g cod] [in a plate of flour] and fry [in a pan of hot oil] [for 2 min].", ["[in a plate of flour]"]),
+        (
+            "Turn [200 g cod] [in a plate of flour] and fry [in a pan of hot oil] [for 2 min].",
+            ["[in a plate of flour]"],
+        ),
         ("Boil [200 g peas] [for 3 min] and cool [in a bowl of ice].", []),
         ("Eat with bread fried in [butter].", ["[butter]"]),
     ],

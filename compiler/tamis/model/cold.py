@@ -28,7 +28,7 @@ def take_cold(act: Line) -> None:
 
 
 def take_rinsed(act: Line) -> None:
-    """Take the wait from the verbs of a line that cool under or in cold water: `cool [in a bowl of iced water]` is a rinse."""
+    """Take the wait from the verbs of a line that cool under or in cold water: `cool [in iced water]` is a rinse."""
     labour = act.labour
     if labour.time is not None or labour.cues or labour.targets:
         return

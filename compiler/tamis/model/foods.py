@@ -40,6 +40,12 @@ def put_in(act: Line, food: Ingredient) -> None:
         weighed = as_weighed(food, computed) if computed else food
     whole = mass_of(weighed, flow.kitchen)
     factor = act.repeats
+    if food.for_each is not None:
+        from tamis.model.for_each import how_many
+
+        many = how_many(act, food)
+        food = food if many else food._replace(for_each=None)
+        factor *= many or 1
     mass = times(whole, fraction * factor if share else factor)
     aside = bool(food.purpose)
     in_batch = not aside and not food.optional

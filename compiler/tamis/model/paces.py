@@ -74,10 +74,10 @@ def _additions(act: Line) -> int:
 
 
 def _said(plain: Plain) -> Pace:
-    words, each = model_words(plain.kitchen.language), prose_words(plain.kitchen.language).each
+    words, prose = model_words(plain.kitchen.language), prose_words(plain.kitchen.language)
     said = plain.said
     one = any(
-        word in each and words.no_piece.isdisjoint((*said[max(0, at - 1) : at], *said[at + 1 : at + 2]))
+        word in prose.each and prose.no_piece.isdisjoint((*said[max(0, at - 1) : at], *said[at + 1 : at + 2]))
         for at, word in enumerate(said)
     )
     told = [one]

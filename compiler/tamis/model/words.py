@@ -44,7 +44,6 @@ class ModelWords(NamedTuple):
     gradual: Phrases
     few: Phrases
     brief: Phrases
-    no_piece: Words
     pieces: Words
     cuts: dict[str, Words]
     made_of: dict[str, Words]
@@ -89,7 +88,6 @@ def model_words(language: str) -> ModelWords:
         gradual=phrases(lists["paces"]["gradual"], language),
         few=phrases(lists["paces"]["few"], language),
         brief=phrases(lists["paces"]["brief"], language),
-        no_piece=frozenset(lists["paces"]["no_piece"]),
         pieces=frozenset(lists["pieces"]["nouns"]),
         cuts={verb: frozenset(nouns) for verb, nouns in lists["cuts"].items()},
         made_of={name: frozenset(roles) for name, roles in lists["made-of"].items()},

@@ -102,6 +102,7 @@ def read_food(reading: Reading, parts: Parts, role: str, known: Found | None) ->
         text_span,
         prepared,
         tail.purpose,
+        "" if tail.each else None,
     )
     if parts.percent:
         from tamis.reading.rates import read_percent
@@ -284,7 +285,7 @@ def _after_name(reading: Reading, tail: Tail, node: Node) -> Tail:
     if kind == "per":
         return tail.with_(per=node)
     if kind == "EACH":
-        return tail.with_(each=True)
+        return tail.with_(each=" " not in node[1])  # each batch gets its share of what is written
     if kind == "at":
         heat = child(node[1], "degrees")
         if heat:

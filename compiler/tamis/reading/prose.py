@@ -26,6 +26,7 @@ if TYPE_CHECKING:
 
 _OPENS = (",", ";", ":", ".", "(", "—", "–")
 STOPS = frozenset((".", ";", ","))
+_NO_NOUN = frozenset(("AND", "OR", "PREP", "INTO", "TO", "AT", "FOR", "UNTIL", "BEFORE", "THE", "ARTICLE"))
 # The classes of words that stand before a name or part two of them, and never for work.
 _SMALL = (
     "ARTICLE",
@@ -71,6 +72,10 @@ class ProseWords(NamedTuple):
     in_the: frozenset[str]
     each: frozenset[str]
     each_with: frozenset[str]
+    joined: frozenset[str]
+    """What stands between two foods of one place: a comma, *and*."""
+    no_piece: frozenset[str]
+    """After these, and before these, *each* is no piece of food: after each, each side."""
     then: frozenset[str]
     alternative: tuple[str, ...]
     or_else: frozenset[str]
@@ -107,6 +112,8 @@ def prose_words(language: str) -> ProseWords:
         in_the=frozenset(named["in-the"]),
         each=frozenset(lists["each"]["words"]),
         each_with=frozenset(lists["each"]["with"]),
+        joined=frozenset((*closed["AND"], ",")),
+        no_piece=frozenset(lists["each"]["no_piece"]),
         then=frozenset(lists["next"]["then"]),
         alternative=tuple(f" {word}" for word in lists["next"]["or"]),
         or_else=frozenset(closed["OR"]),
@@ -292,24 +299,33 @@ def preposition_before(plain: Plain) -> str:
     return ""
 
 
-def fills_each(plain: Plain) -> bool:
-    """Whether plain words end as in *fill each of the cases with*."""
+def fills_each(plain: Plain) -> str | None:
+    """The noun of plain words that end as in *fill each of the cases with*; "" for *top each with*."""
     asked = prose_words(plain.kitchen.language)
     if not plain.said or plain.said[-1] not in asked.each_with:
-        return False
-    for word in reversed(plain.said):
-        if word in asked.each or word in STOPS:
-            return word in asked.each
-    return False
+        return None
+    for at in range(len(plain.said) - 1, -1, -1):
+        word = plain.said[at]
+        if word in asked.each:
+            noun = plain.said[-2] if at + 2 < len(plain.said) else ""
+            return None if noun in asked.no_piece else noun
+        if word in STOPS:
+            break
+    return None
 
 
-def goes_into_each(plain: Plain) -> bool:
-    """Whether plain words begin as in *in the middle of each*."""
-    each = prose_words(plain.kitchen.language).each
-    for word in plain.said:
-        if word in each or word in STOPS:
-            return word in each
-    return False
+def goes_into_each(plain: Plain) -> str | None:
+    """The noun of plain words that begin as in *in the middle of each bun*; "" where none stands behind."""
+    asked = prose_words(plain.kitchen.language)
+    for at, word in enumerate(plain.said):
+        if word in asked.each:
+            if at and plain.said[at - 1] in asked.no_piece:  # beating well after each
+                return None
+            noun = plain.said[at + 1] if plain.is_word(at + 1) and not plain.is_a(at + 1, _NO_NOUN) else ""
+            return None if noun in asked.no_piece else noun
+        if word in STOPS:
+            break
+    return None
 
 
 def next_work(plain: Plain) -> int | None:

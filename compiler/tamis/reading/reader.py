@@ -54,8 +54,11 @@ if TYPE_CHECKING:
     from tamis.reading.clauses import Read
     from tamis.reading.plain import Plain
     from tamis.reading.prose import Command, Station
+    from tamis.syntax.document import Part
 
 _RIGHT_BEHIND = len(" into the ")
+_PAIR = 2  # a clause and the words before it
+_FOR_EACH = 3  # fewer words than these are no more than *for each*
 
 
 def read(document: Document, kitchen: Kitchen) -> tuple[Reading, list[Diagnostic]]:
@@ -169,6 +172,7 @@ class _Reader:
                 elif done:
                     done = not any([isinstance(event, Ingredient | Reference) for event in read])
                 events += read
+                self._with_those_before(parts, at, events, plain)
         waits = any([isinstance(event, VerbUse) and event.verb.waits for event in events])
         if waits and any([not self.words.or_else.isdisjoint(words.said) for words in plain]):
             from tamis.reading.idle import without_alternatives
@@ -227,7 +231,8 @@ class _Reader:
         """A record with what the words round its bracket say of it."""
         if isinstance(record, Ingredient):
             purpose = "" if record.purpose else self._purpose(record, earlier, before)
-            return [record._replace(purpose=purpose) if purpose else record]
+            record = record._replace(purpose=purpose) if purpose else record
+            return [self._of_each(record, earlier, before, after)]
         if isinstance(record, TIMED):
             return self._timed(record, clause, earlier, before)
         if isinstance(record, Tool) and self._cut_into(record, earlier):
@@ -274,6 +279,36 @@ class _Reader:
         at = record.clause.inner
         return [VerbUse(record.verb, record.verb_text, Span(at, at + len(record.verb_text)))]
 
+    def _of_each(self, food: Ingredient, earlier: Sequence[Event], before: Plain, after: Plain) -> Ingredient:
+        """A measure that each of several gets, with what these are: `[1 olive] on each`, `[50 g sauce for each]`."""
+        if not food.measures:
+            return food
+        noun = food.for_each
+        if noun is None and (said := food.purpose.split(" "))[-1] in self.words.each and len(said) < _FOR_EACH:
+            food, noun = food._replace(purpose="", purpose_spans=()), ""
+        if noun is None:
+            noun = goes_into_each(after)
+        if noun is None:
+            noun = fills_each(before)
+        last = earlier[-1] if earlier and noun is None and self._only_joins(before) else None
+        if isinstance(last, Ingredient):  # top each with [50 g sauce] and [40 g cheese]
+            noun = last.for_each
+        return food if noun is None else food._replace(for_each=noun)
+
+    def _only_joins(self, plain: Plain) -> bool:
+        return bool(plain.said) and all(word in self.words.joined for word in plain.said)
+
+    def _with_those_before(self, parts: Sequence[Part], at: int, events: list[Event], plain: Sequence[Plain]) -> None:
+        """`[1 olive] and [2 basil leaves] on each`: what stands before an *and* goes on each, too."""
+        last = events[-1] if events else None
+        if not isinstance(last, Ingredient) or last.for_each is None or goes_into_each(plain[at + 1]) is None:
+            return
+        while at >= _PAIR and self._only_joins(plain[at - 1]):
+            at -= _PAIR
+            for n, event in enumerate(events):
+                if isinstance(event, Ingredient) and event.clause is parts[at] and event.measures:
+                    events[n] = event._replace(for_each=last.for_each)
+
     def _purpose(self, record: Ingredient, earlier: Sequence[Event], before: Plain) -> str:
         """The purpose that the verb gives: a participle right before the bracket, or the verb of the line for
         unmeasured goods. Dusting or greasing takes even a measured food out of the batch."""
@@ -316,7 +351,7 @@ def _for_each(reference: Reference, before: Plain, after: Plain) -> Reference:
     share = reference.share
     if share is None or share.kind != "measure":
         return reference
-    if not (goes_into_each(after) or fills_each(before)):
+    if goes_into_each(after) is None and fills_each(before) is None:
         return reference
     return reference._replace(share=None)
 

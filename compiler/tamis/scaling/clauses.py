@@ -138,6 +138,8 @@ def recipe_edits(recipe: Recipe, scaling: Scaling) -> list[Edit]:
     media = staying(recipe, scaling.kitchen)
     scaling = scaling._replace(stay=frozenset(medium.food.clause.span for medium in media))
     stay = taken_by_number(recipe) | {span for span, of_each in cut_again(recipe) if of_each}
+    if scaling.pieces:  # more pieces, and each gets as much as before
+        stay |= {use.ingredient.clause.span for use in recipe.uses if use.ingredient.for_each is not None}
     larger = {one.read.clause.span for one in kept(recipe)}
     edits = []
     for read in reads_of(recipe):
