@@ -81,7 +81,8 @@ def preparations(use: Use, kitchen: Kitchen) -> list[Preparation]:
         if known is None or not known.seconds or (known.when == "just-before" and _is_oil(use)):
             continue
         if known.when == "boils":
-            found += [] if ingredient.role == "medium" else [made_hot(word, ingredient.name, kitchen)]
+            takes = ceil(known.seconds * use.mass.hi / 1000) if use.mass.known and use.mass.hi > 1000 else 0
+            found += [] if ingredient.role == "medium" else [made_hot(word, ingredient.name, kitchen, takes)]
             continue
         name = ingredient.name.replace(f"{word} ", "", 1)
         found.append(_titled(*known, word, name, kitchen))
