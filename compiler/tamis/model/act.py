@@ -15,7 +15,7 @@ from tamis.model.mass import NOTHING, ONE
 from tamis.model.namings import divide, name_batch
 from tamis.model.one_of import as_piece
 from tamis.model.paces import AT_ONCE, in_pieces, one_after_another, pace_of, paced
-from tamis.model.pieces import batches_of, heaviest_piece, named_no_food, worked_one_by_one
+from tamis.model.pieces import batches_of, before_it_is_cut, heaviest_piece, named_no_food, worked_one_by_one
 from tamis.model.reached import reached
 from tamis.model.recipe import Action, Work
 from tamis.model.references import hold_again, refer
@@ -199,6 +199,7 @@ class Act(Line):
             heated_by(self, batch),
             dict.fromkeys(named_no_food(self), self.mass_before),
             batches,
+            before_it_is_cut(self),
         )
         work = paced(self, work, pace, pieces) if pace is not AT_ONCE else work
         if heat.heats and work.wait is None:

@@ -122,6 +122,21 @@ def worked_one_by_one(act: Line, batch: Batch | None) -> dict[int, int]:
     return {at: ceil(seconds) for at, seconds in found.items()}
 
 
+def before_it_is_cut(act: Line) -> frozenset[int]:
+    """The places of the verbs that work on the whole before their line cuts it: *roll out and cut [into 60 rolls]*."""
+    if act.pieces_before:
+        return frozenset()
+    whole: list[int] = []
+    for event in act.read.events:
+        if isinstance(event, VerbUse) and event.verb.divides:
+            return frozenset(whole)
+        if isinstance(event, VerbUse):
+            whole.append(event.span.start)
+        elif isinstance(event, Division):
+            break
+    return frozenset()
+
+
 def _builds(verb: Verb) -> bool:
     """Whether pieces that a verb makes are put together one by one: *put them together [into 36 roses]*."""
     return not verb.divides and not verb.per_piece and not verb.waits
