@@ -84,7 +84,7 @@ def test_turning_once_comes_half_way() -> None:
     ("words", "expected"),
     [
         ("chopped", [("before", "chop onion", 90)]),
-        ("peeled and finely chopped", [("before", "peel onion", 90), ("before", "chop onion", 90)]),
+        ("peeled and finely chopped", [("before", "peel onion", 90), ("before", "chop onion", 135)]),
         ("cut into wedges", [("before", "cut onion", 20)]),
         ("toasted", [("just-before", "toast onion", 240)]),
         ("soaked overnight", [("waits", "soak onion overnight", 8 * HOUR)]),

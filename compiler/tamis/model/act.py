@@ -8,10 +8,11 @@ from math import ceil
 from tamis.model.batch import Batch
 from tamis.model.cold import take_cold, take_rinsed
 from tamis.model.effects import Why
+from tamis.model.fineness import cuts_what_it_names, fine_cuts, is_cut, solid
 from tamis.model.foods import put_in
 from tamis.model.heat import Heat, heat_of, only_sets, tell
 from tamis.model.line import Line
-from tamis.model.mass import NOTHING, ONE
+from tamis.model.mass import NOTHING, ONE, Mass
 from tamis.model.namings import divide, name_batch
 from tamis.model.one_of import as_piece
 from tamis.model.paces import AT_ONCE, in_pieces, one_after_another, pace_of, paced
@@ -197,9 +198,10 @@ class Act(Line):
             heaviest_piece(self, labour.time, batch),
             worked_one_by_one(self, batch),
             heated_by(self, batch),
-            dict.fromkeys(named_no_food(self), self.mass_before),
+            self._masses_before(batch),
             batches,
-            before_it_is_cut(self),
+            before_it_is_cut(self) | cuts_what_it_names(self),
+            fine_cuts(self),
         )
         work = paced(self, work, pace, pieces) if pace is not AT_ONCE else work
         if heat.heats and work.wait is None:
@@ -213,6 +215,12 @@ class Act(Line):
         if not labour.time and _only_pauses(reads) and all(use.verb is labour.warms for use in labour.verbs):
             return Work()  # *keep warm* is no work
         return work
+
+    def _masses_before(self, batch: Batch | None) -> dict[int, Mass]:
+        """The mass that a verb works on, by its place, where that is not all in hand."""
+        cuts = [use.span.start for use in self.labour.verbs if is_cut(use.verb)] if batch else []
+        masses = dict.fromkeys(cuts, solid(batch, self)) if cuts and batch else {}
+        return masses | dict.fromkeys(named_no_food(self), self.mass_before)
 
     def _needs_food(self, heat: Heat) -> None:
         """Food is cooked, or stands in the oven, but none is there: it was named in plain words, or not at all."""

@@ -9,10 +9,9 @@ from fractions import Fraction
 from itertools import pairwise
 from math import ceil
 
-from tamis.model.mass import ONE, Mass, mass_of
+from tamis.model.fineness import cut_in_words, shape_of
+from tamis.model.mass import NONE, ONE, Mass, mass_of
 from tamis.model.paces import EACH, counted
-from tamis.model.words import model_words
-from tamis.quantity.nouns import nouns
 from tamis.reading.clauses import Division, Ingredient, Reference, Target, Time, VerbUse
 from tamis.typed import TYPE_CHECKING
 from tamis.words import example
@@ -109,6 +108,9 @@ def worked_one_by_one(act: Line, batch: Batch | None) -> dict[int, int]:
             each = isinstance(event, Division) and event.of_each and not verb.per_kg
             number = max(1, counted(act, batch)) if each else 1
             found[use.span.start] = Fraction(verb.per_piece * number) + verb.per_kg * batch.mass.lo / 1000
+    for place, made in cut_in_words(act, kitchen).items():
+        weighs = batch.mass.lo if batch is not None else NONE
+        found[place] = max(found.get(place, NONE), made.per_piece + made.per_kg * weighs / 1000)
     rest = [
         one
         for one in act.labour.verbs
@@ -169,8 +171,7 @@ def _shaped(verb: Verb, behind: Sequence[Event], kitchen: Kitchen) -> Verb:
     shapes = [event.noun for event in behind if isinstance(event, Division) and event.number is None]
     if not verb.divides or not shapes:
         return verb
-    one, cuts = nouns(kitchen.language).singular(shapes[0].split()[-1]), model_words(kitchen.language).cuts
-    made = next((kitchen.verbs.of_base(base) for base, pieces in cuts.items() if one in pieces), None)
+    made = shape_of(shapes[0].split()[-1:], kitchen)
     return made if made is not None and (made.per_kg or made.divides) else verb
 
 

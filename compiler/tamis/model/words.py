@@ -47,6 +47,9 @@ class ModelWords(NamedTuple):
     no_piece: Words
     pieces: Words
     cuts: dict[str, Words]
+    fine: Words
+    finest: Words
+    very: Words
     made_of: dict[str, Words]
     made_without: dict[str, Words]
     liquids: Words
@@ -92,6 +95,9 @@ def model_words(language: str) -> ModelWords:
         no_piece=frozenset(lists["paces"]["no_piece"]),
         pieces=frozenset(lists["pieces"]["nouns"]),
         cuts={verb: frozenset(nouns) for verb, nouns in lists["cuts"].items()},
+        fine=frozenset(lists["fineness"]["fine"]),
+        finest=frozenset(lists["fineness"]["finest"]),
+        very=frozenset(lists["fineness"]["very"]),
         made_of={name: frozenset(roles) for name, roles in lists["made-of"].items()},
         made_without={name: frozenset(roles) for name, roles in lists["made-without"].items()},
         liquids=frozenset(lists["media"]["liquids"]),
