@@ -139,8 +139,8 @@ def work_of(
     what the line puts in beside it for boiling and the like, in grams; `heaviest` the piece that a time by weight goes
     by; `by_piece` the seconds for the pieces of the food that is worked, by the place of the verb; `warmed` the
     grams that it brings to a heat, where that is not all; `before` the mass of what was in hand already, by the places
-    of the verbs that work on nothing else; `batches` in how many it is done; `whole` the places of the verbs that work on
-    none of its pieces; `fine` how much longer they take as finely as they cut."""
+    of the verbs that work on nothing else; `batches` in how many it is done; `whole` the places of the verbs that work
+    on none of its pieces; `fine` how much longer they take as finely as they cut."""
     heats = mass.lo if warmed is None else warmed
     wait, given = _wait(labour, heats, heaviest or mass, cold_water, kitchen)
     verb = labour.time_verb.verb if labour.time_verb else None

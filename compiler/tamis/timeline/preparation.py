@@ -30,6 +30,7 @@ if TYPE_CHECKING:
     from tamis.kitchen.food import Show
     from tamis.kitchen.house import Kitchen
     from tamis.kitchen.verbs import Verb
+    from tamis.reading.clauses import Ingredient
 
 When = Literal["before", "just-before", "boils", "waits"]
 Table = Literal["before", "just_before", "boils", "waits", "fridge", "fats"]
@@ -93,6 +94,20 @@ def preparations(use: Use, kitchen: Kitchen) -> list[Preparation]:
     if ingredient.preparation:
         found += _after_comma(use, known_words, kitchen)
     return found
+
+
+def goes_along(item: Ingredient, verb: str, language: str) -> bool:
+    """Whether what is said of a food after its comma is done by the verb, an id, of its own line: *crack [2 eggs,
+    separated]*."""
+    return bool(item.preparation) and verb in _along(language).get(item.preparation.lower().strip(), ())
+
+
+@cache
+def _along(language: str) -> dict[str, list[str]]:
+    said = tables(asset_text("grammar/preparations.toml"))["along"]
+    own = word_lists(language, "preparations").get("names")
+    names = {id: (id,) if own is None else own.get(id, ()) for id in said}
+    return {word: said[id].split(", ") for id in said for word in names[id]}
 
 
 def _after_comma(use: Use, known_words: dict[str, Known], kitchen: Kitchen) -> list[Preparation]:

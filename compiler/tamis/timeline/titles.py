@@ -12,6 +12,7 @@ from tamis.quantity.display import oven_c, temperature_c
 from tamis.reading.clauses import Ingredient, Reference, Setting, Target, Tending, Tool, VerbUse
 from tamis.record import NamedTuple
 from tamis.syntax.document import Clause, Text
+from tamis.timeline.preparation import goes_along
 from tamis.timeline.tasks import calls_left_out
 from tamis.timeline.words import TitleWords, row_words, title_words
 from tamis.typed import TYPE_CHECKING
@@ -55,7 +56,7 @@ def _work_title(action: Action, language: str) -> str:
 def _by_verb(action: Action, language: str) -> list[str]:
     """Each verb and what it is done to."""
     words = title_words(language)
-    named = _named(action, words, row_words(language).off)
+    named = _named(action, words, language)
     for_tools = _for_tools(action, words)
     bare = not any(one.start not in for_tools for one in named)
     said: list[str] = []
@@ -174,7 +175,7 @@ class Named(NamedTuple):
     opens: VerbUse | None = None
 
 
-def _named(action: Action, words: TitleWords, off: str) -> list[Named]:
+def _named(action: Action, words: TitleWords, language: str) -> list[Named]:
     """The foods, the equipment that is worked on and the states of a line, in the text's order."""
     found = []
     for read in action.reads:
@@ -183,11 +184,12 @@ def _named(action: Action, words: TitleWords, off: str) -> list[Named]:
             if isinstance(read, Ingredient) and read.preposition in words.boils_in and read.purpose:
                 continue  # the water that something boils in
             inside = _is_placed(read)
-            found.append(Named(start, end, f"{read.preposition} {read.name}" if inside else read.name, inside))
+            called = _as_cracked(read, action, language)
+            found.append(Named(start, end, f"{read.preposition} {called}" if inside else called, inside))
         elif isinstance(read, Tool) and _is_worked(read, action):
             found.append(Named(start, end, read.clause.text, True))
         elif isinstance(read, Setting) and read.kind == "off":
-            found.append(Named(start, end, off, True))
+            found.append(Named(start, end, row_words(language).off, True))
         elif isinstance(read, Setting) and (use := _opened_by(read, action)):
             found.append(Named(start, end, read.text[len(use.text) :].strip(), True, use))
         elif (isinstance(read, Setting) and read.celsius is None and read.text.lower().startswith(words.turned_to)) or (
@@ -195,6 +197,13 @@ def _named(action: Action, words: TitleWords, off: str) -> list[Named]:
         ):
             found.append(Named(start, end, read.text, True))
     return found
+
+
+def _as_cracked(read: Ingredient | Reference, action: Action, language: str) -> str:
+    """The name of a food, and what its line does to it at once: *crack [2 eggs, separated]*."""
+    before = [use.verb.base for use in action.verbs if use.span.start < read.clause.span.start]
+    along = isinstance(read, Ingredient) and before and goes_along(read, before[-1], language)
+    return f"{read.name}, {read.preparation}" if along and isinstance(read, Ingredient) else read.name
 
 
 def _is_placed(read: Ingredient | Reference | Tool) -> bool:
