@@ -76,6 +76,8 @@ def one_by_one(verb: Verb, item: Ingredient, mass: Mass, kitchen: Kitchen) -> Fr
     if kitchen.units.get(item.measures[0].unit) is None:
         each = verb.per_piece * item.measures[0].amount.hi
         return each if not most else min(each, max(Fraction(verb.per_piece), most))
+    if verb.moves:
+        return Fraction(0)  # what is weighed is laid or dropped by the handful
     if verb.per_kg:
         return Fraction(verb.per_piece if mass.known else 0)
     piece = kitchen.larder.piece(item.goods, "", item.states) if item.goods else None

@@ -45,6 +45,9 @@ class ModelWords(NamedTuple):
     few: Phrases
     brief: Phrases
     no_piece: Words
+    them: Words
+    into: Words
+    small: Words
     pieces: Words
     cuts: dict[str, Words]
     fine: Words
@@ -93,6 +96,9 @@ def model_words(language: str) -> ModelWords:
         few=phrases(lists["paces"]["few"], language),
         brief=phrases(lists["paces"]["brief"], language),
         no_piece=frozenset(lists["paces"]["no_piece"]),
+        them=frozenset(lists["paces"]["them"]),
+        into=frozenset(lists["paces"]["into"]),
+        small=frozenset(lists["paces"]["small"]),
         pieces=frozenset(lists["pieces"]["nouns"]),
         cuts={verb: frozenset(nouns) for verb, nouns in lists["cuts"].items()},
         fine=frozenset(lists["fineness"]["fine"]),

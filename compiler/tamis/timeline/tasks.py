@@ -127,9 +127,9 @@ def _stretches(recipe: Recipe) -> list[Stretch]:
 class Tasks:
     """The tasks so far, and the links inside a line. `first`, `handled` and `last` are the tasks of each
     action by its index: the one that it begins with, the first that holds the cook, and the one that it
-    ends with. `alone` and `stands` tell of each action whether it only heats a station, and for how many seconds
-    what it makes stands before it is served; `along` are the seconds of what a line makes ready itself; `early` and `late`
-    hold what is prepared before a step (or before what follows a long wait in it) and before a line."""
+    ends with. `alone` and `stands` tell of each action whether it only heats a station, and how many seconds
+    what it makes stands before it is served; `along` are the seconds of what a line makes ready itself; `early`
+    and `late` hold what is prepared before a step (or before what follows a long wait in it) and before a line."""
 
     __slots__ = (
         "alone",
