@@ -20,7 +20,7 @@ from tamis.typed import TYPE_CHECKING
 if TYPE_CHECKING:
     from tamis.model.places import Here
 
-LONGEST = 64
+LONGEST = 76
 SHORTEST = 24
 MOST_FOODS = 3
 MOST_WORDS = 6
@@ -31,6 +31,8 @@ MOST_BETWEEN = 10
 DASHES = ("–", "—", "(")
 _DASHED = [[dash] for dash in DASHES]
 
+_SHARES = ("fraction", "rest")
+_MEASURED = pattern(r"[\d(]")
 _WORD = pattern(r"\s*([^\W_][\w'’-]*)")
 
 
@@ -71,8 +73,8 @@ def _by_verb(action: Action, language: str) -> list[str]:
         if not foods or not words.empty.issuperset(alone.lower().split()[-1:]):
             said.append(f"{verb} {alone}".strip())
         else:
-            passed = [one.end for one in foods if one.start in for_tools and worked and one.start < worked[0].start]
-            said.append(_with_foods(action, use, worked or foods, max([use.span.end, *passed]), end, words))
+            passed = [one.end for one in foods if one.start in for_tools and worked]
+            said.append(_with_foods(action, use, worked or foods, passed, end, words))
     return said
 
 
@@ -94,13 +96,17 @@ def _for_tools(action: Action, words: TitleWords) -> frozenset[int]:
     return frozenset(found)
 
 
-def _with_foods(action: Action, use: VerbUse, foods: list[Named], at: int, end: int, words: TitleWords) -> str:
-    """`Turn the legs in duck fat, salt`: each food with the plain words before it, if these are few; those before `at`
-    are about what the bench or the tin gets."""
+def _with_foods(
+    action: Action, use: VerbUse, foods: list[Named], passed: list[int], end: int, words: TitleWords
+) -> str:
+    """`Turn the legs in duck fat, salt`: each food with the plain words before it, if these are few; those up to a place
+    of `passed` are about what the bench or the tin gets."""
     text = use.text.lower() + _place(action, use, foods[0], words)
+    at = use.span.end
     for number, food in enumerate(foods):
         if number + 1 == MOST_FOODS < len(foods):
             return f"{text}, …"
+        at = max([at, *(place for place in passed if place <= food.start)])
         between = _text_between(action, at, food.start)
         if not number and len(between.split()) > MOST_BETWEEN:
             between = " ".join([*_plain_words(action, use, words)[0], _joint(between, words, True)])
@@ -184,7 +190,7 @@ def _named(action: Action, words: TitleWords, language: str) -> list[Named]:
             if isinstance(read, Ingredient) and read.preposition in words.boils_in and read.purpose:
                 continue  # the water that something boils in
             inside = _is_placed(read)
-            called = _as_cracked(read, action, language)
+            called = _called(read, action, language)
             found.append(Named(start, end, f"{read.preposition} {called}" if inside else called, inside))
         elif isinstance(read, Tool) and _is_worked(read, action):
             found.append(Named(start, end, read.clause.text, True))
@@ -199,8 +205,14 @@ def _named(action: Action, words: TitleWords, language: str) -> list[Named]:
     return found
 
 
-def _as_cracked(read: Ingredient | Reference, action: Action, language: str) -> str:
-    """The name of a food, and what its line does to it at once: *crack [2 eggs, separated]*."""
+def _called(read: Ingredient | Reference, action: Action, language: str) -> str:
+    """The name of a food with the share that is taken of it, and with what its line does to it at once: *crack [2 eggs,
+    separated]*."""
+    if read.share is not None and read.share.kind in _SHARES:
+        share, name, _ = read.clause.text.partition(read.name)
+        opens = share.lower().startswith(f"{read.preposition} ") if read.preposition else False
+        share = _MEASURED.split(share[len(read.preposition) if opens else 0 :])[0].strip()
+        return f"{share} {read.name}" if name and share else read.name
     before = [use.verb.base for use in action.verbs if use.span.start < read.clause.span.start]
     along = isinstance(read, Ingredient) and before and goes_along(read, before[-1], language)
     return f"{read.name}, {read.preparation}" if along and isinstance(read, Ingredient) else read.name
