@@ -135,7 +135,7 @@ class Act(Line):
         pace = pace_of(self)
         numbers, loads = self._batches(batch, pace)
         work = self._work(reads, batch, heat, pace, numbers)
-        at_once = self.at_once or self._follows_at_once(start or self.carried)
+        at_once = self.at_once or (not self._heats_beside() and self._follows_at_once(start or self.carried))
         tell(self, heat, batch)
         self._touch(batch, start, work, heat)
         return Action(
@@ -183,6 +183,12 @@ class Act(Line):
             return False
         use, named = (*self.read.events, None, None)[:2]
         return isinstance(use, VerbUse) and use.verb.heat and isinstance(named, Reference) and not named.preposition
+
+    def _heats_beside(self) -> bool:
+        """Whether that needs nothing of what is in hand: a sauce is warmed beside it, but what is left of a syrup comes
+        back to the boil when some of it was poured off."""
+        named = next((event for event in self.read.events if isinstance(event, Reference)), None)
+        return self._heats_other() and named is not None and named.share is None
 
     def _work(self, reads: tuple[Read, ...], batch: Batch | None, heat: Heat, pace: Pace, batches: Fraction) -> Work:
         """How long the line takes and who is busy with it."""
@@ -244,7 +250,7 @@ class Act(Line):
     def _links(self, start: Batch | None, heat: Heat) -> None:
         """What must have ended before: the batch's last action, prepared equipment, a heated station."""
         flow = self.walker.flow
-        if start and start.last is not None:
+        if start and start.last is not None and not self._heats_beside():
             self.wait_for(start.last, SAME_BATCH, start.early)
         for tool in self.tools:
             ready = flow.ready(tool.equipment.name)

@@ -99,8 +99,8 @@ def _for_tools(action: Action, words: TitleWords) -> frozenset[int]:
 def _with_foods(
     action: Action, use: VerbUse, foods: list[Named], passed: list[int], end: int, words: TitleWords
 ) -> str:
-    """`Turn the legs in duck fat, salt`: each food with the plain words before it, if these are few; those up to a place
-    of `passed` are about what the bench or the tin gets."""
+    """`Turn the legs in duck fat, salt`: each food with the plain words before it, if these are few; those up to
+    a place of `passed` are about what the bench or the tin gets."""
     text = use.text.lower() + _place(action, use, foods[0], words)
     at = use.span.end
     for number, food in enumerate(foods):
