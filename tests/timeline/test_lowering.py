@@ -84,12 +84,12 @@ def test_turning_once_comes_half_way() -> None:
     ("words", "expected"),
     [
         ("chopped", [("before", "chop onion", 90)]),
-        ("peeled and finely chopped", [("before", "peel onion", 90), ("before", "chop onion", 90)]),
+        ("peeled and finely chopped", [("before", "peel onion", 90), ("before", "chop onion", 135)]),
         ("cut into wedges", [("before", "cut onion", 20)]),
         ("toasted", [("just-before", "toast onion", 240)]),
         ("soaked overnight", [("waits", "soak onion overnight", 8 * HOUR)]),
         ("soaked", [("waits", "soak onion", 30 * MIN)]),
-        ("at room temperature", [("waits", "leave onion at room temperature", HOUR)]),
+        ("at room temperature", [("waits", "leave onion at room temperature", 30 * MIN)]),
         ("cooked", []),
         ("for dusting", []),
         ("for drizzling", []),
@@ -111,7 +111,7 @@ def test_a_bird_is_spatchcocked_before_its_line() -> None:
 @pytest.mark.parametrize(
     ("name", "state", "expected"),
     [
-        ("soft butter", "soft", ["leave butter out to soften"]),
+        ("soft butter", "soft", ["leave butter out in small pieces to soften"]),
         ("soft brown sugar", "soft", []),
         ("melted butter", "melted", ["melt butter"]),
         ("toasted sesame oil", "toasted", []),

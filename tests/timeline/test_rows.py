@@ -16,8 +16,11 @@ CASES = [case for path in sorted(Path(__file__).parent.glob("*.case")) for case 
 
 
 def rows(body: str) -> str:
+    makes = ""
+    if body.startswith("makes: "):  # a line of the header
+        makes, _, body = body.partition("\n\n")
     heading = "" if body.startswith("# ") else "# Trial\n\n"
-    text = f"title: Trial\nserves: 2\n\n{heading}{body}"
+    text = f"title: Trial\nserves: 2\n{makes}\n\n{heading}{body}"
     compiled = compile(Source("trial.tamis", text), default_kitchen("en"), {})
     _, _, _, *lines = timeline_text(compiled.timeline).splitlines()
     return "\n".join(line.rstrip() for line in lines[: lines.index("")])

@@ -74,8 +74,9 @@ def test_where_food_goes_is_said_before_what_was_made_before(place: str) -> None
         ("Spread [1 lettuce] [on a plate] and heap [200 g peas] in the middle.", "Spread lettuce, heap peas"),
         ("Turn [1 cake] out [on to a rack].", "Turn cake out"),
         (
-            "Season generously with [1 tsp fine salt], garnish with [1 bunch watercress] and pour over [1 l stock].",
-            "Season generously with fine salt, garnish with watercress…",
+            "Season generously with [1 tsp fine salt], garnish with [1 bunch watercress] "
+            "and pour over [1 l rich chicken stock].",
+            "Season generously with fine salt, garnish with watercress, pour over rich…",
         ),
     ],
 )

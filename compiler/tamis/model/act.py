@@ -8,14 +8,15 @@ from math import ceil
 from tamis.model.batch import Batch
 from tamis.model.cold import take_cold, take_rinsed
 from tamis.model.effects import Why
+from tamis.model.fineness import cuts_what_it_names, fine_cuts, is_cut, solid
 from tamis.model.foods import put_in
 from tamis.model.heat import Heat, heat_of, only_sets, tell
 from tamis.model.line import Line
-from tamis.model.mass import NOTHING, ONE
+from tamis.model.mass import NOTHING, ONE, Mass
 from tamis.model.namings import divide, name_batch
 from tamis.model.one_of import as_piece
 from tamis.model.paces import AT_ONCE, in_pieces, one_after_another, pace_of, paced
-from tamis.model.pieces import batches_of, heaviest_piece, named_no_food, worked_one_by_one
+from tamis.model.pieces import batches_of, before_it_is_cut, heaviest_piece, named_no_food, worked_one_by_one
 from tamis.model.reached import reached
 from tamis.model.recipe import Action, Work
 from tamis.model.references import hold_again, refer
@@ -134,7 +135,7 @@ class Act(Line):
         pace = pace_of(self)
         numbers, loads = self._batches(batch, pace)
         work = self._work(reads, batch, heat, pace, numbers)
-        at_once = self.at_once or self._follows_at_once(start or self.carried)
+        at_once = self.at_once or (not self._heats_beside() and self._follows_at_once(start or self.carried))
         tell(self, heat, batch)
         self._touch(batch, start, work, heat)
         return Action(
@@ -183,6 +184,12 @@ class Act(Line):
         use, named = (*self.read.events, None, None)[:2]
         return isinstance(use, VerbUse) and use.verb.heat and isinstance(named, Reference) and not named.preposition
 
+    def _heats_beside(self) -> bool:
+        """Whether that needs nothing of what is in hand: a sauce is warmed beside it, but what is left of a syrup comes
+        back to the boil when some of it was poured off."""
+        named = next((event for event in self.read.events if isinstance(event, Reference)), None)
+        return self._heats_other() and named is not None and named.share is None
+
     def _work(self, reads: tuple[Read, ...], batch: Batch | None, heat: Heat, pace: Pace, batches: Fraction) -> Work:
         """How long the line takes and who is busy with it."""
         labour = self.labour
@@ -197,8 +204,10 @@ class Act(Line):
             heaviest_piece(self, labour.time, batch),
             worked_one_by_one(self, batch),
             heated_by(self, batch),
-            dict.fromkeys(named_no_food(self), self.mass_before),
+            self._masses_before(batch),
             batches,
+            before_it_is_cut(self) | cuts_what_it_names(self),
+            fine_cuts(self),
         )
         work = paced(self, work, pace, pieces) if pace is not AT_ONCE else work
         if heat.heats and work.wait is None:
@@ -212,6 +221,12 @@ class Act(Line):
         if not labour.time and _only_pauses(reads) and all(use.verb is labour.warms for use in labour.verbs):
             return Work()  # *keep warm* is no work
         return work
+
+    def _masses_before(self, batch: Batch | None) -> dict[int, Mass]:
+        """The mass that a verb works on, by its place, where that is not all in hand."""
+        cuts = [use.span.start for use in self.labour.verbs if is_cut(use.verb)] if batch else []
+        masses = dict.fromkeys(cuts, solid(batch, self)) if cuts and batch else {}
+        return masses | dict.fromkeys(named_no_food(self), self.mass_before)
 
     def _needs_food(self, heat: Heat) -> None:
         """Food is cooked, or stands in the oven, but none is there: it was named in plain words, or not at all."""
@@ -235,7 +250,7 @@ class Act(Line):
     def _links(self, start: Batch | None, heat: Heat) -> None:
         """What must have ended before: the batch's last action, prepared equipment, a heated station."""
         flow = self.walker.flow
-        if start and start.last is not None:
+        if start and start.last is not None and not self._heats_beside():
             self.wait_for(start.last, SAME_BATCH, start.early)
         for tool in self.tools:
             ready = flow.ready(tool.equipment.name)

@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from fractions import Fraction
 
+from tamis.model.many import Many, many_of, number_told, small_things
 from tamis.model.words import model_words
 from tamis.reading.clauses import Ingredient, Reference, Time
 from tamis.reading.plain import plain_of
@@ -37,7 +38,8 @@ practice."""
 
 class Pace(NamedTuple):
     """How a line is worked. `whole`: it is done from its first word with one piece after another; `parts` are so many
-    additions."""
+    additions. `many`: its words tell of things in the plural that are worked, or newly made, be it of each piece: *into
+    small petals*."""
 
     each: bool = False
     singly: bool = False
@@ -46,6 +48,7 @@ class Pace(NamedTuple):
     few: bool = False
     whole: bool = False
     parts: int = 0
+    many: Many = ""
 
 
 AT_ONCE = Pace()
@@ -56,13 +59,13 @@ def pace_of(act: Line) -> Pace:
     kitchen = act.walker.flow.kitchen
     asked = [plain_of(part.text, kitchen).ask(_said) for part in act.read.parts if isinstance(part, Text)]
     said = [pace for pace in asked if pace is not AT_ONCE]
-    parts = _additions(act)
+    parts, many = _additions(act), many_of(act)
     if not said:
-        return Pace(parts=parts) if parts else AT_ONCE
+        return Pace(parts=parts, many=many) if parts or many else AT_ONCE
     first = act.read.parts[0]
     opens = isinstance(first, Text) and plain_of(first.text, kitchen).ask(_opens_singly)
-    each, singly, gradual, brief, few = (any(pace[at] for pace in said) for at in range(5))
-    return Pace(each, singly, gradual, brief, few, opens, parts)
+    each, singly, gradual, brief, few = (any([bool(pace[at]) for pace in said]) for at in range(5))
+    return Pace(each, singly, gradual, brief, few, opens, parts, many)
 
 
 def _additions(act: Line) -> int:
@@ -80,10 +83,11 @@ def _said(plain: Plain) -> Pace:
         word in prose.each and prose.no_piece.isdisjoint((*said[max(0, at - 1) : at], *said[at + 1 : at + 2]))
         for at, word in enumerate(said)
     )
-    told = [one]
-    for known in (words.singly, words.gradual, words.brief, words.few):  # in the order of the fields of a pace
-        told.append(any([word in known and plain.phrase(known, at) > 0 for at, word in enumerate(said)]))
-    return Pace(*told) if any(told) else AT_ONCE
+    singly, gradual, brief, few = (
+        any([word in known and plain.phrase(known, at) > 0 for at, word in enumerate(said)])
+        for known in (words.singly, words.gradual, words.brief, words.few)
+    )
+    return Pace(one, singly, gradual, brief, few) if one or singly or gradual or brief or few else AT_ONCE
 
 
 def _opens_singly(plain: Plain) -> bool:
@@ -99,6 +103,7 @@ def in_pieces(act: Line, batch: Batch | None, pace: Pace) -> int:
     line itself goes in one by one, and not the pieces in hand."""
     own = any(_number(event) > 1 for event in act.read.events if isinstance(event, Ingredient))
     parted = pace.each or ((pace.singly or pace.few) and not own) or bool(batch and batch.pieces)
+    parted = parted or (bool(pace.many) and not own and not number_told(act))
     return counted(act, batch) if parted else 0
 
 
@@ -134,6 +139,8 @@ def paced(act: Line, work: Work, pace: Pace, pieces: int) -> Work:
         uses = [use for use in act.labour.verbs if work.wait is None or use is not act.labour.time_verb]
         less = sum(use.verb.takes - BRIEF for use in uses if use.verb.takes >= LONG and not use.verb.per_piece)
         work = work._replace(handling=work.handling - less)
+    if pace.many == "small" and work.handling:
+        work = work._replace(handling=max(work.handling, small_things(act, pieces)))
     each = pieces * (EACH + AND_THEN * (len(act.labour.verbs) - 1)) if pace.each and work.handling else 0
     adds = [use.verb.takes for use in act.labour.verbs if use.verb.adds]
     if not adds or not (pace.singly or pace.gradual or pace.parts):

@@ -9,10 +9,9 @@ from fractions import Fraction
 from itertools import pairwise
 from math import ceil
 
-from tamis.model.mass import ONE, Mass, mass_of
+from tamis.model.fineness import cut_in_words, shape_of
+from tamis.model.mass import NONE, ONE, Mass, mass_of
 from tamis.model.paces import EACH, counted
-from tamis.model.words import model_words
-from tamis.quantity.nouns import nouns
 from tamis.reading.clauses import Division, Ingredient, Reference, Target, Time, VerbUse
 from tamis.typed import TYPE_CHECKING
 from tamis.words import example
@@ -77,6 +76,8 @@ def one_by_one(verb: Verb, item: Ingredient, mass: Mass, kitchen: Kitchen) -> Fr
     if kitchen.units.get(item.measures[0].unit) is None:
         each = verb.per_piece * item.measures[0].amount.hi
         return each if not most else min(each, max(Fraction(verb.per_piece), most))
+    if verb.moves:
+        return Fraction(0)  # what is weighed is laid or dropped by the handful
     if verb.per_kg:
         return Fraction(verb.per_piece if mass.known else 0)
     piece = kitchen.larder.piece(item.goods, "", item.states) if item.goods else None
@@ -109,6 +110,9 @@ def worked_one_by_one(act: Line, batch: Batch | None) -> dict[int, int]:
             each = isinstance(event, Division) and event.of_each and not verb.per_kg
             number = max(1, counted(act, batch)) if each else 1
             found[use.span.start] = Fraction(verb.per_piece * number) + verb.per_kg * batch.mass.lo / 1000
+    for place, made in cut_in_words(act, kitchen).items():
+        weighs = batch.mass.lo if batch is not None else NONE
+        found[place] = max(found.get(place, NONE), made.per_piece + made.per_kg * weighs / 1000)
     rest = [
         one
         for one in act.labour.verbs
@@ -120,6 +124,21 @@ def worked_one_by_one(act: Line, batch: Batch | None) -> dict[int, int]:
         by_weight = 0 if use.verb.divides else use.verb.per_kg * alone[1].lo / 1000
         found[use.span.start] = one_by_one(use.verb, *alone, kitchen) + by_weight
     return {at: ceil(seconds) for at, seconds in found.items()}
+
+
+def before_it_is_cut(act: Line) -> frozenset[int]:
+    """The places of the verbs that work on the whole before their line cuts it: *roll out and cut [into 60 rolls]*."""
+    if act.pieces_before:
+        return frozenset()
+    whole: list[int] = []
+    for event in act.read.events:
+        if isinstance(event, VerbUse) and event.verb.divides:
+            return frozenset(whole)
+        if isinstance(event, VerbUse):
+            whole.append(event.span.start)
+        elif isinstance(event, Division):
+            break
+    return frozenset()
 
 
 def _builds(verb: Verb) -> bool:
@@ -154,8 +173,7 @@ def _shaped(verb: Verb, behind: Sequence[Event], kitchen: Kitchen) -> Verb:
     shapes = [event.noun for event in behind if isinstance(event, Division) and event.number is None]
     if not verb.divides or not shapes:
         return verb
-    one, cuts = nouns(kitchen.language).singular(shapes[0].split()[-1]), model_words(kitchen.language).cuts
-    made = next((kitchen.verbs.of_base(base) for base, pieces in cuts.items() if one in pieces), None)
+    made = shape_of(shapes[0].split()[-1:], kitchen)
     return made if made is not None and (made.per_kg or made.divides) else verb
 
 

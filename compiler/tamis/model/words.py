@@ -44,8 +44,14 @@ class ModelWords(NamedTuple):
     gradual: Phrases
     few: Phrases
     brief: Phrases
+    them: Words
+    into: Words
+    small: Words
     pieces: Words
     cuts: dict[str, Words]
+    fine: Words
+    finest: Words
+    very: Words
     made_of: dict[str, Words]
     made_without: dict[str, Words]
     liquids: Words
@@ -88,8 +94,14 @@ def model_words(language: str) -> ModelWords:
         gradual=phrases(lists["paces"]["gradual"], language),
         few=phrases(lists["paces"]["few"], language),
         brief=phrases(lists["paces"]["brief"], language),
+        them=frozenset(lists["paces"]["them"]),
+        into=frozenset(lists["paces"]["into"]),
+        small=frozenset(lists["paces"]["small"]),
         pieces=frozenset(lists["pieces"]["nouns"]),
         cuts={verb: frozenset(nouns) for verb, nouns in lists["cuts"].items()},
+        fine=frozenset(lists["fineness"]["fine"]),
+        finest=frozenset(lists["fineness"]["finest"]),
+        very=frozenset(lists["fineness"]["very"]),
         made_of={name: frozenset(roles) for name, roles in lists["made-of"].items()},
         made_without={name: frozenset(roles) for name, roles in lists["made-without"].items()},
         liquids=frozenset(lists["media"]["liquids"]),

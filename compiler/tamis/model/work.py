@@ -19,7 +19,7 @@ from tamis.typed import TYPE_CHECKING, Any, Literal
 from tamis.words import example
 
 if TYPE_CHECKING:
-    from collections.abc import Mapping, Sequence
+    from collections.abc import Container, Mapping, Sequence
 
     from tamis.kitchen.equipment import Station
     from tamis.kitchen.house import Kitchen
@@ -132,18 +132,23 @@ def work_of(
     warmed: Fraction | None = None,
     before: Mapping[int, Mass] = MappingProxyType({}),
     batches: Fraction = ONE,
+    whole: Container[int] = (),
+    fine: Mapping[int, Fraction] = MappingProxyType({}),
 ) -> Work:
     """The work of an action on a batch of this mass, in so many pieces, at the station where it lies; `cold_water` is
     what the line puts in beside it for boiling and the like, in grams; `heaviest` the piece that a time by weight goes
     by; `by_piece` the seconds for the pieces of the food that is worked, by the place of the verb; `warmed` the
     grams that it brings to a heat, where that is not all; `before` the mass of what was in hand already, by the places
-    of the verbs that work on nothing else; `batches` in how many it is done."""
+    of the verbs that work on nothing else; `batches` in how many it is done; `whole` the places of the verbs that work
+    on none of its pieces; `fine` how much longer they take as finely as they cut."""
     heats = mass.lo if warmed is None else warmed
     wait, given = _wait(labour, heats, heaviest or mass, cold_water, kitchen)
     verb = labour.time_verb.verb if labour.time_verb else None
     others = [use for use in labour.verbs if not (wait and use is labour.time_verb) and use.verb is not labour.warms]
     masses = {use.span.start: before.get(use.span.start, mass) for use in others}
-    handling = _handling(others, labour, masses, pieces, by_piece, kitchen, batches) if others or not wait else 0
+    handling = (
+        _handling(others, labour, masses, pieces, by_piece, kitchen, batches, whole, fine) if others or not wait else 0
+    )
     machine = "speed" in labour.set
     hands = verb is None or verb.attention == "hands"
     if verb is not None and verb.water_per_kg and cold_water and given == "verb":
@@ -214,15 +219,19 @@ def _handling(
     by_piece: Mapping[int, int],
     kitchen: Kitchen,
     batches: Fraction,
+    whole: Container[int],
+    fine: Mapping[int, Fraction],
 ) -> int:
     """Hands-on seconds of the verbs for one batch; the house's figure for a line where the trade has no opinion."""
     total: int | Fraction = 0
     for use in uses:
         verb, mass = use.verb, masses[use.span.start]
-        total += _shared(verb.takes, batches)
-        total += max(_for_pieces(verb, pieces, mass), Fraction(by_piece.get(use.span.start, 0)) / batches)
+        takes = _shared(verb.takes, batches)
+        number = 1 if use.span.start in whole else pieces
+        takes += max(_for_pieces(verb, number, mass), Fraction(by_piece.get(use.span.start, 0)) / batches)
         if use.span.start not in by_piece and not verb.divides and verb.per_kg:
-            total += verb.per_kg * mass.lo / KILO / batches
+            takes += verb.per_kg * mass.lo / KILO / batches
+        total += takes * fine.get(use.span.start, ONE)
     if not total:
         return int(_shared(kitchen.settings.kitchen.handling, batches)) if labour.time is None else 0
     return int(total)

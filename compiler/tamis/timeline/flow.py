@@ -9,7 +9,7 @@ from __future__ import annotations
 
 from tamis.kitchen.equipment import MADE_READY
 from tamis.model.recipe import Action, Recipe
-from tamis.reading.clauses import Pause
+from tamis.reading.clauses import Pause, Tool
 from tamis.timeline.network import Link
 from tamis.timeline.oven import waits_for_oven
 from tamis.timeline.tasks import Tasks
@@ -41,6 +41,7 @@ def flow_links(recipe: Recipe, tasks: Tasks) -> list[Link]:
     links += _cooled(recipe, tasks, before)
     links += _oven_free(recipe, tasks, before)
     links += _in_text_order(recipe, tasks, before)
+    links += _ready_first(recipe, tasks, before)
     return list(dict.fromkeys(links))
 
 
@@ -77,11 +78,22 @@ def _puts_on(recipe: Recipe, action: Action) -> bool:
 
 def _makes_ready(recipe: Recipe, action: Action) -> bool:
     """Whether a line only greases, lines or dusts a piece of equipment that nothing lies in yet."""
+    return bool(_made_ready(action)) and not any(recipe.uses[use].in_batch for use in action.uses)
+
+
+def _made_ready(action: Action) -> list[str]:
+    """The equipment that a line greases, lines or dusts, be it with something that is eaten in the end."""
     if action.work.wait is not None or action.takings or action.beside is not None or not action.verbs:
-        return False
+        return []
     tools = [tool for tool in action.tools if not tool.preposition and tool.equipment.kind in MADE_READY]
-    worked = bool(tools) and not any(tool.definite for tool in tools)
-    return worked and bool(action.verbs[0].verb.purpose) and not any(recipe.uses[use].in_batch for use in action.uses)
+    if any(tool.definite for tool in tools) or not action.verbs[0].verb.purpose:
+        return []
+    return [_noun(tool) for tool in tools]
+
+
+def _noun(tool: Tool) -> str:
+    """*The tin* of a square tin."""
+    return tool.name.lower().rpartition(" ")[2]
 
 
 def _after(recipe: Recipe, tasks: Tasks, action: Action, before: tuple[int, ...], followed: set[int]) -> list[Link]:
@@ -216,4 +228,21 @@ def _in_text_order(recipe: Recipe, tasks: Tasks, before: list[tuple[int, ...]]) 
             links.append(Link(tasks.last[action.number], tasks.first[following[action.component]]))
         if free:
             following[action.component] = action.number
+    return links
+
+
+def _ready_first(recipe: Recipe, tasks: Tasks, before: list[tuple[int, ...]]) -> list[Link]:
+    """From a line that makes a tin ready to those that put food into it, wherever it stands in the text: until another
+    one is made ready, and also those further up, if it is the only one and waits for nothing."""
+    made = {action.number: _made_ready(action) for action in recipe.actions}
+    links: list[Link] = []
+    for number, names in made.items():
+        for name in names:
+            alike = [other for other, those in made.items() if name in those]
+            ends = min((other for other in alike if other > number), default=len(made))
+            begins = number + 1 if len(alike) > 1 or before[number] else 0
+            for action in recipe.actions[begins:ends]:
+                placed = any(tool.definite and tool.preposition and _noun(tool) == name for tool in action.tools)
+                if placed and action.number != number:
+                    links.append(Link(tasks.last[number], tasks.first[action.number]))
     return links

@@ -13,6 +13,7 @@ from math import ceil
 
 from tamis.assets import asset_text
 from tamis.kitchen.seconds import seconds
+from tamis.model.fineness import fineness, is_cut, shape_of
 from tamis.model.pieces import one_by_one
 from tamis.model.recipe import Use
 from tamis.patterns import pattern
@@ -29,6 +30,7 @@ if TYPE_CHECKING:
     from tamis.kitchen.food import Show
     from tamis.kitchen.house import Kitchen
     from tamis.kitchen.verbs import Verb
+    from tamis.reading.clauses import Ingredient
 
 When = Literal["before", "just-before", "boils", "waits"]
 Table = Literal["before", "just_before", "boils", "waits", "fridge", "fats"]
@@ -76,18 +78,36 @@ def preparations(use: Use, kitchen: Kitchen) -> list[Preparation]:
     known_words = _known(_is_fat(use), _is_cold(use), kitchen.language)
     for word in ingredient.states:
         known = known_words.get(word)
+        cut = _cut_by_the_spoon(use, word, kitchen) if known is None else None
+        if cut is not None:
+            found.append(cut)
         if ingredient.goods is not None and ingredient.goods.id in tastes.get(word, ()):
             continue
         if known is None or not known.seconds or (known.when == "just-before" and _is_oil(use)):
             continue
         if known.when == "boils":
-            found += [] if ingredient.role == "medium" else [made_hot(word, ingredient.name, kitchen)]
+            takes = ceil(known.seconds * use.mass.hi / 1000) if use.mass.known and use.mass.hi > 1000 else 0
+            found += [] if ingredient.role == "medium" else [made_hot(word, ingredient.name, kitchen, takes)]
             continue
         name = ingredient.name.replace(f"{word} ", "", 1)
         found.append(_titled(*known, word, name, kitchen))
     if ingredient.preparation:
         found += _after_comma(use, known_words, kitchen)
     return found
+
+
+def goes_along(item: Ingredient, verb: str, language: str) -> bool:
+    """Whether what is said of a food after its comma is done by the verb, an id, of its own line: *crack [2 eggs,
+    separated]*."""
+    return bool(item.preparation) and verb in _along(language).get(item.preparation.lower().strip(), ())
+
+
+@cache
+def _along(language: str) -> dict[str, list[str]]:
+    said = tables(asset_text("grammar/preparations.toml"))["along"]
+    own = word_lists(language, "preparations").get("names")
+    names = {id: (id,) if own is None else own.get(id, ()) for id in said}
+    return {word: said[id].split(", ") for id in said for word in names[id]}
 
 
 def _after_comma(use: Use, known_words: dict[str, Known], kitchen: Kitchen) -> list[Preparation]:
@@ -112,7 +132,7 @@ def _after_comma(use: Use, known_words: dict[str, Known], kitchen: Kitchen) -> l
         bought = verb is not None and _is_bought(verb, use, words, at, kitchen)
         if verb is not None and not verb.waits and not words[at].endswith(known.present) and not lies and not bought:
             work = _shaped(verb, words[at + 1 :], kitchen)
-            takes = work.takes + _by_amount(use, work, kitchen)
+            takes = ceil((work.takes + _by_amount(use, work, kitchen)) * _fineness(verb, words, at, kitchen))
             part = parts.get(words[at])
             said = row_words(kitchen.language).part.format(verb=verb.name, part=part) if part else verb.name
             late: When = "before" if known.kept_cold.isdisjoint(ingredient.states) else "just-before"
@@ -157,7 +177,35 @@ def _shaped(verb: Verb, after: list[str], kitchen: Kitchen) -> Verb:
     if not verb.divides:
         return verb
     made = (kitchen.verbs.get(nouns(kitchen.language).singular(word)) for word in after)
-    return next((other for other in made if other is not None and other.per_piece), verb)
+    found = next((other for other in made if other is not None and other.per_piece), None)
+    finer = found or shape_of(after, kitchen)
+    return finer if finer is not None and (found or finer.per_kg > verb.per_kg) else verb
+
+
+def _fineness(verb: Verb, words: list[str], at: int, kitchen: Kitchen) -> Fraction:
+    """How much longer a participle takes by the words before it, or by those behind it up to the next one: *finely
+    chopped*, *cut into thin slices*."""
+    if not is_cut(verb):
+        return Fraction(1)
+    ends = (there for there in range(at + 1, len(words)) if kitchen.verbs.participle(words[there]))
+    behind = words[at + 1 : next(ends, len(words))]
+    return fineness([*words[max(0, at - 2) : at], *(behind if verb.divides else ())], kitchen.language)
+
+
+def _cut_by_the_spoon(use: Use, word: str, kitchen: Kitchen) -> Preparation | None:
+    """`2 tbsp finely chopped onion` is cut at home, though it is measured as it is when it is cut; what is weighed so,
+    or comes from the shelf, may be bought so."""
+    item, verb = use.ingredient, kitchen.verbs.participle(word)
+    unit = kitchen.units.get(item.measures[0].unit) if item.measures else None
+    if unit is None or unit.kind != "volume" or verb is None or not is_cut(verb) or verb.divides or not _is_cold(use):
+        return None
+    if item.goods is None or not verb.per_piece:
+        return None
+    before, _, name = item.name.partition(f"{word} ")
+    takes = (verb.takes + max(verb.per_piece, _by_amount(use, verb, kitchen))) * fineness(
+        before.split(), kitchen.language
+    )
+    return Preparation("before", ceil(takes), verb.name, name or item.name)
 
 
 def _is_oil(use: Use) -> bool:

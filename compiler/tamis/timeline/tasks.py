@@ -14,7 +14,7 @@ from tamis.reading.clauses import Pause, Tending
 from tamis.timeline.heating import heating_seconds, heats_alone, preheating_seconds
 from tamis.timeline.network import Kind, Link, Part, Task
 from tamis.timeline.oven import cooling
-from tamis.timeline.preparation import Preparation, in_words, preparations
+from tamis.timeline.preparation import Preparation, goes_along, in_words, preparations
 from tamis.timeline.waters import waters
 from tamis.typed import TYPE_CHECKING
 
@@ -22,6 +22,7 @@ if TYPE_CHECKING:
     from collections.abc import Sequence
 
     from tamis.kitchen.house import Kitchen
+    from tamis.kitchen.verbs import Verb
 
 MOST_ROUNDS = 12
 """Beyond so many rounds of work and wait they become one task: nobody reads further."""
@@ -101,10 +102,10 @@ def _rounds(action: Action) -> tuple[int, int]:
     return rounds, count // rounds
 
 
-def _verb_before(action: Action, use: Use) -> str:
-    """The name of the verb that stands before a use in its line."""
+def _verb_before(action: Action, use: Use) -> Verb | None:
+    """The verb that stands before a use in its line."""
     before = [one for one in action.verbs if one.span.start < use.ingredient.clause.span.start]
-    return before[-1].verb.name if before else ""
+    return before[-1].verb if before else None
 
 
 Stretch = tuple[int, int, int]
@@ -126,12 +127,13 @@ def _stretches(recipe: Recipe) -> list[Stretch]:
 class Tasks:
     """The tasks so far, and the links inside a line. `first`, `handled` and `last` are the tasks of each
     action by its index: the one that it begins with, the first that holds the cook, and the one that it
-    ends with. `alone` and `stands` tell of each action whether it only heats a station, and for how many seconds
-    what it makes stands before it is served; `early` and `late` hold what is prepared before a step (or before
-    what follows a long wait in it) and before a line."""
+    ends with. `alone` and `stands` tell of each action whether it only heats a station, and how many seconds
+    what it makes stands before it is served; `along` are the seconds of what a line makes ready itself; `early`
+    and `late` hold what is prepared before a step (or before what follows a long wait in it) and before a line."""
 
     __slots__ = (
         "alone",
+        "along",
         "cooling",
         "early",
         "first",
@@ -160,14 +162,19 @@ class Tasks:
         self.alone = [heats_alone(action) for action in recipe.actions]
         self.stands = [standing(action) for action in recipe.actions]
         self.stretch = _stretches(recipe)
+        self.along: dict[int, int] = {}
         self.early: dict[Stretch, list[Preparation]] = {}
         self.late: dict[int, list[Preparation]] = {}
         for action in recipe.actions:
             for index in action.uses:
-                said = _verb_before(action, recipe.uses[index])
+                verb, item = _verb_before(action, recipe.uses[index]), recipe.uses[index].ingredient
+                along = verb is not None and goes_along(item, verb.base, kitchen.language)
                 for one in preparations(recipe.uses[index], kitchen):
-                    if one.verb == said:  # separate [2 eggs, separated]: said twice, done once
+                    if along:
+                        self.along[action.number] = self.along.get(action.number, 0) + one.seconds
                         continue
+                    if verb is not None and one.verb == verb.name:
+                        continue  # separate [2 eggs, separated]: said twice, done once
                     if one.when == "before":
                         self.early.setdefault(self.stretch[action.number], []).append(one)
                     else:
@@ -277,7 +284,8 @@ class Tasks:
     def _round(self, action: Action, factor: int) -> None:
         work = action.work
         if work.handling or work.wait is None:
-            self._task(action, "handle", work.handling * factor, hands=True)
+            more = self.along.get(action.number, 0)
+            self._task(action, "handle", work.handling * factor + more, hands=True)
         if work.wait is None:
             return
         if work.handling:

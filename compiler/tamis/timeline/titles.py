@@ -12,6 +12,7 @@ from tamis.quantity.display import oven_c, temperature_c
 from tamis.reading.clauses import Ingredient, Reference, Setting, Target, Tending, Tool, VerbUse
 from tamis.record import NamedTuple
 from tamis.syntax.document import Clause, Text
+from tamis.timeline.preparation import goes_along
 from tamis.timeline.tasks import calls_left_out
 from tamis.timeline.words import TitleWords, row_words, title_words
 from tamis.typed import TYPE_CHECKING
@@ -19,7 +20,7 @@ from tamis.typed import TYPE_CHECKING
 if TYPE_CHECKING:
     from tamis.model.places import Here
 
-LONGEST = 64
+LONGEST = 76
 SHORTEST = 24
 MOST_FOODS = 3
 MOST_WORDS = 6
@@ -30,6 +31,8 @@ MOST_BETWEEN = 10
 DASHES = ("–", "—", "(")
 _DASHED = [[dash] for dash in DASHES]
 
+_SHARES = ("fraction", "rest")
+_MEASURED = pattern(r"[\d(]")
 _WORD = pattern(r"\s*([^\W_][\w'’-]*)")
 
 
@@ -55,7 +58,7 @@ def _work_title(action: Action, language: str) -> str:
 def _by_verb(action: Action, language: str) -> list[str]:
     """Each verb and what it is done to."""
     words = title_words(language)
-    named = _named(action, words, row_words(language).off)
+    named = _named(action, words, language)
     for_tools = _for_tools(action, words)
     bare = not any(one.start not in for_tools for one in named)
     said: list[str] = []
@@ -70,8 +73,8 @@ def _by_verb(action: Action, language: str) -> list[str]:
         if not foods or not words.empty.issuperset(alone.lower().split()[-1:]):
             said.append(f"{verb} {alone}".strip())
         else:
-            passed = [one.end for one in foods if one.start in for_tools and worked and one.start < worked[0].start]
-            said.append(_with_foods(action, use, worked or foods, max([use.span.end, *passed]), end, words))
+            passed = [one.end for one in foods if one.start in for_tools and worked]
+            said.append(_with_foods(action, use, worked or foods, passed, end, words))
     return said
 
 
@@ -93,13 +96,17 @@ def _for_tools(action: Action, words: TitleWords) -> frozenset[int]:
     return frozenset(found)
 
 
-def _with_foods(action: Action, use: VerbUse, foods: list[Named], at: int, end: int, words: TitleWords) -> str:
-    """`Turn the legs in duck fat, salt`: each food with the plain words before it, if these are few; those before `at`
-    are about what the bench or the tin gets."""
+def _with_foods(
+    action: Action, use: VerbUse, foods: list[Named], passed: list[int], end: int, words: TitleWords
+) -> str:
+    """`Turn the legs in duck fat, salt`: each food with the plain words before it, if these are few; those up to
+    a place of `passed` are about what the bench or the tin gets."""
     text = use.text.lower() + _place(action, use, foods[0], words)
+    at = use.span.end
     for number, food in enumerate(foods):
         if number + 1 == MOST_FOODS < len(foods):
             return f"{text}, …"
+        at = max([at, *(place for place in passed if place <= food.start)])
         between = _text_between(action, at, food.start)
         if not number and len(between.split()) > MOST_BETWEEN:
             between = " ".join([*_plain_words(action, use, words)[0], _joint(between, words, True)])
@@ -174,7 +181,7 @@ class Named(NamedTuple):
     opens: VerbUse | None = None
 
 
-def _named(action: Action, words: TitleWords, off: str) -> list[Named]:
+def _named(action: Action, words: TitleWords, language: str) -> list[Named]:
     """The foods, the equipment that is worked on and the states of a line, in the text's order."""
     found = []
     for read in action.reads:
@@ -183,11 +190,12 @@ def _named(action: Action, words: TitleWords, off: str) -> list[Named]:
             if isinstance(read, Ingredient) and read.preposition in words.boils_in and read.purpose:
                 continue  # the water that something boils in
             inside = _is_placed(read)
-            found.append(Named(start, end, f"{read.preposition} {read.name}" if inside else read.name, inside))
+            called = _called(read, action, language)
+            found.append(Named(start, end, f"{read.preposition} {called}" if inside else called, inside))
         elif isinstance(read, Tool) and _is_worked(read, action):
             found.append(Named(start, end, read.clause.text, True))
         elif isinstance(read, Setting) and read.kind == "off":
-            found.append(Named(start, end, off, True))
+            found.append(Named(start, end, row_words(language).off, True))
         elif isinstance(read, Setting) and (use := _opened_by(read, action)):
             found.append(Named(start, end, read.text[len(use.text) :].strip(), True, use))
         elif (isinstance(read, Setting) and read.celsius is None and read.text.lower().startswith(words.turned_to)) or (
@@ -195,6 +203,19 @@ def _named(action: Action, words: TitleWords, off: str) -> list[Named]:
         ):
             found.append(Named(start, end, read.text, True))
     return found
+
+
+def _called(read: Ingredient | Reference, action: Action, language: str) -> str:
+    """The name of a food with the share that is taken of it, and with what its line does to it at once: *crack [2 eggs,
+    separated]*."""
+    if read.share is not None and read.share.kind in _SHARES:
+        share, name, _ = read.clause.text.partition(read.name)
+        opens = share.lower().startswith(f"{read.preposition} ") if read.preposition else False
+        share = _MEASURED.split(share[len(read.preposition) if opens else 0 :])[0].strip()
+        return f"{share} {read.name}" if name and share else read.name
+    before = [use.verb.base for use in action.verbs if use.span.start < read.clause.span.start]
+    along = isinstance(read, Ingredient) and before and goes_along(read, before[-1], language)
+    return f"{read.name}, {read.preparation}" if along and isinstance(read, Ingredient) else read.name
 
 
 def _is_placed(read: Ingredient | Reference | Tool) -> bool:

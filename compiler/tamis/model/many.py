@@ -1,0 +1,94 @@
+"""Whether a line's plain words tell of several things: those that lie there (*pinch the kernels*), or that it makes
+(*form thin petals*).
+
+No bracket says it, and it changes nothing but how long the cook's hands are busy.
+"""
+
+from __future__ import annotations
+
+from math import ceil
+
+from tamis.model.words import model_words
+from tamis.quantity.nouns import nouns
+from tamis.reading.clauses import Division
+from tamis.reading.plain import plain_of
+from tamis.reading.prose import commands, prose_words
+from tamis.syntax.document import Text
+from tamis.typed import TYPE_CHECKING, Literal
+
+if TYPE_CHECKING:
+    from tamis.kitchen.verbs import Verb
+    from tamis.model.line import Line
+    from tamis.reading.plain import Plain
+
+Many = Literal["", "worked", "made", "small"]
+
+_MANY: tuple[Many, ...] = ("small", "made", "worked")
+_DESCRIBED = 5
+"""Words, commas counted, in which a noun stands behind its verb: *small, thin petals*."""
+
+EACH, SEVERAL = 10, 9
+"""Seconds for one of them, and how many are made of each piece where nobody says it: the petals of a flower; common
+practice."""
+
+
+def many_of(act: Line) -> Many:
+    """Whether the plain words behind a verb that works by the piece, in a line that cuts nothing, tell of several."""
+    found: Many = ""
+    verbs = [use.verb for use in act.labour.verbs]
+    if any(_shapes(verb) for verb in verbs) and not any(verb.divides for verb in verbs):
+        kitchen = act.walker.flow.kitchen
+        asked = [plain_of(part.text, kitchen).ask(_things) for part in act.read.parts if isinstance(part, Text)]
+        found = next((one for one in _MANY if one in asked), "")
+    return found
+
+
+def _shapes(verb: Verb) -> bool:
+    """Whether a verb works things that lie there, or are made, one by one, and cuts nothing."""
+    return bool(verb.per_piece) and not verb.prepares and not verb.divides and (verb.moves or not verb.adds)
+
+
+def _things(plain: Plain) -> Many:
+    """*Pinch the kernels*, *turn them* work what is there; *form thin petals*, *into balls* make it."""
+    words = model_words(plain.kitchen.language)
+    rules, said = nouns(plain.kitchen.language), plain.said
+    shaping = [command for command in plain.ask(commands) if _shapes(command.verb)]
+    participle = plain.kitchen.verbs.participle  # … which is work on something else: the butter, broken into pieces
+    into = (at for at, word in enumerate(said) if word in words.into and not (at and participle(said[at - 1])))
+    made = [_plural_at(plain, at + 1) for at in into]
+    for command in shaping:
+        behind = said[command.end : command.end + 1]
+        if behind and behind[0] not in words.into:
+            given = behind[0] in rules.articles
+            kind = _plural_at(plain, command.end + given)
+            made.append("worked" if behind[0] in words.them or (given and kind) else kind)
+    return next((one for one in _MANY if one in made), "")
+
+
+def _plural_at(plain: Plain, at: int) -> Many:
+    """Whether a noun in the plural stands at a place, or behind words that describe it: of small things, or of any."""
+    language, small = plain.kitchen.language, False
+    asked = prose_words(language)
+    for word in plain.said[at : at + _DESCRIBED]:
+        if word in asked.inside or word in asked.each or not (word.isalpha() or word == ","):
+            return ""
+        small = small or word in model_words(language).small
+        if nouns(language).singular(word) != word:
+            return "small" if small else "made"
+    return ""
+
+
+def small_things(act: Line, pieces: int) -> int:
+    """Seconds for small things that nobody counts: several of each piece, else as many as the weight gives."""
+    batch = act.walker.present
+    verbs = [use.verb for use in act.labour.verbs if _shapes(use.verb) and use.verb.most_per_kg and not use.verb.moves]
+    if not verbs or batch is None or not batch.mass.known:
+        return 0
+    by_weight = max(verb.most_per_kg for verb in verbs) * batch.mass.hi / 1000
+    return max(ceil(by_weight), pieces * SEVERAL * EACH if pieces > SEVERAL else 0)
+
+
+def number_told(act: Line) -> bool:
+    """Whether some line of the recipe says into how many pieces it divides: then what it makes tells no more."""
+    lines = (line for part in act.walker.flow.reading.components for step in part.steps for line in step.actions)
+    return any(isinstance(event, Division) and event.number is not None for line in lines for event in line.events)
