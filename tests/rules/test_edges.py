@@ -321,3 +321,88 @@ def test_a_part_that_comes_off_another_food(line: str, told: bool) -> None:
 )
 def test_what_may_stand_about_for_its_sugar(text: str, told: bool) -> None:
     assert bool(marked("warm-too-long", text)) == told
+
+
+@pytest.mark.parametrize(
+    "food",
+    [
+        *("500 plain flour", "300 water", "1/4 fine salt", "1 honey", "2 rapeseed oil", "2–3 milk", "200 rolled oats"),
+        *(
+            "100 unsalted butter, diced",
+            "2 ground cumin",
+            "1 saffron",
+            "2 sage",
+            "500 minced beef",
+            "500 cod",
+            "100 feta",
+        ),
+        *(
+            "500 spaghetti",
+            "200 spinach",
+            "about 250 double cream, cold",
+            "500 plain flour (4 cups)",
+            "200 red lentils",
+        ),
+    ],
+)
+def test_unit_missing(food: str) -> None:
+    assert marked("unit-missing", f"Mix [{food}] [in a bowl].") == [f"[{food}]"]
+
+
+@pytest.mark.parametrize(
+    "food",
+    [
+        *(
+            "450 carrots",
+            "250 mushrooms",
+            "200 blackberries",
+            "150 floury potatoes (120 g peeled)",
+            "2 kale",
+            "4 bacon",
+        ),
+        *("1 parsnips", "1 egg whites", "2 cumin seeds", "500 gelatine", "330 dried figs"),
+    ],
+)
+def test_count_unlikely(food: str) -> None:
+    assert marked("count-unlikely", f"Mix [{food}] [in a bowl].") == [f"[{food}]"]
+    assert not marked("unit-missing", f"Mix [{food}] [in a bowl].")
+
+
+@pytest.mark.parametrize(
+    "food",
+    [
+        *(
+            "3 eggs",
+            "2 onions",
+            "4 red onion",
+            "juice of 2 lemons",
+            "2 cloves garlic",
+            "2 bay leaves",
+            "3 sheets gelatine",
+        ),
+        *(
+            "2 celery stalks",
+            "1 loaf",
+            "4 chicken thighs",
+            "12 sage leaves",
+            "1 sage leaf",
+            "6 peppercorns",
+            "2 star anise",
+        ),
+        *("6 cardamom pods", "60 walnut halves", "1 bouquet garni", "2 pheasants", "4 trout", "6 grouse", "1 pumpkin"),
+        *(
+            "1 camembert",
+            "12 ravioli",
+            "2 kohlrabi",
+            "4 cod fillets",
+            "1 goose (8–10 lb)",
+            "1 lemon zest",
+            "3 sugar cubes",
+        ),
+        *("4 carrots (300 g peeled)", "2 racks of lamb", "1 cinnamon stick", "100 oysters", "2 fennel", "1/2 cucumber"),
+    ],
+)
+def test_what_is_counted(food: str) -> None:
+    text = f"title: Edge\nserves: 6\n\n# Edge\n\nMix [{food}] [in a bowl].\n"
+    assert not marked("unit-missing", text)
+    assert not marked("count-unlikely", text)
