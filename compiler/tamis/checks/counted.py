@@ -26,8 +26,8 @@ _FISH: Show = "fish"
 _BIRD, _FAT = "poultry", "fat"
 _FLOCK = 20
 """So many fish or birds may stand in the singular: 12 trout, 6 grouse."""
-_GRAMS = 50
-"""So many of a noun in the singular are grams."""
+MANY = 50
+"""So many of a noun in the singular are grams; of fewer, pieces may be meant."""
 
 
 def bare(food: Ingredient) -> Amount | None:
@@ -51,7 +51,7 @@ def counted(food: Ingredient, goods: Goods, number: Amount, kitchen: Kitchen) ->
         return "pieces"
     if is_several(food, goods, kitchen.language):
         return "unweighed" if goods.show == "spice" else "pieces"
-    if is_small(goods) or goods.role == _FAT or number.lo >= _GRAMS:
+    if is_small(goods) or goods.role == _FAT or number.lo >= MANY:
         return "measured"
     least = _FLOCK if goods.show == _FISH or goods.hazard == _BIRD else 1
     return "unweighed" if number.hi > least else "pieces"

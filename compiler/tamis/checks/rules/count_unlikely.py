@@ -9,7 +9,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from tamis.checks.counted import bare, counted, is_several, with_unit
+from tamis.checks.counted import MANY, bare, counted, is_several, with_unit
 from tamis.diagnostics import Diagnostic, Severity
 from tamis.quantity.measure import grams as grams_of
 from tamis.typed import TYPE_CHECKING
@@ -41,8 +41,8 @@ serves: 4
 Simmer [450 g carrots, sliced] in [1 l water] [in a pan] [for 25 min] [until soft].
 """
 
-_MANY, _UNWEIGHED = 50, 100
-"""Fewer may be pieces; and nobody counts so many of what nobody has weighed."""
+_UNWEIGHED = 100
+"""Nobody counts so many of what nobody has weighed."""
 _SACK = 5000
 _SERVING, _SERVING_PIECES = 500, 30
 """Grams in a whole recipe, grams and pieces for a person, beyond which nobody means pieces (common practice)."""
@@ -91,13 +91,13 @@ def _disagrees(food: Ingredient, number: Fraction, weight: Fraction, view: View)
     told = [
         measured for each in (*food.also, food.prepared) if each and (measured := grams_of(each, view.kitchen.units))
     ]
-    return number >= _MANY and any(weight > _FAR * each.hi for each in told)
+    return number >= MANY and any(weight > _FAR * each.hi for each in told)
 
 
 def _too_many(number: Fraction, weight: Fraction, view: View) -> bool:
     """Whether that is more than anybody eats."""
     serves = view.recipe.header.serves
-    if number < _MANY:
+    if number < MANY:
         return False
     if serves is None or not serves.hi:
         return weight > (_SACK if number < _UNWEIGHED else _SACK / 2)

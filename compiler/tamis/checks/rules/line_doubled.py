@@ -2,7 +2,7 @@
 
 A slip of copying, most likely; twice the salt spoils the dish, and the market list has everything double.
 
-Take one of them out. Where it is done again, say so: `[2 times]`, `[twice]`; where the food is shared out, take `[half of …]`.
+Take one of them out. Where it is done again, say so: `[2 times]`; where the food is shared out, take `[half of …]`.
 """
 
 from __future__ import annotations
