@@ -27,6 +27,7 @@ class Limits(NamedTuple):
     raising_flours: tuple[str, ...]
     salt: Fraction
     salt_of_flour: Fraction
+    salt_serving: Fraction
     heat: dict[str, Fraction]
     dish: dict[str, Fraction]
     least: dict[str, Fraction]
@@ -52,6 +53,7 @@ def limits() -> Limits:
         raising_flours=tuple(raising["flours"].split(", ")),
         salt=Fraction(raw["salt"]["all"]),
         salt_of_flour=Fraction(raw["salt"]["flour"]),
+        salt_serving=Fraction(raw["salt"]["serving"]),
         heat=_numbers(raw["heat"]),
         dish=_numbers(raw["dish"]),
         least=_numbers(raw["least"]),

@@ -82,6 +82,7 @@ def _salt(view: View, uses: Sequence[Use], known: Limits) -> Iterator[Diagnostic
     foods = [use.ingredient.goods for use in uses if use.ingredient.goods]
     flour = sum((use.mass.hi for use in uses if use.ingredient.goods and use.ingredient.goods.flour), Fraction(0))
     flour = flour if flour >= _LEAST_FLOUR and flour >= _LEAST_SHARE * whole else Fraction(0)
+    serves = view.recipe.header.serves
     dish = any(food.liquid or food.flour for food in foods)  # else it may be a herb salt
     for use in uses if dish and not unknown else ():
         if use.ingredient.goods is None or not use.ingredient.goods.salt:
@@ -91,6 +92,8 @@ def _salt(view: View, uses: Sequence[Use], known: Limits) -> Iterator[Diagnostic
             message = f"more than {known.salt} % of all that goes in is salt ({SOURCE})"
         elif flour and use.mass.lo * 100 > known.salt_of_flour * flour:
             message = f"more salt than {known.salt_of_flour} % of the flour ({SOURCE})"
+        elif serves and use.mass.lo > known.salt_serving * serves.hi:
+            message = f"more salt than {known.salt_serving} g for each of those it serves ({SOURCE})"
         if message:
             yield Diagnostic(RULE, LEVEL, use.ingredient.clause.span, message, "check the number and its unit")
 

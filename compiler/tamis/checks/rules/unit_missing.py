@@ -11,6 +11,8 @@ from collections.abc import Iterator
 
 from tamis.checks.counted import bare, counted, is_small, with_unit
 from tamis.diagnostics import Diagnostic, Severity
+from tamis.quantity.display import written
+from tamis.reading.clauses import Reference
 from tamis.typed import TYPE_CHECKING
 
 if TYPE_CHECKING:
@@ -45,7 +47,8 @@ _SPOONS = 20
 
 
 def check(view: View) -> Iterator[Diagnostic]:
-    """Bare numbers before foods that come in no pieces."""
+    """Bare numbers before foods that come in no pieces, and before a part of such a food."""
+    yield from _parts(view)
     for food in view.ingredients:
         number = bare(food)
         if number is None or food.goods is None:
@@ -53,6 +56,20 @@ def check(view: View) -> Iterator[Diagnostic]:
         if counted(food, food.goods, number, view.kitchen) == "measured":
             message = f"“{food.measure_text}” of what? A unit is missing: “{food.name}” is measured, not counted"
             yield Diagnostic(RULE, LEVEL, food.clause.span, message, f"write {_hint(food, food.goods, number)}")
+
+
+def _parts(view: View) -> Iterator[Diagnostic]:
+    """`600 of the chicken stock`: of what comes in no pieces, so many are nothing."""
+    reads = (read for action in view.recipe.actions for read in action.reads if isinstance(read, Reference))
+    for read in reads:
+        share = read.share
+        if share is None or share.measure is None or share.measure.unit or share.also:
+            continue
+        found = view.kitchen.larder.find(read.name.lower().split())
+        if found and (found.goods.liquid or found.goods.flour):
+            number = written(share.measure, view.recipe.language)
+            message = f"“{number}” of what? A unit is missing: “{read.name}” is measured, not counted"
+            yield Diagnostic(RULE, LEVEL, read.clause.span, message, "write a unit behind the number")
 
 
 def _hint(food: Ingredient, goods: Goods, number: Amount) -> str:
