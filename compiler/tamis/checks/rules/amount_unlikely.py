@@ -13,7 +13,9 @@ from fractions import Fraction
 from tamis.checks.counted import MANY, bare
 from tamis.checks.limits import SOURCE, limits
 from tamis.diagnostics import Diagnostic, Severity
+from tamis.model.mass import weighed
 from tamis.quantity.measure import grams, millilitres
+from tamis.reading.clauses import Reference
 from tamis.typed import TYPE_CHECKING
 
 if TYPE_CHECKING:
@@ -51,6 +53,8 @@ _BASIC: tuple[Role, ...] = ("flour", "sugar", "fat")
 _BESIDE, _BESIDE_BASIC = 100, 1000
 """So many times as much goes in beside: then so little of a food that is the body of a dish is no measure of it."""
 _PIECE_SHARE = 10
+_SACK, _TIMES_THE_REST, _TIMES_THE_WHOLE = Fraction(10_000), 20, 5
+"""Grams, below which much water boils beside little food; and so many times the rest is no part of it."""
 _METRIC = ("g", "ml")
 
 
@@ -60,7 +64,8 @@ def check(view: View) -> Iterator[Diagnostic]:
     whole = sum((use.mass.lo for use in uses), _NONE)
     yield from _too_little(view, whole)
     if uses and whole:
-        yield from _by_header(view, uses, whole, all(use.mass.known for use in uses))
+        told = list(_by_header(view, uses, whole, all(use.mass.known for use in uses)))
+        yield from told or _beside_the_rest(view, whole)
 
 
 def _by_header(view: View, uses: Sequence[Use], whole: Fraction, known: bool) -> Iterator[Diagnostic]:
@@ -80,6 +85,23 @@ def _by_header(view: View, uses: Sequence[Use], whole: Fraction, known: bool) ->
         each = whole / header.makes.amount.hi
         yield _say(heaviest, f"{_weight(each)} of food for each that it makes", dish["piece"], "most")
     yield from _by_makes(view, whole, known)
+
+
+def _beside_the_rest(view: View, whole: Fraction) -> Iterator[Diagnostic]:
+    """A food that is many times all the others, for a purpose too; a part of something that is more than all."""
+    for use in view.recipe.uses:
+        weight = weighed(use.ingredient, view.kitchen)
+        rest = whole - (use.mass.lo if use.in_batch else 0)
+        if weight and rest and weight.lo > max(_SACK, _TIMES_THE_REST * rest):
+            message = f"{_weight(weight.lo)} of {use.ingredient.name}, and of all the other foods {_weight(rest)}"
+            yield Diagnostic(RULE, LEVEL, use.ingredient.clause.span, message, _CHECK)
+    units = view.kitchen.units
+    for read in (read for action in view.recipe.actions for read in action.reads if isinstance(read, Reference)):
+        measure = read.share.measure if read.share else None
+        part = (grams(measure, units) or millilitres(measure, units)) if measure else None
+        if part and part.lo > max(_SACK, _TIMES_THE_WHOLE * whole):
+            message = f"{_weight(part.lo)} of “{read.name}”, and all that goes in weighs {_weight(whole)}"
+            yield Diagnostic(RULE, LEVEL, read.clause.span, message, _CHECK)
 
 
 def _by_makes(view: View, whole: Fraction, known: bool) -> Iterator[Diagnostic]:

@@ -93,9 +93,10 @@ def _before_bracket(view: View, words: Stretch, amount: Amount) -> Iterator[Diag
 def _unmeasured(action: Action, before: Span) -> Iterator[Ingredient]:
     """The foods of a line behind a place that have no measure, and of which missing-quantity asks for none."""
     for read in action.reads:
-        if isinstance(read, Ingredient) and not read.measured and read.clause.span.start >= before.end:
-            if read.role != "unmeasured" or read.purpose or read.optional or read.preparation:
-                yield read
+        if not isinstance(read, Ingredient) or read.measured or read.clause.span.start < before.end:
+            continue
+        if read.role != "unmeasured" or read.purpose or read.optional or read.preparation:
+            yield read
 
 
 def _more(view: View, words: Stretch) -> Iterator[Diagnostic]:
