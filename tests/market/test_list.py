@@ -178,11 +178,11 @@ def test_yolks_are_bought_as_eggs_and_the_whites_come_with_them() -> None:
 
 
 def test_what_cannot_be_told_of_a_food_is_left_out_and_said() -> None:
-    kitchen = house('[black-peppercorn]\npack = "100 g"\nprice = 3\n')
-    found = list_of(kitchen, "Mix [10 g black peppercorns] with [6 black peppercorns].")
+    kitchen = house('[poppy-seed]\npack = "100 g"\nprice = 3\n')
+    found = list_of(kitchen, "Mix [10 g poppy seeds] with [6 poppy seeds].")
     (pepper,) = found.lines
     assert pepper.used == F("0.30") and pepper.packs == 1
-    assert "In no sum: 6 black peppercorn" in list_text(found, kitchen)
+    assert "In no sum: 6 poppy seed" in list_text(found, kitchen)
 
 
 def test_metric_weights_where_one_dish_has_them_and_another_has_cups() -> None:

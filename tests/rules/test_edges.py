@@ -327,3 +327,189 @@ def test_a_part_that_comes_off_another_food(line: str, told: bool) -> None:
 )
 def test_what_may_stand_about_for_its_sugar(text: str, told: bool) -> None:
     assert bool(marked("warm-too-long", text)) == told
+
+
+@pytest.mark.parametrize(
+    "food",
+    [
+        *("500 plain flour", "300 water", "1/4 fine salt", "1 honey", "2 rapeseed oil", "2–3 milk", "200 rolled oats"),
+        *(
+            "100 unsalted butter, diced",
+            "2 ground cumin",
+            "1 saffron",
+            "2 sage",
+            "500 minced beef",
+            "500 cod",
+            "100 feta",
+        ),
+        *(
+            "500 spaghetti",
+            "200 spinach",
+            "about 250 double cream, cold",
+            "500 plain flour (4 cups)",
+            "200 red lentils",
+        ),
+    ],
+)
+def test_unit_missing(food: str) -> None:
+    assert marked("unit-missing", f"Mix [{food}] [in a bowl].") == [f"[{food}]"]
+
+
+@pytest.mark.parametrize(
+    "food",
+    [
+        *(
+            "450 carrots",
+            "250 mushrooms",
+            "200 blackberries",
+            "150 floury potatoes (120 g peeled)",
+            "2 kale",
+            "4 bacon",
+        ),
+        *("1 parsnips", "1 egg whites", "2 cumin seeds", "500 gelatine", "330 dried figs"),
+    ],
+)
+def test_count_unlikely(food: str) -> None:
+    assert marked("count-unlikely", f"Mix [{food}] [in a bowl].") == [f"[{food}]"]
+    assert not marked("unit-missing", f"Mix [{food}] [in a bowl].")
+
+
+@pytest.mark.parametrize(
+    "food",
+    [
+        *(
+            "3 eggs",
+            "2 onions",
+            "4 red onion",
+            "juice of 2 lemons",
+            "2 cloves garlic",
+            "2 bay leaves",
+            "3 sheets gelatine",
+        ),
+        *(
+            "2 celery stalks",
+            "1 loaf",
+            "4 chicken thighs",
+            "12 sage leaves",
+            "1 sage leaf",
+            "6 peppercorns",
+            "2 star anise",
+        ),
+        *("6 cardamom pods", "60 walnut halves", "1 bouquet garni", "2 pheasants", "4 trout", "6 grouse", "1 pumpkin"),
+        *(
+            "1 camembert",
+            "12 ravioli",
+            "2 kohlrabi",
+            "4 cod fillets",
+            "1 goose (8–10 lb)",
+            "1 lemon zest",
+            "3 sugar cubes",
+        ),
+        *("4 carrots (300 g peeled)", "2 racks of lamb", "1 cinnamon stick", "100 oysters", "2 fennel", "1/2 cucumber"),
+    ],
+)
+def test_what_is_counted(food: str) -> None:
+    text = f"title: Edge\nserves: 6\n\n# Edge\n\nMix [{food}] [in a bowl].\n"
+    assert not marked("unit-missing", text)
+    assert not marked("count-unlikely", text)
+
+
+@pytest.mark.parametrize(
+    ("part", "told"),
+    [("200 of the chicken stock", True), ("200 ml of the chicken stock", False), ("half of the chicken stock", False)],
+)
+def test_unit_missing_of_a_part(part: str, told: bool) -> None:
+    text = f"Pour [500 ml chicken stock] [into a jug].\nTake [{part}] and discard [the rest of the chicken stock]."
+    assert bool(marked("unit-missing", text)) is told
+
+
+@pytest.mark.parametrize(
+    ("text", "expected"),
+    [
+        ("Add 3 l [water, for boiling].", ["3 l"]),
+        ("Stir in 1/2 tsp [mustard, optional] and 2 tbsp [parsley, to taste].", ["1/2 tsp", "2 tbsp"]),
+        ("Pour over 250 ml [boiling water].", ["250 ml"]),
+        ("Take a 3 l pan with [water, for boiling].", []),
+        ("Boil down to 2 l, then add [water, as needed].", []),
+    ],
+)
+def test_a_measure_before_its_bracket(text: str, expected: list[str]) -> None:
+    assert marked("measure-outside-brackets", f"Put [1 kg potatoes] [in a pan].\n{text}") == expected
+
+
+@pytest.mark.parametrize(
+    ("food", "told"),
+    [
+        *(("800 kg squash", True), ("40 l milk", True), ("1.2 g chicken thighs", True), ("1 ml milk", True)),
+        *(
+            ("1 g carrots", True),
+            ("2 g garlic", False),
+            ("1 g saffron", False),
+            ("2 g agar", False),
+            ("3 kg squash", False),
+        ),
+    ],
+)
+def test_amount_unlikely(food: str, told: bool) -> None:
+    text = f"Put [{food}] and [1 kg potatoes] [in a pan] with [500 ml water].\n[Simmer for 20 min] [until soft]."
+    assert bool(marked("amount-unlikely", text)) is told
+
+
+@pytest.mark.parametrize(
+    ("header", "told"),
+    [
+        *(
+            ("serves: 4", False),
+            ("serves: 4000", True),
+            ("makes: 2 l", False),
+            ("makes: 200 ml", True),
+            ("makes: 20 l", True),
+        ),
+        *(("makes: 4 jars (500 g each)", False), ("makes: 4 jars (50 g each)", True), ("makes: 12 rolls", False)),
+    ],
+)
+def test_what_a_recipe_makes_of_its_food(header: str, told: bool) -> None:
+    text = (
+        f"title: Soup\n{header}\n\n# Soup\n\nPut [1 kg potatoes] [in a pan] with [1 l water].\n[Simmer for 20 min].\n"
+    )
+    assert bool(marked("amount-unlikely", text)) is told
+
+
+@pytest.mark.parametrize(
+    ("text", "told"),
+    [
+        ("Stir in [2 tbsp sugar] and [1 tsp salt].\nStir in [2 tbsp sugar] and [1 tsp salt].", True),
+        ("Stir in [2 tbsp sugar].\n\nStir in [2 tbsp sugar].", True),
+        ("Stir in [2 tbsp sugar].\nStir in [3 tbsp sugar].", False),
+        ("Stir in [half of 40 g sugar].\nStir in [half of 40 g sugar].", False),
+        ("Fold it in three. [Chill for 30 min].\nFold it in three. [Chill for 30 min].", False),
+        ("Stir in [2 tbsp sugar]. [Cook for 2 min].\nStir it.\nStir in [2 tbsp sugar]. [Cook for 2 min].", False),
+    ],
+)
+def test_line_doubled(text: str, told: bool) -> None:
+    assert bool(marked("line-doubled", f"Put [1 kg potatoes] [in a pan].\n{text}")) is told
+
+
+@pytest.mark.parametrize(
+    ("text", "rule", "told"),
+    [
+        ("Heat [1 l oil, for frying] [in a deep pan] [to 375 °C].", "heat-range", True),
+        ("Heat [1 l oil, for frying] [in a deep pan] [to 375 °F].", "heat-range", False),
+        ("[Fry for 3 min] [2 onions, sliced] [in a pan] [at 18 °C].", "heat-range", True),
+        ("Bake [4 potatoes] [at 200 °C] [for 1 h] [until 205 °C in the middle].", "heat-range", True),
+        ("Boil [500 g sugar] and [200 g water] [in a pan] [until 170 °C].", "heat-range", False),
+        ("Heat [the grill] [to 300 °C].", "heat-range", False),
+        ("Bake [4 eggs] [at 200 °C] [for 1 h].\nLower [the oven] [to 350 °C], [bake for 9 min]", "oven-range", True),
+        ("Bake [4 eggs] [at 200 °C] [for 1 h].\nLower [the oven] [to 150 °C], [bake for 9 min].", "oven-range", False),
+        ("Bake [4 potatoes] [at 200 °C] [for 6 h].", "time-range", True),
+        ("Bake [4 potatoes] [at 110 °C] [for 9 h].", "time-range", False),
+        ("Mix [1 kg rye flour] with [600 g water]. [Prove for 1 min].", "time-range", True),
+        ("Mix [1 kg rye flour] with [600 g water]. [Prove for 1 h]. [Bake for 90 s].", "time-range", False),
+        ("Mix [1 kg rye flour], [600 g water] and [2 cups ground cinnamon] [in a bowl].", "seasoning-range", True),
+        ("Mix [1 kg rye flour], [600 g water] and [2 tbsp ground cinnamon] [in a bowl].", "seasoning-range", False),
+        ("Mix [300 g plain flour] with [200 g butter] and [1/4 cup salt] [in a bowl].", "seasoning-range", True),
+        ("Mix [5 tbsp ground cumin] with [5 tbsp paprika] and [200 g yoghurt] [in a bowl].", "seasoning-range", False),
+    ],
+)  # fmt: skip
+def test_degrees_times_and_spices_beyond_all_kitchens(text: str, rule: str, told: bool) -> None:
+    assert bool(marked(rule, text)) is told

@@ -20,10 +20,20 @@ class Limits(NamedTuple):
     coolest: Fraction
     cooking: Fraction
     hours: dict[str, Fraction]
+    oven_hours: dict[str, Fraction]
+    minutes: dict[str, Fraction]
     leaveners: dict[str, Fraction]
     beside_raising: dict[str, Fraction]
     raising_flours: tuple[str, ...]
     salt: Fraction
+    salt_of_flour: Fraction
+    salt_serving: Fraction
+    heat: dict[str, Fraction]
+    dish: dict[str, Fraction]
+    least: dict[str, Fraction]
+    spice: Fraction
+    blend: Fraction
+    more_spice: tuple[str, ...]
 
 
 @cache
@@ -36,10 +46,20 @@ def limits() -> Limits:
         coolest=Fraction(oven["coolest"]),
         cooking=Fraction(oven["cooking"]),
         hours=_numbers(raw["hours"]),
+        oven_hours=_numbers(raw["oven-hours"]),
+        minutes=_numbers(raw["minutes"]),
         leaveners=_numbers(raw["leaveners"]),
         beside_raising=_numbers({name: text for name, text in raising.items() if name in raw["leaveners"]}),
         raising_flours=tuple(raising["flours"].split(", ")),
         salt=Fraction(raw["salt"]["all"]),
+        salt_of_flour=Fraction(raw["salt"]["flour"]),
+        salt_serving=Fraction(raw["salt"]["serving"]),
+        heat=_numbers(raw["heat"]),
+        dish=_numbers(raw["dish"]),
+        least=_numbers(raw["least"]),
+        spice=Fraction(raw["spice"]["all"]),
+        blend=Fraction(raw["spice"]["blend"]),
+        more_spice=tuple(raw["spice"]["more"].split(", ")),
     )
 
 

@@ -35,6 +35,7 @@ FAULTS = (
     "oven-without-temperature",
     "recipe-without-brackets",
     "tag-contradicted",
+    "unit-missing",
 )
 """The rules that find errors unless a house says otherwise: a command that prints a recipe asks no others of it."""
 

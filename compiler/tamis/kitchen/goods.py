@@ -223,6 +223,15 @@ class Larder:
         """Whether a word may stand before a food and leave it the same, so that it names none: hot, sliced."""
         return word in self._words.states or word in self._words.prepared or word in self._groups["everywhere"]
 
+    def is_minced(self, goods: Goods, states: Sequence[str]) -> bool:
+        """Whether a food is minced or ground, by its name or by its states: it has no pieces."""
+        return not self._minced.isdisjoint((*goods.name.split(" "), *states))
+
+    def is_piece(self, word: str, goods: Goods) -> bool:
+        """Whether a word counts pieces or cuts of a food: the leaf of *sage leaf*."""
+        one = self._nouns.singular(word)
+        return any(piece.word == one for piece in goods.pieces) or self._is_cut(one, goods)
+
     def is_state(self, word: str) -> bool:
         """Whether a word tells in which state some kind of food is: raw, soft, flaked."""
         return any(self._words.states.get(word, word) in group for group in self._groups.values())

@@ -131,7 +131,16 @@ def weighed(food: Ingredient, kitchen: Kitchen) -> Amount | None:
             return Amount(weight.lo * count.lo, weight.hi * count.hi)
     if food.goods is None:
         return None
-    return _sum([measure_grams(measure, food.goods, food.states, kitchen) for measure in food.measures])
+    return _sum([_of_goods(measure, food, food.goods, kitchen) for measure in food.measures])
+
+
+def _of_goods(measure: Measure, food: Ingredient, goods: Goods, kitchen: Kitchen) -> Amount | None:
+    """Grams of a measure; pieces may be named by the last word of the name: `12 sage leaves`, `3 trout fillets`."""
+    weight = measure_grams(measure, goods, food.states, kitchen)
+    if weight or measure.unit:
+        return weight
+    word = nouns(kitchen.language).singular(food.name.lower().rpartition(" ")[2])
+    return measure_grams(measure._replace(unit=word), goods, food.states, kitchen)
 
 
 def _sum(amounts: Sequence[Amount | None]) -> Amount | None:

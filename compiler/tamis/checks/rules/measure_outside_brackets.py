@@ -17,11 +17,13 @@ from tamis.diagnostics import Diagnostic, Severity
 from tamis.reading.clauses import Ingredient
 from tamis.reading.plain import plain_of
 from tamis.reading.plain_amounts import amount_words, amounts
+from tamis.source import Span
 from tamis.syntax.cutting import NUMBER_WORD
 from tamis.typed import TYPE_CHECKING
 
 if TYPE_CHECKING:
     from tamis.checks.view import View
+    from tamis.model.recipe import Action
     from tamis.reading.plain import Plain
     from tamis.reading.plain_amounts import Amount
 
@@ -64,6 +66,7 @@ def check(view: View) -> Iterator[Diagnostic]:
     """A number and a unit of weight or volume with a food after it; a jug's size is no measure of food."""
     for words, amount in view.amounts:
         yield from _in_words(view, words, amount, "stands outside brackets")
+        yield from _before_bracket(view, words, amount)
     for action in view.recipe.actions:
         for read in action.reads:
             if not isinstance(read, Ingredient):
@@ -73,6 +76,27 @@ def check(view: View) -> Iterator[Diagnostic]:
                 for amount in words.plain.ask(amounts):
                     yield from _in_words(view, words, amount, "stands in another food’s bracket")
                 yield from _more(view, words)
+
+
+def _before_bracket(view: View, words: Stretch, amount: Amount) -> Iterator[Diagnostic]:
+    """`3 l [cold water]`: a measure with nothing between it and the bracket of a food without one."""
+    if amount.kind not in _KINDS or amount.end < len(words.plain):
+        return
+    span = words.span(amount.first, amount.end)
+    between = (view.source.slice(Span(span.end, read.clause.span.start)) for read in _unmeasured(words.action, span))
+    if any(not gap.strip() for gap in between):
+        text = words.plain.slice(amount.first, amount.end)
+        message = f"“{text}” stands before the bracket of its food: no table and no check sees it"
+        yield Diagnostic(RULE, LEVEL, span, message, f"begin the bracket before it: `[{text} …]`")
+
+
+def _unmeasured(action: Action, before: Span) -> Iterator[Ingredient]:
+    """The foods of a line behind a place that have no measure, and of which missing-quantity asks for none."""
+    for read in action.reads:
+        if not isinstance(read, Ingredient) or read.measured or read.clause.span.start < before.end:
+            continue
+        if read.role != "unmeasured" or read.purpose or read.optional or read.preparation:
+            yield read
 
 
 def _more(view: View, words: Stretch) -> Iterator[Diagnostic]:

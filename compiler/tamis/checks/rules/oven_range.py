@@ -12,13 +12,15 @@ from collections.abc import Iterator
 
 from tamis.checks.limits import SOURCE, limits
 from tamis.diagnostics import Diagnostic, Severity
-from tamis.reading.clauses import Setting, Target, Time
+from tamis.reading.clauses import Reference, Setting, Target, Time
 from tamis.typed import TYPE_CHECKING
 
 if TYPE_CHECKING:
     from tamis.checks.view import View
+    from tamis.kitchen.equipment import Station
     from tamis.model.recipe import Action
     from tamis.quantity.amount import Amount
+    from tamis.reading.clauses import Read
     from tamis.source import Span
 
 RULE = "oven-range"
@@ -44,16 +46,20 @@ Lay [1 squash, halved] [in a roasting tin].
 [Roast for 40 min] [until soft].
 """
 
+_OVEN: Station = "oven"
+
 
 def check(view: View) -> Iterator[Diagnostic]:
     """Degrees of an oven outside its limits; what is proved or kept warm in it may be cooler than what is cooked."""
     known = limits()
     for action in view.recipe.actions:
-        if action.heats != "oven" and action.work.station != "oven":
+        if action.heats != _OVEN and action.work.station != _OVEN:
             continue
-        cooks = action.heats != "oven" and any(use.verb.cooks for use in action.verbs)
+        if any(use.verb.fries for use in action.verbs):
+            continue  # the degrees of its fat: heat-range
+        cooks = action.heats != _OVEN and any(use.verb.cooks for use in action.verbs)
         least = known.cooking if cooks else known.coolest
-        for celsius, span in _degrees(action):
+        for celsius, span in _degrees(view, action):
             if celsius.lo > known.hottest or celsius.hi < least:
                 far = "hotter than ovens are" if celsius.lo > known.hottest else "too cool for an oven"
                 limit = f"{known.hottest} °C at the most" if celsius.lo > known.hottest else f"{least} °C at the least"
@@ -61,11 +67,21 @@ def check(view: View) -> Iterator[Diagnostic]:
                 yield Diagnostic(RULE, LEVEL, span, message, "check the digits and the scale, °C or °F")
 
 
-def _degrees(action: Action) -> Iterator[tuple[Amount, Span]]:
-    """The settings of a line, and what it heats the oven to; a target in the oven is the food's."""
+def _degrees(view: View, action: Action) -> Iterator[tuple[Amount, Span]]:
+    """The settings of a line, and what it heats the oven to; another target in the oven is the food's."""
+    before: Read | None = None
     for read in action.reads:
         setting = read.setting if isinstance(read, Time) else read if isinstance(read, Setting) else None
         if setting is not None and setting.celsius:
             yield setting.celsius, read.clause.span
-        elif isinstance(read, Target) and read.celsius and action.heats == "oven":
+        elif isinstance(read, Target) and read.celsius and (action.heats == _OVEN or _is_oven(before, view)):
             yield read.celsius, read.clause.span
+        before = read
+
+
+def _is_oven(read: Read | None, view: View) -> bool:
+    """Whether it is the oven that is named: *lower the oven*."""
+    if not isinstance(read, Reference):
+        return False
+    found = view.kitchen.cupboard.find(read.name.lower().split(" "))
+    return found is not None and found.item.station == found.item.id == _OVEN

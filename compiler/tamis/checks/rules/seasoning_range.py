@@ -1,4 +1,4 @@
-"""Far more salt, baking powder or soda than the flour or the dish can take.
+"""Far more salt, spice, baking powder or soda than the flour or the dish can take.
 
 A tablespoon for a teaspoon makes a cake that tastes of soap, or a dish that goes into the bin.
 
@@ -18,6 +18,7 @@ if TYPE_CHECKING:
     from collections.abc import Sequence
 
     from tamis.checks.view import View
+    from tamis.kitchen.food import Goods, Role, Show
     from tamis.model.recipe import Use
 
 RULE = "seasoning-range"
@@ -46,13 +47,16 @@ Stir in [250 ml milk] and cut [into 8 pieces].
 # Less flour thickens a sauce, or binds what is raised by other means (oats, nuts), and is no measure of a leavener.
 _LEAST_FLOUR = 50
 _LEAST_SHARE = Fraction(15, 100)
+_FLAVOUR: Role = "flavour"
+_SPICE: Show = "spice"
 
 
 def check(view: View) -> Iterator[Diagnostic]:
     """Leaveners by the flour of the whole recipe, salt by all that goes in."""
     uses = [use for use in view.recipe.uses if use.in_batch and use.ingredient.goods]
     yield from _leaveners(uses, limits())
-    yield from _salt(view, uses, limits().salt)
+    yield from _salt(view, uses, limits())
+    yield from _spices(view, uses, limits())
 
 
 def _leaveners(uses: Sequence[Use], known: Limits) -> Iterator[Diagnostic]:
@@ -72,12 +76,42 @@ def _leaveners(uses: Sequence[Use], known: Limits) -> Iterator[Diagnostic]:
             yield Diagnostic(RULE, LEVEL, use.ingredient.clause.span, message, "check the number, and tsp or tbsp")
 
 
-def _salt(view: View, uses: Sequence[Use], limit: Fraction) -> Iterator[Diagnostic]:
+def _salt(view: View, uses: Sequence[Use], known: Limits) -> Iterator[Diagnostic]:
     whole = sum((use.mass.hi for use in uses), Fraction(0))
     unknown = any(not use.mass.known for use in view.recipe.uses)
     foods = [use.ingredient.goods for use in uses if use.ingredient.goods]
+    flour = sum((use.mass.hi for use in uses if use.ingredient.goods and use.ingredient.goods.flour), Fraction(0))
+    flour = flour if flour >= _LEAST_FLOUR and flour >= _LEAST_SHARE * whole else Fraction(0)
+    serves = view.recipe.header.serves
     dish = any(food.liquid or food.flour for food in foods)  # else it may be a herb salt
     for use in uses if dish and not unknown else ():
-        if use.ingredient.goods and use.ingredient.goods.salt and use.mass.lo * 100 > limit * whole:
-            message = f"more than {limit} % of all that goes in is salt ({SOURCE})"
+        if use.ingredient.goods is None or not use.ingredient.goods.salt:
+            continue
+        message = ""
+        if use.mass.lo * 100 > known.salt * whole:
+            message = f"more than {known.salt} % of all that goes in is salt ({SOURCE})"
+        elif flour and use.mass.lo * 100 > known.salt_of_flour * flour:
+            message = f"more salt than {known.salt_of_flour} % of the flour ({SOURCE})"
+        elif serves and use.mass.lo > known.salt_serving * serves.hi:
+            message = f"more salt than {known.salt_serving} g for each of those it serves ({SOURCE})"
+        if message:
             yield Diagnostic(RULE, LEVEL, use.ingredient.clause.span, message, "check the number and its unit")
+
+
+def _spices(view: View, uses: Sequence[Use], known: Limits) -> Iterator[Diagnostic]:
+    if any(not use.mass.known for use in view.recipe.uses):
+        return
+    whole = sum((use.mass.hi for use in uses), Fraction(0))
+    spices = [use for use in uses if use.ingredient.goods and _is_spice(use.ingredient.goods)]
+    if sum((use.mass.lo for use in spices), Fraction(0)) * 100 > known.blend * whole:
+        return
+    for use in spices:
+        goods = use.ingredient.goods
+        if goods and goods.id not in known.more_spice and use.mass.lo * 100 > known.spice * whole:
+            message = f"more than {known.spice} % of all that goes in is {goods.name} ({SOURCE})"
+            yield Diagnostic(RULE, LEVEL, use.ingredient.clause.span, message, "check the number, and tsp or tbsp")
+
+
+def _is_spice(goods: Goods) -> bool:
+    """What is sold by the jar, and flavours by the spoon."""
+    return goods.role == _FLAVOUR or (goods.show == _SPICE and goods.merchant == "spices" and not goods.salt)

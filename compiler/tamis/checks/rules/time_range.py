@@ -1,6 +1,6 @@
-"""A time longer than such work takes anywhere.
+"""A time longer than such work takes anywhere, or shorter.
 
-One digit too many, or hours for minutes, and the plan of the day is wrong from there on.
+One digit too many, or hours for minutes, minutes for hours, and the plan of the day is wrong from there on.
 
 Check the number and its unit: `[bake for 20 min]`. Where it is meant, allow it with a reason.
 """
@@ -11,10 +11,17 @@ from collections.abc import Iterator
 
 from tamis.checks.limits import SOURCE, limits
 from tamis.diagnostics import Diagnostic, Severity
+from tamis.quantity.amount import exactly
+from tamis.reading.clauses import Time
 from tamis.typed import TYPE_CHECKING
 
 if TYPE_CHECKING:
+    from fractions import Fraction
+
+    from tamis.checks.limits import Limits
     from tamis.checks.view import View
+    from tamis.model.places import Here
+    from tamis.model.recipe import Action
 
 RULE = "time-range"
 LEVEL: Severity = "warning"
@@ -39,19 +46,50 @@ Lay [1 squash, halved] [in a roasting tin].
 [Bake for 40 min] [until soft].
 """
 
-_HOUR = 3600
+_HOUR, _MINUTE = 3600, 60
 
 
 def check(view: View) -> Iterator[Diagnostic]:
-    """Times from the text that are longer than the limit of their verb."""
-    known = limits().hours
-    for action in view.recipe.actions:
+    """Times from the text beyond the limits of their verb, or of the heat of their oven."""
+    known = limits()
+    for action, here in zip(view.recipe.actions, view.recipe.places.lines, strict=True):
         work = action.work
-        limit = known.get(work.verb)
-        if limit is None or work.wait is None or work.given != "text" or work.wait.lo <= limit * _HOUR:
+        if work.wait is None or work.given != "text":
             continue
         verb = view.kitchen.verbs.of_base(work.verb)
         name = verb.name if verb else work.verb
-        span = next((read.clause.span for read in action.reads if read.role in ("time", "cue")), action.span)
-        message = f"“{name}” for longer than {limit} h: no recipe takes that long ({SOURCE})"
-        yield Diagnostic(RULE, LEVEL, span, message, "check the digits and the unit, min or h")
+        hours, heat = known.hours.get(work.verb), _oven_hours(here, known)
+        message = ""
+        if hours is not None and work.wait.lo > hours * _HOUR:
+            message = f"“{name}” for longer than {_number(hours)} h: no recipe takes that long ({SOURCE})"
+        elif heat is not None and work.wait.lo > heat * _HOUR:
+            message = f"longer than {_number(heat)} h in so hot an oven: nothing is left of the food ({SOURCE})"
+        elif _is_short(action, known):
+            least = _number(known.minutes[work.verb])
+            message = f"“{name}” for less than {least} min: no recipe takes so short a time ({SOURCE})"
+        if message:
+            span = next((read.clause.span for read in action.reads if read.role in ("time", "cue")), action.span)
+            yield Diagnostic(RULE, LEVEL, span, message, "check the digits and the unit, min or h")
+
+
+def _oven_hours(here: Here, known: Limits) -> Fraction | None:
+    """The most hours in an oven as hot as that of a line; None where it is not in one, or none is said."""
+    if here.station != "oven" or here.celsius is None or here.rank == "guess":
+        return None
+    least = here.celsius.lo
+    return min((hours for degrees, hours in known.oven_hours.items() if least >= int(degrees)), default=None)
+
+
+def _is_short(action: Action, known: Limits) -> bool:
+    """Whether all of a line's time is less than its verb takes; what is added to another may be short."""
+    least, wait = known.minutes.get(action.work.verb), action.work.wait
+    times = [read for read in action.reads if isinstance(read, Time)]
+    if least is None or wait is None or not times or any(time.more or time.sides or time.per for time in times):
+        return False
+    return 0 < (wait.hi or wait.lo) < least * _MINUTE
+
+
+def _number(value: Fraction) -> str:
+    from tamis.quantity.display import amount
+
+    return amount(exactly(value))

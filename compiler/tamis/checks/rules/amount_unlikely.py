@@ -1,0 +1,163 @@
+"""So much or so little of a food, or of all together, that kilos and grams, litres and millilitres were mixed up.
+
+Whoever shops by it carries home a sack of butter, or stands there with a gram of flour.
+
+Check the number and its unit, and what the header says it serves or makes. Where it is meant, allow it with a reason.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from fractions import Fraction
+
+from tamis.checks.counted import MANY, bare
+from tamis.checks.limits import SOURCE, limits
+from tamis.diagnostics import Diagnostic, Severity
+from tamis.model.mass import weighed
+from tamis.quantity.measure import grams, millilitres
+from tamis.reading.clauses import Reference
+from tamis.typed import TYPE_CHECKING
+
+if TYPE_CHECKING:
+    from collections.abc import Sequence
+
+    from tamis.checks.view import View
+    from tamis.kitchen.food import Goods, Role, Show
+    from tamis.model.recipe import Use
+    from tamis.source import Span
+
+RULE = "amount-unlikely"
+LEVEL: Severity = "warning"
+BAD = """\
+title: Squash soup
+serves: 4
+
+# Soup
+
+Simmer [800 kg squash, diced] in [1 l water] [in a pan] [for 25 min] [until soft].
+"""
+GOOD = """\
+title: Squash soup
+serves: 4
+
+# Soup
+
+Simmer [800 g squash, diced] in [1 l water] [in a pan] [for 25 min] [until soft].
+"""
+
+_CHECK = "check the numbers and their units"
+_NONE = Fraction(0)
+_WATERY: tuple[Role, ...] = ("water", "milk", "egg")
+_BULKY: tuple[Show, ...] = ("meat", "fish", "grain", "cheese")
+_BASIC: tuple[Role, ...] = ("flour", "sugar", "fat")
+_BESIDE, _BESIDE_BASIC = 100, 1000
+"""So many times as much goes in beside: then so little of a food that is the body of a dish is no measure of it."""
+_PIECE_SHARE = 10
+_SACK, _TIMES_THE_REST, _TIMES_THE_WHOLE = Fraction(10_000), 20, 5
+"""Grams, below which much water boils beside little food; and so many times the rest is no part of it."""
+_METRIC = ("g", "ml")
+
+
+def check(view: View) -> Iterator[Diagnostic]:
+    """What goes in, by who eats it and what is made of it; each food by itself."""
+    uses = [use for use in view.recipe.uses if use.in_batch]
+    whole = sum((use.mass.lo for use in uses), _NONE)
+    yield from _too_little(view, whole)
+    if uses and whole:
+        told = list(_by_header(view, uses, whole, all(use.mass.known for use in uses)))
+        yield from told or _beside_the_rest(view, whole)
+
+
+def _by_header(view: View, uses: Sequence[Use], whole: Fraction, known: bool) -> Iterator[Diagnostic]:
+    """At most one finding: a slip in one food puts all the others out."""
+    header, dish = view.recipe.header, limits().dish
+    food = max(uses, key=lambda use: use.mass.lo).ingredient
+    heaviest, number = food.clause.span, bare(food)
+    if number and number.lo >= MANY:
+        return  # told by count-unlikely
+    if header.serves and header.serves.hi:
+        each = whole / header.serves.hi
+        if each > dish["serving"]:
+            yield _say(heaviest, f"{_weight(each)} of food for each of those it serves", dish["serving"], "most")
+        elif known and each < dish["bite"]:
+            yield _say(header.span("serves"), f"{_weight(each)} of food for each", dish["bite"], "least")
+    elif header.makes and not header.makes.measure and whole / header.makes.amount.hi > dish["piece"]:
+        each = whole / header.makes.amount.hi
+        yield _say(heaviest, f"{_weight(each)} of food for each that it makes", dish["piece"], "most")
+    yield from _by_makes(view, whole, known)
+
+
+def _beside_the_rest(view: View, whole: Fraction) -> Iterator[Diagnostic]:
+    """A food that is many times all the others, for a purpose too; a part of something that is more than all."""
+    for use in view.recipe.uses:
+        weight = weighed(use.ingredient, view.kitchen)
+        rest = whole - (use.mass.lo if use.in_batch else 0)
+        if weight and rest and weight.lo > max(_SACK, _TIMES_THE_REST * rest):
+            message = f"{_weight(weight.lo)} of {use.ingredient.name}, and of all the other foods {_weight(rest)}"
+            yield Diagnostic(RULE, LEVEL, use.ingredient.clause.span, message, _CHECK)
+    units = view.kitchen.units
+    for read in (read for action in view.recipe.actions for read in action.reads if isinstance(read, Reference)):
+        measure = read.share.measure if read.share else None
+        part = (grams(measure, units) or millilitres(measure, units)) if measure else None
+        if part and part.lo > max(_SACK, _TIMES_THE_WHOLE * whole):
+            message = f"{_weight(part.lo)} of “{read.name}”, and all that goes in weighs {_weight(whole)}"
+            yield Diagnostic(RULE, LEVEL, read.clause.span, message, _CHECK)
+
+
+def _by_makes(view: View, whole: Fraction, known: bool) -> Iterator[Diagnostic]:
+    """What is made by weight or volume, beside what goes into it."""
+    makes, dish = view.recipe.header.makes, limits().dish
+    measure = (makes.measure or makes.each) if makes else None
+    if makes is None or measure is None:
+        return
+    units = view.kitchen.units
+    made = grams(measure, units) or millilitres(measure, units)
+    if made is None:
+        return
+    made = made if makes.measure else made.times(makes.amount.hi)
+    index = view.recipe.components[view.recipe.dish].product if view.recipe.dish is not None else None
+    left = view.recipe.products[index].mass.lo if index is not None else _NONE
+    span = view.recipe.header.span("makes")
+    if left > dish["boiled-down"] * made.hi:
+        yield Diagnostic(RULE, LEVEL, span, f"{_weight(left)} of food go in, and this is made of it", _CHECK)
+    elif known and whole < dish["swollen"] * made.lo:
+        yield Diagnostic(RULE, LEVEL, span, f"only {_weight(whole)} of food go in, and this is made of it", _CHECK)
+
+
+def _too_little(view: View, whole: Fraction) -> Iterator[Diagnostic]:
+    for use in view.recipe.uses:
+        food, least = use.ingredient, limits().least
+        if food.goods is None or len(food.measures) != 1 or food.measures[0].unit not in _METRIC:
+            continue
+        amount = food.measures[0].amount.hi
+        limit = least["liquid" if food.goods.liquid else "solid"]
+        if 0 < amount < limit and _is_body(food.goods, amount, whole):
+            said = f"{food.measure_text} {food.name}"
+            message = f"“{said}” is next to nothing; the like is taken by the {_larger(food.measures[0].unit)}"
+            yield Diagnostic(RULE, LEVEL, food.clause.span, message, "check the number and its unit")
+
+
+def _larger(unit: str) -> str:
+    return "kilo, or by hundreds of grams" if unit == "g" else "litre, or by hundreds of millilitres"
+
+
+def _is_body(goods: Goods, amount: Fraction, whole: Fraction) -> bool:
+    """Whether a food is the body of a dish, and so little of it nothing beside the rest."""
+    if goods.salt or goods.leavener:
+        return False
+    if goods.role in _WATERY or goods.show in _BULKY:
+        return whole > _BESIDE * amount
+    if goods.pieces:
+        least = min(piece.usual for piece in goods.pieces)
+        return _PIECE_SHARE * amount < least and whole > _BESIDE * amount
+    return goods.role in _BASIC and whole > _BESIDE_BASIC * amount
+
+
+def _say(span: Span, message: str, limit: Fraction, way: str) -> Diagnostic:
+    return Diagnostic(RULE, LEVEL, span, f"{message}: {_weight(limit)} at the {way} ({SOURCE})", _CHECK)
+
+
+def _weight(weight: Fraction) -> str:
+    from tamis.quantity.display import grams as written
+
+    return written(weight)

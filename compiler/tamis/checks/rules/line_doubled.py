@@ -1,0 +1,63 @@
+"""The same line twice, one under the other: its foods are taken, weighed and bought twice.
+
+A slip of copying, most likely; twice the salt spoils the dish, and the market list has everything double.
+
+Take one of them out. Where it is done again, say so: `[2 times]`; where the food is shared out, take `[half of …]`.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from tamis.diagnostics import Diagnostic, Label, Severity
+from tamis.source import Span
+from tamis.typed import TYPE_CHECKING
+
+if TYPE_CHECKING:
+    from tamis.checks.view import View
+
+RULE = "line-doubled"
+LEVEL: Severity = "warning"
+BAD = """\
+title: Lemon water
+serves: 4
+
+# Water
+
+Put [1 l water] [in a jug].
+Stir in [40 g caster sugar] and [10 g fine salt].
+Stir in [40 g caster sugar] and [10 g fine salt].
+"""
+GOOD = """\
+title: Lemon water
+serves: 4
+
+# Water
+
+Put [1 l water] [in a jug].
+Stir in [40 g caster sugar] and [10 g fine salt].
+"""
+
+
+def check(view: View) -> Iterator[Diagnostic]:
+    """Lines that say what the line before them says, of foods that are measured whole."""
+    taken = [food.clause.span.start for food in view.ingredients if food.measures and food.share is None]
+    before: Span | None = None
+    for line in _lines(view):
+        same = before is not None and view.source.slice(before).strip() == view.source.slice(line).strip()
+        if before and same and any(line.start <= start < line.end for start in taken):
+            message = "this line says the same as the one before it: its foods go in twice"
+            label = Label(before, "the first of them")
+            yield Diagnostic(RULE, LEVEL, line, message, "take one of them out, or say that it is done again", (label,))
+        before = line
+
+
+def _lines(view: View) -> Iterator[Span]:
+    """The lines of the file in which actions begin, each once."""
+    text, end = view.source.text, -1
+    for action in view.recipe.actions:
+        if action.span.start >= end:
+            start = text.rfind("\n", 0, action.span.start) + 1
+            at = text.find("\n", action.span.start)
+            end = len(text) if at < 0 else at
+            yield Span(start, end)
