@@ -62,6 +62,7 @@ class Rules(NamedTuple):
     sources: Mapping[str, str]
     printed: Mapping[Fraction, Fraction]
     wet: Mapping[str, int]
+    fried: Mapping[str, int]
     windows: Mapping[str, Window]
     verbs: Mapping[str, frozenset[str]]
     equipment: Mapping[str, tuple[str, ...]]
@@ -88,6 +89,7 @@ def rules() -> Rules:
         sources=raw["sources"],
         printed=_printed(raw["printed"]["pairs"]),
         wet={what: seconds(text) for what, text in raw["wet"].items()},
+        fried={what: seconds(text) for what, text in raw["fried"].items()},
         windows={name: _window(text, trade) for name, text in raw["windows"].items()},
         verbs=_sets(raw["verbs"]),
         equipment={what: listed(text) for what, text in raw["equipment"].items()},
