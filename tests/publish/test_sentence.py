@@ -54,7 +54,8 @@ LINES = [
     ("Cook [until 63 °C inside].", 'Cook <span class="cue">until 63\u00a0°C (145\u00a0°F) inside</span>.'),
     (
         "Cook [until 63 °C in the fish and 74 °C in the stuffing].",
-        'Cook <span class="cue">until 63\u00a0°C (145\u00a0°F) in the fish and 74\u00a0°C (165\u00a0°F) in the stuffing</span>.',
+        'Cook <span class="cue">until 63\u00a0°C (145\u00a0°F) in the fish and 74\u00a0°C (165\u00a0°F) in the '
+        "stuffing</span>.",
     ),
     ("Cook [until 62 °C inside].", 'Cook <span class="cue">until 62\u00a0°C (144\u00a0°F) inside</span>.'),
     ("Cook [until 145 °F inside].", 'Cook <span class="cue">until 145\u00a0°F (63\u00a0°C) inside</span>.'),

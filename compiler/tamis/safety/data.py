@@ -52,8 +52,8 @@ class Window(NamedTuple):
 
 
 class Rules(NamedTuple):
-    """All of the file; `limits` by authority and hazard, `printed` the °F accepted for a °C as the trade prints it, `pairs` the whole °C
-    that is printed for a °F.
+    """All of the file; `limits` by authority and hazard, `printed` the °F accepted for a °C as the trade prints it,
+    `pairs` the whole °C that is printed for a °F.
 
     `keeping` holds by how much what preserves must outweigh what is moist; `verbs`, `equipment` and `goods` are
     lists of ids, by what they are asked for.

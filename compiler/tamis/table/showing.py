@@ -43,7 +43,11 @@ def shown(row: Row, kitchen: Kitchen) -> Shown:
     if _only_percent(row):
         weight = _joined(row.total, row, kitchen)
         return Shown(own, weight, _turned(row, to_us, weight, kitchen))
-    if _also_percent(row) or _of_all_kinds(row) or (row.once is not None and not row.also and _is_uneven(row.first, kitchen)):
+    if (
+        _also_percent(row)
+        or _of_all_kinds(row)
+        or (row.once is not None and not row.also and _is_uneven(row.first, kitchen))
+    ):
         return Shown(own, own, own)
     return Shown(own, _turned(row, to_metric, own, kitchen), _turned(row, to_us, own, kitchen))
 
