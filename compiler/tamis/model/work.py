@@ -272,6 +272,6 @@ def missing_times(action: ActionRead, labour: Labour, kitchen: Kitchen) -> list[
 
 
 def _stays_cold(verb: Verb) -> bool:
-    """*Cover and chill*: what stays in the fridge until it is wanted; nothing goes wrong with it, and the plan takes the
-    verb's estimate."""
+    """*Cover and chill*: what stays in the fridge until it is wanted; nothing goes wrong with it, and the plan takes
+    the verb's estimate."""
     return verb.cools and verb.keeps and verb.station == "fridge"
