@@ -51,7 +51,13 @@ LINES = [
     ("Heat [the oven] [to 375 °F (190 °C)].", "Heat the oven to 375\u00a0°F (190\u00a0°C)."),
     ("Heat [the oven] [to gas mark 4].", "Heat the oven to gas mark 4 (175\u00a0°C, 350\u00a0°F)."),
     ("Cook [until 74 °C inside].", 'Cook <span class="cue">until 74\u00a0°C (165\u00a0°F) inside</span>.'),
-    ("Cook [until 63 °C inside].", 'Cook <span class="cue">until 63\u00a0°C (146\u00a0°F) inside</span>.'),
+    ("Cook [until 63 °C inside].", 'Cook <span class="cue">until 63\u00a0°C (145\u00a0°F) inside</span>.'),
+    (
+        "Cook [until 63 °C in the fish and 74 °C in the stuffing].",
+        'Cook <span class="cue">until 63\u00a0°C (145\u00a0°F) in the fish and 74\u00a0°C (165\u00a0°F) in the '
+        "stuffing</span>.",
+    ),
+    ("Cook [until 62 °C inside].", 'Cook <span class="cue">until 62\u00a0°C (144\u00a0°F) inside</span>.'),
     ("Cook [until 145 °F inside].", 'Cook <span class="cue">until 145\u00a0°F (63\u00a0°C) inside</span>.'),
     ("Cook [until 97–99 °C inside].", 'Cook <span class="cue">until 97–99\u00a0°C (207–210\u00a0°F) inside</span>.'),
     # other clauses stand as written

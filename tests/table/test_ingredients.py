@@ -92,13 +92,13 @@ class TestRyeLoaves:
         # What is spooned here and weighed there is weighed.
         ([food("2 tbsp", "plain flour"), food("250 g", "plain flour")], "266 g"),
         ([food("1 tbsp", "butter"), food("100 g", "butter"), food("1 tbsp", "butter")], "128 g"),
-        ([food("1 tbsp", "moon cheese"), food("50 g", "moon cheese")], "1 tbsp and 50 g"),
+        ([food("1 tbsp", "moon cheese"), food("50 g", "moon cheese")], "1 tbsp plus 50 g"),
         # USDA SR28 01123: a large egg is 50 g.
         ([food("2", "eggs"), food("100 g", "egg")], "about 4"),
         ([food("100 g", "egg"), food("2", "eggs")], "about 200 g"),
         # The goods don't know a weight for these: two sums.
-        ([food("1 cup", "moon cheese"), food("50 g", "moon cheese")], "1 cup and 50 g"),
-        ([food("2 pinch", "fine salt"), food("5 g", "fine salt")], "2 pinches and 5 g"),
+        ([food("1 cup", "moon cheese"), food("50 g", "moon cheese")], "1 cup plus 50 g"),
+        ([food("2 pinch", "fine salt"), food("5 g", "fine salt")], "2 pinches plus 5 g"),
         # A second measure that fits the sum goes before a density.
         ([food("100 g", "bread flour"), food("1 cup", "bread flour", also="140 g")], "240 g"),
         ([food("480 g", "bread flour", also="3 1/2 cups"), food("70 g", "bread flour", also="1/2 cup")],

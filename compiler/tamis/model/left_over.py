@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
-from tamis.diagnostics import Diagnostic
+from tamis.diagnostics import Diagnostic, Severity
 from tamis.model.state import State
+from tamis.reading.clauses import Reference
 from tamis.source import Span
 from tamis.typed import TYPE_CHECKING
 from tamis.words import example
@@ -28,7 +29,22 @@ def tell_left_over(flow: Flow) -> None:
         elif batch.origin in ("component", "named") and batch.shared and batch.left > 0 and batch.taken_at:
             message = f"{_how_much(batch)} “{product.name.lower()}” is left over after the last share of it"
             rest = example(flow.kitchen.language, "the_rest", name=product.name.lower())
-            _tell(flow, "product-left-over", batch.taken_at, message, f"use {rest}, or all of it here")
+            if _measured_out(flow, batch.taken_at):
+                hint = f"if that is meant, say what becomes of it; else use {rest}"
+                _tell(flow, "product-left-over", batch.taken_at, message, hint, "information")
+            else:
+                _tell(flow, "product-left-over", batch.taken_at, message, f"use {rest}, or all of it here")
+
+
+def _measured_out(flow: Flow, span: Span) -> bool:
+    """Whether the last share of it was measured, as 600 ml of the stock: whoever measures knows that some stays."""
+    for component in flow.reading.components:
+        for step in component.steps:
+            for action in step.actions:
+                for event in action.events:
+                    if isinstance(event, Reference) and event.clause.span == span and event.share:
+                        return event.share.measure is not None and bool(event.share.measure.unit)
+    return False
 
 
 def _how_much(batch: Batch) -> str:
@@ -40,7 +56,7 @@ def _how_much(batch: Batch) -> str:
     return f"{number} of the {whole} pieces of" if number.denominator == 1 else "some of"
 
 
-def _tell(flow: Flow, rule: str, span: Span, message: str, hint: str) -> None:
+def _tell(flow: Flow, rule: str, span: Span, message: str, hint: str, severity: Severity = "error") -> None:
     end = State(flow, -1)
     end.at(-1, span, span, -1)
-    end.tell(Diagnostic(rule, "error", span, message, hint))
+    end.tell(Diagnostic(rule, severity, span, message, hint))

@@ -187,7 +187,7 @@ def _wait(
         keeps = verb is not None and verb.keeps
         window = duration.window or (keeps and duration.lo != duration.hi)
         return duration if window == duration.window else duration._replace(window=window), "text"
-    if verb is None or not (labour.cues or labour.targets):
+    if verb is None or not (labour.cues or labour.targets or _stays_cold(verb)):
         return None, "default"
     length = Fraction(verb.estimate)
     if verb.estimate_per_kg:
@@ -277,4 +277,10 @@ def missing_times(action: ActionRead, labour: Labour, kitchen: Kitchen) -> list[
     line = bracketed(action.parts, kitchen)
     if line:
         hint = f"only what stands in brackets is read: `{line}`"
-    return [Diagnostic("verb-without-time", "error", use.span, message, hint)]
+    return [Diagnostic("verb-without-time", "warning" if _stays_cold(use.verb) else "error", use.span, message, hint)]
+
+
+def _stays_cold(verb: Verb) -> bool:
+    """*Cover and chill*: what stays in the fridge until it is wanted; nothing goes wrong with it, and the plan takes
+    the verb's estimate."""
+    return verb.cools and verb.keeps and verb.station == "fridge"

@@ -10,7 +10,7 @@ from __future__ import annotations
 from collections.abc import Collection, Iterable, Mapping
 
 from tamis.patterns import pattern
-from tamis.publish.degrees import twin
+from tamis.publish.degrees import twins, with_twins
 from tamis.publish.words import PageWords
 from tamis.quantity.degrees import with_sign
 from tamis.quantity.duration import Duration
@@ -145,9 +145,8 @@ def _ingredient(clause: Clause, read: Ingredient, words: PageWords, oven: bool) 
     text = clause.text[:cut] + "".join(_conditions(clause.text[cut:], words))
     if any(part.strip().lower().startswith(words.apart) for part in read.preparation.split(",")):
         text = clause.text  # *1 lemon, zested*: without the comma's words the sentence would be another
-    degrees = twin(clause, oven) if read.at else None
-    if degrees and degrees.at <= len(text):
-        text = f"{text[: degrees.at]} ({degrees.text}){text[degrees.at :]}"
+    if read.at:
+        text = with_twins(text, twins(clause, oven))
     named = read.name_span.start - clause.inner
     if not read.measured or read.measure_span == NOWHERE:
         return _marked(text, -1, -1)
@@ -216,12 +215,9 @@ def _timed(clause: Clause, length: Duration | None, kind: PieceKind, words: Page
     """Words with the lengths of time in them marked, and the twin of a temperature put in."""
     text = clause.text
     start, end = _stretch(clause, words) if length else (len(text), len(text))
-    degrees = twin(clause, oven) if _has_degrees(clause) else None
-    before, after = text[:start], text[end:]
-    if degrees and degrees.at <= start:
-        before = f"{text[: degrees.at]} ({degrees.text}){text[degrees.at : start]}"
-    elif degrees and degrees.at >= end:
-        after = f"{text[end : degrees.at]} ({degrees.text}){text[degrees.at :]}"
+    degrees = twins(clause, oven) if _has_degrees(clause) else []
+    before = with_twins(text[:start], [one for one in degrees if one.at <= start])
+    after = with_twins(text[end:], [one._replace(at=one.at - end) for one in degrees if one.at >= end > start])
     if _has_degrees(clause):
         before, after = with_sign(before), with_sign(after)
     return _between(before, Piece(_with_fractions(_plain(text[start:end])), "time", length), after, kind)

@@ -6,6 +6,7 @@ A clause that cannot be read is one finding and is left out; the rest of the lin
 from __future__ import annotations
 
 from tamis.diagnostics import Diagnostic
+from tamis.kitchen.equipment import MADE_READY
 from tamis.kitchen.house import Kitchen
 from tamis.reading.clause import WORDS_ONLY, clause_words
 from tamis.reading.clause_reader import read_clause
@@ -82,7 +83,7 @@ def read(document: Document, kitchen: Kitchen) -> tuple[Reading, list[Diagnostic
 class _Reader:
     """Reads components one after another; holds the kitchen and the findings."""
 
-    __slots__ = ("_each", "_kept", "_nothing", "findings", "kitchen", "words")
+    __slots__ = ("_each", "_kept", "_nothing", "findings", "kitchen", "of_equipment", "words")
 
     def __init__(self, kitchen: Kitchen, findings: list[Diagnostic]) -> None:
         self.kitchen = kitchen
@@ -91,12 +92,14 @@ class _Reader:
         self._nothing = plain_of("", kitchen)
         self._kept = kept_plain(kitchen)
         self.words = prose_words(kitchen.language)
+        self.of_equipment = False
 
     def component(self, node: ComponentNode) -> ComponentRead:
         """A heading with its steps; a remark belongs to the step before it, or to the component."""
         steps: list[StepRead] = []
         remarks: list[Remark] = []
         ahead: list[WaitingRead] = []
+        self.of_equipment = self.kitchen.cupboard.find(node.name.split()) is not None
         for block in node.blocks:
             if isinstance(block, Step):
                 steps.append(self.step(block))
@@ -320,7 +323,10 @@ class _Reader:
             if not purpose and done and _behind_tool(earlier, before):  # a marble slab brushed with oil
                 purpose = clause_words(self.kitchen.language).as_needed
         if record.role == "ingredient" and not purpose.startswith(self.words.purpose):
-            return ""
+            if not _makes_ready(earlier, self.of_equipment):
+                return ""
+            given = (event.verb.purpose for event in reversed(earlier) if isinstance(event, VerbUse))
+            return next(filter(None, given), clause_words(self.kitchen.language).as_needed)
         return purpose
 
 
@@ -330,6 +336,20 @@ def _fills(earlier: Sequence[Event]) -> bool:
     if not verbs or verbs[-1].divides:
         return False
     return verbs[-1].adds and (verbs[-1].moves or not verbs[-1].doubtful)
+
+
+def _makes_ready(earlier: Sequence[Event], of_equipment: bool) -> bool:
+    """Whether a line makes a piece of equipment ready: what it takes for that stays at the tin, be it weighed or not.
+    Dough or bread that lines a tin is food, unless all that the component does is to make a tin ready."""
+    verbs = [event.verb for event in earlier if isinstance(event, VerbUse)]
+    tool = next((event for event in earlier if isinstance(event, Tool | Reference)), None)
+    if not verbs or not isinstance(tool, Tool) or tool.definite or tool.preposition:
+        return False
+    if tool.equipment.kind not in MADE_READY:
+        return False
+    if verbs[0].greases or (of_equipment and verbs[0].coats):
+        return True
+    return bool(verbs[0].purpose) and (of_equipment or tool.equipment.kind == "surface")
 
 
 def _behind_tool(earlier: Sequence[Event], before: Plain) -> bool:

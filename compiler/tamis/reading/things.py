@@ -202,7 +202,8 @@ def read_tool(reading: Reading, children: Sequence[Node]) -> tuple[Read, ...]:
     if not said_size and (inside := _size_behind(rest)):
         said_size, size_span = reading.said([inside]), reading.span([inside])
     said = reading.said(_behind_comma(name))
-    adjectives = tuple([word for word in found.adjectives if word in said.lower().split()])
+    told = reading.said(_plain(name)).lower().replace(",", " ").split()  # both sides of it: a large, heavy pan
+    adjectives = tuple([word for word in found.adjectives if word in told])
     divides = preposition in reading.words.into and found.item.kind == "vessel" and number > 1
     tool = Tool(
         reading.clause,

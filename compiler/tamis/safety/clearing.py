@@ -30,9 +30,10 @@ def heated(item: Item, done: Heating, action: int, authority: Authority, cues: C
         if item.cleared.by == "fried" and done.wet >= _LONG:
             return item._replace(cleared=Clearing(action, done.words, "boiled"))
         return _by_degrees(item, item.cleared, done, action, authority)
-    if done.wet or done.boiled or done.soaked or (done.hot and not item.heated) or done.core is not None:
+    if done.wet or done.fried or done.boiled or done.soaked or (done.hot and not item.heated) or done.core is not None:
         item = item._replace(
             wet=item.wet + done.wet,
+            fried=item.fried + done.fried,
             boiled=item.boiled + done.boiled,
             soaked=item.soaked + done.soaked,
             heated=item.heated or done.hot,
@@ -78,6 +79,8 @@ def _enough(item: Item, done: Heating, authority: Authority, cues: Cues) -> Clea
         return "boiled" if item.boiled >= rules().boil else None
     if (item.form == "juices" and done.boils) or _wet(item):
         return "boiled"
+    if item.form in rules().fried and item.fried >= rules().fried[item.form]:
+        return "fried"
     if item.form == "contact" and max(done.fried, done.baked) >= _FRIED:
         return "heated"
     # A cue may speak of what is inside, or of the thigh and the skin alone.

@@ -52,7 +52,8 @@ class Window(NamedTuple):
 
 
 class Rules(NamedTuple):
-    """All of the file; `limits` by authority and hazard, `printed` the °F accepted for a °C as the trade prints it.
+    """All of the file; `limits` by authority and hazard, `printed` the °F accepted for a °C as the trade prints it,
+    `pairs` the whole °C that is printed for a °F.
 
     `keeping` holds by how much what preserves must outweigh what is moist; `verbs`, `equipment` and `goods` are
     lists of ids, by what they are asked for.
@@ -61,7 +62,9 @@ class Rules(NamedTuple):
     limits: Mapping[str, Mapping[str, Limit]]
     sources: Mapping[str, str]
     printed: Mapping[Fraction, Fraction]
+    pairs: Mapping[Fraction, int]
     wet: Mapping[str, int]
+    fried: Mapping[str, int]
     windows: Mapping[str, Window]
     verbs: Mapping[str, frozenset[str]]
     equipment: Mapping[str, tuple[str, ...]]
@@ -86,8 +89,10 @@ def rules() -> Rules:
     return Rules(
         limits=_Limits(raw),
         sources=raw["sources"],
+        pairs={Fraction(f): int(c) for f, c in trade.items()},
         printed=_printed(raw["printed"]["pairs"]),
         wet={what: seconds(text) for what, text in raw["wet"].items()},
+        fried={what: seconds(text) for what, text in raw["fried"].items()},
         windows={name: _window(text, trade) for name, text in raw["windows"].items()},
         verbs=_sets(raw["verbs"]),
         equipment={what: listed(text) for what, text in raw["equipment"].items()},

@@ -31,13 +31,32 @@ def item_of(use: Use, index: int, goods: Goods | None, states: States) -> Item |
     if hazard in ("whole-meat", "pork") and not said.isdisjoint(states.minced):
         hazard = "minced-meat"
     span = food.name_span
-    return Item(hazard, food.name or goods.name, index, span, _form(said, goods, states), cured=cured)
+    form = _form(said, goods, states)
+    if hazard in FLESH and _fine(food, said, states):
+        form = "fine"
+    return Item(hazard, food.name or goods.name, index, span, form, cured=cured)
+
+
+def cut_in_line(item: Item, line: set[str], states: States) -> Item:
+    """Flesh that its own line cuts: *chop [1 chicken liver] finely*, *cut [500 g stewing beef] into cubes*."""
+    if item.form != "piece" or item.hazard not in FLESH or item.hazard == "minced-meat":
+        return item
+    if not line.isdisjoint(states.fine):
+        return item._replace(form="fine")
+    return item if line.isdisjoint(states.small) else item._replace(form="small")
+
+
+def shaped(item: Item) -> Item:
+    """Fine pieces that were pressed together: as thick as what was made of them."""
+    return item._replace(form="small") if item.form == "fine" else item
 
 
 def comes_ready(food: Ingredient, states: States) -> bool:
-    """Whether it comes cooked, tinned or pasteurised: no longer raw."""
+    """Whether it comes cooked, tinned or pasteurised: no longer raw. Fish *in oil* is a tin's or a jar's."""
     cans = rules().goods["cans"]
     if any(measure.unit in cans for measure in food.measures) and not food.part:
+        return True
+    if food.goods and food.goods.show == "fish" and food.preparation.split(",")[0].lower() in states.packed:
         return True
     return not states.ready.isdisjoint(_said(food))
 
@@ -55,6 +74,15 @@ def _form(said: set[str], goods: Goods, states: States) -> Form:
     if goods.hazard != "egg" or goods.id in ids["part-eggs"]:
         return "piece"
     return "whole" if said.isdisjoint(states.mixed) else "piece"
+
+
+def _fine(food: Ingredient, said: set[str], states: States) -> bool:
+    """Whether it goes in chopped or sliced to a few millimetres. A spoon measures no larger bits."""
+    if food.measures and all(measure.unit in rules().goods["spoons"] for measure in food.measures):
+        return True
+    if food.goods and food.goods.hazard == "minced-meat":
+        return False
+    return not states.fine.isdisjoint(said | set(food.name.lower().split()))
 
 
 def _said(food: Ingredient) -> set[str]:

@@ -15,8 +15,9 @@ if TYPE_CHECKING:
 
 HazardKind = Hazard | Literal["stuffing", "cured-pork"]
 """What the goods bring, and what becomes of it."""
-Form = Literal["piece", "small", "whole", "large", "juices", "stuffing", "contact"]
-"""How raw food lies in a batch: whole is an egg as it is or a bird, large a bird; juices are parted from raw food, and
+Form = Literal["piece", "small", "fine", "whole", "large", "juices", "stuffing", "contact"]
+"""How raw food lies in a batch: fine is chopped so or thinly sliced, whole
+is an egg as it is or a bird, large a bird; juices are parted from raw food, and
 contact is what a tool has touched."""
 ClearedBy = Literal["temperature", "held", "cue", "boiled", "baked", "fried", "heated"]
 Served = Literal["", "raw", "uncooked"]
@@ -39,8 +40,8 @@ class Item(NamedTuple):
     """One hazard within a batch.
 
     `hazard` is its kind, `food` what the cook calls it, `use` the ingredient use it came by (-1: a used recipe's).
-    `path` names the batches it went through, `core` the hottest temperature stated for it, `wet` and `boiled` the
-    seconds it simmered and boiled, `soaked` those it soaked. `bound` is an egg in a dough or batter.
+    `path` names the batches it went through, `core` the hottest temperature stated for it, `wet`, `fried` and `boiled`
+    the seconds it simmered, fried and boiled, `soaked` those it soaked. `bound` is an egg in a dough or batter.
     """
 
     hazard: HazardKind
@@ -52,6 +53,7 @@ class Item(NamedTuple):
     cleared: Clearing | None = None
     core: Fraction | None = None
     wet: int = 0
+    fried: int = 0
     boiled: int = 0
     soaked: int = 0
     heated: bool = False

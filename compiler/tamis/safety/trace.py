@@ -7,10 +7,10 @@ from tamis.record import NamedTuple
 from tamis.safety.clearing import heated
 from tamis.safety.contacts import Counter
 from tamis.safety.data import rules
-from tamis.safety.hazards import item_of
+from tamis.safety.hazards import FLESH, cut_in_line, item_of, shaped
 from tamis.safety.heatings import Place, heating
 from tamis.safety.records import Item, Wait
-from tamis.safety.signs import has_garlic, syrup_heat, with_sugar
+from tamis.safety.signs import has_garlic, syrup_heat, with_sugar, words_of
 from tamis.safety.spoiling import Cooked, boiled_down, mixing_of, mixtures_of, spoils
 from tamis.safety.state import State
 from tamis.safety.waits import long, oil_wait, risky_wait
@@ -133,6 +133,8 @@ class Trace:
 
     def _happen(self, event: Happening, action: Action) -> None:
         state = self.states[event.batch]
+        if not state.kinds.isdisjoint(FLESH) and not self.verbs[action.number].isdisjoint(rules().verbs["shapes"]):
+            state.change(shaped)
         if event.kind == "clause":
             self._clause(action.reads[event.read], event.batch, action, state)
         elif event.kind in ("food", "aside"):
@@ -168,7 +170,14 @@ class Trace:
         ):
             if item.hazard == "egg" and not self.verbs[action.number].isdisjoint(rules().verbs["mixes"]):
                 item = item._replace(form="piece")
-            state.put(item)
+            state.put(self._cut(item, action))
+
+    def _cut(self, item: Item, action: Action) -> Item:
+        """The item as its line leaves it, if the line does nothing but cut this one food."""
+        if len(action.uses) != 1 or item.hazard not in FLESH or not self.verbs[action.number] <= rules().verbs["chops"]:
+            return item
+        said = {word.strip(".,;:") for word in words_of(action).split()}
+        return cut_in_line(item, said - {"cut"}, self.words.states)
 
     def _goods(self, use: Use, id: str) -> Goods | None:
         if id:

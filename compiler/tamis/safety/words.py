@@ -51,7 +51,9 @@ class States(NamedTuple):
     """What is said of a food beside its name."""
 
     ready: frozenset[str]
+    packed: Words
     small: frozenset[str]
+    fine: frozenset[str]
     minced: frozenset[str]
     mixed: frozenset[str]
     no_whole_nuts: Words
@@ -107,7 +109,9 @@ def safety_words(language: str) -> SafetyWords:
         cues=_cues(language, lists),
         states=States(
             ready=frozenset(states["ready"]),
+            packed=states["packed"],
             small=frozenset(states["small"]),
+            fine=frozenset(states["fine"]),
             minced=frozenset(states["minced"]),
             mixed=frozenset(states["mixed"]),
             no_whole_nuts=states["no-whole-nuts"],

@@ -1,7 +1,7 @@
 """Adding up the measures of one food.
 
 `300 g` and `210 g` are 510 g; `3/4 tsp` and `1 1/2 tsp` are 2¼ tsp; `1 cup` and `50 g` need the food's
-density, and without one the honest sum is "1 cup and 50 g". The first measure decides the unit, but what is spooned
+density, and without one the honest sum is "1 cup plus 50 g". The first measure decides the unit, but what is spooned
 here and weighed there is weighed; ranges add end by end.
 """
 

@@ -20,7 +20,7 @@ from tamis.record import NamedTuple
 from tamis.table.adding import is_mass, scale, scaled
 from tamis.table.rows import Row, RowUse
 from tamis.table.scaled import countable, scaled_text
-from tamis.table.wording import amount_text, measure_text, percent_text, written_all
+from tamis.table.wording import amount_text, measure_text, percent_text, together, written_all
 from tamis.table.words import amount_words
 from tamis.table.worth import MOST_SPOONS, Worth, to_metric, to_us
 
@@ -43,7 +43,11 @@ def shown(row: Row, kitchen: Kitchen) -> Shown:
     if _only_percent(row):
         weight = _joined(row.total, row, kitchen)
         return Shown(own, weight, _turned(row, to_us, weight, kitchen))
-    if _also_percent(row) or (row.once is not None and not row.also and _is_uneven(row.first, kitchen)):
+    if (
+        _also_percent(row)
+        or _of_all_kinds(row)
+        or (row.once is not None and not row.also and _is_uneven(row.first, kitchen))
+    ):
         return Shown(own, own, own)
     return Shown(own, _turned(row, to_metric, own, kitchen), _turned(row, to_us, own, kitchen))
 
@@ -65,6 +69,14 @@ def as_written(row: Row, kitchen: Kitchen) -> str:
 def _only_percent(row: Row) -> bool:
     """Whether a single percentage makes up the row."""
     return row.once is not None and row.first.percent is not None
+
+
+def _of_all_kinds(row: Row) -> bool:
+    """Whether a food is told partly in pieces and partly in measures: no unit says both, and each part is known best
+    as it is written."""
+    if all(measure.unit for measure in row.total):
+        return False
+    return any(measure.unit for use in row.uses for measure in use.amount)
 
 
 def _also_percent(row: Row) -> bool:
@@ -228,11 +240,13 @@ def _several(row: Row) -> bool:
 
 
 def _joined(measures: Iterable[Measure], row: Row, kitchen: Kitchen) -> str:
-    """Sums of several kinds in words: "1 cup and 50 g"."""
-    counted = [_countable(measure, row, kitchen) for measure in measures]
+    """Sums of several kinds in words, pieces first: "1 cup plus 50 g", "½ plus 2 tbsp" of an onion."""
+    counted = sorted((_countable(measure, row, kitchen) for measure in measures), key=lambda one: bool(one.unit))
     if row.scaled:
-        return " and ".join(_say_scaled((measure,), row.name, kitchen) for measure in counted)
-    return " and ".join(measure_text(measure, row.name, kitchen.units) for measure in counted)
+        said = [_say_scaled((measure,), row.name, kitchen) for measure in counted]
+    else:
+        said = [measure_text(measure, row.name, kitchen.units) for measure in counted]
+    return together(said, kitchen.language)
 
 
 def _countable(measure: Measure, row: Row, kitchen: Kitchen) -> Measure:

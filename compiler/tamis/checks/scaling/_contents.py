@@ -6,6 +6,7 @@ from fractions import Fraction
 
 from tamis.checks.scaling._medium import use_size
 from tamis.record import NamedTuple
+from tamis.syntax.document import Text
 from tamis.typed import TYPE_CHECKING, Literal
 
 if TYPE_CHECKING:
@@ -45,9 +46,7 @@ class Filled(NamedTuple):
         its size."""
         from tamis.checks.scaling._scene import practice
 
-        if self.bulk * factor <= max(self.holds, self.bulk):
-            return 1
-        return int(-(-self.bulk * factor // max(self.holds * practice().amounts["room"], self.bulk)))
+        return max(1, int(-(-self.bulk * factor // max(self.holds * practice().amounts["room"], self.bulk))))
 
 
 def filled(scene: Scene) -> Iterator[Filled]:
@@ -100,7 +99,7 @@ def fullest(scene: Scene, action: Action) -> tuple[Fraction, Swells]:
     if not _is_its_batch(scene, action):
         own = (recipe.uses[index] for index in action.uses)
         return sum((use_size(use, scene.kitchen) for use in own if use.in_batch), Fraction(0)), _swells(scene, action)
-    most = beside = Fraction(0)
+    most = beside = known = Fraction(0)
     swells: Swells = ""
     batch, station = places[action.number].batch, places[action.number].station
     for line in recipe.actions[action.number :]:
@@ -116,10 +115,22 @@ def fullest(scene: Scene, action: Action) -> tuple[Fraction, Swells]:
         beside += sum((_beside(scene, recipe.uses[index]) for index in line.uses), Fraction(0))
         hand = scene.hands[line.number]
         sizes = (use_size(recipe.uses[at], scene.kitchen) for at in hand.uses)
-        foods = Fraction(0) if hand.parted else sum(sizes, Fraction(0))
-        most = max(most, foods * (2 if _is_covered(scene, line) else 1) + beside)
+        known = known + _parted(scene, line) if hand.parted else sum(sizes, Fraction(0))
+        most = max(most, known * (2 if _is_covered(scene, line) else 1) + beside)
         swells = swells or _swells(scene, line)
     return most, swells
+
+
+def _parted(scene: Scene, line: Action) -> Fraction:
+    """What a line puts in of food that was parted from other food, in grams or millilitres where its share says so."""
+    from tamis.quantity.measure import grams, millilitres
+    from tamis.reading.clauses import Reference
+
+    units, own = scene.kitchen.units, (scene.recipe.uses[index] for index in line.uses)
+    said = (read.share.measure for read in line.reads if isinstance(read, Reference) and read.share)
+    found = (grams(measure, units) or millilitres(measure, units) for measure in said if measure is not None)
+    shares = sum((amount.hi for amount in found if amount is not None), Fraction(0))
+    return sum((use_size(use, scene.kitchen) for use in own if use.in_batch), shares)
 
 
 def _is_its_batch(scene: Scene, action: Action) -> bool:
@@ -139,7 +150,17 @@ def _is_its_batch(scene: Scene, action: Action) -> bool:
     machine = any(tool.equipment.kind != "vessel" and tool.equipment.id in practice().holds for tool in action.tools)
     there = machine or any(tool.definite and tool.equipment.kind == "vessel" for tool in action.tools)
     moves = there or any(use.verb.moves for use in action.verbs)
-    return begins or (moves and (heaped or not adds))
+    return begins or (moves and (heaped or not adds or _goes_along(scene, action)))
+
+
+def _goes_along(scene: Scene, action: Action) -> bool:
+    """*Put it [in a pan] with [1 l water]*: whether the words before the vessel name what is in hand."""
+    from tamis.checks.words import check_words
+
+    vessel = next((tool.clause.span.start for tool in action.tools if tool.equipment.kind == "vessel"), 0)
+    words = set(check_words(scene.recipe.language).vessels.goes_along)
+    before = (part for part in action.parts if isinstance(part, Text) and part.span.start < vessel)
+    return any(not words.isdisjoint(part.text.lower().split()) for part in before)
 
 
 def _is_covered(scene: Scene, line: Action) -> bool:
