@@ -92,6 +92,9 @@ def _beside_the_rest(view: View, whole: Fraction) -> Iterator[Diagnostic]:
     for use in view.recipe.uses:
         weight = weighed(use.ingredient, view.kitchen)
         rest = whole - (use.mass.lo if use.in_batch else 0)
+        number = bare(use.ingredient)
+        if number and number.lo >= MANY:  # told by count-unlikely
+            continue
         if weight and rest and weight.lo > max(_SACK, _TIMES_THE_REST * rest):
             message = f"{_weight(weight.lo)} of {use.ingredient.name}, and of all the other foods {_weight(rest)}"
             yield Diagnostic(RULE, LEVEL, use.ingredient.clause.span, message, _CHECK)
