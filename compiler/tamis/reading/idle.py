@@ -84,6 +84,15 @@ def without_idle(
     return [event for event in events if event not in idle]
 
 
+def without_carried(
+    parts: Sequence[Part], events: list[Event], kitchen: Kitchen, _findings: list[Diagnostic]
+) -> list[Event]:
+    """The events without what is only carried, in a line with a time: *rest for 5 min and bring to table*."""
+    uses = [event for event in events if isinstance(event, VerbUse) and event.verb.waits and event.verb.carries]
+    carried = [use for use in uses if _waits_for_nothing(use, parts, kitchen)]
+    return [event for event in events if event not in carried] if carried else events
+
+
 def without_alternatives(parts: Sequence[Part], events: list[Event], kitchen: Kitchen) -> list[Event]:
     """The events without a wait that the cook may choose instead of what stands before it, of which no end is told:
     *serve, or let them go cold*. What is planned is what was said first."""

@@ -181,10 +181,11 @@ class _Reader:
             from tamis.reading.idle import without_alternatives
 
             events = without_alternatives(parts, events, self.kitchen)
-        if waits and not timed:
-            from tamis.reading.idle import without_idle
+        if waits:
+            from tamis.reading.idle import without_carried, without_idle
 
-            events = without_idle(parts, events, self.kitchen, self.findings)
+            idle = without_carried if timed else without_idle
+            events = idle(parts, events, self.kitchen, self.findings)
         return ActionRead(parts, tuple(events), action.span)
 
     def _whole_verb(self, events: list[Event], particle: str) -> None:
