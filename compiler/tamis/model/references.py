@@ -132,16 +132,17 @@ def _of_the_present(act: Line, reference: Reference, meaning: Meaning, removes: 
 def _lose_part(act: Line, batch: Batch, words: tuple[str, ...]) -> bool:
     """What is thrown away is a food of the batch, or what went in under that name if something else is there too: the
     bones out of the stock."""
-    if not batch.is_named(words):
-        return act.walker.lose(batch, words)
     if words in batch.names.own():
         return False
+    if not batch.is_named(words) and act.walker.lose(batch, words):
+        return True
     flow = act.walker.flow
-    gone = [flow.products[at] for at in batch.products if words == plain(flow.products[at].name, flow.kitchen.language)]
-    foods = [food for product in gone for food in product.foods]
-    if not gone or all(food in foods for food in batch.foods):
+    went_in = [(flow.products[at], plain(flow.products[at].name, flow.kitchen.language)) for at in batch.products]
+    gone = [(product, name) for product, name in went_in if words in (name, name[-1:])]
+    foods = [food for product, _ in gone for food in product.foods]
+    if not gone or (foods and all(food in foods for food in batch.foods)):
         return False
-    act.walker.let_go(batch, [food for food in batch.foods if food in foods], words)
+    act.walker.let_go(batch, [food for food in batch.foods if food in foods], gone[-1][1])
     return True
 
 
