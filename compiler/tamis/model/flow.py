@@ -33,8 +33,9 @@ class Flow:
         "_askers", "_last_named", "_last_own", "_told", "actions", "batches", "begun", "byproducts",
         "component_batches", "component_names", "components", "counted", "cut", "doing", "findings", "first_action",
         "flour", "for_others", "gave", "homes", "hot_stations", "index", "kitchen", "last_waits", "log", "made",
-        "name_homes", "named", "on_heat", "parted", "parts_ahead", "products", "reading", "station_ready", "supplies",
-        "takings", "tool_ready", "unknown", "unread", "used", "used_by_name", "uses", "uses_in", "uses_of", "walk",
+        "name_homes", "named", "on_heat", "own_parts", "parted", "parts_ahead", "products", "reading", "station_ready",
+        "supplies", "takings", "tool_ready", "unknown", "unread", "used", "used_by_name", "uses", "uses_in", "uses_of",
+        "walk",
     )  # fmt: skip
 
     def __init__(
@@ -80,6 +81,7 @@ class Flow:
         self.made = Shelf()
         self.parted = Shelf()
         self.begun: list[Batch] = []
+        self.own_parts: dict[int, set[str]] = {}  # by batch, the goods of the parts that its food was parted into
         self.log: list[Entry] = []
         self.gave: dict[int, int] = {}  # by use, the entry by which it went in
         self._told: dict[tuple[str, ...], list[tuple[Batch, int]]] = {}

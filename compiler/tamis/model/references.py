@@ -7,8 +7,10 @@ from fractions import Fraction
 from tamis.diagnostics import Diagnostic, Label
 from tamis.model.at_work import in_hand, is_tool, lies_in_medium
 from tamis.model.batch import Batch, answering
-from tamis.model.effects import Why
+from tamis.model.described import unborne
+from tamis.model.effects import Refers, Why
 from tamis.model.foods import take_ahead
+from tamis.model.line import GOES_IN
 from tamis.model.lookup import Meaning, look_up, nearest_name
 from tamis.model.mass import times
 from tamis.model.one_of import one_of_several, one_of_the_whole
@@ -47,6 +49,8 @@ def refer(act: Line, reference: Reference) -> None:
             message = "this would go in, where the words before say that it is kept"
             act.say("clause-role", reference.clause, message, hint)
             return
+    if _is_part(act, reference, meaning):
+        return
     if meaning is None:
         _of_nothing_made(act, reference)
         return
@@ -93,8 +97,73 @@ def _of_nothing_made(act: Line, reference: Reference) -> None:
     """A place in the work, what food lies in, food that is weighed further on; or a name that is not known."""
     if _is_manner(act, reference):
         act.walker.emit(Manner(reference.clause))
-    elif not lies_in_medium(act, reference, anywhere=True) and not take_ahead(act, reference):
+    elif not (lies_in_medium(act, reference, anywhere=True) or take_ahead(act, reference) or _of_food(act, reference)):
         _unknown(act, reference)
+
+
+def _is_part(act: Line, reference: Reference, meaning: Meaning | None) -> bool:
+    """Whether a name by which nothing here is called is that of a part which the food that comes next has by nature, or
+    that in hand, before anything elsewhere."""
+    flow = act.walker.flow
+    words = plain(reference.name, flow.kitchen.language)
+    if not words or words[-1] not in model_words(flow.kitchen.language).part_words or _is_here(act, words, meaning):
+        return False
+    from tamis.model.own_parts import is_of_next
+
+    if is_of_next(act, reference):
+        act.walker.emit(Manner(reference.clause))
+        return True
+    return meaning is not None and _of_food(act, reference, here=True)
+
+
+def _is_here(act: Line, words: tuple[str, ...], meaning: Meaning | None) -> bool:
+    """Whether it is in hand or of this component, or has this very name."""
+    if meaning is None or meaning.batch is None:
+        return meaning is not None
+    product = meaning.batch.product
+    here = product is not None and act.walker.flow.products[product].component == act.walker.component
+    return meaning.present or here or meaning.batch.is_named(words)
+
+
+def _of_food(act: Line, reference: Reference, here: bool = False) -> bool:
+    """A part that some food has by nature: it is gone, is the food itself, or a batch by itself; only of food that is
+    `here`, if that is asked."""
+    from tamis.model.own_parts import OWN_PART, own_part, part_off
+
+    own = own_part(act, reference)
+    if own is None or (here and not own.here):
+        return False
+    walker, source = act.walker, own.source
+    words = plain(reference.name, walker.flow.kitchen.language)
+    strange = unborne(walker, words[:-1], source) if own.becomes != "gone" else ()
+    if strange:
+        _guessed(act, reference, source, strange)
+    walker.emit(Refers(source.number), OWN_PART)
+    if source.last is not None:  # beside the rest of the bird, its fat is there when that begins
+        act.wait_for(source.last, GOES_IN, source.early or source.last == act.beside)
+    there: Batch | None = source
+    if own.becomes == "kept":
+        there = part_off(act, reference, own, source if own.here or not own.goods else _bring(act, reference, source))
+        act.joined = act.joined and walker.present is not None
+    elif own.becomes == "left":
+        walker.name(source, words)
+    if there is not None and there is not walker.present and own.becomes != "gone":
+        _of_another(act, reference, there, reference.share is not None)
+    act.fresh = False
+    return True
+
+
+def _bring(act: Line, reference: Reference, source: Batch) -> Batch:
+    """What was made elsewhere comes and lies open here, beside what is in hand."""
+    walker, before = act.walker, act.walker.present
+    walker.turn(None, TAKES_OVER)
+    _take(act, reference._replace(share=None, preposition=""), source)
+    brought = walker.present
+    assert brought is not None
+    brought.last = source.last
+    walker.put_aside(brought, "left", "", reference.clause.span, TAKES_OVER)
+    walker.turn(before, TAKES_OVER)
+    return brought
 
 
 def _is_manner(act: Line, reference: Reference) -> bool:

@@ -147,6 +147,8 @@ class State:
         batch = self.flow.new_batch(origin)
         batch.hold(foods)
         batch.mass, batch.left = mass, left
+        if source is not None and kind == "own-part":
+            batch.products = [*source.products, *([] if source.product is None else [source.product])]
         if source is not None and less:
             source.mass, source.measure = minus(source.mass, mass), None
         if kind == "rest":
