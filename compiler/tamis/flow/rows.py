@@ -184,7 +184,7 @@ class Reader:
 
     def _part(self, entry: Entry, effect: Takes) -> str:
         """How much of something is taken; of all of it nothing is said."""
-        read = self.recipe.actions[entry.action].reads[entry.read]
+        read = self.recipe.actions[entry.action].reads[entry.read] if entry.read >= 0 else None
         share = read.share if isinstance(read, Reference) else None
         if effect.whole:
             return "" if effect.fraction == 1 else "the rest of "

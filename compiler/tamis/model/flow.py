@@ -32,7 +32,7 @@ class Flow:
     __slots__ = (
         "_askers", "_last_named", "_last_own", "_told", "actions", "batches", "begun", "byproducts",
         "component_batches", "component_names", "components", "counted", "cut", "doing", "findings", "first_action",
-        "flour", "for_others", "gave", "homes", "hot_stations", "index", "kitchen", "last_waits", "log", "made",
+        "flour", "for_others", "gave", "homes", "hot_stations", "index", "kitchen", "last_waits", "log", "lost", "made",
         "name_homes", "named", "on_heat", "own_parts", "parted", "parts_ahead", "products", "reading", "station_ready",
         "supplies", "takings", "tool_ready", "unknown", "unread", "used", "used_by_name", "uses", "uses_in", "uses_of",
         "walk",
@@ -62,6 +62,7 @@ class Flow:
         self.findings = findings
         self.walk = walk
         self.unknown = 0
+        self.lost: set[tuple[str, ...]] = set()  # the names of what is not there, since what it is made of is not known
         self.unread: dict[int, set[Key]] | None = None  # by component, what its clauses that could not be read may name
         self.flour = Flour(reading, kitchen)
         self.uses: list[Use] = []

@@ -289,7 +289,8 @@ def _rest_of_measure(act: Line, batch: Batch, fraction: Fraction) -> int:
 def _unknown(act: Line, reference: Reference) -> None:
     name = reference.name or reference.clause.text.strip()
     flow = act.walker.flow
-    if may_be_unread(flow, plain(name, flow.kitchen.language)):
+    words = plain(name, flow.kitchen.language)
+    if _is_lost(act, words) or may_be_unread(flow, words):
         message = f"“{name}” may be what a clause that could not be read speaks of"
         act.walker.emit(Diagnostic("product-unknown", "error", reference.clause.span, message))
         return
@@ -310,6 +311,11 @@ def _unknown(act: Line, reference: Reference) -> None:
         said, left = example(language, "as_any"), example(language, "leaving_any")
         hint = f"name it before: by a heading, {said}, {left} or as an ingredient"
     act.say("product-unknown", reference.clause, f"nothing here is called “{name}”", hint)
+
+
+def _is_lost(act: Line, words: tuple[str, ...]) -> bool:
+    """Whether it was named where there was nothing to name, which is told there."""
+    return any(words in (name, name[-1:]) for name in act.walker.flow.lost)
 
 
 def _made_and_gone(act: Line, reference: Reference) -> str:
