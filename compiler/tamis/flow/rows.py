@@ -154,6 +154,9 @@ class Reader:
         source, name = self.told.replay.batches[effect.source], self.told.name(effect.source)
         mass = None if effect.scale is None else times(source.mass, effect.scale)
         here = self.told.began[effect.source] == entry.action
+        if entry.why.rule == "component-end":  # no line put it there
+            self._joins(effect, name, mass)
+            return
         if not here or (effect.source not in self.lifted and (source.product >= 0 or effect.use >= 0)):
             words, served = self._part(entry, effect) + name, self._is_served(entry)
             cooked = effect.source in self.told.cooked

@@ -64,9 +64,11 @@ def joins_at(walker: Hands, action: ActionRead, before: Batch | None, begun: boo
     return None
 
 
-def joins_left(walker: Hands, action: ActionRead) -> Joins | None:
+def joins_left(walker: Hands, action: ActionRead, joins: Joins | None, apart: bool) -> Joins | None:
     """Where plain words of a line put what is in hand to the one thing that was left when that was taken up: *lay the
-    strips across the tart*. What has a name of its own there is meant by that."""
+    strips across the tart*; not where the line `joins` something already, or works on something of its own, `apart`."""
+    if joins is not None or apart:
+        return joins
     left = [batch for batch in walker.open if batch.origin == "left" and batch.left > 0]
     if len(left) != 1 or walker.present is None:
         return None

@@ -130,10 +130,8 @@ class Walker(Hands):
             self.turn(None, MEANWHILE if alone else APART)
         if alone and (joins := joins_at(self, action, before, False)):
             alone = apart = beside = False
-        if joins is None and not beside and not apart:
-            joins = joins_left(self, action)
         act = Act(self, action, number, step, batches)
-        act.joins = joins
+        act.joins = joins_left(self, action, joins, beside or apart)
         if beside:
             self.running.append(number)
             act.beside = self.last_wait
@@ -307,7 +305,7 @@ class Walker(Hands):
             )
         self.find("batch-left-open", "error", batch.span, message, hint)
         if self.present is not None:  # what nobody can follow is in the dish, as far as its allergens go
-            self.take(batch, batch.span, ONE, ONE, whole=True)
+            self.take(batch, batch.span, ONE, ONE, whole=True, why=COMPONENT_END)
 
 
 def _heats_empty(action: ActionRead, uses: list[Verb]) -> bool:
