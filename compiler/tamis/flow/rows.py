@@ -226,7 +226,9 @@ class Reader:
         if cooked and sum(food.mass.hi for food in effect.foods) * _LITTLE > there:
             self.told.unweighed.add(effect.batch)
         for food in effect.foods:
-            name = self.told.food(self.recipe.uses[food.use])
+            part = " ".join(food.words)  # of a food, such as its shell
+            there_so = part in self.told.contents.get(effect.batch, {})
+            name = part if there_so else self.told.food(self.recipe.uses[food.use])
             if not lifted:
                 draft.leaves.append(Leaving("out", name, None if cooked else food.mass))
             self.told.contents.get(effect.batch, {}).pop(name, None)

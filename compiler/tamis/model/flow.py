@@ -34,8 +34,8 @@ class Flow:
         "component_batches", "component_names", "components", "counted", "cut", "doing", "findings", "first_action",
         "flour", "for_others", "gave", "homes", "hot_stations", "index", "kitchen", "last_waits", "log", "lost", "made",
         "name_homes", "named", "on_heat", "own_parts", "parted", "parts_ahead", "products", "reading", "station_ready",
-        "supplies", "takings", "tool_ready", "unknown", "unread", "used", "used_by_name", "uses", "uses_in", "uses_of",
-        "walk",
+        "supplies", "taken_off", "takings", "tool_ready", "unknown", "unread", "used", "used_by_name", "uses",
+        "uses_in", "uses_of", "walk",
     )  # fmt: skip
 
     def __init__(
@@ -82,6 +82,7 @@ class Flow:
         self.made = Shelf()
         self.parted = Shelf()
         self.begun: list[Batch] = []
+        self.taken_off: set[tuple[int, str]] = set()  # by component, the parts that were taken off their food
         self.own_parts: dict[int, set[str]] = {}  # by batch, the goods of the parts that its food was parted into
         self.log: list[Entry] = []
         self.gave: dict[int, int] = {}  # by use, the entry by which it went in

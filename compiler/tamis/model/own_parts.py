@@ -23,7 +23,7 @@ from tamis.syntax.document import Text
 from tamis.typed import TYPE_CHECKING, Literal
 
 if TYPE_CHECKING:
-    from collections.abc import Iterator
+    from collections.abc import Iterator, Mapping
 
     from tamis.kitchen.goods import Goods
     from tamis.model.batch import Batch
@@ -65,7 +65,10 @@ def is_of_next(act: Line, reference: Reference) -> bool:
         if event is None:
             return False
         if _says_off(act, between, event):
-            return _has_part(act, event, plain(reference.name, act.walker.flow.kitchen.language))
+            words = plain(reference.name, act.walker.flow.kitchen.language)
+            if _says_taken_off(act):
+                act.walker.flow.taken_off.add((act.walker.component, words[-1]))
+            return _has_part(act, event, words)
         joints = model_words(act.walker.flow.kitchen.language).joints
         if any(word and word not in joints for word in plain_of(between, act.walker.flow.kitchen).words):
             return False
@@ -89,7 +92,7 @@ def _has_part(act: Line, event: Event, words: Words) -> bool:
     if isinstance(event, Ingredient):
         goods = event.goods
         kinds = model_words(walker.flow.kitchen.language).own_parts
-        return goods is None or words[-1] in kinds.get(goods.show, ())
+        return goods is None or _is_in(goods, words[-1], kinds)
     meaning = look_up(walker, event) if isinstance(event, Reference) else None
     return meaning is not None and meaning.batch is not None and bool(_foods_with(walker.flow, meaning.batch, words))
 
@@ -156,7 +159,11 @@ def _has(flow: Flow, food: Food, part: str) -> bool:
     if goods is None:
         known = flow.uses[food.use].ingredient.goods  # a part of it has no such parts
         return known is None and any(part in parts for parts in kinds.values())
-    return part in kinds.get(goods.show, ()) or _goods(flow, food, part) is not None
+    return _is_in(goods, part, kinds) or _goods(flow, food, part) is not None
+
+
+def _is_in(goods: Goods, part: str, kinds: Mapping[str, frozenset[str]]) -> bool:
+    return any(part in kinds.get(kind, ()) for kind in (goods.show, goods.role))
 
 
 def _goods(flow: Flow, food: Food, part: str) -> Goods | None:
@@ -174,14 +181,33 @@ def _becomes(act: Line, reference: Reference, own: OwnPart) -> Literal["", "gone
         if not _is_alone(flow, own) or (reference.preposition and own.source is act.walker.present):
             return "food" if own.here else ""
         return "left" if own.here and _is_last(flow, own.source, own.goods) else "kept"
-    again = verb is not None and verb.lifts and flow.is_named_after(
+    off = verb is not None and (verb.lifts or verb.names or (verb.heat and _was_taken_off(act, words)))
+    again = off and flow.is_named_after(
         [("name", words), ("word", words[-1])], reference.clause.span.start
     )  # fmt: skip
     if reference.share is not None and reference.share.kind == "but" and own.source is not act.walker.present:
         return "kept"  # *pour off all but 2 tbsp of the fat* while the bird rests on its plate
     if parts:
         return "kept" if again and _is_alone(flow, own) else "gone"
-    return "kept" if not reference.preposition and _is_named(act, reference) else "food"
+    if reference.preposition:
+        return "food"
+    if _says_taken_off(act):
+        flow.taken_off.add((act.walker.component, words[-1]))
+    return "kept" if again or _is_named(act, reference) else "food"
+
+
+def _was_taken_off(act: Line, words: Words) -> bool:
+    """Whether a line of the component took such a part off its food, which stays behind where that is cooked."""
+    return (act.walker.component, words[-1]) in act.walker.flow.taken_off
+
+
+def _says_taken_off(act: Line) -> bool:
+    """*Pull off [the shells]*, *cut [the crusts] from the bread*."""
+    words = model_words(act.walker.flow.kitchen.language)
+    off = {first for first in words.off if first not in words.of}
+    texts = (part.text for part in act.read.parts if isinstance(part, Text))
+    said = (word for text in texts for word in plain_of(text, act.walker.flow.kitchen).said)
+    return any(word in off for word in said)
 
 
 def _is_alone(flow: Flow, own: OwnPart) -> bool:
@@ -241,12 +267,10 @@ def part_off(act: Line, reference: Reference, own: OwnPart, source: Batch) -> Ba
         mass = plus(mass, food.mass)
     part = walker.part("own-part", "present", foods, mass, source, less=own.goods is not None)
     part.last, part.early, part.span = source.last, source.early or source.last == act.beside, span
-    if not _is_named(act, reference):
-        walker.name(part, words)
     if own.goods is not None:
         flow.own_parts.setdefault(source.number, set()).add(own.goods.id)
-        if source is walker.present:
-            walker.put_aside(source, "left", "", span, TAKES_OVER)
+    if source is walker.present and (own.goods is not None or (act.verb is not None and act.verb.heat)):
+        walker.put_aside(source, "left", "", span, TAKES_OVER)
     elif source is walker.present:
         part.lifted_from, source.lifted_out = source, part
         act.parting = Parting(part, reference.name, source)

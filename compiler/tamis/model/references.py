@@ -120,6 +120,8 @@ def _is_here(act: Line, words: tuple[str, ...], meaning: Meaning | None) -> bool
     """Whether it is in hand or of this component, or has this very name."""
     if meaning is None or meaning.batch is None:
         return meaning is not None
+    if meaning.rule in ("in-hand", "only-open"):  # *the shells* would be any that were made
+        return False
     product = meaning.batch.product
     here = product is not None and act.walker.flow.products[product].component == act.walker.component
     return meaning.present or here or meaning.batch.is_named(words)
@@ -185,7 +187,7 @@ def _of_the_present(act: Line, reference: Reference, meaning: Meaning, removes: 
     assert batch is not None
     if removes:
         found = _lose_part(act, batch, meaning.words or plain(reference.name, act.walker.flow.kitchen.language))
-        if not found and reference.share is None and batch.foods:
+        if not found and reference.share is None and batch.foods and not _is_only_part(act, reference, batch):
             act.walker.discard(batch, reference.clause.span)
         return
     if reference.share is None or reference.share.kind in ("all", "rest"):
@@ -196,6 +198,13 @@ def _of_the_present(act: Line, reference: Reference, meaning: Meaning, removes: 
         act.walker.name(batch, meaning.words)
     act.walker.put_aside(batch, "share", reference.name, reference.clause.span)
     _take(act, reference, batch)
+
+
+def _is_only_part(act: Line, reference: Reference, batch: Batch) -> bool:
+    """Whether a name by which the whole batch is not called is that of a part of its food: the rest stays."""
+    words = plain(reference.name, act.walker.flow.kitchen.language)
+    part = bool(words) and words[-1] in model_words(act.walker.flow.kitchen.language).part_words
+    return part and words not in batch.names.own()
 
 
 def _lose_part(act: Line, batch: Batch, words: tuple[str, ...]) -> bool:
