@@ -9,6 +9,7 @@ taken off and named again.
 from __future__ import annotations
 
 from fractions import Fraction
+from itertools import islice
 
 from tamis.model.batch import Food, answering, part_of_goods
 from tamis.model.effects import Why
@@ -34,6 +35,8 @@ if TYPE_CHECKING:
 Words = tuple[str, ...]
 
 OWN_PART, LIFTED_OUT, TAKES_OVER = Why("own-part"), Why("lifted-out"), Why("takes-over")
+_MOST_BATCHES, _MOST_FOODS = 50, 100
+"""Among so many a part is looked for: no recipe has more at hand."""
 _LOOSE = ("water", "salt")
 """Food in such a role makes no mixture of what lies in it."""
 
@@ -108,11 +111,10 @@ def own_part(act: Line, reference: Reference) -> OwnPart | None:
     rests = words[-1] in model_words(flow.kitchen.language).rests
     if rests and not removes:  # what is cooked in the fat has to know how much there is of it
         return None
-    found = list(_having(act, words, rests))
     waiting = _waiting(act)
-    for own in found:
+    for own in _having(act, words, rests):
         becomes = _becomes(act, reference, own)
-        if not becomes or (becomes == "food" and not _may_be_meant(act, reference, own, len(found))):
+        if not becomes or (becomes == "food" and not _may_be_meant(act, reference, own, words)):
             continue
         if own.source is not waiting or becomes == "gone" or (becomes == "kept" and own.goods is None):
             return own._replace(becomes=becomes)
@@ -137,7 +139,8 @@ def _having(act: Line, words: Words, rests: bool) -> Iterator[OwnPart]:
     here = list(dict.fromkeys([*here, *reversed(list(walker.open))]))
     waiting = _waiting(act)
     made = [batch for shelf in (flow.named, flow.byproducts, flow.made) for batch in reversed(list(shelf))]
-    for batch in dict.fromkeys((*here, *([] if waiting is None else [waiting]), *made)):
+    batches = dict.fromkeys((*here, *([] if waiting is None else [waiting]), *made))
+    for batch in islice(batches, _MOST_BATCHES):
         foods = _foods_with(flow, batch, words) if batch.left > 0 and batch.taken_at is None else ()
         if foods:
             yield OwnPart(batch, foods, _goods(flow, foods[0], words[-1]), batch in here, "food")
@@ -148,7 +151,8 @@ def _foods_with(flow: Flow, batch: Batch, words: Words) -> tuple[Food, ...]:
     said = flow.kitchen.larder.find(words[:-1]) if len(words) > 1 else None
     if said is not None and not batch.keys.has(answering(words[:-1], flow.kitchen)):
         return ()
-    return tuple([food for food in batch.foods if food.use >= 0 and _has(flow, food, words[-1])])
+    foods = islice(batch.foods, _MOST_FOODS)
+    return tuple([food for food in foods if food.use >= 0 and _has(flow, food, words[-1])])
 
 
 def _has(flow: Flow, food: Food, part: str) -> bool:
@@ -217,7 +221,7 @@ def _is_alone(flow: Flow, own: OwnPart) -> bool:
     return own.goods is None or all(goods is not None and goods.role in _LOOSE for goods in others)
 
 
-def _may_be_meant(act: Line, reference: Reference, own: OwnPart, several: int) -> bool:
+def _may_be_meant(act: Line, reference: Reference, own: OwnPart, words: Words) -> bool:
     """Whether a part may be its food: not where it would go in without having been bought, nor where several may be
     meant, unless a part was taken off this one and it is what that left."""
     walker, verb = act.walker, act.verb
@@ -225,7 +229,7 @@ def _may_be_meant(act: Line, reference: Reference, own: OwnPart, several: int) -
         return True
     if verb is not None and verb.adds and not reference.preposition and not _gets_something(act, reference):
         return False
-    return own.source is walker.present or several == 1
+    return own.source is walker.present or len(list(islice(_having(act, words, False), 2))) == 1
 
 
 def _behind(act: Line, reference: Reference) -> list[Event]:

@@ -106,7 +106,11 @@ def _is_part(act: Line, reference: Reference, meaning: Meaning | None) -> bool:
     that in hand, before anything elsewhere."""
     flow = act.walker.flow
     words = plain(reference.name, flow.kitchen.language)
-    if not words or words[-1] not in model_words(flow.kitchen.language).part_words or _is_here(act, words, meaning):
+    if (
+        not words
+        or words[-1] not in model_words(flow.kitchen.language).part_words
+        or _is_here(act, reference, words, meaning)
+    ):
         return False
     from tamis.model.own_parts import is_of_next
 
@@ -116,10 +120,11 @@ def _is_part(act: Line, reference: Reference, meaning: Meaning | None) -> bool:
     return meaning is not None and _of_food(act, reference, here=True)
 
 
-def _is_here(act: Line, words: tuple[str, ...], meaning: Meaning | None) -> bool:
-    """Whether it is in hand or of this component, or has this very name."""
+def _is_here(act: Line, reference: Reference, words: tuple[str, ...], meaning: Meaning | None) -> bool:
+    """Whether it is in hand or of this component, or has this very name; or equipment that something is put on to: the
+    stones of cherries are none."""
     if meaning is None or meaning.batch is None:
-        return meaning is not None
+        return meaning is not None and bool(reference.preposition)
     if meaning.rule in ("in-hand", "only-open"):  # *the shells* would be any that were made
         return False
     product = meaning.batch.product
