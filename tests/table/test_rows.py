@@ -18,6 +18,8 @@ from tamis.table.showing import shown
         ("[1–2 tbsp plain flour]", "1–2 tbsp", "7.8–16 g", "1–2 tbsp"),  # 20081: 125 g a cup
         ("[1 can (28 oz) tomatoes]", "1 can (28 oz)", "1 can (795 g)", "1 can (28 oz)"),
         ("[2 14-ounce cans tomatoes]", "2 cans (14 oz each)", "2 cans (397 g each)", "2 cans (14 oz each)"),
+        ("[2 mangoes (200 g flesh each)]", "2 (200 g flesh each)", "2 (200 g flesh each)", "2 (7 oz flesh each)"),
+        ("[1 coconut (350 g flesh)]", "1 (350 g flesh)", "1 (350 g flesh)", "1 (12¼ oz flesh)"),
         ("[a 28-ounce can tomatoes]", "1 can (28 oz)", "1 can (795 g)", "1 can (28 oz)"),
     ],
 )
@@ -38,6 +40,9 @@ def test_ranges_and_cans_in_other_units(clause: str, written: str, metric: str, 
         ("[8 peppercorns] and [4 black peppercorns]", [("peppercorns", "12")]),
         ("[1 tsp black pepper] and [1/2 tsp black pepper]", [("black pepper", "1½ tsp")]),
         ("[2 onions] and [1 slice onion]", [("onions", "about 2")]),
+        ("[2 partridges] and [2 partridge breasts]", [("partridges", "2"), ("partridge breasts", "2")]),
+        ("[1 pheasant] and [4 pheasant legs]", [("pheasant", "1"), ("pheasant legs", "4")]),
+        ("[2 partridge breasts] and [1 partridge breast]", [("partridge breasts", "3")]),
         (
             "[1 tsp cumin seeds], [2 tsp ground cumin] and [1/2 tsp cumin seeds]",
             [("cumin seeds", "1½ tsp"), ("ground cumin", "2 tsp")],

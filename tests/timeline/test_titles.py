@@ -61,6 +61,11 @@ def test_where_food_goes_is_said_before_what_was_made_before(place: str) -> None
             "Rub [a salad bowl] with the cut side of [1 clove garlic, halved].",
             "Rub a salad bowl with the cut side of garlic",
         ),
+        (
+            "Add as much of [200 ml hot milk] as moistens them.",
+            "Add as much of hot milk",
+        ),
+        ("Add as many of [12 plums] as fit.", "Add as many of plums"),
         ("Heat [1 l milk] [over simmering water].", "Heat milk over simmering water"),
         ("Lower [2 eggs] into [boiling water] and [boil for 10 min].", "Lower eggs into boiling water, boil"),
         ("Put them [in a pan] with [1 l fresh water, for boiling].", "Put them with fresh water"),

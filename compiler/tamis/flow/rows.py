@@ -154,6 +154,9 @@ class Reader:
         source, name = self.told.replay.batches[effect.source], self.told.name(effect.source)
         mass = None if effect.scale is None else times(source.mass, effect.scale)
         here = self.told.began[effect.source] == entry.action
+        if entry.why.rule == "component-end":  # no line put it there
+            self._joins(effect, name, mass)
+            return
         if not here or (effect.source not in self.lifted and (source.product >= 0 or effect.use >= 0)):
             words, served = self._part(entry, effect) + name, self._is_served(entry)
             cooked = effect.source in self.told.cooked
@@ -184,7 +187,7 @@ class Reader:
 
     def _part(self, entry: Entry, effect: Takes) -> str:
         """How much of something is taken; of all of it nothing is said."""
-        read = self.recipe.actions[entry.action].reads[entry.read]
+        read = self.recipe.actions[entry.action].reads[entry.read] if entry.read >= 0 else None
         share = read.share if isinstance(read, Reference) else None
         if effect.whole:
             return "" if effect.fraction == 1 else "the rest of "
@@ -223,7 +226,9 @@ class Reader:
         if cooked and sum(food.mass.hi for food in effect.foods) * _LITTLE > there:
             self.told.unweighed.add(effect.batch)
         for food in effect.foods:
-            name = self.told.food(self.recipe.uses[food.use])
+            part = " ".join(food.words)  # of a food, such as its shell
+            there_so = part in self.told.contents.get(effect.batch, {})
+            name = part if there_so else self.told.food(self.recipe.uses[food.use])
             if not lifted:
                 draft.leaves.append(Leaving("out", name, None if cooked else food.mass))
             self.told.contents.get(effect.batch, {}).pop(name, None)

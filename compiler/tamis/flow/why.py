@@ -24,6 +24,7 @@ _MEANS: dict[Rule, str] = {
     "in-hand": "what is in hand",
     "only-open": "{what}, the only thing that was put by",
     "own-name": "what is in hand, of which this is made",
+    "own-part": "{what}, whose food has such a part by nature",
     "used-recipe": "the dish of another recipe, which the header names",
     "equipment": "equipment",
     "medium": "what was set out for it: the work lies in that, and nothing of it is used up",

@@ -17,19 +17,23 @@ if TYPE_CHECKING:
 
 def closes_its_own(events: Sequence[Event]) -> bool:
     """Whether a line begins with food, takes up nothing that was there, and is named or set aside in the end: it is a
-    batch of its own, if its verb does not add to what is in hand, or if it is in a vessel that is new."""
+    batch of its own, if its verb does not add to what is in hand, or if it is in a vessel that is new. Of a verb that
+    nobody knows only such a vessel tells."""
     end = next((at for at, event in enumerate(events) if _closes(event)), 0)
-    if end < 2 or any(isinstance(event, Ingredient | Reference) for event in events[end:]):
+    if end < 1 or any(isinstance(event, Ingredient | Reference) for event in events[end:]):
         return False
-    verb, food = events[0], events[1]
-    if not isinstance(verb, VerbUse) or not isinstance(food, Ingredient) or food.purpose:
+    opened = any(isinstance(event, Tool) and _is_new_vessel(event) for event in events[:end])
+    first = next((at for at, event in enumerate(events) if not (isinstance(event, Tool) and opened)), end)
+    verb = events[first]
+    food = events[first + 1] if isinstance(verb, VerbUse) and first + 1 < end else verb
+    if not isinstance(food, Ingredient) or food.purpose or food.preposition:
         return False
-    if food.preposition or food.clause.span.start - verb.span.end > 1:  # *beat smooth with [3 eggs]*
+    if isinstance(verb, VerbUse) and food.clause.span.start - verb.span.end > 1:  # *beat smooth with [3 eggs]*
         return False
     if any(isinstance(event, Reference) for event in events[:end]):
         return False
-    joins = verb.verb.adds or verb.verb.heat  # rice that is cooked may be cooked with the onions
-    return not joins or any(isinstance(event, Tool) and _is_new_vessel(event) for event in events[:end])
+    # rice that is cooked may be cooked with the onions
+    return opened or (isinstance(verb, VerbUse) and not verb.verb.adds and not verb.verb.heat)
 
 
 def parts_off(hands: Hands, events: Sequence[Event]) -> bool:

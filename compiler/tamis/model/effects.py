@@ -60,6 +60,7 @@ Rule = Literal[
     "only-open",
     "left-behind",
     "own-name",
+    "own-part",
     "used-recipe",
     "equipment",
     "medium",
@@ -140,9 +141,10 @@ class Takes(NamedTuple):
     use: int = -1
 
 
-PartKind = Literal["by-product", "lifted", "coating", "rest", "separated", "used-recipe", "stand-in"]
-"""What the batch in hand leaves behind; what is lifted out of it; what is left of a coating; the rest of a measure;
-yolks and whites; the dish of another recipe; what stands for a component that cannot be made."""
+PartKind = Literal["by-product", "lifted", "own-part", "coating", "rest", "separated", "used-recipe", "stand-in"]
+"""What the batch in hand leaves behind; what is lifted out of it; what its food has by nature, such as its skin; what
+is left of a coating; the rest of a measure; yolks and whites; the dish of another recipe; what stands for a component
+that cannot be made."""
 
 
 class Parts(NamedTuple):

@@ -32,9 +32,10 @@ class Flow:
     __slots__ = (
         "_askers", "_last_named", "_last_own", "_told", "actions", "batches", "begun", "byproducts",
         "component_batches", "component_names", "components", "counted", "cut", "doing", "findings", "first_action",
-        "flour", "for_others", "gave", "homes", "hot_stations", "index", "kitchen", "last_waits", "log", "made",
-        "name_homes", "named", "on_heat", "parted", "parts_ahead", "products", "reading", "station_ready", "supplies",
-        "takings", "tool_ready", "unknown", "unread", "used", "used_by_name", "uses", "uses_in", "uses_of", "walk",
+        "flour", "for_others", "gave", "homes", "hot_stations", "index", "kitchen", "last_waits", "log", "lost", "made",
+        "name_homes", "named", "on_heat", "own_parts", "parted", "parts_ahead", "products", "reading", "station_ready",
+        "supplies", "taken_off", "takings", "tool_ready", "unknown", "unread", "used", "used_by_name", "uses",
+        "uses_in", "uses_of", "walk",
     )  # fmt: skip
 
     def __init__(
@@ -61,6 +62,7 @@ class Flow:
         self.findings = findings
         self.walk = walk
         self.unknown = 0
+        self.lost: set[tuple[str, ...]] = set()  # the names of what is not there, since what it is made of is not known
         self.unread: dict[int, set[Key]] | None = None  # by component, what its clauses that could not be read may name
         self.flour = Flour(reading, kitchen)
         self.uses: list[Use] = []
@@ -80,6 +82,8 @@ class Flow:
         self.made = Shelf()
         self.parted = Shelf()
         self.begun: list[Batch] = []
+        self.taken_off: set[tuple[int, str]] = set()  # by component, the parts that were taken off their food
+        self.own_parts: dict[int, set[str]] = {}  # by batch, the goods of the parts that its food was parted into
         self.log: list[Entry] = []
         self.gave: dict[int, int] = {}  # by use, the entry by which it went in
         self._told: dict[tuple[str, ...], list[tuple[Batch, int]]] = {}

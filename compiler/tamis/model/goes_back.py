@@ -2,11 +2,13 @@
 
 A line that takes up food of that goes on with it: *drain [the potatoes]*. A line that puts what the meanwhile has made
 into that, in brackets or in plain words (*and whisk it into the pan*, *stir into [the gravy]*), does so from there on.
+So does a line that puts what is in hand to what was left when the work turned to that.
 """
 
 from __future__ import annotations
 
 from tamis.model.batch import answering, of_kind
+from tamis.model.called import all_keys
 from tamis.model.rest_of import is_rest_word, own_names
 from tamis.model.words import plain, vessel_noun
 from tamis.reading.clauses import Ingredient, Reference, Tool
@@ -60,6 +62,29 @@ def joins_at(walker: Hands, action: ActionRead, before: Batch | None, begun: boo
             if words not in mine and _lies_there(walker, before, words, own):
                 return Joins(place, span, before)
     return None
+
+
+def joins_left(walker: Hands, action: ActionRead, joins: Joins | None, apart: bool) -> Joins | None:
+    """Where plain words of a line put what is in hand to the one thing that was left when that was taken up: *lay the
+    strips across the tart*; not where the line `joins` something already, or works on something of its own, `apart`."""
+    if joins is not None or apart:
+        return joins
+    left = [batch for batch in walker.open if batch.origin == "left" and batch.left > 0]
+    if len(left) != 1 or walker.present is None:
+        return None
+    before, kitchen = left[0], walker.flow.kitchen
+    for place, names in put_to(action.parts, kitchen):
+        for words, span in names:
+            if _is_of(walker, walker.present, words):
+                break
+            named = words in own_names(walker) and not _is_named_later(walker, before, action)
+            if named or _is_of(walker, before, words):
+                return Joins(place, span, before)
+    return None
+
+
+def _is_named_later(walker: Hands, batch: Batch, action: ActionRead) -> bool:
+    return walker.flow.is_named_after(all_keys([batch.keys]), action.span.start)
 
 
 def _named(action: ActionRead, kitchen: Kitchen) -> Iterator[tuple[int, tuple[tuple[Words, Span], ...]]]:

@@ -19,7 +19,9 @@ if TYPE_CHECKING:
     from tamis.model.effects import Entry
     from tamis.reading.clauses import Read
 
-Kind = Literal["food", "aside", "batch", "by-product", "lifted", "clause"]
+Kind = Literal["food", "aside", "batch", "by-product", "lifted", "own-part", "clause"]
+_PARTED: tuple[Kind, ...] = ("by-product", "lifted", "own-part")
+"""What comes out of another batch."""
 
 
 class Happening(NamedTuple):
@@ -28,7 +30,8 @@ class Happening(NamedTuple):
     `food`: a use went in (`goods` is the part of it that did: the yolk of an egg). `aside`: a use for a purpose met
     the batch (brushed on, dusted under). `batch`: the batch numbered `other` went in, or a share of it. `by-product`:
     the batch was parted from `other` as that stood then. `lifted`: the foods of the batch were lifted out
-    of `other`. `clause`: the clause `read` of the action acted on it.
+    of `other`. `own-part`: it is what foods of `other` have by nature, such as their skin. `clause`: the clause `read`
+    of the action acted on it.
     """
 
     kind: Kind
@@ -65,10 +68,10 @@ class History(NamedTuple):
             pile = piles.setdefault(number, [])
             if kind == "food":
                 pile.append(use)
-            elif kind in ("batch", "by-product"):
+            elif kind in ("batch", "by-product", "own-part"):
                 whole = piles.get(other, [])
                 pile.append((whole, len(whole)))
-            if kind in ("by-product", "lifted") or other in parts:
+            if kind in _PARTED or other in parts:
                 parts.add(number)
             after[action] = (pile, len(pile), number in parts)
         return Hands(lines, after)
@@ -157,7 +160,7 @@ def _happenings(effect: Gives | Takes | Parts, action: int) -> list[Happening]:
         return [made(Happening, ("aside", action, effect.batch, -1, effect.use, "", -1))] if effect.batch >= 0 else []
     if isinstance(effect, Takes):
         return [made(Happening, ("batch", action, effect.into, effect.source, -1, "", -1))]
-    if effect.kind in ("by-product", "lifted") and effect.source >= 0:
+    if effect.kind in _PARTED and effect.source >= 0:
         return [made(Happening, (effect.kind, action, effect.batch, effect.source, -1, "", -1))]
     if effect.kind == "by-product":
         return []

@@ -4,10 +4,12 @@ from __future__ import annotations
 
 from fractions import Fraction
 
+from tamis.diagnostics import Diagnostic
 from tamis.model.batch import Batch, answering
 from tamis.model.effects import Why
 from tamis.model.mass import NOTHING, Mass
 from tamis.model.recipe import Product
+from tamis.model.unread import unread
 from tamis.model.words import plain
 from tamis.quantity.amount import Amount
 from tamis.quantity.measure import grams
@@ -31,7 +33,7 @@ def name_batch(act: Line, naming: Naming) -> None:
         _leave(act, naming)
         return
     if walker.present is None:
-        act.say("product-unknown", naming.clause, "there is no batch here that could be named or set aside", "")
+        _name_nothing(act, naming)
         return
     if naming.kind == "as" and _names_coating(act):
         _keep_coating(act, naming, walker.present)
@@ -45,6 +47,28 @@ def name_batch(act: Line, naming: Naming) -> None:
     else:
         walker.put_aside(batch, "set-aside", "", span)
     act.product = batch.product
+
+
+def _name_nothing(act: Line, naming: Naming) -> None:
+    """There is nothing to name: told, unless it follows from what the line could not take up."""
+    walker = act.walker
+    message = "there is no batch here that could be named or set aside"
+    if not _takes_up_nothing_known(act):
+        act.say("product-unknown", naming.clause, message, "")
+        return
+    walker.emit(Diagnostic("product-unknown", "error", naming.clause.span, message))
+    if naming.kind == "as":
+        walker.flow.lost.add(plain(naming.name, walker.flow.kitchen.language))
+
+
+def _takes_up_nothing_known(act: Line) -> bool:
+    """Whether a name of the line was not known, or a clause could not be read."""
+    for entry in reversed(act.walker.flow.log):
+        if entry.action != act.number:
+            break
+        if isinstance(entry.effect, Diagnostic) and entry.effect.rule == "product-unknown":
+            return True
+    return bool(unread(act.read.parts, act.read.events))
 
 
 def _names_coating(act: Line) -> bool:

@@ -7,8 +7,10 @@ from fractions import Fraction
 from tamis.diagnostics import Diagnostic, Label
 from tamis.model.at_work import in_hand, is_tool, lies_in_medium
 from tamis.model.batch import Batch, answering
-from tamis.model.effects import Why
+from tamis.model.described import unborne
+from tamis.model.effects import Refers, Why
 from tamis.model.foods import take_ahead
+from tamis.model.line import GOES_IN
 from tamis.model.lookup import Meaning, look_up, nearest_name
 from tamis.model.mass import times
 from tamis.model.one_of import one_of_several, one_of_the_whole
@@ -47,6 +49,8 @@ def refer(act: Line, reference: Reference) -> None:
             message = "this would go in, where the words before say that it is kept"
             act.say("clause-role", reference.clause, message, hint)
             return
+    if _is_part(act, reference, meaning):
+        return
     if meaning is None:
         _of_nothing_made(act, reference)
         return
@@ -93,8 +97,80 @@ def _of_nothing_made(act: Line, reference: Reference) -> None:
     """A place in the work, what food lies in, food that is weighed further on; or a name that is not known."""
     if _is_manner(act, reference):
         act.walker.emit(Manner(reference.clause))
-    elif not lies_in_medium(act, reference, anywhere=True) and not take_ahead(act, reference):
+    elif not (lies_in_medium(act, reference, anywhere=True) or take_ahead(act, reference) or _of_food(act, reference)):
         _unknown(act, reference)
+
+
+def _is_part(act: Line, reference: Reference, meaning: Meaning | None) -> bool:
+    """Whether a name by which nothing here is called is that of a part which the food that comes next has by nature, or
+    that in hand, before anything elsewhere."""
+    flow = act.walker.flow
+    words = plain(reference.name, flow.kitchen.language)
+    if (
+        not words
+        or words[-1] not in model_words(flow.kitchen.language).part_words
+        or _is_here(act, reference, words, meaning)
+    ):
+        return False
+    from tamis.model.own_parts import is_of_next
+
+    if is_of_next(act, reference):
+        act.walker.emit(Manner(reference.clause))
+        return True
+    return meaning is not None and _of_food(act, reference, here=True)
+
+
+def _is_here(act: Line, reference: Reference, words: tuple[str, ...], meaning: Meaning | None) -> bool:
+    """Whether it is in hand or of this component, or has this very name; or equipment that something is put on to: the
+    stones of cherries are none."""
+    if meaning is None or meaning.batch is None:
+        return meaning is not None and bool(reference.preposition)
+    if meaning.rule in ("in-hand", "only-open"):  # *the shells* would be any that were made
+        return False
+    product = meaning.batch.product
+    here = product is not None and act.walker.flow.products[product].component == act.walker.component
+    return meaning.present or here or meaning.batch.is_named(words)
+
+
+def _of_food(act: Line, reference: Reference, here: bool = False) -> bool:
+    """A part that some food has by nature: it is gone, is the food itself, or a batch by itself; only of food that is
+    `here`, if that is asked."""
+    from tamis.model.own_parts import OWN_PART, own_part, part_off
+
+    own = own_part(act, reference)
+    if own is None or (here and not own.here):
+        return False
+    walker, source = act.walker, own.source
+    words = plain(reference.name, walker.flow.kitchen.language)
+    strange = unborne(walker, words[:-1], source) if own.becomes != "gone" else ()
+    if strange:
+        _guessed(act, reference, source, strange)
+    walker.emit(Refers(source.number), OWN_PART)
+    if source.last is not None:  # beside the rest of the bird, its fat is there when that begins
+        act.wait_for(source.last, GOES_IN, source.early or source.last == act.beside)
+    there: Batch | None = source
+    if own.becomes == "kept":
+        there = part_off(act, reference, own, source if own.here or not own.goods else _bring(act, reference, source))
+        act.joined = act.joined and walker.present is not None
+    elif own.becomes == "left":
+        walker.name(source, words)
+    if there is not None and there is not walker.present and own.becomes != "gone":
+        _of_another(act, reference, there, reference.share is not None)
+    act.fresh = False
+    return True
+
+
+def _bring(act: Line, reference: Reference, source: Batch) -> Batch:
+    """What was made elsewhere comes and lies open here, beside what is in hand."""
+    walker, before = act.walker, act.walker.present
+    walker.turn(None, TAKES_OVER)
+    _take(act, reference._replace(share=None, preposition=""), source)
+    brought = walker.present
+    assert brought is not None
+    brought.last = source.last
+    walker.put_aside(brought, "left", "", reference.clause.span, TAKES_OVER)
+    walker.turn(before, TAKES_OVER)
+    return brought
 
 
 def _is_manner(act: Line, reference: Reference) -> bool:
@@ -116,7 +192,7 @@ def _of_the_present(act: Line, reference: Reference, meaning: Meaning, removes: 
     assert batch is not None
     if removes:
         found = _lose_part(act, batch, meaning.words or plain(reference.name, act.walker.flow.kitchen.language))
-        if not found and reference.share is None and batch.foods:
+        if not found and reference.share is None and batch.foods and not _is_only_part(act, reference, batch):
             act.walker.discard(batch, reference.clause.span)
         return
     if reference.share is None or reference.share.kind in ("all", "rest"):
@@ -129,19 +205,27 @@ def _of_the_present(act: Line, reference: Reference, meaning: Meaning, removes: 
     _take(act, reference, batch)
 
 
+def _is_only_part(act: Line, reference: Reference, batch: Batch) -> bool:
+    """Whether a name by which the whole batch is not called is that of a part of its food: the rest stays."""
+    words = plain(reference.name, act.walker.flow.kitchen.language)
+    part = bool(words) and words[-1] in model_words(act.walker.flow.kitchen.language).part_words
+    return part and words not in batch.names.own()
+
+
 def _lose_part(act: Line, batch: Batch, words: tuple[str, ...]) -> bool:
     """What is thrown away is a food of the batch, or what went in under that name if something else is there too: the
     bones out of the stock."""
-    if not batch.is_named(words):
-        return act.walker.lose(batch, words)
     if words in batch.names.own():
         return False
+    if not batch.is_named(words) and act.walker.lose(batch, words):
+        return True
     flow = act.walker.flow
-    gone = [flow.products[at] for at in batch.products if words == plain(flow.products[at].name, flow.kitchen.language)]
-    foods = [food for product in gone for food in product.foods]
-    if not gone or all(food in foods for food in batch.foods):
+    went_in = [(flow.products[at], plain(flow.products[at].name, flow.kitchen.language)) for at in batch.products]
+    gone = [(product, name) for product, name in went_in if words in (name, name[-1:])]
+    foods = [food for product, _ in gone for food in product.foods]
+    if not gone or (foods and all(food in foods for food in batch.foods)):
         return False
-    act.walker.let_go(batch, [food for food in batch.foods if food in foods], words)
+    act.walker.let_go(batch, [food for food in batch.foods if food in foods], gone[-1][1])
     return True
 
 
@@ -219,7 +303,8 @@ def _rest_of_measure(act: Line, batch: Batch, fraction: Fraction) -> int:
 def _unknown(act: Line, reference: Reference) -> None:
     name = reference.name or reference.clause.text.strip()
     flow = act.walker.flow
-    if may_be_unread(flow, plain(name, flow.kitchen.language)):
+    words = plain(name, flow.kitchen.language)
+    if _is_lost(act, words) or may_be_unread(flow, words):
         message = f"“{name}” may be what a clause that could not be read speaks of"
         act.walker.emit(Diagnostic("product-unknown", "error", reference.clause.span, message))
         return
@@ -242,6 +327,11 @@ def _unknown(act: Line, reference: Reference) -> None:
         said, left = example(language, "as_any"), example(language, "leaving_any")
         hint = f"name it before: by a heading, {said}, {left} or as an ingredient"
     act.say("product-unknown", reference.clause, f"nothing here is called “{name}”", hint)
+
+
+def _is_lost(act: Line, words: tuple[str, ...]) -> bool:
+    """Whether it was named where there was nothing to name, which is told there."""
+    return any(words in (name, name[-1:]) for name in act.walker.flow.lost)
 
 
 def _made_and_gone(act: Line, reference: Reference) -> str:

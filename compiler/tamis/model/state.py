@@ -118,6 +118,7 @@ class State:
         whole: bool,
         taking: int = -1,
         use: int = -1,
+        why: Why = SAID,
     ) -> None:
         """A batch, or a part of it, joins the one in hand."""
         into = self.present or self.begin()
@@ -131,7 +132,7 @@ class State:
         source.taken_at = span
         if whole:
             self.open.drop(source)
-        self.emit(made(Takes, (source.number, into.number, fraction, scale, whole, taking, use)))
+        self.emit(made(Takes, (source.number, into.number, fraction, scale, whole, taking, use)), why)
 
     def part(
         self,
@@ -147,6 +148,8 @@ class State:
         batch = self.flow.new_batch(origin)
         batch.hold(foods)
         batch.mass, batch.left = mass, left
+        if source is not None and kind == "own-part":
+            batch.products = [*source.products, *([] if source.product is None else [source.product])]
         if source is not None and less:
             source.mass, source.measure = minus(source.mass, mass), None
         if kind == "rest":

@@ -27,6 +27,8 @@ if TYPE_CHECKING:
 
 _WORD = pattern(r"[^\W\d_]+")
 _AMOUNTS: tuple[QuantityKind, ...] = ("pieces", "mass", "volume")
+_NOT_CERTAIN = ("product-unknown", "product-ambiguous")
+"""What is found of a name of which nobody knows what it brings along."""
 _LONGEST = 4
 """Words in the name of a food."""
 
@@ -48,7 +50,7 @@ def unread_of(actions: Iterable[Action], log: Iterable[Entry], kitchen: Kitchen)
     unknown = {
         (entry.action, entry.effect.span)
         for entry in log
-        if isinstance(entry.effect, Diagnostic) and entry.effect.rule == "product-unknown"
+        if isinstance(entry.effect, Diagnostic) and entry.effect.rule in _NOT_CERTAIN
     }
     for action in actions:
         for clause in unread(action.parts, action.reads):

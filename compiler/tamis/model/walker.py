@@ -14,7 +14,7 @@ from tamis.model.act import Act
 from tamis.model.apart import closes_its_own, parts_off
 from tamis.model.batch import Batch, Origin
 from tamis.model.effects import Beside, Why
-from tamis.model.goes_back import Joins, goes_back, joins_at
+from tamis.model.goes_back import Joins, goes_back, joins_at, joins_left
 from tamis.model.hands import Hands
 from tamis.model.mass import NOTHING, ONE, plus, times
 from tamis.model.recipe import Component, Product, StepView, Waiting
@@ -131,7 +131,7 @@ class Walker(Hands):
         if alone and (joins := joins_at(self, action, before, False)):
             alone = apart = beside = False
         act = Act(self, action, number, step, batches)
-        act.joins = joins
+        act.joins = joins_left(self, action, joins, beside or apart)
         if beside:
             self.running.append(number)
             act.beside = self.last_wait
@@ -257,7 +257,7 @@ class Walker(Hands):
             ]
             if len(closed) == 1:
                 self.turn(closed[0], ONLY_ONE_LEFT)
-        for left in self.open:
+        for left in list(self.open):
             self._still_open(left)
         if self.present is None:
             return None
@@ -304,6 +304,8 @@ class Walker(Hands):
                 f"({left}) and take it up here ({juices})"
             )
         self.find("batch-left-open", "error", batch.span, message, hint)
+        if self.present is not None:  # what nobody can follow is in the dish, as far as its allergens go
+            self.take(batch, batch.span, ONE, ONE, whole=True, why=COMPONENT_END)
 
 
 def _heats_empty(action: ActionRead, uses: list[Verb]) -> bool:

@@ -37,6 +37,9 @@ class ModelWords(NamedTuple):
     using: Words
     thrown: Words
     rests: Words
+    own_parts: dict[str, Words]
+    part_words: Words
+    off: Phrases
     left: Whole
     by: Words
     to: Words
@@ -87,6 +90,9 @@ def model_words(language: str) -> ModelWords:
         using=frozenset(lists["moments"]["using"]),
         thrown=frozenset(lists["lifted"]["thrown"]),
         rests=frozenset(lists["lifted"]["rests"]),
+        own_parts={kind: frozenset(parts) for kind, parts in lists["own-parts"].items()},
+        part_words=frozenset(part for parts in lists["own-parts"].values() for part in parts),
+        off=phrases(names["off"], language),
         left=Whole(word_lists(language, "scaling")["clauses"]["left"]),
         by=frozenset(lists["reduced"]["by"]),
         to=frozenset(lists["reduced"]["to"]),

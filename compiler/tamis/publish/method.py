@@ -19,7 +19,7 @@ from tamis.typed import TYPE_CHECKING
 
 if TYPE_CHECKING:
     from tamis.kitchen.house import Kitchen
-    from tamis.model.recipe import Action, Component, Recipe, StepView
+    from tamis.model.recipe import Action, Component, Recipe, StepView, Use
     from tamis.syntax.document import Remark
     from tamis.table.rows import Table
 
@@ -79,13 +79,19 @@ def _goes_on(action: Action, end: int) -> bool:
     return action.span.start == end
 
 
+def _says_all(use: Use) -> bool:
+    """Whether the clause itself gives the measure of the part: *200 ml of 1.7 l milk*."""
+    share = use.ingredient.share
+    return share is not None and share.measure is not None and use.times == 1
+
+
 def _parts_of_measures(recipe: Recipe, table: Table, kitchen: Kitchen) -> dict[Span, str]:
     """What *half of 300 g*, *the rest of the flour* and *72 %* come to, by the clause that says so: of a rest
     the one that takes it."""
     shares = {
         index: use
         for index, use in enumerate(recipe.uses)
-        if use.fraction not in (0, 1) or use.rest_of is not None or use.computed is not None
+        if (use.fraction not in (0, 1) or use.rest_of is not None or use.computed is not None) and not _says_all(use)
     }
     if not shares:
         return {}

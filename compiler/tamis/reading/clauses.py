@@ -72,11 +72,12 @@ class Ingredient(NamedTuple):
     """One use of a food, as written.
 
     `measures` are added up (`1 cup plus 2 tbsp`); `also` is the same amount in another measure; `each` the weight of
-    a piece; `prepared` the weight once stoned, peeled … (with the word for it). `share` is the part of the measure
-    that goes in here. `part` is juice, zest, leaves … taken off the food named. `purpose` keeps it out of the batch.
-    `bound` says that the measure is the least or the most; `wait` is how long it is soaked, thawed … before; `vague`
-    words such as *a few sprigs*; `definite` is a part of the food that is there: `the juice of the lemon`. `for_each`
-    is the noun of what each gets so much (on each bun; "" where none is told), None otherwise.
+    a piece; `prepared` the weight once stoned, peeled … (with the word for it, or for what of each piece weighs so).
+    `share` is the part of the measure that goes in here. `part` is juice, zest, leaves … taken off the food named.
+    `purpose` keeps it out of the batch. `bound` says that the measure is the least or the most; `wait` is how long it
+    is soaked, thawed … before; `vague` words such as *a few sprigs*; `definite` is a part of the food that is there:
+    `the juice of the lemon`. `for_each` is the noun of what each gets so much (on each bun; "" where none is told),
+    None otherwise.
 
     `measure_span` is where `measure_text` stands; `preparation_spans` and `purpose_spans` are the places of what these
     two were put together from, with commas.

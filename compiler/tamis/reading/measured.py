@@ -378,7 +378,8 @@ def _noted(reading: Reading, read: Measured, note: Node, each: bool) -> Measured
             if read.each:
                 message = "the weight of each is told twice"
                 raise reading.fail("measures-unclear", reading.span([note]), message, "write it once")
-            return read.with_(each=as_one(reading, found))
+            word = reading.said(others) if others and read.prepared is None else read.prepared_word
+            return read.with_(each=as_one(reading, found), prepared_word=word)
         if others:
             return read.with_(prepared=as_one(reading, found), prepared_word=reading.said(others))
         return read.with_(also=found)

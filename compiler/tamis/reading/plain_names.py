@@ -1,4 +1,5 @@
-"""What plain words put the food to, by a name: *stir into the butter*, *pour over the crumbs*, *whisk it into the pan*.
+"""What plain words put the food to, by a name: *stir into the butter*, *pour over the crumbs*, *whisk it into the pan*;
+and what they put in: *add the spinach*.
 
 Who asks knows what is there, and whether one of these words names it.
 """
@@ -7,7 +8,7 @@ from __future__ import annotations
 
 from tamis.quantity.nouns import nouns
 from tamis.reading.plain import plain_of
-from tamis.reading.prose import prose_words
+from tamis.reading.prose import commands, prose_words
 from tamis.record import NamedTuple
 from tamis.source import Span
 from tamis.syntax.document import Text
@@ -40,22 +41,40 @@ def put_to(parts: Iterable[Part], kitchen: Kitchen) -> Iterator[PutTo]:
                 yield PutTo(found.start + part.span.start, tuple(names))
 
 
+def put_in(parts: Iterable[Part], kitchen: Kitchen) -> Iterator[PutTo]:
+    """What plain words of a line put in, right behind their verb: *add the spinach*; where it stands in the file."""
+    for part in parts:
+        if isinstance(part, Text):
+            for found in plain_of(part.text, kitchen).ask(_put_in):
+                yield PutTo(found.start + part.span.start, found.names)
+
+
+def _put_in(plain: Plain) -> tuple[PutTo, ...]:
+    adds = (command for command in plain.ask(commands) if command.verb.adds)
+    found = (PutTo(command.start, tuple(_names(plain, command.end))) for command in adds)
+    return tuple(one for one in found if one.names)
+
+
 def _put_to(plain: Plain) -> tuple[PutTo, ...]:
     return tuple(_found(plain)) if len(plain) > 2 else ()
 
 
 def _found(plain: Plain) -> Iterator[PutTo]:
-    language = plain.kitchen.language
-    rules, puts, said = nouns(language), prose_words(language).puts, plain.said
+    puts = prose_words(plain.kitchen.language).puts
     for at in range(len(plain)):
         article = at + plain.phrase(puts, at)
-        if article == at or said[article : article + 1] == [] or said[article] not in rules.definite:
-            continue
-        end = article + 1
-        while end <= article + _MOST_WORDS and plain.is_word(end):
-            end += 1
-        names = (
-            (rules.key(said[article + 1 : last]), Span(plain.starts[article], plain.ends[last - 1]))
-            for last in range(end, article + 1, -1)
-        )
-        yield PutTo(plain.starts[at], tuple(names))
+        names = tuple(_names(plain, article)) if article > at else ()
+        if names:
+            yield PutTo(plain.starts[at], names)
+
+
+def _names(plain: Plain, article: int) -> Iterator[tuple[tuple[str, ...], Span]]:
+    """The names that may begin behind an article, with most words first; none where no article stands there."""
+    rules, said = nouns(plain.kitchen.language), plain.said
+    if said[article : article + 1] == [] or said[article] not in rules.definite:
+        return
+    end = article + 1
+    while end <= article + _MOST_WORDS and plain.is_word(end):
+        end += 1
+    for last in range(end, article + 1, -1):
+        yield rules.key(said[article + 1 : last]), Span(plain.starts[article], plain.ends[last - 1])

@@ -2,10 +2,12 @@
 
 from __future__ import annotations
 
+from tamis.model.effects import Discards
 from tamis.safety.allergens import Foods, lists_of, part_of
 from tamis.safety.cautions import cautions
 from tamis.safety.clearing import limit_of
 from tamis.safety.doubts import doubts
+from tamis.safety.hazards import item_of
 from tamis.safety.missing import Coming, coming, missing_in_all
 from tamis.safety.records import HazardKind, Item, Safety, Served
 from tamis.safety.signs import verbs_of
@@ -41,7 +43,7 @@ def assess(recipe: Recipe, kitchen: Kitchen, used: Mapping[str, Supply]) -> Safe
     dish = _dish(recipe, traced.states)
     lists = lists_of(kitchen)
     all_foods = Foods(recipe, used, kitchen)
-    strays = _strays(recipe)
+    strays = _strays(recipe, traced.states, dish)
     foods = [*all_foods.of_batch(dish), *_of_uses(all_foods, strays)]
     ends = [
         (component, end)
@@ -55,7 +57,7 @@ def assess(recipe: Recipe, kitchen: Kitchen, used: Mapping[str, Supply]) -> Safe
             there = beside.get(component.number, _NOTHING)
             within = [*all_foods.of_batch(traced.states[end]), *_of_uses(all_foods, there.uses)]
             parts.append(part_of(component.name, within, lists, tuple(dict.fromkeys(there.words))))
-    items = tuple(item for item in dish.items.values() if item.hazard in MATTERS)
+    items = tuple(item for item in (*dish.items.values(), *_lost(recipe, strays, kitchen)) if item.hazard in MATTERS)
     served = _served(recipe)
     mixtures = mixtures_of(traced.mixing, dish, traced.cooked)
     doubted = tuple(doubts(recipe, kitchen))
@@ -113,10 +115,26 @@ def _dish(recipe: Recipe, states: tuple[State, ...]) -> State:
     return together
 
 
-def _strays(recipe: Recipe) -> list[int]:
-    """Foods for a purpose that met no batch yet, by their uses: the butter for a tin that is filled later."""
-    seen = {happening.use for happening in recipe.history.happenings}
-    return [at for at, use in enumerate(recipe.uses) if at not in seen and use.rest_of is None]
+def _strays(recipe: Recipe, states: tuple[State, ...], dish: State) -> list[int]:
+    """Foods of the recipe, by their uses, that no batch brings into the dish or into what a component makes, and that
+    nobody threw away: the butter for a tin that is filled later, and what an error has lost."""
+    gone = set(dish.uses)
+    left = [at for at, use in enumerate(recipe.uses) if at not in gone and use.rest_of is None]
+    if left:
+        ends = [end for end in recipe.history.components if end >= 0]
+        thrown = [entry.effect.batch for entry in recipe.log if isinstance(entry.effect, Discards)]
+        gone = {use for number in (*ends, *thrown) for use in states[number].uses}
+    return [at for at in left if at not in gone]
+
+
+def _lost(recipe: Recipe, strays: list[int], kitchen: Kitchen) -> Iterator[Item]:
+    """The hazards of food that should be in the dish, and of which nobody knows whether it is."""
+    states = safety_words(kitchen.language).states
+    for at in strays:
+        goods = recipe.uses[at].ingredient.goods
+        item = item_of(recipe.uses[at], at, goods, states) if goods is not None and recipe.uses[at].in_batch else None
+        if item is not None:
+            yield item
 
 
 def _of_uses(foods: Foods, uses: list[int]) -> Iterator[Source]:

@@ -122,6 +122,13 @@ class State:
         other.change(lambda item: left_behind(item) if item.use in uses else item)
         self._mix(other)
 
+    def part_of(self, other: State, uses: frozenset[int]) -> None:
+        """It is a part that these foods of another batch have by nature: what holds of them holds of it."""
+        for item in other.items.values():
+            if item.use in uses:
+                self.put(_further(item, (self.name,)))
+        self._mix(other)
+
     def _mix(self, other: State) -> None:
         self._uses.join(other._uses)
         self.kinds |= other.kinds

@@ -144,11 +144,16 @@ class Trace:
             self._stuffing(action, state, other.name, action.span.end)
             state.take_in(other, other.name)
         elif event.kind == "lifted":
-            product = self.recipe.history.products[event.batch]
-            uses = frozenset(self.recipe.products[product].uses) if product >= 0 else frozenset[int]()
-            state.lift_out(self.states[event.other], uses)
+            state.lift_out(self.states[event.other], self._uses(event.batch))
+        elif event.kind == "own-part":
+            state.part_of(self.states[event.other], self._uses(event.batch))
         else:
             state.part_from(self.states[event.other], self.words.language)
+
+    def _uses(self, batch: int) -> frozenset[int]:
+        """The uses that are in a batch when it is put by."""
+        product = self.recipe.history.products[batch]
+        return frozenset(self.recipe.products[product].uses) if product >= 0 else frozenset()
 
     def _food(self, event: Happening, action: Action, state: State) -> None:
         use = self.recipe.uses[event.use]

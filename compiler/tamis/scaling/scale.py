@@ -29,9 +29,11 @@ if TYPE_CHECKING:
     from tamis.model.recipe import Action, Recipe, Supply
     from tamis.reading.clauses import Read
     from tamis.syntax.document import Part
+    from tamis.syntax.items import Item, QuantityKind
     from tamis.table.rows import Row, Table
 
 
+_GROW: tuple[QuantityKind, ...] = ("pieces", "mass", "volume")
 NOT_SCALED = " (not scaled: it could not be read)"
 
 
@@ -144,10 +146,15 @@ def _part(part: Part, edits: Mapping[int, list[Edit]], read: set[int], food: set
     be food by eye."""
     if not isinstance(part, Clause):
         return part
-    amounts = part.inner in food or any(isinstance(item, Quantity | Product) for item in part.items.items)
+    amounts = part.inner in food or any(map(_grows, part.items.items))
     if part.inner not in read and amounts:
         return part._replace(text=part.text + NOT_SCALED)
     return _clause(part, edits[part.inner]) if part.inner in edits else part
+
+
+def _grows(item: Item) -> bool:
+    """Whether it would be more in a larger batch: no time and no degrees."""
+    return isinstance(item, Product) or (isinstance(item, Quantity) and item.kind in _GROW)
 
 
 def _clause(clause: Clause, edits: list[Edit]) -> Clause:

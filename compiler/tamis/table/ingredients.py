@@ -10,6 +10,7 @@ from __future__ import annotations
 from tamis.kitchen.house import Kitchen
 from tamis.model.names import bare_name, several
 from tamis.model.recipe import Recipe, Use
+from tamis.model.words import model_words
 from tamis.quantity.measure import Measure
 from tamis.quantity.nouns import nouns
 from tamis.reading.clauses import Ingredient
@@ -57,8 +58,18 @@ def _key(item: Ingredient, to_taste: frozenset[str], language: str) -> Key:
     else:
         section = "rows" if item.measured else "by-eye" if item.vague else "unmeasured"
     if item.goods is not None:
-        return section, item.goods.id, ""
+        return section, item.goods.id, _cut(item, language)
     return section, "", nouns(language).one(item.name.lower())
+
+
+def _cut(item: Ingredient, language: str) -> str:
+    """The cut of an animal that is counted: two birds and two breasts of them are not four of anything. Slices and the
+    like are cut from the same piece."""
+    counted = item.goods is not None and item.goods.show == "meat" and item.piece_word and len(item.measures) == 1
+    if not counted or item.measures[0].unit not in ("", item.piece_word):
+        return ""
+    word = nouns(language).singular(item.piece_word)
+    return "" if word in model_words(language).pieces else word
 
 
 def _row(group: list[tuple[int, Use]], kitchen: Kitchen) -> Row:

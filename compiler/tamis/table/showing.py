@@ -224,12 +224,13 @@ def _weights(row: Row) -> list[tuple[Measure, str]]:
     """What the cook said of the weight beside the measure: of a piece, or of the part of one that is taken, and of what
     is left once prepared."""
     weights = []
+    alone = row.first.prepared_word if row.first.prepared is None else ""  # 350 g flesh each
     if row.once is not None and row.first.each is not None:
         part = row.total[0].amount if len(row.total) == 1 else None
         if part is not None and part.single and part.hi < 1:
-            weights.append((row.first.each.times(part.hi), ""))
+            weights.append((row.first.each.times(part.hi), alone))
         else:
-            weights.append((row.first.each, "each" if _several(row) else ""))
+            weights.append((row.first.each, f"{alone} each".strip() if _several(row) else alone))
     if row.once is not None and row.first.prepared is not None:
         weights.append((row.first.prepared.times(row.once), row.first.prepared_word))
     return weights

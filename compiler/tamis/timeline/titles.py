@@ -141,6 +141,8 @@ def _joint(between: str, words: TitleWords, close: bool) -> str:
     said = between.split()
     begins = between.lstrip()[:1] in (",", ";") and not (said[1:] and said[1].lower() in words.prepositions)
     while said and said[0].lower().strip(",;:") in words.joints | {""}:
+        if " ".join(said[:2]).lower() in words.how_much:
+            break
         begins = begins or said[0].isalpha()
         said.pop(0)
     while said and said[-1].lower().strip(",;:") in words.joints | {""} and said[-2:-1] not in _DASHED:

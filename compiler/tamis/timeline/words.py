@@ -15,6 +15,8 @@ class TitleWords(NamedTuple):
     """By which the name of a piece of work is made."""
 
     joints: frozenset[str]
+    how_much: frozenset[str]
+    """Where a word for a joint is none."""
     prepositions: frozenset[str]
     empty: frozenset[str]
     """Prepositions too."""
@@ -71,6 +73,7 @@ def title_words(language: str) -> TitleWords:
     prepositions = (*closed["PREP"], *closed["INTO"], *lists["prepositions"])
     return TitleWords(
         joints=frozenset(lists["joints"]),
+        how_much=frozenset(lists["how_much"]),
         prepositions=frozenset(prepositions),
         empty=frozenset((*prepositions, *lists["empty"], *nouns(language).articles)),
         places=lists["places"],

@@ -21,7 +21,7 @@ from tamis.model.batch import Food, matches_food
 from tamis.model.mass import NOTHING
 from tamis.model.words import plain, vessel_noun
 from tamis.reading.clauses import Division, Ingredient, Naming, Tool
-from tamis.reading.plain_names import put_to
+from tamis.reading.plain_names import put_in, put_to
 from tamis.reading.plain_tools import placed_tools
 from tamis.source import Span
 from tamis.typed import TYPE_CHECKING
@@ -93,11 +93,12 @@ def _divided(action: Action, lies_in: Tool | None) -> Tool | None:
 
 def _meets(view: View, action: Action, behind: int, lies_in: Tool) -> bool:
     """Whether plain words say where it goes: *stir into the butter* or *into the pan*, further on in the line or in the
-    next one, where the butter lies in the pan."""
+    next one, where the butter lies in the pan; or that what lay there goes in: *add the spinach*."""
     recipe, kitchen = view.recipe, view.kitchen
     noun = vessel_noun(lies_in.equipment.name, recipe.language)
     lines = [one for one in recipe.actions[action.number : action.number + 2] if one.component == action.component]
     places = [found for line in lines for found in put_to(line.parts, kitchen) if found.start >= behind]
+    places += put_in(action.parts, kitchen)
     said = [words for found in places for words, _ in found.names]
     if any(words[-1:] == (noun,) for words in said):
         return True
