@@ -63,7 +63,8 @@ def filled(scene: Scene) -> Iterator[Filled]:
             holds = _holds(scene, tool)
             if not holds or tool.size or tool.several or tool.number > 1 or (tool.definite and name not in found):
                 continue
-            here = Filled(tool, holds, *fullest(scene, action), _is_small(scene, tool))
+            lies, swells = fullest(scene, action)
+            here = Filled(tool, holds, min(lies, _share(scene, action, tool) or lies), swells, _is_small(scene, tool))
             first = found.setdefault(name, here)
             if here.bulk > first.bulk:
                 found[name] = here._replace(tool=first.tool, holds=first.holds) if tool.definite else here
@@ -120,6 +121,19 @@ def fullest(scene: Scene, action: Action) -> tuple[Fraction, Swells]:
         most = max(most, foods * (2 if _is_covered(scene, line) else 1) + beside)
         swells = swells or _swells(scene, line)
     return most, swells
+
+
+def _share(scene: Scene, action: Action, tool: Tool) -> Fraction:
+    """What a vessel holds of a thing that is parted, told right before it, of which another part went elsewhere in the
+    line: *the rest of the sauce in a jug*; 0 where nobody knows."""
+    recipe, start = scene.recipe, tool.clause.span.start
+    before = max((read.clause.span for read in action.reads if read.clause.span.end <= start), default=None)
+    takings = [taking for taking in recipe.takings if taking.action == action.number]
+    for taking in takings[1:]:
+        made, part = recipe.products[taking.product], taking.fraction
+        if taking.span == before and part and part < 1 and made.mass.known:
+            return made.mass.hi * part
+    return Fraction(0)
 
 
 def _is_its_batch(scene: Scene, action: Action) -> bool:
