@@ -11,7 +11,6 @@ from functools import cache
 from itertools import pairwise
 
 from tamis.checks.words import Words, check_words
-from tamis.kitchen.equipment import Equipment
 from tamis.kitchen.house import Kitchen
 from tamis.reading.clauses import Tool
 from tamis.record import NamedTuple

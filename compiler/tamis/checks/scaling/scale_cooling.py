@@ -113,12 +113,12 @@ def _vessel(scene: Scene, action: Action) -> Tool | None:
 
 def _whole(scene: Scene, action: Action) -> bool:
     """Whether it is nothing but fish, birds and joints that nobody cut up, with what seasons them."""
-    from tamis.checks.scaling._hand import in_pieces, liquid
+    from tamis.checks.scaling._hand import grams, in_pieces, liquid
     from tamis.safety.words import safety_words
 
     hand, states = scene.hands[action.number], safety_words(scene.recipe.language).states
     uses = hand.uses
-    if liquid(scene.recipe, uses) and not hand.parted:
+    if not hand.parted and 2 * liquid(scene.recipe, uses) > grams(scene.recipe, uses):
         return False
     found = [use.ingredient for index in uses if in_pieces(use := scene.recipe.uses[index])]
     said = " ".join(" ".join((food.preparation, *food.states)) for food in found).replace(",", " ").split()
