@@ -118,7 +118,7 @@ def _whole(scene: Scene, action: Action) -> bool:
 
     hand, states = scene.hands[action.number], safety_words(scene.recipe.language).states
     uses = hand.uses
-    if not hand.parted and 2 * liquid(scene.recipe, uses) > grams(scene.recipe, uses):
+    if not hand.parted and 4 * liquid(scene.recipe, uses) > grams(scene.recipe, uses):
         return False
     found = [use.ingredient for index in uses if in_pieces(use := scene.recipe.uses[index])]
     said = " ".join(" ".join((food.preparation, *food.states)) for food in found).replace(",", " ").split()
