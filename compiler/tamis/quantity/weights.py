@@ -61,7 +61,7 @@ def _one_digit(value: Fraction) -> Fraction:
 
 
 def half_pounds(ounces: Fraction) -> Fraction | None:
-    """The half pounds that a weight in grams is within 1 % of: 900 g are 2 lb; None where it is of none, or where it was
+    """The half pounds that a weight in grams is within 1 % of: 900 g are 2 lb; None where it is of none, or was
     written in ounces."""
     if ounces.denominator <= WRITTEN:
         return None
