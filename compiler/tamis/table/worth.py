@@ -18,14 +18,14 @@ from tamis.quantity.units import Unit
 from tamis.reading.clauses import Ingredient
 from tamis.record import NamedTuple
 from tamis.table.words import amount_words
+from tamis.typed import Literal
 
 _SYSTEMS = ("", "us_", "metric_", "label_", "imp_", "australian_", "japanese_")
 SMALL_SPOONS = frozenset(system + spoon for system in _SYSTEMS for spoon in ("tbsp", "tsp"))
 SPOON_UNITS = SMALL_SPOONS.union((f"{system}cup" for system in _SYSTEMS), {"dessertspoon"})
 # Goods that US cooks weigh; the rest goes in cups and spoons where the density is known (common practice).
 US_WEIGHED: frozenset[Show] = frozenset({"meat", "fish", "vegetable", "fruit", "cheese", "piece"})
-
-DRY = "dry goods"
+DRY: Literal["dry goods"] = "dry goods"
 
 # Spoons of 15 and 5 ml (GNU units 3.15, britishtablespoon; conversion chart of NSW Health); four to a quarter cup,
 # from where on a cook takes a jug (common practice).
