@@ -114,6 +114,23 @@ def test_too_light_for_ounces() -> None:
     assert display.pounds_ounces(Fraction(1)) == "1 g"
 
 
+@pytest.mark.parametrize(
+    ("grams", "text"),
+    [
+        (225, "8 oz"),
+        (450, "1 lb"),
+        (680, "1 lb 8 oz"),
+        (900, "2 lb"),
+        (1350, "3 lb"),
+        (700, "1 lb 8½ oz"),
+        (9000, "20 lb"),
+        (400, "14 oz"),
+    ],
+)
+def test_grams_near_half_pounds(grams: int, text: str) -> None:
+    assert display.pounds_ounces(Fraction(grams)) == text
+
+
 WRITTEN = [
     ("480", "g", "480 g"), ("3/2", "kg", "1.5 kg"), ("3/2", "cup", "1½ cups"), ("1", "cup", "1 cup"),
     ("1/2", "cup", "½ cup"),

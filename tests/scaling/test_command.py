@@ -135,3 +135,24 @@ def test_a_cook_keeps_the_singular() -> None:
     from .kitchen_table import one_line, times
 
     assert "[3 star anise]" in times(one_line("Stir [2 star anise] with [100 ml water] [in a bowl]."), "3/2").text
+
+
+MIXED = """\
+title: Pastry and gravy
+serves: 4
+
+# Dish
+
+Stir [225 g plain flour] with [4–5 tbsp cold water] and [100 g raisins] [in a bowl].
+Stir in [4 tbsp milk], then [300 ml milk] and [425 ml water].
+"""
+
+
+def test_spoons_beside_litres_come_in_cups_or_millilitres(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    path = tmp_path / "mixed.tamis"
+    path.write_text(MIXED, encoding="utf-8")
+    assert main(["scale", str(path), "--by", "3"]) == 0
+    rows = [" ".join(line.split()) for line in capsys.readouterr().out.splitlines()]
+    assert "1.45–1.5 l 6¼–6⅓ cups water, divided" in rows
+    assert "300 g 2 cups plus 1 tbsp raisins" in rows  # dried fruit as nuts
+    assert not any("tbsp" in row for row in rows if "900 ml" in row)  # 177 ml + 900 ml of milk

@@ -109,10 +109,13 @@ class Scaling(NamedTuple):
     reducing: Words
     left: Words
     thick: Words
+    thickest: Words
     airy: Words
     browns: Words
     smalls: Words
     larges: Words
+    cold: Words
+    catches: Words
     above: Words
     depths: Words
     rounds: Words

@@ -15,6 +15,8 @@ from tamis.quantity.numerals import decimal, fixed, number, rounded
 POUND = Fraction(45359237, 100000)  # g, exact: the international pound of 1959 (UCUM [lb_av])
 OUNCE = POUND / 16
 TENTH = Fraction(1, 10)
+WRITTEN = 1000
+"""What is written in ounces, and multiplied, has no longer denominator; what is turned from grams has."""
 # Ounces under so many are weighed in such steps.
 OUNCE_STEPS = ((2, Fraction(1, 8)), (16, Fraction(1, 4)), (64, Fraction(1, 2)), (160, Fraction(1)))
 
@@ -58,14 +60,24 @@ def _one_digit(value: Fraction) -> Fraction:
     return rounded(value, step)
 
 
+def half_pounds(ounces: Fraction) -> Fraction | None:
+    """The half pounds that a weight in grams is within 1 % of: 900 g are 2 lb; None where it is of none, or was
+    written in ounces."""
+    if ounces.denominator <= WRITTEN:
+        return None
+    half = rounded(ounces, 8)
+    return half if half and abs(half - ounces) * 100 <= ounces else None
+
+
 def pounds_ounces(g: Fraction) -> str:
     """A mass in g as US and old British cooks weigh: "¾ oz", "8½ oz", "1 lb 8 oz", "12 lb".
 
     Ounces to the eighth under 2 oz, to the quarter under a pound, to the half under 4 lb, whole up to 10 lb,
-    then quarter pounds. What rounds to no ounces at all is given in grams.
+    then quarter pounds; half pounds that are near enough before all of these. What rounds to no ounces at all is given
+    in grams.
     """
     exact = g / OUNCE
-    ounces = rounded(exact, _ounce_step(exact))
+    ounces = half_pounds(exact) or rounded(exact, _ounce_step(exact))
     if not ounces and g:
         return grams(g)
     pounds = ounces.numerator // (16 * ounces.denominator)

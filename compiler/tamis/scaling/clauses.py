@@ -15,6 +15,7 @@ from tamis.checks.scaling._again import cut_again
 from tamis.checks.scaling._kept import kept, taken_by_number
 from tamis.checks.scaling._medium import staying
 from tamis.checks.scaling._pans import by_the_piece
+from tamis.kitchen.house import Kitchen
 from tamis.model.names import several
 from tamis.model.recipe import Recipe
 from tamis.quantity.nouns import nouns
@@ -33,7 +34,7 @@ def read_edits(read: Read, scaling: Scaling) -> list[Edit]:
     if isinstance(read, Division):
         return _division(read, scaling)
     if isinstance(read, Tool):
-        return _numbered(read, scaling) if scaling.tools and grows(read) else []
+        return _numbered(read, scaling) if scaling.tools and grows(read, scaling.kitchen) else []
     if isinstance(read, Repeat):
         return _batches(read, scaling)
     measured = (
@@ -54,12 +55,12 @@ def _first_quantity(read: Read, scaling: Scaling) -> list[Edit]:
     return []
 
 
-def grows(tool: Tool) -> bool:
+def grows(tool: Tool, kitchen: Kitchen) -> bool:
     """Whether more food takes more of these: several tins, trays or plates of no said size, or what is used by the
     piece, as jars of any size are; no pans, which stand on rings."""
     equipment = tool.equipment
     holds = equipment.kind == "vessel" and equipment.station in ("oven", "")
-    return tool.number > 1 and (by_the_piece(equipment) or (not tool.size and (holds or equipment.grows)))
+    return tool.number > 1 and (by_the_piece(tool, kitchen) or (not tool.size and (holds or equipment.grows)))
 
 
 def _counted_item(read: Tool | Repeat) -> Quantity | None:
@@ -125,10 +126,10 @@ def divisions_whole(recipe: Recipe, scaling: Scaling) -> bool:
     return all((end * scaling.factor).denominator == 1 for number in numbers for end in number)
 
 
-def tools_whole(recipe: Recipe, factor: Fraction) -> bool:
+def tools_whole(recipe: Recipe, factor: Fraction, kitchen: Kitchen) -> bool:
     """Whether there may be more of all tins and the like: their numbers come out whole, and nothing takes what is in
     them by its number, as one layer of two."""
-    tools = (read for read in reads_of(recipe) if isinstance(read, Tool) and grows(read))
+    tools = (read for read in reads_of(recipe) if isinstance(read, Tool) and grows(read, kitchen))
     whole = all((tool.number * factor).denominator == 1 for tool in tools)
     return factor > 1 and whole and not taken_by_number(recipe)
 

@@ -61,7 +61,7 @@ def scaled(original: Compiled, factor: Fraction, kitchen: Kitchen, used_too: boo
     `used_too` says that the recipes which it uses are scaled with it, and so make more as well.
     """
     scaling = Scaling(factor, kitchen)
-    pieces, tools = divisions_whole(original.recipe, scaling), tools_whole(original.recipe, factor)
+    pieces, tools = divisions_whole(original.recipe, scaling), tools_whole(original.recipe, factor, kitchen)
     scaling = scaling._replace(pieces=pieces, tools=pieces and tools)
     if factor == 1:
         return Scaled(original, factor, original, original.recipe, ())

@@ -15,7 +15,7 @@ from tamis.quantity.measure import Measure, base, plus
 from tamis.quantity.measure_words import measure_words
 from tamis.quantity.numerals import rounded
 from tamis.quantity.units import Units
-from tamis.quantity.weights import OUNCE
+from tamis.quantity.weights import OUNCE, half_pounds
 from tamis.table.wording import measure_text, together, written_text
 from tamis.table.worth import SMALL_SPOONS, SPOON_UNITS
 
@@ -69,7 +69,7 @@ def pounds_quarters(g: Fraction) -> str:
     guideline card A-1). Under a pound and from ten pounds on, where that would be too coarse or too fine, as any
     weight.
     """
-    pounds, rest = divmod(rounded(g / OUNCE, Fraction(1, 4)), 16)
+    pounds, rest = divmod(half_pounds(g / OUNCE) or rounded(g / OUNCE, Fraction(1, 4)), 16)
     if not 1 <= pounds < MANY:
         return pounds_ounces(g)
     return f"{pounds} lb {number(rest)} oz" if rest else f"{pounds} lb"

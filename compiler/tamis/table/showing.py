@@ -22,7 +22,7 @@ from tamis.table.rows import Row, RowUse
 from tamis.table.scaled import countable, scaled_text
 from tamis.table.wording import amount_text, measure_text, percent_text, together, written_all
 from tamis.table.words import amount_words
-from tamis.table.worth import MOST_SPOONS, Worth, to_metric, to_us
+from tamis.table.worth import MOST_SPOONS, SMALL_SPOONS, Worth, to_metric, to_us
 
 Turn = Callable[[Measure, Ingredient, Kitchen], Worth]
 
@@ -125,8 +125,20 @@ def taken_at(use: RowUse, row: Row, kitchen: Kitchen) -> str:
     if full and use.amount:
         return _with_word(_plain_numbers(use.amount, row, kitchen), full)
     if row.scaled and use.amount:
-        return scaled_text(use.amount, use.item.name, kitchen.units)
+        return scaled_text(_on_the_scale(use, row, kitchen), use.item.name, kitchen.units)
     return amount_text(use.amount, use.item, kitchen)
+
+
+def _on_the_scale(use: RowUse, row: Row, kitchen: Kitchen) -> tuple[Measure, ...]:
+    """What goes in at one place; more spoons than a cook counts out are in grams or millilitres where the row is."""
+    metric = all(
+        [(unit := kitchen.units.get(measure.unit)) is not None and unit.system == "metric" for measure in row.total]
+    )
+    many = [measure.unit in SMALL_SPOONS and not _a_few_spoons(measure) for measure in use.amount]
+    if not metric or not any(many) or any([measure.unit in SMALL_SPOONS for measure in row.total]):
+        return use.amount
+    pairs = zip(use.amount, many, strict=True)
+    return tuple([to_metric(measure, use.item, kitchen).measure if more else measure for measure, more in pairs])
 
 
 def _said_full(amount: tuple[Measure, ...], row: Row, kitchen: Kitchen) -> str:
@@ -273,8 +285,11 @@ def _worths(row: Row, turn: Turn, kitchen: Kitchen) -> list[Worth]:
 
 
 def _put(sums: list[Worth], worth: Worth, kitchen: Kitchen) -> None:
+    """Add a measure to those of its kind: six cups and some spoons are no hundred spoons."""
     for at, there in enumerate(sums):
-        added = plus(there.measure, worth.measure, kitchen.units)
+        spoons = there.measure.unit in SMALL_SPOONS and worth.measure.unit not in SMALL_SPOONS
+        first, second = (worth, there) if spoons else (there, worth)
+        added = plus(first.measure, second.measure, kitchen.units)
         if added is not None:
             sums[at] = Worth(added, False, there.by_analogy or worth.by_analogy)
             return

@@ -125,7 +125,10 @@ def _volume(measure: Measure, unit: Unit, units: Units) -> str:
             return written(measure, units.language)
         return _spoons(measure.amount.times(unit.factor), units)
     if measure.unit == "quart" and any(end.denominator > 2 for end in measure.amount):
-        return ends(measure.amount.times(unit.factor), lambda ml: quarts(ml, units), units.language)
+        ml = measure.amount.times(unit.factor)
+        if len({quarts(end, units).rpartition(" ")[2] for end in ml}) > 1:
+            return _spoons(ml, units)  # both ends in cups
+        return ends(ml, lambda end: quarts(end, units), units.language)
     if unit.system == "metric":
         return ends(measure.amount.times(unit.factor), millilitres, units.language)
     return written(_as_a_jug_shows(measure, unit, units), units.language)

@@ -9,7 +9,7 @@ from __future__ import annotations
 
 from fractions import Fraction
 
-from tamis.kitchen.food import Show
+from tamis.kitchen.food import Goods, Show
 from tamis.kitchen.house import Kitchen
 from tamis.quantity.amount import Amount
 from tamis.quantity.measure import Measure
@@ -18,12 +18,14 @@ from tamis.quantity.units import Unit
 from tamis.reading.clauses import Ingredient
 from tamis.record import NamedTuple
 from tamis.table.words import amount_words
+from tamis.typed import Literal
 
 _SYSTEMS = ("", "us_", "metric_", "label_", "imp_", "australian_", "japanese_")
 SMALL_SPOONS = frozenset(system + spoon for system in _SYSTEMS for spoon in ("tbsp", "tsp"))
 SPOON_UNITS = SMALL_SPOONS.union((f"{system}cup" for system in _SYSTEMS), {"dessertspoon"})
 # Goods that US cooks weigh; the rest goes in cups and spoons where the density is known (common practice).
 US_WEIGHED: frozenset[Show] = frozenset({"meat", "fish", "vegetable", "fruit", "cheese", "piece"})
+DRY: Literal["dry goods"] = "dry goods"
 
 # Spoons of 15 and 5 ml (GNU units 3.15, britishtablespoon; conversion chart of NSW Health); four to a quarter cup,
 # from where on a cook takes a jug (common practice).
@@ -130,13 +132,18 @@ def to_us(measure: Measure, item: Ingredient, kitchen: Kitchen) -> Worth:
         return Worth(measure)
     if unit.system == "us" or measure.unit in SPOON_UNITS:
         return Worth(measure)
-    if unit.kind == "mass" and item.goods is not None and item.goods.show not in US_WEIGHED:
+    if unit.kind == "mass" and item.goods is not None and not _is_weighed(item.goods):
         measured = across(measure, "cup", item, kitchen)
         if measured is not None:
             return measured
     target = kitchen.units.get("oz" if unit.kind == "mass" else _us_volume(measure, unit, item))
     assert target is not None, "units.txt defines them"
     return Worth(Measure(measure.amount.times(unit.factor / target.factor), target.id))
+
+
+def _is_weighed(goods: Goods) -> bool:
+    """Whether US cooks put it on the scale: fruit, but no dried fruit, which they measure as they do nuts."""
+    return goods.show in US_WEIGHED and not (goods.show == "fruit" and goods.merchant == DRY)
 
 
 def _us_volume(measure: Measure, unit: Unit, item: Ingredient) -> str:

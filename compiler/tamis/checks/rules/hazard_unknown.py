@@ -1,6 +1,6 @@
 """A food that the goods don't know is called like raw meat, fish or egg.
 
-Of an unknown food nothing is taken: no allergen, and no hazard. "Corn-fed chicken breast" is then cooked by nobody's
+Of an unknown food nothing is taken: no allergen, and no hazard. "Heather-fed chicken breast" is then cooked by nobody's
 rule.
 
 Write it by a name that the goods know (the rest after the comma), or give it in `goods.toml` with its hazard.
@@ -25,7 +25,7 @@ serves: 2
 # Breast
 
 % allow unknown-ingredient: the farm's own
-Fry [2 corn-fed chicken breasts] [in 20 g butter] [in a frying pan] [until golden, 10 min].
+Fry [2 heather-fed chicken breasts] [in 20 g butter] [in a frying pan] [until golden, 10 min].
 """
 GOOD = """\
 title: Seared breast
@@ -33,7 +33,7 @@ serves: 2
 
 # Breast
 
-Fry [2 chicken breasts, corn-fed] [in 20 g butter] [in a frying pan] [until golden and 74 °C inside, 10 min].
+Fry [2 chicken breasts, heather-fed] [in 20 g butter] [in a frying pan] [until golden and 74 °C inside, 10 min].
 """
 
 

@@ -62,7 +62,8 @@ def filled(scene: Scene) -> Iterator[Filled]:
             holds = _holds(scene, tool)
             if not holds or tool.size or tool.several or tool.number > 1 or (tool.definite and name not in found):
                 continue
-            here = Filled(tool, holds, *fullest(scene, action), _is_small(scene, tool))
+            lies, swells = fullest(scene, action)
+            here = Filled(tool, holds, min(lies, _share(scene, action, tool) or lies), swells, _is_small(scene, tool))
             first = found.setdefault(name, here)
             if here.bulk > first.bulk:
                 found[name] = here._replace(tool=first.tool, holds=first.holds) if tool.definite else here
@@ -131,6 +132,19 @@ def _parted(scene: Scene, line: Action) -> Fraction:
     found = (grams(measure, units) or millilitres(measure, units) for measure in said if measure is not None)
     shares = sum((amount.hi for amount in found if amount is not None), Fraction(0))
     return sum((use_size(use, scene.kitchen) for use in own if use.in_batch), shares)
+
+
+def _share(scene: Scene, action: Action, tool: Tool) -> Fraction:
+    """What a vessel holds of a thing that is parted, told right before it, of which another part went elsewhere in the
+    line: *the rest of the sauce in a jug*; 0 where nobody knows."""
+    recipe, start = scene.recipe, tool.clause.span.start
+    before = max((read.clause.span for read in action.reads if read.clause.span.end <= start), default=None)
+    takings = [taking for taking in recipe.takings if taking.action == action.number]
+    for taking in takings[1:]:
+        made, part = recipe.products[taking.product], taking.fraction
+        if taking.span == before and part and part < 1 and made.mass.known:
+            return made.mass.hi * part
+    return Fraction(0)
 
 
 def _is_its_batch(scene: Scene, action: Action) -> bool:

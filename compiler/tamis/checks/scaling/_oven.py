@@ -29,7 +29,9 @@ def room_for(scene: Scene, action: Action, tool: Tool) -> Room:
     house = scene.kitchen.settings.kitchen
     ovens = max(1, house.ovens)
     tray = tool.equipment.id in practice().trays
-    if not (tray or tool.equipment.oven_holds) or oven_line(scene, action, tool) is None:
+    if not (tray or tool.equipment.oven_holds) or _catches(scene, action, tool):
+        return Room(0)
+    if oven_line(scene, action, tool) is None:
         return Room(0)
     joint = _joint(scene, action)
     if joint >= practice().amounts["fills"]:
@@ -37,18 +39,52 @@ def room_for(scene: Scene, action: Action, tool: Tool) -> Room:
     if tray:
         number = max(1, house.racks * ovens)
         return Room(number, f"there are {number} racks" if number > 1 else "there is one rack", True)
-    number = tool.equipment.oven_holds * ovens
+    number = max(tool.equipment.oven_holds, _side_by_side(scene, tool) * max(1, house.racks)) * ovens
     return Room(number, f"about {number} go in at once")
+
+
+def _side_by_side(scene: Scene, tool: Tool) -> int:
+    """How many of its size stand on one rack, with air between them; 0 where its size is not known."""
+    from tamis.checks.scaling._pans import pan_of
+    from tamis.checks.scaling._scene import practice
+
+    amounts, pan = practice().amounts, pan_of(tool, scene.kitchen)
+    if pan is None:
+        return 0
+    if pan.sides:
+        sides = [float(side / 10 + amounts["lip"]) for side in (pan.sides[0], pan.sides[-1])]
+    elif pan.holds:
+        short = (float(pan.holds / amounts["dish"]) * 2 / 3) ** 0.5  # three by two, as dishes are
+        sides = [short + float(amounts["rim"]), short * 3 / 2 + float(amounts["rim"])]
+    else:
+        return 0
+    one, other = (side + float(amounts["air"]) for side in sides)
+    wide, deep = float(amounts["rack"]), float(amounts["rack depth"])
+    return int(max(wide // one * (deep // other), wide // other * (deep // one)))
+
+
+def _catches(scene: Scene, action: Action, tool: Tool) -> bool:
+    """Whether nothing lies on it but what drips from above: words behind it say so."""
+    from tamis.checks.words import check_words
+
+    end = tool.clause.span.end
+    behind = " ".join(part.text for part in action.parts if part.span.start >= end).lower()
+    return any(words in behind for words in check_words(scene.recipe.language).scaling.catches)
 
 
 def oven_line(scene: Scene, action: Action, tool: Tool) -> Action | None:
     """The line that has in the oven what this one puts into a tool, or what its component makes where it only gets the
-    tool ready; None where it never lies there. What chills on it and is put into another tin does not count."""
-    recipe, hands = scene.recipe, scene.hands
+    tool ready; None where it never lies there. What chills on it and is put into another tin does not count, nor what
+    cools on a tray and is in a dish when it bakes."""
+    from tamis.checks.scaling._scene import practice
+
+    recipe, hands, tray = scene.recipe, scene.hands, tool.equipment.id in practice().trays
     food = hands[action.number].uses
     for line in recipe.actions[action.number :]:
         here = recipe.places.lines[line.number]
         if here.station in _COLD and food & hands[line.number].uses and _other(scene, line, tool):
+            return None
+        if tray and line is not action and _in_a_dish(line):
             return None
         if here.station != "oven" or here.heats:
             continue
@@ -58,6 +94,14 @@ def oven_line(scene: Scene, action: Action, tool: Tool) -> Action | None:
 
 
 _COLD = ("fridge", "freezer")
+
+
+def _in_a_dish(line: Action) -> bool:
+    """Whether a line brings out what bakes in the oven and is no tray."""
+    from tamis.checks.scaling._scene import practice
+
+    found = (tool.equipment for tool in line.tools if not tool.definite)
+    return any(one.kind == "vessel" and one.station == "oven" and one.id not in practice().trays for one in found)
 
 
 def _other(scene: Scene, chilled: Action, tool: Tool) -> bool:

@@ -11,7 +11,6 @@ from functools import cache
 from itertools import pairwise
 
 from tamis.checks.words import Words, check_words
-from tamis.kitchen.equipment import Equipment
 from tamis.kitchen.house import Kitchen
 from tamis.reading.clauses import Tool
 from tamis.record import NamedTuple
@@ -119,9 +118,22 @@ def _depth(items: tuple[Item, ...], kitchen: Kitchen) -> Fraction | None:
     return None
 
 
-def by_the_piece(equipment: Equipment) -> bool:
-    """Whether more food takes more of these, whatever their size: jars, glasses, ramekins."""
-    return equipment.grows and not equipment.station
+def by_the_piece(tool: Tool, kitchen: Kitchen) -> bool:
+    """Whether more food takes more of these, whatever their size: jars, glasses, and of several dishes and tins those
+    that hold a portion each, as ramekins do."""
+    if not tool.equipment.grows or not tool.equipment.station:
+        return tool.equipment.grows
+    pan = pan_of(tool, kitchen) if tool.number > 1 else None
+    return pan is not None and _is_portion(pan)
+
+
+def _is_portion(pan: Pan) -> bool:
+    from tamis.checks.scaling._scene import practice
+
+    amounts = practice().amounts
+    if pan.volume is not None:
+        return pan.volume <= amounts["portion"]
+    return pan.area is not None and pan.area <= amounts["portion base"] * 100
 
 
 def pan_of(tool: Tool, kitchen: Kitchen) -> Pan | None:

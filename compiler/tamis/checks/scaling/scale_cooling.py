@@ -18,6 +18,7 @@ from tamis.typed import TYPE_CHECKING
 if TYPE_CHECKING:
     from tamis.checks.scaling._scene import Scene
     from tamis.model.recipe import Action
+    from tamis.reading.clauses import Tool
 
 RULE = "scale-cooling"
 LEVEL: Severity = "warning"
@@ -55,11 +56,16 @@ def check(scene: Scene) -> Iterator[Diagnostic]:
     for action in scene.recipe.actions:
         uses = scene.hands[action.number].uses
         much = _weight(scene, action) * scene.factor > practice().amounts["cools"]
-        if not much or not _cools(action) or uses <= told or not _spoils(scene, action):
+        if not much or not _cools(scene, action) or uses <= told or not _spoils(scene, action) or _apart(scene, action):
             continue
         told = uses
         message = f"{times_text(scene.factor)}: so much cools more slowly than stated"
-        hint = "spread it on more trays or in shallow dishes: it has to be in the fridge within two hours"
+        vessel = _vessel(scene, action)
+        in_pan = vessel is not None and vessel.equipment.station == "ring"
+        hint = f"spread it {'in' if in_pan else 'on more trays or in'} shallow dishes"
+        hint += ", or stand the pan in cold water" if in_pan else ""
+        if not _is_heated(scene, action):
+            hint = f"{hint}: it has to be in the fridge within two hours"
         yield Diagnostic(RULE, LEVEL, action.time_span, message, hint)
 
 
@@ -71,18 +77,73 @@ def _weight(scene: Scene, action: Action) -> Fraction:
     return grams(scene.recipe, hand.uses) - (liquid(scene.recipe, hand.uses) if hand.parted else 0)
 
 
-def _cools(action: Action) -> bool:
-    """Whether a line lets it cool for a good while, in no cold water."""
+def _cools(scene: Scene, action: Action) -> bool:
+    """Whether a line lets it cool for a good while, in no cold water: it says so, or leaves it until it is cold."""
     from tamis.checks.scaling._scene import practice
+    from tamis.checks.words import check_words
+    from tamis.reading.clauses import Cue
 
-    wait = action.work.wait
+    wait, verbs = action.work.wait, practice().verbs
     long = wait is not None and (wait.hi or wait.lo) >= practice().amounts["cooling"]
     bath = any(tool.contains or tool.equipment.id in practice().baths for tool in action.tools)
-    return long and not bath and action.work.verb in practice().verbs["cooling"]
+    cold = check_words(scene.recipe.language).scaling.cold
+    until = any(isinstance(read, Cue) and not set(cold).isdisjoint(read.text.split()) for read in action.reads)
+    cools = action.work.verb in verbs["cooling"] or (until and action.work.verb in verbs["leaving"])
+    return long and not bath and cools
+
+
+def _apart(scene: Scene, action: Action) -> bool:
+    """Whether it cools in pieces beside each other, or in dishes of which there are more then: whole fish and joints,
+    and what lies in a tin, a mould or a dish. Each cools as the one did."""
+    vessel = _vessel(scene, action)
+    in_dish = vessel is not None and vessel.equipment.grows and vessel.equipment.station != "ring"
+    return in_dish or _whole(scene, action)
+
+
+def _vessel(scene: Scene, action: Action) -> Tool | None:
+    """The last vessel of its component that its food was put into."""
+    uses = scene.hands[action.number].uses
+    for line in reversed(scene.recipe.actions[: action.number + 1]):
+        if scene.hands[line.number].uses & uses and line.component == action.component:
+            vessels = [tool for tool in line.tools if tool.equipment.kind == "vessel"]
+            if vessels:
+                return vessels[-1]
+    return None
+
+
+def _whole(scene: Scene, action: Action) -> bool:
+    """Whether it is nothing but fish, birds and joints that nobody cut up, with what seasons them."""
+    from tamis.checks.scaling._hand import grams, in_pieces, liquid
+    from tamis.safety.words import safety_words
+
+    hand, states = scene.hands[action.number], safety_words(scene.recipe.language).states
+    uses = hand.uses
+    if not hand.parted and 4 * liquid(scene.recipe, uses) > grams(scene.recipe, uses):
+        return False
+    found = [use.ingredient for index in uses if in_pieces(use := scene.recipe.uses[index])]
+    said = " ".join(" ".join((food.preparation, *food.states)) for food in found).replace(",", " ").split()
+    flesh = all(food.goods is not None and food.goods.show in ("meat", "fish") for food in found)
+    return flesh and bool(found) and (states.cut | states.small | states.minced).isdisjoint(said)
+
+
+def _is_heated(scene: Scene, action: Action) -> bool:
+    """Whether it is cooked on, and lies in no fridge before."""
+    uses = scene.hands[action.number].uses
+    for line in scene.recipe.actions[action.number + 1 :]:
+        here = scene.recipe.places.lines[line.number]
+        if here.heats or not uses & scene.hands[line.number].uses:
+            continue
+        if here.station in ("fridge", "freezer"):
+            return False
+        if here.station in ("ring", "oven", "grill") and line.work.wait is not None:
+            return True
+    return False
 
 
 def _spoils(scene: Scene, action: Action) -> bool:
-    """Whether it was cooked, and is of what spoils while it is warm; what is baked of flour does not."""
+    """Whether it was cooked, and is of what spoils while it is warm; what is baked of flour does not, nor
+    what keeps by its sugar."""
+    from tamis.checks.scaling._hand import grams
     from tamis.checks.scaling._scene import practice
 
     uses = scene.hands[action.number].uses
@@ -91,4 +152,11 @@ def _spoils(scene: Scene, action: Action) -> bool:
     stations = {scene.recipe.places.lines[line.number].station for line in before}
     baked = "oven" in stations and any(food.role == "flour" for food in foods)
     cooked = any((verb := scene.kitchen.verbs.of_base(line.work.verb)) is not None and verb.cooks for line in before)
-    return cooked and not baked and any(food.hazard in practice().spoiling for food in foods)
+    sugar = grams(scene.recipe, (at for at in uses if _is_sugar(scene, at)))
+    sweet = sugar >= grams(scene.recipe, uses) * practice().amounts["rises"]
+    return cooked and not baked and not sweet and any(food.hazard in practice().spoiling for food in foods)
+
+
+def _is_sugar(scene: Scene, index: int) -> bool:
+    goods = scene.recipe.uses[index].ingredient.goods
+    return goods is not None and goods.role == "sugar"

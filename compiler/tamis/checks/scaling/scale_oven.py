@@ -104,7 +104,26 @@ def _waiting(scene: Scene, action: Action, tool: Tool) -> str:
     before = scene.recipe.actions[: line.number]
     if batter or any(_whisked(scene, other) and scene.hands[other.number].uses <= uses for other in before):
         return "mix each load only when the oven is free for it: a batter that waits falls"
-    return "" if _are_raw(scene, uses) else "keep cold what waits for its turn"
+    return "" if _are_raw(scene, uses) or _is_hot(scene, line) else "keep cold what waits for its turn"
+
+
+def _is_hot(scene: Scene, line: Action) -> bool:
+    """Whether some of it comes from the hob or the oven, and neither was in the fridge nor rose for long since: nobody
+    keeps that cold."""
+    from tamis.checks.scaling._scene import practice
+
+    uses, hot = scene.hands[line.number].uses, False
+    for before in scene.recipe.actions[: line.number]:
+        here = scene.recipe.places.lines[before.number]
+        if here.heats or not scene.hands[before.number].uses & uses:
+            continue
+        wait = before.work.wait
+        long = not here.station and wait is not None and wait.lo >= practice().amounts["cooling"]
+        if long or here.station in ("fridge", "freezer"):
+            hot = False
+        elif here.station in ("ring", "oven", "grill"):
+            hot = True
+    return hot
 
 
 def _whisked(scene: Scene, line: Action) -> bool:

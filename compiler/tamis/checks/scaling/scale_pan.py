@@ -109,7 +109,7 @@ def _said(scene: Scene, tool: Tool) -> tuple[str, str] | None:
 
     if tool.equipment.id in practice().trays and not tool.size:
         return None  # told of as loads of the oven
-    pieces = tool.number * scene.factor if tool.number > 1 and by_the_piece(tool.equipment) else None
+    pieces = tool.number * scene.factor if tool.number > 1 and by_the_piece(tool, scene.kitchen) else None
     if pieces and tool.size and pieces.denominator == 1:
         return None  # so many more are written, and each holds what it did
     pan = pan_of(tool, scene.kitchen)

@@ -131,22 +131,26 @@ def _is_less(scene: Scene, cue: Cue, boils: bool) -> bool:
 
 def _thickens(scene: Scene, action: Action, hand: Hand, cue: Cue) -> bool:
     """Whether a cue tells that it boils until it is thick, or hotter than water boils. What egg thickens loses nothing;
-    what flour thickens is thick after a few minutes, and only what goes on boiling is less by then."""
+    what flour thickens, or perhaps a food that nobody knows, is thick after a few minutes, and only what goes on
+    boiling is less by then."""
     from tamis.checks.scaling._scene import practice
     from tamis.checks.words import check_words
 
-    words = check_words(scene.recipe.language).scaling.thick
+    words = check_words(scene.recipe.language).scaling
     if cue.celsius is not None and cue.celsius.hi > BOILS:
         return True
-    if not any(word in cue.text for word in words):
+    said = cue.text
+    for place in words.thickest:
+        said = said.replace(place, "")
+    if not any(word in said for word in words.thick):
         return False
-    foods = [goods for index in hand.uses if (goods := scene.recipe.uses[index].ingredient.goods) is not None]
+    foods = [scene.recipe.uses[index].ingredient.goods for index in hand.uses]
     rules, wait = practice(), action.work.wait
-    if any(food.role == "egg" for food in foods):
+    if any(food is not None and food.role == "egg" for food in foods):
         return False
-    if not any(food.role == "flour" or food.id in rules.thickeners for food in foods):
+    if all(food is not None and food.role != "flour" and food.id not in rules.thickeners for food in foods):
         return True
-    long = wait is not None and (wait.hi or wait.lo) > rules.amounts["thickens"]
+    long = wait is not None and (wait.hi or wait.lo) > rules.amounts["binds"]
     return long and action.work.verb in rules.verbs["boiling"]
 
 
