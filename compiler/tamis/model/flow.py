@@ -26,11 +26,14 @@ if TYPE_CHECKING:
     from tamis.reading.reading import Reading
 
 
+_OWN = -1  # beside the numbers of components: names that are no component's
+
+
 class Flow:
     """Everything that components share while they are worked through; `walk` works through one."""
 
     __slots__ = (
-        "_askers", "_last_named", "_last_own", "_told", "actions", "batches", "begun", "byproducts",
+        "_askers", "_last_named", "_last_within", "_told", "actions", "batches", "begun", "byproducts",
         "component_batches", "component_names", "components", "counted", "cut", "doing", "findings", "first_action",
         "flour", "for_others", "gave", "homes", "hot_stations", "index", "kitchen", "last_waits", "log", "lost", "made",
         "name_homes", "named", "on_heat", "own_parts", "parted", "parts_ahead", "products", "reading", "station_ready",
@@ -48,7 +51,7 @@ class Flow:
     ) -> None:
         self.last_waits: dict[int, int | None] = {}
         self._last_named: dict[Key, int] | None = None
-        self._last_own: dict[Key, int] = {}
+        self._last_within: dict[int | None, dict[Key, int]] = {}
         self.cut: dict[str, CutSo] = {}  # by piece, what was cut so
         self.for_others: dict[int, bool] = {}  # by component, whether it makes what only others ask for
         self._askers: dict[tuple[str, ...], set[int]] | None = None
@@ -146,19 +149,20 @@ class Flow:
             self.part_from(batch)
         return index
 
-    def is_named_after(self, keys: Iterable[Key], place: int, own: bool = False) -> bool:
+    def is_named_after(self, keys: Iterable[Key], place: int, own: bool = False, within: int | None = None) -> bool:
         """Whether a clause behind a place of the text asks for one of these keys; only for its `own`, where the name of
-        a component means that."""
+        a component means that; only `within` a component."""
         if self._last_named is None:
             self._last_named = {}
             names = set(self.component_names)
-            for _, event in self._references():
+            for at, event in self._references():
                 words = plain(event.name, self.kitchen.language)
                 asked = [*answering(words, self.kitchen), *of_kind(words, self.kitchen)]
                 self._last_named.update(dict.fromkeys(asked, event.clause.span.start))
+                self._last_within.setdefault(at, {}).update(dict.fromkeys(asked, event.clause.span.start))
                 if words not in names:
-                    self._last_own.update(dict.fromkeys(asked, event.clause.span.start))
-        last = self._last_own if own else self._last_named
+                    self._last_within.setdefault(_OWN, {}).update(dict.fromkeys(asked, event.clause.span.start))
+        last = self._last_within.get(_OWN if own else within, {}) if own or within is not None else self._last_named
         return any(last.get(key, 0) > place for key in keys)
 
     def _references(self) -> Iterator[tuple[int, Reference]]:

@@ -84,7 +84,7 @@ def joins_left(walker: Hands, action: ActionRead, joins: Joins | None, apart: bo
 
 
 def _is_named_later(walker: Hands, batch: Batch, action: ActionRead) -> bool:
-    return walker.flow.is_named_after(all_keys([batch.keys]), action.span.start)
+    return walker.flow.is_named_after(all_keys([batch.keys]), action.span.start, within=walker.component)
 
 
 def _named(action: ActionRead, kitchen: Kitchen) -> Iterator[tuple[int, tuple[tuple[Words, Span], ...]]]:
