@@ -1,15 +1,22 @@
-"""The tree of a row of tokens, by a saved table."""
+"""The tree of a row of tokens, by a saved table.
+
+Where a token leads depends on the whole stack of states. So the stacks are kept: one that was met before knows what a
+token of a class builds there and which stack comes after it, and nothing is worked out twice.
+"""
 
 from __future__ import annotations
 
 from tamis.lalr.table import END, Table
-from tamis.lalr.values import Productions
+from tamis.lalr.values import Productions, in_turn
 from tamis.typed import TYPE_CHECKING, Any
 
 if TYPE_CHECKING:
     from collections.abc import Iterable
 
-    from tamis.lalr.values import Node
+    from tamis.lalr.values import Build, Node
+
+    Led = tuple[tuple[Build, ...], "Stack"]
+    """What is built before a token is put on a stack, and the stack with it."""
 
 
 class Unexpected(Exception):
@@ -21,50 +28,100 @@ class Unexpected(Exception):
         self.expected = expected
 
 
-class TokenParser:
-    """Parses rows of tokens by a table."""
+class Stack:
+    """A parser's stack of states. There is one for equal states; it remembers where each token led."""
 
-    __slots__ = ("_productions", "_table")
+    __slots__ = ("above", "below", "moves", "state")
+
+    def __init__(self, state: int, below: Stack | None) -> None:
+        self.state, self.below = state, below
+        self.above: dict[int, Stack] = {}
+        self.moves: dict[Any, Any] = {}
+
+
+class Stacks:
+    """The stacks of a table, and what leads from one to another. `made` is how many there are by now."""
+
+    __slots__ = ("_last", "_rows", "_rules", "_symbols", "first", "made")
+
+    def __init__(self, table: Table, start: str) -> None:
+        self._rows = table.rows
+        self._rules = Productions(table.rules)
+        self._symbols = [symbol for symbol in table.symbols if symbol.isupper()]
+        state, self._last = table.starts[start]
+        self.first = Stack(state, None)
+        self.made = 0
+
+    def forget(self) -> None:
+        """Begin anew: what was met by now is not kept."""
+        self.first = Stack(self.first.state, None)
+        self.made = 0
+
+    def step(self, stack: Stack, kind: str) -> Led | None:
+        """What a token of a class builds first, and the stack after it; None if it cannot stand here."""
+        rows, rules, top = self._rows, self._rules, stack
+        built: list[Build] = []
+        while True:
+            step = rows[top.state].get(kind)
+            if step is None:
+                return None
+            if step >= 0:
+                return in_turn(built), self._on(top, step)
+            name, size, build = rules[~step]
+            if build:
+                built.append(build)
+            for _ in range(size):
+                top = top.below  # type: ignore[assignment]  # a production is never longer than the stack
+            top = self._on(top, rows[top.state][name])
+            if kind == END and top.state == self._last:  # nothing is shifted at the end
+                return in_turn(built), top
+
+    def _on(self, stack: Stack, state: int) -> Stack:
+        """A stack with a state on top."""
+        found = stack.above.get(state)
+        if found is None:
+            found = stack.above[state] = Stack(state, stack)
+            self.made += 1
+        return found
+
+    def expected(self, stack: Stack) -> list[str]:
+        """The classes that can stand on a stack, in the order of the grammar."""
+        return [kind for kind in self._symbols if self.step(stack, kind) is not None]
+
+
+class TokenParser:
+    """Parses rows of tokens by a table whose productions do not nest: its stacks are few, and all are kept."""
+
+    __slots__ = ("_stacks", "_table")
 
     def __init__(self, table: Table) -> None:
         self._table = table
-        self._productions = Productions(table.rules)
+        self._stacks: dict[str, Stacks] = {}
 
     def parse(self, start: str, tokens: Iterable[tuple[str, Any]]) -> Node:
         """The node of the start symbol; a token is its kind and what stands for it in the tree. Raises Unexpected where
         the tokens don't fit the grammar."""
-        rows = self._table.rows
-        first, last = self._table.starts[start]
-        states: list[int] = [first]
+        stacks = self._stacks.get(start)
+        if stacks is None:
+            stacks = self._stacks[start] = Stacks(self._table, start)
+        stack = stacks.first
         values: list[Any] = []
+        put = values.append
         for kind, token in tokens:
-            step = rows[states[-1]].get(kind)
-            while step is None or step < 0:
-                if step is None:
-                    raise _unexpected(rows[states[-1]], token)
-                step = self._reduced(~step, states, values).get(kind)
-            states.append(step)
-            values.append(token)
-        while states[-1] != last:
-            step = rows[states[-1]].get(END)
-            if step is None:
-                raise _unexpected(rows[states[-1]], None)
-            self._reduced(~step, states, values)
+            led = stack.moves.get(kind) or _led(stacks, stack, kind, token)
+            for build in led[0]:
+                build(values)
+            put(token)
+            stack = led[1]
+        for build in _led(stacks, stack, END, None)[0]:
+            build(values)
         node: Node = values[0]
         return node
 
-    def _reduced(self, at: int, states: list[int], values: list[Any]) -> dict[str, int]:
-        """Close a production; the row of the state after it."""
-        rows = self._table.rows
-        name, size, build = self._productions[at]
-        if build:
-            build(values)
-        if size:
-            del states[-size:]
-        state = rows[states[-1]][name]
-        states.append(state)
-        return rows[state]
 
-
-def _unexpected(row: dict[str, int], token: object) -> Unexpected:
-    return Unexpected(token, sorted(symbol for symbol in row if symbol.isupper()))
+def _led(stacks: Stacks, stack: Stack, kind: str, token: object) -> Led:
+    found = stacks.step(stack, kind)
+    if found is None:
+        raise Unexpected(token, sorted(stacks.expected(stack)))
+    stack.moves[kind] = found
+    return found

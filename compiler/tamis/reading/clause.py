@@ -59,17 +59,18 @@ def leaves(nodes: Sequence[Node]) -> list[Node]:
     """The words of nodes, in order."""
     found: list[Node] = []
     waiting: list[Node] = []
-    for top in nodes:
-        if top[1].__class__ is not list:
-            found.append(top)
+    for node in nodes:
+        if node[1].__class__ is not list:
+            found.append(node)
             continue
-        waiting.extend(reversed(top[1]))
-        while waiting:
-            node = waiting.pop()
+        while True:
             if node[1].__class__ is list:
-                waiting.extend(reversed(node[1]))
+                waiting += node[1][::-1]
             else:
                 found.append(node)
+            if not waiting:
+                break
+            node = waiting.pop()
     return found
 
 
@@ -238,10 +239,9 @@ class Reading:
 
     def keys(self, nodes: Sequence[Node]) -> tuple[str, ...]:
         """The words of nodes as lists know them: in lower case, one by one."""
-        words = leaves(nodes)
-        if len(words) == 1:
-            return _keys_of(words[0][1])
-        return tuple([key for leaf in words for key in _keys_of(leaf[1])])
+        if len(nodes) == 1 and is_leaf(nodes[0]):
+            return _keys_of(nodes[0][1])
+        return tuple([key for leaf in leaves(nodes) for key in _keys_of(leaf[1])])
 
     def find(
         self, rule: str, severity: Severity, span: Span, message: str, hint: str = "", fix: Fix | None = None

@@ -10,8 +10,9 @@ to the rule above.
 
 from __future__ import annotations
 
-from tamis.lalr.values import Productions, in_turn
-from tamis.reading.shapes import Shape, Stack
+from tamis.lalr.parse import Stack, Stacks
+from tamis.lalr.table import END
+from tamis.reading.shapes import Shape
 from tamis.reading.vocabulary import Choices, Vocabulary
 from tamis.record import NamedTuple
 from tamis.syntax.cutting import COMMA, Choice, Cut
@@ -19,7 +20,7 @@ from tamis.typed import TYPE_CHECKING
 
 if TYPE_CHECKING:
     from tamis.lalr.table import Table
-    from tamis.lalr.values import Build, Node
+    from tamis.lalr.values import Node
     from tamis.reading.clause import NodeKind
     from tamis.reading.shapes import Move, Step
 
@@ -43,15 +44,12 @@ class Fault(NamedTuple):
 class Parser:
     """Parses clauses by a table and the words of a kitchen."""
 
-    __slots__ = ("_classes", "_empty", "_kept", "_last", "_rows", "_rules", "vocabulary")
+    __slots__ = ("_empty", "_kept", "_stacks", "vocabulary")
 
     def __init__(self, table: Table, vocabulary: Vocabulary, start: str = "clause") -> None:
-        self._rows = table.rows
-        self._rules = Productions(table.rules)
+        self._stacks = Stacks(table, start)
         self.vocabulary = vocabulary
-        first, self._last = table.starts[start]
-        self._classes = [symbol for symbol in table.symbols if symbol.isupper()]
-        self._empty = Shape(Stack(first, None), None, ())
+        self._empty = Shape(self._stacks.first, None, ())
         self._kept = 0
 
     def parse(self, text: str) -> Node | Fault:
@@ -86,7 +84,7 @@ class Parser:
         if shape.tree is not None:
             return shape.tree(leaves)
         if shape.last is None:
-            found = self.step(shape.stack, "$END") if leaves else None
+            found = self._stacks.step(shape.stack, END) if leaves else None
             if found is None:
                 return Fault(at, len(text), len(text), shape.stack)
             shape.last = found[0]
@@ -94,8 +92,9 @@ class Parser:
         return tree
 
     def _first(self, length: int) -> Shape:
-        if self._kept > _MOST_KEPT:
-            self._empty = Shape(Stack(self._empty.stack.state, None), None, ())
+        if self._kept + self._stacks.made > _MOST_KEPT:
+            self._stacks.forget()
+            self._empty = Shape(self._stacks.first, None, ())
             self._kept = 0
         return self._empty if length < _LONG else Shape(Stack(self._empty.stack.state, None), None, ())
 
@@ -116,40 +115,13 @@ class Parser:
 
     def _move(self, stack: Stack, choice: Choice) -> Move | None:
         for kind, taken in choice.ways:
-            found = self.step(stack, kind)
+            found = self._stacks.step(stack, kind)
             if found is not None:
                 builds, after = found
                 move = stack.moves[choice] = (kind, taken, builds, after)
                 return move
         return None
 
-    def step(self, stack: Stack, kind: str) -> tuple[tuple[Build, ...], Stack] | None:
-        """What a token of a class builds first, and the stack after it; None if it cannot stand here."""
-        rows, rules, top = self._rows, self._rules, stack
-        built: list[Build] = []
-        while True:
-            step = rows[top.state].get(kind)
-            if step is None:
-                return None
-            if step >= 0:
-                return in_turn(built), self._on(top, step)
-            name, size, build = rules[~step]
-            if build:
-                built.append(build)
-            for _ in range(size):
-                top = top.below  # type: ignore[assignment]  # a production is never longer than the stack
-            top = self._on(top, rows[top.state][name])
-            if kind == "$END" and top.state == self._last:  # nothing is shifted at the end
-                return in_turn(built), top
-
-    def _on(self, stack: Stack, state: int) -> Stack:
-        """A stack with a state on top."""
-        found = stack.above.get(state)
-        if found is None:
-            found = stack.above[state] = Stack(state, stack)
-            self._kept += 1
-        return found
-
     def expected(self, stack: Stack) -> list[str]:
         """The classes that can stand where a clause stops, in the order of the grammar."""
-        return [kind for kind in self._classes if self.step(stack, kind) is not None]
+        return self._stacks.expected(stack)

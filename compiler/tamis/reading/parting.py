@@ -28,7 +28,7 @@ TIMED = (Time, Cue, Pause)
 
 def parted(action: ActionRead, kitchen: Kitchen, findings: list[Diagnostic]) -> list[ActionRead]:
     """Two times in a line parted by `then` or by a verb of work are two actions; two without are one finding."""
-    if any([event.__class__ is Repeat for event in action.events]):
+    if Repeat in map(type, action.events):
         again = start_of_repeated(action) or end_of_repeated(action)
         if again is not None:
             head, tail = _cut(action, again)

@@ -11,10 +11,11 @@ from tamis.typed import TYPE_CHECKING, Any
 if TYPE_CHECKING:
     from collections.abc import Callable, Iterable
 
+    from tamis.lalr.parse import Stack
     from tamis.lalr.values import Build, Node
     from tamis.syntax.cutting import Choice
 
-    Move = tuple[str, int, tuple[Build, ...], "Stack"]
+    Move = tuple[str, int, tuple[Build, ...], Stack]
     """The class that a choice is taken for and its number of words, what was built before, the stack after."""
     Step = tuple[str, int, "Shape"]  # the class that a choice turns out to be, its number of words, the shape with it
 
@@ -22,17 +23,6 @@ if TYPE_CHECKING:
 _OFTEN = 16
 # Nested deeper than Python reads brackets, with room to spare.
 _DEEPEST = 40
-
-
-class Stack:
-    """A parser's stack of states. There is one for equal states; it remembers where each choice led."""
-
-    __slots__ = ("above", "below", "moves", "state")
-
-    def __init__(self, state: int, below: Stack | None) -> None:
-        self.state, self.below = state, below
-        self.above: dict[int, Stack] = {}
-        self.moves: dict[Choice, Move | None] = {}
 
 
 class Shape:
