@@ -11,7 +11,7 @@ import re
 
 from tamis.patterns import pattern
 
-_LINE = pattern(r"""^(?:\[([\w-]+)\]|(?:([\w-]+)|"([\w'’ -]+)") = "([^"\\\n]*)")(?: *#.*)?$""", re.MULTILINE)
+_LINE = pattern(r"""^(?:\[([\w-]+)\]|(?:([\w-]+)|"([^"\\\n]+)") = "([^"\\\n]*)")(?: *#.*)?$""", re.MULTILINE)
 
 
 def tables(text: str) -> dict[str, dict[str, str]]:
