@@ -52,9 +52,10 @@ def key(words: Sequence[str], language: str) -> str:
 
 class Foods(Mapping[str, Raw]):
     """The foods of a list by id: each is a line of JSON until it is asked for. `called` are the names of each, with
-    semicolons between; `plurals` are the odd ones of a language whose names are not those of the list."""
+    semicolons between; `plurals` are the odd ones of a language whose names are not those of the list. What a house
+    lays over a food waits as well: most of its goods have a price, and few of them are in a recipe."""
 
-    __slots__ = ("_called", "_lines", "_plurals", "_read")
+    __slots__ = ("_called", "_laid", "_lines", "_plurals", "_read")
 
     def __init__(
         self, lines: Mapping[str, bytes], called: Mapping[str, str], plurals: Mapping[str, str] | None = None
@@ -63,6 +64,7 @@ class Foods(Mapping[str, Raw]):
         self._called = called
         self._plurals = plurals
         self._read: dict[str, Raw] = {}
+        self._laid: dict[str, Raw] = {}
 
     def __getitem__(self, id: str) -> Raw:
         food = self._read.get(id)
@@ -70,6 +72,10 @@ class Foods(Mapping[str, Raw]):
             from json import loads
 
             food = self._read[id] = self._named(id, loads(self._lines[id].rstrip(b",")))
+            if id in self._laid:
+                laid = {**whole(self, id), **self._laid[id]}
+                laid.pop("of", None)
+                food = self._read[id] = laid
         return food
 
     def _named(self, id: str, food: Raw) -> Raw:
@@ -99,8 +105,13 @@ class Foods(Mapping[str, Raw]):
     def copy(self) -> Foods:
         """The same foods, to which others can be added."""
         other = Foods(self._lines, self._called, self._plurals)
-        other._read = dict(self._read)
+        other._read, other._laid = dict(self._read), dict(self._laid)
         return other
+
+    def lay(self, id: str, facts: Raw) -> None:
+        """Lay facts over what the list says of a food; its names stay."""
+        self._read.pop(id, None)
+        self._laid[id] = facts
 
     def add(self, id: str, food: Raw) -> None:
         """Add a food, or put it in the place of another."""

@@ -44,6 +44,8 @@ _OWN: tuple[GoodsKey, ...] = (
     "pack",
     "price",
 )  # what no neighbour can lend
+_NAMING: frozenset[GoodsKey] = frozenset(("name", "plural", "aliases", "like"))
+"""What a food is called, and whose facts it has: without these, only figures and facts of a known one change."""
 _KEYS = (*_TEXTS, *_LISTS, *_FLAGS, *_FIGURES, *_SHARES)
 
 
@@ -76,6 +78,9 @@ def _merged(
             continue
         fresh, wrong = _facts(said, closed)
         faults += [Fault(id, key, text) for key, text in wrong]
+        if id in items and not _NAMING.intersection(said):
+            items.lay(id, fresh)
+            continue
         base, lent = _known(items, names, id, language), said.get("like")
         if lent is not None and lent not in items:
             faults.append(Fault(id, "like", f"like: there is no food {lent!r}{_meant(str(lent), list(items))}"))
