@@ -7,7 +7,7 @@ from functools import cache
 
 from tamis.assets import asset_text
 from tamis.record import NamedTuple
-from tamis.string_tables import tables
+from tamis.string_tables import exact, tables
 
 SOURCE = "common practice"
 """Whose limits these are."""
@@ -32,16 +32,16 @@ def limits() -> Limits:
     raw = tables(asset_text("grammar/limits.toml"))
     oven, raising = raw["oven"], raw["self-raising"]
     return Limits(
-        hottest=Fraction(oven["hottest"]),
-        coolest=Fraction(oven["coolest"]),
-        cooking=Fraction(oven["cooking"]),
+        hottest=exact(oven["hottest"]),
+        coolest=exact(oven["coolest"]),
+        cooking=exact(oven["cooking"]),
         hours=_numbers(raw["hours"]),
         leaveners=_numbers(raw["leaveners"]),
         beside_raising=_numbers({name: text for name, text in raising.items() if name in raw["leaveners"]}),
         raising_flours=tuple(raising["flours"].split(", ")),
-        salt=Fraction(raw["salt"]["all"]),
+        salt=exact(raw["salt"]["all"]),
     )
 
 
 def _numbers(rows: dict[str, str]) -> dict[str, Fraction]:
-    return {name: Fraction(text) for name, text in rows.items()}
+    return {name: exact(text) for name, text in rows.items()}

@@ -11,7 +11,7 @@ from functools import cache
 
 from tamis.assets import asset_text
 from tamis.record import NamedTuple
-from tamis.string_tables import tables
+from tamis.string_tables import exact, tables
 from tamis.typed import TYPE_CHECKING, Literal
 
 if TYPE_CHECKING:
@@ -76,7 +76,7 @@ def practice() -> Practice:
     """The rules of thumb that ship with the compiler."""
     raw = tables(asset_text("grammar/scaling.toml"))
     limits, amounts, bowls, holds = (
-        {key: Fraction(text) for key, text in raw[table].items()} for table in ("limits", "amounts", "bowls", "holds")
+        {key: exact(text) for key, text in raw[table].items()} for table in ("limits", "amounts", "bowls", "holds")
     )
     return Practice(
         limits,
