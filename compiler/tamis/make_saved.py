@@ -26,11 +26,11 @@ FOLDER = Path(__file__).resolve().parents[2] / "grammar" / "saved"
 def files() -> dict[str, str]:
     """The text of each file of `grammar/saved/`, by its path there."""
     saved = {
-        "outline.json": made(asset_text("grammar/outline.lark"), "document"),
-        "clause.json": made(asset_text("grammar/clause.lark"), "clause"),
+        "outline.txt": made(asset_text("grammar/outline.lark"), "document"),
+        "clause.txt": made(asset_text("grammar/clause.lark"), "clause"),
     }
     for language in languages():
-        _check_classes(saved["clause.json"], language)
+        _check_classes(saved["clause.txt"], language)
         verbs = make_verbs.made(asset_text("grammar/verbs.toml"), language)
         goods = make_goods.names(asset_text("grammar/goods.json"), language)
         parts: dict[str, dict[str, Written]] = {
