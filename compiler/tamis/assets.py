@@ -23,6 +23,14 @@ def asset_bytes(name: str) -> bytes:
         return file.read()
 
 
+def asset_part(name: str, start: int, size: int) -> bytes:
+    """So many bytes of a shipped file."""
+    with open(asset(name), "rb", buffering=0) as file:
+        file.seek(start)
+        return file.read(size)
+
+
 def asset_text(name: str) -> str:
     """The text of a shipped file."""
-    return asset_bytes(name).decode("utf-8").replace("\r\n", "\n")
+    text = asset_bytes(name).decode("utf-8")
+    return text.replace("\r\n", "\n") if "\r" in text else text

@@ -7,7 +7,7 @@ verbs, the equipment or the goods; a test fails on drift.
 from __future__ import annotations
 
 import sys
-from collections.abc import Iterable, Mapping
+from collections.abc import Mapping
 from pathlib import Path
 
 from tamis.assets import asset_text
@@ -17,7 +17,7 @@ from tamis.lalr.build import made
 from tamis.lalr.table import load
 from tamis.quantity.units import shipped
 from tamis.reading.vocabulary import reaches
-from tamis.saved import written
+from tamis.saved import Written, written
 from tamis.words import languages, word_lists
 
 FOLDER = Path(__file__).resolve().parents[2] / "grammar" / "saved"
@@ -26,14 +26,14 @@ FOLDER = Path(__file__).resolve().parents[2] / "grammar" / "saved"
 def files() -> dict[str, str]:
     """The text of each file of `grammar/saved/`, by its path there."""
     saved = {
-        "outline.json": made(asset_text("grammar/outline.lark"), "document"),
-        "clause.json": made(asset_text("grammar/clause.lark"), "clause"),
+        "outline.txt": made(asset_text("grammar/outline.lark"), "document"),
+        "clause.txt": made(asset_text("grammar/clause.lark"), "clause"),
     }
     for language in languages():
-        _check_classes(saved["clause.json"], language)
+        _check_classes(saved["clause.txt"], language)
         verbs = make_verbs.made(asset_text("grammar/verbs.toml"), language)
         goods = make_goods.names(asset_text("grammar/goods.json"), language)
-        parts = {
+        parts: dict[str, dict[str, Written]] = {
             "equipment": make_equipment.made(asset_text("grammar/equipment.toml"), language),
             "goods": {**goods, "prepared": make_verbs.prepared(verbs, language)},
             "verbs": verbs,
@@ -52,12 +52,12 @@ def _check_classes(table: str, language: str) -> None:
         raise ValueError(f"no production of grammar/clause.lark has {', '.join(unknown)}, which {where} gives words")
 
 
-def _phrases(language: str, parts: Mapping[str, Mapping[str, Iterable[str]]]) -> dict[str, Iterable[str]]:
+def _phrases(language: str, parts: Mapping[str, Mapping[str, Written]]) -> dict[str, Written]:
     """How many words the longest phrase has that begins with a word, of all that are looked up in a clause."""
     goods, equipment, verbs = parts["goods"], parts["equipment"], parts["verbs"]
     names = (goods["keys"], equipment["names"], equipment["counts"], verbs["phrases"], verbs["forms"])
     reach = reaches(language, (*names, shipped(language).spellings))
-    return {"heads": reach, "words": map(str, reach.values())}
+    return {"reach": {head: str(words) for head, words in reach.items()}}
 
 
 def main() -> None:

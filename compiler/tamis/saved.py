@@ -1,30 +1,134 @@
 """The form of `grammar/saved/<language>/`: what the kitchen knows, ready to be looked up.
 
-A file is rows, each a line: its name, a tab, and its cells with bars between. Thousands of cells are cut in one step,
-and a dictionary is made of two rows in another; the facts of a verb or a tool are taken apart when it is first asked
-for.
+A file is rows, each a line: its name, a tab, and its cells with bars between. A row is words in their order, or it
+tells what each of many names leads to: then those that begin alike share a cell, behind one that says how they begin
+(`ba|bacon=bacon=bacon bit=bacon`). A start reads the file and cuts the rows that it needs; such a cell is cut, and the
+facts of a verb or a tool are taken apart, when one of its names is first asked for: of thousands a recipe asks for a
+few hundred.
 """
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Mapping
+from collections.abc import Iterable, Iterator, Mapping
 
 from tamis.assets import asset_text
 
 Fact = str | int | bool
+Written = Iterable[str] | Mapping[str, str]
+"""A row as it is made: words in their order, or what each name leads to."""
 
 
-def rows(language: str, name: str) -> dict[str, list[str]]:
-    """The rows of one file."""
-    lines = (line.partition("\t") for line in asset_text(f"grammar/saved/{language}/{name}.txt").split("\n") if line)
-    return {name: cells.split("|") if cells else [] for name, _, cells in lines}
+_ALIKE = 2
+"""Letters by which names begin alike."""
 
 
-def written(rows: Mapping[str, Iterable[str]]) -> str:
+class Names:
+    """What each of many names leads to."""
+
+    __slots__ = ("_cells", "_known", "_own", "_row")
+
+    def __init__(self, row: str = "") -> None:
+        self._row = row
+        self._cells: dict[str, str] = {}
+        self._known: dict[str, str] = {}
+        self._own: dict[str, str] = {}
+
+    def get(self, name: str) -> str | None:
+        """What a name leads to; None if it is none of these."""
+        if self._row:
+            self._open()
+        cell = self._cells.pop(name[:_ALIKE], None)
+        if cell is not None:
+            self._cut(cell)
+        return self._known.get(name)
+
+    def _open(self) -> None:
+        cells = self._row.split("|")
+        self._cells = dict(zip(cells[::2], cells[1::2], strict=True))
+        self._row = ""
+
+    def _cut(self, cell: str) -> None:
+        said = cell.split("=")
+        self._known |= zip(said[::2], said[1::2], strict=True)
+        if self._own:
+            self._known |= self._own
+
+    def __contains__(self, name: str) -> bool:
+        return self.get(name) is not None
+
+    def __getitem__(self, name: str) -> str:
+        found = self.get(name)
+        if found is None:
+            raise KeyError(name)
+        return found
+
+    def everything(self) -> Mapping[str, str]:
+        """Each name and what it leads to, in no order."""
+        if self._row:
+            self._open()
+        for cell in self._cells.values():
+            self._cut(cell)
+        self._cells.clear()
+        return self._known
+
+    def with_more(self, more: Mapping[str, str]) -> Names:
+        """These with others, which go before."""
+        other = Names(self._row)
+        other._cells, other._own = dict(self._cells), {**self._own, **more}
+        other._known = self._known | other._own
+        return other
+
+    def add(self, name: str, leads: str) -> None:
+        """One more, which goes before any other of this name."""
+        self._known[name] = self._own[name] = leads
+
+
+class Saved:
+    """The rows of a file."""
+
+    __slots__ = ("_rows",)
+
+    def __init__(self, text: str) -> None:
+        self._rows: dict[str, str] = {}
+        start = 0
+        while start < len(text):  # to split the text would look at each letter
+            tab, end = text.index("\t", start), text.index("\n", start)
+            self._rows[text[start:tab]] = text[tab + 1 : end]
+            start = end + 1
+
+    def __contains__(self, name: str) -> bool:
+        return name in self._rows
+
+    def row(self, name: str) -> list[str]:
+        """The cells of a row."""
+        cells = self._rows[name]
+        return cells.split("|") if cells else []
+
+    def names(self, name: str) -> Names:
+        """The names of a row, with what they lead to."""
+        return Names(self._rows[name])
+
+
+def saved(language: str, name: str) -> Saved:
+    """One file of a language."""
+    return Saved(asset_text(f"grammar/saved/{language}/{name}.txt"))
+
+
+def _alike(names: Mapping[str, str]) -> Iterator[str]:
+    cells: dict[str, list[str]] = {}
+    for name, leads in names.items():
+        if "=" in name + leads or not name:
+            raise ValueError(f"{name}: an equals sign in a name or what it leads to, or no name")
+        cells.setdefault(name[:_ALIKE], []).append(f"{name}={leads}")
+    for start, cell in cells.items():
+        yield from (start, "=".join(cell))
+
+
+def written(rows: Mapping[str, Written]) -> str:
     """The text of such a file."""
     lines = []
     for name, given in rows.items():
-        cells = list(given)
+        cells = list(_alike(given) if isinstance(given, Mapping) else given)
         if any(sign in cell for cell in cells for sign in "|\t\r\n") or cells == [""]:
             raise ValueError(f"{name}: a bar, a tab or nothing at all in a cell")
         lines.append(f"{name}\t{'|'.join(cells)}\n")

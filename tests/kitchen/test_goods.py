@@ -244,8 +244,14 @@ def test_a_sort_has_the_facts_of_its_food_and_a_name_of_its_own() -> None:
     assert belly._replace(**own) == pork
 
 
+def test_each_food_is_read_from_its_place() -> None:
+    list_of_all = json.loads(TEXT)["items"]
+    assert [LARDER.foods[item["id"]] for item in list_of_all] == list_of_all
+    assert LARDER.ids() == [item["id"] for item in list_of_all] and len(LARDER) == len(list_of_all)
+
+
 def test_a_food_is_read_when_it_is_asked_for() -> None:
-    lines = {"salt": b'{"id": "salt", "name": "salt"},', "oil": b"no JSON"}
+    lines = {"salt": b'{"id": "salt", "name": "salt"}', "oil": b"no JSON"}
     foods = Foods(lines, {"salt": "salt;table salt", "oil": "oil"})
     assert list(foods) == ["salt", "oil"] and "oil" in foods and len(foods) == 2
     assert foods["salt"]["name"] == "salt"

@@ -66,6 +66,15 @@ def test_another_name_of_ours_keeps_what_we_know() -> None:
     assert larder.find(["bread", "flour"]) == LARDER.find(["bread", "flour"])
 
 
+def test_a_sort_takes_what_the_house_says_of_its_food() -> None:
+    """Whichever of the two stands first."""
+    tables = ['[spelt-flour]\npack = "1 kg"\nprice = 2\n', "[wholemeal-spelt-flour]\nprice = 3\n"]
+    for text in ("".join(tables), "".join(reversed(tables))):
+        larder, problems = extended(text)
+        goods = larder.get("wholemeal-spelt-flour")
+        assert problems == [] and goods and (goods.pack, goods.price) == ("1 kg", "3")
+
+
 def test_a_neighbour_lends_its_figures() -> None:
     larder, problems = extended('[einkorn-flour]\nlike = "wholemeal-flour"\n')
     goods = larder.get("einkorn-flour")

@@ -40,7 +40,6 @@ def test_what_is_read_plainly_is_what_the_other_reads(text: str) -> None:
     "text",
     [
         *((ROOT / name).read_text("utf-8") for name in ("recipes/kitchen.toml", "recipes/goods.toml")),
-        (ROOT / "grammar/scaling.toml").read_text("utf-8"),
         "\"a.b\" = 1\n['c'] # d\n'a.b' = {\"e f\" = 2}\n",
         *re.findall(r"^```toml \S+\n(.*?)^```$", (ROOT / "grammar/reference.md").read_text("utf-8"), re.M | re.S),
         "a = { b = 1, c = 'd' }\r\ne = [1, 2.50, true,]\r\n",

@@ -31,7 +31,7 @@ def classes_of(text: str, language: str) -> set[str]:
 
 
 def test_each_class_stands_in_a_production() -> None:
-    symbols = set(load(asset_text("grammar/saved/clause.json")).symbols)
+    symbols = set(load(asset_text("grammar/saved/clause.txt")).symbols)
     assert [name for name in DECLARED if name not in symbols] == []
     assert len(DECLARED) == len(set(DECLARED))
 

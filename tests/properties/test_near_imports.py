@@ -70,6 +70,23 @@ def test_a_module_of_a_folder(tmp_path: Path) -> None:
     assert _value(tmp_path, "tamis.part.trial") == 3
 
 
+def test_a_package(tmp_path: Path) -> None:
+    (tmp_path / "part").mkdir()
+    (tmp_path / "part" / "__init__.py").write_text("VALUE = 4\n", encoding="utf-8")
+    assert _value(tmp_path, "tamis.part") == 4
+    spec = _finder(tmp_path).find_spec("tamis.part")
+    assert spec is not None and spec.submodule_search_locations == [str(tmp_path / "part")]
+    assert spec.parent == "tamis.part"
+
+
+def test_a_long_module(tmp_path: Path) -> None:
+    """More bytecode than is read at once is left to the import system."""
+    source = tmp_path / "trial.py"
+    source.write_text(f"VALUE = 5\nTEXT = {'x' * 100_000!r}\n", encoding="utf-8")
+    py_compile.compile(str(source), cache_from_source(str(source)), doraise=True)
+    assert _value(tmp_path) == 5
+
+
 def test_all_else_is_left_to_the_import_system(tmp_path: Path) -> None:
     (tmp_path / "part").mkdir()
     finder = _finder(tmp_path)

@@ -75,6 +75,17 @@ def test_it_can_be_copied_and_sent(kind: type[Spoon]) -> None:
         assert other == spoon and type(other) is kind
 
 
+@pytest.mark.parametrize("many", range(40))
+def test_any_number_of_fields(many: int) -> None:
+    names = [f"field_{at}" for at in range(many)]
+    body = {"__annotations__": dict.fromkeys(names, "int"), "__module__": __name__}
+    kind = type(NamedTuple)("Drawer", (NamedTuple,), body)
+    assert kind(*range(many)) == kind(**{name: at for at, name in enumerate(names)}) == tuple(range(many))
+    assert [getattr(kind(*range(many)), name) for name in names] == list(range(many))
+    with pytest.raises(TypeError, match=f"takes {many + 1} positional arguments? but {many + 2} were given"):
+        kind(*range(many + 1))
+
+
 def test_methods_and_properties_are_kept() -> None:
     assert Spoon("tbsp", 15).large and str(Spoon("tbsp")) == "a tbsp"
     assert Spoon.__doc__ == "A spoon of ours." and Spoon.__module__ == __name__

@@ -12,12 +12,12 @@ it is first asked for.
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Iterator, Sequence
 from functools import lru_cache
 
 from tamis.quantity.nouns import Where, nouns
 from tamis.record import NamedTuple
-from tamis.saved import facts, rows
+from tamis.saved import Saved, facts, saved
 from tamis.typed import TYPE_CHECKING, Any, Literal
 
 if TYPE_CHECKING:
@@ -70,18 +70,21 @@ class FoundEquipment(NamedTuple):
 class Cupboard:
     """All the equipment and the count words, found by name in singular or plural."""
 
-    __slots__ = ("_facts", "_find", "_holders", "_known", "_made", "_orders", "_several", "_tins", "counts", "names")
+    __slots__ = (
+        "_counts", "_facts", "_find", "_holders", "_known", "_made", "_names", "_orders", "_rows", "_several", "_tins",
+    )  # fmt: skip
 
-    def __init__(self, rows: Mapping[str, Sequence[str]], language: str) -> None:
+    def __init__(self, rows: Saved, language: str) -> None:
         self._orders: tuple[Where, ...] = nouns(language).orders
-        self.names: Mapping[str, str] = dict(zip(rows["names"], rows["name ids"], strict=True))
+        self._rows = rows
+        self._names = rows.names("names")
         """The id of the piece of each name, singular and plural."""
-        self.counts: Mapping[str, str] = dict(zip(rows["counts"], rows["count ids"], strict=True))
+        self._counts = rows.names("counts")
         """The singular of each of the trade's count words, singular and plural."""
-        self._facts = dict(zip(rows["ids"], rows["facts"], strict=True))
-        self._several = frozenset(rows["several"])
-        self._holders = frozenset(rows["holders"])
-        self._tins = frozenset(rows["tins"])
+        self._facts = rows.names("facts")
+        self._several = rows.names("several")
+        self._holders = frozenset(rows.row("holders"))
+        self._tins = frozenset(rows.row("tins"))
         self._made: dict[str, Equipment] = {}
         self._known: Known | None = None
         self._find = lru_cache(_MOST_KEPT)(self._find_asked)
@@ -89,11 +92,11 @@ class Cupboard:
     @classmethod
     def load(cls, language: str) -> Cupboard:
         """The equipment in the words of a language."""
-        return cls(rows(language, "equipment"), language)
+        return cls(saved(language, "equipment"), language)
 
     def __iter__(self) -> Iterator[Equipment]:
         """Each piece once, in the order of the file."""
-        return map(self._piece, dict.fromkeys(self.names.values()))
+        return map(self._piece, dict.fromkeys(map(self._names.__getitem__, self.names)))
 
     def of_id(self, id: str) -> Equipment | None:
         """The piece that the data call so, whatever a cook calls it."""
@@ -101,7 +104,7 @@ class Cupboard:
 
     def get(self, name: str) -> Equipment | None:
         """The piece of this name, singular or plural, without adjectives."""
-        id = self.names.get(name)
+        id = self._names.get(name)
         return None if id is None else self._piece(id)
 
     def find(self, words: Sequence[str]) -> FoundEquipment | None:
@@ -127,7 +130,7 @@ class Cupboard:
     def _at(self, plain: Sequence[str], at: int, size: int) -> FoundEquipment | None:
         """The piece that so many words at a place name."""
         name = " ".join(plain[at : at + size])
-        id = self.names.get(name)
+        id = self._names.get(name)
         if id is None:
             return None
         return FoundEquipment(self._piece(id), (*plain[:at], *plain[at + size :]), name in self._several)
@@ -142,7 +145,17 @@ class Cupboard:
 
     def count_word(self, word: str) -> str | None:
         """The singular of one of the trade's count words, or None: `cloves` gives `clove`."""
-        return self.counts.get(word)
+        return self._counts.get(word)
+
+    @property
+    def names(self) -> list[str]:
+        """The names of the pieces, singular and plural, in the order of the file."""
+        return self._rows.row("in order")
+
+    @property
+    def counts(self) -> list[str]:
+        """The count words, singular and plural, in the order of the file."""
+        return self._rows.row("counts in order")
 
     def holds(self, word: str) -> bool:
         """Whether a count word (singular) after a weight is what that much food is sold as: `200 g block feta`."""

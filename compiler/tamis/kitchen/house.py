@@ -7,7 +7,7 @@ phase takes the one record that holds them all, so that two houses can be compil
 from __future__ import annotations
 
 import re
-from functools import cache
+from functools import cache, lru_cache
 
 from tamis.diagnostics import Diagnostic
 from tamis.kitchen.equipment import Cupboard
@@ -20,6 +20,8 @@ from tamis.source import Source, Span
 from tamis.typed import TYPE_CHECKING, Any, Literal
 
 if TYPE_CHECKING:
+    from collections.abc import Mapping
+
     from tamis.kitchen.house_goods import Fault
 
 UNREADABLE: Literal["settings-unreadable"] = "settings-unreadable"
@@ -65,7 +67,7 @@ def house_kitchen(settings_toml: str | None, goods_toml: str | None) -> tuple[Ki
         from tamis.kitchen.house_goods import extended
 
         larder, faults = extended(kitchen.larder, said)
-        findings += [_about_goods(fault, goods_toml) for fault in faults]
+        findings = (*findings, *(_about_goods(fault, goods_toml) for fault in faults))
         problems += [Problem("goods.toml", finding) for finding in findings]
         kitchen = kitchen._replace(larder=larder)
     return kitchen, problems
@@ -89,17 +91,19 @@ def _settled(text: str, problems: list[Problem]) -> Kitchen:
     return default_kitchen(language)._replace(settings=settings, units=units)
 
 
-def _parsed(text: str) -> tuple[dict[str, Any], list[Diagnostic]]:
-    """The tables of a TOML text; none and a finding if it is not TOML."""
+@lru_cache(2)
+def _parsed(text: str) -> tuple[Mapping[str, Any], tuple[Diagnostic, ...]]:
+    """The tables of a TOML text; none and a finding if it is not TOML. Those of the goods are asked twice: for what the
+    foods are, and for what they cost."""
     from tamis.kitchen.plain_toml import read
 
     plain = read(text)
     if plain is not None:
-        return plain, []
+        return plain, ()
     import tomllib
 
     try:
-        return tomllib.loads(text), []
+        return tomllib.loads(text), ()
     except (tomllib.TOMLDecodeError, RecursionError) as error:
         reason = str(error) or "it nests too deep"
     found = re.search(r" \(\D+(\d+)\D+(\d+)\)$", reason)  # the reader says at which line and column
@@ -107,7 +111,7 @@ def _parsed(text: str) -> tuple[dict[str, Any], list[Diagnostic]]:
     at = min(at, max(len(text) - 1, 0))
     message = f"this is not TOML: {reason[: found.start()] if found else reason}"
     hint = "a line is `key = value`, words stand in quotation marks, a table opens with `[name]`"
-    return {}, [Diagnostic(UNREADABLE, "error", Span(at, min(at + 1, len(text))), message, hint)]
+    return {}, (Diagnostic(UNREADABLE, "error", Span(at, min(at + 1, len(text))), message, hint),)
 
 
 def _about_goods(fault: Fault, text: str) -> Diagnostic:

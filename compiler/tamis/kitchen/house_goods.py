@@ -11,6 +11,7 @@ from collections.abc import Mapping
 from fractions import Fraction
 
 from tamis.record import NamedTuple
+from tamis.saved import Names
 from tamis.typed import Any
 
 from .food import PLAIN, GoodsKey, Raw, amount, whole
@@ -44,6 +45,8 @@ _OWN: tuple[GoodsKey, ...] = (
     "pack",
     "price",
 )  # what no neighbour can lend
+_NAMING: frozenset[GoodsKey] = frozenset(("name", "plural", "aliases", "like"))
+"""What a food is called, and whose facts it has: without these, only figures and facts of a known one change."""
 _KEYS = (*_TEXTS, *_LISTS, *_FLAGS, *_FIGURES, *_SHARES)
 
 
@@ -60,15 +63,15 @@ class Fault(NamedTuple):
 
 def extended(larder: Larder, house: Raw) -> tuple[Larder, list[Fault]]:
     """Return a larder with a house's own goods laid over ours, and what was wrong with them."""
-    foods, index, faults = _merged(larder.foods, larder.names, larder.closed, house, larder.language)
-    return larder.laid_over(foods, index), faults
+    foods, names, faults = _merged(larder.foods, larder.names, larder.closed, house, larder.language)
+    return larder.laid_over(foods, names), faults
 
 
 def _merged(
-    raw: Foods, index: Mapping[str, str], closed: Mapping[str, list[str]], house: Raw, language: str
+    raw: Foods, index: Names, closed: Mapping[str, list[str]], house: Raw, language: str
 ) -> tuple[Foods, dict[str, str], list[Fault]]:
-    """Return our items and names with the house's laid over them, and what is wrong."""
-    items, names = raw.copy(), dict(index)
+    """Return our items with the house's laid over them, the house's names, and what is wrong."""
+    items, known, names = raw.copy(), index.with_more({}), {}
     faults: list[Fault] = []
     for id, said in house.items():
         if not isinstance(said, Mapping):
@@ -76,7 +79,10 @@ def _merged(
             continue
         fresh, wrong = _facts(said, closed)
         faults += [Fault(id, key, text) for key, text in wrong]
-        base, lent = _known(items, names, id, language), said.get("like")
+        if id in items and not _NAMING.intersection(said):
+            items.lay(id, fresh)
+            continue
+        base, lent = _known(items, known, id, language), said.get("like")
         if lent is not None and lent not in items:
             faults.append(Fault(id, "like", f"like: there is no food {lent!r}{_meant(str(lent), list(items))}"))
         elif lent is not None:
@@ -86,11 +92,13 @@ def _merged(
         items.add(id, item)
         for name in (item["name"], item.get("plural", ""), *item.get("aliases", ())):
             if name.strip():
-                names[key(name.lower().split(), language)] = id
+                called = key(name.lower().split(), language)
+                names[called] = id
+                known.add(called, id)
     return items, names, faults
 
 
-def _known(items: Mapping[str, Raw], names: Mapping[str, str], id: str, language: str) -> dict[str, Any]:
+def _known(items: Mapping[str, Raw], names: Names, id: str, language: str) -> dict[str, Any]:
     """Return what is known of the food already. One that is called by a name of another (strong flour, which is bread
     flour to us) is that food, for which the house has its own figures: it keeps all the facts, allergens above all."""
     if id in items:

@@ -6,18 +6,16 @@ ship with the compiler: a fault in them raises.
 
 from __future__ import annotations
 
-from collections.abc import Iterable
-
 from tamis.kitchen.equipment import Equipment
 from tamis.kitchen.seconds import seconds
 from tamis.quantity.nouns import nouns
-from tamis.saved import cell
+from tamis.saved import Written, cell
 from tamis.string_tables import tables
 from tamis.typed import Any
 from tamis.words import own_names
 
 
-def made(text: str, language: str) -> dict[str, Iterable[str]]:
+def made(text: str, language: str) -> dict[str, Written]:
     """The rows that `Cupboard` takes, from the text of `equipment.toml`."""
     said = tables(text)
     maker = _Maker(language)
@@ -26,13 +24,12 @@ def made(text: str, language: str) -> dict[str, Iterable[str]]:
         for id, own in table.items():
             maker.add(id, kind, own)
     return {
-        "ids": maker.pieces,
-        "facts": maker.pieces.values(),
+        "facts": maker.pieces,
+        "in order": list(maker.names),
         "names": maker.names,
-        "name ids": maker.names.values(),
-        "several": [name for name, several in maker.several.items() if several],
+        "several": {name: "" for name, several in maker.several.items() if several},
+        "counts in order": list(maker.counts),
         "counts": maker.counts,
-        "count ids": maker.counts.values(),
         "holders": maker.holders,
         "tins": maker.tins,
     }

@@ -11,17 +11,19 @@ import csv
 import json
 import re
 import tomllib
-from collections.abc import Iterable
+from collections.abc import Iterator
 from pathlib import Path
 
 from tamis.generated import write
 from tamis.quantity.units import shipped
+from tamis.saved import Written
 from tamis.typed import Any
 from tamis.words import LANGUAGE_OF_DATA, one_of, own_names
 
 from .food import MILLILITRES, PLAIN, GoodsKey, amount
 from .goods import key
 
+ITEMS = b',\n"items": [\n'
 ROOT = Path(__file__).resolve().parents[3] / "grammar"
 SOURCES = ROOT / "sources"
 Portions = dict[str, list[tuple[str, str]]]
@@ -206,11 +208,12 @@ def make() -> str:
     return "{\n" + "\n".join(lines) + '\n"items": [\n' + items + "\n]\n}\n"
 
 
-def names(text: str, language: str) -> dict[str, Iterable[str]]:
+def names(text: str, language: str) -> dict[str, Written]:
     """The rows of words that `Larder` takes, from the text of ``goods.json`` and `words/<language>/goods.toml`.
 
-    What each food is called, with semicolons between; the id of each name's :func:`key`; the odd plurals, where the
-    names are not those of the list; the state that each of the language's own words says; adverbs.
+    Where each food stands in that text; what it is called, with semicolons between; the id of each name's :func:`key`;
+    the odd plurals, where the names are not those of the list; the state that each of the language's own words says;
+    adverbs.
     """
     data = json.loads(text)
     own = own_names(language, "goods")
@@ -224,16 +227,27 @@ def names(text: str, language: str) -> dict[str, Iterable[str]]:
             index |= dict.fromkeys((key(n.split(), language) for n in (*said, plurals.get(id, "")) if n), id)
     states = {word: state for state, words in own.get("states", {}).items() for word in words.split(", ")}
     adverbs = own.get("adverbs")
-    renamed = {"plural ids": plurals, "plurals": plurals.values()} if own_called is not None else {}
+    renamed = {"plurals": plurals} if own_called is not None else {}
+    head, *places = _places(text)
     return renamed | {
-        "ids": called,
-        "called": map(";".join, called.values()),
+        "head": [head],
+        "in order": list(called),
+        "places": dict(zip(called, places, strict=True)),
+        "called": {id: ";".join(said) for id, said in called.items()},
         "keys": index,
-        "key ids": index.values(),
-        "state words": states,
-        "states": states.values(),
+        "states": states,
         "adverbs": data["adverbs"] if adverbs is None else adverbs["words"].split(", "),
     }
+
+
+def _places(text: str) -> Iterator[str]:
+    """Where in the file the head ends, and where each food stands: its first byte and the number of its bytes."""
+    head, items, foods = text.encode("utf-8").partition(ITEMS)
+    yield str(len(head))
+    start = len(head) + len(items)
+    for line in foods.removesuffix(b"\n]\n}\n").split(b"\n"):
+        yield f"{start}+{len(line.rstrip(b','))}"
+        start += len(line) + 1
 
 
 def _key(name: str) -> str:

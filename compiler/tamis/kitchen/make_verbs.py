@@ -6,12 +6,12 @@ The file ships with the compiler: a fault in it raises.
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Mapping
+from collections.abc import Mapping
 
 from tamis.kitchen.seconds import seconds
 from tamis.kitchen.verb_words import VerbWords, verb_words
 from tamis.kitchen.verbs import Attention, Verb
-from tamis.saved import cell, facts
+from tamis.saved import Written, cell, facts
 from tamis.string_tables import tables
 from tamis.typed import Any, Literal, get_args
 
@@ -21,7 +21,7 @@ _TAKEN_BACK = "-"
 _PREPARES: Literal["prepares"] = "prepares"
 
 
-def made(text: str, language: str) -> dict[str, Iterable[str]]:
+def made(text: str, language: str) -> dict[str, Written]:
     """The rows that `Verbs` takes, from the text of `verbs.toml`."""
     words = verb_words(language)
     verbs: dict[str, str] = {}
@@ -44,16 +44,12 @@ def made(text: str, language: str) -> dict[str, Iterable[str]]:
         for form in both:
             forms.setdefault(form, base)
     return {
-        "bases": verbs,
-        "facts": verbs.values(),
+        "facts": verbs,
+        "in order": list(phrases),
         "phrases": phrases,
-        "phrase bases": phrases.values(),
         "forms": forms,
-        "form bases": forms.values(),
         "present": present,
-        "present bases": present.values(),
-        "first words": longest,
-        "longest": map(str, longest.values()),
+        "first words": {word: str(length) for word, length in longest.items()},
     }
 
 
@@ -67,13 +63,12 @@ def _participles(phrase: str, words: VerbWords) -> list[str]:
     return [f"{form} {joint} {other}" for form, other in zip(both, words.participles(second), strict=True)]
 
 
-def prepared(made: Mapping[str, Iterable[str]], language: str) -> list[str]:
+def prepared(made: Mapping[str, Any], language: str) -> list[str]:
     """The past participles of the verbs that prepare a food, from those rows; without those that make another food of
     it in this language."""
-    verbs = {base for base, about in zip(made["bases"], made["facts"], strict=True) if _PREPARES in facts(about)}
+    verbs = {base for base, about in made["facts"].items() if _PREPARES in facts(about)}
     others = verb_words(language).other_foods.union(made["present"])
-    both = zip(made["forms"], made["form bases"], strict=True)
-    return [form for form, base in both if base in verbs and form not in others and " " not in form]
+    return [form for form, base in made["forms"].items() if base in verbs and form not in others and " " not in form]
 
 
 def _add(base: str, facts: dict[str, Any], words: VerbWords, verbs: dict[str, str]) -> tuple[str, ...]:

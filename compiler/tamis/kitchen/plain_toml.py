@@ -15,8 +15,11 @@ from tamis.typed import Any, Literal
 Truth = Literal["true", "false"]
 TRUTHS: dict[Truth, bool] = {"true": True, "false": False}
 
-_USUAL = pattern(r"""\[([A-Za-z0-9_-]+)\]|([A-Za-z0-9_-]+) = \"([^\"\\\x00-\x1f\x7f]*)\"|""")
-"""What most lines are: a table, a string, nothing."""
+_USUAL = pattern(
+    r"""\[([A-Za-z0-9_-]+)\]|([A-Za-z0-9_-]+) = (?:\"([^\"\\\x00-\x1f\x7f]*)\"|([1-9][0-9]{0,8}(?:\.[0-9]{1,8})?))"""
+    r"""|(?:\#[^\x00-\x08\x0a-\x1f\x7f]*)?"""
+)
+"""What most lines are: a table, a string or a number, a remark, nothing."""
 _KEY = pattern(r"[A-Za-z0-9_-]+")
 _QUOTED = pattern(r"""\"([^\"\\\x00-\x08\x0a-\x1f\x7f]*)\"|'([^'\x00-\x08\x0a-\x1f\x7f]*)'""")
 _NUMBER = pattern(r"[+-]?(?:0|[1-9][0-9]*)(?:\.[0-9]+)?(?![\w.:-])", re.ASCII)
@@ -37,7 +40,11 @@ def read(text: str) -> dict[str, Any] | None:
     try:
         for line in text.replace("\r\n", "\n").split("\n"):
             usual = _USUAL.fullmatch(line)
-            head, key, value = usual.groups() if usual else _Line(line).parts()
+            if usual:
+                head, key, value, number = usual.groups()
+                value = _number(number) if number else value
+            else:
+                head, key, value = _Line(line).parts()
             if head:
                 table = {}
                 _put(said, head, table)
@@ -52,6 +59,10 @@ def _put(table: dict[str, Any], key: str, value: Any) -> None:
     if key in table:
         raise _NotPlain
     table[key] = value
+
+
+def _number(text: str) -> float | int:
+    return float(text) if "." in text else int(text)
 
 
 class _Line:
@@ -140,8 +151,7 @@ class _Line:
         quoted = self._quoted()
         if quoted is not None:
             return quoted
-        number = self._found(_NUMBER)
-        return float(number) if "." in number else int(number)
+        return _number(self._found(_NUMBER))
 
     def _quoted(self) -> str | None:
         found = _QUOTED.match(self.text, self.at)

@@ -11,12 +11,12 @@ Phrases are kept whole ("fold in" is not "fold") and found longest first. What i
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Iterator, Sequence
 
 from tamis.kitchen.equipment import Station
 from tamis.kitchen.verb_words import verb_words
 from tamis.record import NamedTuple
-from tamis.saved import facts, rows
+from tamis.saved import Saved, facts, saved
 from tamis.typed import TYPE_CHECKING, Any, Literal
 
 if TYPE_CHECKING:
@@ -115,18 +115,19 @@ class Verb(NamedTuple):
 class Verbs:
     """All the verbs, found by phrase or by participle."""
 
-    __slots__ = ("_facts", "_known", "_made", "first_words", "forms", "language", "phrases", "present_forms")
+    __slots__ = ("_facts", "_known", "_made", "_rows", "first_words", "forms", "language", "phrases", "present_forms")
 
-    def __init__(self, rows: Mapping[str, Sequence[str]], language: str) -> None:
+    def __init__(self, rows: Saved, language: str) -> None:
         self.language = language
-        self.phrases: Mapping[str, str] = dict(zip(rows["phrases"], rows["phrase bases"], strict=True))
+        self._rows = rows
+        self.phrases = rows.names("phrases")
         """The base of each base form, `bring` or `fold in`, and of each other word for it."""
-        self.forms: Mapping[str, str] = dict(zip(rows["forms"], rows["form bases"], strict=True))
+        self.forms = rows.names("forms")
         """The base of each participle, present or past: `whisking`, `dusted`, `folding in`."""
-        self.present_forms: Mapping[str, str] = dict(zip(rows["present"], rows["present bases"], strict=True))
+        self.present_forms = rows.names("present")
         """The base of each present participle alone: `whisking`."""
-        self._facts = dict(zip(rows["bases"], rows["facts"], strict=True))
-        self.first_words: Mapping[str, str] = dict(zip(rows["first words"], rows["longest"], strict=True))
+        self._facts = rows.names("facts")
+        self.first_words = rows.names("first words")
         """How many words the longest phrase has that begins with a word."""
         self._made: dict[str, Verb] = {}
         self._known: Known | None = None
@@ -134,11 +135,11 @@ class Verbs:
     @classmethod
     def load(cls, language: str) -> Verbs:
         """The verbs of a language."""
-        return cls(rows(language, "verbs"), language)
+        return cls(saved(language, "verbs"), language)
 
     def __iter__(self) -> Iterator[Verb]:
         """Each verb once, in the order of the file."""
-        return map(self._verb, dict.fromkeys(self.phrases.values()))
+        return map(self._verb, dict.fromkeys(map(self.phrases.__getitem__, self._rows.row("in order"))))
 
     def get(self, phrase: str) -> Verb | None:
         """The verb of a base form, `bring` or `fold in`, or of another word for it."""
@@ -151,8 +152,8 @@ class Verbs:
 
     def match(self, words: Sequence[str], start: int) -> tuple[Verb, int] | None:
         """The longest verb that begins at `words[start]` (lower case), and the number of words it has."""
-        longest = self.first_words.get(words[start], "0") if start < len(words) else "0"
-        for size in range(min(int(longest), len(words) - start), 0, -1):
+        longest = self.first_words.get(words[start]) if start < len(words) else None
+        for size in range(min(int(longest or 0), len(words) - start), 0, -1):
             base = self.phrases.get(" ".join(words[start : start + size]))
             if base is not None:
                 verb = self._verb(base)
@@ -189,7 +190,7 @@ class Verbs:
         from tamis.quantity.near import Known, nearest
 
         if self._known is None:
-            self._known = Known(self.phrases)
+            self._known = Known(self._rows.row("in order"))
         return nearest(word, self._known)
 
     def _verb(self, base: str) -> Verb:

@@ -6,7 +6,6 @@ own order changes from run to run.
 
 from __future__ import annotations
 
-import json
 from collections.abc import Iterator
 
 from lark import Lark
@@ -16,9 +15,8 @@ from lark.lexer import Lexer
 from lark.parsers.lalr_analysis import ParseTable, Shift
 
 from tamis.record import NamedTuple
+from tamis.saved import written
 from tamis.typed import Any
-
-_LINE = 110
 
 
 class Tables(NamedTuple):
@@ -89,21 +87,20 @@ def _plain(rule: LarkRule) -> tuple[str, str, tuple[str, ...]]:
 
 
 def save(tables: Tables) -> str:
-    """The text of a saved table. A row is written once for all the states that share it; in a row, symbols that lead to
-    the same stand behind it: `7 2 3,-1 4` is 7 after the symbols 2 and 3, and the end of rule 0 before symbol 4."""
+    """The text of a saved table. In the row of a state, symbols that lead to the same stand behind it: `7 2 3,-1 4` is
+    7 after the symbols 2 and 3, and the end of rule 0 before symbol 4."""
     names = [name for rule in tables.rules for name in (rule[0], rule[1], *rule[2])]
     symbols = {name: at for at, name in enumerate(sorted({*names, *(name for row in tables.rows for name in row)}))}
-    rows: dict[str, int] = {}
-    states = [rows.setdefault(_packed(row, symbols), len(rows)) for row in tables.rows]
-    rules = [" ".join(str(symbols[name]) for name in (name, label, *rest)) for name, label, rest in tables.rules]
-    parts: dict[str, Any] = {
-        "symbols": list(symbols),
-        "starts": tables.starts,
-        "rules": rules,
-        "rows": list(rows),
-        "states": states,
-    }
-    return "{\n" + ",\n".join(f"{json.dumps(name)}: {_wrapped(part)}" for name, part in parts.items()) + "\n}\n"
+    return written(
+        {
+            "symbols": list(symbols),
+            "starts": [f"{start} {first} {last}" for start, (first, last) in tables.starts.items()],
+            "rules": [
+                " ".join(str(symbols[one]) for one in (name, label, *parts)) for name, label, parts in tables.rules
+            ],
+            "rows": [_packed(row, symbols) for row in tables.rows],
+        }
+    )
 
 
 def _packed(row: dict[str, int], symbols: dict[str, int]) -> str:
@@ -111,15 +108,3 @@ def _packed(row: dict[str, int], symbols: dict[str, int]) -> str:
     for symbol, target in row.items():
         groups.setdefault(target, []).append(str(symbols[symbol]))
     return ",".join(f"{target} {' '.join(group)}" for target, group in groups.items())
-
-
-def _wrapped(part: Any) -> str:
-    """JSON in lines in which a difference can be read."""
-    lines, line = [], ""
-    for piece in json.dumps(part).split(", "):
-        if line and len(line) + len(piece) > _LINE:
-            lines.append(line)
-            line = piece
-        else:
-            line += f", {piece}" if line else piece
-    return ",\n".join((*lines, line))

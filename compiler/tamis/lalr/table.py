@@ -10,6 +10,7 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 
 from tamis.record import NamedTuple
+from tamis.saved import Saved
 
 END = "$END"
 """The symbol that stands after the last token."""
@@ -81,10 +82,7 @@ class Table(NamedTuple):
 
 def load(text: str) -> Table:
     """A table from what `tamis.lalr.build.save` wrote."""
-    import json
-
-    data = json.loads(text)
-    symbols = tuple(data["symbols"])
-    starts = {start: (first, last) for start, (first, last) in data["starts"].items()}
-    packed = [data["rows"][at] for at in data["states"]]
-    return Table(symbols, starts, Rules(data["rules"], symbols), Rows(packed, symbols))
+    saved = Saved(text)
+    symbols = tuple(saved.row("symbols"))
+    starts = {start: (int(first), int(last)) for start, first, last in map(str.split, saved.row("starts"))}
+    return Table(symbols, starts, Rules(saved.row("rules"), symbols), Rows(saved.row("rows"), symbols))

@@ -6,7 +6,6 @@ from collections.abc import Iterable, Iterator, Sequence
 
 from tamis.diagnostics import INTERNAL_ERROR, Diagnostic
 from tamis.library.order import USES
-from tamis.quantity.near import nearest
 from tamis.source import Source, Span
 from tamis.typed import TYPE_CHECKING
 
@@ -23,8 +22,11 @@ def about_bytes(offset: int) -> Diagnostic:
 
 def about_uses(document: Document, missing: Sequence[str], known: Iterable[str]) -> list[Diagnostic]:
     """A finding for each stem under `uses:` that no recipe of the house has."""
-    findings = []
-    stems = sorted(known) if missing else []
+    if not missing:
+        return []
+    from tamis.quantity.near import nearest
+
+    findings, stems = [], sorted(known)
     for stem in missing:
         field = next((field for field in document.fields if field.key == USES and stem in field.value), None)
         start = field.value_span.start + field.value.index(stem) if field else 0

@@ -76,7 +76,7 @@ def _cuts(flow: Flow, line: str, piece: str) -> bool:
     language, verbs = flow.kitchen.language, flow.kitchen.verbs
     one, cuts = nouns(language).singular, model_words(language).cuts
     for word in _WORD.findall(line.lower()):
-        verb = verbs.participle(word) or verbs.of_base(verbs.phrases.get(word, ""))
+        verb = verbs.participle(word) or verbs.of_base(verbs.phrases.get(word) or "")
         if one(word) == piece or (verb is not None and piece in cuts.get(verb.base, ())):
             return True
     return False

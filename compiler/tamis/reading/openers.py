@@ -27,7 +27,7 @@ _NIGHT: NodeKind = "OVERNIGHT"
 @cache
 def _roles() -> dict[str, frozenset[str]]:
     """The classes that each role may begin with; and each measure."""
-    rules = load(asset_text("grammar/saved/clause.json")).rules.all()
+    rules = load(asset_text("grammar/saved/clause.txt")).rules.all()
     first = first_symbols(rules)
     roles = [rule.symbols[0] for rule in rules if rule.name == _START]
     return {name: first[name] for name in (*roles, *_MEASURES)}

@@ -21,7 +21,7 @@ def parser_of(kitchen: Kitchen) -> Parser:
     for known, parser in _parsers:
         if known is kitchen:
             return parser
-    parser = Parser(load(asset_text("grammar/saved/clause.json")), Vocabulary(kitchen))
+    parser = Parser(load(asset_text("grammar/saved/clause.txt")), Vocabulary(kitchen))
     _parsers.insert(0, (kitchen, parser))
     del _parsers[_KEPT:]
     return parser

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from tamis.diagnostics import Fix
 from tamis.patterns import pattern
-from tamis.quantity.near import distance
 from tamis.reading.clause import Unreadable, leaves
 from tamis.source import Span
 from tamis.typed import TYPE_CHECKING
@@ -91,6 +90,8 @@ def _meant(reading: Reading, words: list[Node]) -> str:
 
 def unit_meant(reading: Reading, word: str) -> str:
     """The unit that a misspelt word is near to, as cooks write it; "" if none is."""
+    from tamis.quantity.near import distance
+
     near = reading.kitchen.units.near(word) or ""
     unit = reading.kitchen.units.get(near)
     if unit is None or unit.kind not in ("mass", "volume", "nominal"):

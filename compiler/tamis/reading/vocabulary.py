@@ -10,7 +10,7 @@ from __future__ import annotations
 
 from tamis.kitchen.goods import key as food_key
 from tamis.quantity.nouns import nouns
-from tamis.saved import rows
+from tamis.saved import Names, saved
 from tamis.syntax.clause import cutter
 from tamis.syntax.cutting import COMMA, Choice, Cut
 from tamis.syntax.elision import Elision
@@ -131,7 +131,8 @@ class Vocabulary:
         if found is None:
             reach = self._reach_of.get(word)
             if reach is None:
-                reach = _keep(self._reach_of, word, self._reach.get(word.replace("-", " ").partition(" ")[0], 1))
+                head = word.replace("-", " ").partition(" ")[0]
+                reach = _keep(self._reach_of, word, int(self._reach.get(head) or 1))
             if first and self._is_past(word):
                 reach = max(reach, 2)
             if reach == 1:
@@ -145,14 +146,17 @@ class Vocabulary:
         ways = tuple(self._ways(words[:end], first))
         return self._made.setdefault(ways, Choice(ways))
 
-    def _reaches(self) -> dict[str, int]:
+    def _reaches(self) -> Names:
         language = self.kitchen.language
-        said = rows(language, "phrases")
-        reach = dict(zip(said["heads"], map(int, said["words"]), strict=True))
-        _lengthen(reach, self.kitchen.larder.added, self._elision)
-        rules = nouns(language)
+        reach, rules = saved(language, "phrases").names("reach"), nouns(language)
+        own: dict[str, int] = {}
+        _lengthen(own, self.kitchen.larder.added, self._elision)
+        longer = {head: str(length) for head, length in own.items() if length > int(reach.get(head) or 1)}
+        reach = reach.with_more(longer)
         if rules.plural_within:
-            reach |= {rules.plural(head): length for head, length in reach.items() if rules.plural(head) not in reach}
+            heads = reach.everything()
+            plurals = {rules.plural(head): length for head, length in heads.items()}
+            reach = reach.with_more({head: length for head, length in plurals.items() if head not in heads})
         return reach
 
     def _ways(self, words: tuple[str, ...], first: bool) -> Iterator[tuple[str, int]]:

@@ -24,10 +24,9 @@ if TYPE_CHECKING:
     from tamis.quantity.units import UnitKind, Units
 
 _FRACTIONS = "¼-¾⅐-⅞"
-_SPACES = " \u00a0\u2009\u202f"
-HYPHENS = "‐‑-"
-_DASHES = f"‒–—―−{HYPHENS}"
-_PLAIN_HYPHENS = str.maketrans({"’": "'", "‐": "-", "‑": "-"})
+_PLAIN_SIGNS = (
+    ("’", "'"), ("‐", "-"), ("‑", "-"), ("−", "–"), ("⁄", "/"), ("\u00a0", " "), ("\u2009", " "), ("\u202f", " "),
+)  # fmt: skip
 _UNIT_KINDS: dict[UnitKind, str] = {"mass": "MASS", "volume": "VOLUME", "length": "LENGTH", "time": "TIME"}
 _MARKS = {",": "COMMA", "/": "SLASH", "⁄": "SLASH", "+": "PLUS", "@": "AT"}
 UNITS = frozenset(("MASS", "VOLUME", "LENGTH", "TIME", "DEGREE", "PERCENT", "INCH"))
@@ -66,15 +65,18 @@ COMMA, _NUMBER, _MISWRITTEN = ONE["COMMA"], ONE["NUMBER"], ONE["MISWRITTEN"]
 
 
 def _looked_up(text: str) -> str:
-    """A text as its words are looked up: in lower case, with plain hyphens and apostrophes. No letter may take more
-    room than before, or the places would not fit."""
+    """A text as its words are looked up: in lower case, with plain apostrophes, hyphens, strokes and spaces, and a
+    minus as a dash. No letter may take more room than before, or the places would not fit.
+
+    So the regular expression of tokens has no set of far-flung signs: each takes as long to compile as a small module
+    to import."""
     lower = text.lower()
     if text.isascii():
         return lower
     if len(lower) != len(text):
         lower = "".join(small if len(small := letter.lower()) == 1 else letter for letter in text)
-    if "’" in lower or "‐" in lower or "‑" in lower:
-        return lower.translate(_PLAIN_HYPHENS)
+    for sign, plain in _PLAIN_SIGNS:
+        lower = lower.replace(sign, plain)
     return lower
 
 
@@ -298,14 +300,14 @@ def _pattern(numbered: tuple[str, ...], elided: tuple[str, ...], joins: tuple[st
     may stand between a number and its fraction (1 and 1/2)."""
     joined = "".join(rf"|\ {re.escape(word)}\ " for word in joins)
     with_digits = "|".join(re.escape(word).replace(r"\#", "[0-9]+").replace("#", "[0-9]+") + r"\b" for word in numbered)
-    cut_off = "".join(re.escape(word).replace("'", "[’']") + r"(?=\w)|" for word in elided)
+    cut_off = "".join(re.escape(word) + r"(?=\w)|" for word in elided)
     return rf"""\s*(?:
-      (?P<WORD>{with_digits}|{cut_off}(?![{_FRACTIONS}])[^\W\d_][\w’'{HYPHENS}]*)
-    | (?P<NUMBER>[0-9]++(?!,[0-9])(?:\.[0-9]+ | (?:[{_SPACES}{HYPHENS}]{joined})[0-9]+[/⁄][0-9]+(?![0-9/]) | [/⁄][0-9]+
-        | (?:[{_SPACES}]{joined})?[{_FRACTIONS}])? | [{_SPACES}]?[{_FRACTIONS}])
+      (?P<WORD>{with_digits}|{cut_off}(?![{_FRACTIONS}])[^\W\d_][\w'-]*)
+    | (?P<NUMBER>[0-9]++(?!,[0-9])(?:\.[0-9]+ | (?:[ -]{joined})[0-9]+/[0-9]+(?![0-9/]) | /[0-9]+
+        | (?:[ ]{joined})?[{_FRACTIONS}])? | [ ]?[{_FRACTIONS}])
     | (?P<MISWRITTEN>[0-9]+,[0-9]+(?:[.,][0-9]+)*)
-    | (?P<RANGE>[{_DASHES}](?=\s*[0-9{_FRACTIONS}]))
-    | (?P<HYPHEN>[{HYPHENS}](?=[^\W\d_]))
+    | (?P<RANGE>[‒–—―-](?=\s*(?:[0-9]+|[{_FRACTIONS}])))
+    | (?P<HYPHEN>-(?=[^\W\d_]))
     | (?P<DEGREE>°\s*[cf]?(?!\w)|[℃℉])
     | (?P<PERCENT>%)
     | (?P<TIMES>×)
@@ -335,7 +337,7 @@ def _longest(phrases: _Phrases, word: str, text: str, start: int) -> tuple[str, 
 
 
 _Phrases = dict[str, tuple[tuple[str, str], ...]]
-_JOINS = tuple(HYPHENS)
+_JOINS = ("‐", "‑", "-")
 
 
 def _settle_number_words(cut: Cut) -> None:

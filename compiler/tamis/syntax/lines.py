@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-import re
-
 from tamis.patterns import pattern
 from tamis.record import made
 from tamis.source import Span
@@ -16,18 +14,8 @@ if TYPE_CHECKING:
 _LINE = pattern(r".*\n|.+")
 # The same where a text has other line ends: to look for either takes ten times as long.
 _ANY_LINE = pattern(r"[^\r\n]*(?:\r\n|\n|\r)|[^\r\n]+")
-_REMARKS = "|".join(get_args(RemarkKind))
-_KIND = pattern(
-    rf"""
-      (?P<BLANK>\s*\Z)
-    | (?P<COMMENT>%)
-    | (?P<HEADING>\#)
-    | (?P<REMARK>(?i:{_REMARKS}):)
-    | (?P<AHEAD>(?i:{AHEAD}):)
-    | (?P<FIELD>[A-Za-z][A-Za-z_-]*[ \t]*:)
-    """,
-    re.VERBOSE,
-)
+_SIGNS = {"%": "COMMENT", "#": "HEADING"}
+_NAMES = {**dict.fromkeys([remark.lower() for remark in get_args(RemarkKind)], "REMARK"), AHEAD.lower(): "AHEAD"}
 _BYTE_ORDER_MARK = "\ufeff"
 
 
@@ -37,10 +25,18 @@ def lines_of(text: str) -> Iterator[tuple[str, Line]]:
     if text.startswith(_BYTE_ORDER_MARK):
         yield "BOM", Line("BOM", _BYTE_ORDER_MARK, Span(0, 1))
         at = 1
-    match = _KIND.match
     for line in (_ANY_LINE if "\r" in text else _LINE).findall(text, at):
-        found = match(line)
-        kind = found.lastgroup or "TEXT" if found else "TEXT"
+        kind = _SIGNS.get(line[0]) or _named(line) or "TEXT"
         end = at + len(line)
         yield kind, made(Line, (kind, line, made(Span, (at, end))))
         at = end
+
+
+def _named(line: str) -> str:
+    """The kind of a line that tells it by a word and a colon, or has nothing in it; "" for plain text."""
+    word, colon, _ = line.partition(":")
+    if not colon:
+        return "BLANK" if line.isspace() else ""
+    name = word.rstrip(" \t")
+    plain = name.isascii() and name[:1].isalpha() and name.replace("-", "").replace("_", "").isalpha()
+    return _NAMES.get(word.lower(), "FIELD") if plain else ""

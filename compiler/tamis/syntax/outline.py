@@ -45,7 +45,7 @@ _ALLOW_TRY = pattern(rf"%\s*{ALLOW}\b")
 
 @cache
 def _parser() -> TokenParser:
-    return TokenParser(load(asset_text("grammar/saved/outline.json")))
+    return TokenParser(load(asset_text("grammar/saved/outline.txt")))
 
 
 def parse(source: Source, language: str) -> tuple[Document, list[Diagnostic]]:

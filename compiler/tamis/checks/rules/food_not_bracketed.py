@@ -14,7 +14,6 @@ from functools import cache
 
 from tamis.checks.words import Words, check_words
 from tamis.diagnostics import Diagnostic, Severity
-from tamis.kitchen.likely import likely
 from tamis.quantity.nouns import nouns
 from tamis.reading.prose import commands
 from tamis.reading.tables import tables
@@ -120,6 +119,8 @@ def _working(words: Stretch, end: int | None) -> Verb | None:
 
 
 def _said(view: View, named: Named, span: Span, verb: Verb, measured: bool) -> Diagnostic:
+    from tamis.kitchen.likely import likely
+
     food = named.food
     found = view.kitchen.larder.find(food.split(" "))
     tap = found is not None and found.goods.role == "water"

@@ -11,6 +11,7 @@ from functools import cache
 
 from tamis.assets import asset_text
 from tamis.record import NamedTuple
+from tamis.string_tables import exact, tables
 from tamis.typed import TYPE_CHECKING, Literal
 
 if TYPE_CHECKING:
@@ -73,20 +74,17 @@ class Practice(NamedTuple):
 @cache
 def practice() -> Practice:
     """The rules of thumb that ship with the compiler."""
-    from tamis.kitchen.plain_toml import read
-
-    raw = read(asset_text("grammar/scaling.toml"))
-    assert raw is not None, "a test reads it"
+    raw = tables(asset_text("grammar/scaling.toml"))
     limits, amounts, bowls, holds = (
-        {key: Fraction(text) for key, text in raw[table].items()} for table in ("limits", "amounts", "bowls", "holds")
+        {key: exact(text) for key, text in raw[table].items()} for table in ("limits", "amounts", "bowls", "holds")
     )
     return Practice(
         limits,
         amounts,
         bowls,
         holds,
-        {key: frozenset(names) for key, names in raw["verbs"].items()},
-        *(frozenset(raw[group]["names"]) for group in Practice._fields[5:]),
+        {key: frozenset(names.split(", ")) for key, names in raw["verbs"].items()},
+        *(frozenset(raw[group]["names"].split(", ")) for group in Practice._fields[5:]),
     )
 
 
