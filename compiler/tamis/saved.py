@@ -96,8 +96,9 @@ class Saved:
             self._rows[text[start:tab]] = text[tab + 1 : end]
             start = end + 1
 
-    def __contains__(self, name: str) -> bool:
-        return name in self._rows
+    def all_names(self, name: str) -> Mapping[str, str] | None:
+        """Each of the names of a row and what it leads to; None where there is no such row."""
+        return self.names(name).everything() if name in self._rows else None
 
     def row(self, name: str) -> list[str]:
         """The cells of a row."""

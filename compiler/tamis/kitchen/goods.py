@@ -202,7 +202,7 @@ class Larder:
 
         said = saved(language, "goods")
         head = loads(asset_part(_LIST, 0, int(said.row("head")[0])) + b"}")
-        plurals = said.names("plurals").everything() if "plurals" in said else None
+        plurals = said.all_names("plurals")
         states = said.names("states").everything()
         words = FoodWords(language, states, frozenset(said.row("adverbs")), frozenset(said.row("prepared")))
         return cls(Foods(Shelf(said), said.names("called"), plurals), said.names("keys"), head, words)
