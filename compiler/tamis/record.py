@@ -18,13 +18,9 @@ if TYPE_CHECKING:
     from typing import NamedTuple as NamedTuple
 else:
     from collections import _tuplegetter
-    from functools import cache
     from types import FunctionType
 
-    @cache
-    def _getter(at):
-        """The property of the field that stands so far on."""
-        return _tuplegetter(at, "")
+    _GETTERS = tuple([_tuplegetter(at, "") for at in range(64)])  # the property of the field that stands so far on
 
     # fmt: off
     _NEW = (
@@ -104,7 +100,7 @@ else:
             if list(defaults) != list(fields[len(fields) - len(defaults) :]):
                 raise TypeError(f"{name}: fields with a default come last")
             own = {"__new__": FunctionType(_code(fields), globals(), "__new__", tuple(defaults.values()))}
-            own |= {field: _getter(at) for at, field in enumerate(fields)}
+            own |= dict(zip(fields, _GETTERS))  # noqa: B905  # as many as there are fields
             own |= {"__match_args__": fields, "_fields": fields, "_field_defaults": defaults}
             return type(name, (tuple,), _METHODS | body | own)
 

@@ -65,6 +65,7 @@ _LEFT = {
     "Cool for at least 3 h or overnight": ["at least"],
     "in a second pan": ["a second"],
     "into a second bowl": ["a second"],
+    "in a second bowl": ["a second"],
     "into another bowl": ["another"],
     "twice more": ["more"],
     "with both hands": ["both"],

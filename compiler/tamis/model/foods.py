@@ -75,8 +75,15 @@ def put_in(act: Line, food: Ingredient) -> None:
     taken = fraction * often if fraction * often <= 1 else fraction  # else each time of a new one
     if share and taken < 1:
         there = Food.of(index, food, words, times(whole, 1 - taken), flow.kitchen)
-        rest = walker.part("rest", "share", [there], there.mass, left=1 - taken)
-        rest.rest_of, rest.rest_was, rest.span = index, rest.left, food.clause.span
+        _keep_rest(act, index, there, 1 - taken)
+
+
+def _keep_rest(act: Line, use: int, food: Food, left: Fraction) -> None:
+    """What is left of a written measure stays open, for *the rest of it*."""
+    walker = act.walker
+    rest = walker.part("rest", "share", [food], food.mass, left=left)
+    rest.rest_of, rest.rest_was, rest.span = use, left, walker.flow.uses[use].ingredient.clause.span
+    walker.open.rest(rest)
 
 
 def take_ahead(act: Line, reference: Reference) -> bool:

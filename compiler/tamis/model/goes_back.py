@@ -69,11 +69,13 @@ def joins_left(walker: Hands, action: ActionRead, joins: Joins | None, apart: bo
     strips across the tart*; not where the line `joins` something already, or works on something of its own, `apart`."""
     if joins is not None or apart:
         return joins
-    left = [batch for batch in walker.open if batch.origin == "left" and batch.left > 0]
+    kitchen = walker.flow.kitchen
+    there = list(put_to(action.parts, kitchen)) if walker.present is not None else []
+    left = [batch for batch in walker.open if batch.origin == "left" and batch.left > 0] if there else []
     if len(left) != 1 or walker.present is None:
         return None
-    before, kitchen = left[0], walker.flow.kitchen
-    for place, names in put_to(action.parts, kitchen):
+    before = left[0]
+    for place, names in there:
         for words, span in names:
             if _is_of(walker, walker.present, words):
                 break

@@ -187,8 +187,7 @@ def _food(walker: Hands, words: tuple[str, ...], share: Share | None) -> Meaning
         else:
             left = [*opened, *flow.all_shared()]
         if whole and not left:  # of 500 g of which half went in before: it is of those 500 g, too
-            there = walker.open.shared.called(answering(words, flow.kitchen), flow.index)
-            left = [batch for batch in there if batch.rest_of is not None]
+            left = walker.open.rests.called(answering(words, flow.kitchen), flow.index)
         if left:
             both = list(dict.fromkeys(left))  # one that is named here is found in both places
             return _one(both, words, "share-left")

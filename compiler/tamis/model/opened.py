@@ -54,15 +54,16 @@ class Opened(Shelf):
     """The open batches of a component: set aside, named, or left by a share, in the order in which they were put down.
 
     They are many where much is named, and those of which only a share was taken are few: these are known apart, and
-    once more those of them that are whole products.
+    once more those of them that are whole products, and those that are the rest of a written measure.
     """
 
-    __slots__ = ("_last", "shared", "shared_whole")
+    __slots__ = ("_last", "rests", "shared", "shared_whole")
 
     def __init__(self) -> None:
         super().__init__()
         self.shared = Shelf()
         self.shared_whole = Shelf()
+        self.rests = Shelf()
         self._last = 0
 
     def __iter__(self) -> Iterator[Batch]:
@@ -84,8 +85,15 @@ class Opened(Shelf):
             if batch.origin in WHOLE:
                 self.shared_whole.put(batch, place)
 
+    def rest(self, batch: Batch) -> None:
+        """One is the rest of a measure, of which a part went in."""
+        place = self._places.get(batch)
+        if place is not None:
+            self.rests.put(batch, place)
+
     def drop(self, batch: Batch) -> None:
         """A batch is gone, if it was here."""
         super().drop(batch)
         self.shared.drop(batch)
         self.shared_whole.drop(batch)
+        self.rests.drop(batch)

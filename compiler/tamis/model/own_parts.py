@@ -100,13 +100,18 @@ def _has_part(act: Line, event: Event, words: Words) -> bool:
     return meaning is not None and meaning.batch is not None and bool(_foods_with(walker.flow, meaning.batch, words))
 
 
+def _is_part(word: str, language: str) -> bool:
+    """Whether any food has a part of this name: a word that is misspelt is sought in no batch."""
+    return any(word in parts for parts in model_words(language).own_parts.values())
+
+
 def own_part(act: Line, reference: Reference) -> OwnPart | None:
     """What a name that nothing is called by means as a part of some food; None where no food there has such a part, or
     several may be meant."""
     flow = act.walker.flow
     words = plain(reference.name, flow.kitchen.language)
     removes = act.verb is not None and act.verb.removes and not reference.preposition
-    if not words or (reference.share is not None and not removes):
+    if not words or (reference.share is not None and not removes) or not _is_part(words[-1], flow.kitchen.language):
         return None
     rests = words[-1] in model_words(flow.kitchen.language).rests
     if rests and not removes:  # what is cooked in the fat has to know how much there is of it

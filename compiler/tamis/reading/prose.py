@@ -26,7 +26,7 @@ if TYPE_CHECKING:
 
 _OPENS = (",", ";", ":", ".", "(", "—", "–")
 STOPS = frozenset((".", ";", ","))
-_NO_NOUN = frozenset(("AND", "OR", "PREP", "INTO", "TO", "AT", "FOR", "UNTIL", "BEFORE", "THE", "ARTICLE"))
+_NO_NOUN = frozenset(("AND", "OR", "PREP", "INTO", "TO", "AT", "FOR", "UNTIL", "BEFORE", "ARTICLE"))
 # The classes of words that stand before a name or part two of them, and never for work.
 _SMALL = (
     "ARTICLE",
@@ -307,9 +307,10 @@ def fills_each(plain: Plain) -> str | None:
     for at in range(len(plain.said) - 1, -1, -1):
         word = plain.said[at]
         if word in asked.each:
-            noun = plain.said[-2] if at + 2 < len(plain.said) else ""
+            between = [said for said in plain.said[at + 1 : -1] if not said.endswith(asked.adverbs)]
+            noun = between[-1] if between else ""
             return None if noun in asked.no_piece else noun
-        if word in STOPS:
+        if word in STOPS or (at + 1 < len(plain.said) and plain.is_a(at, _NO_NOUN) and word not in asked.each_with):
             break
     return None
 

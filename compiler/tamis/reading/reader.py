@@ -58,6 +58,7 @@ if TYPE_CHECKING:
     from tamis.syntax.document import Part
 
 _RIGHT_BEHIND = len(" into the ")
+_OPENS = 8  # so far from the beginning of a line stands what is made ready
 _PAIR = 2  # a clause and the words before it
 _FOR_EACH = 3  # fewer words than these are no more than *for each*
 
@@ -342,15 +343,16 @@ def _fills(earlier: Sequence[Event]) -> bool:
 def _makes_ready(earlier: Sequence[Event], of_equipment: bool) -> bool:
     """Whether a line makes a piece of equipment ready: what it takes for that stays at the tin, be it weighed or not.
     Dough or bread that lines a tin is food, unless all that the component does is to make a tin ready."""
-    verbs = [event.verb for event in earlier if isinstance(event, VerbUse)]
-    tool = next((event for event in earlier if isinstance(event, Tool | Reference)), None)
-    if not verbs or not isinstance(tool, Tool) or tool.definite or tool.preposition:
+    begins = earlier[:_OPENS]
+    verb = next((event.verb for event in begins if isinstance(event, VerbUse)), None)
+    tool = next((event for event in begins if isinstance(event, Tool | Reference)), None)
+    if verb is None or not isinstance(tool, Tool) or tool.definite or tool.preposition:
         return False
     if tool.equipment.kind not in MADE_READY:
         return False
-    if verbs[0].greases or (of_equipment and verbs[0].coats):
+    if verb.greases or (of_equipment and verb.coats):
         return True
-    return bool(verbs[0].purpose) and (of_equipment or tool.equipment.kind == "surface")
+    return bool(verb.purpose) and (of_equipment or tool.equipment.kind == "surface")
 
 
 def _behind_tool(earlier: Sequence[Event], before: Plain) -> bool:

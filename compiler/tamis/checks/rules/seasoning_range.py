@@ -12,7 +12,7 @@ from fractions import Fraction
 
 from tamis.checks.limits import SOURCE, Limits, limits
 from tamis.diagnostics import Diagnostic, Severity
-from tamis.typed import TYPE_CHECKING
+from tamis.typed import TYPE_CHECKING, Literal
 
 if TYPE_CHECKING:
     from collections.abc import Sequence
@@ -48,6 +48,7 @@ Stir in [250 ml milk] and cut [into 8 pieces].
 _LEAST_FLOUR = 50
 _LEAST_SHARE = Fraction(15, 100)
 _FLAVOUR: Role = "flavour"
+_BY_THE_JAR: Literal["spices"] = "spices"  # the merchant
 _SPICE: Show = "spice"
 
 
@@ -114,4 +115,4 @@ def _spices(view: View, uses: Sequence[Use], known: Limits) -> Iterator[Diagnost
 
 def _is_spice(goods: Goods) -> bool:
     """What is sold by the jar, and flavours by the spoon."""
-    return goods.role == _FLAVOUR or (goods.show == _SPICE and goods.merchant == "spices" and not goods.salt)
+    return goods.role == _FLAVOUR or (goods.show == _SPICE and goods.merchant == _BY_THE_JAR and not goods.salt)

@@ -11,7 +11,6 @@ from collections.abc import Iterator
 
 from tamis.checks.counted import bare, counted, is_small, with_unit
 from tamis.diagnostics import Diagnostic, Severity
-from tamis.quantity.display import written
 from tamis.reading.clauses import Reference
 from tamis.typed import TYPE_CHECKING
 
@@ -67,6 +66,8 @@ def _parts(view: View) -> Iterator[Diagnostic]:
             continue
         found = view.kitchen.larder.find(read.name.lower().split())
         if found and (found.goods.liquid or found.goods.flour):
+            from tamis.quantity.display import written
+
             number = written(share.measure, view.recipe.language)
             message = f"“{number}” of what? A unit is missing: “{read.name}” is measured, not counted"
             yield Diagnostic(RULE, LEVEL, read.clause.span, message, "write a unit behind the number")
