@@ -18,6 +18,7 @@ from tamis.quantity.nouns import nouns
 from tamis.reading.clauses import Tool
 from tamis.reading.plain_tools import tools_in
 from tamis.syntax.document import Text
+from tamis.table.occupied import occupied_of
 from tamis.table.rows import EquipmentRow
 from tamis.table.words import equipment_words
 
@@ -29,7 +30,7 @@ Key = tuple[str, tuple[str, ...], str, str]
 class _Piece:
     """A row being filled."""
 
-    __slots__ = ("actions", "components", "equipment", "number", "tool")
+    __slots__ = ("actions", "components", "equipment", "named", "number", "tool")
 
     def __init__(self, tool: Tool, equipment: Equipment) -> None:
         self.tool = tool
@@ -37,15 +38,23 @@ class _Piece:
         self.number = tool.number
         self.actions: list[int] = []
         self.components: list[int] = []
+        self.named: set[int] = set()  # where the clauses stand that mean it
+
+    def full(self, occupied: tuple[Tool, ...]) -> Fraction:
+        """How many of it have other food in them."""
+        return sum((tool.number for tool in occupied if tool.clause.span.start in self.named), Fraction(0))
 
 
 def equipment_list(recipe: Recipe, kitchen: Kitchen) -> tuple[EquipmentRow, ...]:
     """What the method names, each piece once, in order of need."""
     pieces: dict[Key, _Piece] = {}
+    occupied = occupied_of(recipe)
     for action in recipe.actions:
         for tool in _tools(action, kitchen):
-            piece = None if _in_the_oven(tool, action, kitchen) else _piece(tool, pieces, kitchen)
+            full = occupied.get(tool.clause.span.start, ())
+            piece = None if _in_the_oven(tool, action, kitchen) else _piece(tool, pieces, full, kitchen)
             if piece is not None:
+                piece.named.add(tool.clause.span.start)
                 piece.actions.append(action.number)
                 piece.components.append(action.component)
     return tuple(_row(piece, kitchen) for piece in pieces.values())
@@ -69,8 +78,9 @@ def _in_the_oven(tool: Tool, action: Action, kitchen: Kitchen) -> bool:
     return nouns(kitchen.language).singular(tool.name.lower()) in equipment_words(kitchen.language).racks
 
 
-def _piece(tool: Tool, pieces: dict[Key, _Piece], kitchen: Kitchen) -> _Piece | None:
-    """The piece that a clause means: one set out before, or a new one; None for a fixture."""
+def _piece(tool: Tool, pieces: dict[Key, _Piece], occupied: tuple[Tool, ...], kitchen: Kitchen) -> _Piece | None:
+    """The piece that a clause means: one set out before, or a new one; None for a fixture. One in which other food lies
+    is another one."""
     equipment, words = tool.equipment, equipment_words(kitchen.language)
     if equipment.part_of:
         equipment = kitchen.cupboard.of_id(equipment.part_of) or equipment
@@ -84,10 +94,12 @@ def _piece(tool: Tool, pieces: dict[Key, _Piece], kitchen: Kitchen) -> _Piece | 
     if before is not None:
         return before
     key = (equipment.name, tool.adjectives, tool.size, tool.contains)
+    if key in pieces and pieces[key].full(occupied) and _called(tool, kitchen) != _called(pieces[key].tool, kitchen):
+        key = (f"{equipment.name} {_called(tool, kitchen)}", *key[1:])  # a saucepan beside the stew-pan
     piece = pieces.setdefault(key, _Piece(tool, equipment))
     said = tool.clause.text.partition(tool.name)[0].split() + tool.name.split()  # not what it stands on
     more = piece.actions and words.another.intersection(said)
-    piece.number = max(piece.number + tool.number * bool(more), tool.number)
+    piece.number = max(piece.number + tool.number * bool(more), tool.number + piece.full(occupied))
     return piece
 
 
@@ -106,6 +118,11 @@ def _before(tool: Tool, equipment: Equipment, pieces: dict[Key, _Piece], languag
         vessels = [piece for piece in pieces.values() if piece.equipment.kind == equipment.kind]
         return next((piece for piece in reversed(vessels) if piece.equipment.station == equipment.station), None)
     return None
+
+
+def _called(tool: Tool, kitchen: Kitchen) -> str:
+    """The noun that the cook has for it, of one piece."""
+    return nouns(kitchen.language).singular(" ".join(_parted(tool, tool.equipment, kitchen)[0]).lower())
 
 
 def _last(tool: Tool) -> str:
