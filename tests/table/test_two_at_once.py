@@ -21,7 +21,7 @@ LINES = {
     "Fry [4 eggs] [in 1 tbsp butter] [in a frying pan] [for 2 min].\nLift them [on to a warm plate].\n"
     "Arrange [the eggs] [on 4 warm plates].": ["frying pan", "5 warm plates"],
     # by another word for the same
-    "Simmer [1 l milk] [in a stew-pan] [for 2 min].\n\n# Sauce\n\nMelt [50 g butter] [in a saucepan] and add [the rice].":
+    "Boil [1 l milk] [in a stew-pan] [for 2 min].\n\n# Sauce\n\nMelt [50 g butter] [in a saucepan] with [the rice].":
     ["stew-pan", "saucepan"],
     # three of them
     f"{FIRST}\n# B\n\nMix [100 g honey] and [1 tbsp water] [in a bowl].\n\n# C\n\n"

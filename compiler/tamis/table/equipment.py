@@ -16,10 +16,10 @@ from tamis.model.recipe import Action, Recipe
 from tamis.quantity.display import number as number_text
 from tamis.quantity.nouns import nouns
 from tamis.reading.clauses import Tool
-from tamis.reading.plain_tools import tools_in
-from tamis.syntax.document import Text
+from tamis.reading.prose import prose_words
 from tamis.table.occupied import occupied_of
 from tamis.table.rows import EquipmentRow
+from tamis.table.set_out import stands_for, tools_of
 from tamis.table.words import equipment_words
 
 __all__ = ["EquipmentRow", "equipment_list"]
@@ -30,7 +30,7 @@ Key = tuple[str, tuple[str, ...], str, str]
 class _Piece:
     """A row being filled."""
 
-    __slots__ = ("actions", "components", "equipment", "named", "number", "tool")
+    __slots__ = ("actions", "components", "equipment", "instead", "named", "number", "tool")
 
     def __init__(self, tool: Tool, equipment: Equipment) -> None:
         self.tool = tool
@@ -38,6 +38,7 @@ class _Piece:
         self.number = tool.number
         self.actions: list[int] = []
         self.components: list[int] = []
+        self.instead: _Piece | None = None  # for which it may be taken
         self.named: set[int] = set()  # where the clauses stand that mean it
 
     def full(self, occupied: tuple[Tool, ...]) -> Fraction:
@@ -50,25 +51,18 @@ def equipment_list(recipe: Recipe, kitchen: Kitchen) -> tuple[EquipmentRow, ...]
     pieces: dict[Key, _Piece] = {}
     occupied = occupied_of(recipe)
     for action in recipe.actions:
-        for tool in _tools(action, kitchen):
+        before: tuple[Tool, _Piece] | None = None
+        for tool in tools_of(action, kitchen):
             full = occupied.get(tool.clause.span.start, ())
             piece = None if _in_the_oven(tool, action, kitchen) else _piece(tool, pieces, full, kitchen)
             if piece is not None:
                 piece.named.add(tool.clause.span.start)
                 piece.actions.append(action.number)
                 piece.components.append(action.component)
+                if before and not piece.instead and before[1] is not piece:
+                    piece.instead = before[1] if stands_for(before[0], tool, action, kitchen) else None
+                before = tool, piece
     return tuple(_row(piece, kitchen) for piece in pieces.values())
-
-
-def _tools(action: Action, kitchen: Kitchen) -> list[Tool]:
-    """Those of an action's clauses, and those of its plain words, in the order of the text."""
-    tools = [read for read in action.reads if isinstance(read, Tool)]
-    said = {tool.clause.span for tool in tools}
-    tools += [tool for tool in action.tools if tool.clause.span not in said]  # put on [the lid]
-    for part in action.parts:
-        if isinstance(part, Text):
-            tools += [placed.tool for placed in tools_in(part, kitchen)]
-    return sorted(tools, key=lambda tool: tool.clause.span.start)
 
 
 def _in_the_oven(tool: Tool, action: Action, kitchen: Kitchen) -> bool:
@@ -114,6 +108,11 @@ def _before(tool: Tool, equipment: Equipment, pieces: dict[Key, _Piece], languag
         ends = alike or name == equipment.name or name.endswith(f" {equipment.name}")
         if ends and said <= {*piece.tool.adjectives, *name.split()} and tool.size in ("", piece.tool.size):
             return piece
+    if tool.several and not said:  # one to a dish: to each of the ramekins
+        alike = (piece for piece in reversed(pieces.values()) if piece.equipment.kind == equipment.kind)
+        several = next((piece for piece in alike if piece.number > 1), None)
+        if several is not None:
+            return several
     if equipment.general and not said:
         vessels = [piece for piece in pieces.values() if piece.equipment.kind == equipment.kind]
         return next((piece for piece in reversed(vessels) if piece.equipment.station == equipment.station), None)
@@ -131,9 +130,12 @@ def _last(tool: Tool) -> str:
 
 def _row(piece: _Piece, kitchen: Kitchen) -> EquipmentRow:
     tool = piece.tool
+    label = _label(tool, piece.number, piece.equipment, kitchen)
+    if piece.instead and len(piece.actions) == len(piece.instead.actions) == 1:  # neither is wanted for anything else
+        label = f"{prose_words(kitchen.language).alternative[0].strip()} {label}"
     return EquipmentRow(
         name=piece.equipment.name,
-        label=_label(tool, piece.number, piece.equipment, kitchen),
+        label=label,
         number=None if tool.several and piece.number == 1 else piece.number,
         size=tool.size,
         kind=piece.equipment.kind,
