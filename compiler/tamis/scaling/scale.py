@@ -19,7 +19,7 @@ from tamis.scaling.header import header_edits
 from tamis.scaling.quantities import Scaling
 from tamis.source import NOWHERE, Source, Span
 from tamis.syntax.document import Clause
-from tamis.syntax.items import Product, Quantity
+from tamis.syntax.items import Quantity
 from tamis.typed import TYPE_CHECKING
 
 if TYPE_CHECKING:
@@ -33,6 +33,7 @@ if TYPE_CHECKING:
 
 
 NOT_SCALED = " (not scaled: it could not be read)"
+_GROWS = ("mass", "volume", "pieces")  # no time, no heat and no length does
 
 
 class Scaled(NamedTuple):
@@ -144,7 +145,7 @@ def _part(part: Part, edits: Mapping[int, list[Edit]], read: set[int], food: set
     be food by eye."""
     if not isinstance(part, Clause):
         return part
-    amounts = part.inner in food or any(isinstance(item, Quantity | Product) for item in part.items.items)
+    amounts = part.inner in food or any(isinstance(item, Quantity) and item.kind in _GROWS for item in part.items.items)
     if part.inner not in read and amounts:
         return part._replace(text=part.text + NOT_SCALED)
     return _clause(part, edits[part.inner]) if part.inner in edits else part

@@ -109,8 +109,8 @@ def _before(tool: Tool, equipment: Equipment, pieces: dict[Key, _Piece], languag
         if ends and said <= {*piece.tool.adjectives, *name.split()} and tool.size in ("", piece.tool.size):
             return piece
     if tool.several and not said:  # one to a dish: to each of the ramekins
-        alike = (piece for piece in reversed(pieces.values()) if piece.equipment.kind == equipment.kind)
-        several = next((piece for piece in alike if piece.number > 1), None)
+        same = (piece for piece in reversed(pieces.values()) if piece.equipment.kind == equipment.kind)
+        several = next((piece for piece in same if piece.number > 1), None)
         if several is not None:
             return several
     if equipment.general and not said:

@@ -78,7 +78,7 @@ class _Fold:
             self.free(effect.batch)
 
 
-_HOLDS = ("vessel", "surface", "strainer")
+_HOLDS = ("vessel", "surface")
 _COLD = ("fridge", "freezer")
 
 
