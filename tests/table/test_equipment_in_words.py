@@ -69,6 +69,30 @@ LINES = {
     "Tip [into a 2-litre glass bowl] and cool.": ["2-litre glass bowl"],
     "Tip [into a heavy 3-litre saucepan] and cool.": ["heavy 3-litre saucepan"],
     "Spread [over 2 GN 1/1 trays] and cool.": ["2 GN 1/1 trays"],
+    # each of those that are there
+    "Lay them [in 2 frying pans], 4 cakes to a pan.": ["2 frying pans"],
+    "Divide [between 6 ramekins], one to a dish.": ["6 ramekins"],
+    "Pack [into 3 jars], about half a litre to a jar.": ["3 jars"],
+    "Thread on to [6 skewers] and lay a skewer on each plate.": ["6 skewers", "plate"],
+    "Lift two cakes to a plate.": ["plate"],
+    "Serve, two to a plate.": ["plate"],
+    # a lid that is eaten
+    "Lay the lid over [the rice].": [],
+    "Cover with a pastry lid and trim.": [],
+    "Lay the lid on [the mixing bowl].": ["lid"],
+    "Put the lid on, and [cook for 10 min].": ["lid"],
+    # in the words of a wait
+    "[Bake for 40 min] [at 180 °C], [covering with foil after 30 min].": ["foil"],
+    "[Simmer for 40 min], [stirring with a wooden spoon].": ["wooden spoon"],
+    "[Bake for 40 min, covered with foil] [at 180 °C].": ["foil"],
+    "[Cool for 10 min in the mixing bowl].": [],
+    # one or the other
+    "Grind it [through a mincer], or pulse it [in a food processor].": ["mincer", "or food processor"],
+    "Put it [in a wok] or a deep frying pan.": ["wok", "or deep frying pan"],
+    "Stir with a fork or a wooden spoon, then lay [on a tray].": ["fork", "or wooden spoon", "tray"],
+    "Beat [with a mixer] or [with a wooden spoon]. Scrape up [with a wooden spoon].": ["mixer", "wooden spoon"],
+    "Cut it [with a knife], or tear it, and put it [in a bowl].": ["knife", "bowl"],
+    "Lift [with a slotted spoon], one or two at a time, [on to a plate].": ["slotted spoon", "plate"],
     "Heat [2 heavy frying pans] and lay the cakes in the dry pans.": ["2 heavy frying pans"],
 }
 

@@ -15,7 +15,7 @@ from tamis.model.line import Line
 from tamis.model.mass import NOTHING, ONE, Mass
 from tamis.model.namings import divide, name_batch
 from tamis.model.one_of import as_piece
-from tamis.model.paces import AT_ONCE, in_pieces, one_after_another, pace_of, paced
+from tamis.model.paces import AT_ONCE, cooked_at_a_time, in_pieces, one_after_another, pace_of, paced
 from tamis.model.pieces import batches_of, before_it_is_cut, heaviest_piece, named_no_food, worked_one_by_one
 from tamis.model.reached import reached
 from tamis.model.recipe import Action, Work
@@ -170,6 +170,7 @@ class Act(Line):
     def _batches(self, batch: Batch | None, pace: Pace) -> tuple[Fraction, bool]:
         """How many batches the line is done in; what is served is served once, and so is a sauce warmed for it."""
         size = next((repeat.number for repeat in self.labour.repeats if repeat.kind == "batch-size"), None)
+        size = size or cooked_at_a_time(self)
         if size:
             self.batches = batches_of(self, batch, size), False
         served = any([use.verb.serves for use in self.labour.verbs])

@@ -10,7 +10,7 @@ from fractions import Fraction
 
 from tamis.model.many import Many, many_of, number_told, small_things
 from tamis.model.words import model_words
-from tamis.reading.clauses import Ingredient, Reference, Time
+from tamis.reading.clauses import Ingredient, Manner, Reference, Time
 from tamis.reading.plain import plain_of
 from tamis.reading.prose import commands, prose_words
 from tamis.record import NamedTuple
@@ -166,3 +166,17 @@ def one_after_another(act: Line, batch: Batch | None, pace: Pace) -> int:
     """How often a line is done that takes one piece after another, and cooks it for so long; 0 where none does."""
     timed = isinstance(act.labour.time, Time) and act.labour.time_verb is not None and act.labour.time_verb.verb.cooks
     return counted(act, batch) if pace.whole and timed else 0
+
+
+def cooked_at_a_time(act: Line) -> Fraction | None:
+    """How many pieces a line cooks for its time: `fry [two at a time] [for 3 min]`, and not what is added so."""
+    time, use = act.labour.time, act.labour.time_verb
+    if not isinstance(time, Time) or use is None or not use.verb.cooks:
+        return None
+    verbs = sorted(act.labour.verbs, key=lambda use: use.span.start)
+    for event in act.read.events:
+        if isinstance(event, Manner) and event.measure is not None and not event.measure.unit:
+            before = [one for one in verbs if one.span.start < event.clause.span.start]
+            if before and before[-1] is use:
+                return event.measure.amount.hi
+    return None

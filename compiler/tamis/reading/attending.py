@@ -30,10 +30,11 @@ def read_tending(reading: Reading, children: Sequence[Node]) -> tuple[Read, ...]
     words = reading.words
     if children[0][0] == "WITHOUT":
         return _without(reading, children)
-    often = next((leaf[1].lower() for leaf in children if leaf[0] == "OFTEN"), "")
+    said_often = [leaf[1].lower() for leaf in children if leaf[0] == "OFTEN"]
+    often = said_often[0] if said_often else ""
     once = often in words.once and often != ""
     length, after = _every(reading, children), _after(reading, children)
-    sometimes = often in words.sometimes or length is not None
+    sometimes = not words.sometimes.isdisjoint(said_often) or length is not None  # all the time at first, then often
     first = first_leaf(children[0])
     verb = reading.kitchen.verbs.participle(first[1].lower())
     sometimes = sometimes or (verb is not None and verb.occasional and often not in words.constant)

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from tamis.reading.attending import read_manner, read_pause, read_tending
 from tamis.reading.clause import Reading, Unreadable
-from tamis.reading.clauses import Ingredient
+from tamis.reading.clauses import Ingredient, Manner
 from tamis.reading.head_noun import read_named
 from tamis.reading.heat import read_setting, read_target
 from tamis.reading.parser import Fault
@@ -73,7 +73,7 @@ def read_clause(
             kept = _known_anyway(reading, first)
             if kept is None:
                 return ()
-            records = (kept, *records[1:])
+            records = (kept, *records[1:]) if isinstance(kept, Ingredient) else (kept,)
         check_all_read(reading, tree, cut)
     except Unreadable as unreadable:
         findings.append(unreadable.finding)
@@ -91,8 +91,11 @@ def read_alone(text: str, kitchen: Kitchen) -> tuple[tuple[Read | VerbUse, ...],
     return read_clause(clause, kitchen, findings), findings
 
 
-def _known_anyway(reading: Reading, food: Ingredient) -> Ingredient | None:
-    """A food that the lists do not know is kept, and reported; None for what cannot be a food."""
-    from tamis.reading.unknown_food import unknown_food
+def _known_anyway(reading: Reading, food: Ingredient) -> Ingredient | Manner | None:
+    """A food that the lists do not know is kept, and reported; None for what cannot be a food. What is made in food
+    (`2 slits`) is none, and nothing is wrong with it."""
+    from tamis.reading.unknown_food import is_mark, unknown_food
 
+    if is_mark(food, reading.kitchen.language):
+        return Manner(reading.clause)
     return unknown_food(reading, food, read_alone)

@@ -11,7 +11,7 @@ from tamis.reading.words_only import is_words_only
 from tamis.syntax.clause import parse_clause
 from tamis.syntax.items import Quantity
 from tamis.typed import TYPE_CHECKING
-from tamis.words import example, named
+from tamis.words import example, named, word_lists
 
 if TYPE_CHECKING:
     from tamis.reading.phrase import Phrase
@@ -233,6 +233,8 @@ def _known_at_end(phrase: Phrase) -> str:
             food, words = phrase.text(at, phrase.end), phrase.text(start, at)
             said = f"{likely(found.goods if found else None, food, phrase.kitchen.language)} {food}"
             before = f"{preposition[0]} " if preposition else ""
+            if phrase.keys[at - 1] in phrase.tables.the:  # `the green parts of the leeks`
+                return ""
             if phrase.keys[at - 1] in phrase.tables.of:  # `a few grains of`
                 return f"“{words}” is no measure that is known: write how much, such as `[{before}{said}]`"
             return f"“{food}” is known: write how much, and the rest after a comma, such as `[{before}{said}, {words}]`"
@@ -248,9 +250,10 @@ def _nearest(phrase: Phrase) -> str:
         rest = phrase.text(tried[1], phrase.end)
         more = f" {rest}" if rest and tried[0] == phrase.tables.until else ""
         return f"did you mean `[{tried[0]}{more}]`?"
-    head = " ".join(phrase.keys[:2])
-    for words in (head, phrase.keys[0]):
-        near = nearest(words, sole_openers(phrase.kitchen.language))
+    head, openers = " ".join(phrase.keys[:2]), sole_openers(phrase.kitchen.language)
+    opens = any(" ".join(phrase.keys[:end]) in openers for end in range(1, 4))  # off the heat
+    for words in () if opens else (head, phrase.keys[0]):
+        near = nearest(words, openers)
         # Hardly anybody mistypes the first letter.
         if near and near != words and not phrase.preposition() and near[0] == words[0]:
             return f"did you mean `[{near} …]`?"
@@ -259,6 +262,15 @@ def _nearest(phrase: Phrase) -> str:
         return ""
     near = phrase.kitchen.larder.near(name) or phrase.kitchen.cupboard.near(name)
     return f"did you mean “{near}”?" if near and near != name else ""
+
+
+def _unit_of_a_letter(phrase: Phrase) -> str:
+    """`60 g salt per l`: a letter is a unit only behind a number."""
+    per, units = word_lists(phrase.kitchen.language, "clause")["closed"].get("PER", ()), phrase.kitchen.units
+    at = next((at for at in range(1, phrase.end) if len(phrase.keys[at]) == 1 and phrase.keys[at - 1] in per), 0)
+    if not at or units.get(phrase.keys[at]) is None:
+        return ""
+    return f"write the unit in full behind “{phrase.text(at - 1, at)}”: {example(phrase.kitchen.language, 'per_unit')}"
 
 
 def _plain_words(phrase: Phrase) -> str:
@@ -289,6 +301,7 @@ def _unknown_tool(phrase: Phrase) -> str:
 _AMOUNTS: frozenset[QuantityKind] = frozenset(("mass", "volume", "pieces"))
 _LOOKS = (
     _plain_words,
+    _unit_of_a_letter,
     _and_first,
     several_measured,
     _several_foods,

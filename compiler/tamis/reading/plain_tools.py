@@ -36,6 +36,7 @@ _ARTICLES = frozenset(("ARTICLE", "ANOTHER", "THE", "EACH"))
 _DEFINITE = frozenset(("THE", "EACH"))
 _TOOLS = frozenset(("TOOL", "COUNTTOOL"))
 _INDEFINITE = frozenset(("ARTICLE", "ANOTHER"))
+_ANOTHER = frozenset(("ANOTHER",))
 _TERSE = frozenset(("PREP", "INTO"))
 _AND = frozenset(("AND",))
 _SOME = frozenset(("SOME",))
@@ -45,6 +46,8 @@ _SIZES = frozenset((ONE["LENGTH"], ONE["MASS"], ONE["VOLUME"], ONE["INCH"]))
 # Adjectives before the noun: *a large deep baking tray*.
 _MOST_WORDS = 6
 _MOST_ALIKE = 3
+# Words from a number to where so many go: *2 heaped spoons to a tin*.
+_MOST_SHARED = 4
 
 
 class Placed(NamedTuple):
@@ -118,7 +121,9 @@ def _named(plain: Plain, start: int, at: int, asked: ProseWords) -> tuple[Placed
     found = None if last is None else plain.kitchen.cupboard.find([word for word in plain.words[name:last] if word])
     if found is None or last is None:
         return None
-    placed, definite = at > start, bool(plain.is_a(at, _DEFINITE))
+    placed = at > start
+    shared = _is_one_of_those(plain, start, at, last, asked)
+    definite = shared or bool(plain.is_a(at, _DEFINITE))
     stands = placed and found.item.kind == "vessel" and plain.said[start] not in asked.each_with
     end = _end_of_contents(plain, last, stands, asked)
     whole = first > at or number is not None or _needs_no_article(plain, start, at, last, found)
@@ -133,7 +138,26 @@ def _named(plain: Plain, start: int, at: int, asked: ProseWords) -> tuple[Placed
     if end > last or any(map(plain.is_count, range(name, last))):
         tool = _read(clause, plain.kitchen) or tool
     tool = tool._replace(definite=definite, preposition=plain.slice(start, at).lower() if placed else "")
+    tool = tool._replace(several=tool.several or shared)
     return Placed(tool, Span(plain.starts[start], span.end), first > at and not definite), end
+
+
+def _is_one_of_those(plain: Plain, start: int, at: int, last: int, asked: ProseWords) -> bool:
+    """Whether *a pan* is each of those that are there, of which it is told how much goes to one (*4 cakes to a pan*,
+    *one to a dish*), or where one goes (*a skewer on each plate*)."""
+    if not plain.is_a(at, _INDEFINITE) or plain.is_a(at, _ANOTHER):
+        return False
+    place = plain.is_a(last, _PLACES)
+    if place and plain.said[last + place : last + place + 1] and plain.said[last + place] in asked.each:
+        return True
+    if start == at or plain.said[start] not in asked.to:
+        return False
+    for number in range(start - 1, max(-1, start - 1 - _MOST_SHARED), -1):
+        if plain.is_count(number):  # behind a verb they are moved: *lift 2 cakes to a plate*
+            return number == 0 or plain.said[number - 1] in asked.opens
+        if not plain.is_word(number):
+            return False
+    return False
 
 
 def _needs_no_article(plain: Plain, start: int, at: int, last: int, found: FoundEquipment) -> bool:

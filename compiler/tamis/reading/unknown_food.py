@@ -10,7 +10,7 @@ from tamis.reading.phrase import Phrase
 from tamis.reading.unit_checks import misspelt, unit_meant
 from tamis.source import Span
 from tamis.typed import TYPE_CHECKING
-from tamis.words import example, named
+from tamis.words import example, named, word_lists
 
 if TYPE_CHECKING:
     from tamis.kitchen.goods import Found
@@ -20,6 +20,14 @@ if TYPE_CHECKING:
 
 
 _SHOWN = 4
+
+
+def is_mark(food: Ingredient, language: str) -> bool:
+    """Whether a name is that of what one makes in a food: so many slits, a small hole."""
+    lists, words = word_lists(language, "reading")["marks"], nouns(language).key(food.name.lower().split())
+    if food.purpose or any(measure.unit for measure in food.measures):
+        return False
+    return bool(words) and words[-1] in lists["words"] and all(word in lists["how"] for word in words[:-1])
 
 
 def unknown_food(reading: Reading, food: Ingredient, alone: Alone) -> Ingredient | None:

@@ -8,6 +8,8 @@ from __future__ import annotations
 from tamis.patterns import pattern
 from tamis.record import NamedTuple
 
+# A clause in a paragraph for the reader, where it is only printed; a link is none.
+IN_REMARK = pattern(r"(?<!\\)\[([^\[\]\n]+)(?<!\\)\](?![(\[])")
 _BRACKET = pattern(r"\\[\[\]]|[\[\]]")
 
 

@@ -15,6 +15,7 @@ from tamis.lalr.table import load
 from tamis.patterns import pattern
 from tamis.source import Source, Span
 from tamis.syntax.actions import action_of, actions_of
+from tamis.syntax.brackets import IN_REMARK
 from tamis.syntax.document import (
     AHEAD,
     ALLOW,
@@ -213,7 +214,7 @@ class _Builder:
             body = Span(span.start + len(AHEAD) + 1, end)
             self.blocks.append(Ahead(action_of(self.source, body, self.findings, self.language), span))
             return
-        text = "".join(line.text for line in kept)[len(kind) + 1 :].strip()
+        text = IN_REMARK.sub(r"\1", "".join(line.text for line in kept)[len(kind) + 1 :].strip())
         self.blocks.append(Remark(cast("RemarkKind", kind.capitalize()), text, span))
 
     def _nul(self) -> None:

@@ -16,9 +16,10 @@ from tamis.model.recipe import Action, Recipe
 from tamis.quantity.display import number as number_text
 from tamis.quantity.nouns import nouns
 from tamis.reading.clauses import Tool
-from tamis.reading.plain_tools import tools_in
-from tamis.syntax.document import Text
+from tamis.reading.prose import prose_words
+from tamis.table.occupied import occupied_of
 from tamis.table.rows import EquipmentRow
+from tamis.table.set_out import stands_for, tools_of
 from tamis.table.words import equipment_words
 
 __all__ = ["EquipmentRow", "equipment_list"]
@@ -29,7 +30,7 @@ Key = tuple[str, tuple[str, ...], str, str]
 class _Piece:
     """A row being filled."""
 
-    __slots__ = ("actions", "components", "equipment", "number", "tool")
+    __slots__ = ("actions", "components", "equipment", "instead", "named", "number", "tool")
 
     def __init__(self, tool: Tool, equipment: Equipment) -> None:
         self.tool = tool
@@ -37,29 +38,31 @@ class _Piece:
         self.number = tool.number
         self.actions: list[int] = []
         self.components: list[int] = []
+        self.instead: _Piece | None = None  # for which it may be taken
+        self.named: set[int] = set()  # where the clauses stand that mean it
+
+    def full(self, occupied: tuple[Tool, ...]) -> Fraction:
+        """How many of it have other food in them."""
+        return sum((tool.number for tool in occupied if tool.clause.span.start in self.named), Fraction(0))
 
 
 def equipment_list(recipe: Recipe, kitchen: Kitchen) -> tuple[EquipmentRow, ...]:
     """What the method names, each piece once, in order of need."""
     pieces: dict[Key, _Piece] = {}
+    occupied = occupied_of(recipe)
     for action in recipe.actions:
-        for tool in _tools(action, kitchen):
-            piece = None if _in_the_oven(tool, action, kitchen) else _piece(tool, pieces, kitchen)
+        before: tuple[Tool, _Piece] | None = None
+        for tool in tools_of(action, kitchen):
+            full = occupied.get(tool.clause.span.start, ())
+            piece = None if _in_the_oven(tool, action, kitchen) else _piece(tool, pieces, full, kitchen)
             if piece is not None:
+                piece.named.add(tool.clause.span.start)
                 piece.actions.append(action.number)
                 piece.components.append(action.component)
+                if before and not piece.instead and before[1] is not piece:
+                    piece.instead = before[1] if stands_for(before[0], tool, action, kitchen) else None
+                before = tool, piece
     return tuple(_row(piece, kitchen) for piece in pieces.values())
-
-
-def _tools(action: Action, kitchen: Kitchen) -> list[Tool]:
-    """Those of an action's clauses, and those of its plain words, in the order of the text."""
-    tools = [read for read in action.reads if isinstance(read, Tool)]
-    said = {tool.clause.span for tool in tools}
-    tools += [tool for tool in action.tools if tool.clause.span not in said]  # put on [the lid]
-    for part in action.parts:
-        if isinstance(part, Text):
-            tools += [placed.tool for placed in tools_in(part, kitchen)]
-    return sorted(tools, key=lambda tool: tool.clause.span.start)
 
 
 def _in_the_oven(tool: Tool, action: Action, kitchen: Kitchen) -> bool:
@@ -69,8 +72,9 @@ def _in_the_oven(tool: Tool, action: Action, kitchen: Kitchen) -> bool:
     return nouns(kitchen.language).singular(tool.name.lower()) in equipment_words(kitchen.language).racks
 
 
-def _piece(tool: Tool, pieces: dict[Key, _Piece], kitchen: Kitchen) -> _Piece | None:
-    """The piece that a clause means: one set out before, or a new one; None for a fixture."""
+def _piece(tool: Tool, pieces: dict[Key, _Piece], occupied: tuple[Tool, ...], kitchen: Kitchen) -> _Piece | None:
+    """The piece that a clause means: one set out before, or a new one; None for a fixture. One in which other food lies
+    is another one."""
     equipment, words = tool.equipment, equipment_words(kitchen.language)
     if equipment.part_of:
         equipment = kitchen.cupboard.of_id(equipment.part_of) or equipment
@@ -84,10 +88,12 @@ def _piece(tool: Tool, pieces: dict[Key, _Piece], kitchen: Kitchen) -> _Piece | 
     if before is not None:
         return before
     key = (equipment.name, tool.adjectives, tool.size, tool.contains)
+    if key in pieces and pieces[key].full(occupied) and _called(tool, kitchen) != _called(pieces[key].tool, kitchen):
+        key = (f"{equipment.name} {_called(tool, kitchen)}", *key[1:])  # a saucepan beside the stew-pan
     piece = pieces.setdefault(key, _Piece(tool, equipment))
     said = tool.clause.text.partition(tool.name)[0].split() + tool.name.split()  # not what it stands on
     more = piece.actions and words.another.intersection(said)
-    piece.number = max(piece.number + tool.number * bool(more), tool.number)
+    piece.number = max(piece.number + tool.number * bool(more), tool.number + piece.full(occupied))
     return piece
 
 
@@ -102,10 +108,20 @@ def _before(tool: Tool, equipment: Equipment, pieces: dict[Key, _Piece], languag
         ends = alike or name == equipment.name or name.endswith(f" {equipment.name}")
         if ends and said <= {*piece.tool.adjectives, *name.split()} and tool.size in ("", piece.tool.size):
             return piece
+    if tool.several and not said:  # one to a dish: to each of the ramekins
+        same = (piece for piece in reversed(pieces.values()) if piece.equipment.kind == equipment.kind)
+        several = next((piece for piece in same if piece.number > 1), None)
+        if several is not None:
+            return several
     if equipment.general and not said:
         vessels = [piece for piece in pieces.values() if piece.equipment.kind == equipment.kind]
         return next((piece for piece in reversed(vessels) if piece.equipment.station == equipment.station), None)
     return None
+
+
+def _called(tool: Tool, kitchen: Kitchen) -> str:
+    """The noun that the cook has for it, of one piece."""
+    return nouns(kitchen.language).singular(" ".join(_parted(tool, tool.equipment, kitchen)[0]).lower())
 
 
 def _last(tool: Tool) -> str:
@@ -114,9 +130,12 @@ def _last(tool: Tool) -> str:
 
 def _row(piece: _Piece, kitchen: Kitchen) -> EquipmentRow:
     tool = piece.tool
+    label = _label(tool, piece.number, piece.equipment, kitchen)
+    if piece.instead and len(piece.actions) == len(piece.instead.actions) == 1:  # neither is wanted for anything else
+        label = f"{prose_words(kitchen.language).alternative[0].strip()} {label}"
     return EquipmentRow(
         name=piece.equipment.name,
-        label=_label(tool, piece.number, piece.equipment, kitchen),
+        label=label,
         number=None if tool.several and piece.number == 1 else piece.number,
         size=tool.size,
         kind=piece.equipment.kind,

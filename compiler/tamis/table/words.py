@@ -22,6 +22,8 @@ class EquipmentWords(NamedTuple):
     """Of which an oven has several."""
     lidded: frozenset[str]
     another: frozenset[str]
+    eaten: frozenset[str]
+    """Before *lid*: it is one of dough."""
 
 
 class AmountWords(NamedTuple):

@@ -1,7 +1,7 @@
 """A clause stands in a tip, a note or another paragraph for the reader.
 
-Such a paragraph is printed as it is written: what stands there in brackets is on no list and in no plan, and its
-brackets are seen on the page.
+Such a paragraph is printed in plain words, without the brackets: what stands there is on no list and in no plan, and
+a larger recipe does not scale it.
 
 Take the brackets away; what belongs to the dish goes into a step. A link, `[text](address)`, is none.
 """
@@ -11,8 +11,8 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from tamis.diagnostics import Diagnostic, Severity
-from tamis.patterns import pattern
 from tamis.source import Span
+from tamis.syntax.brackets import IN_REMARK
 from tamis.typed import TYPE_CHECKING
 
 if TYPE_CHECKING:
@@ -39,8 +39,6 @@ Whisk [200 g plain flour] with [4 pasteurised eggs] and [300 ml whole milk] [in 
 Tip: with 50 ml milk more it is thinner.
 """
 
-_BRACKET = pattern(r"\[([^\[\]\n]+)\](?![(\[])")
-
 
 def check(view: View) -> Iterator[Diagnostic]:
     """The brackets in paragraphs for the reader."""
@@ -48,7 +46,7 @@ def check(view: View) -> Iterator[Diagnostic]:
     for component in recipe.components:
         for remark in (*component.remarks, *(remark for step in component.steps for remark in step.remarks)):
             text = view.source.slice(remark.span)
-            for found in _BRACKET.finditer(text):
+            for found in IN_REMARK.finditer(text):
                 span = Span(remark.span.start + found.start(), remark.span.start + found.end())
                 message = f"“{found[0]}” in a {remark.kind} is only printed: it is on no list and in no plan"
                 yield Diagnostic(RULE, LEVEL, span, message, "take the brackets away, or write it into a step")
