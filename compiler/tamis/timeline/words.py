@@ -89,7 +89,7 @@ def preparation_words(language: str) -> PreparationWords:
     joint, article = rf"[,;]|\b{one_of(lists['joints'])}\b", one_of(nouns(language).definite)
     return PreparationWords(
         kept_cold=frozenset(lists["kept_cold"]),
-        of_part=pattern(rf"(?:^|{joint})\s*(?:{article} )?([^\W\d_]+) ([^\W\d_]+)\s*(?=$|{joint})"),
+        of_part=pattern(rf"(?:^|{joint})\s*(?:{article} )?((?:(?!{joint})[^\W\d_]+ )?(?!{joint})[^\W\d_]+) ([^\W\d_]+)\s*(?=$|{joint})"),
         manner=pattern(rf"\w+{one_of(lists['adverbs'])}|{one_of(lists['manner'])}"),
         lies=word_lists(language, "prose")["imperative"]["lies"],
         thick=frozenset(lists["thick"]),
