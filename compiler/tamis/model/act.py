@@ -128,14 +128,15 @@ class Act(Line):
         batch = walker.present or (self.parting.lifted if self.parting and self.parting.out else start)
         take_cold(self)
         heat = heat_of(self, labour, batch)
+        worked = batch or self.named  # what went aside under its name was worked on here
         if heat.heats:
-            batch = None
+            batch = worked = None
         elif batch is None:
             self._needs_food(heat)
         self._links(start if not heat.heats else None, heat)
         pace = pace_of(self)
         numbers, loads = self._batches(batch, pace)
-        work = self._work(reads, batch, heat, pace, numbers)
+        work = self._work(reads, worked, heat, pace, numbers)
         at_once = self.at_once or (not self._heats_beside() and self._follows_at_once(start or self.carried))
         tell(self, heat, batch)
         self._touch(batch, start, work, heat)

@@ -44,7 +44,7 @@ def name_batch(act: Line, naming: Naming) -> None:
         walker.put_aside(batch, "named", naming.name, span)
     else:
         walker.put_aside(batch, "set-aside", "", span)
-    act.product = batch.product
+    act.product, act.named = batch.product, batch
 
 
 def _names_coating(act: Line) -> bool:

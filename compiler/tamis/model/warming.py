@@ -18,7 +18,7 @@ if TYPE_CHECKING:
     from tamis.model.line import Line
     from tamis.model.recipe import Action
 
-_COLD_AGAIN = 600
+_COLD_AGAIN = 1200
 """Seconds off the heat in which hot food is hot no more; common practice."""
 
 
