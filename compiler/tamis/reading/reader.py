@@ -177,8 +177,8 @@ class _Reader:
                 events += read
                 self._with_those_before(parts, at, events, plain)
         waits = any([isinstance(event, VerbUse) and event.verb.waits for event in events])
-        if waits and any([not self.words.or_else.isdisjoint(words.said) for words in plain]):
-            from tamis.reading.idle import without_alternatives
+        if any([not self.words.or_else.isdisjoint(words.said) for words in plain]):
+            from tamis.reading.other_ways import without_alternatives
 
             events = without_alternatives(parts, events, self.kitchen)
         if waits and not timed:
