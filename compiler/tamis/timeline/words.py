@@ -15,6 +15,8 @@ class TitleWords(NamedTuple):
     """By which the name of a piece of work is made."""
 
     joints: frozenset[str]
+    compares: frozenset[str]
+    """Joints that belong to the words behind them: *as much of*."""
     prepositions: frozenset[str]
     empty: frozenset[str]
     """Prepositions too."""
@@ -71,6 +73,7 @@ def title_words(language: str) -> TitleWords:
     prepositions = (*closed["PREP"], *closed["INTO"], *lists["prepositions"])
     return TitleWords(
         joints=frozenset(lists["joints"]),
+        compares=frozenset(lists["compares"]),
         prepositions=frozenset(prepositions),
         empty=frozenset((*prepositions, *lists["empty"], *nouns(language).articles)),
         places=lists["places"],
