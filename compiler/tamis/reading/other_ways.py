@@ -42,7 +42,7 @@ def without_alternatives(parts: Sequence[Part], events: list[Event], kitchen: Ki
 
 
 def _may_be_none(events: Sequence[Event]) -> bool:
-    """Whether all that is done instead is a wait as short as the cook likes: `keep [for up to 30 min]` tells a limit."""
+    """Whether what is done instead is a wait as short as the cook likes: `keep [for up to 30 min]` tells a limit."""
     time = next((event for event in events if isinstance(event, Time)), None)
     alone = not any(isinstance(event, VerbUse) for event in events[1:])
     return alone and time is not None and not time.duration.lo

@@ -90,9 +90,10 @@ def title_words(language: str) -> TitleWords:
 def preparation_words(language: str) -> PreparationWords:
     lists = word_lists(language, "timeline")["preparations"]
     joint, article = rf"[,;]|\b{one_of(lists['joints'])}\b", one_of(nouns(language).definite)
+    word = rf"(?!{joint})[^\W\d_]+"
     return PreparationWords(
         kept_cold=frozenset(lists["kept_cold"]),
-        of_part=pattern(rf"(?:^|{joint})\s*(?:{article} )?((?:(?!{joint})[^\W\d_]+ )?(?!{joint})[^\W\d_]+) ([^\W\d_]+)\s*(?=$|{joint})"),
+        of_part=pattern(rf"(?:^|{joint})\s*(?:{article} )?((?:{word} )?{word}) ([^\W\d_]+)\s*(?=$|{joint})"),
         manner=pattern(rf"\w+{one_of(lists['adverbs'])}|{one_of(lists['manner'])}"),
         lies=word_lists(language, "prose")["imperative"]["lies"],
         thick=frozenset(lists["thick"]),
