@@ -12,7 +12,7 @@ from tamis.reading.clauses import Ingredient, Tool, VerbUse
 from tamis.typed import TYPE_CHECKING
 
 if TYPE_CHECKING:
-    from collections.abc import Iterable, Iterator
+    from collections.abc import Iterable, Iterator, Mapping
 
     from tamis.model.batch import Batch
     from tamis.model.line import Line
@@ -62,11 +62,7 @@ def _own(act: Line, use: VerbUse) -> Fraction:
 
 def _before(act: Line) -> Iterator[Action]:
     """The lines of the component before this one, the last first."""
-    actions = act.walker.flow.actions
-    for at in range(act.number - 1, -1, -1):
-        if at not in actions or actions[at].component != act.walker.component:
-            return
-        yield actions[at]
+    return _lines_up_to(act.walker.flow.actions, act.number - 1, act.walker.component)
 
 
 def _last_heated(act: Line, batch: Batch) -> int:
@@ -98,6 +94,14 @@ def _length(action: Action) -> int:
     return action.work.handling + (ceil(action.work.wait.lo) if action.work.wait is not None else 0)
 
 
+def _lines_up_to(actions: Mapping[int, Action], number: int, component: int) -> Iterator[Action]:
+    """The lines of a component up to one of them, the last first."""
+    for at in range(number, -1, -1):
+        if at not in actions or actions[at].component != component:
+            return
+        yield actions[at]
+
+
 def _came_hot(act: Line) -> Fraction:
     """Grams of what a line takes that was made elsewhere a moment ago, and boiled there."""
     flow, hot = act.walker.flow, NONE
@@ -107,8 +111,7 @@ def _came_hot(act: Line) -> Fraction:
         if product.made_by is None or taking.fraction is None or product.made_by not in flow.actions:
             continue
         between = (flow.actions[at] for at in range(product.made_by + 1, act.number) if at in flow.actions)
-        made = (flow.actions[at] for at in range(product.made_by, -1, -1) if at in flow.actions)
-        there = takewhile(lambda one, home=product.component: one.component == home, made)
+        there = _lines_up_to(flow.actions, product.made_by, product.component)
         if _boiled(act, there, {product.made_by}, False, sum(map(_length, between))) >= 0:
             hot += product.mass.lo * taking.fraction
     return hot

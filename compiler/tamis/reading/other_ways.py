@@ -86,7 +86,7 @@ def _is_other(use: VerbUse, parts: Sequence[Part], kitchen: Kitchen) -> bool:
         and (plain.said[place] in asked.through or _is_adverb(plain, place, asked))
     ):
         place -= 1
-    return place >= 0 and plain.is_a(place, _OR)
+    return place >= 0 and bool(plain.is_a(place, _OR))
 
 
 def _is_timed(use: VerbUse, parts: Sequence[Part], kitchen: Kitchen) -> bool:
