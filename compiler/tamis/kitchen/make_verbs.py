@@ -16,7 +16,10 @@ from tamis.string_tables import tables
 from tamis.typed import Any, Literal, get_args
 
 _ATTENTION: tuple[Attention, ...] = get_args(Attention)
-_TIMES = ("takes", "per_kg", "per_piece", "most_per_kg", "estimate", "estimate_per_kg", "water_per_kg", "rinsed")
+_TIMES = (
+    "takes", "per_kg", "per_piece", "most_per_kg", "estimate", "estimate_per_kg", "water_per_kg", "rinsed",
+    "sieved_per_kg",
+)  # fmt: skip
 _TAKEN_BACK = "-"
 _PREPARES: Literal["prepares"] = "prepares"
 

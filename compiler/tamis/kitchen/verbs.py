@@ -108,6 +108,8 @@ class Verb(NamedTuple):
     """… and this for what the line puts in for boiling and the like, unless that is hot."""
     rinsed: int = 0
     """Handling of a line without a time that does it under water, which is no wait: `cool [under cold water]`."""
+    sieved_per_kg: int = 0
+    """What a kilo more takes where its line does it through a sieve: `rub [through a sieve]`."""
     doubtful: bool = False
     """Also a noun or an adjective (cream, warm): within a line a verb only where an object follows."""
 

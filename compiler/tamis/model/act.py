@@ -6,7 +6,7 @@ from fractions import Fraction
 from math import ceil
 
 from tamis.model.batch import Batch
-from tamis.model.cold import take_cold, take_rinsed
+from tamis.model.cold import take_cold, take_rinsed, take_sieved
 from tamis.model.effects import Why
 from tamis.model.fineness import cuts_what_it_names, fine_cuts, is_cut, solid
 from tamis.model.foods import put_in
@@ -90,6 +90,7 @@ class Act(Line):
         self._join(self.read.span.end)
         walker.at(self.number, self.read.span, self.read.span, -1)
         take_rinsed(self)
+        take_sieved(self)
         for finding in missing_times(self.read, self.labour, walker.flow.kitchen):
             walker.tell(finding)
         action = self._record(tuple(reads), start)
@@ -127,14 +128,15 @@ class Act(Line):
         batch = walker.present or (self.parting.lifted if self.parting and self.parting.out else start)
         take_cold(self)
         heat = heat_of(self, labour, batch)
+        worked = batch or self.named  # what went aside under its name was worked on here
         if heat.heats:
-            batch = None
+            batch = worked = None
         elif batch is None:
             self._needs_food(heat)
         self._links(start if not heat.heats else None, heat)
         pace = pace_of(self)
         numbers, loads = self._batches(batch, pace)
-        work = self._work(reads, batch, heat, pace, numbers)
+        work = self._work(reads, worked, heat, pace, numbers)
         at_once = self.at_once or (not self._heats_beside() and self._follows_at_once(start or self.carried))
         tell(self, heat, batch)
         self._touch(batch, start, work, heat)
@@ -225,7 +227,8 @@ class Act(Line):
 
     def _masses_before(self, batch: Batch | None) -> dict[int, Mass]:
         """The mass that a verb works on, by its place, where that is not all in hand."""
-        cuts = [use.span.start for use in self.labour.verbs if is_cut(use.verb)] if batch else []
+        verbs = self.labour.verbs if batch else ()
+        cuts = [use.span.start for use in verbs if is_cut(use.verb) or (use.verb.sieved_per_kg and use.verb.per_kg)]
         masses = dict.fromkeys(cuts, solid(batch, self)) if cuts and batch else {}
         return masses | dict.fromkeys(named_no_food(self), self.mass_before)
 

@@ -38,6 +38,18 @@ def take_rinsed(act: Line) -> None:
             labour.time_verb = None
 
 
+def take_sieved(act: Line) -> None:
+    """Give the verbs of a line that press food through a sieve the time that its weight takes there."""
+    through = model_words(act.walker.flow.kitchen.language).through
+    for at, use in enumerate(act.labour.verbs):
+        if use.verb.sieved_per_kg and any(
+            isinstance(read, Tool) and read.preposition in through and read.equipment.kind == "tool"
+            for read in _behind(act, use)
+        ):
+            per_kg = use.verb.per_kg + use.verb.sieved_per_kg
+            act.labour.verbs[at] = use._replace(verb=use.verb._replace(per_kg=per_kg))
+
+
 def _rinses(act: Line, read: Read) -> bool:
     """Whether a clause is of water or a tap that food is held under, or of cold water that it goes into."""
     kitchen = act.walker.flow.kitchen

@@ -62,6 +62,7 @@ class Line:
         "joins",
         "labour",
         "mass_before",
+        "named",
         "number",
         "parting",
         "piece_mass",
@@ -111,6 +112,7 @@ class Line:
         self.fresh = walker.new_step
         self.joined = False
         self.carried: Batch | None = None
+        self.named: Batch | None = None
         self.piece_mass: Mass | None = None
         self.mass_before = NOTHING
         self.pieces_before: tuple[Amount, str] | None = None

@@ -46,7 +46,7 @@ def name_batch(act: Line, naming: Naming) -> None:
         walker.put_aside(batch, "named", naming.name, span)
     else:
         walker.put_aside(batch, "set-aside", "", span)
-    act.product = batch.product
+    act.product, act.named = batch.product, batch
 
 
 def _name_nothing(act: Line, naming: Naming) -> None:

@@ -53,13 +53,14 @@ class Walker(Hands):
         batch = self._finish()
         self.flow.last_waits[self.component] = self.last_wait
         product = batch.product if batch else None
-        prepares = tuple(self.tools) if batch is None else ()
+        gave = any(product.component == self.component for product in self.flow.products)  # all it made has a name
+        prepares = tuple(self.tools) if batch is None and not gave else ()
         ahead = tuple(self._waiting(paragraph.action, paragraph.span) for paragraph in self.read.ahead)
         self.flow.components[self.component] = Component(
             self.component, self.read.name, self.read.heading, tuple(steps), remarks, ahead, product, prepares
         )
         if batch is None and self.number > self.flow.first_action[self.component]:
-            for tool in self.tools:
+            for tool in prepares:
                 self.flow.tool_ready.setdefault(tool.equipment.name, self.number - 1)
         return batch
 

@@ -12,13 +12,13 @@ from tamis.reading.clauses import Ingredient, Tool, VerbUse
 from tamis.typed import TYPE_CHECKING
 
 if TYPE_CHECKING:
-    from collections.abc import Iterator
+    from collections.abc import Iterable, Iterator, Mapping
 
     from tamis.model.batch import Batch
     from tamis.model.line import Line
     from tamis.model.recipe import Action
 
-_COLD_AGAIN = 600
+_COLD_AGAIN = 1200
 """Seconds off the heat in which hot food is hot no more; common practice."""
 
 
@@ -34,7 +34,7 @@ def heated_by(act: Line, batch: Batch | None) -> Fraction | None:
         return own
     hot = model_words(act.walker.flow.kitchen.language).hot
     last = _last_heated(act, batch)
-    cold = batch.mass.lo if last < 0 else NONE
+    cold = batch.mass.lo - _came_hot(act) if last < 0 else NONE
     for there in reversed(act.walker.flow.uses):
         if there.action <= last or there.component != act.walker.component:
             break
@@ -62,31 +62,59 @@ def _own(act: Line, use: VerbUse) -> Fraction:
 
 def _before(act: Line) -> Iterator[Action]:
     """The lines of the component before this one, the last first."""
-    actions = act.walker.flow.actions
-    for at in range(act.number - 1, -1, -1):
-        if at not in actions or actions[at].component != act.walker.component:
-            return
-        yield actions[at]
+    return _lines_up_to(act.walker.flow.actions, act.number - 1, act.walker.component)
 
 
 def _last_heated(act: Line, batch: Batch) -> int:
     """The last line in which what is on the heat, or was a moment ago, came to the boil or cooked there; -1 where none
     did."""
+    return _boiled(act, _before(act), set(act.after), batch.on_heat, 0)
+
+
+def _boiled(act: Line, lines: Iterable[Action], worked: set[int], on_heat: bool, stood: int) -> int:
+    """The last of some lines, from the last one on, in which food came to the boil or cooked that those of `worked` had
+    in hand, and that has `stood` so many seconds since; -1 where none did, or it has gone cold."""
     verbs = act.walker.flow.kitchen.verbs
-    stood, worked = 0, set(act.after)
-    for action in _before(act):
-        if not batch.on_heat and action.number not in worked:
+    for action in lines:
+        if not on_heat and action.number not in worked:
             continue
         verb = verbs.of_base(action.work.verb) if action.work.wait is not None else None
         boils = verb is not None and (verb.scalds or (verb.waits and verb.water_per_kg))
-        cooks = verb is not None and batch.on_heat and verb.heat and verb.cooks  # browned, it is cold within
-        if boils or cooks or (verb is not None and batch.on_heat):
+        cooks = verb is not None and on_heat and verb.heat and verb.cooks  # browned, it is cold within
+        if boils or cooks or (verb is not None and on_heat):
             return action.number if boils or cooks else -1
-        stood += action.work.handling + (ceil(action.work.wait.lo) if action.work.wait is not None else 0)
+        stood += _length(action)
         worked.update(action.after)
-        if stood >= _COLD_AGAIN and not batch.on_heat:
+        if stood >= _COLD_AGAIN and not on_heat:
             return -1
     return -1
+
+
+def _length(action: Action) -> int:
+    return action.work.handling + (ceil(action.work.wait.lo) if action.work.wait is not None else 0)
+
+
+def _lines_up_to(actions: Mapping[int, Action], number: int, component: int) -> Iterator[Action]:
+    """The lines of a component up to one of them, the last first."""
+    for at in range(number, -1, -1):
+        if at not in actions or actions[at].component != component:
+            return
+        yield actions[at]
+
+
+def _came_hot(act: Line) -> Fraction:
+    """Grams of what a line takes that was made elsewhere a moment ago, and boiled there."""
+    flow, hot = act.walker.flow, NONE
+    for index in act.takings:
+        taking = flow.takings[index]
+        product = flow.products[taking.product]
+        if product.made_by is None or taking.fraction is None or product.made_by not in flow.actions:
+            continue
+        between = (flow.actions[at] for at in range(product.made_by + 1, act.number) if at in flow.actions)
+        there = _lines_up_to(flow.actions, product.made_by, product.component)
+        if _boiled(act, there, {product.made_by}, False, sum(map(_length, between))) >= 0:
+            hot += product.mass.lo * taking.fraction
+    return hot
 
 
 def _cooled_since(act: Line, number: int) -> bool:

@@ -62,6 +62,7 @@ class ModelWords(NamedTuple):
     roles: dict[str, str]
     under: Words
     taps: Words
+    through: Words
 
 
 @cache
@@ -115,6 +116,7 @@ def model_words(language: str) -> ModelWords:
         roles={word: role for role, words in lists["roles"].items() for word in words},
         under=frozenset(lists["rinsing"]["under"]),
         taps=frozenset(lists["rinsing"]["taps"]),
+        through=frozenset(lists["sieving"]["through"]),
     )
 
 

@@ -30,6 +30,8 @@ Given = Literal["text", "verb", "default"]
 KILO = Fraction(1000)
 # Who is called again after so many seconds has no time for anything else, or goes away meanwhile; common practice.
 _BUSY, _LEAVES = 60, 600
+# Who stirs *often* in a wait of so many seconds does nothing else meanwhile; common practice.
+_SHORT = 600
 # Seconds at least for what is done to each batch, and those of work that is as long for a batch as for all; common
 # practice.
 _A_BATCH, _LONG = 10, 180
@@ -161,6 +163,8 @@ def work_of(
     if isinstance(labour.time, Time) and labour.time.hands is not None:
         hands = labour.time.hands
     if any([tending.constant for tending in labour.tending]) or any(gap <= _BUSY for gap in gaps):
+        hands = True
+    if wait and wait.lo <= _SHORT and any([tending.often for tending in labour.tending]):
         hands = True
     return Work(
         handling=handling,

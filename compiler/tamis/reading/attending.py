@@ -41,7 +41,8 @@ def read_tending(reading: Reading, children: Sequence[Node]) -> tuple[Read, ...]
     constant = length is None and after is None and not once and not sometimes
     during = child(children, "duration")
     said = children[: children.index(during) - 1] if during else children
-    tending = Tending(reading.clause, reading.said(said), constant, length, once and length is None, after)
+    busy = often in words.frequent
+    tending = Tending(reading.clause, reading.said(said), constant, length, once and length is None, after, busy)
     until = child(children, "UNTIL")
     if until:
         return (tending, cue_of(reading, children[children.index(until) :]))

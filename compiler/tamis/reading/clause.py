@@ -128,6 +128,7 @@ class ClauseWords(NamedTuple):
     constant: frozenset[str]
     once: frozenset[str]
     sometimes: frozenset[str]
+    frequent: frozenset[str]
     hands: frozenset[str]
     loads: frozenset[str]
     into: frozenset[str]
@@ -188,6 +189,7 @@ def clause_words(language: str) -> ClauseWords:
         constant=frozenset(said["constant"]),
         once=frozenset(said["once"]),
         sometimes=frozenset(said["sometimes"]),
+        frequent=frozenset(said["frequent"]),
         hands=frozenset(said["hands"]),
         loads=frozenset(said["loads"]),
         into=frozenset(closed["INTO"]),

@@ -229,8 +229,8 @@ class Cue(NamedTuple):
 
 
 class Tending(NamedTuple):
-    """Work that a wait asks for: `stirring all the time` (constant), `basting every 15 min`, `turning once`, `turning
-    after 20 min`."""
+    """Work that a wait asks for: `stirring all the time` (constant), `stirring often`, `basting every 15 min`,
+    `turning once`, `turning after 20 min`."""
 
     clause: Clause
     text: str
@@ -238,6 +238,7 @@ class Tending(NamedTuple):
     every: Duration | None = None
     once: bool = False
     after: Duration | None = None
+    often: bool = False
     role: Role = "tending"
 
 

@@ -10,11 +10,11 @@ from functools import cache
 from tamis.diagnostics import Diagnostic
 from tamis.kitchen.verb_words import verb_words
 from tamis.reading.bracketed import bracketed
-from tamis.reading.clauses import Cue, Target, Time, VerbUse
+from tamis.reading.clauses import Cue, Target, VerbUse
 from tamis.reading.plain import phrases, plain_of
 from tamis.reading.plain_amounts import amounts
 from tamis.reading.plain_tools import placed_tools
-from tamis.reading.prose import STOPS, commands, prose_words
+from tamis.reading.prose import STOPS, commands
 from tamis.record import NamedTuple
 from tamis.syntax.document import Clause
 from tamis.typed import TYPE_CHECKING
@@ -26,14 +26,13 @@ if TYPE_CHECKING:
     from tamis.kitchen.house import Kitchen
     from tamis.kitchen.verbs import Verb
     from tamis.reading.plain import Phrases, Plain
-    from tamis.reading.prose import ProseWords
     from tamis.reading.reading import Event
     from tamis.syntax.document import Part
 
 # *A border of 2 cm*, *about 2 cm of room*: the noun is among so many tokens behind the verb.
 _OBJECT = 6
 _PLACES = frozenset(("PREP", "INTO", "ONHEAT", "TO", "AT"))
-_TO, _OR = frozenset(("TO",)), frozenset(("OR",))
+_TO = frozenset(("TO",))
 _BESIDE = _PLACES | {"AND", "OR", "FOR", "UNTIL", "WHILE", "BEFORE", "ADVERB", "THE", "ARTICLE"}
 
 
@@ -91,37 +90,6 @@ def without_carried(
     uses = [event for event in events if isinstance(event, VerbUse) and event.verb.waits and event.verb.carries]
     carried = [use for use in uses if _waits_for_nothing(use, parts, kitchen)]
     return [event for event in events if event not in carried] if carried else events
-
-
-def without_alternatives(parts: Sequence[Part], events: list[Event], kitchen: Kitchen) -> list[Event]:
-    """The events without a wait that the cook may choose instead of what stands before it, of which no end is told:
-    *serve, or let them go cold*. What is planned is what was said first."""
-    told = max((at for at, event in enumerate(events) if isinstance(event, Time | Cue | Target)), default=-1)
-    return [
-        event
-        for at, event in enumerate(events)
-        if not (0 < at > told and isinstance(event, VerbUse) and event.verb.waits)
-        or not _is_alternative(event, parts, kitchen)
-    ]
-
-
-def _is_alternative(use: VerbUse, parts: Sequence[Part], kitchen: Kitchen) -> bool:
-    """Whether *or* stands before a verb, and no time behind it, in plain words either."""
-    part = next((part for part in parts if part.span.start <= use.span.start < part.span.end), None)
-    if part is None or isinstance(part, Clause):
-        return False
-    plain, asked = plain_of(part.text, kitchen), prose_words(kitchen.language)
-    at = plain.after(use.span.start - part.span.start)
-    behind, at = at, at - 1
-    while at > 0 and not plain.is_a(at, _OR) and (plain.said[at] in asked.through or _is_adverb(plain, at, asked)):
-        at -= 1
-    if at < 0 or not plain.is_a(at, _OR):
-        return False
-    return not any(amount.kind == "time" and amount.first >= behind for amount in plain.ask(amounts))
-
-
-def _is_adverb(plain: Plain, at: int, asked: ProseWords) -> bool:
-    return plain.said[at].endswith(asked.adverbs)
 
 
 def _unclear(use: VerbUse, kitchen: Kitchen) -> Diagnostic:

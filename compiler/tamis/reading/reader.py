@@ -177,17 +177,16 @@ class _Reader:
                     done = not any([isinstance(event, Ingredient | Reference) for event in read])
                 events += read
                 self._with_those_before(parts, at, events, plain)
-        if any([event.verb.waits for event in events if event.__class__ is VerbUse]):
-            events = self._waiting(parts, plain, events, timed)
-        return ActionRead(parts, tuple(events), action.span)
-
-    def _waiting(self, parts: Sequence[Part], plain: Sequence[Plain], events: list[Event], timed: bool) -> list[Event]:
-        """The events of a line that waits, without what is no work of it."""
-        from tamis.reading.idle import without_alternatives, without_carried, without_idle
-
         if any([not self.words.or_else.isdisjoint(words.said) for words in plain]):
+            from tamis.reading.other_ways import without_alternatives
+
             events = without_alternatives(parts, events, self.kitchen)
-        return (without_carried if timed else without_idle)(parts, events, self.kitchen, self.findings)
+        if any([event.verb.waits for event in events if event.__class__ is VerbUse]):
+            from tamis.reading.idle import without_carried, without_idle
+
+            waiting = without_carried if timed else without_idle
+            events = waiting(parts, events, self.kitchen, self.findings)
+        return ActionRead(parts, tuple(events), action.span)
 
     def _whole_verb(self, events: list[Event], particle: str) -> None:
         """*Lift [the legs] out*: the verb has its last word behind the clause."""

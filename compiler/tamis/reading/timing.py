@@ -100,6 +100,8 @@ def _time_part(reading: Reading, work: _Work, node: Node, rest: Sequence[Node]) 
         work.verb, work.verb_text = verb_of(reading, node, rest)
     elif kind == "plus":
         work.plus = duration(reading, node[1][1])
+    elif kind == "turned":
+        work.plus = duration(reading, next(part for part in node[1] if part[0] == "duration"))
     elif kind in ("EACH", "SIDE", "PERSIDE"):
         work.each, work.sides = kind == "EACH", kind != "EACH"
     elif kind == "BEFORE":  # what is done an hour before roasting needs nobody in that hour

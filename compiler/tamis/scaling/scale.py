@@ -19,7 +19,7 @@ from tamis.scaling.header import header_edits
 from tamis.scaling.quantities import Scaling
 from tamis.source import NOWHERE, Source, Span
 from tamis.syntax.document import Clause
-from tamis.syntax.items import Quantity
+from tamis.syntax.items import Product, Quantity
 from tamis.typed import TYPE_CHECKING
 
 if TYPE_CHECKING:

@@ -17,6 +17,10 @@ from tamis.timeline.tasks import Tasks
 COOLING = 1800
 """Seconds in which an empty jar or bottle cools that was heated; common practice."""
 
+WRAPPING = 120
+"""Seconds at most of work that only gets food ready for the cold: wrapped, covered; common practice."""
+
+_COLD = ("fridge", "freezer")
 _PUT_BY = ("", "fridge", "freezer")
 """Where food waits without anybody having to see to it."""
 
@@ -131,9 +135,11 @@ def _keeps_warm(action: Action) -> bool:
 
 
 def _stays(tasks: Tasks, action: Action) -> bool:
-    """Whether a line is only a wait of food that is put by where the line before leaves it, or in the cold: it waits
-    from then on, and what a plan can spare comes after."""
-    first = tasks.tasks[tasks.first[action.number]]
+    """Whether a line is only a wait of food that is put by where the line before leaves it, or in the cold, wrapped if
+    the cook may choose how long: it waits from then on, and what a plan can spare comes after."""
+    first, last = tasks.tasks[tasks.first[action.number]], tasks.tasks[tasks.last[action.number]]
+    if first.part == "handle" and last.kind == "window" and last.station in _COLD and first.lo <= WRAPPING:
+        return True
     return first.part == "wait" and not first.hands and not first.machine and first.station in _PUT_BY
 
 

@@ -117,6 +117,7 @@ def _after_comma(use: Use, known_words: dict[str, Known], kitchen: Kitchen) -> l
     parts = _parts(text, known)
     ingredient = use.ingredient
     name, at = ingredient.name, 0
+    articles = nouns(kitchen.language).articles
     found = []
     while at < len(words):
         phrase = _longest(words, at, known_words) if words[at] in _openings(kitchen.language) else ""
@@ -130,15 +131,25 @@ def _after_comma(use: Use, known_words: dict[str, Known], kitchen: Kitchen) -> l
         verb = two or kitchen.verbs.participle(words[at])
         lies = " ".join(words[at + 1 :]).startswith(known.lies)
         bought = verb is not None and _is_bought(verb, use, words, at, kitchen)
-        if verb is not None and not verb.waits and not words[at].endswith(known.present) and not lies and not bought:
-            work = _shaped(verb, words[at + 1 :], kitchen)
-            takes = ceil((work.takes + _by_amount(use, work, kitchen)) * _fineness(verb, words, at, kitchen))
+        done = verb is not None and not (verb.waits or words[at].endswith(known.present) or lies or bought)
+        if verb is not None and done:
             part = parts.get(words[at])
+            work = _shaped(verb, words[at + 1 :], kitchen)
+            work = _of_part(work) if part and work.removes else work
+            takes = ceil((work.takes + _by_amount(use, work, kitchen)) * _fineness(verb, words, at, kitchen))
             said = row_words(kitchen.language).part.format(verb=verb.name, part=part) if part else verb.name
             late: When = "before" if known.kept_cold.isdisjoint(ingredient.states) else "just-before"
-            found.append(Preparation(late, takes or kitchen.settings.kitchen.handling, said, name))
+            source = words[at + 1 : at + 2] if at and words[at - 1] in articles else ()  # pressed from a grated onion
+            found.append(Preparation(late, takes or kitchen.settings.kitchen.handling, said, *source or (name,)))
         at += 3 if two else 1
     return _in_order(found)
+
+
+def _of_part(verb: Verb) -> Verb:
+    """`stalks removed`: so much by the piece and by weight, where the verb itself tells nothing."""
+    takes = tables(asset_text("grammar/preparations.toml"))["parts"]
+    each, most = seconds(takes["per_piece"]), seconds(takes["most_per_kg"])
+    return verb._replace(takes=0, per_piece=each, most_per_kg=most, prepares=True)
 
 
 def _is_bought(verb: Verb, use: Use, words: list[str], at: int, kitchen: Kitchen) -> bool:
@@ -168,8 +179,9 @@ def _in_order(found: list[Preparation]) -> list[Preparation]:
 
 
 def _parts(text: str, words: PreparationWords) -> dict[str, str]:
-    """What a participle is about where that is a part of the food: `casings removed` gives the casings."""
-    return {found[2]: found[1] for found in words.of_part.finditer(text) if not words.manner.fullmatch(found[1])}
+    """What a participle is about where that is a part of the food: `side muscles removed` gives the side muscles."""
+    found = words.of_part.finditer(text)
+    return {one[2]: one[1] for one in found if not words.manner.fullmatch(one[1].rpartition(" ")[2])}
 
 
 def _shaped(verb: Verb, after: list[str], kitchen: Kitchen) -> Verb:
@@ -256,16 +268,24 @@ def _titled(when: When, takes: int, phrase: str, name: str, kitchen: Kitchen) ->
 
 
 def in_words(group: list[Preparation]) -> str:
-    """`slice onions, garlic; crush fennel seed`: each verb once, in the order of the text."""
+    """`slice onions, garlic; crush fennel seed`: each verb once, in the order of the text; and the food once that
+    several are done to: `peel, dice potatoes`."""
     foods: dict[str, list[str]] = {}
     for one in group:
         names = foods.setdefault(one.verb, [])
         if one.name not in names:
             names.append(one.name)
-    return "; ".join(
-        verb.replace("…", ", ".join(names)) if "…" in verb else f"{verb} {', '.join(names)}"
-        for verb, names in foods.items()
-    )
+    said: list[str] = []
+    verbs: list[str] = []
+    for at, (verb, names) in enumerate(foods.items()):
+        verbs.append(verb)
+        behind = list(foods.items())[at + 1 : at + 2]
+        if behind and behind[0][1] == names and "…" not in verb + behind[0][0]:
+            continue
+        done = ", ".join(verbs)
+        said.append(done.replace("…", ", ".join(names)) if "…" in done else f"{done} {', '.join(names)}")
+        verbs = []
+    return "; ".join(said)
 
 
 def _by_amount(use: Use, work: Verb, kitchen: Kitchen) -> int:

@@ -9,13 +9,15 @@ from __future__ import annotations
 
 from math import ceil
 
+from tamis.kitchen.equipment import MADE_READY
 from tamis.model.recipe import Action, Recipe, Use
-from tamis.reading.clauses import Pause, Tending
+from tamis.reading.clauses import Manner, Pause, Setting, Tending, Tool
 from tamis.timeline.heating import heating_seconds, heats_alone, preheating_seconds
 from tamis.timeline.network import Kind, Link, Part, Task
 from tamis.timeline.oven import cooling
 from tamis.timeline.preparation import Preparation, goes_along, in_words, preparations
 from tamis.timeline.waters import waters
+from tamis.timeline.words import title_words
 from tamis.typed import TYPE_CHECKING
 
 if TYPE_CHECKING:
@@ -108,6 +110,19 @@ def _verb_before(action: Action, use: Use) -> Verb | None:
     return before[-1].verb if before else None
 
 
+def _greases(action: Action, use: Use, language: str) -> bool:
+    """Whether a food is rubbed on equipment, or for that: butter for a tin need not be soft for it."""
+    item = use.ingredient
+    if item.purpose_spans and item.purpose.lower() in title_words(language).for_tools:
+        return True
+    at = item.clause.span.start
+    verb = _verb_before(action, use)
+    behind = [read for read in action.reads if read.clause.span.start < at and not isinstance(read, Setting | Manner)]
+    tool = behind[-1] if behind else None
+    worked = isinstance(tool, Tool) and not tool.preposition and tool.equipment.kind in MADE_READY
+    return worked and verb is not None and bool(verb.purpose)
+
+
 Stretch = tuple[int, int, int]
 """The lines of a step with no long wait between them: its component, its number, the long waits in it before them."""
 
@@ -172,6 +187,8 @@ class Tasks:
                 for one in preparations(recipe.uses[index], kitchen):
                     if along:
                         self.along[action.number] = self.along.get(action.number, 0) + one.seconds
+                        continue
+                    if one.when == "waits" and _greases(action, recipe.uses[index], kitchen.language):
                         continue
                     if verb is not None and one.verb == verb.name:
                         continue  # separate [2 eggs, separated]: said twice, done once

@@ -25,7 +25,7 @@ SHORTEST = 24
 MOST_FOODS = 3
 MOST_WORDS = 6
 """Plain words that a bare verb takes along: `Lay them skin up`."""
-MOST_BETWEEN = 10
+MOST_BETWEEN = 11
 """… and those up to a food: `Rub a salad bowl with the cut side of garlic`."""
 
 DASHES = ("–", "—", "(")
@@ -140,9 +140,7 @@ def _joint(between: str, words: TitleWords, close: bool) -> str:
     """What parts a food from what stands before it: the plain words there, or a comma."""
     said = between.split()
     begins = between.lstrip()[:1] in (",", ";") and not (said[1:] and said[1].lower() in words.prepositions)
-    while said and said[0].lower().strip(",;:") in words.joints | {""}:
-        if " ".join(said[:2]).lower() in words.how_much:
-            break
+    while said and said[0].lower().strip(",;:") in words.joints | {""} and not _compares(said, words):
         begins = begins or said[0].isalpha()
         said.pop(0)
     while said and said[-1].lower().strip(",;:") in words.joints | {""} and said[-2:-1] not in _DASHED:
@@ -152,6 +150,11 @@ def _joint(between: str, words: TitleWords, close: bool) -> str:
     if not said:
         return " " if close and not between.strip(" ,;") else ", "
     return f"{', ' if begins else ' '}{' '.join(said).lstrip(',; ')} "
+
+
+def _compares(said: list[str], words: TitleWords) -> bool:
+    """*As much of*, *as soon as you can*: a joint that its words cannot do without."""
+    return said[0].lower() in words.compares and len(said) > 1 and said[1].lower() not in words.joints
 
 
 def _behind(text: str, words: TitleWords) -> str:

@@ -15,8 +15,8 @@ class TitleWords(NamedTuple):
     """By which the name of a piece of work is made."""
 
     joints: frozenset[str]
-    how_much: frozenset[str]
-    """Where a word for a joint is none."""
+    compares: frozenset[str]
+    """Joints that belong to the words behind them: *as much of*."""
     prepositions: frozenset[str]
     empty: frozenset[str]
     """Prepositions too."""
@@ -73,7 +73,7 @@ def title_words(language: str) -> TitleWords:
     prepositions = (*closed["PREP"], *closed["INTO"], *lists["prepositions"])
     return TitleWords(
         joints=frozenset(lists["joints"]),
-        how_much=frozenset(lists["how_much"]),
+        compares=frozenset(lists["compares"]),
         prepositions=frozenset(prepositions),
         empty=frozenset((*prepositions, *lists["empty"], *nouns(language).articles)),
         places=lists["places"],
@@ -90,9 +90,10 @@ def title_words(language: str) -> TitleWords:
 def preparation_words(language: str) -> PreparationWords:
     lists = word_lists(language, "timeline")["preparations"]
     joint, article = rf"[,;]|\b{one_of(lists['joints'])}\b", one_of(nouns(language).definite)
+    word = rf"(?!{joint})[^\W\d_]+"
     return PreparationWords(
         kept_cold=frozenset(lists["kept_cold"]),
-        of_part=pattern(rf"(?:^|{joint})\s*(?:{article} )?([^\W\d_]+) ([^\W\d_]+)\s*(?=$|{joint})"),
+        of_part=pattern(rf"(?:^|{joint})\s*(?:{article} )?((?:{word} )?{word}) ([^\W\d_]+)\s*(?=$|{joint})"),
         manner=pattern(rf"\w+{one_of(lists['adverbs'])}|{one_of(lists['manner'])}"),
         lies=word_lists(language, "prose")["imperative"]["lies"],
         thick=frozenset(lists["thick"]),
