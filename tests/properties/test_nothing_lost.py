@@ -68,6 +68,11 @@ _LEFT = {
     "in a second bowl": ["a second"],
     "into another bowl": ["another"],
     "twice more": ["more"],
+    "for 2 min on one side": ["side"],
+    "for 3 min on one side only": ["side"],
+    "fry for 2 min on one side": ["side"],
+    "for 2–3 min on the first side, 1–2 min on the second": ["side"],
+    "fry for 3–4 min on the first side, 2 min on the second": ["side"],
     "with both hands": ["both"],
 }
 

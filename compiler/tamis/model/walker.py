@@ -47,14 +47,13 @@ class Walker(Hands):
     def walk(self) -> Batch | None:
         """Work through the component; returns its batch, or None if it only prepares equipment."""
         steps: list[StepView] = []
-        remarks = self.read.remarks
+        remarks, first = self.read.remarks, len(self.flow.products)
         for at, step in enumerate(self.read.steps):
             steps.append(self._step(at, step))
         batch = self._finish()
         self.flow.last_waits[self.component] = self.last_wait
         product = batch.product if batch else None
-        gave = any(product.component == self.component for product in self.flow.products)  # all it made has a name
-        prepares = tuple(self.tools) if batch is None and not gave else ()
+        prepares = tuple(self.tools) if batch is None and not self._gave(first) else ()
         ahead = tuple(self._waiting(paragraph.action, paragraph.span) for paragraph in self.read.ahead)
         self.flow.components[self.component] = Component(
             self.component, self.read.name, self.read.heading, tuple(steps), remarks, ahead, product, prepares
@@ -63,6 +62,11 @@ class Walker(Hands):
             for tool in prepares:
                 self.flow.tool_ready.setdefault(tool.equipment.name, self.number - 1)
         return batch
+
+    def _gave(self, first: int) -> bool:
+        """Whether it made something since so many products: all of that has a name, if nothing is in hand."""
+        products = self.flow.products
+        return any(products[at].component == self.component for at in range(first, len(products)))
 
     def _waiting(self, action: ActionRead, span: Span) -> Waiting:
         reads = tuple(event for event in action.events if not isinstance(event, VerbUse))
