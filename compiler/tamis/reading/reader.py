@@ -176,7 +176,8 @@ class _Reader:
                 elif done:
                     done = not any([isinstance(event, Ingredient | Reference) for event in read])
                 events += read
-                self._with_those_before(parts, at, events, plain)
+                if read and isinstance(read[-1], Ingredient) and read[-1].for_each is not None:
+                    self._with_those_before(parts, at, events, plain)
         if any([not self.words.or_else.isdisjoint(words.said) for words in plain]):
             from tamis.reading.other_ways import without_alternatives
 
@@ -285,18 +286,20 @@ class _Reader:
 
     def _of_each(self, food: Ingredient, earlier: Sequence[Event], before: Plain, after: Plain) -> Ingredient:
         """A measure that each of several gets, with what these are: `[1 olive] on each`, `[50 g sauce for each]`."""
-        if not food.measures:
+        noun, each = food.for_each, self.words.each
+        last = earlier[-1] if earlier else None
+        goes_on = isinstance(last, Ingredient) and last.for_each is not None
+        told = goes_on or noun is not None or food.purpose
+        if not food.measures or (not told and each.isdisjoint(before.said) and each.isdisjoint(after.said)):
             return food
-        noun = food.for_each
         if noun is None and (said := food.purpose.split(" "))[-1] in self.words.each and len(said) < _FOR_EACH:
             food, noun = food._replace(purpose="", purpose_spans=()), ""
         if noun is None:
             noun = goes_into_each(after)
         if noun is None:
             noun = fills_each(before)
-        last = earlier[-1] if earlier and noun is None and self._only_joins(before) else None
-        if isinstance(last, Ingredient):  # top each with [50 g sauce] and [40 g cheese]
-            noun = last.for_each
+        if noun is None and isinstance(last, Ingredient) and self._only_joins(before):
+            noun = last.for_each  # top each with [50 g sauce] and [40 g cheese]
         return food if noun is None else food._replace(for_each=noun)
 
     def _only_joins(self, plain: Plain) -> bool:
@@ -304,8 +307,8 @@ class _Reader:
 
     def _with_those_before(self, parts: Sequence[Part], at: int, events: list[Event], plain: Sequence[Plain]) -> None:
         """`[1 olive] and [2 basil leaves] on each`: what stands before an *and* goes on each, too."""
-        last = events[-1] if events else None
-        if not isinstance(last, Ingredient) or last.for_each is None or goes_into_each(plain[at + 1]) is None:
+        last = events[-1]
+        if not isinstance(last, Ingredient) or goes_into_each(plain[at + 1]) is None:
             return
         while at >= _PAIR and self._only_joins(plain[at - 1]):
             at -= _PAIR

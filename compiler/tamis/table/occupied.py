@@ -6,6 +6,8 @@ have taken it out: what is moved, divided, drained or worked piece by piece lies
 
 from __future__ import annotations
 
+from operator import attrgetter
+
 from tamis.model.effects import Discards, Gives, Splits, Stands, Takes
 from tamis.reading.clauses import Tool, VerbUse
 from tamis.typed import TYPE_CHECKING
@@ -78,6 +80,7 @@ class _Fold:
             self.free(effect.batch)
 
 
+_TOLD = frozenset((Tool, Gives, Takes, Discards, Splits, VerbUse, Stands))
 _HOLDS = ("vessel", "surface")
 _COLD = ("fridge", "freezer")
 
@@ -91,7 +94,8 @@ def occupied_of(recipe: Recipe) -> Mapping[int, tuple[Tool, ...]]:
     """For each vessel that is named as one more, by the place of its clause: those in which other food lies then."""
     fold = _Fold()
     line = -1
-    for entry in sorted(recipe.log, key=lambda entry: entry.action):
+    told = [entry for entry in recipe.log if entry.effect.__class__ in _TOLD]  # most of a log is something else
+    for entry in sorted(told, key=attrgetter("action")):
         if entry.action != line:
             line = entry.action
             fold.begin()

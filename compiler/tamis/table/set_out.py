@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from tamis.reading.clauses import Ingredient, Reference, Tending, Time, Tool
 from tamis.reading.plain import plain_of
-from tamis.reading.plain_tools import tools_in
+from tamis.reading.plain_tools import placed_tools, tools_in
 from tamis.reading.prose import prose_words
 from tamis.syntax.document import Text
 from tamis.table.words import equipment_words
@@ -32,7 +32,7 @@ def _in_words(action: Action, kitchen: Kitchen) -> Iterator[Tool]:
     """Those of plain words, and of what is done while food waits: *covering with foil after 30 min*."""
     tools = {tool.clause.span for tool in action.tools}
     for at, part in enumerate(action.parts):
-        if isinstance(part, Text):
+        if isinstance(part, Text) and plain_of(part.text, kitchen).ask(placed_tools):
             following = action.parts[at + 1].span if at + 1 < len(action.parts) else None
             food = following is not None and following not in tools and _is_food(action, following)
             for placed in tools_in(part, kitchen):
@@ -40,6 +40,8 @@ def _in_words(action: Action, kitchen: Kitchen) -> Iterator[Tool]:
                     yield placed.tool
     for read in action.reads:
         if isinstance(read, Tending | Time) and read.clause.span not in tools:
+            if not plain_of(read.clause.text, kitchen).ask(placed_tools):
+                continue
             span = read.clause.span
             words = Text(read.clause.text, span._replace(start=read.clause.inner))
             yield from (placed.tool for placed in tools_in(words, kitchen))
