@@ -96,6 +96,6 @@ def _known_anyway(reading: Reading, food: Ingredient) -> Ingredient | Manner | N
     (`2 slits`) is none, and nothing is wrong with it."""
     from tamis.reading.unknown_food import is_mark, unknown_food
 
-    if is_mark(food, reading.kitchen.language):
-        return Manner(reading.clause)
+    if food.each is None and is_mark(food, reading.kitchen.language):
+        return Manner(reading.clause, food.measures[0] if food.measures else None)
     return unknown_food(reading, food, read_alone)

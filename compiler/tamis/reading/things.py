@@ -125,7 +125,7 @@ def _share(reading: Reading, nodes: Sequence[Node]) -> Share:
     measure = as_one(reading, read.measures)
     unit = reading.kitchen.units.get(measure.unit) if measure.unit else None
     if measure.unit in reading.words.no_size or (unit is not None and unit.kind == "nominal"):  # a splash of it
-        return Share("some")
+        return Share("some", measure=None if read.article else measure)
     if not measure.unit and measure.amount.single and 0 < measure.amount.lo < 1:  # `1/3 of the cream`
         return Share("fraction", measure.amount.lo)
     return Share("measure", measure=measure, also=read.also)

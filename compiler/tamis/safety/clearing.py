@@ -79,7 +79,8 @@ def _enough(item: Item, done: Heating, authority: Authority, cues: Cues) -> Clea
         return "boiled" if item.boiled >= rules().boil else None
     if (item.form == "juices" and done.boils) or _wet(item):
         return "boiled"
-    if item.form in rules().fried and item.fried >= rules().fried[item.form]:
+    told = done.core is not None or item.core is not None  # too low a temperature is not made good by a time
+    if not told and item.form in rules().fried and item.fried >= rules().fried[item.form]:
         return "fried"
     if item.form == "contact" and max(done.fried, done.baked) >= _FRIED:
         return "heated"
