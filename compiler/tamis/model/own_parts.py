@@ -100,20 +100,15 @@ def _has_part(act: Line, event: Event, words: Words) -> bool:
     return meaning is not None and meaning.batch is not None and bool(_foods_with(walker.flow, meaning.batch, words))
 
 
-def _is_part(word: str, language: str) -> bool:
-    """Whether any food has a part of this name: a word that is misspelt is sought in no batch."""
-    return any(word in parts for parts in model_words(language).own_parts.values())
-
-
 def own_part(act: Line, reference: Reference) -> OwnPart | None:
     """What a name that nothing is called by means as a part of some food; None where no food there has such a part, or
     several may be meant."""
     flow = act.walker.flow
-    words = plain(reference.name, flow.kitchen.language)
+    words, known = plain(reference.name, flow.kitchen.language), model_words(flow.kitchen.language)
     removes = act.verb is not None and act.verb.removes and not reference.preposition
-    if not words or (reference.share is not None and not removes) or not _is_part(words[-1], flow.kitchen.language):
-        return None
-    rests = words[-1] in model_words(flow.kitchen.language).rests
+    if not words or (reference.share is not None and not removes) or words[-1] not in known.part_words:
+        return None  # a word that is misspelt is sought in no batch
+    rests = words[-1] in known.rests
     if rests and not removes:  # what is cooked in the fat has to know how much there is of it
         return None
     waiting = _waiting(act)
@@ -161,14 +156,14 @@ def _foods_with(flow: Flow, batch: Batch, words: Words) -> tuple[Food, ...]:
 
 
 def _has(flow: Flow, food: Food, part: str) -> bool:
-    kinds = model_words(flow.kitchen.language).own_parts
+    words = model_words(flow.kitchen.language)
     goods = flow.kitchen.larder.get(food.goods) if food.goods else None
     if goods is not None and (goods.salt or goods.leavener):
         return False
     if goods is None:
         known = flow.uses[food.use].ingredient.goods  # a part of it has no such parts
-        return known is None and any(part in parts for parts in kinds.values())
-    return _is_in(goods, part, kinds) or _goods(flow, food, part) is not None
+        return known is None and part in words.part_words
+    return _is_in(goods, part, words.own_parts) or _goods(flow, food, part) is not None
 
 
 def _is_in(goods: Goods, part: str, kinds: Mapping[str, frozenset[str]]) -> bool:

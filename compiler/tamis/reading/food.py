@@ -11,6 +11,7 @@ from tamis.reading.quantities import measures, one_measure, place
 from tamis.reading.soundness import LENGTHS, check_name, check_text
 from tamis.reading.temperatures import degrees
 from tamis.source import NOWHERE
+from tamis.syntax.cutting import HYPHENS
 from tamis.typed import TYPE_CHECKING, Any
 from tamis.words import example
 
@@ -24,9 +25,6 @@ if TYPE_CHECKING:
     from tamis.reading.food_parts import Parts
     from tamis.source import Span
     from tamis.syntax.document import Clause
-
-
-_HYPHENS = frozenset("‐‑-")
 
 
 class Tail:
@@ -271,7 +269,7 @@ def _is_of_one(reading: Reading, nodes: Sequence[Node]) -> None:
         return
     notes = [part for note in bracket[1] if note[0] == "note" for part in note[1]]
     weight = next((part for part in notes if part[0] == "weight"), None)
-    if weight is not None and _HYPHENS.isdisjoint(reading.said([weight])):
+    if weight is not None and HYPHENS.isdisjoint(reading.said([weight])):
         _is_of_each(reading, read_measure(reading, nodes), bracket, weight)
 
 

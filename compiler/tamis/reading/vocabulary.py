@@ -112,7 +112,7 @@ class Vocabulary:
         # What words are that begin no phrase, as a clause's first and later; and the phrases that begin with others.
         self.of_first: dict[str, Choice] = {}
         self.of_later: dict[str, Choice] = {}
-        self._reach_of: dict[str, int] = {}
+        self._reach_of: dict[tuple[str, bool], int] = {}
         self._longer: dict[tuple[bool, tuple[str, ...]], Choice] = {}
         self._made: dict[tuple[tuple[str, int], ...], Choice] = {}
         self._nouns: dict[tuple[str, ...], bool] = {}
@@ -129,17 +129,18 @@ class Vocabulary:
         known = self.of_first if first else self.of_later
         found = known.get(word)
         if found is None:
-            reach = self._reach_of.get(word)
-            if reach is None:
-                head = word.replace("-", " ").partition(" ")[0]
-                reach = _keep(self._reach_of, word, int(self._reach.get(head) or 1))
-            if first and self._is_past(word):
-                reach = max(reach, 2)
+            begins = word, first
+            reach = self._reach_of.get(begins) or _keep(self._reach_of, begins, self._looks_ahead(word, first))
             if reach == 1:
                 return _keep(known, word, self._choice((word,), first))
             asked = first, tuple(words[at : at + reach])
             found = self._longer.get(asked) or _keep(self._longer, asked, self._choice(asked[1], first))
         return found
+
+    def _looks_ahead(self, word: str, first: bool) -> int:
+        """How many words are looked up where this one stands; behind a participle that begins a clause, one more."""
+        reach = int(self._reach.get(word.replace("-", " ").partition(" ")[0]) or 1)
+        return max(reach, 2) if first and self._is_past(word) else reach
 
     def _choice(self, words: tuple[str, ...], first: bool) -> Choice:
         end = words.index("") if "" in words else len(words)

@@ -331,13 +331,14 @@ def _longest(phrases: _Phrases, word: str, text: str, start: int) -> tuple[str, 
     for phrase, kind in phrases.get(word, ()):
         end = start + len(phrase)
         after = text[end : end + 1]
-        if text[start:end].lower().replace("\u00a0", " ") == phrase and not (after.isalnum() or after in _JOINS):
+        if text[start:end].lower().replace("\u00a0", " ") == phrase and not (after.isalnum() or after in HYPHENS):
             return kind, end
     return None
 
 
 _Phrases = dict[str, tuple[tuple[str, str], ...]]
-_JOINS = ("‐", "‑", "-")
+HYPHENS = frozenset("‐‑-")
+"""A plain hyphen, and those that typesetters write."""
 
 
 def _settle_number_words(cut: Cut) -> None:

@@ -147,9 +147,15 @@ def _after_comma(use: Use, known_words: dict[str, Known], kitchen: Kitchen) -> l
 
 def _of_part(verb: Verb) -> Verb:
     """`stalks removed`: so much by the piece and by weight, where the verb itself tells nothing."""
-    takes = tables(asset_text("grammar/preparations.toml"))["parts"]
-    each, most = seconds(takes["per_piece"]), seconds(takes["most_per_kg"])
+    each, most = _part_seconds()
     return verb._replace(takes=0, per_piece=each, most_per_kg=most, prepares=True)
+
+
+@cache
+def _part_seconds() -> tuple[int, int]:
+    """By the piece, and the most for a kilogram."""
+    takes = tables(asset_text("grammar/preparations.toml"))["parts"]
+    return seconds(takes["per_piece"]), seconds(takes["most_per_kg"])
 
 
 def _is_bought(verb: Verb, use: Use, words: list[str], at: int, kitchen: Kitchen) -> bool:

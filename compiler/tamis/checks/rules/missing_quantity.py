@@ -22,6 +22,7 @@ from tamis.words import example
 
 if TYPE_CHECKING:
     from tamis.checks.view import View
+    from tamis.kitchen.goods import Goods
     from tamis.kitchen.house import Kitchen
     from tamis.reading.clauses import Ingredient, Tool
 
@@ -71,20 +72,21 @@ def _in_vessels(view: View) -> Iterator[Diagnostic]:
     """Food that stands only as what a vessel holds: a teacup of rice, a plate of flour to turn it in."""
     for action in view.recipe.actions:
         for tool in action.tools:
-            if not tool.contains or tool.definite or not (held := _held(tool, view.kitchen)):
+            goods = None if tool.definite else _held(tool, view.kitchen)
+            if goods is None:
                 continue
+            held = tool.contains
             message = f"how much {held}? “{tool.name}” is taken for equipment, and what it holds for nothing"
-            goods = view.kitchen.larder.find(tool.contains.lower().split())
-            measure = likely(goods and goods.goods, held, view.recipe.language)
+            measure = likely(goods, held, view.recipe.language)
             yield Diagnostic(RULE, LEVEL, tool.clause.span, message, f"write `[{measure} {held}]`")
 
 
-def _held(tool: Tool, kitchen: Kitchen) -> str:
-    """The food that a vessel is full of, as written; nothing if it is there to lie in: water, ice, fat to fry in."""
-    found = kitchen.larder.find(tool.contains.lower().split())
+def _held(tool: Tool, kitchen: Kitchen) -> Goods | None:
+    """The food that a vessel is full of; None if it is there to lie in: water, ice, fat to fry in."""
+    found = kitchen.larder.find(tool.contains.lower().split()) if tool.contains else None
     if found is None or found.goods.merchant == FROM_TAP:
-        return ""
-    return "" if tool.preposition and found.goods.role == "fat" else tool.contains
+        return None
+    return None if tool.preposition and found.goods.role == "fat" else found.goods
 
 
 def _bare(view: View) -> Iterator[Diagnostic]:
