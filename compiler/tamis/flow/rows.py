@@ -12,6 +12,7 @@ from tamis.flow.told import NAMED, Told
 from tamis.flow.waits import last_waits, waited_for
 from tamis.flow.where import Places, time_of
 from tamis.flow.why import reason_of
+from tamis.kitchen.equipment import HOLDS
 from tamis.model.effects import (
     Begins,
     Beside,
@@ -112,7 +113,7 @@ class Reader:
         if verb and verb.cooks and not action.heats:
             told.cooked.add(batch)
         one, vessel = nouns(self.recipe.language).singular, told.vessels.get(batch)
-        places = [tool.name for tool in action.tools if tool.equipment.kind in ("vessel", "surface")]
+        places = [tool.name for tool in action.tools if tool.equipment.kind in HOLDS]
         if vessel and any(one(name.lower().rpartition(" ")[2]) != vessel for name in places):
             told.turned_out.add(batch)
 

@@ -6,6 +6,7 @@ no line says anything else. Where a batch lies that no word tells of is not gues
 
 from __future__ import annotations
 
+from tamis.kitchen.equipment import HOLDS
 from tamis.quantity.display import number, temperature_c, wait
 from tamis.reading.clauses import Cue, Pause, Target, Tending, Time, Tool
 from tamis.timeline.words import row_words
@@ -92,7 +93,7 @@ class Places:
         """The batch is on no ring; it may have gone into another vessel."""
         self._on_ring.discard(batch)
         self._heat.pop(batch, None)
-        vessels = [tool for tool in tools if tool.equipment.kind in ("vessel", "surface")]
+        vessels = [tool for tool in tools if tool.equipment.kind in HOLDS]
         if vessels and batch >= 0:
             self._vessel[batch] = vessels[-1].name
 

@@ -27,6 +27,10 @@ Station = Literal["oven", "grill", "ring", "mixer", "fridge", "freezer", "bath",
 EquipmentKind = Literal["vessel", "tool", "surface", "lining", "lid", "station"]
 MADE_READY: tuple[EquipmentKind, ...] = ("vessel", "surface", "lining")
 """What is greased, lined or dusted before food comes into it or on to it."""
+HOLDS: tuple[EquipmentKind, ...] = ("vessel", "surface")
+"""What food lies in or on."""
+COLD: tuple[Station, ...] = ("fridge", "freezer")
+"""Where food is kept cold."""
 
 # What a kitchen keeps of phrases that were asked for: enough for a library.
 _MOST_KEPT = 4096

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from fractions import Fraction
 
+from tamis.kitchen.equipment import HOLDS
 from tamis.model.effects import Sets, Stands, Why
 from tamis.model.off_heat import is_looked_for, leaves_heat, names_heat, off_heat
 from tamis.reading.clauses import Pause, Reference, Setting, Target, Time, Tool, VerbUse
@@ -214,7 +215,7 @@ def _is_turned_off(act: Line, tool: Tool) -> bool:
 def _takes_off(tool: Tool) -> bool:
     """Whether food that goes there leaves its station: another vessel, the bench, a rack."""
     cool = tool.equipment.kind == "surface" and not tool.equipment.station
-    return cool or (tool.equipment.kind in ("vessel", "surface") and not tool.definite)
+    return cool or (tool.equipment.kind in HOLDS and not tool.definite)
 
 
 def _moves(act: Line) -> Literal["", "first", "last"]:
@@ -260,7 +261,7 @@ def _is_away(placed: Placed) -> bool:
 
 def _is_cool(equipment: Equipment) -> bool:
     """Whether a piece is for food that is on no heat: a plate, a board, a bowl."""
-    return equipment.kind in ("vessel", "surface") and not equipment.station
+    return equipment.kind in HOLDS and not equipment.station
 
 
 def _set_hot(labour: Labour) -> bool:

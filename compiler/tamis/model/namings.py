@@ -5,6 +5,7 @@ from __future__ import annotations
 from fractions import Fraction
 
 from tamis.diagnostics import Diagnostic
+from tamis.kitchen.equipment import HOLDS
 from tamis.model.batch import Batch, answering
 from tamis.model.effects import Why
 from tamis.model.mass import NOTHING, Mass
@@ -168,7 +169,7 @@ def _of_each(act: Line, division: Division, batch: Batch) -> tuple[Amount, str] 
     if batch.pieces:
         whole = batch.pieces[0]
     else:
-        held = [tool for tool in act.walker.tools if tool.number > 1 and tool.equipment.kind in ("vessel", "surface")]
+        held = [tool for tool in act.walker.tools if tool.number > 1 and tool.equipment.kind in HOLDS]
         counted = _counted(act)
         if counted is not None:
             whole = counted

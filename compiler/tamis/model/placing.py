@@ -9,6 +9,7 @@ from __future__ import annotations
 
 from fractions import Fraction
 
+from tamis.kitchen.equipment import COLD
 from tamis.model.effects import Gives, Parts, Sets, Stands, Takes
 from tamis.model.places import Here, Knob, Places, Rank
 from tamis.model.words import model_words
@@ -29,7 +30,6 @@ _KNOBS: tuple[Station, ...] = ("oven", "grill", "bath")
 """Stations that keep the degrees that they were set to."""
 
 
-_COLD: tuple[Station, ...] = ("fridge", "freezer")
 _LITTLE = 60
 """Grams or millilitres of something hot that leave what they go into cold (common practice)."""
 _LONG = 1800
@@ -110,7 +110,7 @@ class _Fold:
         verbs = [use.verb for use in action.verbs]
         if any(verb.scalds and verb.base == action.work.verb for verb in verbs):
             self.hot.add(batch)
-        elif station in _COLD or any(verb.cools or verb.drains for verb in verbs) or _stands_long(action, station):
+        elif station in COLD or any(verb.cools or verb.drains for verb in verbs) or _stands_long(action, station):
             self.hot.discard(batch)
 
 

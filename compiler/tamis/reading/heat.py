@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from itertools import pairwise
 
+from tamis.kitchen.equipment import HOLDS
 from tamis.reading.clause import child, end_of, is_leaf, leaves, start_of
 from tamis.reading.clauses import Read, Setting, Target, Time, Tool, VerbUse
 from tamis.reading.durations import duration
@@ -122,7 +123,7 @@ def _moved_to(reading: Reading, nodes: Sequence[Node]) -> Tool | None:
         return None
     of = next((at for at, leaf in enumerate(words) if leaf[1].lower() in reading.words.of), len(words))
     found = reading.kitchen.cupboard.find(reading.keys(words[1:of]))
-    if found is None or found.item.kind not in ("vessel", "surface"):
+    if found is None or found.item.kind not in HOLDS:
         return None
     holds = reading.said(words[of + 1 :]) if of + 1 < len(words) else ""
     name, preposition = reading.said(words[1:of]), reading.text.split()[0].lower()

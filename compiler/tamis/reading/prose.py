@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from functools import cache
 
+from tamis.kitchen.equipment import COLD
 from tamis.reading.clauses import Tool, VerbUse
 from tamis.reading.plain import phrases
 from tamis.reading.tables import match, tables
@@ -253,7 +254,7 @@ def cold_place(plain: Plain) -> Station | None:
     for at in range(len(said) - 2):
         if said[at] in asked.inside and said[at + 1] in asked.in_the:
             found = _station(plain, at + 2)
-            if found is not None and found.item.station in ("fridge", "freezer"):
+            if found is not None and found.item.station in COLD:
                 return found
     return None
 

@@ -6,7 +6,7 @@ A clause that cannot be read is one finding and is left out; the rest of the lin
 from __future__ import annotations
 
 from tamis.diagnostics import Diagnostic
-from tamis.kitchen.equipment import MADE_READY
+from tamis.kitchen.equipment import HOLDS, MADE_READY
 from tamis.kitchen.house import Kitchen
 from tamis.reading.clause import WORDS_ONLY, clause_words
 from tamis.reading.clause_reader import read_clause
@@ -55,7 +55,6 @@ if TYPE_CHECKING:
     from tamis.reading.clauses import Read
     from tamis.reading.plain import Plain
     from tamis.reading.prose import Command, Station
-    from tamis.syntax.document import Part
 
 _RIGHT_BEHIND = len(" into the ")
 _OPENS = 8  # so far from the beginning of a line stands what is made ready
@@ -258,7 +257,7 @@ class _Reader:
         """*Cut them [into 14 rings]*: several of a thing that holds no food are pieces, where its verb makes some."""
         verbs = [event.verb for event in earlier if isinstance(event, VerbUse)]
         into = tool.number > 1 and tool.preposition in tables(self.kitchen.language).dividing and not tool.size
-        holds = tool.equipment.kind in ("vessel", "surface")
+        holds = tool.equipment.kind in HOLDS
         return into and not holds and bool(verbs) and verbs[-1].divides
 
     def _timed(

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from fractions import Fraction
 
+from tamis.kitchen.equipment import COLD
 from tamis.reading.clauses import Cue
 from tamis.safety.data import rules
 from tamis.safety.heatings import HOT
@@ -16,7 +17,6 @@ if TYPE_CHECKING:
     from tamis.model.recipe import Action, Recipe
     from tamis.safety.state import State
 
-_COLD: tuple[Station, ...] = ("fridge", "freezer")
 _LONG = 1800
 """Seconds in the cold, or of cooling, after which food is hot no more (common practice)."""
 
@@ -40,7 +40,7 @@ def eaten_cold(recipe: Recipe, dish: State, hands: Hands) -> bool:
 def _cools(action: Action, station: Station, language: str) -> bool:
     """Whether a line leaves its food cold: long in the cold, long cooling, or until it is."""
     long = action.work.wait is not None and action.work.wait.lo >= _LONG
-    if long and (station in _COLD or any(use.verb.cools for use in action.verbs)):
+    if long and (station in COLD or any(use.verb.cools for use in action.verbs)):
         return True
     cold = safety_words(language).signs.cold
     cues = [read.text for read in action.reads if isinstance(read, Cue)]

@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from operator import attrgetter
 
+from tamis.kitchen.equipment import COLD, HOLDS
 from tamis.model.effects import Discards, Gives, Splits, Stands, Takes
 from tamis.reading.clauses import Tool, VerbUse
 from tamis.typed import TYPE_CHECKING
@@ -44,7 +45,7 @@ class _Fold:
 
     def tool(self, tool: Tool, batch: int) -> None:
         """A vessel is named: what is in hand lies there from now on, and that of others is full."""
-        if tool.equipment.kind not in _HOLDS or not tool.preposition or tool.contains:
+        if tool.equipment.kind not in HOLDS or not tool.preposition or tool.contains:
             return
         if not tool.definite:
             others = [held for one, held in self.lies.items() if one != batch and one not in self.gone]
@@ -76,13 +77,11 @@ class _Fold:
     def stand(self, effect: Stands) -> None:
         """What goes to a station without its vessel being for it is in another by then; a bowl may go into the cold."""
         held = self.lies.get(effect.batch)
-        if held and effect.station not in ("", *_COLD) and effect.station != held.equipment.station:
+        if held and effect.station not in ("", *COLD) and effect.station != held.equipment.station:
             self.free(effect.batch)
 
 
 _TOLD = frozenset((Tool, Gives, Takes, Discards, Splits, VerbUse, Stands))
-_HOLDS = ("vessel", "surface")
-_COLD = ("fridge", "freezer")
 
 
 def _takes_out(verb: Verb) -> bool:

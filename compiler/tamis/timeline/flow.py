@@ -7,7 +7,7 @@ rests, and an oven that is heating holds up nothing but the baking.
 
 from __future__ import annotations
 
-from tamis.kitchen.equipment import MADE_READY
+from tamis.kitchen.equipment import COLD, MADE_READY
 from tamis.model.recipe import Action, Recipe
 from tamis.reading.clauses import Pause, Tool
 from tamis.timeline.network import Link
@@ -20,8 +20,7 @@ COOLING = 1800
 WRAPPING = 120
 """Seconds at most of work that only gets food ready for the cold: wrapped, covered; common practice."""
 
-_COLD = ("fridge", "freezer")
-_PUT_BY = ("", "fridge", "freezer")
+_PUT_BY = ("", *COLD)
 """Where food waits without anybody having to see to it."""
 
 
@@ -138,7 +137,7 @@ def _stays(tasks: Tasks, action: Action) -> bool:
     """Whether a line is only a wait of food that is put by where the line before leaves it, or in the cold, wrapped if
     the cook may choose how long: it waits from then on, and what a plan can spare comes after."""
     first, last = tasks.tasks[tasks.first[action.number]], tasks.tasks[tasks.last[action.number]]
-    if first.part == "handle" and last.kind == "window" and last.station in _COLD and first.lo <= WRAPPING:
+    if first.part == "handle" and last.kind == "window" and last.station in COLD and first.lo <= WRAPPING:
         return True
     return first.part == "wait" and not first.hands and not first.machine and first.station in _PUT_BY
 

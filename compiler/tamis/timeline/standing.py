@@ -6,6 +6,7 @@ planner may not invent a fridge, so the cook is told: another hour of serving, o
 
 from __future__ import annotations
 
+from tamis.kitchen.equipment import COLD
 from tamis.record import NamedTuple
 from tamis.typed import TYPE_CHECKING
 
@@ -24,7 +25,6 @@ _SPOILS: tuple[Hazard, ...] = (
     "poultry", "minced-meat", "whole-meat", "pork", "fish", "shellfish", "egg", "rice", "raw-milk",
 )  # fmt: skip
 """Food that does not keep in the room when it is cooked, either."""
-_COLD = ("fridge", "freezer")
 
 
 class Standing(NamedTuple):
@@ -47,7 +47,7 @@ def standings(recipe: Recipe, network: Network, plan: Plan, kitchen: Kitchen) ->
             continue
         one, other = recipe.actions[a.action], recipe.actions[b.action]
         inside = a.part == "handle" and one.component == other.component
-        done = one.number in spoils and a.kind != "window" and a.station not in _COLD
+        done = one.number in spoils and a.kind != "window" and a.station not in COLD
         if inside or done or _waits_in_the_room(one, a, kitchen.verbs):
             found.setdefault(a.action, Standing(a.action, b.action, gap))
     return tuple(found[action] for action in sorted(found))

@@ -5,6 +5,7 @@ from __future__ import annotations
 from fractions import Fraction
 
 from tamis.checks.scaling._medium import use_size
+from tamis.kitchen.equipment import HOLDS
 from tamis.record import NamedTuple
 from tamis.syntax.document import Text
 from tamis.typed import TYPE_CHECKING, Literal
@@ -106,7 +107,7 @@ def fullest(scene: Scene, action: Action) -> tuple[Fraction, Swells]:
     for line in recipe.actions[action.number :]:
         there = places[line.number]
         moved = line is not action and (
-            any(tool.equipment.kind in ("vessel", "surface") for tool in line.tools)
+            any(tool.equipment.kind in HOLDS for tool in line.tools)
             or there.station not in ("", station)
             or (batch >= 0 and there.batch != batch)
             or (line.takings and there.station != "ring")  # the larger one takes up the smaller

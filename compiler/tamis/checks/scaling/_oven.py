@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from fractions import Fraction
 
+from tamis.kitchen.equipment import COLD
 from tamis.record import NamedTuple
 from tamis.typed import TYPE_CHECKING
 
@@ -82,7 +83,7 @@ def oven_line(scene: Scene, action: Action, tool: Tool) -> Action | None:
     food = hands[action.number].uses
     for line in recipe.actions[action.number :]:
         here = recipe.places.lines[line.number]
-        if here.station in _COLD and food & hands[line.number].uses and _other(scene, line, tool):
+        if here.station in COLD and food & hands[line.number].uses and _other(scene, line, tool):
             return None
         if tray and line is not action and _in_a_dish(line):
             return None
@@ -91,9 +92,6 @@ def oven_line(scene: Scene, action: Action, tool: Tool) -> Action | None:
         if food & hands[line.number].uses or (not food and _alike(scene, action, line)):
             return line
     return None
-
-
-_COLD = ("fridge", "freezer")
 
 
 def _in_a_dish(line: Action) -> bool:

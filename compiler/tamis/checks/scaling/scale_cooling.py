@@ -13,6 +13,7 @@ from collections.abc import Iterator
 from fractions import Fraction
 
 from tamis.diagnostics import Diagnostic, Severity
+from tamis.kitchen.equipment import COLD
 from tamis.typed import TYPE_CHECKING
 
 if TYPE_CHECKING:
@@ -133,7 +134,7 @@ def _is_heated(scene: Scene, action: Action) -> bool:
         here = scene.recipe.places.lines[line.number]
         if here.heats or not uses & scene.hands[line.number].uses:
             continue
-        if here.station in ("fridge", "freezer"):
+        if here.station in COLD:
             return False
         if here.station in ("ring", "oven", "grill") and line.work.wait is not None:
             return True

@@ -13,6 +13,7 @@ from collections.abc import Iterator
 from fractions import Fraction
 
 from tamis.diagnostics import Diagnostic, Severity
+from tamis.kitchen.equipment import COLD
 from tamis.typed import TYPE_CHECKING
 
 if TYPE_CHECKING:
@@ -119,7 +120,7 @@ def _is_hot(scene: Scene, line: Action) -> bool:
             continue
         wait = before.work.wait
         long = not here.station and wait is not None and wait.lo >= practice().amounts["cooling"]
-        if long or here.station in ("fridge", "freezer"):
+        if long or here.station in COLD:
             hot = False
         elif here.station in ("ring", "oven", "grill"):
             hot = True
