@@ -1,8 +1,8 @@
-"""The figures of the compiler: `python tests/bench/run.py [--recipes 200] [--json FILE]`.
+"""The figures of the compiler: `python tests/bench/run.py [PART…] [--recipes 200] [--json FILE]`.
 
 Prints what each phase costs in floors (see `floor.py`), how long each command takes from a cold start in starts of a
-bare interpreter, what unknown names cost, and how the time grows with nasty input. Nothing is asserted: a figure over
-its target is marked, not a failure.
+bare interpreter, what unknown names cost, and how the time grows with nasty input. Each of these parts can run alone:
+the growth takes longer than all others. Nothing is asserted: a figure over its target is marked, not a failure.
 """
 
 from __future__ import annotations
@@ -11,6 +11,7 @@ import argparse
 import json
 import platform
 import tempfile
+from collections.abc import Callable
 from pathlib import Path
 from shutil import copy
 from typing import NamedTuple
@@ -138,19 +139,28 @@ def report(figures: list[Figure]) -> str:
     return "\n".join(lines)
 
 
+PARTS: dict[str, Callable[[argparse.Namespace], list[Figure]]] = {
+    "phases": lambda options: phase_figures(options.recipes, options.rounds),
+    "starts": lambda options: start_figures(options.starts),
+    "draft": lambda options: [draft_figure(options.recipes // 4 + 1)],
+    "growth": lambda options: growth_figures(options.largest << 10),
+}
+
+
 def main(arguments: list[str] | None = None) -> int:
     """Measure, print, and write the figures to a file if wanted."""
     parser = argparse.ArgumentParser(description="Measure the compiler against floors of the same machine.")
+    parser.add_argument("parts", nargs="*", metavar="PART", help=f"{', '.join(PARTS)} (all)")
     parser.add_argument("--recipes", type=int, default=200, help="recipes a round and measurement (200)")
     parser.add_argument("--rounds", type=int, default=3, help="rounds of which the median counts (3)")
     parser.add_argument("--starts", type=int, default=20, help="cold starts of which the least counts (20)")
     parser.add_argument("--largest", type=int, default=256, metavar="KB", help="largest nasty text (256)")
     parser.add_argument("--json", type=Path, metavar="FILE", help="write the figures there too")
     options = parser.parse_args(arguments)
-    figures = phase_figures(options.recipes, options.rounds)
-    figures += start_figures(options.starts)
-    figures.append(draft_figure(options.recipes // 4 + 1))
-    figures += growth_figures(options.largest << 10)
+    unknown = set(options.parts) - PARTS.keys()
+    if unknown:
+        parser.error(f"no such part: {', '.join(sorted(unknown))}")
+    figures = [figure for part in options.parts or PARTS for figure in PARTS[part](options)]
     print(report(figures))
     if options.json:
         said = [figure._asdict() | {"verdict": figure.verdict} for figure in figures]

@@ -13,10 +13,13 @@ from types import CodeType, FrameType
 import pytest
 
 RECORD, ASKED = os.environ.get("MUTATION_RECORD"), os.environ.get("MUTATION_ASKED")
-FAILED = os.environ.get("MUTATION_FAILED")
+FAILED, PART = os.environ.get("MUTATION_FAILED"), os.environ.get("MUTATION_PART")
 
 
 def pytest_collection_modifyitems(items: list[pytest.Item]) -> None:
+    if PART:
+        at, parts = map(int, PART.split())
+        items[:] = items[at::parts]
     if ASKED:
         order = {name: at for at, name in enumerate(Path(ASKED).read_text("utf-8").split("\n"))}
         items[:] = sorted((item for item in items if item.nodeid in order), key=lambda item: order[item.nodeid])
@@ -37,7 +40,6 @@ class Recorder:
         self.file = file
         self.home = str(Path(tamis.__file__).parent) + os.sep
         self.tests: dict[str, dict[str, object]] = {}
-        self.numbers: dict[str, int] = {}
         self.failed: set[str] = set()
 
     @pytest.hookimpl(hookwrapper=True)
@@ -53,8 +55,7 @@ class Recorder:
             yield
         finally:
             sys.settrace(None)
-        names = {self.name(code) for code in seen if code.co_filename.startswith(self.home)}
-        calls = sorted(self.numbers.setdefault(name, len(self.numbers)) for name in names)
+        calls = sorted({self.name(code) for code in seen if code.co_filename.startswith(self.home)})
         self.tests[item.nodeid] = {"seconds": round(time.perf_counter() - begun, 3), "calls": calls}
 
     def name(self, code: CodeType) -> str:
@@ -68,8 +69,7 @@ class Recorder:
 
     def pytest_sessionfinish(self) -> None:
         tests = {test: row for test, row in self.tests.items() if test not in self.failed}
-        data = {"functions": list(self.numbers), "tests": tests}
-        Path(self.file).write_text(json.dumps(data), encoding="utf-8")
+        Path(self.file).write_text(json.dumps(tests), encoding="utf-8")
 
 
 def pytest_configure(config: pytest.Config) -> None:

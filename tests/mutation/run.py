@@ -4,7 +4,8 @@
     python tests/mutation/run.py --only 40   # the first of them, spread like the whole
     python tests/mutation/run.py --list      # what they are
 
-First the suite runs once, slower, to see which test calls which function; that is kept. For a fault the tests that call
+First the suite runs once, slower, to see which test calls which function; that is kept. All is done by several workers
+(`--workers`), each in a copy of its own. For a fault the tests that call
 its function run, those of the package's own folder and the quick ones first, until one fails; not for ever, so of a
 survivor that many tests call the whole suite may know more. What is said of survivors stands in `survivors.md`.
 """
@@ -20,8 +21,10 @@ import sys
 import tempfile
 import time
 from collections.abc import Mapping, Sequence
+from concurrent.futures import ThreadPoolExecutor
 from itertools import accumulate
 from pathlib import Path
+from queue import SimpleQueue
 from typing import Any, Literal, NamedTuple
 
 HERE = Path(__file__).resolve().parent
@@ -66,10 +69,11 @@ def main() -> int:
         return 0
     STATE.mkdir(exist_ok=True)
     with tempfile.TemporaryDirectory(prefix="tamis-mutation-") as scratch:
-        tree = Path(scratch)
-        _copy(tree)
-        calls = _calls(tree, options.fresh)
-        verdicts = _run(mutants, calls, tree, options.fresh)
+        trees = [Path(scratch, str(at)) for at in range(options.workers)]
+        for tree in trees:
+            _copy(tree)
+        calls = _calls(trees, options.fresh)
+        verdicts = _run(mutants, calls, trees, options.fresh)
     survivors = [mutant for mutant in mutants if verdicts[mutant.key] != "killed"]
     print(f"\n{len(mutants)} faults: {len(mutants) - len(survivors)} killed, {len(survivors)} survived")
     for mutant in survivors:
@@ -82,11 +86,13 @@ def _options() -> argparse.Namespace:
     parser.add_argument("--only", type=int, default=MANY, metavar="N", help="the first N faults")
     parser.add_argument("--seed", type=int, default=SEED, help=f"which faults are drawn ({SEED})")
     parser.add_argument("--fresh", action="store_true", help="forget what was run and recorded before")
+    parser.add_argument("--workers", type=int, default=os.cpu_count() or 1, metavar="N", help="how many at a time")
     parser.add_argument("--list", action="store_true", help="print the faults and run nothing")
     return parser.parse_args()
 
 
 def _copy(tree: Path) -> None:
+    tree.mkdir()
     for name in COPIED:
         if (ROOT / name).is_dir():
             shutil.copytree(ROOT / name, tree / name, ignore=shutil.ignore_patterns("__pycache__", ".state"))
@@ -116,21 +122,27 @@ def _pytest(tree: Path, words: Sequence[str], seconds: float | None, **more: str
 # ---- which test calls what
 
 
-def _calls(tree: Path, fresh: bool) -> dict[str, Calls]:
+def _calls(trees: Sequence[Path], fresh: bool) -> dict[str, Calls]:
     """By test what it calls, recorded once; tests that fail on the sound compiler are left out."""
     kept = STATE / "calls.json"
     if fresh or not kept.exists():
         print("recording which test calls what …", flush=True)
-        ignored = [f"--ignore=tests/{name}" for name in LEFT_OUT]
-        status = _pytest(tree, ["tests", *ignored], None, MUTATION_RECORD=str(kept))
-        if status not in (0, 1):  # 1: a few tests fail, and are left out
-            kept.unlink(missing_ok=True)
-            sys.exit("the suite itself does not run here: see what `pytest` says")
+        with ThreadPoolExecutor(len(trees)) as workers:
+            parts = list(workers.map(_recorded, trees, range(len(trees)), [len(trees)] * len(trees)))
+        kept.write_text(json.dumps({test: row for part in parts for test, row in part.items()}), encoding="utf-8")
     data: dict[str, Any] = json.loads(kept.read_text("utf-8"))
-    names = data["functions"]
-    return {
-        test: Calls(frozenset(names[at] for at in row["calls"]), row["seconds"]) for test, row in data["tests"].items()
-    }
+    return {test: Calls(frozenset(row["calls"]), row["seconds"]) for test, row in data.items()}
+
+
+def _recorded(tree: Path, part: int, parts: int) -> dict[str, Any]:
+    """What the tests of one worker call."""
+    record = tree / "calls.json"
+    ignored = [f"--ignore=tests/{name}" for name in LEFT_OUT]
+    status = _pytest(tree, ["tests", *ignored], None, MUTATION_RECORD=str(record), MUTATION_PART=f"{part} {parts}")
+    if status not in (0, 1):  # 1: a few tests fail, and are left out
+        sys.exit("the suite itself does not run here: see what `pytest` says")
+    data: dict[str, Any] = json.loads(record.read_text("utf-8"))
+    return data
 
 
 def _asked(mutant: Mutant, calls: Mapping[str, Calls]) -> list[str]:
@@ -171,16 +183,28 @@ def _within(tests: Sequence[str], seconds: float, calls: Mapping[str, Calls]) ->
 # ---- the faults, one by one
 
 
-def _run(mutants: Sequence[Mutant], calls: Mapping[str, Calls], tree: Path, fresh: bool) -> dict[str, Verdict]:
+def _run(
+    mutants: Sequence[Mutant], calls: Mapping[str, Calls], trees: Sequence[Path], fresh: bool
+) -> dict[str, Verdict]:
     kept = STATE / "verdicts.json"
     verdicts: dict[str, Verdict] = json.loads(kept.read_text("utf-8")) if kept.exists() and not fresh else {}
-    for at, mutant in enumerate(mutants, 1):
-        if mutant.key not in verdicts:
-            begun = time.monotonic()
-            verdicts[mutant.key] = _verdict(mutant, calls, tree)
+    free: SimpleQueue[Path] = SimpleQueue()
+    for tree in trees:
+        free.put(tree)
+
+    def judged(mutant: Mutant) -> tuple[Verdict, float]:
+        tree, begun = free.get(), time.monotonic()
+        try:
+            return _verdict(mutant, calls, tree), time.monotonic() - begun
+        finally:
+            free.put(tree)
+
+    wanted = [mutant for mutant in mutants if mutant.key not in verdicts]
+    with ThreadPoolExecutor(len(trees)) as workers:
+        for at, (mutant, (verdict, took)) in enumerate(zip(wanted, workers.map(judged, wanted), strict=True), 1):
+            verdicts[mutant.key] = verdict
             kept.write_text(json.dumps(verdicts, indent=1), encoding="utf-8")
-            took = f"{time.monotonic() - begun:.0f} s"
-            print(f"{at:>3} {verdicts[mutant.key]:<10} {took:>5}  {mutant}", flush=True)
+            print(f"{at:>3} {verdict:<10} {f'{took:.0f} s':>5}  {mutant}", flush=True)
     return verdicts
 
 
