@@ -58,6 +58,7 @@ class Vessels(NamedTuple):
     enters: Words
     opens: Words
     goes_along: Words
+    mixes: Words
 
 
 class Lifted(NamedTuple):

@@ -68,14 +68,13 @@ def put_in(act: Line, food: Ingredient) -> None:
     if separated and food.goods and food.goods.parts:
         _separate(act, food, index)
         return
-    if aside and (walker.present or not made_for_others(flow, walker.component)):
-        return
-    walker.give(walker.present or walker.begin(), Food.of(index, food, words, mass, flow.kitchen))
     often = factor * walker.again
     taken = fraction * often if fraction * often <= 1 else fraction  # else each time of a new one
     if share and taken < 1:
-        there = Food.of(index, food, words, times(whole, 1 - taken), flow.kitchen)
-        _keep_rest(act, index, there, 1 - taken)
+        kept = mass_of(weighed._replace(purpose=""), flow.kitchen) if aside else whole
+        _keep_rest(act, index, Food.of(index, food, words, times(kept, 1 - taken), flow.kitchen), 1 - taken)
+    if not aside or (walker.present is None and made_for_others(flow, walker.component)):
+        walker.give(walker.present or walker.begin(), Food.of(index, food, words, mass, flow.kitchen))
 
 
 def _keep_rest(act: Line, use: int, food: Food, left: Fraction) -> None:

@@ -8,6 +8,7 @@ from tamis.diagnostics import Diagnostic
 from tamis.model.words import plain
 from tamis.quantity.measure import kind
 from tamis.quantity.nouns import nouns
+from tamis.quantity.number_words import number_words
 from tamis.typed import TYPE_CHECKING
 from tamis.words import example
 
@@ -56,7 +57,7 @@ def _pieces(act: Line, noun: tuple[str, ...]) -> Fraction | None:
     return _counted(act, rules.singular(noun[-1]) if noun else "") if batch is not None else None
 
 
-def _counted(act: Line, noun: str) -> Fraction | None:
+def _counted(act: Line, noun: str, least: int = 2) -> Fraction | None:
     """How many pieces of food were counted into what is in hand, where that is one food: 4 slices of bread, 6 buns."""
     walker = act.walker
     kitchen, uses = walker.flow.kitchen, walker.flow.uses
@@ -69,4 +70,8 @@ def _counted(act: Line, noun: str) -> Fraction | None:
             continue
         if not noun or noun in (measure.unit, rules.singular(plain(use.ingredient.name, kitchen.language)[-1])):
             found.append(measure.amount.lo * use.times)
-    return found[0] if len(found) == 1 and found[0] > 1 else None
+    if noun and not found:
+        part = number_words(kitchen.language).parse(noun)  # in each half
+        wholes = _counted(act, "", 1) if part and part < 1 else None
+        return wholes / part if part and wholes else None
+    return found[0] if len(found) == 1 and found[0] >= least else None

@@ -12,7 +12,7 @@ from tamis.model.called import all_keys
 from tamis.model.cut_up import all_cut_so, cut_so, food_and_piece
 from tamis.model.described import unborne
 from tamis.model.made_of import all_made_of
-from tamis.model.rest_of import own_names, rest_called
+from tamis.model.rest_of import dish_names, own_names, rest_called
 from tamis.model.wanted import make, make_named, supply_batch
 from tamis.model.words import before_joint, plain
 from tamis.quantity.nouns import nouns
@@ -87,7 +87,19 @@ def _loosely(walker: Hands, words: tuple[str, ...], share: Share | None) -> Mean
         return Meaning(rest, present=rest is walker.present, rule="left-behind", words=words)
     if found is None and walker.present and words and words in own_names(walker):
         return Meaning(walker.present, present=True, rule="own-name", words=words)
-    return found or _made_so(walker, words)
+    return found or _made_so(walker, words) or _dish(walker, words)
+
+
+def _dish(walker: Hands, words: tuple[str, ...]) -> Meaning | None:
+    """*The fritters*, as the title or `makes:` calls the dish: of what was made, the one that no line asks for by a name
+    of its own."""
+    flow = walker.flow
+    if not words or words not in dish_names(flow):
+        return None
+    asked = flow.askers()
+    names = flow.component_names
+    there = [(at, batch) for at, batch in flow.component_batches.items() if batch is not None and batch.left > 0]
+    return _one([batch for at, batch in there if asked.keys().isdisjoint((names[at], names[at][-1:]))], words, "own-name")
 
 
 def _cut_up(walker: Hands, cut: tuple[tuple[str, ...], str], whole: Meaning | None) -> Meaning | None:
@@ -281,6 +293,9 @@ def _like_component(walker: Hands, words: tuple[str, ...], keys: Sequence[Key]) 
     if walker.present is not None and own[-1:] == words:
         like = [at for at in like if not _is_apart(flow, at, own)]
         if not like:
+            rest = rest_called(walker, words)  # the meat goes back into the soup that it was lifted out of
+            if rest is not None and rest is not walker.present:
+                return Meaning(rest, rule="left-behind", words=words)
             return Meaning(walker.present, present=True, rule="own-name", words=words)
     batches = [batch for batch in (make(flow, at, walker) for at in like) if batch]
     if not batches:

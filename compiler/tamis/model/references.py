@@ -149,6 +149,9 @@ def _of_food(act: Line, reference: Reference, here: bool = False) -> bool:
     if source.last is not None:  # beside the rest of the bird, its fat is there when that begins
         act.wait_for(source.last, GOES_IN, source.early or source.last == act.beside)
     there: Batch | None = source
+    lifted = {food.use for food in source.lifted_out.foods} if source.lifted_out else set()
+    if own.becomes == "gone" and any(food.use in lifted for food in source.foods):
+        walker.discard(source, reference.clause.span)  # the meat is out, and what is thrown away is what stayed: the shell
     if own.becomes == "kept":
         there = part_off(act, reference, own, source if own.here or not own.goods else _bring(act, reference, source))
         act.joined = act.joined and walker.present is not None
@@ -294,7 +297,11 @@ def _rest_of_measure(act: Line, batch: Batch, fraction: Fraction) -> int:
     assert batch.rest_of is not None
     first = flow.uses[batch.rest_of]
     mass = times(batch.mass, fraction / batch.rest_was)
-    use = first._replace(action=act.number, fraction=fraction, rest_of=batch.rest_of, mass=mass)
+    food = first.ingredient  # what was there for a purpose was so for that share
+    food = food._replace(purpose="", purpose_spans=(), role="ingredient") if food.purpose else food
+    use = first._replace(
+        ingredient=food, action=act.number, fraction=fraction, rest_of=batch.rest_of, mass=mass, in_batch=True
+    )
     act.uses.append(len(flow.uses))
     flow.uses.append(use)
     return len(flow.uses) - 1

@@ -50,8 +50,15 @@ def own_names(walker: Hands) -> tuple[Words, ...]:
     name = flow.component_names[walker.component]
     if walker.component + 1 < len(flow.component_names):
         return name, name[-1:]
-    title = plain(flow.reading.header.title, flow.kitchen.language)
-    return name, name[-1:], title, title[-1:]
+    return name, name[-1:], *dish_names(flow)
+
+
+def dish_names(flow: Flow) -> tuple[Words, ...]:
+    """What the title and `makes:` call the dish: *peach fritters*, *fritters*."""
+    header = flow.reading.header
+    title = plain(header.title, flow.kitchen.language)
+    made = plain(header.makes.noun, flow.kitchen.language) if header.makes else ()
+    return title, title[-1:], made, made[-1:]
 
 
 def goes_apart(batch: Batch, present: Batch | None) -> bool:

@@ -43,6 +43,7 @@ class IdleWords(NamedTuple):
     some: Phrases
     how: Phrases
     room: Phrases
+    falls: Phrases
     states: Phrases
     own: Phrases
     body: Phrases
@@ -59,6 +60,7 @@ def _words(language: str) -> IdleWords:
         said["some"],
         said["how"],
         said["room"],
+        said["falls"],
         said["states"],
         said["own"],
         said["body"],
@@ -145,7 +147,8 @@ def _waits(plain: Plain, at: int, kitchen: Kitchen) -> bool:
 
 
 def _has_idle_object(plain: Plain, at: int, verb: Verb, kitchen: Kitchen) -> bool:
-    """Whether right behind the verb stands what nobody waits for: nothing, hands, room; a tool that is laid down."""
+    """Whether right behind the verb stands what nobody waits for: nothing, hands, room, what runs off; a tool that is laid
+    down."""
     words = _words(kitchen.language)
     own = plain.phrase(words.own, at)
     if plain.phrase(words.nothing, at) or (own and plain.phrase(words.body, at + own)):
@@ -155,7 +158,7 @@ def _has_idle_object(plain: Plain, at: int, verb: Verb, kitchen: Kitchen) -> boo
     if plain.phrase(words.some, at):
         return True
     for place in range(at, min(len(plain), at + _OBJECT)):
-        if plain.phrase(words.room, place):
+        if plain.phrase(words.room, place) or (verb.lets and plain.phrase(words.falls, place)):
             return True
         if plain.said[place] in STOPS or plain.is_a(place, _PLACES):
             break

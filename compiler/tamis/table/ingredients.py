@@ -27,14 +27,18 @@ def build_table(recipe: Recipe, kitchen: Kitchen) -> Table:
     """The table of a recipe: one row a food in order of first use."""
     groups: dict[Key, list[tuple[int, Use]]] = {}
     to_taste = amount_words(kitchen.language).to_taste
+    goes_in = {use.rest_of for use in recipe.uses if use.rest_of is not None and not use.ingredient.purpose}
     for at, written in enumerate(recipe.uses):
         use = written
         if written.ingredient.percent:
             from tamis.model.percent import weighed
 
             use = written._replace(ingredient=weighed(written))
-        root = use if use.rest_of is None else recipe.uses[use.rest_of]
-        groups.setdefault(_key(root.ingredient, to_taste, kitchen.language), []).append((at, use))
+        first = at if use.rest_of is None else use.rest_of
+        food = recipe.uses[first].ingredient if use.rest_of is not None else use.ingredient
+        if food.purpose and first in goes_in:  # 1 tbsp of it greases the tin, the rest goes in
+            food = food._replace(purpose="")
+        groups.setdefault(_key(food, to_taste, kitchen.language), []).append((at, use))
     sections: dict[Section, list[Row]] = {"rows": [], "purposes": [], "optional": [], "unmeasured": []}
     for key, group in groups.items():
         section: Section = key[0]

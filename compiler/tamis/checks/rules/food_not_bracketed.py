@@ -173,6 +173,8 @@ def _food_at(plain: Plain, at: int, asked: _Words) -> Named | None:
     last = next((end for end in range(first, stop) if said[end] in asked.joints), stop)
     for end in range(last, first, -1):
         if plain.kitchen.larder.find(said[first:end]):
+            if end < stop and plain.kitchen.cupboard.find(said[end : end + 1]):
+                return None  # a tea towel, a soup plate
             before = said[at:first]
             definite, vague = not asked.definite.isdisjoint(before), not asked.vague.isdisjoint(before)
             return Named(" ".join(said[first:end]), first, end, definite, vague, _is_over(plain, end, asked))

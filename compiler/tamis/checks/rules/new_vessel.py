@@ -28,7 +28,7 @@ from tamis.typed import TYPE_CHECKING
 from tamis.words import example
 
 if TYPE_CHECKING:
-    from tamis.checks.view import View
+    from tamis.checks.view import Stretch, View
     from tamis.model.recipe import Action, StepView
     from tamis.reading.plain import Plain
     from tamis.reading.plain_tools import Placed
@@ -150,7 +150,21 @@ def _takes_new_food(view: View, action: Action, vessel: Tool) -> bool:
     between = range(food.clause.span.end, vessel.clause.span.start)
     if any(use.span.start in between for use in action.verbs):
         return False
-    return not any(_goes_along(words.plain) for words in view.plain_in(action))
+    return not any(_goes_along(words.plain) or _mixes(words, food) for words in view.plain_in(action))
+
+
+def _mixes(words: Stretch, food: Ingredient) -> bool:
+    """*Mix with [1 kg salt] in a bowl*: a verb with no object but what is in hand."""
+    plain, end = words.plain, words.start + len(words.plain.text)
+    if not plain.said or end != food.clause.span.start or plain.said[-1] not in _mixing(plain.kitchen.language):
+        return False
+    behind = plain.ends[-2] + words.start if len(plain) > 1 else words.start
+    return any(use.span.end == behind for use in words.action.verbs)
+
+
+@cache
+def _mixing(language: str) -> frozenset[str]:
+    return frozenset(check_words(language).vessels.mixes)
 
 
 def _vessel_in_words(view: View, action: Action) -> Span | None:
