@@ -91,15 +91,16 @@ def _loosely(walker: Hands, words: tuple[str, ...], share: Share | None) -> Mean
 
 
 def _dish(walker: Hands, words: tuple[str, ...]) -> Meaning | None:
-    """*The fritters*, as the title or `makes:` calls the dish: of what was made, the one that no line asks for by a name
-    of its own."""
+    """*The fritters*, as the title or `makes:` calls the dish: what was made and no line asks for by a name of its
+    own."""
     flow = walker.flow
     if not words or words not in dish_names(flow):
         return None
     asked = flow.askers()
     names = flow.component_names
-    there = [(at, batch) for at, batch in flow.component_batches.items() if batch is not None and batch.left > 0]
-    return _one([batch for at, batch in there if asked.keys().isdisjoint((names[at], names[at][-1:]))], words, "own-name")
+    unasked = [at for at in flow.component_batches if asked.keys().isdisjoint((names[at], names[at][-1:]))]
+    made = [flow.component_batches[at] for at in unasked]
+    return _one([batch for batch in made if batch is not None and batch.left > 0], words, "own-name")
 
 
 def _cut_up(walker: Hands, cut: tuple[tuple[str, ...], str], whole: Meaning | None) -> Meaning | None:

@@ -147,8 +147,7 @@ def _waits(plain: Plain, at: int, kitchen: Kitchen) -> bool:
 
 
 def _has_idle_object(plain: Plain, at: int, verb: Verb, kitchen: Kitchen) -> bool:
-    """Whether right behind the verb stands what nobody waits for: nothing, hands, room, what runs off; a tool that is laid
-    down."""
+    """Whether right behind the verb stands what nobody waits for: nothing, hands, room, what runs off, a tool."""
     words = _words(kitchen.language)
     own = plain.phrase(words.own, at)
     if plain.phrase(words.nothing, at) or (own and plain.phrase(words.body, at + own)):
