@@ -19,14 +19,15 @@ if TYPE_CHECKING:
 
 def scales(reading: Reading, node: Node) -> tuple[Amount, bool]:
     """The temperature in °C, and whether it is a fan oven's. The first scale counts; its neighbours say the same in
-    another or give the fan's own figure."""
+    another, and are the cook's own °C beside what would be none on a knob, or give the fan's own figure."""
     children = node[1]
     if children[0][0] == "scales":
         first = scales(reading, children[0])
         others = children[1:]
         fan = any(part[0] == "FAN" for part in others) and child(others, "degrees") is None
         check_neighbours(reading, node, first, others)
-        return first[0], first[1] or fan
+        own = None if _is_whole(first[0]) else _own_celsius(reading, first[0], others)
+        return own or first[0], first[1] or fan
     heat = child(children, "degrees")
     assert heat is not None
     return degrees(reading, heat), child(children, "FAN") is not None
@@ -35,6 +36,20 @@ def scales(reading: Reading, node: Node) -> tuple[Amount, bool]:
 # Scales are rounded to what an oven's knob shows; a fan's figure lies some 20 °C lower.
 _ROUNDED = 12
 _FAN_LOWER = (5, 35)
+
+
+def _own_celsius(reading: Reading, first: Amount, others: Sequence[Node]) -> Amount | None:
+    """The whole °C beside a temperature in another scale, no fan's: `350 °F (180 °C)`."""
+    for at, part in enumerate(others):
+        if part[0] == "degrees" and not any([near[0] == "FAN" for near in others[max(at - 1, 0) : at + 2]]):
+            heat = degrees(reading, part)
+            if _is_whole(heat) and _same(first.lo, heat.lo, 0):
+                return heat
+    return None
+
+
+def _is_whole(heat: Amount) -> bool:
+    return heat.lo.denominator == 1 and heat.hi.denominator == 1
 
 
 def check_neighbours(reading: Reading, whole: Node, first: tuple[Amount, bool], nodes: Sequence[Node]) -> None:
