@@ -10,7 +10,7 @@ from tamis.reading.measured import MEASURES, NAMES, ONE, Measured, bracketed, re
 from tamis.reading.quantities import measures, one_measure, place
 from tamis.reading.soundness import LENGTHS, check_name, check_text
 from tamis.reading.temperatures import degrees
-from tamis.source import NOWHERE
+from tamis.source import NOWHERE, Span
 from tamis.syntax.cutting import HYPHENS
 from tamis.typed import TYPE_CHECKING, Any
 from tamis.words import example
@@ -281,6 +281,9 @@ def _after_name(reading: Reading, tail: Tail, node: Node) -> Tail:
         check_text(reading, node[1])
         return _for(tail, reading.span([node]))
     if kind == "other":
+        larder = reading.kitchen.larder
+        if all([larder.describes(word) or larder.is_state(word) for word in reading.keys(node[1][1:])]):
+            return _or_so(tail, reading.span([node]))
         return tail.with_(alternatives=(*tail.alternatives, _other(reading, node[1])))
     if kind == "per":
         return tail.with_(per=node)
@@ -329,6 +332,13 @@ def _leeway(reading: Reading, tail: Tail, node: Node) -> Tail:
 
 def _with_words(tail: Tail, said: Span) -> Tail:
     tail.preparation = (*tail.preparation, said)
+    return tail
+
+
+def _or_so(tail: Tail, said: Span) -> Tail:
+    """*Fresh or frozen*: another state of the same food, with the words before it."""
+    last = tail.preparation[-1] if tail.preparation else said
+    tail.preparation = (*tail.preparation[:-1], Span(last.start, said.end))
     return tail
 
 
