@@ -180,6 +180,8 @@ def _becomes(act: Line, reference: Reference, own: OwnPart) -> Literal["", "gone
     """What becomes of the part; "" where it is nothing by itself, and its food is elsewhere."""
     flow, verb = act.walker.flow, act.verb
     words = plain(reference.name, flow.kitchen.language)
+    if own.here and words[-1] in model_words(flow.kitchen.language).itself:
+        return "food"
     parts = verb is not None and (verb.removes or verb.lifts) and not reference.preposition
     if own.goods is not None and not parts:
         if not _is_alone(flow, own) or (reference.preposition and own.source is act.walker.present):

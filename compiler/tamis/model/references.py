@@ -149,9 +149,6 @@ def _of_food(act: Line, reference: Reference, here: bool = False) -> bool:
     if source.last is not None:  # beside the rest of the bird, its fat is there when that begins
         act.wait_for(source.last, GOES_IN, source.early or source.last == act.beside)
     there: Batch | None = source
-    lifted = {food.use for food in source.lifted_out.foods} if source.lifted_out else set()
-    if own.becomes == "gone" and any(food.use in lifted for food in source.foods):
-        walker.discard(source, reference.clause.span)  # the meat is out; what stayed is thrown away: the shell
     if own.becomes == "kept":
         there = part_off(act, reference, own, source if own.here or not own.goods else _bring(act, reference, source))
         act.joined = act.joined and walker.present is not None

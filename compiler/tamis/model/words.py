@@ -36,6 +36,7 @@ class ModelWords(NamedTuple):
     cooking: Words
     using: Words
     thrown: Words
+    itself: Words
     rests: Words
     own_parts: dict[str, Words]
     part_words: Words
@@ -90,6 +91,7 @@ def model_words(language: str) -> ModelWords:
         cooking=frozenset(lists["moments"]["cooking"]),
         using=frozenset(lists["moments"]["using"]),
         thrown=frozenset(lists["lifted"]["thrown"]),
+        itself=frozenset(lists["lifted"]["itself"]),
         rests=frozenset(lists["lifted"]["rests"]),
         own_parts={kind: frozenset(parts) for kind, parts in lists["own-parts"].items()},
         part_words=frozenset(part for parts in lists["own-parts"].values() for part in parts),
