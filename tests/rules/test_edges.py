@@ -108,6 +108,8 @@ def test_time_outside_brackets(text: str, expected: list[str]) -> None:
         ("Fry [2 onions] gently with the lid on [for 10 min].", []),
         ("Fry [2 onions] [in 20 g butter] and stir in the butter that is left.", []),
         ("Fry [2 onions] [in 20 g butter] and add a little butter.", ["butter"]),
+        ("Fry [2 onions] in butter paper [for 10 min].", []),
+        ("Fry [2 onions] [in 20 g butter], and cover with a tea towel.", []),
     ],
 )
 def test_food_not_bracketed(text: str, expected: list[str]) -> None:
@@ -118,7 +120,7 @@ def test_food_not_bracketed(text: str, expected: list[str]) -> None:
     ("text", "level"),
     [
         ("Fry [2 onions] in butter [for 10 min].", "warning"),
-        ("Fry [2 onions] in butter paper [for 10 min].", "information"),
+        ("Fry [2 onions] in butter wrapping [for 10 min].", "information"),
         ("Fry [2 onions] [in 20 g butter] and add a little butter.", "information"),
         ("Boil [400 g potatoes] in water [for 20 min].", "information"),
         ("Stir [100 g rolled oats] and season with salt.", "information"),
