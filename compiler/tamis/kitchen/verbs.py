@@ -112,6 +112,8 @@ class Verb(NamedTuple):
     """What a kilo more takes where its line does it through a sieve: `rub [through a sieve]`."""
     doubtful: bool = False
     """Also a noun or an adjective (cream, warm): within a line a verb only where an object follows."""
+    does: frozenset[str] = frozenset()
+    """The names of the facts that the data give: what several verbs do is their union."""
 
 
 class Verbs:
@@ -199,5 +201,5 @@ class Verbs:
         made = self._made.get(base)
         if made is None:
             said: dict[str, Any] = facts(self._facts[base])
-            made = self._made[base] = Verb(base, **said)
+            made = self._made[base] = Verb(base, **said, does=frozenset(said))
         return made

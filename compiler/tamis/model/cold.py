@@ -20,7 +20,7 @@ if TYPE_CHECKING:
 def take_cold(act: Line) -> None:
     """Take the heat from the verbs of a line that are done cold in it."""
     labour = act.labour
-    for at, use in enumerate(labour.verbs):
+    for at, use in enumerate(labour.verbs) if "cold" in labour.does else ():
         if use.verb.cold and _is_cold(act, _behind(act, use)):
             labour.verbs[at] = use._replace(verb=use.verb._replace(heat=False, station=""))
             if labour.time_verb is use:
@@ -30,7 +30,7 @@ def take_cold(act: Line) -> None:
 def take_rinsed(act: Line) -> None:
     """Take the wait from the verbs of a line that cool under or in cold water: `cool [in iced water]` is a rinse."""
     labour = act.labour
-    if labour.time is not None or labour.cues or labour.targets:
+    if "rinsed" not in labour.does or labour.time is not None or labour.cues or labour.targets:
         return
     for at, use in enumerate(labour.verbs):
         if use.verb.rinsed and any(_rinses(act, read) for read in _behind(act, use)) and not _is_liquid(act):
@@ -40,6 +40,8 @@ def take_rinsed(act: Line) -> None:
 
 def take_sieved(act: Line) -> None:
     """Give the verbs of a line that press food through a sieve the time that its weight takes there."""
+    if "sieved_per_kg" not in act.labour.does:
+        return
     through = model_words(act.walker.flow.kitchen.language).through
     for at, use in enumerate(act.labour.verbs):
         if use.verb.sieved_per_kg and any(

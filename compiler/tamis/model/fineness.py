@@ -48,7 +48,7 @@ def is_cut(verb: Verb) -> bool:
 
 def fine_cuts(act: Line) -> Mapping[int, Fraction]:
     """How much longer the verbs of a line take by their words, by the verb's place."""
-    if not any(is_cut(use.verb) for use in act.labour.verbs):
+    if "outside" not in act.labour.does or not any([is_cut(use.verb) for use in act.labour.verbs]):
         return USUAL
     language = act.walker.flow.kitchen.language
     return {use.span.start: fineness(words, language) for use, words in _said(act) if is_cut(use.verb)}
@@ -56,17 +56,20 @@ def fine_cuts(act: Line) -> Mapping[int, Fraction]:
 
 def cuts_what_it_names(act: Line) -> frozenset[int]:
     """The places of the verbs that cut a food named right behind them, and not what is in hand."""
+    cuts = "outside" in act.labour.does and act.labour.foods
     return frozenset(
-        use.span.start
-        for use, named in pairwise(act.read.events)
-        if isinstance(use, VerbUse) and is_cut(use.verb) and not use.verb.divides and isinstance(named, Ingredient)
+        [
+            use.span.start
+            for use, named in pairwise(act.labour.events if cuts else ())
+            if isinstance(use, VerbUse) and is_cut(use.verb) and not use.verb.divides and isinstance(named, Ingredient)
+        ]
     )
 
 
 def cut_in_words(act: Line, kitchen: Kitchen) -> dict[int, Verb]:
     """What plain words make of the pieces in hand, by the place of the verb that cuts them: *into fine straws* is
     finer work than its verb alone tells."""
-    if not any(use.verb.divides and use.verb.per_kg for use in act.labour.verbs):
+    if "divides" not in act.labour.does or not any([use.verb.divides and use.verb.per_kg for use in act.labour.verbs]):
         return {}
     made, inside = {}, prose_words(kitchen.language).inside
     for use, words in _said(act):

@@ -6,6 +6,7 @@ from tamis.diagnostics import Diagnostic
 from tamis.model.batch import Batch, Food, answering, of_kind
 from tamis.model.called import Index
 from tamis.model.flour import Flour
+from tamis.model.labour import Labour
 from tamis.model.opened import WHOLE, Shelf
 from tamis.model.pile import Pile
 from tamis.model.recipe import Action, Component, Product, Supply, Taking, Use
@@ -35,10 +36,10 @@ class Flow:
     __slots__ = (
         "_askers", "_last_named", "_last_within", "_told", "actions", "batches", "begun", "byproducts",
         "component_batches", "component_names", "components", "counted", "cut", "doing", "findings", "first_action",
-        "flour", "for_others", "gave", "homes", "hot_stations", "index", "kitchen", "last_waits", "log", "lost", "made",
-        "name_homes", "named", "on_heat", "own_parts", "parted", "parts_ahead", "products", "reading", "station_ready",
-        "supplies", "taken_off", "takings", "tool_ready", "unknown", "unread", "used", "used_by_name", "uses",
-        "uses_in", "uses_of", "walk",
+        "flour", "for_others", "gave", "homes", "hot_stations", "index", "kitchen", "labours", "last_waits", "log",
+        "lost", "made", "name_homes", "named", "on_heat", "own_parts", "parted", "parts_ahead", "products", "reading",
+        "station_ready", "supplies", "taken_off", "takings", "tool_ready", "unknown", "unread", "used", "used_by_name",
+        "uses", "uses_in", "uses_of", "walk",
     )  # fmt: skip
 
     def __init__(
@@ -104,18 +105,19 @@ class Flow:
 
     def _number(self) -> None:
         """Give actions their numbers in the order of the text, and note which component is called or names what."""
-        number = 0
+        self.labours: list[Labour] = []  # by line, its events
         for at, component in enumerate(self.reading.components):
-            self.first_action.append(number)
+            self.first_action.append(len(self.labours))
             name = self.component_names[at]
             for called in {name, name[-1:]}:
                 self.homes.setdefault(called, []).append(at)
             for step in component.steps:
-                number += len(step.actions)
                 for action in step.actions:
-                    for event in action.events:
-                        if isinstance(event, Naming) and event.name:
-                            self.name_homes.setdefault(plain(event.name, self.kitchen.language), at)
+                    labour = Labour(action)
+                    self.labours.append(labour)
+                    for naming in labour.kinds.get(Naming, ()):
+                        if naming.name:
+                            self.name_homes.setdefault(plain(naming.name, self.kitchen.language), at)
 
     def ready(self, equipment: str) -> int | None:
         """The action that made a piece of equipment ready: the jars are the jam jars that were sterilised."""

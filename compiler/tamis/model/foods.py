@@ -29,8 +29,8 @@ def put_in(act: Line, food: Ingredient) -> None:
         from tamis.model.parts import of_one_counted
 
         food, same = of_one_counted(flow, food, index)
-    share = food.share if food.share and food.share.kind == "fraction" else None
-    fraction = share.fraction if share else ONE
+    share = food.share if food.share is not None and food.share.kind == "fraction" else None
+    fraction = ONE if share is None else share.fraction
     act.fresh = False
     weighed = food
     if food.percent:
@@ -46,7 +46,7 @@ def put_in(act: Line, food: Ingredient) -> None:
         many = how_many(act, food)
         food = food if many else food._replace(for_each=None)
         factor *= many or 1
-    mass = times(whole, fraction * factor if share else factor)
+    mass = times(whole, factor if share is None else fraction * factor)
     aside = bool(food.purpose)
     in_batch = not aside and not food.optional
     flow.uses.append(Use(food, act.number, walker.component, factor, fraction, same, in_batch, mass, computed))
@@ -64,18 +64,18 @@ def put_in(act: Line, food: Ingredient) -> None:
         walker.set_by(index)
     if computed and food.percent:
         walker.emit(Weighs(index, food.percent.of, computed))
-    separated = any(word in food.preparation for word in model_words(flow.kitchen.language).separated)
-    if separated and food.goods and food.goods.parts:
-        _separate(act, food, index)
-        return
+    if food.preparation and food.goods is not None and food.goods.parts:
+        if any(word in food.preparation for word in model_words(flow.kitchen.language).separated):
+            _separate(act, food, index)
+            return
     if aside and (walker.present or not made_for_others(flow, walker.component)):
         return
     walker.give(walker.present or walker.begin(), Food.of(index, food, words, mass, flow.kitchen))
-    often = factor * walker.again
-    taken = fraction * often if fraction * often <= 1 else fraction  # else each time of a new one
-    if share and taken < 1:
-        there = Food.of(index, food, words, times(whole, 1 - taken), flow.kitchen)
-        _keep_rest(act, index, there, 1 - taken)
+    if share is not None:
+        taken = fraction * factor * walker.again
+        left = 1 - (taken if taken <= 1 else fraction)  # else each time of a new one
+        if left > 0:
+            _keep_rest(act, index, Food.of(index, food, words, times(whole, left), flow.kitchen), left)
 
 
 def _keep_rest(act: Line, use: int, food: Food, left: Fraction) -> None:

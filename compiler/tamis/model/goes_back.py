@@ -67,15 +67,13 @@ def joins_at(walker: Hands, action: ActionRead, before: Batch | None, begun: boo
 def joins_left(walker: Hands, action: ActionRead, joins: Joins | None, apart: bool) -> Joins | None:
     """Where plain words of a line put what is in hand to the one thing that was left when that was taken up: *lay the
     strips across the tart*; not where the line `joins` something already, or works on something of its own, `apart`."""
-    if joins is not None or apart:
+    if joins is not None or apart or walker.present is None:
         return joins
-    kitchen = walker.flow.kitchen
-    there = list(put_to(action.parts, kitchen)) if walker.present is not None else []
-    left = [batch for batch in walker.open if batch.origin == "left" and batch.left > 0] if there else []
-    if len(left) != 1 or walker.present is None:
+    left = [batch for batch in walker.open if batch.origin == "left" and batch.left > 0]
+    if len(left) != 1:
         return None
     before = left[0]
-    for place, names in there:
+    for place, names in put_to(action.parts, walker.flow.kitchen):
         for words, span in names:
             if _is_of(walker, walker.present, words):
                 break

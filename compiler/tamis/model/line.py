@@ -8,7 +8,6 @@ from tamis.diagnostics import Diagnostic, Label
 from tamis.model.effects import SAID, Why
 from tamis.model.mass import NONE, NOTHING, ONE, water_in
 from tamis.model.words import model_words, vessel_noun
-from tamis.model.work import Labour
 from tamis.quantity.amount import exactly
 from tamis.quantity.nouns import nouns
 from tamis.reading.clauses import Reference, Tool
@@ -87,11 +86,11 @@ class Line:
     def __init__(self, walker: Hands, read: ActionRead, number: int, step: int, batches: tuple[Fraction, bool]) -> None:
         self.walker = walker
         self.read = read
-        self.labour = Labour(read)
+        self.labour = walker.flow.labours[number]
         self.number = number
         self.step = step
         self.batches = batches
-        self.repeats = times_of_food(read)
+        self.repeats = times_of_food(read) if self.labour.repeats else ONE
         self.times = ONE
         self.after: set[int] = set()
         self.after_start: set[int] = set()
@@ -139,7 +138,8 @@ class Line:
         """A piece of equipment is used; the food may be divided between several."""
         walker, known = self.walker, self._as_named_before(tool)
         self.tools.append(known)
-        self.cold_water += water_in(known, walker.flow.kitchen)
+        if known.contains:
+            self.cold_water += water_in(known, walker.flow.kitchen)
         walker.tools.append(known)
         walker.emit(known, SAID if known is tool else AS_BEFORE)
         batch = walker.present

@@ -69,7 +69,7 @@ def minus(one: Mass, other: Mass) -> Mass:
 
 def times(mass: Mass, factor: Fraction) -> Mass:
     """So many times as much."""
-    if factor == 1:
+    if factor is ONE or factor == 1:
         return mass
     lo = mass.lo * factor
     return mass._replace(lo=lo, hi=lo if mass.lo is mass.hi else mass.hi * factor)
@@ -105,8 +105,10 @@ def cold_water(food: Ingredient, kitchen: Kitchen) -> Fraction:
 
 def water_in(tool: Tool, kitchen: Kitchen) -> Fraction:
     """Grams of cold liquid in a pan that nobody measures: *bring [a large pan of salted water] [to the boil]*."""
+    if not tool.contains or not tool.equipment.station:
+        return NONE
     words = tool.contains.lower().split()
-    found = kitchen.larder.find(words) if words and tool.equipment.station else None
+    found = kitchen.larder.find(words)
     if found is None or not found.goods.liquid or not model_words(kitchen.language).hot.isdisjoint(words):
         return NONE
     return water_in_pan(tool.adjectives)
@@ -120,8 +122,9 @@ def weighed(food: Ingredient, kitchen: Kitchen) -> Amount | None:
             return weight
     if food.part:
         return _part(food, kitchen)
+    units = kitchen.units
     for measures in (food.measures, food.also):
-        weight = _sum([grams(measure, kitchen.units) for measure in measures])
+        weight = _sum([grams(measure, units) for measure in measures]) if measures else None
         if weight:
             return weight
     if food.each and len(food.measures) == 1:
@@ -144,12 +147,11 @@ def _of_goods(measure: Measure, food: Ingredient, goods: Goods, kitchen: Kitchen
 
 
 def _sum(amounts: Sequence[Amount | None]) -> Amount | None:
-    known = [amount for amount in amounts if amount is not None]
-    if not known or len(known) < len(amounts):
-        return None
-    total = known[0]
-    for amount in known[1:]:
-        total = total.plus(amount)
+    total: Amount | None = None
+    for amount in amounts:
+        if amount is None:
+            return None
+        total = amount if total is None else total.plus(amount)
     return total
 
 

@@ -10,7 +10,7 @@ from fractions import Fraction
 
 from tamis.model.many import Many, many_of, number_told, small_things
 from tamis.model.words import model_words
-from tamis.reading.clauses import Ingredient, Manner, Reference, Time
+from tamis.reading.clauses import Ingredient, Manner, Time
 from tamis.reading.plain import plain_of
 from tamis.reading.prose import commands, prose_words
 from tamis.record import NamedTuple
@@ -57,10 +57,14 @@ AT_ONCE = Pace()
 def pace_of(act: Line) -> Pace:
     """What the plain words of a line say of it."""
     kitchen = act.walker.flow.kitchen
-    asked = [plain_of(part.text, kitchen).ask(_said) for part in act.read.parts if isinstance(part, Text)]
-    said = [pace for pace in asked if pace is not AT_ONCE]
+    each, pacing = prose_words(kitchen.language).each, model_words(kitchen.language).pacing
+    said = [
+        plain.ask(_said)
+        for _, plain in act.labour.texts(act.read.parts, kitchen)
+        if not (each.isdisjoint(plain.said) and pacing.isdisjoint(plain.said))
+    ]
     parts, many = _additions(act), many_of(act)
-    if not said:
+    if all([pace is AT_ONCE for pace in said]):
         return Pace(parts=parts, many=many) if parts or many else AT_ONCE
     first = act.read.parts[0]
     opens = isinstance(first, Text) and plain_of(first.text, kitchen).ask(_opens_singly)
@@ -71,8 +75,10 @@ def pace_of(act: Line) -> Pace:
 def _additions(act: Line) -> int:
     """In how many additions a line puts in its food, as it says or as the shares that it names by turns: *a third of
     [the flour], half of [the milk], another third …*."""
-    told = sum(int(repeat.number) for repeat in act.labour.repeats if repeat.kind == "additions")
-    shares = sum(isinstance(event, Ingredient | Reference) and event.share is not None for event in act.read.events)
+    labour = act.labour
+    told = sum([int(repeat.number) for repeat in labour.repeats if repeat.kind == "additions"])
+    foods = [*labour.foods, *labour.references] if len(labour.foods) + len(labour.references) >= _BY_TURNS else ()
+    shares = len([food for food in foods if food.share is not None])
     return told or (shares if shares >= _BY_TURNS else 0)
 
 

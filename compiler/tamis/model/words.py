@@ -12,6 +12,8 @@ from tamis.record import NamedTuple
 from tamis.words import one_of, word_lists
 
 Words = frozenset[str]
+_PACES = ("singly", "gradual", "few", "brief")
+"""Whose last words tell that the pace of a line is said at all."""
 
 
 class ModelWords(NamedTuple):
@@ -47,6 +49,7 @@ class ModelWords(NamedTuple):
     gradual: Phrases
     few: Phrases
     brief: Phrases
+    pacing: Words
     them: Words
     into: Words
     small: Words
@@ -101,6 +104,7 @@ def model_words(language: str) -> ModelWords:
         gradual=phrases(lists["paces"]["gradual"], language),
         few=phrases(lists["paces"]["few"], language),
         brief=phrases(lists["paces"]["brief"], language),
+        pacing=frozenset(phrase.split()[-1] for kind in _PACES for phrase in lists["paces"][kind]),
         them=frozenset(lists["paces"]["them"]),
         into=frozenset(lists["paces"]["into"]),
         small=frozenset(lists["paces"]["small"]),
