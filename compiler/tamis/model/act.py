@@ -67,25 +67,28 @@ class Act(Line):
         self.mass_before, self.pieces_before = (start.mass, start.pieces) if start else (NOTHING, None)
         reads = self.reads
         for at, event in enumerate(self.read.events):
-            kind = type(event)
-            span = event.span if isinstance(event, VerbUse) else event.clause.span
-            if self.joins is not None:
-                self._join(span.start)
             if isinstance(event, VerbUse):
+                span = event.span
+                if self.joins is not None:
+                    self._join(span.start)
                 self.verb, self.worked = event.verb, len(self.uses)
                 walker.clause, walker.words, walker.read_at = span, span, -1
-            else:
-                exact = EXACT.get(kind)
-                walker.clause, walker.words, walker.read_at = span, exact(event) if exact else span, len(reads)
+                if self.parting is not None:
+                    self._turn_back(at)
+                walker.emit(event)
+                continue
+            span, kind = event.clause.span, type(event)
+            if self.joins is not None:
+                self._join(span.start)
+            exact, act = EXACT.get(kind), _DOES.get(kind)
+            walker.clause, walker.words, walker.read_at = span, exact(event) if exact else span, len(reads)
             if self.parting is not None:
                 self._turn_back(at)
-            act = _DOES.get(kind)
             if act is not None:
                 act(self, event)
             else:
                 walker.emit(event)  # type: ignore[arg-type]  # what a batch is changed by has a function
-            if not isinstance(event, VerbUse):
-                reads.append(event)
+            reads.append(event)
         if self.joins is not None:
             self._join(self.read.span.end)
         walker.at(self.number, self.read.span, self.read.span, -1)

@@ -13,11 +13,9 @@ from tamis.model.batch import answering, of_kind
 from tamis.model.cut_so import LEFT, CutSo
 from tamis.model.effects import Closes, Parts, Stands, Takes
 from tamis.model.opened import WHOLE
-from tamis.model.unread import lines_of
 from tamis.model.words import model_words
 from tamis.patterns import pattern
 from tamis.quantity.nouns import nouns
-from tamis.reading.clauses import Reference
 from tamis.typed import TYPE_CHECKING
 
 if TYPE_CHECKING:
@@ -100,13 +98,11 @@ def _lines(flow: Flow, batch: Batch) -> Iterator[str]:
 
 def _all_lines(flow: Flow) -> Iterator[tuple[int, str]]:
     """The lines of the text, each with its number, without what they refer to: who takes slices has cut none."""
-    source, number = flow.reading.document.source, 0
-    for component in flow.reading.components:
-        for line in lines_of(component):
-            text, start = source.slice(line.span), line.span.start
-            for event in line.events:
-                if isinstance(event, Reference):
-                    first, last = event.clause.span.start - start, event.clause.span.end - start
-                    text = text[:first] + " " * (last - first) + text[last:]
-            yield number, text
-            number += 1
+    source = flow.reading.document.source
+    for number, labour in enumerate(flow.labours):
+        line = labour.action.span
+        text = source.slice(line)
+        for reference in labour.references:
+            first, last = reference.clause.span.start - line.start, reference.clause.span.end - line.start
+            text = text[:first] + " " * (last - first) + text[last:]
+        yield number, text

@@ -12,7 +12,7 @@ from tamis.model.pile import Pile
 from tamis.model.recipe import Action, Component, Product, Supply, Taking, Use
 from tamis.model.words import plain
 from tamis.quantity.nouns import nouns
-from tamis.reading.clauses import Ingredient, Naming, Reference
+from tamis.reading.clauses import Ingredient, Naming
 from tamis.typed import TYPE_CHECKING
 
 if TYPE_CHECKING:
@@ -24,7 +24,9 @@ if TYPE_CHECKING:
     from tamis.model.called import Key
     from tamis.model.cut_so import CutSo
     from tamis.model.effects import Entry
+    from tamis.reading.clauses import Reference
     from tamis.reading.reading import Reading
+    from tamis.source import Span
 
 
 _OWN = -1  # beside the numbers of components: names that are no component's
@@ -38,8 +40,8 @@ class Flow:
         "component_batches", "component_names", "components", "counted", "cut", "doing", "findings", "first_action",
         "flour", "for_others", "gave", "homes", "hot_stations", "index", "kitchen", "labours", "last_waits", "log",
         "lost", "made", "name_homes", "named", "on_heat", "own_parts", "parted", "parts_ahead", "products", "reading",
-        "station_ready", "supplies", "taken_off", "takings", "tool_ready", "unknown", "unread", "used", "used_by_name",
-        "uses", "uses_in", "uses_of", "walk",
+        "station_ready", "supplies", "taken_off", "takings", "tells_number", "tool_ready", "uncertain", "unknown",
+        "unread", "used", "used_by_name", "uses", "uses_in", "uses_of", "walk",
     )  # fmt: skip
 
     def __init__(
@@ -66,6 +68,7 @@ class Flow:
         self.findings = findings
         self.walk = walk
         self.unknown = 0
+        self.uncertain: set[tuple[int, Span]] = set()  # by line, what was named and may be something else, or nothing
         self.lost: set[tuple[str, ...]] = set()  # the names of what is not there, since what it is made of is not known
         self.unread: dict[int, set[Key]] | None = None  # by component, what its clauses that could not be read may name
         self.flour = Flour(reading, kitchen)
@@ -118,6 +121,13 @@ class Flow:
                     for naming in labour.kinds.get(Naming, ()):
                         if naming.name:
                             self.name_homes.setdefault(plain(naming.name, self.kitchen.language), at)
+        divisions = [division for labour in self.labours for division in labour.divisions]
+        self.tells_number = any([division.number is not None for division in divisions])
+
+    def lines_of(self, component: int) -> Sequence[Labour]:
+        """The lines of a component."""
+        first, end = (*self.first_action, len(self.labours))[component : component + 2]
+        return self.labours[first:end]
 
     def ready(self, equipment: str) -> int | None:
         """The action that made a piece of equipment ready: the jars are the jam jars that were sterilised."""
@@ -169,12 +179,11 @@ class Flow:
 
     def _references(self) -> Iterator[tuple[int, Reference]]:
         """All that the recipe refers to by a name, each with the component that does."""
-        for at, component in enumerate(self.reading.components):
-            for step in component.steps:
-                for action in step.actions:
-                    for event in action.events:
-                        if isinstance(event, Reference) and event.name:
-                            yield at, event
+        for at in range(len(self.first_action)):
+            for labour in self.lines_of(at):
+                for reference in labour.references:
+                    if reference.name:
+                        yield at, reference
 
     def askers(self) -> Mapping[tuple[str, ...], set[int]]:
         """The components that refer to each name."""

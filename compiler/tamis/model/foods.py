@@ -64,10 +64,10 @@ def put_in(act: Line, food: Ingredient) -> None:
         walker.set_by(index)
     if computed and food.percent:
         walker.emit(Weighs(index, food.percent.of, computed))
-    if food.preparation and food.goods is not None and food.goods.parts:
-        if any(word in food.preparation for word in model_words(flow.kitchen.language).separated):
-            _separate(act, food, index)
-            return
+    separated = model_words(flow.kitchen.language).separated if food.preparation else ()
+    if food.goods is not None and food.goods.parts and any(word in food.preparation for word in separated):
+        _separate(act, food, index)
+        return
     if aside and (walker.present or not made_for_others(flow, walker.component)):
         return
     walker.give(walker.present or walker.begin(), Food.of(index, food, words, mass, flow.kitchen))

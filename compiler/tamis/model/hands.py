@@ -7,7 +7,6 @@ from tamis.model.effects import SAID, Why
 from tamis.model.mass import ONE
 from tamis.model.recipe import Product
 from tamis.model.state import State
-from tamis.model.unread import lines_of, unread
 from tamis.model.words import plain
 from tamis.reading.clauses import Reference, Tool
 from tamis.source import Span
@@ -52,7 +51,7 @@ class Hands(State):
     def has_unread(self) -> bool:
         """Whether a clause of the component could not be read: that is told, and food may be missing for it."""
         if self.unread is None:
-            self.unread = any(unread(line.parts, line.events) for line in lines_of(self.read))
+            self.unread = any(line.unread() for line in self.flow.lines_of(self.component))
         return self.unread
 
     def tool_called(self, noun: str) -> Tool | None:

@@ -18,18 +18,17 @@ from tamis.reading.clauses import (
     Tool,
     VerbUse,
 )
-from tamis.reading.plain import plain_of
-from tamis.syntax.document import Text
+from tamis.reading.plain import kept_plain, plain_of
+from tamis.syntax.document import Clause, Text
 from tamis.typed import TYPE_CHECKING, Any, Literal
 
 if TYPE_CHECKING:
-    from collections.abc import Iterable, Sequence
+    from collections.abc import Sequence
 
     from tamis.kitchen.house import Kitchen
     from tamis.reading.clauses import Read
     from tamis.reading.plain import Plain
     from tamis.reading.reading import ActionRead, Event
-    from tamis.syntax.document import Part
 
 _NOTHING: frozenset[str] = frozenset()
 
@@ -44,12 +43,13 @@ class Labour:
     """
 
     __slots__ = (
-        "_texts", "closes", "cues", "degrees", "divisions", "does", "events", "foods", "kinds", "off", "pauses",
-        "references", "repeats", "set", "settings", "targets", "tending", "time", "time_verb", "times", "tools",
-        "verbs", "warms",
+        "_texts", "action", "closes", "cues", "degrees", "divisions", "does", "events", "foods", "kinds", "off",
+        "pauses", "references", "repeats", "set", "settings", "targets", "tending", "time", "time_verb", "times",
+        "tools", "verbs", "warms",
     )  # fmt: skip
 
     def __init__(self, action: ActionRead) -> None:
+        self.action = action
         self.events = action.events
         kinds: dict[type, list[Any]] = {}
         for event in action.events:
@@ -111,11 +111,18 @@ class Labour:
         elif candidates and (self.time or self._ended()):
             self.time_verb = candidates[-1]
 
-    def texts(self, parts: Iterable[Part], kitchen: Kitchen) -> list[tuple[Text, Plain]]:
+    def texts(self, kitchen: Kitchen) -> list[tuple[Text, Plain]]:
         """The plain words of the line, each stretch with its place."""
         if self._texts is None:
-            self._texts = [(part, plain_of(part.text, kitchen)) for part in parts if isinstance(part, Text)]
+            known = kept_plain(kitchen).get
+            texts = [part for part in self.action.parts if isinstance(part, Text)]
+            self._texts = [(part, known(part.text) or plain_of(part.text, kitchen)) for part in texts]
         return self._texts
+
+    def unread(self) -> list[Clause]:
+        """The brackets that gave no event."""
+        read = {event.clause.span.start for event in self.events if not isinstance(event, VerbUse)}
+        return [part for part in self.action.parts if isinstance(part, Clause) and part.span.start not in read]
 
     def _ended(self) -> bool:
         return bool(self.cues) or any([target.kind != "size" for target in self.targets])

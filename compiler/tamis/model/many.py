@@ -10,7 +10,6 @@ from math import ceil
 
 from tamis.model.words import model_words
 from tamis.quantity.nouns import nouns
-from tamis.reading.clauses import Division
 from tamis.reading.prose import commands, prose_words
 from tamis.typed import TYPE_CHECKING, Literal
 
@@ -39,7 +38,7 @@ def many_of(act: Line) -> Many:
         or not any([_shapes(use.verb) for use in labour.verbs])
     ):
         return ""
-    asked = [plain.ask(_things) for _, plain in labour.texts(act.read.parts, act.walker.flow.kitchen)]
+    asked = [plain.ask(_things) for _, plain in labour.texts(act.walker.flow.kitchen)]
     return next((one for one in _MANY if one in asked), "")
 
 
@@ -86,9 +85,3 @@ def small_things(act: Line, pieces: int) -> int:
         return 0
     by_weight = max(verb.most_per_kg for verb in verbs) * batch.mass.hi / 1000
     return max(ceil(by_weight), pieces * SEVERAL * EACH if pieces > SEVERAL else 0)
-
-
-def number_told(act: Line) -> bool:
-    """Whether some line of the recipe says into how many pieces it divides: then what it makes tells no more."""
-    lines = (line for part in act.walker.flow.reading.components for step in part.steps for line in step.actions)
-    return any(isinstance(event, Division) and event.number is not None for line in lines for event in line.events)

@@ -10,7 +10,6 @@ from tamis.model.batch import Batch, answering
 from tamis.model.effects import Why
 from tamis.model.mass import NOTHING, Mass
 from tamis.model.recipe import Product
-from tamis.model.unread import unread
 from tamis.model.words import plain
 from tamis.quantity.amount import Amount
 from tamis.quantity.measure import grams
@@ -57,7 +56,7 @@ def _name_nothing(act: Line, naming: Naming) -> None:
     if not _takes_up_nothing_known(act):
         act.say("product-unknown", naming.clause, message, "")
         return
-    walker.emit(Diagnostic("product-unknown", "error", naming.clause.span, message))
+    walker.note(Diagnostic("product-unknown", "error", naming.clause.span, message))
     if naming.kind == "as":
         walker.flow.lost.add(plain(naming.name, walker.flow.kitchen.language))
 
@@ -69,7 +68,7 @@ def _takes_up_nothing_known(act: Line) -> bool:
             break
         if isinstance(entry.effect, Diagnostic) and entry.effect.rule == "product-unknown":
             return True
-    return bool(unread(act.read.parts, act.read.events))
+    return bool(act.labour.unread())
 
 
 def _names_coating(act: Line) -> bool:

@@ -8,7 +8,7 @@ from __future__ import annotations
 
 from fractions import Fraction
 
-from tamis.model.many import Many, many_of, number_told, small_things
+from tamis.model.many import Many, many_of, small_things
 from tamis.model.words import model_words
 from tamis.reading.clauses import Ingredient, Manner, Time
 from tamis.reading.plain import plain_of
@@ -60,7 +60,7 @@ def pace_of(act: Line) -> Pace:
     each, pacing = prose_words(kitchen.language).each, model_words(kitchen.language).pacing
     said = [
         plain.ask(_said)
-        for _, plain in act.labour.texts(act.read.parts, kitchen)
+        for _, plain in act.labour.texts(kitchen)
         if not (each.isdisjoint(plain.said) and pacing.isdisjoint(plain.said))
     ]
     parts, many = _additions(act), many_of(act)
@@ -107,9 +107,10 @@ def _opens_singly(plain: Plain) -> bool:
 def in_pieces(act: Line, batch: Batch | None, pace: Pace) -> int:
     """How many pieces a line works by themselves: where its words or the lines before part them; what is counted in the
     line itself goes in one by one, and not the pieces in hand."""
-    own = any(_number(event) > 1 for event in act.read.events if isinstance(event, Ingredient))
-    parted = pace.each or ((pace.singly or pace.few) and not own) or bool(batch and batch.pieces)
-    parted = parted or (bool(pace.many) and not own and not number_told(act))
+    parted = pace.each or (batch is not None and batch.pieces is not None)
+    if not parted and (pace.singly or pace.few or pace.many):
+        own = any(_number(food) > 1 for food in act.labour.foods)  # a number told, what a line makes tells no more
+        parted = not own and (pace.singly or pace.few or not act.walker.flow.tells_number)
     return counted(act, batch) if parted else 0
 
 
@@ -138,7 +139,7 @@ def _number(item: Ingredient) -> int:
 
 def paced(act: Line, work: Work, pace: Pace, pieces: int) -> Work:
     """The work of a line at its pace: an egg after another, the milk by spoonfuls, a nut by itself."""
-    number = max((_number(event) for event in act.read.events if isinstance(event, Ingredient)), default=0)
+    number = max(map(_number, act.labour.foods), default=0)
     if work.wait is not None and number > 1 and _after_each(act):
         return work._replace(wait=work.wait.times(number))
     if pace.brief:

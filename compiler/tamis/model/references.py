@@ -306,7 +306,7 @@ def _unknown(act: Line, reference: Reference) -> None:
     words = plain(name, flow.kitchen.language)
     if _is_lost(act, words) or may_be_unread(flow, words):
         message = f"“{name}” may be what a clause that could not be read speaks of"
-        act.walker.emit(Diagnostic("product-unknown", "error", reference.clause.span, message))
+        act.walker.note(Diagnostic("product-unknown", "error", reference.clause.span, message))
         return
     hint, language = _belongs_inside(act, reference), flow.kitchen.language
     if not reference.name:
