@@ -152,7 +152,7 @@ class Verbs:
 
     def of_base(self, base: str) -> Verb | None:
         """The verb that the data call so, whatever a cook calls it."""
-        return self._verb(base) if base in self._facts else None
+        return self._made.get(base) or (self._verb(base) if base in self._facts else None)
 
     def match(self, words: Sequence[str], start: int) -> tuple[Verb, int] | None:
         """The longest verb that begins at `words[start]` (lower case), and the number of words it has."""

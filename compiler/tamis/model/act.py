@@ -30,6 +30,7 @@ from tamis.reading.clauses import (
     Manner,
     Naming,
     Pause,
+    Read,
     Reference,
     Target,
     Time,
@@ -37,14 +38,13 @@ from tamis.reading.clauses import (
     VerbUse,
 )
 from tamis.reading.exact import EXACT
-from tamis.typed import TYPE_CHECKING, Any
+from tamis.typed import TYPE_CHECKING, Any, get_args
 from tamis.words import example
 
 if TYPE_CHECKING:
     from collections.abc import Callable
 
     from tamis.model.paces import Pace
-    from tamis.reading.clauses import Read
 
 
 SAME_BATCH, READY, HEATED = Why("same-batch"), Why("ready"), Why("heated")
@@ -80,7 +80,7 @@ class Act(Line):
             span, kind = event.clause.span, type(event)
             if self.joins is not None:
                 self._join(span.start)
-            exact, act = EXACT.get(kind), _DOES.get(kind)
+            exact, act = _DOES[kind]
             walker.clause, walker.words, walker.read_at = span, exact(event) if exact else span, len(reads)
             if self.parting is not None:
                 self._turn_back(at)
@@ -374,7 +374,7 @@ def _hold(act: Act, tool: Tool) -> None:
     hold_again(act, tool)
 
 
-_DOES: dict[type, Callable[[Act, Any], None]] = {
+_ACTS: dict[type, Callable[[Act, Any], None]] = {
     Ingredient: _enter,
     Reference: refer,
     Tool: _hold,
@@ -385,3 +385,5 @@ _DOES: dict[type, Callable[[Act, Any], None]] = {
     Target: Act.reach,
     Cue: Act.reach,
 }
+_DOES = {kind: (EXACT.get(kind), _ACTS.get(kind)) for kind in get_args(Read)}
+"""The exact words of each kind of clause, and what it does; nothing to a batch, but being written down, where none is."""

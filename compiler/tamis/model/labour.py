@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from operator import attrgetter
+
 from tamis.reading.clauses import (
     Cue,
     Division,
@@ -26,11 +28,14 @@ if TYPE_CHECKING:
     from collections.abc import Sequence
 
     from tamis.kitchen.house import Kitchen
+    from tamis.kitchen.verbs import Verb
     from tamis.reading.clauses import Read
     from tamis.reading.plain import Plain
     from tamis.reading.reading import ActionRead, Event
 
 _NOTHING: frozenset[str] = frozenset()
+_TIMED = frozenset((Time, Cue, Pause))
+_START = attrgetter("clause.span.start")
 
 
 class Labour:
@@ -51,13 +56,17 @@ class Labour:
     def __init__(self, action: ActionRead) -> None:
         self.action = action
         self.events = action.events
+        self.time: Time | Cue | Pause | None = None
         kinds: dict[type, list[Any]] = {}
+        worked = 0  # so many verbs stand before what gives the time
         for event in action.events:
             kind = type(event)
             if kind in kinds:
                 kinds[kind].append(event)
             else:
                 kinds[kind] = [event]
+            if kind in _TIMED and self.time is None and _gives_time(event):
+                self.time, worked = event, len(kinds.get(VerbUse, ()))  # type: ignore[assignment]  # as it gives one
         self.kinds = kinds
         said = kinds.get
         self.verbs: list[VerbUse] = said(VerbUse, [])
@@ -73,59 +82,60 @@ class Labour:
         self.repeats: Sequence[Repeat] = said(Repeat, ())
         self.closes = Naming in kinds and any([naming.kind != "leaving" for naming in kinds[Naming]])
         self.does: frozenset[str] = _NOTHING.union(*[use.verb.does for use in self.verbs])
-        self.degrees = self._degrees() if Setting in kinds or Time in kinds or Pause in kinds else ()
-        self.settings = [*said(Setting, ()), *[pause.setting for pause in self.pauses if pause.setting]]
+        self.settings: Sequence[Setting] = said(Setting, ())
+        self.degrees = self._degrees() if self.settings or self.times or self.pauses else ()
+        self.warms: Verb | None = None
+        if self.pauses:
+            self.settings = (*self.settings, *[pause.setting for pause in self.pauses if pause.setting])
+            self.warms = next((pause.verb for pause in self.pauses if pause.verb), None)
         self.set: set[SettingKind] = {setting.kind for setting in self.settings}
-        self.warms = next((pause.verb for pause in self.pauses if pause.verb), None) if self.pauses else None
         self.off: Literal["", "waiting", "after"] = _off(action.events) if "off" in self.set else ""
-        self.time: Time | Cue | Pause | None = None
-        self.time_verb: VerbUse | None = None
-        self._find_time()
+        self.time_verb = self._time_verb(worked) if self.verbs else None
         self._texts: list[tuple[Text, Plain]] | None = None
 
     def _degrees(self) -> list[tuple[Read, Setting]]:
-        kinds = (Setting, Time, Pause)
-        told = [event for event in self.events if isinstance(event, kinds)]
-        both = [(read, read if isinstance(read, Setting) else read.setting) for read in told]
-        return [(read, setting) for read, setting in both if setting is not None]
+        found: list[tuple[Read, Setting]] = [(setting, setting) for setting in self.settings]
+        held = [read for read in (*self.times, *self.pauses) if read.setting is not None]
+        if not held:
+            return found
+        found += [(read, read.setting) for read in held if read.setting is not None]
+        return sorted(found, key=lambda one: self.events.index(one[0]))
 
-    def _find_time(self) -> None:
-        """The event that gives the line its length, and the verb that it belongs to: its own, else the nearest
-        before it, a waiting one if there is one."""
-        before: list[VerbUse] = []
-        if self.times or any([cue.duration for cue in self.cues]) or any([pause.waits for pause in self.pauses]):
-            for event in self.events:
-                if isinstance(event, VerbUse):
-                    before.append(event)
-                elif _gives_time(event):
-                    self.time = event  # type: ignore[assignment]  # as it gives one
-                    break
-        warms = self.warms
-        candidates = before if self.time else [use for use in self.verbs if use.verb is not warms]
-        waiting = [use for use in candidates if use.verb.waits] if "waits" in self.does else ()
-        warm = warms is not None and bool(before) and before[-1].verb is warms
-        if before and self.time and (warm or (isinstance(self.time, Time) and self.time.verb)):
-            self.time_verb = before[-1]
-        elif waiting:
-            self.time_verb = waiting[-1]
-        elif candidates and (self.time or self._ended()):
-            self.time_verb = candidates[-1]
+    def _time_verb(self, worked: int) -> VerbUse | None:
+        """The verb that the time belongs to: its own, else the nearest before it, a waiting one if there is one."""
+        warms, time = self.warms, self.time
+        if time is None:
+            uses = self.verbs if warms is None else [use for use in self.verbs if use.verb is not warms]
+        else:
+            uses = self.verbs[:worked]
+            warm = warms is not None and bool(uses) and uses[-1].verb is warms
+            if uses and (warm or (isinstance(time, Time) and time.verb)):
+                return uses[-1]
+        waiting = [use for use in uses if use.verb.waits] if "waits" in self.does else ()
+        if waiting:
+            return waiting[-1]
+        return uses[-1] if uses and (time is not None or self._ended()) else None
+
+    def _ended(self) -> bool:
+        return bool(self.cues) or any([target.kind != "size" for target in self.targets])
 
     def texts(self, kitchen: Kitchen) -> list[tuple[Text, Plain]]:
         """The plain words of the line, each stretch with its place."""
         if self._texts is None:
-            known = kept_plain(kitchen).get
-            texts = [part for part in self.action.parts if isinstance(part, Text)]
-            self._texts = [(part, known(part.text) or plain_of(part.text, kitchen)) for part in texts]
+            known, self._texts = kept_plain(kitchen).get, []
+            for part in self.action.parts:
+                if isinstance(part, Text):
+                    plain = known(part.text)
+                    self._texts.append((part, plain_of(part.text, kitchen) if plain is None else plain))
         return self._texts
 
     def unread(self) -> list[Clause]:
         """The brackets that gave no event."""
-        read = {event.clause.span.start for event in self.events if not isinstance(event, VerbUse)}
+        read = set[int]()
+        for kind, events in self.kinds.items():
+            if kind is not VerbUse:
+                read.update(map(_START, events))
         return [part for part in self.action.parts if isinstance(part, Clause) and part.span.start not in read]
-
-    def _ended(self) -> bool:
-        return bool(self.cues) or any([target.kind != "size" for target in self.targets])
 
 
 def _off(events: Sequence[Event]) -> Literal["waiting", "after"]:

@@ -57,12 +57,8 @@ AT_ONCE = Pace()
 def pace_of(act: Line) -> Pace:
     """What the plain words of a line say of it."""
     kitchen = act.walker.flow.kitchen
-    each, pacing = prose_words(kitchen.language).each, model_words(kitchen.language).pacing
-    said = [
-        plain.ask(_said)
-        for _, plain in act.labour.texts(kitchen)
-        if not (each.isdisjoint(plain.said) and pacing.isdisjoint(plain.said))
-    ]
+    pacing = model_words(kitchen.language).pacing
+    said = [plain.ask(_said) for _, plain in act.labour.texts(kitchen) if not pacing.isdisjoint(plain.said)]
     parts, many = _additions(act), many_of(act)
     if all([pace is AT_ONCE for pace in said]):
         return Pace(parts=parts, many=many) if parts or many else AT_ONCE
@@ -76,9 +72,10 @@ def _additions(act: Line) -> int:
     """In how many additions a line puts in its food, as it says or as the shares that it names by turns: *a third of
     [the flour], half of [the milk], another third …*."""
     labour = act.labour
+    if not labour.repeats and len(labour.foods) + len(labour.references) < _BY_TURNS:
+        return 0
     told = sum([int(repeat.number) for repeat in labour.repeats if repeat.kind == "additions"])
-    foods = [*labour.foods, *labour.references] if len(labour.foods) + len(labour.references) >= _BY_TURNS else ()
-    shares = len([food for food in foods if food.share is not None])
+    shares = len([food for food in (*labour.foods, *labour.references) if food.share is not None])
     return told or (shares if shares >= _BY_TURNS else 0)
 
 

@@ -53,15 +53,10 @@ _ANYWHERE = -1
 def may_be_unread(flow: Flow, words: tuple[str, ...]) -> bool:
     """Whether a name that nothing answers to may be that of something in a clause that could not be read."""
     if flow.unread is None:
-        flow.unread = {
-            at: {
-                key
-                for line in flow.lines_of(at)
-                for clause in line.unread()
-                for key in _keys(clause.text, flow.kitchen)
-            }
-            for at in range(len(flow.reading.components))
-        }
+        flow.unread = {at: set() for at in range(len(flow.reading.components))}
+        for at, keys in flow.unread.items():
+            for clause in [clause for line in flow.lines_of(at) for clause in line.unread()]:
+                keys.update(_keys(clause.text, flow.kitchen))
         flow.unread[_ANYWHERE] = {key for keys in flow.unread.values() for key in keys}
     if any(flow.unread[at] for at in flow.homes.get(words, ())):
         return True

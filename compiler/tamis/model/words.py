@@ -3,17 +3,19 @@
 from __future__ import annotations
 
 import re
-from functools import cache
+from functools import cache, lru_cache
 
 from tamis.patterns import Whole, pattern
 from tamis.quantity.nouns import nouns
 from tamis.reading.plain import Phrases, phrases
+from tamis.reading.prose import prose_words
 from tamis.record import NamedTuple
 from tamis.words import one_of, word_lists
 
 Words = frozenset[str]
 _PACES = ("singly", "gradual", "few", "brief")
-"""Whose last words tell that the pace of a line is said at all."""
+"""Whose last words tell, beside *each*, that the pace of a line is said at all."""
+_MOST_KEPT = 4096
 
 
 class ModelWords(NamedTuple):
@@ -104,7 +106,7 @@ def model_words(language: str) -> ModelWords:
         gradual=phrases(lists["paces"]["gradual"], language),
         few=phrases(lists["paces"]["few"], language),
         brief=phrases(lists["paces"]["brief"], language),
-        pacing=frozenset(phrase.split()[-1] for kind in _PACES for phrase in lists["paces"][kind]),
+        pacing=prose_words(language).each.union(*[_last_words(lists["paces"][kind]) for kind in _PACES]),
         them=frozenset(lists["paces"]["them"]),
         into=frozenset(lists["paces"]["into"]),
         small=frozenset(lists["paces"]["small"]),
@@ -124,6 +126,11 @@ def model_words(language: str) -> ModelWords:
     )
 
 
+def _last_words(said: tuple[str, ...]) -> list[str]:
+    return [phrase.rpartition(" ")[2] for phrase in said]
+
+
+@lru_cache(_MOST_KEPT)
 def plain(name: str, language: str) -> tuple[str, ...]:
     """A name as look-ups compare it: lower case, its last word in the singular, no article."""
     rules = nouns(language)
