@@ -386,4 +386,4 @@ _ACTS: dict[type, Callable[[Act, Any], None]] = {
     Cue: Act.reach,
 }
 _DOES = {kind: (EXACT.get(kind), _ACTS.get(kind)) for kind in get_args(Read)}
-"""The exact words of each kind of clause, and what it does; nothing to a batch, but being written down, where none is."""
+"""The exact words of each kind of clause, and what it does; where that is nothing to a batch, it is written down."""

@@ -62,9 +62,9 @@ def _rinses(act: Line, read: Read) -> bool:
         return read.goods is not None and read.goods.role == "water" and not words.cold.isdisjoint(read.states)
     if not read.contains:
         return read.equipment.id in words.taps
-    held = read.contains.lower().split()
-    food = kitchen.larder.find(held)
-    return food is not None and food.goods.role == "water" and not words.cold.isdisjoint(held)
+    food = kitchen.larder.named(read.contains)
+    is_cold = not words.cold.isdisjoint(read.contains.lower().split())
+    return food is not None and food.goods.role == "water" and is_cold
 
 
 def _is_liquid(act: Line) -> bool:

@@ -36,7 +36,7 @@ class Flow:
     """Everything that components share while they are worked through; `walk` works through one."""
 
     __slots__ = (
-        "_askers", "_last_named", "_last_within", "_told", "actions", "batches", "begun", "byproducts",
+        "_askers", "_last_named", "_told", "actions", "batches", "begun", "byproducts",
         "component_batches", "component_names", "components", "counted", "cut", "doing", "findings", "first_action",
         "flour", "for_others", "gave", "homes", "hot_stations", "index", "kitchen", "labours", "last_waits", "log",
         "lost", "made", "name_homes", "named", "on_heat", "own_parts", "parted", "parts_ahead", "products", "reading",
@@ -53,8 +53,7 @@ class Flow:
         walk: Callable[[Flow, int], Batch | None],
     ) -> None:
         self.last_waits: dict[int, int | None] = {}
-        self._last_named: dict[Key, int] | None = None
-        self._last_within: dict[int | None, dict[Key, int]] = {}
+        self._last_named: dict[int | None, dict[Key, int]] | None = None  # by component, for its own, and for all
         self.cut: dict[str, CutSo] = {}  # by piece, what was cut so
         self.for_others: dict[int, bool] = {}  # by component, whether it makes what only others ask for
         self._askers: dict[tuple[str, ...], set[int]] | None = None
@@ -170,11 +169,9 @@ class Flow:
             for at, event in self._references():
                 words = plain(event.name, self.kitchen.language)
                 asked = [*answering(words, self.kitchen), *of_kind(words, self.kitchen)]
-                self._last_named.update(dict.fromkeys(asked, event.clause.span.start))
-                self._last_within.setdefault(at, {}).update(dict.fromkeys(asked, event.clause.span.start))
-                if words not in names:
-                    self._last_within.setdefault(_OWN, {}).update(dict.fromkeys(asked, event.clause.span.start))
-        last = self._last_within.get(_OWN if own else within, {}) if own or within is not None else self._last_named
+                for where in (None, at) if words in names else (None, at, _OWN):
+                    self._last_named.setdefault(where, {}).update(dict.fromkeys(asked, event.clause.span.start))
+        last = self._last_named.get(_OWN if own else within, {})
         return any(last.get(key, 0) > place for key in keys)
 
     def _references(self) -> Iterator[tuple[int, Reference]]:

@@ -105,13 +105,11 @@ def cold_water(food: Ingredient, kitchen: Kitchen) -> Fraction:
 
 def water_in(tool: Tool, kitchen: Kitchen) -> Fraction:
     """Grams of cold liquid in a pan that nobody measures: *bring [a large pan of salted water] [to the boil]*."""
-    if not tool.contains or not tool.equipment.station:
+    found = kitchen.larder.named(tool.contains) if tool.equipment.station else None
+    if found is None or not found.goods.liquid:
         return NONE
-    words = tool.contains.lower().split()
-    found = kitchen.larder.find(words)
-    if found is None or not found.goods.liquid or not model_words(kitchen.language).hot.isdisjoint(words):
-        return NONE
-    return water_in_pan(tool.adjectives)
+    is_cold = model_words(kitchen.language).hot.isdisjoint(tool.contains.lower().split())
+    return water_in_pan(tool.adjectives) if is_cold else NONE
 
 
 def weighed(food: Ingredient, kitchen: Kitchen) -> Amount | None:
