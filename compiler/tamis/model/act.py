@@ -136,11 +136,14 @@ class Act(Line):
             batch = worked = None
         elif batch is None:
             self._needs_food(heat)
-        self._links(start if not heat.heats else None, heat)
+        other = self._heats_other()
+        # … a sauce is warmed beside what is in hand, but what is left of a syrup is that, when some was poured off
+        beside = other and labour.references[0].share is None
+        self._links(None if beside or heat.heats else start, heat)
         pace = pace_of(self)
-        numbers, loads = self._batches(batch, pace)
+        numbers, loads = self._batches(batch, pace, other)
         work = self._work(reads, worked, heat, pace, numbers)
-        at_once = self.at_once or (not self._heats_beside() and self._follows_at_once(start or self.carried))
+        at_once = self.at_once or (not beside and self._follows_at_once(start or self.carried))
         tell(self, heat, batch)
         self._touch(batch, start, work, heat)
         return Action(
@@ -172,14 +175,15 @@ class Act(Line):
             piece_mass=self.piece_mass,
         )
 
-    def _batches(self, batch: Batch | None, pace: Pace) -> tuple[Fraction, bool]:
-        """How many batches the line is done in; what is served is served once, and so is a sauce warmed for it."""
+    def _batches(self, batch: Batch | None, pace: Pace, other: bool) -> tuple[Fraction, bool]:
+        """How many batches the line is done in; what is served is served once, and so is a sauce warmed for it, which
+        is `other` food."""
         labour = self.labour
         sizes = [repeat.number for repeat in labour.repeats if repeat.kind == "batch-size"]
         size = (sizes and sizes[0]) or (Manner in labour.kinds and cooked_at_a_time(self))
         if size:
             self.batches = batches_of(self, batch, size), False
-        if "serves" in labour.does or self._heats_other():
+        if other or "serves" in labour.does:
             return ONE, False
         alone = one_after_another(self, batch, pace) if pace.whole and self.batches[0] == ONE else 0
         return (Fraction(alone), False) if alone else self.batches
@@ -190,11 +194,6 @@ class Act(Line):
             return False
         use, named = (*self.read.events, None, None)[:2]
         return isinstance(use, VerbUse) and use.verb.heat and isinstance(named, Reference) and not named.preposition
-
-    def _heats_beside(self) -> bool:
-        """Whether that needs nothing of what is in hand: a sauce is warmed beside it, but what is left of a syrup comes
-        back to the boil when some of it was poured off."""
-        return self._heats_other() and self.labour.references[0].share is None
 
     def _work(self, reads: tuple[Read, ...], batch: Batch | None, heat: Heat, pace: Pace, batches: Fraction) -> Work:
         """How long the line takes and who is busy with it."""
@@ -265,7 +264,7 @@ class Act(Line):
     def _links(self, start: Batch | None, heat: Heat) -> None:
         """What must have ended before: the batch's last action, prepared equipment, a heated station."""
         flow = self.walker.flow
-        if start and start.last is not None and not self._heats_beside():
+        if start and start.last is not None:
             self.wait_for(start.last, SAME_BATCH, start.early)
         for tool in self.tools:
             ready = flow.ready(tool.equipment.name)

@@ -58,7 +58,8 @@ class Food(NamedTuple):
         said = tuple(food.part.split())
         part = said[-1] if said and not before_joint(said, language) else ""
         words, of = plain(f"{food.name} {part}", language) if part else words, model_words(language).of
-        words = words[: next((at for at, word in enumerate(words) if at and word in of), len(words))]
+        if not of.isdisjoint(words):
+            words = words[: next((at for at, word in enumerate(words) if at and word in of), len(words))]
         goods = food.goods
         if goods and part:
             goods = part_of_goods(goods, part, kitchen) or goods if goods.hazard else None

@@ -51,7 +51,7 @@ class Hands(State):
     def has_unread(self) -> bool:
         """Whether a clause of the component could not be read: that is told, and food may be missing for it."""
         if self.unread is None:
-            self.unread = any(line.unread() for line in self.flow.lines_of(self.component))
+            self.unread = any(line.unread(self.flow.kitchen) for line in self.flow.lines_of(self.component))
         return self.unread
 
     def tool_called(self, noun: str) -> Tool | None:

@@ -21,7 +21,7 @@ from tamis.reading.clauses import (
     VerbUse,
 )
 from tamis.reading.plain import kept_plain, plain_of
-from tamis.syntax.document import Clause, Text
+from tamis.syntax.document import Text
 from tamis.typed import TYPE_CHECKING, Any, Literal
 
 if TYPE_CHECKING:
@@ -32,10 +32,11 @@ if TYPE_CHECKING:
     from tamis.reading.clauses import Read
     from tamis.reading.plain import Plain
     from tamis.reading.reading import ActionRead, Event
+    from tamis.syntax.document import Clause
 
 _NOTHING: frozenset[str] = frozenset()
 _TIMED = frozenset((Time, Cue, Pause))
-_START = attrgetter("clause.span.start")
+_CLAUSE = attrgetter("clause")
 
 
 class Labour:
@@ -48,28 +49,33 @@ class Labour:
     """
 
     __slots__ = (
-        "_texts", "action", "closes", "cues", "degrees", "divisions", "does", "events", "foods", "kinds", "off",
-        "pauses", "references", "repeats", "set", "settings", "targets", "tending", "time", "time_verb", "times",
-        "tools", "verbs", "warms",
+        "_brackets", "_texts", "action", "closes", "cues", "degrees", "divisions", "does", "events", "foods", "kinds",
+        "off", "pauses", "reads", "references", "repeats", "set", "settings", "targets", "tending", "time",
+        "time_verb", "times", "tools", "verbs", "warms",
     )  # fmt: skip
 
     def __init__(self, action: ActionRead) -> None:
         self.action = action
         self.events = action.events
         self.time: Time | Cue | Pause | None = None
+        self.verbs: list[VerbUse] = []
+        self.reads: list[Read] = []
         kinds: dict[type, list[Any]] = {}
         worked = 0  # so many verbs stand before what gives the time
         for event in action.events:
+            if isinstance(event, VerbUse):
+                self.verbs.append(event)
+                continue
+            self.reads.append(event)
             kind = type(event)
             if kind in kinds:
                 kinds[kind].append(event)
             else:
                 kinds[kind] = [event]
             if kind in _TIMED and self.time is None and _gives_time(event):
-                self.time, worked = event, len(kinds.get(VerbUse, ()))  # type: ignore[assignment]  # as it gives one
+                self.time, worked = event, len(self.verbs)  # type: ignore[assignment]  # as it gives one
         self.kinds = kinds
         said = kinds.get
-        self.verbs: list[VerbUse] = said(VerbUse, [])
         self.foods: Sequence[Ingredient] = said(Ingredient, ())
         self.references: Sequence[Reference] = said(Reference, ())
         self.tools: Sequence[Tool] = said(Tool, ())
@@ -92,14 +98,13 @@ class Labour:
         self.off: Literal["", "waiting", "after"] = _off(action.events) if "off" in self.set else ""
         self.time_verb = self._time_verb(worked) if self.verbs else None
         self._texts: list[tuple[Text, Plain]] | None = None
+        self._brackets: list[Clause] = []
 
     def _degrees(self) -> list[tuple[Read, Setting]]:
-        found: list[tuple[Read, Setting]] = [(setting, setting) for setting in self.settings]
-        held = [read for read in (*self.times, *self.pauses) if read.setting is not None]
-        if not held:
-            return found
-        found += [(read, read.setting) for read in held if read.setting is not None]
-        return sorted(found, key=lambda one: self.events.index(one[0]))
+        alone: list[tuple[Read, Setting]] = [(setting, setting) for setting in self.settings]
+        others: list[Time | Pause] = [*self.times, *self.pauses]
+        held = [(read, read.setting) for read in others if read.setting is not None]
+        return sorted([*alone, *held], key=lambda one: self.events.index(one[0])) if held else alone
 
     def _time_verb(self, worked: int) -> VerbUse | None:
         """The verb that the time belongs to: its own, else the nearest before it, a waiting one if there is one."""
@@ -127,15 +132,17 @@ class Labour:
                 if isinstance(part, Text):
                     plain = known(part.text)
                     self._texts.append((part, plain_of(part.text, kitchen) if plain is None else plain))
+                else:
+                    self._brackets.append(part)
         return self._texts
 
-    def unread(self) -> list[Clause]:
+    def unread(self, kitchen: Kitchen) -> list[Clause]:
         """The brackets that gave no event."""
-        read = set[int]()
-        for kind, events in self.kinds.items():
-            if kind is not VerbUse:
-                read.update(map(_START, events))
-        return [part for part in self.action.parts if isinstance(part, Clause) and part.span.start not in read]
+        self.texts(kitchen)
+        if self._brackets == [*map(_CLAUSE, self.reads)]:
+            return []
+        read = {event.clause.span.start for event in self.reads}
+        return [clause for clause in self._brackets if clause.span.start not in read]
 
 
 def _off(events: Sequence[Event]) -> Literal["waiting", "after"]:

@@ -7,6 +7,7 @@ optional are counted by nobody and only listed.
 from __future__ import annotations
 
 from fractions import Fraction
+from itertools import repeat
 
 from tamis.kitchen.pans import water_in_pan
 from tamis.model.words import model_words
@@ -17,7 +18,7 @@ from tamis.record import NamedTuple
 from tamis.typed import TYPE_CHECKING
 
 if TYPE_CHECKING:
-    from collections.abc import Sequence
+    from collections.abc import Iterable
 
     from tamis.kitchen.goods import Goods
     from tamis.kitchen.house import Kitchen
@@ -52,8 +53,8 @@ def plus(one: Mass, other: Mass) -> Mass:
     return Mass(
         lo,
         lo if one.lo is one.hi and other.lo is other.hi else one.hi + other.hi,
-        _joined(one.unknown, other.unknown),
-        _joined(one.uncounted, other.uncounted),
+        _joined(one.unknown, other.unknown) if other.unknown else one.unknown,
+        _joined(one.uncounted, other.uncounted) if other.uncounted else one.uncounted,
     )
 
 
@@ -76,7 +77,7 @@ def times(mass: Mass, factor: Fraction) -> Mass:
 
 
 def _joined(one: tuple[str, ...], other: tuple[str, ...]) -> tuple[str, ...]:
-    return tuple(dict.fromkeys((*one, *other))) if other else one
+    return tuple(dict.fromkeys((*one, *other)))
 
 
 def mass_of(food: Ingredient, kitchen: Kitchen) -> Mass:
@@ -122,7 +123,7 @@ def weighed(food: Ingredient, kitchen: Kitchen) -> Amount | None:
         return _part(food, kitchen)
     units = kitchen.units
     for measures in (food.measures, food.also):
-        weight = _sum([grams(measure, units) for measure in measures]) if measures else None
+        weight = _sum(map(grams, measures, repeat(units))) if measures else None
         if weight:
             return weight
     if food.each and len(food.measures) == 1:
@@ -144,7 +145,7 @@ def _of_goods(measure: Measure, food: Ingredient, goods: Goods, kitchen: Kitchen
     return measure_grams(measure._replace(unit=word), goods, food.states, kitchen)
 
 
-def _sum(amounts: Sequence[Amount | None]) -> Amount | None:
+def _sum(amounts: Iterable[Amount | None]) -> Amount | None:
     total: Amount | None = None
     for amount in amounts:
         if amount is None:

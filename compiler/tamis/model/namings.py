@@ -68,7 +68,7 @@ def _takes_up_nothing_known(act: Line) -> bool:
             break
         if isinstance(entry.effect, Diagnostic) and entry.effect.rule == "product-unknown":
             return True
-    return bool(act.labour.unread())
+    return bool(act.labour.unread(act.walker.flow.kitchen))
 
 
 def _names_coating(act: Line) -> bool:

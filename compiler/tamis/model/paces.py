@@ -10,7 +10,7 @@ from fractions import Fraction
 
 from tamis.model.many import Many, many_of, small_things
 from tamis.model.words import model_words
-from tamis.reading.clauses import Ingredient, Manner, Time
+from tamis.reading.clauses import Manner, Time
 from tamis.reading.plain import plain_of
 from tamis.reading.prose import commands, prose_words
 from tamis.record import NamedTuple
@@ -22,6 +22,7 @@ if TYPE_CHECKING:
     from tamis.model.line import Line
     from tamis.model.recipe import Work
     from tamis.quantity.measure import Measure
+    from tamis.reading.clauses import Ingredient, Reference
     from tamis.reading.plain import Plain
 
 GRADUAL, ONE_MORE, BRIEF, LONG = 150, 45, 60, 180
@@ -75,7 +76,8 @@ def _additions(act: Line) -> int:
     if not labour.repeats and len(labour.foods) + len(labour.references) < _BY_TURNS:
         return 0
     told = sum([int(repeat.number) for repeat in labour.repeats if repeat.kind == "additions"])
-    shares = len([food for food in (*labour.foods, *labour.references) if food.share is not None])
+    foods: list[Ingredient | Reference] = [*labour.foods, *labour.references]
+    shares = len([food for food in foods if food.share is not None])
     return told or (shares if shares >= _BY_TURNS else 0)
 
 

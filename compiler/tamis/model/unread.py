@@ -29,7 +29,7 @@ def unread_of(flow: Flow) -> Iterator[Unread]:
     """What may be food and is in nothing, in the order of the text."""
     for number, labour in enumerate(flow.labours):
         component = flow.actions[number].component
-        for clause in labour.unread():
+        for clause in labour.unread(flow.kitchen):
             if _may_be_food(clause, flow.kitchen):
                 yield Unread(component, number, clause.text, clause.inner)
         for read in labour.references if flow.uncertain else ():
@@ -55,7 +55,7 @@ def may_be_unread(flow: Flow, words: tuple[str, ...]) -> bool:
     if flow.unread is None:
         flow.unread = {at: set() for at in range(len(flow.reading.components))}
         for at, keys in flow.unread.items():
-            for clause in [clause for line in flow.lines_of(at) for clause in line.unread()]:
+            for clause in [clause for line in flow.lines_of(at) for clause in line.unread(flow.kitchen)]:
                 keys.update(_keys(clause.text, flow.kitchen))
         flow.unread[_ANYWHERE] = {key for keys in flow.unread.values() for key in keys}
     if any(flow.unread[at] for at in flow.homes.get(words, ())):

@@ -75,12 +75,12 @@ class Walker(Hands):
     def _step(self, at: int, step: StepRead) -> StepView:
         """A paragraph; one that begins with a meanwhile has a batch of its own, to its end or to the line that names
         what the work before it holds: there that work goes on."""
-        beside = meanwhile = bool(step.actions) and _is_meanwhile(step.actions[0])
+        lines = self.flow.labours[self.number : self.number + len(step.actions)]
+        beside = meanwhile = bool(lines) and _is_meanwhile(lines[0])
         before: Batch | None = None
         numbers: list[int] = []
         ran: list[int] = []
         waiting = self.last_wait is not None
-        lines = self.flow.labours[self.number : self.number + len(step.actions)]
         repeated = any([labour.repeats for labour in lines])
         self.new_step = True
         self.again = times_of_shares(step) if repeated else ONE
@@ -90,13 +90,13 @@ class Walker(Hands):
             self.turn(None, MEANWHILE)
         wait: int | None = None
         batches = (ONE, False)
-        for action in step.actions:
+        for action, line in zip(step.actions, lines, strict=True):
             if beside and numbers and before is not None and goes_back(self, action, before):
                 self.at(self.number, action.span, action.span, -1)
                 self._put_down("meanwhile")
                 self.turn(before, GOES_BACK)
                 beside = False
-            alone = not beside and _is_meanwhile(action)
+            alone = not beside and _is_meanwhile(line)
             joins = joins_at(self, action, before, bool(numbers)) if beside else None
             beside = beside and joins is None
             number, batches = self._action(action, at, beside or alone, alone, batches, joins)
@@ -325,8 +325,8 @@ def _heats_empty(labour: Labour) -> bool:
     return any([not tool.preposition and tool.equipment.station for tool in vessels])
 
 
-def _is_meanwhile(action: ActionRead) -> bool:
-    return Meanwhile in map(type, action.events[:3])
+def _is_meanwhile(line: Labour) -> bool:
+    return Meanwhile in line.kinds and Meanwhile in map(type, line.events[:3])
 
 
 def walk(flow: Flow, component: int) -> Batch | None:

@@ -170,7 +170,7 @@ def _for_pieces(verb: Verb, pieces: int, mass: Mass) -> int | Fraction:
     takes = verb.per_piece * max(1, pieces)
     if not verb.most_per_kg or verb.divides or not mass.known:
         return takes
-    return min(takes, max(verb.per_piece, mass.hi * verb.most_per_kg / 1000))
+    return min(Fraction(takes), max(Fraction(verb.per_piece), mass.hi * verb.most_per_kg / 1000))
 
 
 def _likely(verb: Verb) -> str:
