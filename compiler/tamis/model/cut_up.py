@@ -9,7 +9,7 @@ from __future__ import annotations
 
 from itertools import islice
 
-from tamis.model.batch import answering, of_kind
+from tamis.model.batch import any_of
 from tamis.model.cut_so import LEFT, CutSo
 from tamis.model.effects import Closes, Parts, Stands, Takes
 from tamis.model.opened import WHOLE
@@ -39,7 +39,7 @@ def food_and_piece(words: Words, language: str) -> tuple[Words, str] | None:
 def cut_so(walker: Hands, food: Words, piece: str) -> list[Batch]:
     """The batches with food of this name that the text says to be cut so, of the nearest place where there are any."""
     flow = walker.flow
-    keys = [*answering(food, flow.kitchen), *of_kind(food, flow.kitchen)]
+    keys = any_of(food, flow.kitchen)
     if walker.present is not None and walker.present.keys.has(keys) and _is_cut(flow, walker.present, piece):
         return [walker.present]
     for tier in (walker.open, flow.named, flow.byproducts, flow.made):

@@ -106,9 +106,7 @@ def solid(batch: Batch, act: Line) -> Mass:
 
 def _names_food(act: Line, use: VerbUse) -> bool:
     """Whether a bracket behind a verb, and before the next, says what it cuts, or into what."""
-    behind = [event for event in act.read.events if event is use or isinstance(event, VerbUse | Ingredient | Division)]
-    at = behind.index(use) + 1
-    return at < len(behind) and not isinstance(behind[at], VerbUse)
+    return any(isinstance(read, Ingredient | Division) for read in act.labour.clauses_of(use))
 
 
 def _said(act: Line) -> Iterator[tuple[VerbUse, list[str]]]:
@@ -121,7 +119,7 @@ def _said(act: Line) -> Iterator[tuple[VerbUse, list[str]]]:
             if isinstance(part, Text) and part.span.start < end and use.span.end < part.span.end:
                 start = part.span.start
                 words += part.text[max(0, use.span.end - start) : end - start].lower().replace(",", " ").split()
-        for event in act.read.events:
-            if isinstance(event, Division) and use.span.end <= event.clause.span.start < end:
-                words += event.clause.text.lower().split()
+        for division in act.labour.divisions:
+            if use.span.end <= division.clause.span.start < end:
+                words += division.clause.text.lower().split()
         yield use, [word.strip(".;:") for word in words]

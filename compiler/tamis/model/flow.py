@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from tamis.diagnostics import Diagnostic
-from tamis.model.batch import Batch, Food, answering, of_kind
+from tamis.model.batch import Batch, Food, any_of
 from tamis.model.called import Index
 from tamis.model.flour import Flour
 from tamis.model.labour import Labour
@@ -168,7 +168,7 @@ class Flow:
             names = set(self.component_names)
             for at, event in self._references():
                 words = plain(event.name, self.kitchen.language)
-                asked = [*answering(words, self.kitchen), *of_kind(words, self.kitchen)]
+                asked = any_of(words, self.kitchen)
                 for where in (None, at) if words in names else (None, at, _OWN):
                     self._last_named.setdefault(where, {}).update(dict.fromkeys(asked, event.clause.span.start))
         last = self._last_named.get(_OWN if own else within, {})

@@ -7,7 +7,7 @@ So does a line that puts what is in hand to what was left when the work turned t
 
 from __future__ import annotations
 
-from tamis.model.batch import answering, of_kind
+from tamis.model.batch import any_of
 from tamis.model.called import all_keys
 from tamis.model.rest_of import is_rest_word, own_names
 from tamis.model.words import plain, vessel_noun
@@ -111,4 +111,4 @@ def _lies_there(walker: Hands, before: Batch, words: Words, own: set[str]) -> bo
 
 def _is_of(walker: Hands, batch: Batch | None, words: Words) -> bool:
     kitchen = walker.flow.kitchen
-    return batch is not None and batch.keys.has([*answering(words, kitchen), *of_kind(words, kitchen)])
+    return batch is not None and batch.keys.has(any_of(words, kitchen))

@@ -124,6 +124,20 @@ class Labour:
     def _ended(self) -> bool:
         return bool(self.cues) or any([target.kind != "size" for target in self.targets])
 
+    def behind(self, event: Event) -> Sequence[Event]:
+        """What stands behind one of them."""
+        at = next((at for at, other in enumerate(self.events) if other is event), len(self.events))
+        return self.events[at + 1 :]
+
+    def clauses_of(self, use: VerbUse) -> list[Read]:
+        """The clauses behind a verb, up to the next one."""
+        reads: list[Read] = []
+        for event in self.behind(use):
+            if isinstance(event, VerbUse):
+                break
+            reads.append(event)
+        return reads
+
     def texts(self, kitchen: Kitchen) -> list[tuple[Text, Plain]]:
         """The plain words of the line, each stretch with its place."""
         if self._texts is None:

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from fractions import Fraction
-from itertools import takewhile
 
 from tamis.reading.clauses import Cue, Ingredient, Pause, Setting, Target, Time, Tool, VerbUse
 from tamis.reading.tables import Phrases, match, tables
@@ -30,11 +29,11 @@ def leaves_heat(labour: Labour) -> Literal["", "first", "last"]:
         return ""
     verbs = 0
     looked: int | None = None
-    for at, event in enumerate(labour.events):
+    for event in labour.events:
         if isinstance(event, Ingredient):
             continue
         verbs += isinstance(event, VerbUse)
-        if _takes_off(event, labour.events[at + 1 :]):
+        if _takes_off(event, labour):
             return "first" if looked is None or looked == verbs else "last"
         if looked is None and is_looked_for(event):
             looked = verbs
@@ -46,10 +45,9 @@ def is_looked_for(event: Event) -> bool:
     return isinstance(event, Time | Cue) or (isinstance(event, Target) and event.celsius is not None)
 
 
-def _takes_off(event: Event, after: Sequence[Event]) -> bool:
+def _takes_off(event: Event, labour: Labour) -> bool:
     if isinstance(event, VerbUse):
-        behind = takewhile(lambda event: not isinstance(event, VerbUse), after)
-        return event.verb.off and not any(map(names_heat, behind))
+        return event.verb.off and not any(map(names_heat, labour.clauses_of(event)))
     return _kept_warm(event) or off_heat((event,)) != ""
 
 

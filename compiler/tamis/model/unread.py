@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from tamis.model.batch import Food, answering, of_kind
+from tamis.model.batch import Food, any_of
 from tamis.model.mass import NOTHING
 from tamis.model.recipe import Unread
 from tamis.patterns import pattern
@@ -60,7 +60,7 @@ def may_be_unread(flow: Flow, words: tuple[str, ...]) -> bool:
         flow.unread[_ANYWHERE] = {key for keys in flow.unread.values() for key in keys}
     if any(flow.unread[at] for at in flow.homes.get(words, ())):
         return True
-    asked: list[Key] = [*answering(words, flow.kitchen), *of_kind(words, flow.kitchen)]
+    asked: list[Key] = any_of(words, flow.kitchen)
     asked += [("word", word) for word in words]
     return not flow.unread[_ANYWHERE].isdisjoint(asked)
 
