@@ -239,8 +239,7 @@ class Act(Line):
         verbs = labour.verbs if "per_kg" in labour.does or "sieved_per_kg" in labour.does else ()
         cuts = [use.span.start for use in verbs if is_cut(use.verb) or (use.verb.sieved_per_kg and use.verb.per_kg)]
         masses = dict.fromkeys(cuts, solid(batch, self)) if cuts and batch else {}
-        masses.update(dict.fromkeys(named_no_food(self), self.mass_before))
-        return masses
+        return masses | dict.fromkeys(named_no_food(self), self.mass_before)
 
     def _needs_food(self, heat: Heat) -> None:
         """Food is cooked, or stands in the oven, but none is there: it was named in plain words, or not at all."""

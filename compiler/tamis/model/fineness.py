@@ -56,14 +56,9 @@ def fine_cuts(act: Line) -> Mapping[int, Fraction]:
 
 def cuts_what_it_names(act: Line) -> frozenset[int]:
     """The places of the verbs that cut a food named right behind them, and not what is in hand."""
-    cuts = "outside" in act.labour.does and act.labour.foods
-    return frozenset(
-        [
-            use.span.start
-            for use, named in pairwise(act.labour.events if cuts else ())
-            if isinstance(use, VerbUse) and is_cut(use.verb) and not use.verb.divides and isinstance(named, Ingredient)
-        ]
-    )
+    pairs = pairwise(act.labour.events) if "outside" in act.labour.does and act.labour.foods else ()
+    uses = [use for use, named in pairs if isinstance(use, VerbUse) and isinstance(named, Ingredient)]
+    return frozenset([use.span.start for use in uses if is_cut(use.verb) and not use.verb.divides])
 
 
 def cut_in_words(act: Line, kitchen: Kitchen) -> dict[int, Verb]:

@@ -120,13 +120,12 @@ class Flow:
                     for naming in labour.kinds.get(Naming, ()):
                         if naming.name:
                             self.name_homes.setdefault(plain(naming.name, self.kitchen.language), at)
-        divisions = [division for labour in self.labours for division in labour.divisions]
-        self.tells_number = any([division.number is not None for division in divisions])
+        self.first_action.append(len(self.labours))
+        self.tells_number = any(one.number is not None for labour in self.labours for one in labour.divisions)
 
     def lines_of(self, component: int) -> Sequence[Labour]:
         """The lines of a component."""
-        first, end = (*self.first_action, len(self.labours))[component : component + 2]
-        return self.labours[first:end]
+        return self.labours[self.first_action[component] : self.first_action[component + 1]]
 
     def ready(self, equipment: str) -> int | None:
         """The action that made a piece of equipment ready: the jars are the jam jars that were sterilised."""
@@ -176,7 +175,7 @@ class Flow:
 
     def _references(self) -> Iterator[tuple[int, Reference]]:
         """All that the recipe refers to by a name, each with the component that does."""
-        for at in range(len(self.first_action)):
+        for at in range(len(self.component_names)):
             for labour in self.lines_of(at):
                 for reference in labour.references:
                     if reference.name:

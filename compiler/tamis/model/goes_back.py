@@ -91,9 +91,9 @@ def _named(action: ActionRead, kitchen: Kitchen) -> Iterator[tuple[int, tuple[tu
     """The places at which a line puts food to something that is there, and by which names."""
     puts = prose_words(kitchen.language).puts
     yield from put_to(action.parts, kitchen)
-    for event in action.events:
-        there = isinstance(event, Reference) or (isinstance(event, Tool) and event.definite)
-        if there and isinstance(event, Reference | Tool) and event.preposition.partition(" ")[0] in puts:
+    for event in [event for event in action.events if isinstance(event, Reference | Tool)]:
+        is_there = isinstance(event, Reference) or event.definite
+        if is_there and event.preposition.partition(" ")[0] in puts:
             inner = Span(event.clause.inner, event.clause.inner + len(event.clause.text))
             yield event.clause.span.start, ((plain(event.name, kitchen.language), inner),)
 

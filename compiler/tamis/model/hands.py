@@ -23,7 +23,7 @@ class Hands(State):
 
     __slots__ = (
         "_tools_by_noun", "_tools_seen", "again", "at_hand", "empty", "heated", "hot_vessel", "keeps_warm",
-        "kept_together", "last_wait", "long_meanwhiles", "new_step", "number", "read", "running", "step_number",
+        "kept_together", "last_wait", "long_meanwhiles", "new_step", "number", "read", "running",
         "tools", "unread",
     )  # fmt: skip
 
@@ -31,7 +31,6 @@ class Hands(State):
         super().__init__(flow, component)
         self.read = flow.reading.components[component]
         self.number = flow.first_action[component]
-        self.step_number = 0
         self.last_wait: int | None = flow.last_waits.get(component - 1)
         self.long_meanwhiles: set[Batch] = set()
         self.unread: bool | None = None

@@ -119,10 +119,8 @@ class Labour:
         waiting = [use for use in uses if use.verb.waits] if "waits" in self.does else ()
         if waiting:
             return waiting[-1]
-        return uses[-1] if uses and (time is not None or self._ended()) else None
-
-    def _ended(self) -> bool:
-        return bool(self.cues) or any([target.kind != "size" for target in self.targets])
+        ends = time is not None or self.cues or any([target.kind != "size" for target in self.targets])
+        return uses[-1] if uses and ends else None
 
     def behind(self, event: Event) -> Sequence[Event]:
         """What stands behind one of them."""

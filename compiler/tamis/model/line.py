@@ -109,8 +109,7 @@ class Line:
         """A piece of equipment is used; the food may be divided between several."""
         walker, known = self.walker, self._as_named_before(tool)
         self.tools.append(known)
-        if known.contains:
-            self.cold_water += water_in(known, walker.flow.kitchen)
+        self.cold_water += water_in(known, walker.flow.kitchen)
         walker.tools.append(known)
         walker.emit(known, SAID if known is tool else AS_BEFORE)
         batch = walker.present

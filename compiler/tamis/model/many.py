@@ -32,11 +32,7 @@ practice."""
 def many_of(act: Line) -> Many:
     """Whether the plain words behind a verb that works by the piece, in a line that cuts nothing, tell of several."""
     labour = act.labour
-    if (
-        "per_piece" not in labour.does
-        or "divides" in labour.does
-        or not any([_shapes(use.verb) for use in labour.verbs])
-    ):
+    if "per_piece" not in labour.does or "divides" in labour.does or not any(_shapes(use.verb) for use in labour.verbs):
         return ""
     asked = [plain.ask(_things) for _, plain in labour.texts(act.walker.flow.kitchen)]
     return next((one for one in _MANY if one in asked), "")

@@ -73,12 +73,12 @@ def _additions(act: Line) -> int:
     """In how many additions a line puts in its food, as it says or as the shares that it names by turns: *a third of
     [the flour], half of [the milk], another third …*."""
     labour = act.labour
-    if not labour.repeats and len(labour.foods) + len(labour.references) < _BY_TURNS:
-        return 0
     told = sum([int(repeat.number) for repeat in labour.repeats if repeat.kind == "additions"])
+    if told or len(labour.foods) + len(labour.references) < _BY_TURNS:
+        return told
     foods: list[Ingredient | Reference] = [*labour.foods, *labour.references]
     shares = len([food for food in foods if food.share is not None])
-    return told or (shares if shares >= _BY_TURNS else 0)
+    return shares if shares >= _BY_TURNS else 0
 
 
 def _said(plain: Plain) -> Pace:

@@ -112,16 +112,14 @@ class _Fold:
         worked = action.work.verb
         if worked and any([use.verb.scalds and use.verb.base == worked for use in action.verbs]):
             self.hot.add(batch)
-        elif batch in self.hot and (
-            station in COLD
-            or any(use.verb.cools or use.verb.drains for use in action.verbs)
-            or _stands_long(action, station)
-        ):
+        elif batch in self.hot and (station in COLD or _cools(action, station)):
             self.hot.discard(batch)
 
 
-def _stands_long(action: Action, station: Station) -> bool:
-    """Whether food waits for so long off the heat that it is hot no more."""
+def _cools(action: Action, station: Station) -> bool:
+    """Whether a line leaves nothing hot: it cools or drains its food, or that waits for so long off the heat."""
+    if any(use.verb.cools or use.verb.drains for use in action.verbs):
+        return True
     return not station and action.work.wait is not None and action.work.wait.lo >= _LONG
 
 

@@ -132,8 +132,8 @@ class Walker(Hands):
         self.number += 1
         self.at(number, action.span, action.span, -1)
         before: Batch | None = None
-        closes = self.flow.labours[number].closes
-        apart = alone or (closes and (closes_its_own(action.events) or parts_off(self, action.events)))
+        labour = self.flow.labours[number]
+        apart = alone or (labour.closes and (closes_its_own(action.events) or parts_off(self, labour)))
         if apart:
             before = self.present
             self.turn(None, MEANWHILE if alone else APART)

@@ -13,8 +13,6 @@ from tamis.record import NamedTuple
 from tamis.words import one_of, word_lists
 
 Words = frozenset[str]
-_PACES = ("singly", "gradual", "few", "brief")
-"""Whose last words tell, beside *each*, that the pace of a line is said at all."""
 _MOST_KEPT = 4096
 
 
@@ -75,6 +73,7 @@ def model_words(language: str) -> ModelWords:
     """The words of a language, read once."""
     lists = word_lists(language, "model")
     names, foods, percents = lists["names"], lists["foods"], lists["percents"]
+    paces = [phrase for kind in ("singly", "gradual", "few", "brief") for phrase in lists["paces"][kind]]
     return ModelWords(
         cold=frozenset(lists["liquids"]["cold"]),
         hot=frozenset(lists["liquids"]["hot"]),
@@ -106,7 +105,7 @@ def model_words(language: str) -> ModelWords:
         gradual=phrases(lists["paces"]["gradual"], language),
         few=phrases(lists["paces"]["few"], language),
         brief=phrases(lists["paces"]["brief"], language),
-        pacing=prose_words(language).each.union(*[_last_words(lists["paces"][kind]) for kind in _PACES]),
+        pacing=prose_words(language).each.union(phrase.rpartition(" ")[2] for phrase in paces),  # the last words of all
         them=frozenset(lists["paces"]["them"]),
         into=frozenset(lists["paces"]["into"]),
         small=frozenset(lists["paces"]["small"]),
@@ -124,10 +123,6 @@ def model_words(language: str) -> ModelWords:
         taps=frozenset(lists["rinsing"]["taps"]),
         through=frozenset(lists["sieving"]["through"]),
     )
-
-
-def _last_words(said: tuple[str, ...]) -> list[str]:
-    return [phrase.rpartition(" ")[2] for phrase in said]
 
 
 @lru_cache(_MOST_KEPT)

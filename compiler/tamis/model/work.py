@@ -7,10 +7,9 @@ estimate from the verb's data and the mass; a line without any time is handling.
 from __future__ import annotations
 
 from fractions import Fraction
-from types import MappingProxyType
 
 from tamis.diagnostics import Diagnostic
-from tamis.model.mass import NONE, ONE, Mass
+from tamis.model.mass import ONE, Mass
 from tamis.model.recipe import Work
 from tamis.quantity.duration import Duration
 from tamis.quantity.measure import grams
@@ -45,14 +44,14 @@ def work_of(
     pieces: int,
     kitchen: Kitchen,
     station: Station,
-    cold_water: Fraction = NONE,
-    heaviest: Mass | None = None,
-    by_piece: Mapping[int, int] = MappingProxyType({}),
-    warmed: Fraction | None = None,
-    before: Mapping[int, Mass] = MappingProxyType({}),
-    batches: Fraction = ONE,
-    whole: Container[int] = (),
-    fine: Mapping[int, Fraction] = MappingProxyType({}),
+    cold_water: Fraction,
+    heaviest: Mass | None,
+    by_piece: Mapping[int, int],
+    warmed: Fraction | None,
+    before: Mapping[int, Mass],
+    batches: Fraction,
+    whole: Container[int],
+    fine: Mapping[int, Fraction],
 ) -> Work:
     """The work of an action on a batch of this mass, in so many pieces, at the station where it lies; `cold_water` is
     what the line puts in beside it for boiling and the like, in grams; `heaviest` the piece that a time by weight goes
