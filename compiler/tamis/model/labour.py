@@ -28,13 +28,13 @@ if TYPE_CHECKING:
     from collections.abc import Sequence
 
     from tamis.kitchen.house import Kitchen
-    from tamis.kitchen.verbs import Verb
+    from tamis.kitchen.verbs import Fact, Verb
     from tamis.reading.clauses import Read
     from tamis.reading.plain import Plain
     from tamis.reading.reading import ActionRead, Event
     from tamis.syntax.document import Clause
 
-_NOTHING: frozenset[str] = frozenset()
+_NOTHING: frozenset[Fact] = frozenset()
 _TIMED = frozenset((Time, Cue, Pause))
 _CLAUSE = attrgetter("clause")
 
@@ -87,7 +87,7 @@ class Labour:
         self.pauses: Sequence[Pause] = said(Pause, ())
         self.repeats: Sequence[Repeat] = said(Repeat, ())
         self.closes = Naming in kinds and any([naming.kind != "leaving" for naming in kinds[Naming]])
-        self.does: frozenset[str] = _NOTHING.union(*[use.verb.does for use in self.verbs])
+        self.does: frozenset[Fact] = _NOTHING.union(*[use.verb.does for use in self.verbs])
         self.settings: Sequence[Setting] = said(Setting, ())
         self.degrees = self._degrees() if self.settings or self.times or self.pauses else ()
         self.warms: Verb | None = None
