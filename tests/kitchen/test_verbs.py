@@ -252,7 +252,7 @@ def test_the_facts_of_a_verb_agree(each: Verb) -> None:
 def test_the_head_of_the_file_explains_each_fact() -> None:
     head = TEXT.partition("\n[")[0]
     explained = set(re.findall(r"^#   ([a-z_]+)", head, re.M)) | {"per_piece"}
-    assert set(Verb._fields) - {"base", "name", "attention"} <= explained
+    assert set(Verb._fields) - {"base", "name", "attention", "does"} <= explained
 
 
 @pytest.mark.parametrize(
@@ -262,6 +262,7 @@ def test_the_head_of_the_file_explains_each_fact() -> None:
         '[a]\nstir = "also mix / mix"\n',
         '[a]\nstir = "tkes 2 min"\n',
         '[a]\nstir = "takes 2 minutes"\n',
+        '[a]\nstir = "does"\n',
     ],
 )
 def test_a_faulty_file_is_refused(text: str) -> None:

@@ -250,6 +250,10 @@ class Larder:
         """Return what a name means (its words in lower case), or None if any word of it is unexplained."""
         return self._find(tuple(words))
 
+    def named(self, text: str) -> Found | None:
+        """The same of a text: what a pan holds."""
+        return self.find(text.lower().split()) if text else None
+
     def _find_asked(self, asked: tuple[str, ...]) -> Found | None:
         return self._search(" ".join(asked).replace("-", " ").split(), {})
 

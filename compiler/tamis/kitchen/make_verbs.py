@@ -83,7 +83,7 @@ def _add(base: str, facts: dict[str, Any], words: VerbWords, verbs: dict[str, st
     purpose = facts.get("purpose")
     if purpose in words.purposes:
         facts["purpose"] = words.purposes[purpose]
-    verb = Verb(base, names[0] if names else base, **facts)
+    verb = Verb(base, names[0] if names else base, does=frozenset(), **facts)  # which no line of the file may say
     usual = {"base": base, **Verb._field_defaults}
     verbs[base] = cell({key: value for key, value in verb._asdict().items() if value != usual.get(key)})
     return names

@@ -17,14 +17,20 @@ from tamis.kitchen.equipment import Station
 from tamis.kitchen.verb_words import verb_words
 from tamis.record import NamedTuple
 from tamis.saved import Saved, facts, saved
-from tamis.typed import TYPE_CHECKING, Any, Literal
+from tamis.typed import TYPE_CHECKING, Any, Literal, get_args
 
 if TYPE_CHECKING:
     from tamis.quantity.near import Known
 
 Attention = Literal["hands", "unattended"]
+Fact = Literal[
+    "adds", "cold", "divides", "fries", "heat", "lifts", "moves", "off", "outside", "per_kg", "per_piece", "rinsed",
+    "serves", "sieved_per_kg", "station", "waits",
+]  # fmt: skip
+"""A fact that is asked of all the verbs of a line at once."""
 
 
+_FACTS: frozenset[Fact] = frozenset(get_args(Fact))
 # *leave the dough in a warm place to rise*: so many words at most.
 _LONGEST_OBJECT = 8
 
@@ -112,6 +118,8 @@ class Verb(NamedTuple):
     """What a kilo more takes where its line does it through a sieve: `rub [through a sieve]`."""
     doubtful: bool = False
     """Also a noun or an adjective (cream, warm): within a line a verb only where an object follows."""
+    does: frozenset[Fact] = frozenset()
+    """The names of those of its facts that the data give: what several verbs do is their union."""
 
 
 class Verbs:
@@ -150,7 +158,7 @@ class Verbs:
 
     def of_base(self, base: str) -> Verb | None:
         """The verb that the data call so, whatever a cook calls it."""
-        return self._verb(base) if base in self._facts else None
+        return self._made.get(base) or (self._verb(base) if base in self._facts else None)
 
     def match(self, words: Sequence[str], start: int) -> tuple[Verb, int] | None:
         """The longest verb that begins at `words[start]` (lower case), and the number of words it has."""
@@ -199,5 +207,5 @@ class Verbs:
         made = self._made.get(base)
         if made is None:
             said: dict[str, Any] = facts(self._facts[base])
-            made = self._made[base] = Verb(base, **said)
+            made = self._made[base] = Verb(base, **said, does=_FACTS.intersection(said))
         return made

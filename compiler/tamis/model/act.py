@@ -27,24 +27,24 @@ from tamis.reading.clauses import (
     Cue,
     Division,
     Ingredient,
+    Manner,
     Naming,
     Pause,
+    Read,
     Reference,
-    Repeat,
     Target,
     Time,
     Tool,
     VerbUse,
 )
 from tamis.reading.exact import EXACT
-from tamis.typed import TYPE_CHECKING, Any
+from tamis.typed import TYPE_CHECKING, Any, get_args
 from tamis.words import example
 
 if TYPE_CHECKING:
     from collections.abc import Callable
 
     from tamis.model.paces import Pace
-    from tamis.reading.clauses import Read
 
 
 SAME_BATCH, READY, HEATED = Why("same-batch"), Why("ready"), Why("heated")
@@ -67,32 +67,36 @@ class Act(Line):
         self.mass_before, self.pieces_before = (start.mass, start.pieces) if start else (NOTHING, None)
         reads = self.reads
         for at, event in enumerate(self.read.events):
-            span = event.span if isinstance(event, VerbUse) else event.clause.span
-            self._join(span.start)
             if isinstance(event, VerbUse):
+                span = event.span
+                if self.joins is not None:
+                    self._join(span.start)
                 self.verb, self.worked = event.verb, len(self.uses)
-                walker.clause = walker.words = event.span
-                walker.read_at = -1
-                self._turn_back(at)
+                walker.clause, walker.words, walker.read_at = span, span, -1
+                if self.parting is not None:
+                    self._turn_back(at)
                 walker.emit(event)
                 continue
-            walker.clause, walker.read_at = event.clause.span, len(reads)
-            kind = type(event)
-            exact = EXACT.get(kind)
-            walker.words = exact(event) if exact else walker.clause
-            self._turn_back(at)
-            act = _DOES.get(kind)
-            if act:
+            span, kind = event.clause.span, type(event)
+            if self.joins is not None:
+                self._join(span.start)
+            exact, act = _DOES[kind]
+            walker.clause, walker.words, walker.read_at = span, exact(event) if exact else span, len(reads)
+            if self.parting is not None:
+                self._turn_back(at)
+            if act is not None:
                 act(self, event)
             else:
                 walker.emit(event)  # type: ignore[arg-type]  # what a batch is changed by has a function
             reads.append(event)
-        self._join(self.read.span.end)
+        if self.joins is not None:
+            self._join(self.read.span.end)
         walker.at(self.number, self.read.span, self.read.span, -1)
         take_rinsed(self)
         take_sieved(self)
-        for finding in missing_times(self.read, self.labour, walker.flow.kitchen):
-            walker.tell(finding)
+        if "waits" in self.labour.does:
+            for finding in missing_times(self.read, self.labour, walker.flow.kitchen):
+                walker.tell(finding)
         action = self._record(tuple(reads), start)
         if self.parting is not None:
             from tamis.model.lifted import settle
@@ -102,10 +106,9 @@ class Act(Line):
 
     def _turn_back(self, at: int) -> None:
         """Where food was lifted out: whether the event at this place belongs to what it was lifted out of."""
-        if self.parting is not None:
-            from tamis.model.lifted import turn_back
+        from tamis.model.lifted import turn_back
 
-            turn_back(self, at)
+        turn_back(self, at)
 
     def _join(self, place: int) -> None:
         """What a meanwhile has made goes into the work before it, if the line says so before this place."""
@@ -133,11 +136,14 @@ class Act(Line):
             batch = worked = None
         elif batch is None:
             self._needs_food(heat)
-        self._links(start if not heat.heats else None, heat)
+        other = self._heats_other()
+        # … a sauce is warmed beside what is in hand, but what is left of a syrup is that, when some was poured off
+        beside = other and labour.references[0].share is None
+        self._links(None if beside or heat.heats else start, heat)
         pace = pace_of(self)
-        numbers, loads = self._batches(batch, pace)
+        numbers, loads = self._batches(batch, pace, other)
         work = self._work(reads, worked, heat, pace, numbers)
-        at_once = self.at_once or (not self._heats_beside() and self._follows_at_once(start or self.carried))
+        at_once = self.at_once or (not beside and self._follows_at_once(start or self.carried))
         tell(self, heat, batch)
         self._touch(batch, start, work, heat)
         return Action(
@@ -169,16 +175,18 @@ class Act(Line):
             piece_mass=self.piece_mass,
         )
 
-    def _batches(self, batch: Batch | None, pace: Pace) -> tuple[Fraction, bool]:
-        """How many batches the line is done in; what is served is served once, and so is a sauce warmed for it."""
-        size = next((repeat.number for repeat in self.labour.repeats if repeat.kind == "batch-size"), None)
-        size = size or cooked_at_a_time(self)
+    def _batches(self, batch: Batch | None, pace: Pace, other: bool) -> tuple[Fraction, bool]:
+        """How many batches the line is done in; what is served is served once, and so is a sauce warmed for it, which
+        is `other` food."""
+        labour = self.labour
+        sizes = [repeat.number for repeat in labour.repeats if repeat.kind == "batch-size"]
+        size = (sizes and sizes[0]) or (Manner in labour.kinds and cooked_at_a_time(self))
         if size:
             self.batches = batches_of(self, batch, size), False
-        served = any([use.verb.serves for use in self.labour.verbs])
-        alone = 0 if self.batches[0] != ONE else one_after_another(self, batch, pace)
-        once = served or self._heats_other()
-        return (ONE, False) if once else (Fraction(alone), False) if alone else self.batches
+        if other or "serves" in labour.does:
+            return ONE, False
+        alone = one_after_another(self, batch, pace) if pace.whole and self.batches[0] == ONE else 0
+        return (Fraction(alone), False) if alone else self.batches
 
     def _heats_other(self) -> bool:
         """Whether a line of a step in batches heats what was made elsewhere, for all of them: `warm [the sauce]`."""
@@ -187,16 +195,12 @@ class Act(Line):
         use, named = (*self.read.events, None, None)[:2]
         return isinstance(use, VerbUse) and use.verb.heat and isinstance(named, Reference) and not named.preposition
 
-    def _heats_beside(self) -> bool:
-        """Whether that needs nothing of what is in hand: a sauce is warmed beside it, but what is left of a syrup comes
-        back to the boil when some of it was poured off."""
-        named = next((event for event in self.read.events if isinstance(event, Reference)), None)
-        return self._heats_other() and named is not None and named.share is None
-
     def _work(self, reads: tuple[Read, ...], batch: Batch | None, heat: Heat, pace: Pace, batches: Fraction) -> Work:
         """How long the line takes and who is busy with it."""
         labour = self.labour
-        pieces = ceil(in_pieces(self, batch, pace) / batches)  # of which each batch has its share
+        pieces = in_pieces(self, batch, pace)
+        if batches is not ONE:
+            pieces = ceil(pieces / batches)  # of which each batch has its share
         work = work_of(
             labour,
             batch.mass if batch else NOTHING,
@@ -217,17 +221,22 @@ class Act(Line):
             work = work._replace(handling=0)
         if work.given == "verb" and not heat.heats and only_sets(heat, labour):
             work = work._replace(wait=None, given="default", handling=work.handling or _TURN)
-        if reads and all(isinstance(read, Repeat) and read.kind == "step-times" for read in reads):
-            return Work()  # the work is that of the lines it repeats
-        if reads and not self.labour.verbs and all(isinstance(read, Naming) for read in reads):
-            return Work()  # *set aside*: it stands there
-        if not labour.time and _only_pauses(reads) and all(use.verb is labour.warms for use in labour.verbs):
-            return Work()  # *keep warm* is no work
-        return work
+        return Work() if reads and self._is_no_work(len(reads)) else work
+
+    def _is_no_work(self, reads: int) -> bool:
+        """Whether all that a line has to read is what it repeats, whose work is that of other lines; the name under
+        which something is *set aside*; or that it is kept warm."""
+        labour = self.labour
+        if len(labour.repeats) == reads:
+            return all([repeat.kind == "step-times" for repeat in labour.repeats])
+        if len(labour.pauses) == reads:
+            return not labour.time and all([use.verb is labour.warms for use in labour.verbs])
+        return not labour.verbs and len(labour.kinds.get(Naming, ())) == reads
 
     def _masses_before(self, batch: Batch | None) -> dict[int, Mass]:
         """The mass that a verb works on, by its place, where that is not all in hand."""
-        verbs = self.labour.verbs if batch else ()
+        labour = self.labour
+        verbs = labour.verbs if "per_kg" in labour.does or "sieved_per_kg" in labour.does else ()
         cuts = [use.span.start for use in verbs if is_cut(use.verb) or (use.verb.sieved_per_kg and use.verb.per_kg)]
         masses = dict.fromkeys(cuts, solid(batch, self)) if cuts and batch else {}
         return masses | dict.fromkeys(named_no_food(self), self.mass_before)
@@ -254,7 +263,7 @@ class Act(Line):
     def _links(self, start: Batch | None, heat: Heat) -> None:
         """What must have ended before: the batch's last action, prepared equipment, a heated station."""
         flow = self.walker.flow
-        if start and start.last is not None and not self._heats_beside():
+        if start and start.last is not None:
             self.wait_for(start.last, SAME_BATCH, start.early)
         for tool in self.tools:
             ready = flow.ready(tool.equipment.name)
@@ -348,10 +357,6 @@ class Act(Line):
             self.within = int(pause.duration.hi)
 
 
-def _only_pauses(reads: tuple[Read, ...]) -> bool:
-    return bool(reads) and all(isinstance(read, Pause) for read in reads)
-
-
 def _enter(act: Act, food: Ingredient) -> None:
     """Food goes in, or one more of what was made before."""
     piece = as_piece(act.walker, food)
@@ -367,7 +372,7 @@ def _hold(act: Act, tool: Tool) -> None:
     hold_again(act, tool)
 
 
-_DOES: dict[type, Callable[[Act, Any], None]] = {
+_ACTS: dict[type, Callable[[Act, Any], None]] = {
     Ingredient: _enter,
     Reference: refer,
     Tool: _hold,
@@ -378,3 +383,5 @@ _DOES: dict[type, Callable[[Act, Any], None]] = {
     Target: Act.reach,
     Cue: Act.reach,
 }
+_DOES = {kind: (EXACT.get(kind), _ACTS.get(kind)) for kind in get_args(Read)}
+"""The exact words of each kind of clause, and what it does; where that is nothing to a batch, it is written down."""

@@ -3,6 +3,8 @@ while the butter stands creamed."""
 
 from __future__ import annotations
 
+from itertools import takewhile
+
 from tamis.model.batch import answering
 from tamis.model.words import plain
 from tamis.reading.clauses import Ingredient, Naming, Reference, Tool, VerbUse
@@ -12,6 +14,7 @@ if TYPE_CHECKING:
     from collections.abc import Sequence
 
     from tamis.model.hands import Hands
+    from tamis.model.labour import Labour
     from tamis.reading.reading import Event
 
 
@@ -36,17 +39,16 @@ def closes_its_own(events: Sequence[Event]) -> bool:
     return opened or (isinstance(verb, VerbUse) and not verb.verb.adds and not verb.verb.heat)
 
 
-def parts_off(hands: Hands, events: Sequence[Event]) -> bool:
+def parts_off(hands: Hands, labour: Labour) -> bool:
     """Whether a line takes only what a share of the food in hand has left, and names it: `cut rings from [the remaining
     egg] [as egg rings]`."""
-    end = next((at for at, event in enumerate(events) if _closes(event)), 0)
-    foods = [event for event in events if isinstance(event, Ingredient | Reference)]
-    present, first = hands.present, foods[0] if foods else None
-    if present is None or end < 2 or len(foods) != 1 or not isinstance(first, Reference) or first not in events[:end]:
+    present = hands.present
+    if present is None or labour.foods or len(labour.references) != 1:
         return False
-    if first.share is None or first.share.kind != "rest":
+    first, before = labour.references[0], list(takewhile(lambda event: not _closes(event), labour.events))
+    if len(before) < 2 or first not in before or first.share is None or first.share.kind != "rest":
         return False
-    if any(isinstance(event, VerbUse) and event.verb.adds for event in events[:end]):
+    if any(isinstance(event, VerbUse) and event.verb.adds for event in before):
         return False
     keys = answering(plain(first.name, hands.flow.kitchen.language), hands.flow.kitchen)
     return present.keys.has(keys) and bool(hands.open.shared.called(keys, hands.flow.index))

@@ -58,7 +58,8 @@ class Food(NamedTuple):
         said = tuple(food.part.split())
         part = said[-1] if said and not before_joint(said, language) else ""
         words, of = plain(f"{food.name} {part}", language) if part else words, model_words(language).of
-        words = words[: next((at for at, word in enumerate(words) if at and word in of), len(words))]
+        if not of.isdisjoint(words):
+            words = words[: next((at for at, word in enumerate(words) if at and word in of), len(words))]
         goods = food.goods
         if goods and part:
             goods = part_of_goods(goods, part, kitchen) or goods if goods.hazard else None
@@ -177,7 +178,7 @@ class Batch:
 
     def remove(self, words: tuple[str, ...], kitchen: Kitchen) -> list[Food]:
         """Food that is fished out or thrown away leaves; tells what was found."""
-        if not self.keys.has([*answering(words, kitchen), *of_kind(words, kitchen)]):
+        if not self.keys.has(any_of(words, kitchen)):
             return []
         gone = [food for food in self.foods if matches_food(words, food, kitchen)]
         gone = gone or [food for food in self.foods if is_of_kind(words, food, kitchen)]
@@ -251,6 +252,11 @@ def of_kind(words: tuple[str, ...], kitchen: Kitchen) -> list[Key]:
         return []
     kinds = sorted(tables(kitchen.language).kinds.get(words[0], ()))
     return [*((key, kind) for kind in kinds for key in ("show", "goods")), ("animal", words[0])]
+
+
+def any_of(words: tuple[str, ...], kitchen: Kitchen) -> list[Key]:
+    """All that a name can mean: what is called so, and food of that kind."""
+    return [*answering(words, kitchen), *of_kind(words, kitchen)]
 
 
 def is_of_kind(words: tuple[str, ...], food: Food, kitchen: Kitchen) -> bool:

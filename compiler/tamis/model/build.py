@@ -51,7 +51,7 @@ def build(reading: Reading, kitchen: Kitchen, used: Mapping[str, Supply]) -> tup
         history=history_of(flow.log, [action.reads for action in actions], flow.begun, ends),
         places=places_of(flow.log, actions, kitchen),
         log=tuple(flow.log),
-        unread=tuple(unread_of(actions, flow.log, kitchen)),
+        unread=tuple(unread_of(flow)),
         language=kitchen.language,
     )
     return recipe, findings

@@ -63,8 +63,7 @@ class Keys(Generic[Thing]):
             self._own = Roll()
         places = self._own.places
         for key in keys:
-            if key not in places:
-                places[key] = len(places)
+            places.setdefault(key, len(places))
 
     def join(self, other: Keys[Thing]) -> None:
         """All those of another batch, as they are now, come in; the shorter roll is copied into the longer one."""

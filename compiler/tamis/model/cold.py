@@ -7,7 +7,7 @@ from __future__ import annotations
 
 from tamis.model.off_heat import off_heat
 from tamis.model.words import model_words
-from tamis.reading.clauses import Ingredient, Target, Tool, VerbUse
+from tamis.reading.clauses import Ingredient, Target, Tool
 from tamis.typed import TYPE_CHECKING
 
 if TYPE_CHECKING:
@@ -20,8 +20,8 @@ if TYPE_CHECKING:
 def take_cold(act: Line) -> None:
     """Take the heat from the verbs of a line that are done cold in it."""
     labour = act.labour
-    for at, use in enumerate(labour.verbs):
-        if use.verb.cold and _is_cold(act, _behind(act, use)):
+    for at, use in enumerate(labour.verbs) if "cold" in labour.does else ():
+        if use.verb.cold and _is_cold(act, labour.clauses_of(use)):
             labour.verbs[at] = use._replace(verb=use.verb._replace(heat=False, station=""))
             if labour.time_verb is use:
                 labour.time_verb = labour.verbs[at]
@@ -30,21 +30,23 @@ def take_cold(act: Line) -> None:
 def take_rinsed(act: Line) -> None:
     """Take the wait from the verbs of a line that cool under or in cold water: `cool [in iced water]` is a rinse."""
     labour = act.labour
-    if labour.time is not None or labour.cues or labour.targets:
+    if "rinsed" not in labour.does or labour.time is not None or labour.cues or labour.targets:
         return
     for at, use in enumerate(labour.verbs):
-        if use.verb.rinsed and any(_rinses(act, read) for read in _behind(act, use)) and not _is_liquid(act):
+        if use.verb.rinsed and any(_rinses(act, read) for read in labour.clauses_of(use)) and not _is_liquid(act):
             labour.verbs[at] = use._replace(verb=use.verb._replace(waits=False, takes=use.verb.rinsed))
             labour.time_verb = None
 
 
 def take_sieved(act: Line) -> None:
     """Give the verbs of a line that press food through a sieve the time that its weight takes there."""
+    if "sieved_per_kg" not in act.labour.does:
+        return
     through = model_words(act.walker.flow.kitchen.language).through
     for at, use in enumerate(act.labour.verbs):
         if use.verb.sieved_per_kg and any(
             isinstance(read, Tool) and read.preposition in through and read.equipment.kind == "tool"
-            for read in _behind(act, use)
+            for read in act.labour.clauses_of(use)
         ):
             per_kg = use.verb.per_kg + use.verb.sieved_per_kg
             act.labour.verbs[at] = use._replace(verb=use.verb._replace(per_kg=per_kg))
@@ -60,9 +62,9 @@ def _rinses(act: Line, read: Read) -> bool:
         return read.goods is not None and read.goods.role == "water" and not words.cold.isdisjoint(read.states)
     if not read.contains:
         return read.equipment.id in words.taps
-    held = read.contains.lower().split()
-    food = kitchen.larder.find(held)
-    return food is not None and food.goods.role == "water" and not words.cold.isdisjoint(held)
+    food = kitchen.larder.named(read.contains)
+    is_cold = not words.cold.isdisjoint(read.contains.lower().split())
+    return food is not None and food.goods.role == "water" and is_cold
 
 
 def _is_liquid(act: Line) -> bool:
@@ -78,17 +80,6 @@ def _is_cold(act: Line, reads: Sequence[Read]) -> bool:
     if any(isinstance(read, Target) and read.kind in ("temperature", "state") for read in reads):
         return False  # *bring [1 l cold water] [to the boil]*
     return _in_cold_liquid(act, reads) or _in_a_bowl(act.tools, reads)
-
-
-def _behind(act: Line, use: VerbUse) -> list[Read]:
-    """The clauses of a verb: those up to the next one."""
-    events = act.read.events
-    reads: list[Read] = []
-    for event in events[events.index(use) + 1 :]:
-        if isinstance(event, VerbUse):
-            break
-        reads.append(event)
-    return reads
 
 
 def _in_cold_liquid(act: Line, reads: Sequence[Read]) -> bool:

@@ -9,15 +9,13 @@ from __future__ import annotations
 
 from itertools import islice
 
-from tamis.model.batch import answering, of_kind
+from tamis.model.batch import any_of
 from tamis.model.cut_so import LEFT, CutSo
 from tamis.model.effects import Closes, Parts, Stands, Takes
 from tamis.model.opened import WHOLE
-from tamis.model.unread import lines_of
 from tamis.model.words import model_words
 from tamis.patterns import pattern
 from tamis.quantity.nouns import nouns
-from tamis.reading.clauses import Reference
 from tamis.typed import TYPE_CHECKING
 
 if TYPE_CHECKING:
@@ -41,7 +39,7 @@ def food_and_piece(words: Words, language: str) -> tuple[Words, str] | None:
 def cut_so(walker: Hands, food: Words, piece: str) -> list[Batch]:
     """The batches with food of this name that the text says to be cut so, of the nearest place where there are any."""
     flow = walker.flow
-    keys = [*answering(food, flow.kitchen), *of_kind(food, flow.kitchen)]
+    keys = any_of(food, flow.kitchen)
     if walker.present is not None and walker.present.keys.has(keys) and _is_cut(flow, walker.present, piece):
         return [walker.present]
     for tier in (walker.open, flow.named, flow.byproducts, flow.made):
@@ -100,13 +98,11 @@ def _lines(flow: Flow, batch: Batch) -> Iterator[str]:
 
 def _all_lines(flow: Flow) -> Iterator[tuple[int, str]]:
     """The lines of the text, each with its number, without what they refer to: who takes slices has cut none."""
-    source, number = flow.reading.document.source, 0
-    for component in flow.reading.components:
-        for line in lines_of(component):
-            text, start = source.slice(line.span), line.span.start
-            for event in line.events:
-                if isinstance(event, Reference):
-                    first, last = event.clause.span.start - start, event.clause.span.end - start
-                    text = text[:first] + " " * (last - first) + text[last:]
-            yield number, text
-            number += 1
+    source = flow.reading.document.source
+    for number, labour in enumerate(flow.labours):
+        line = labour.action.span
+        text = source.slice(line)
+        for reference in labour.references:
+            first, last = reference.clause.span.start - line.start, reference.clause.span.end - line.start
+            text = text[:first] + " " * (last - first) + text[last:]
+        yield number, text

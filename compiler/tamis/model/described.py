@@ -29,11 +29,8 @@ def unborne(walker: Hands, words: tuple[str, ...], batch: Batch | None) -> tuple
 def _describes(flow: Flow, word: str) -> bool:
     """Whether any food may be called so: hot, second, drained."""
     kitchen = flow.kitchen
-    if (
-        kitchen.larder.is_state(word)
-        or kitchen.larder.describes(word)
-        or word in model_words(kitchen.language).describing
-    ):
+    describing = model_words(kitchen.language).describing
+    if word in describing or kitchen.larder.is_state(word) or kitchen.larder.describes(word):
         return True
     return kitchen.verbs.participle(word) is not None and kitchen.verbs.present(word) is None
 

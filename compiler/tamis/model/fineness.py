@@ -48,7 +48,7 @@ def is_cut(verb: Verb) -> bool:
 
 def fine_cuts(act: Line) -> Mapping[int, Fraction]:
     """How much longer the verbs of a line take by their words, by the verb's place."""
-    if not any(is_cut(use.verb) for use in act.labour.verbs):
+    if "outside" not in act.labour.does or not any([is_cut(use.verb) for use in act.labour.verbs]):
         return USUAL
     language = act.walker.flow.kitchen.language
     return {use.span.start: fineness(words, language) for use, words in _said(act) if is_cut(use.verb)}
@@ -56,17 +56,15 @@ def fine_cuts(act: Line) -> Mapping[int, Fraction]:
 
 def cuts_what_it_names(act: Line) -> frozenset[int]:
     """The places of the verbs that cut a food named right behind them, and not what is in hand."""
-    return frozenset(
-        use.span.start
-        for use, named in pairwise(act.read.events)
-        if isinstance(use, VerbUse) and is_cut(use.verb) and not use.verb.divides and isinstance(named, Ingredient)
-    )
+    pairs = pairwise(act.labour.events) if "outside" in act.labour.does and act.labour.foods else ()
+    uses = [use for use, named in pairs if isinstance(use, VerbUse) and isinstance(named, Ingredient)]
+    return frozenset([use.span.start for use in uses if is_cut(use.verb) and not use.verb.divides])
 
 
 def cut_in_words(act: Line, kitchen: Kitchen) -> dict[int, Verb]:
     """What plain words make of the pieces in hand, by the place of the verb that cuts them: *into fine straws* is
     finer work than its verb alone tells."""
-    if not any(use.verb.divides and use.verb.per_kg for use in act.labour.verbs):
+    if "divides" not in act.labour.does or not any([use.verb.divides and use.verb.per_kg for use in act.labour.verbs]):
         return {}
     made, inside = {}, prose_words(kitchen.language).inside
     for use, words in _said(act):
@@ -103,9 +101,7 @@ def solid(batch: Batch, act: Line) -> Mass:
 
 def _names_food(act: Line, use: VerbUse) -> bool:
     """Whether a bracket behind a verb, and before the next, says what it cuts, or into what."""
-    behind = [event for event in act.read.events if event is use or isinstance(event, VerbUse | Ingredient | Division)]
-    at = behind.index(use) + 1
-    return at < len(behind) and not isinstance(behind[at], VerbUse)
+    return any(isinstance(read, Ingredient | Division) for read in act.labour.clauses_of(use))
 
 
 def _said(act: Line) -> Iterator[tuple[VerbUse, list[str]]]:
@@ -118,7 +114,7 @@ def _said(act: Line) -> Iterator[tuple[VerbUse, list[str]]]:
             if isinstance(part, Text) and part.span.start < end and use.span.end < part.span.end:
                 start = part.span.start
                 words += part.text[max(0, use.span.end - start) : end - start].lower().replace(",", " ").split()
-        for event in act.read.events:
-            if isinstance(event, Division) and use.span.end <= event.clause.span.start < end:
-                words += event.clause.text.lower().split()
+        for division in act.labour.divisions:
+            if use.span.end <= division.clause.span.start < end:
+                words += division.clause.text.lower().split()
         yield use, [word.strip(".;:") for word in words]

@@ -8,15 +8,15 @@ from tamis.model.mass import NOTHING, Mass, mass_of, plus, times
 from tamis.model.words import model_words
 from tamis.quantity.amount import Amount
 from tamis.quantity.measure import grams
-from tamis.reading.clauses import Ingredient, Repeat
-from tamis.reading.repeated import times_of_food
+from tamis.reading.clauses import Ingredient
+from tamis.reading.repeated import repeats_of_step, times_of_food
 from tamis.typed import TYPE_CHECKING
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
 
     from tamis.kitchen.house import Kitchen
-    from tamis.reading.reading import ComponentRead, Reading, StepRead
+    from tamis.reading.reading import ComponentRead, Reading
 
 
 class Flour:
@@ -82,15 +82,9 @@ def of_flour(food: Ingredient, language: str) -> bool:
 def foods_of(component: ComponentRead) -> Iterator[tuple[Ingredient, Fraction]]:
     """The ingredients of a component, each with how many times it goes in."""
     for step in component.steps:
-        again = _again(step)
+        again = repeats_of_step(step.actions[-1]) if step.actions else ()
         for action in step.actions:
-            factor = again * times_of_food(action)
+            factor = (1 + again[0].number if again else 1) * times_of_food(action)
             for event in action.events:
                 if isinstance(event, Ingredient):
                     yield event, factor
-
-
-def _again(step: StepRead) -> Fraction:
-    """`[Repeat twice]`, last in a step, does it three times."""
-    events = step.actions[-1].events if step.actions else ()
-    return next((1 + e.number for e in events if isinstance(e, Repeat) and e.kind == "step-times"), Fraction(1))

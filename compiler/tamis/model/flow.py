@@ -3,15 +3,16 @@
 from __future__ import annotations
 
 from tamis.diagnostics import Diagnostic
-from tamis.model.batch import Batch, Food, answering, of_kind
+from tamis.model.batch import Batch, Food, any_of
 from tamis.model.called import Index
 from tamis.model.flour import Flour
+from tamis.model.labour import Labour
 from tamis.model.opened import WHOLE, Shelf
 from tamis.model.pile import Pile
 from tamis.model.recipe import Action, Component, Product, Supply, Taking, Use
 from tamis.model.words import plain
 from tamis.quantity.nouns import nouns
-from tamis.reading.clauses import Ingredient, Naming, Reference
+from tamis.reading.clauses import Ingredient, Naming
 from tamis.typed import TYPE_CHECKING
 
 if TYPE_CHECKING:
@@ -23,7 +24,9 @@ if TYPE_CHECKING:
     from tamis.model.called import Key
     from tamis.model.cut_so import CutSo
     from tamis.model.effects import Entry
+    from tamis.reading.clauses import Reference
     from tamis.reading.reading import Reading
+    from tamis.source import Span
 
 
 _OWN = -1  # beside the numbers of components: names that are no component's
@@ -33,12 +36,12 @@ class Flow:
     """Everything that components share while they are worked through; `walk` works through one."""
 
     __slots__ = (
-        "_askers", "_last_named", "_last_within", "_told", "actions", "batches", "begun", "byproducts",
+        "_askers", "_last_named", "_told", "actions", "batches", "begun", "byproducts",
         "component_batches", "component_names", "components", "counted", "cut", "doing", "findings", "first_action",
-        "flour", "for_others", "gave", "homes", "hot_stations", "index", "kitchen", "last_waits", "log", "lost", "made",
-        "name_homes", "named", "on_heat", "own_parts", "parted", "parts_ahead", "products", "reading", "station_ready",
-        "supplies", "taken_off", "takings", "tool_ready", "unknown", "unread", "used", "used_by_name", "uses",
-        "uses_in", "uses_of", "walk",
+        "flour", "for_others", "gave", "homes", "hot_stations", "index", "kitchen", "labours", "last_waits", "log",
+        "lost", "made", "name_homes", "named", "on_heat", "own_parts", "parted", "parts_ahead", "products", "reading",
+        "station_ready", "supplies", "taken_off", "takings", "tells_number", "tool_ready", "uncertain", "unknown",
+        "unread", "used", "used_by_name", "uses", "uses_in", "uses_of", "walk",
     )  # fmt: skip
 
     def __init__(
@@ -50,8 +53,7 @@ class Flow:
         walk: Callable[[Flow, int], Batch | None],
     ) -> None:
         self.last_waits: dict[int, int | None] = {}
-        self._last_named: dict[Key, int] | None = None
-        self._last_within: dict[int | None, dict[Key, int]] = {}
+        self._last_named: dict[int | None, dict[Key, int]] | None = None  # by component, for its own, and for all
         self.cut: dict[str, CutSo] = {}  # by piece, what was cut so
         self.for_others: dict[int, bool] = {}  # by component, whether it makes what only others ask for
         self._askers: dict[tuple[str, ...], set[int]] | None = None
@@ -65,6 +67,7 @@ class Flow:
         self.findings = findings
         self.walk = walk
         self.unknown = 0
+        self.uncertain: set[tuple[int, Span]] = set()  # by line, what was named and may be something else, or nothing
         self.lost: set[tuple[str, ...]] = set()  # the names of what is not there, since what it is made of is not known
         self.unread: dict[int, set[Key]] | None = None  # by component, what its clauses that could not be read may name
         self.flour = Flour(reading, kitchen)
@@ -104,18 +107,25 @@ class Flow:
 
     def _number(self) -> None:
         """Give actions their numbers in the order of the text, and note which component is called or names what."""
-        number = 0
+        self.labours: list[Labour] = []  # by line, its events
         for at, component in enumerate(self.reading.components):
-            self.first_action.append(number)
+            self.first_action.append(len(self.labours))
             name = self.component_names[at]
             for called in {name, name[-1:]}:
                 self.homes.setdefault(called, []).append(at)
             for step in component.steps:
-                number += len(step.actions)
                 for action in step.actions:
-                    for event in action.events:
-                        if isinstance(event, Naming) and event.name:
-                            self.name_homes.setdefault(plain(event.name, self.kitchen.language), at)
+                    labour = Labour(action)
+                    self.labours.append(labour)
+                    for naming in labour.kinds.get(Naming, ()):
+                        if naming.name:
+                            self.name_homes.setdefault(plain(naming.name, self.kitchen.language), at)
+        self.first_action.append(len(self.labours))
+        self.tells_number = any(one.number is not None for labour in self.labours for one in labour.divisions)
+
+    def lines_of(self, component: int) -> Sequence[Labour]:
+        """The lines of a component."""
+        return self.labours[self.first_action[component] : self.first_action[component + 1]]
 
     def ready(self, equipment: str) -> int | None:
         """The action that made a piece of equipment ready: the jars are the jam jars that were sterilised."""
@@ -157,22 +167,19 @@ class Flow:
             names = set(self.component_names)
             for at, event in self._references():
                 words = plain(event.name, self.kitchen.language)
-                asked = [*answering(words, self.kitchen), *of_kind(words, self.kitchen)]
-                self._last_named.update(dict.fromkeys(asked, event.clause.span.start))
-                self._last_within.setdefault(at, {}).update(dict.fromkeys(asked, event.clause.span.start))
-                if words not in names:
-                    self._last_within.setdefault(_OWN, {}).update(dict.fromkeys(asked, event.clause.span.start))
-        last = self._last_within.get(_OWN if own else within, {}) if own or within is not None else self._last_named
+                asked = any_of(words, self.kitchen)
+                for where in (None, at) if words in names else (None, at, _OWN):
+                    self._last_named.setdefault(where, {}).update(dict.fromkeys(asked, event.clause.span.start))
+        last = self._last_named.get(_OWN if own else within, {})
         return any(last.get(key, 0) > place for key in keys)
 
     def _references(self) -> Iterator[tuple[int, Reference]]:
         """All that the recipe refers to by a name, each with the component that does."""
-        for at, component in enumerate(self.reading.components):
-            for step in component.steps:
-                for action in step.actions:
-                    for event in action.events:
-                        if isinstance(event, Reference) and event.name:
-                            yield at, event
+        for at in range(len(self.component_names)):
+            for labour in self.lines_of(at):
+                for reference in labour.references:
+                    if reference.name:
+                        yield at, reference
 
     def askers(self) -> Mapping[tuple[str, ...], set[int]]:
         """The components that refer to each name."""

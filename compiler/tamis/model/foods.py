@@ -29,8 +29,8 @@ def put_in(act: Line, food: Ingredient) -> None:
         from tamis.model.parts import of_one_counted
 
         food, same = of_one_counted(flow, food, index)
-    share = food.share if food.share and food.share.kind == "fraction" else None
-    fraction = share.fraction if share else ONE
+    share = food.share if food.share is not None and food.share.kind == "fraction" else None
+    fraction = ONE if share is None else share.fraction
     act.fresh = False
     weighed = food
     if food.percent:
@@ -46,7 +46,7 @@ def put_in(act: Line, food: Ingredient) -> None:
         many = how_many(act, food)
         food = food if many else food._replace(for_each=None)
         factor *= many or 1
-    mass = times(whole, fraction * factor if share else factor)
+    mass = times(whole, factor if share is None else fraction * factor)
     aside = bool(food.purpose)
     in_batch = not aside and not food.optional
     flow.uses.append(Use(food, act.number, walker.component, factor, fraction, same, in_batch, mass, computed))
@@ -64,15 +64,16 @@ def put_in(act: Line, food: Ingredient) -> None:
         walker.set_by(index)
     if computed and food.percent:
         walker.emit(Weighs(index, food.percent.of, computed))
-    separated = any(word in food.preparation for word in model_words(flow.kitchen.language).separated)
-    if separated and food.goods and food.goods.parts:
+    separated = model_words(flow.kitchen.language).separated if food.preparation else ()
+    if food.goods is not None and food.goods.parts and any(word in food.preparation for word in separated):
         _separate(act, food, index)
         return
-    often = factor * walker.again
-    taken = fraction * often if fraction * often <= 1 else fraction  # else each time of a new one
-    if share and taken < 1:
-        kept = mass_of(weighed._replace(purpose=""), flow.kitchen) if aside else whole
-        _keep_rest(act, index, Food.of(index, food, words, times(kept, 1 - taken), flow.kitchen), 1 - taken)
+    if share is not None:
+        taken = fraction * factor * walker.again
+        left = 1 - (taken if taken <= 1 else fraction)  # else each time of a new one
+        if left > 0:
+            kept = mass_of(weighed._replace(purpose=""), flow.kitchen) if aside else whole
+            _keep_rest(act, index, Food.of(index, food, words, times(kept, left), flow.kitchen), left)
     if not aside or (walker.present is None and made_for_others(flow, walker.component)):
         walker.give(walker.present or walker.begin(), Food.of(index, food, words, mass, flow.kitchen))
 

@@ -7,7 +7,7 @@ So does a line that puts what is in hand to what was left when the work turned t
 
 from __future__ import annotations
 
-from tamis.model.batch import answering, of_kind
+from tamis.model.batch import any_of
 from tamis.model.called import all_keys
 from tamis.model.rest_of import is_rest_word, own_names
 from tamis.model.words import plain, vessel_noun
@@ -67,15 +67,13 @@ def joins_at(walker: Hands, action: ActionRead, before: Batch | None, begun: boo
 def joins_left(walker: Hands, action: ActionRead, joins: Joins | None, apart: bool) -> Joins | None:
     """Where plain words of a line put what is in hand to the one thing that was left when that was taken up: *lay the
     strips across the tart*; not where the line `joins` something already, or works on something of its own, `apart`."""
-    if joins is not None or apart:
+    if joins is not None or apart or walker.present is None:
         return joins
-    kitchen = walker.flow.kitchen
-    there = list(put_to(action.parts, kitchen)) if walker.present is not None else []
-    left = [batch for batch in walker.open if batch.origin == "left" and batch.left > 0] if there else []
-    if len(left) != 1 or walker.present is None:
+    left = [batch for batch in walker.open if batch.origin == "left" and batch.left > 0]
+    if len(left) != 1:
         return None
     before = left[0]
-    for place, names in there:
+    for place, names in put_to(action.parts, walker.flow.kitchen):
         for words, span in names:
             if _is_of(walker, walker.present, words):
                 break
@@ -93,9 +91,9 @@ def _named(action: ActionRead, kitchen: Kitchen) -> Iterator[tuple[int, tuple[tu
     """The places at which a line puts food to something that is there, and by which names."""
     puts = prose_words(kitchen.language).puts
     yield from put_to(action.parts, kitchen)
-    for event in action.events:
-        there = isinstance(event, Reference) or (isinstance(event, Tool) and event.definite)
-        if there and isinstance(event, Reference | Tool) and event.preposition.partition(" ")[0] in puts:
+    for event in [event for event in action.events if isinstance(event, Reference | Tool)]:
+        is_there = isinstance(event, Reference) or event.definite
+        if is_there and event.preposition.partition(" ")[0] in puts:
             inner = Span(event.clause.inner, event.clause.inner + len(event.clause.text))
             yield event.clause.span.start, ((plain(event.name, kitchen.language), inner),)
 
@@ -113,4 +111,4 @@ def _lies_there(walker: Hands, before: Batch, words: Words, own: set[str]) -> bo
 
 def _is_of(walker: Hands, batch: Batch | None, words: Words) -> bool:
     kitchen = walker.flow.kitchen
-    return batch is not None and batch.keys.has([*answering(words, kitchen), *of_kind(words, kitchen)])
+    return batch is not None and batch.keys.has(any_of(words, kitchen))

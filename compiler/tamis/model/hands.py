@@ -7,7 +7,6 @@ from tamis.model.effects import SAID, Why
 from tamis.model.mass import ONE
 from tamis.model.recipe import Product
 from tamis.model.state import State
-from tamis.model.unread import lines_of, unread
 from tamis.model.words import plain
 from tamis.reading.clauses import Reference, Tool
 from tamis.source import Span
@@ -24,7 +23,7 @@ class Hands(State):
 
     __slots__ = (
         "_tools_by_noun", "_tools_seen", "again", "at_hand", "empty", "heated", "hot_vessel", "keeps_warm",
-        "kept_together", "last_wait", "long_meanwhiles", "new_step", "number", "read", "running", "step_number",
+        "kept_together", "last_wait", "long_meanwhiles", "new_step", "number", "read", "running",
         "tools", "unread",
     )  # fmt: skip
 
@@ -32,7 +31,6 @@ class Hands(State):
         super().__init__(flow, component)
         self.read = flow.reading.components[component]
         self.number = flow.first_action[component]
-        self.step_number = 0
         self.last_wait: int | None = flow.last_waits.get(component - 1)
         self.long_meanwhiles: set[Batch] = set()
         self.unread: bool | None = None
@@ -52,7 +50,7 @@ class Hands(State):
     def has_unread(self) -> bool:
         """Whether a clause of the component could not be read: that is told, and food may be missing for it."""
         if self.unread is None:
-            self.unread = any(unread(line.parts, line.events) for line in lines_of(self.read))
+            self.unread = any(line.unread(self.flow.kitchen) for line in self.flow.lines_of(self.component))
         return self.unread
 
     def tool_called(self, noun: str) -> Tool | None:

@@ -3,11 +3,12 @@
 from __future__ import annotations
 
 from fractions import Fraction
+from itertools import pairwise
 
 from tamis.kitchen.equipment import HOLDS
 from tamis.model.effects import Sets, Stands, Why
 from tamis.model.off_heat import is_looked_for, leaves_heat, names_heat, off_heat
-from tamis.reading.clauses import Pause, Reference, Setting, Target, Time, Tool, VerbUse
+from tamis.reading.clauses import Reference, Target, Tool, VerbUse
 from tamis.reading.exact import EXACT
 from tamis.reading.plain_tools import tools_in
 from tamis.record import NamedTuple, made
@@ -20,8 +21,8 @@ if TYPE_CHECKING:
     from tamis.kitchen.equipment import Equipment, Station
     from tamis.model.batch import Batch
     from tamis.model.effects import Rule
+    from tamis.model.labour import Labour
     from tamis.model.line import Line
-    from tamis.model.work import Labour
     from tamis.quantity.amount import Amount
     from tamis.reading.clauses import Read
     from tamis.reading.plain_tools import Placed
@@ -55,17 +56,17 @@ class Heat(NamedTuple):
 def heat_of(act: Line, labour: Labour, batch: Batch | None) -> Heat:
     """Work the station out from tools, settings, the verb, and where the batch lies already."""
     hot_oven = "oven" in act.walker.flow.hot_stations
-    leaves = leaves_heat(act.read.events)
-    moves = _moves(act)
+    leaves = leaves_heat(labour)
+    moves = _moves(act) if "moves" in labour.does else ""
     lies, sure = _lies(act, None if "first" in (leaves, moves) else batch)
     station, rule = _station(act, labour, lies, act.walker.heated == _BATH, hot_oven)
     if rule == "stays" and not sure:
         rule = "guess"
     inside = batch is not None and batch.on_heat and batch.station == station
     heats = station in (*_DRY, _BATH) and not inside and _only_heats(act)
-    fries = station == "ring" and any(use.verb.fries for use in labour.verbs)
-    sets = () if fries else tuple(_degrees_of(act.reads, act.tools, station, heats))
-    hot = any(heats or celsius.lo >= _HOT for _, celsius in sets)
+    fries = station == "ring" and "fries" in labour.does
+    sets = () if fries else tuple(_degrees_of(act, labour, station, heats))
+    hot = any([heats or celsius.lo >= _HOT for _, celsius in sets])
     if heats:
         return Heat(station, rule, station, hot, sets=sets)
     vessel = _heated_vessel(act)
@@ -85,7 +86,7 @@ def _lies(act: Line, batch: Batch | None) -> tuple[Station, bool]:
     if vessels:
         same = any(tool.definite and _may_be(tool.equipment, hot) for tool in vessels)
         return (station, True) if same else ("", True)
-    if not any(use.verb.moves for use in act.labour.verbs):
+    if "moves" not in act.labour.does:
         return "", True
     more = batch is not None and batch.last is not None and any(act.walker.flow.uses[use].in_batch for use in act.uses)
     return station, not more  # whether what is added to a cold bowl goes into the hot pan, nobody can say
@@ -102,42 +103,37 @@ def tell(act: Line, heat: Heat, batch: Batch | None) -> None:
     number = -1 if batch is None else batch.number
     heats = "station" if heat.heats else "vessel" if heat.vessel else ""
     walker.emit(made(Stands, (number, heat.station, heat.on_heat, heats)), _WHY[heat.rule])
-    reads = act.reads
     sets = [(read, celsius, True) for read, celsius in heat.sets]
-    for read in reads:
-        setting = read.setting if isinstance(read, Time | Pause) else read
-        if isinstance(setting, Setting) and setting.kind == "room" and setting.celsius:
+    for read, setting in act.labour.degrees:
+        if setting.kind == "room" and setting.celsius:
             sets.append((read, setting.celsius, False))
     for read, celsius, is_set in sets:
         exact = EXACT.get(type(read))
         walker.at(act.number, read.clause.span, exact(read) if exact else read.clause.span, -1)
-        at = next(at for at, other in enumerate(reads) if other is read)
+        at = next(at for at, other in enumerate(act.reads) if other is read)
         walker.emit(made(Sets, (at, heat.station, celsius, is_set)))
     if sets:
         walker.at(act.number, act.read.span, act.read.span, -1)
 
 
-def _degrees_of(reads: Sequence[Read], tools: Sequence[Tool], station: str, heats: bool) -> list[tuple[Read, Amount]]:
+def _degrees_of(act: Line, labour: Labour, station: str, heats: bool) -> list[tuple[Read, Amount]]:
     """The clauses of a line that give degrees to its station, not to the food, and those degrees: settings, then
     targets.
 
     What a line brings to a temperature is the station only if it heats one (`heats`), names it right before (`lower
     [the oven] [to 180 °C]`), or asks for more than food in an oven can reach: `roast [to 74 °C]` is the bird's."""
-    settings: list[tuple[Read, Amount]] = []
-    targets: list[tuple[Read, Amount]] = []
-    before: Read | None = None
-    for read in reads:
-        setting = read.setting if isinstance(read, Time | Pause) else read
-        if isinstance(setting, Setting) and setting.kind == "temperature" and setting.celsius:
-            settings.append((read, setting.celsius))
-        elif (
-            isinstance(read, Target)
-            and read.celsius
-            and (heats or (station in _DRY and read.celsius.lo > _HOTTEST_FOOD) or _is_set(before, tools))
+    found: list[tuple[Read, Amount]] = []
+    for read, setting in labour.degrees:
+        if setting.kind == "temperature" and setting.celsius:
+            found.append((read, setting.celsius))
+    for before, target in pairwise((None, *act.reads)) if labour.targets else ():
+        if (
+            isinstance(target, Target)
+            and target.celsius
+            and (heats or (station in _DRY and target.celsius.lo > _HOTTEST_FOOD) or _is_set(before, act.tools))
         ):
-            targets.append((read, read.celsius))
-        before = read
-    return settings + targets
+            found.append((target, target.celsius))
+    return found
 
 
 def only_sets(heat: Heat, labour: Labour) -> bool:
@@ -161,12 +157,12 @@ def _station(act: Line, labour: Labour, lies: Station, bath: bool, hot_oven: boo
     tools, said = act.tools, _said(act, labour)
     if said is not None:
         return said, "said"
-    uses = [labour.time_verb] if labour.time_verb else labour.verbs
-    verb = next((use.verb for use in uses if use.verb.station), None)
+    uses = ([labour.time_verb] if labour.time_verb else labour.verbs) if "station" in labour.does else ()
+    verb = next((use.verb for use in uses if use.verb.station), None) if uses else None
     station = verb.station if verb else ""
     if verb and not verb.heat and (labour.time_verb is None or off_heat(act.reads) == "room"):
         station = ""  # it is in no fridge, whatever the verb means elsewhere, nor where nothing waits
-    if station == "ring" and any(use.verb.fries for use in labour.verbs) and lies in ("bath", ""):
+    if station == "ring" and "fries" in labour.does and lies in ("bath", ""):
         bath, lies = False, ""  # what comes out of the bath is seared in a pan
     if station == "ring" and not lies and bath:
         return "bath", "verb"
@@ -184,7 +180,7 @@ def _station(act: Line, labour: Labour, lies: Station, bath: bool, hot_oven: boo
 def _left(act: Line, labour: Labour, lies: Station) -> tuple[Station, Rule]:
     """Where food is that its line does not put anywhere, and that lay at a station."""
     verb = labour.time_verb.verb if labour.time_verb else None
-    out = any(use.verb.outside for use in labour.verbs)
+    out = "outside" in labour.does
     waits = verb is not None and (verb.keeps or verb.stands) and not any(map(names_heat, act.read.events))
     if lies in _DRY and (out or waits):
         return "", "verb"
@@ -195,10 +191,9 @@ def _left(act: Line, labour: Labour, lies: Station) -> tuple[Station, Rule]:
 
 def _said(act: Line, labour: Labour) -> Station | None:
     """The station that the line's clauses name; None if they name none."""
-    stations = (tool for tool in act.tools if _is_station(tool) and tool.equipment.station)
-    named = next((tool for tool in stations if not _is_turned_off(act, tool)), None)
-    if named is not None:
-        return named.equipment.station
+    for tool in act.tools:
+        if tool.equipment.station and _is_station(tool) and not _is_turned_off(act, tool):
+            return tool.equipment.station
     if labour.off == "waiting":
         return ""
     if "heat" in labour.set:
@@ -266,7 +261,7 @@ def _is_cool(equipment: Equipment) -> bool:
 
 def _set_hot(labour: Labour) -> bool:
     """Whether an oven is meant by a setting in degrees."""
-    if any(use.verb.fries for use in labour.verbs):
+    if "fries" in labour.does:
         return False
     return any(s.kind == "temperature" and s.celsius and s.celsius.lo >= _HOTTEST_FOOD for s in labour.settings)
 
@@ -286,8 +281,10 @@ def _only_heats(act: Line) -> bool:
 
 def _heated_vessel(act: Line) -> Tool | None:
     """The empty pan that is heated while the food waits elsewhere: `heat [a wok] [until it smokes]`."""
+    if "heat" not in act.labour.does or act.uses or act.takings:
+        return None
     heats = next((use for use in act.labour.verbs if use.verb.heat), None)
-    if heats is None or act.uses or act.takings:
+    if heats is None:
         return None
     following = next((read for read in act.reads if read.clause.span.start > heats.span.start), None)
     named = _tool_of(act, following) if isinstance(following, Tool | Reference) else None
@@ -319,8 +316,7 @@ def _stays(labour: Labour, lies: str, station: str) -> bool:
     """Whether the batch lies on the heat when the action ends."""
     if labour.off:
         return False
-    over_heat = any(setting.kind == "heat" for setting in labour.settings)
-    if labour.time_verb and labour.time_verb.verb.keeps and not over_heat:
+    if labour.time_verb and labour.time_verb.verb.keeps and "heat" not in labour.set:
         return False
     if station in _STAYS:
         return True

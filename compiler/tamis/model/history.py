@@ -139,12 +139,13 @@ def history_of(
     found: list[Happening] = []
     before = batch = read = -1  # the clause whose entries are being read, and the batch in hand after it
     for _, action, _, _, _, at, effect, after, _ in log:
-        ends = read >= 0 and batch >= 0 and (at != read or action != before)
-        if ends and type(lines[before][read]) is not Ingredient:
-            found.append(made(Happening, ("clause", before, batch, -1, -1, "", read)))
+        if at != read or action != before:
+            if read >= 0 and batch >= 0 and type(lines[before][read]) is not Ingredient:
+                found.append(made(Happening, ("clause", before, batch, -1, -1, "", read)))
+            before, read = action, at
         if type(effect) in _HAPPENS:
             found += _happenings(effect, action)  # type: ignore[arg-type]  # one of these
-        before, read, batch = action, at, after
+        batch = after
     products = tuple([-1 if batch.product is None else batch.product for batch in batches])
     return History(tuple(found), products, tuple([-1 if batch is None else batch.number for batch in components]))
 

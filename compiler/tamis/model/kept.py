@@ -5,7 +5,7 @@ from __future__ import annotations
 from tamis.model.words import plain
 from tamis.quantity.amount import Amount
 from tamis.quantity.measure import Measure
-from tamis.reading.clauses import Ingredient, Reference, VerbUse
+from tamis.reading.clauses import Reference, VerbUse
 from tamis.typed import TYPE_CHECKING
 
 if TYPE_CHECKING:
@@ -34,12 +34,10 @@ def made_for_others(flow: Flow, at: int) -> bool:
 
 
 def _is_for_others(flow: Flow, at: int) -> bool:
-    component = flow.reading.components[at]
-    events = [event for step in component.steps for action in step.actions for event in action.events]
-    foods = [event for event in events if isinstance(event, Ingredient)]
-    if not component.name or not all(food.purpose for food in foods):
+    lines = flow.lines_of(at)
+    if not flow.reading.components[at].name or not all(food.purpose for line in lines for food in line.foods):
         return False
-    if any(isinstance(event, Reference) for event in events):
+    if any(line.references for line in lines):
         return False
     name = flow.component_names[at]
     if flow.kitchen.cupboard.find(name):  # tins are made ready, and no butter
@@ -60,12 +58,10 @@ def _sum(measures: list[Measure]) -> Measure | None:
 
 def _asked(flow: Flow) -> Iterator[tuple[Reference, bool]]:
     """Everything that a recipe refers to, and whether its verb has it in hand and puts it into nothing: scooped out."""
-    for component in flow.reading.components:
-        for step in component.steps:
-            for action in step.actions:
-                lifts = False
-                for event in action.events:
-                    if isinstance(event, VerbUse):
-                        lifts = not event.verb.adds
-                    elif isinstance(event, Reference):
-                        yield event, lifts and not event.preposition
+    for labour in flow.labours:
+        lifts = False
+        for event in labour.events if labour.references else ():
+            if isinstance(event, VerbUse):
+                lifts = not event.verb.adds
+            elif isinstance(event, Reference):
+                yield event, lifts and not event.preposition

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from tamis.diagnostics import Diagnostic, Severity
 from tamis.model.state import State
-from tamis.reading.clauses import Reference
 from tamis.source import Span
 from tamis.typed import TYPE_CHECKING
 from tamis.words import example
@@ -38,12 +37,9 @@ def tell_left_over(flow: Flow) -> None:
 
 def _measured_out(flow: Flow, span: Span) -> bool:
     """Whether the last share of it was measured, as 600 ml of the stock: whoever measures knows that some stays."""
-    for component in flow.reading.components:
-        for step in component.steps:
-            for action in step.actions:
-                for event in action.events:
-                    if isinstance(event, Reference) and event.clause.span == span and event.share:
-                        return event.share.measure is not None and bool(event.share.measure.unit)
+    for named in [named for labour in flow.labours for named in labour.references]:
+        if named.clause.span == span and named.share:
+            return named.share.measure is not None and bool(named.share.measure.unit)
     return False
 
 

@@ -10,18 +10,18 @@ is taken to stay with the rest; where that is cooked on, the cook is asked.
 
 from __future__ import annotations
 
-from itertools import takewhile
-
-from tamis.model.batch import answering, is_of_kind, matches_food, of_kind
+from tamis.model.batch import any_of, is_of_kind, matches_food
 from tamis.model.effects import Why
 from tamis.model.line import Parting
 from tamis.model.mass import ONE
 from tamis.model.rest_of import is_rest_word
 from tamis.model.words import model_words, plain
-from tamis.reading.clauses import Ingredient, Naming, Reference, Target, Time, Tool, VerbUse
+from tamis.reading.clauses import Ingredient, Naming, Reference, Target, Tool, VerbUse
 from tamis.typed import TYPE_CHECKING
 
 if TYPE_CHECKING:
+    from collections.abc import Sequence
+
     from tamis.kitchen.food import Show
     from tamis.model.batch import Batch, Food
     from tamis.model.called import Key
@@ -68,11 +68,12 @@ def lift_too(act: Line, reference: Reference) -> bool:
     if parting is None or not parting.out or act.verb is None or not act.verb.lifts or reference.share is not None:
         return False
     words, walker = plain(reference.name, flow.kitchen.language), act.walker
-    foods = [] if answers(parting.lifted, words, flow) else _named(flow, parting.rest, words)
+    there = parting.lifted.keys.has(any_of(words, flow.kitchen))
+    foods = [] if there else _named(flow, parting.rest, words)
     if not foods:
         return False
     more = walker.lift(parting.rest, foods, words)
-    if any(isinstance(event, Naming) and event.kind == "as" for event in _behind(act, reference)):
+    if any(isinstance(event, Naming) and event.kind == "as" for event in act.labour.behind(reference)):
         walker.take(more, reference.clause.span, ONE, ONE, whole=True)
         return True
     walker.put_aside(parting.lifted, "named", parting.name, parting.lifted.span)
@@ -115,7 +116,7 @@ def _comes_back(act: Line, reference: Reference, foods: list[Food], words: Words
     """Whether the text goes on with what is lifted out: the line names it, or puts it on to something, or some later
     line names it again."""
     cupboard = act.walker.flow.kitchen.cupboard
-    for event in _behind(act, reference):
+    for event in act.labour.behind(reference):
         if isinstance(event, Naming):
             return True
         if isinstance(event, Reference) and event.preposition and not cupboard.find(event.name.split()):
@@ -124,13 +125,6 @@ def _comes_back(act: Line, reference: Reference, foods: list[Food], words: Words
     for food in foods:
         keys += food.keys()
     return act.walker.flow.is_named_after(keys, reference.clause.span.start)
-
-
-def _behind(act: Line, reference: Reference) -> list[Event]:
-    """What stands behind a clause in its line."""
-    events = act.read.events
-    at = next((at for at, event in enumerate(events) if event is reference), len(events))
-    return list(events[at + 1 :])
 
 
 def _is_thrown(flow: Flow, food: Food) -> bool:
@@ -143,18 +137,13 @@ def _begin(act: Line, reference: Reference, lifted: Batch) -> None:
     act.walker.turn(lifted, LIFTED_OUT)
 
 
-def answers(batch: Batch, words: Words, flow: Flow) -> bool:
-    """Whether a batch answers to a name, or to that of a kind of food in it."""
-    return batch.keys.has([*answering(words, flow.kitchen), *of_kind(words, flow.kitchen)])
-
-
 def turn_back(act: Line, at: int) -> None:
     """Before an event of a line that has lifted food out: whether from here on it works on the rest."""
     parting, event, flow = act.parting, act.read.events[at], act.walker.flow
     if parting is None or not parting.out or act.walker.present is not parting.lifted:
         return
     if isinstance(event, VerbUse):
-        behind = list(takewhile(lambda one: not isinstance(one, VerbUse), act.read.events[at + 1 :]))
+        behind = act.labour.clauses_of(event)
         if event.verb.adds and not any(isinstance(one, Ingredient | Reference | Tool) for one in behind):
             _put_back(act, parting)
         elif _cooks_on(event, behind) or _puts_in(event, behind):
@@ -162,15 +151,13 @@ def turn_back(act: Line, at: int) -> None:
     elif isinstance(event, Reference) and act.verb is not None and not act.verb.lifts:
         words = plain(event.name, flow.kitchen.language)
         joins = act.verb.adds and not event.preposition
-        if answers(parting.lifted, words, flow):
-            back = joins
-        else:
-            back = answers(parting.rest, words, flow) or is_rest_word(words, flow)
-        if back:
+        asked = any_of(words, flow.kitchen)
+        rest = parting.rest.keys.has(asked) or is_rest_word(words, flow)
+        if joins if parting.lifted.keys.has(asked) else rest:
             _go_back(act, parting)
 
 
-def _cooks_on(use: VerbUse, behind: list[Event]) -> bool:
+def _cooks_on(use: VerbUse, behind: Sequence[Event]) -> bool:
     """*Lift out [the pears] and boil [until thick]*: what is lifted out is off the heat."""
     if any(isinstance(event, Reference | Ingredient) for event in behind):
         return False
@@ -180,7 +167,7 @@ def _cooks_on(use: VerbUse, behind: list[Event]) -> bool:
     return use.verb.station == "ring" or boils
 
 
-def _puts_in(use: VerbUse, behind: list[Event]) -> bool:
+def _puts_in(use: VerbUse, behind: Sequence[Event]) -> bool:
     """*Lift out [the thighs] and add [200 ml cream]*; what it is sprinkled *with* goes on to the thighs."""
     first = behind[0] if behind else None
     if not use.verb.adds or not isinstance(first, Ingredient) or first.preposition:
@@ -193,7 +180,7 @@ def _go_back(act: Line, parting: Parting) -> None:
     parting.out = False
     lifted = parting.lifted
     lifted.last = act.number
-    lifted.early = act.before_time and any(isinstance(event, Time) for event in act.read.events)
+    lifted.early = act.before_time and bool(act.labour.times)
     act.walker.put_aside(lifted, "named", parting.name, lifted.span)
     act.walker.turn(parting.rest, LIFTED_OVER)
     act.joined = act.fresh = False

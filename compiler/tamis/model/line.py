@@ -8,7 +8,6 @@ from tamis.diagnostics import Diagnostic, Label
 from tamis.model.effects import SAID, Why
 from tamis.model.mass import NONE, NOTHING, ONE, water_in
 from tamis.model.words import model_words, vessel_noun
-from tamis.model.work import Labour
 from tamis.quantity.amount import exactly
 from tamis.quantity.nouns import nouns
 from tamis.reading.clauses import Reference, Tool
@@ -49,49 +48,20 @@ class Line:
     """The work of one line on the batches of its component."""
 
     __slots__ = (
-        "after",
-        "after_start",
-        "at_once",
-        "batches",
-        "before_time",
-        "beside",
-        "carried",
-        "cold_water",
-        "fresh",
-        "joined",
-        "joins",
-        "labour",
-        "mass_before",
-        "named",
-        "number",
-        "parting",
-        "piece_mass",
-        "pieces_before",
-        "product",
-        "read",
-        "reads",
-        "repeats",
-        "step",
-        "takings",
-        "times",
-        "tools",
-        "tools_before",
-        "uses",
-        "verb",
-        "vessel",
-        "walker",
-        "within",
-        "worked",
+        "after", "after_start", "at_once", "batches", "before_time", "beside", "carried", "cold_water", "fresh",
+        "joined", "joins", "labour", "mass_before", "named", "number", "parting", "piece_mass", "pieces_before",
+        "product", "read", "reads", "repeats", "step", "takings", "times", "tools", "tools_before", "uses", "verb",
+        "vessel", "walker", "within", "worked",
     )  # fmt: skip
 
     def __init__(self, walker: Hands, read: ActionRead, number: int, step: int, batches: tuple[Fraction, bool]) -> None:
         self.walker = walker
         self.read = read
-        self.labour = Labour(read)
+        self.labour = walker.flow.labours[number]
         self.number = number
         self.step = step
         self.batches = batches
-        self.repeats = times_of_food(read)
+        self.repeats = times_of_food(read) if self.labour.repeats else ONE
         self.times = ONE
         self.after: set[int] = set()
         self.after_start: set[int] = set()

@@ -170,15 +170,17 @@ def _borne_out(walker: Hands, words: tuple[str, ...], found: Meaning | None) -> 
 
 def _of_kind(walker: Hands, words: tuple[str, ...]) -> Meaning | None:
     """*The meat*, *the pasta*: what holds food of that kind, the nearest first."""
-    flow, kitchen = walker.flow, walker.flow.kitchen
-    keys = of_kind(words, kitchen)
+    flow, keys = walker.flow, of_kind(words, walker.flow.kitchen)
+    return _nearest(walker, words, keys, "kind") or _one(flow.made.called(keys, flow.index), words, "kind")
+
+
+def _nearest(walker: Hands, words: tuple[str, ...], keys: Sequence[Key], rule: Rule = "named") -> Meaning | None:
+    """What is in hand, lies open, was named or left, by one of these keys."""
+    flow = walker.flow
     if walker.present and walker.present.keys.has(keys):
-        return Meaning(walker.present, present=True, rule="kind", words=words)
-    for tier in (walker.open, flow.named, flow.byproducts, flow.made):
-        found = _one(tier.called(keys, flow.index), words, "kind")
-        if found:
-            return found
-    return None
+        return Meaning(walker.present, present=True, rule=rule, words=words)
+    tiers = (walker.open, flow.named, flow.byproducts)
+    return next((found for tier in tiers if (found := _one(tier.called(keys, flow.index), words, rule))), None)
 
 
 def _tool_at_hand(walker: Hands, words: tuple[str, ...]) -> Meaning | None:
@@ -252,15 +254,8 @@ def _or_component(walker: Hands, words: tuple[str, ...], found: Meaning) -> Mean
 
 def _answering(walker: Hands, words: tuple[str, ...]) -> Meaning | None:
     """By the last word of a name or food, or another name for the same goods."""
-    flow = walker.flow
-    keys = answering(words, flow.kitchen)
-    if walker.present and walker.present.keys.has(keys):
-        return Meaning(walker.present, present=True, words=words)
-    for tier in (walker.open, flow.named, flow.byproducts):
-        found = _one(tier.called(keys, flow.index), words)
-        if found:
-            return found
-    return _like_component(walker, words, keys)
+    keys = answering(words, walker.flow.kitchen)
+    return _nearest(walker, words, keys) or _like_component(walker, words, keys)
 
 
 def _one(batches: Sequence[Batch], words: tuple[str, ...], rule: Rule = "named") -> Meaning | None:

@@ -10,10 +10,7 @@ from math import ceil
 
 from tamis.model.words import model_words
 from tamis.quantity.nouns import nouns
-from tamis.reading.clauses import Division
-from tamis.reading.plain import plain_of
 from tamis.reading.prose import commands, prose_words
-from tamis.syntax.document import Text
 from tamis.typed import TYPE_CHECKING, Literal
 
 if TYPE_CHECKING:
@@ -34,13 +31,11 @@ practice."""
 
 def many_of(act: Line) -> Many:
     """Whether the plain words behind a verb that works by the piece, in a line that cuts nothing, tell of several."""
-    found: Many = ""
-    verbs = [use.verb for use in act.labour.verbs]
-    if any(_shapes(verb) for verb in verbs) and not any(verb.divides for verb in verbs):
-        kitchen = act.walker.flow.kitchen
-        asked = [plain_of(part.text, kitchen).ask(_things) for part in act.read.parts if isinstance(part, Text)]
-        found = next((one for one in _MANY if one in asked), "")
-    return found
+    labour = act.labour
+    if "per_piece" not in labour.does or "divides" in labour.does or not any(_shapes(use.verb) for use in labour.verbs):
+        return ""
+    asked = [plain.ask(_things) for _, plain in labour.texts(act.walker.flow.kitchen)]
+    return next((one for one in _MANY if one in asked), "")
 
 
 def _shapes(verb: Verb) -> bool:
@@ -86,9 +81,3 @@ def small_things(act: Line, pieces: int) -> int:
         return 0
     by_weight = max(verb.most_per_kg for verb in verbs) * batch.mass.hi / 1000
     return max(ceil(by_weight), pieces * SEVERAL * EACH if pieces > SEVERAL else 0)
-
-
-def number_told(act: Line) -> bool:
-    """Whether some line of the recipe says into how many pieces it divides: then what it makes tells no more."""
-    lines = (line for part in act.walker.flow.reading.components for step in part.steps for line in step.actions)
-    return any(isinstance(event, Division) and event.number is not None for line in lines for event in line.events)

@@ -7,6 +7,7 @@ optional are counted by nobody and only listed.
 from __future__ import annotations
 
 from fractions import Fraction
+from itertools import repeat
 
 from tamis.kitchen.pans import water_in_pan
 from tamis.model.words import model_words
@@ -17,7 +18,7 @@ from tamis.record import NamedTuple
 from tamis.typed import TYPE_CHECKING
 
 if TYPE_CHECKING:
-    from collections.abc import Sequence
+    from collections.abc import Iterable
 
     from tamis.kitchen.goods import Goods
     from tamis.kitchen.house import Kitchen
@@ -52,8 +53,8 @@ def plus(one: Mass, other: Mass) -> Mass:
     return Mass(
         lo,
         lo if one.lo is one.hi and other.lo is other.hi else one.hi + other.hi,
-        _joined(one.unknown, other.unknown),
-        _joined(one.uncounted, other.uncounted),
+        _joined(one.unknown, other.unknown) if other.unknown else one.unknown,
+        _joined(one.uncounted, other.uncounted) if other.uncounted else one.uncounted,
     )
 
 
@@ -69,14 +70,14 @@ def minus(one: Mass, other: Mass) -> Mass:
 
 def times(mass: Mass, factor: Fraction) -> Mass:
     """So many times as much."""
-    if factor == 1:
+    if factor is ONE or factor == 1:
         return mass
     lo = mass.lo * factor
     return mass._replace(lo=lo, hi=lo if mass.lo is mass.hi else mass.hi * factor)
 
 
 def _joined(one: tuple[str, ...], other: tuple[str, ...]) -> tuple[str, ...]:
-    return tuple(dict.fromkeys((*one, *other))) if other else one
+    return tuple(dict.fromkeys((*one, *other)))
 
 
 def mass_of(food: Ingredient, kitchen: Kitchen) -> Mass:
@@ -105,11 +106,11 @@ def cold_water(food: Ingredient, kitchen: Kitchen) -> Fraction:
 
 def water_in(tool: Tool, kitchen: Kitchen) -> Fraction:
     """Grams of cold liquid in a pan that nobody measures: *bring [a large pan of salted water] [to the boil]*."""
-    words = tool.contains.lower().split()
-    found = kitchen.larder.find(words) if words and tool.equipment.station else None
-    if found is None or not found.goods.liquid or not model_words(kitchen.language).hot.isdisjoint(words):
+    found = kitchen.larder.named(tool.contains) if tool.equipment.station else None
+    if found is None or not found.goods.liquid:
         return NONE
-    return water_in_pan(tool.adjectives)
+    is_cold = model_words(kitchen.language).hot.isdisjoint(tool.contains.lower().split())
+    return water_in_pan(tool.adjectives) if is_cold else NONE
 
 
 def weighed(food: Ingredient, kitchen: Kitchen) -> Amount | None:
@@ -120,8 +121,9 @@ def weighed(food: Ingredient, kitchen: Kitchen) -> Amount | None:
             return weight
     if food.part:
         return _part(food, kitchen)
+    units = kitchen.units
     for measures in (food.measures, food.also):
-        weight = _sum([grams(measure, kitchen.units) for measure in measures])
+        weight = _sum(map(grams, measures, repeat(units))) if measures else None
         if weight:
             return weight
     if food.each and len(food.measures) == 1:
@@ -143,13 +145,12 @@ def _of_goods(measure: Measure, food: Ingredient, goods: Goods, kitchen: Kitchen
     return measure_grams(measure._replace(unit=word), goods, food.states, kitchen)
 
 
-def _sum(amounts: Sequence[Amount | None]) -> Amount | None:
-    known = [amount for amount in amounts if amount is not None]
-    if not known or len(known) < len(amounts):
-        return None
-    total = known[0]
-    for amount in known[1:]:
-        total = total.plus(amount)
+def _sum(amounts: Iterable[Amount | None]) -> Amount | None:
+    total: Amount | None = None
+    for amount in amounts:
+        if amount is None:
+            return None
+        total = amount if total is None else total.plus(amount)
     return total
 
 

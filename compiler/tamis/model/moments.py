@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from tamis.diagnostics import Diagnostic
 from tamis.model.words import model_words
-from tamis.reading.clauses import Time
 from tamis.typed import TYPE_CHECKING
 from tamis.words import example
 
@@ -12,13 +11,14 @@ if TYPE_CHECKING:
     from tamis.kitchen.verbs import Verb, Verbs
     from tamis.model.flow import Flow
     from tamis.model.recipe import Action
+    from tamis.reading.clauses import Time
 
 
 def tie_moments(flow: Flow) -> None:
     """What stands between such a line and the work that it names is done meanwhile: only that work waits."""
-    for number in sorted(flow.actions):
-        moment = _moment(flow.actions[number], flow.kitchen.verbs)
-        if moment is None:
+    for number, labour in enumerate(flow.labours):
+        moment = next((time for time in labour.times if time.before), None) if labour.times else None
+        if moment is None or not _is_moment(flow.actions[number], flow.kitchen.verbs):
             continue
         later = _later(flow, number, moment.before)
         if later is None:
@@ -34,12 +34,10 @@ def tie_moments(flow: Flow) -> None:
         flow.actions[later] = there._replace(after=tuple(sorted({*there.after, number})))
 
 
-def _moment(action: Action, verbs: Verbs) -> Time | None:
-    """The time that a line is done before other work; where its own verb waits, it is how long that waits."""
+def _is_moment(action: Action, verbs: Verbs) -> bool:
+    """Whether a line is done so long before other work; where its own verb waits, it is how long that waits."""
     verb = verbs.of_base(action.work.verb) if action.work.verb else None
-    if action.work.wait is None or (verb is not None and verb.waits):
-        return None
-    return next((read for read in action.reads if isinstance(read, Time) and read.before), None)
+    return action.work.wait is not None and (verb is None or not verb.waits)
 
 
 def _later(flow: Flow, number: int, said: str) -> int | None:

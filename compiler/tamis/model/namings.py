@@ -10,11 +10,10 @@ from tamis.model.batch import Batch, answering
 from tamis.model.effects import Why
 from tamis.model.mass import NOTHING, Mass
 from tamis.model.recipe import Product
-from tamis.model.unread import unread
 from tamis.model.words import plain
 from tamis.quantity.amount import Amount
 from tamis.quantity.measure import grams
-from tamis.reading.clauses import Division, Ingredient, Naming, Reference, Time
+from tamis.reading.clauses import Division, Ingredient, Naming, Reference
 from tamis.typed import TYPE_CHECKING
 
 ZERO = Fraction(0)
@@ -57,7 +56,7 @@ def _name_nothing(act: Line, naming: Naming) -> None:
     if not _takes_up_nothing_known(act):
         act.say("product-unknown", naming.clause, message, "")
         return
-    walker.emit(Diagnostic("product-unknown", "error", naming.clause.span, message))
+    walker.note(Diagnostic("product-unknown", "error", naming.clause.span, message))
     if naming.kind == "as":
         walker.flow.lost.add(plain(naming.name, walker.flow.kitchen.language))
 
@@ -69,7 +68,7 @@ def _takes_up_nothing_known(act: Line) -> bool:
             break
         if isinstance(entry.effect, Diagnostic) and entry.effect.rule == "product-unknown":
             return True
-    return bool(unread(act.read.parts, act.read.events))
+    return bool(act.labour.unread(act.walker.flow.kitchen))
 
 
 def _names_coating(act: Line) -> bool:
@@ -113,7 +112,7 @@ def _leave(act: Line, naming: Naming) -> None:
     batch = walker.part("by-product", "by-product", foods, mass, source, less=weight is not None)
     batch.measure = naming.measure
     batch.last, batch.span = act.number, naming.clause.span
-    batch.early = act.before_time and any(isinstance(event, Time) for event in act.read.events)
+    batch.early = act.before_time and bool(act.labour.times)
     walker.name(batch, words)
     if source and foods and naming.measure is None:
         walker.lose(source, words)
@@ -128,7 +127,7 @@ def _leave_rest(act: Line, naming: Naming, rest: Batch) -> None:
     walker, span = act.walker, naming.clause.span
     rest.origin = "by-product"
     rest.last, rest.span = act.number, span
-    rest.early = act.before_time and any(isinstance(event, Time) for event in act.read.events)
+    rest.early = act.before_time and bool(act.labour.times)
     walker.name(rest, plain(naming.name, walker.flow.kitchen.language))
     product = Product(naming.name, (naming.name,), "by-product", walker.component, act.number, span, rest.early)
     walker.close(rest, product, opened=False)

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from fractions import Fraction
-from itertools import takewhile
 
 from tamis.reading.clauses import Cue, Ingredient, Pause, Setting, Target, Time, Tool, VerbUse
 from tamis.reading.tables import Phrases, match, tables
@@ -12,6 +11,7 @@ from tamis.typed import TYPE_CHECKING, Literal
 if TYPE_CHECKING:
     from collections.abc import Iterable, Sequence
 
+    from tamis.model.labour import Labour
     from tamis.reading.clauses import Read
     from tamis.reading.reading import Event
 
@@ -21,16 +21,19 @@ _FRIDGE = Fraction(10)
 """°C up to which a place is cold (common practice)."""
 
 
-def leaves_heat(events: Sequence[Event]) -> Literal["", "first", "last"]:
+def leaves_heat(labour: Labour) -> Literal["", "first", "last"]:
     """Whether the food of a line is taken off the heat: before a cue or a target of another verb is looked for, or in
     the end, after that."""
+    told = (*labour.cues, *labour.targets, *[read for read, _ in labour.degrees])
+    if not ("off" in labour.does or labour.pauses or off_heat(told)):
+        return ""
     verbs = 0
     looked: int | None = None
-    for at, event in enumerate(events):
+    for event in labour.events:
         if isinstance(event, Ingredient):
             continue
         verbs += isinstance(event, VerbUse)
-        if _takes_off(event, events[at + 1 :]):
+        if _takes_off(event, labour):
             return "first" if looked is None or looked == verbs else "last"
         if looked is None and is_looked_for(event):
             looked = verbs
@@ -42,10 +45,9 @@ def is_looked_for(event: Event) -> bool:
     return isinstance(event, Time | Cue) or (isinstance(event, Target) and event.celsius is not None)
 
 
-def _takes_off(event: Event, after: Sequence[Event]) -> bool:
+def _takes_off(event: Event, labour: Labour) -> bool:
     if isinstance(event, VerbUse):
-        behind = takewhile(lambda event: not isinstance(event, VerbUse), after)
-        return event.verb.off and not any(map(names_heat, behind))
+        return event.verb.off and not any(map(names_heat, labour.clauses_of(event)))
     return _kept_warm(event) or off_heat((event,)) != ""
 
 
@@ -66,12 +68,14 @@ def off_heat(reads: Iterable[Read]) -> Literal["", "room", "cold"]:
     for read in reads:
         language = read.clause.language
         setting = read.setting if isinstance(read, Time) else read
-        if isinstance(setting, Setting) and setting.celsius is not None and setting.celsius.hi < _WARM_ROOM:
-            return "room" if setting.celsius.lo > _FRIDGE else "cold"
-        if isinstance(setting, Setting | Target):
+        if isinstance(setting, Cue):
+            said.append(setting.text)
+        elif isinstance(setting, Target):
             said.append(setting.word)
-        elif isinstance(read, Cue):
-            said.append(read.text)
+        elif isinstance(setting, Setting):
+            if setting.celsius is not None and setting.celsius.hi < _WARM_ROOM:
+                return "room" if setting.celsius.lo > _FRIDGE else "cold"
+            said.append(setting.word)
     if not said or not _says(said, tables(language).rooms):
         return ""
     return "cold" if _says(said, tables(language).cold_rooms) else "room"
@@ -86,7 +90,6 @@ def _kept_warm(event: Event) -> bool:
 def _says(texts: Sequence[str], phrases: Phrases) -> bool:
     for text in texts:
         words = tuple(text.lower().split())
-        for at, word in enumerate(words):
-            if word in phrases and match(phrases, words, at):
-                return True
+        if not phrases.keys().isdisjoint(words) and any(match(phrases, words, at) for at in range(len(words))):
+            return True
     return False

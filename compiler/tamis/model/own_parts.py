@@ -56,7 +56,7 @@ class OwnPart(NamedTuple):
 def is_of_next(act: Line, reference: Reference) -> bool:
     """*Pull [the skin] and [the bones] from [the chicken]*: whether it is a part of the food that the line names
     next."""
-    foods = [event for event in _behind(act, reference) if isinstance(event, Ingredient | Reference)]
+    foods = [event for event in act.labour.behind(reference) if isinstance(event, Ingredient | Reference)]
     events = {event.clause.inner: event for event in foods}
     parts, between = act.read.parts, ""
     at = next((at for at, part in enumerate(parts) if part is reference.clause), len(parts))
@@ -211,9 +211,7 @@ def _says_taken_off(act: Line) -> bool:
     """*Pull off [the shells]*, *cut [the crusts] from the bread*."""
     words = model_words(act.walker.flow.kitchen.language)
     off = {first for first in words.off if first not in words.of}
-    texts = (part.text for part in act.read.parts if isinstance(part, Text))
-    said = (word for text in texts for word in plain_of(text, act.walker.flow.kitchen).said)
-    return any(word in off for word in said)
+    return any(not off.isdisjoint(plain.said) for _, plain in act.labour.texts(act.walker.flow.kitchen))
 
 
 def _is_alone(flow: Flow, own: OwnPart) -> bool:
@@ -234,16 +232,9 @@ def _may_be_meant(act: Line, reference: Reference, own: OwnPart, words: Words) -
     return own.source is walker.present or len(list(islice(_having(act, words, False), 2))) == 1
 
 
-def _behind(act: Line, reference: Reference) -> list[Event]:
-    """What stands behind a clause in its line."""
-    events = act.read.events
-    at = next((at for at, event in enumerate(events) if event is reference), len(events))
-    return list(events[at + 1 :])
-
-
 def _gets_something(act: Line, reference: Reference) -> bool:
     """*Rub [the skin] with [1 tsp salt]*: it is what other food goes on to."""
-    for event in _behind(act, reference):
+    for event in act.labour.behind(reference):
         if isinstance(event, VerbUse):
             return False
         if isinstance(event, Ingredient | Reference):
@@ -253,7 +244,7 @@ def _gets_something(act: Line, reference: Reference) -> bool:
 
 def _is_named(act: Line, reference: Reference) -> bool:
     """Whether the line names what it has just worked on: *chop [the skin] [as crackling]*."""
-    for event in _behind(act, reference):
+    for event in act.labour.behind(reference):
         if isinstance(event, Naming):
             return event.kind == "as"
         if isinstance(event, Reference | Ingredient) and not event.preposition:

@@ -8,9 +8,9 @@ from __future__ import annotations
 
 from fractions import Fraction
 
-from tamis.model.many import Many, many_of, number_told, small_things
+from tamis.model.many import Many, many_of, small_things
 from tamis.model.words import model_words
-from tamis.reading.clauses import Ingredient, Manner, Reference, Time
+from tamis.reading.clauses import Manner, Time
 from tamis.reading.plain import plain_of
 from tamis.reading.prose import commands, prose_words
 from tamis.record import NamedTuple
@@ -22,6 +22,7 @@ if TYPE_CHECKING:
     from tamis.model.line import Line
     from tamis.model.recipe import Work
     from tamis.quantity.measure import Measure
+    from tamis.reading.clauses import Ingredient, Reference
     from tamis.reading.plain import Plain
 
 GRADUAL, ONE_MORE, BRIEF, LONG = 150, 45, 60, 180
@@ -57,10 +58,10 @@ AT_ONCE = Pace()
 def pace_of(act: Line) -> Pace:
     """What the plain words of a line say of it."""
     kitchen = act.walker.flow.kitchen
-    asked = [plain_of(part.text, kitchen).ask(_said) for part in act.read.parts if isinstance(part, Text)]
-    said = [pace for pace in asked if pace is not AT_ONCE]
+    pacing = model_words(kitchen.language).pacing
+    said = [plain.ask(_said) for _, plain in act.labour.texts(kitchen) if not pacing.isdisjoint(plain.said)]
     parts, many = _additions(act), many_of(act)
-    if not said:
+    if all([pace is AT_ONCE for pace in said]):
         return Pace(parts=parts, many=many) if parts or many else AT_ONCE
     first = act.read.parts[0]
     opens = isinstance(first, Text) and plain_of(first.text, kitchen).ask(_opens_singly)
@@ -71,9 +72,13 @@ def pace_of(act: Line) -> Pace:
 def _additions(act: Line) -> int:
     """In how many additions a line puts in its food, as it says or as the shares that it names by turns: *a third of
     [the flour], half of [the milk], another third …*."""
-    told = sum(int(repeat.number) for repeat in act.labour.repeats if repeat.kind == "additions")
-    shares = sum(isinstance(event, Ingredient | Reference) and event.share is not None for event in act.read.events)
-    return told or (shares if shares >= _BY_TURNS else 0)
+    labour = act.labour
+    told = sum([int(repeat.number) for repeat in labour.repeats if repeat.kind == "additions"])
+    if told or len(labour.foods) + len(labour.references) < _BY_TURNS:
+        return told
+    foods: list[Ingredient | Reference] = [*labour.foods, *labour.references]
+    shares = len([food for food in foods if food.share is not None])
+    return shares if shares >= _BY_TURNS else 0
 
 
 def _said(plain: Plain) -> Pace:
@@ -101,9 +106,10 @@ def _opens_singly(plain: Plain) -> bool:
 def in_pieces(act: Line, batch: Batch | None, pace: Pace) -> int:
     """How many pieces a line works by themselves: where its words or the lines before part them; what is counted in the
     line itself goes in one by one, and not the pieces in hand."""
-    own = any(_number(event) > 1 for event in act.read.events if isinstance(event, Ingredient))
-    parted = pace.each or ((pace.singly or pace.few) and not own) or bool(batch and batch.pieces)
-    parted = parted or (bool(pace.many) and not own and not number_told(act))
+    parted = pace.each or (batch is not None and batch.pieces is not None)
+    if not parted and (pace.singly or pace.few or pace.many):
+        own = any(_number(food) > 1 for food in act.labour.foods)  # a number told, what a line makes tells no more
+        parted = not own and (pace.singly or pace.few or not act.walker.flow.tells_number)
     return counted(act, batch) if parted else 0
 
 
@@ -132,7 +138,7 @@ def _number(item: Ingredient) -> int:
 
 def paced(act: Line, work: Work, pace: Pace, pieces: int) -> Work:
     """The work of a line at its pace: an egg after another, the milk by spoonfuls, a nut by itself."""
-    number = max((_number(event) for event in act.read.events if isinstance(event, Ingredient)), default=0)
+    number = max(map(_number, act.labour.foods), default=0)
     if work.wait is not None and number > 1 and _after_each(act):
         return work._replace(wait=work.wait.times(number))
     if pace.brief:

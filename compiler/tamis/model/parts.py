@@ -87,10 +87,8 @@ def _all_counted(flow: Flow) -> dict[str, list[Ingredient]]:
 def _counted(flow: Flow) -> dict[str, list[Ingredient]]:
     """The measured foods of the whole text, by the last word of their names."""
     found: dict[str, list[Ingredient]] = {}
-    steps = [step for component in flow.reading.components for step in component.steps]
-    for event in [event for step in steps for action in step.actions for event in action.events]:
-        if isinstance(event, Ingredient) and event.measures:
-            found.setdefault(plain(event.name, flow.kitchen.language)[-1], []).append(event)
+    for food in [food for labour in flow.labours for food in labour.foods if food.measures]:
+        found.setdefault(plain(food.name, flow.kitchen.language)[-1], []).append(food)
     return found
 
 

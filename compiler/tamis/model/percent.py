@@ -64,7 +64,7 @@ def _grams_of_base(act: Line, food: Ingredient, percent: Percent) -> Fraction | 
     if weight is not None:
         return weight.lo
     named = food._replace(percent=None, purpose="", optional=False, measures=(base,))
-    found = kitchen.larder.find(percent.of.lower().split())
+    found = kitchen.larder.named(percent.of)
     mass = mass_of(named._replace(goods=found.goods, states=found.states), kitchen) if found else NOTHING
     if not mass.known or not mass.lo:
         _not_weighed(act, food, Mass(unknown=(percent.of,)))
@@ -160,8 +160,8 @@ def _component_weighed(act: Line, words: tuple[str, ...]) -> Mass | None:
     if len(homes) != 1:
         return None
     component = flow.reading.components[homes[0]]
-    events = [event for step in component.steps for action in step.actions for event in action.events]
-    asked = {plain(event.name, flow.kitchen.language) for event in events if isinstance(event, Reference)}
+    references = [reference for line in flow.lines_of(homes[0]) for reference in line.references]
+    asked = {plain(reference.name, flow.kitchen.language) for reference in references}
     others = {name for at, name in enumerate(flow.component_names) if at not in (own, homes[0])}
     if not asked.isdisjoint(others) or (homes[0] not in flow.doing and flow.component_names[own] not in asked):
         return None

@@ -91,10 +91,12 @@ def worked_one_by_one(act: Line, batch: Batch | None) -> dict[int, int]:
     for the pieces of the only food in hand: *peel and slice*."""
     found: dict[int, Fraction] = {}
     masses: dict[int, list[Mass]] = {}
-    kitchen, use = act.walker.flow.kitchen, None
-    for at, event in enumerate(act.read.events):
+    labour, kitchen, use = act.labour, act.walker.flow.kitchen, None
+    events = labour.events if "per_piece" in labour.does or labour.divisions else ()
+    for at, event in enumerate(events):
         if isinstance(event, VerbUse):
-            use, verb = event, _shaped(event.verb, act.read.events[at + 1 : at + 3], kitchen)
+            use = event
+            verb = _shaped(use.verb, events[at + 1 : at + 3], kitchen) if labour.divisions else use.verb
         elif use is not None and isinstance(event, Division) and event.number and _builds(use.verb):
             found[use.span.start] = EACH * event.number.hi
         elif use is None or not use.verb.per_piece:
@@ -113,11 +115,8 @@ def worked_one_by_one(act: Line, batch: Batch | None) -> dict[int, int]:
     for place, made in cut_in_words(act, kitchen).items():
         weighs = batch.mass.lo if batch is not None else NONE
         found[place] = max(found.get(place, NONE), made.per_piece + made.per_kg * weighs / 1000)
-    rest = [
-        one
-        for one in act.labour.verbs
-        if one.verb.per_piece and not one.verb.occasional and one.span.start not in found
-    ]
+    single = [one for one in labour.verbs if one.verb.per_piece] if "per_piece" in labour.does else ()
+    rest = [one for one in single if not one.verb.occasional and one.span.start not in found]
     alone = only_food(act, batch) if rest else None
     for use in rest if alone else ():
         assert alone is not None
@@ -128,7 +127,7 @@ def worked_one_by_one(act: Line, batch: Batch | None) -> dict[int, int]:
 
 def before_it_is_cut(act: Line) -> frozenset[int]:
     """The places of the verbs that work on the whole before their line cuts it: *roll out and cut [into 60 rolls]*."""
-    if act.pieces_before:
+    if act.pieces_before or "divides" not in act.labour.does:
         return frozenset()
     whole: list[int] = []
     for event in act.read.events:
@@ -157,8 +156,11 @@ def _makes_one(verb: Verb, masses: Sequence[Mass]) -> bool:
 def named_no_food(act: Line) -> list[int]:
     """The places of the verbs before all food of a line that name none themselves: *chop the flesh and stir it into
     [the mince]* chops what was in hand already, *chop and stir in [the nuts]* does not."""
+    labour = act.labour
+    if len(labour.verbs) < 2 or not (labour.foods or labour.references) or not act.mass_before.lo:
+        return []
     uses: list[VerbUse] = []
-    for event in act.read.events if act.mass_before.lo else ():
+    for event in labour.events:
         if isinstance(event, VerbUse):
             uses.append(event)
         elif isinstance(event, Ingredient | Reference):

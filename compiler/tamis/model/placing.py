@@ -39,15 +39,18 @@ _HOT = Fraction(60)
 
 
 class _Fold:
-    """The lines so far; where each batch was left, by which entry it came there, and which are full of hot liquid."""
+    """The lines so far, with the degrees that they tell; where each batch was left, by which entry it came there, and
+    which are full of hot liquid."""
 
-    __slots__ = ("actions", "hot", "kitchen", "lies", "lines", "words")
+    __slots__ = ("actions", "celsius", "hot", "kitchen", "knobs", "lies", "lines", "words")
 
     def __init__(self, actions: Sequence[Action], kitchen: Kitchen) -> None:
         self.actions = actions
         self.kitchen = kitchen
         self.words = model_words(kitchen.language).hot
-        self.lines = [Here(action.number) for action in actions]
+        self.lines: dict[int, Here] = {}
+        self.knobs: dict[int, list[Knob]] = {}
+        self.celsius: dict[int, Amount] = {}
         self.lies: dict[int, tuple[Station, int]] = {}
         self.hot: set[int] = set()
 
@@ -77,12 +80,10 @@ class _Fold:
 
     def sets(self, entry: Entry, effect: Sets) -> None:
         """A line says how hot it is where it works."""
-        here = self.lines[entry.action]
         if effect.set:
-            here = here._replace(sets=(*here.sets, Knob(effect.read, effect.celsius)))
+            self.knobs.setdefault(entry.action, []).append(Knob(effect.read, effect.celsius))
         else:
-            here = here._replace(celsius=effect.celsius)
-        self.lines[entry.action] = here
+            self.celsius[entry.action] = effect.celsius
 
     def stands(self, entry: Entry, effect: Stands) -> None:
         """The end of a line: where its batch was, and is from now on."""
@@ -92,7 +93,8 @@ class _Fold:
             since = entry.number
         if effect.heats != "vessel":
             self.lies[batch] = (station, since) if effect.stays else ("", -1)
-        self.lines[entry.action] = self.lines[entry.action]._replace(
+        self.lines[entry.action] = Here(
+            entry.action,
             batch=-1 if effect.heats else batch,
             station=station,
             came_from=left,
@@ -107,15 +109,17 @@ class _Fold:
 
     def _heat(self, action: Action, batch: int, station: Station) -> None:
         """Whether the line leaves its batch hot."""
-        verbs = [use.verb for use in action.verbs]
-        if any(verb.scalds and verb.base == action.work.verb for verb in verbs):
+        worked = action.work.verb
+        if worked and any([use.verb.scalds and use.verb.base == worked for use in action.verbs]):
             self.hot.add(batch)
-        elif station in COLD or any(verb.cools or verb.drains for verb in verbs) or _stands_long(action, station):
+        elif batch in self.hot and (station in COLD or _cools(action, station)):
             self.hot.discard(batch)
 
 
-def _stands_long(action: Action, station: Station) -> bool:
-    """Whether food waits for so long off the heat that it is hot no more."""
+def _cools(action: Action, station: Station) -> bool:
+    """Whether a line leaves nothing hot: it cools or drains its food, or that waits for so long off the heat."""
+    if any(use.verb.cools or use.verb.drains for use in action.verbs):
+        return True
     return not station and action.work.wait is not None and action.work.wait.lo >= _LONG
 
 
@@ -132,30 +136,32 @@ def places_of(log: Sequence[Entry], actions: Sequence[Action], kitchen: Kitchen)
     """Where the food of the lines is, by what the log says."""
     fold = _Fold(actions, kitchen)
     for entry in log:
-        does = _DOES.get(type(entry.effect))
-        if does:
-            does(fold, entry, entry.effect)
-    return Places(tuple(_with_degrees(fold.lines, log, actions)))
+        effect = entry.effect
+        does = _DOES.get(type(effect))
+        if does is not None:
+            does(fold, entry, effect)
+    return Places(tuple(_with_degrees(fold, log)))
 
 
-def _with_degrees(lines: Sequence[Here], log: Sequence[Entry], actions: Sequence[Action]) -> list[Here]:
+def _with_degrees(fold: _Fold, log: Sequence[Entry]) -> list[Here]:
     """The lines with how hot their stations are: what one is set to holds until it is set otherwise."""
     there: dict[Station, Amount] = {}
     found: list[Here] = []
-    for here in lines:
-        comes = log[here.since].action == here.action
-        timed = actions[here.action].work.given == "text"
-        preheat = _preheat(here, there.get("oven")) if here.station == "oven" and comes and timed else None
-        if here.sets and here.station in _KNOBS:
-            there[here.station] = here.sets[0].celsius
-        celsius = here.sets[0].celsius if here.sets else here.celsius or there.get(here.station)
-        found.append(here._replace(celsius=celsius, preheat=preheat) if celsius else here)
+    for action in fold.actions:
+        here, sets = fold.lines.get(action.number) or Here(action.number), fold.knobs.get(action.number, ())
+        preheat = None
+        if sets and here.station == "oven" and action.work.given == "text" and log[here.since].action == here.action:
+            preheat = _preheat(here, sets, there.get("oven"))
+        if sets and here.station in _KNOBS:
+            there[here.station] = sets[0].celsius
+        celsius = sets[0].celsius if sets else fold.celsius.get(action.number) or there.get(here.station)
+        found.append(here._replace(celsius=celsius, sets=tuple(sets), preheat=preheat) if celsius else here)
     return found
 
 
-def _preheat(here: Here, before: Amount | None) -> Amount | None:
+def _preheat(here: Here, sets: Sequence[Knob], before: Amount | None) -> Amount | None:
     """How hot an oven must be for the food of a line that does not heat it, where it was colder before."""
-    hot = next((knob.celsius for knob in here.sets if knob.celsius.lo >= _HOT), None)
+    hot = next((knob.celsius for knob in sets if knob.celsius.lo >= _HOT), None)
     if here.heats == "station" or hot is None:
         return None
     return hot if before is None or hot.hi > before.hi else None

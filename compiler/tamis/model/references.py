@@ -106,11 +106,8 @@ def _is_part(act: Line, reference: Reference, meaning: Meaning | None) -> bool:
     that in hand, before anything elsewhere."""
     flow = act.walker.flow
     words = plain(reference.name, flow.kitchen.language)
-    if (
-        not words
-        or words[-1] not in model_words(flow.kitchen.language).part_words
-        or _is_here(act, reference, words, meaning)
-    ):
+    parts = model_words(flow.kitchen.language).part_words
+    if not words or words[-1] not in parts or _is_here(act, reference, words, meaning):
         return False
     from tamis.model.own_parts import is_of_next
 
@@ -310,7 +307,7 @@ def _unknown(act: Line, reference: Reference) -> None:
     words = plain(name, flow.kitchen.language)
     if _is_lost(act, words) or may_be_unread(flow, words):
         message = f"“{name}” may be what a clause that could not be read speaks of"
-        act.walker.emit(Diagnostic("product-unknown", "error", reference.clause.span, message))
+        act.walker.note(Diagnostic("product-unknown", "error", reference.clause.span, message))
         return
     hint, language = _belongs_inside(act, reference), flow.kitchen.language
     if not reference.name:

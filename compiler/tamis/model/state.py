@@ -46,6 +46,8 @@ if TYPE_CHECKING:
 
 HANDS_EMPTY = Why("hands-empty")
 NONE = Fraction(0)
+_NOT_CERTAIN = ("product-unknown", "product-ambiguous")
+"""What is found of a name of which nobody knows what it brings along."""
 
 
 class State:
@@ -83,6 +85,12 @@ class State:
     def tell(self, finding: Diagnostic) -> None:
         """Keep a finding."""
         self.flow.findings.append(finding)
+        self.note(finding)
+
+    def note(self, finding: Diagnostic) -> None:
+        """Write one into the log, told or not."""
+        if finding.rule in _NOT_CERTAIN:
+            self.flow.uncertain.add((self.action, finding.span))
         self.emit(finding)
 
     def begin(self, why: Why = HANDS_EMPTY) -> Batch:

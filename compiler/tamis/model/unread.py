@@ -2,63 +2,39 @@
 
 from __future__ import annotations
 
-from tamis.diagnostics import Diagnostic
-from tamis.model.batch import Food, answering, of_kind
+from tamis.model.batch import Food, any_of
 from tamis.model.mass import NOTHING
 from tamis.model.recipe import Unread
 from tamis.patterns import pattern
 from tamis.quantity.nouns import nouns
-from tamis.reading.clauses import Reference, VerbUse
-from tamis.syntax.document import Clause
 from tamis.syntax.items import Quantity
 from tamis.typed import TYPE_CHECKING
 
 if TYPE_CHECKING:
-    from collections.abc import Iterable, Iterator
+    from collections.abc import Iterator
 
     from tamis.kitchen.house import Kitchen
     from tamis.model.called import Key
-    from tamis.model.effects import Entry
     from tamis.model.flow import Flow
-    from tamis.model.recipe import Action
-    from tamis.reading.reading import ActionRead, ComponentRead, Event
-    from tamis.syntax.document import Part
+    from tamis.syntax.document import Clause
     from tamis.syntax.items import QuantityKind
 
 _WORD = pattern(r"[^\W\d_]+")
 _AMOUNTS: tuple[QuantityKind, ...] = ("pieces", "mass", "volume")
-_NOT_CERTAIN = ("product-unknown", "product-ambiguous")
-"""What is found of a name of which nobody knows what it brings along."""
 _LONGEST = 4
 """Words in the name of a food."""
 
 
-def unread(parts: Iterable[Part], events: Iterable[Event]) -> list[Clause]:
-    """The brackets of a line that gave no event."""
-    read = {event.clause.inner for event in events if not isinstance(event, VerbUse)}
-    return [part for part in parts if isinstance(part, Clause) and part.inner not in read]
-
-
-def lines_of(component: ComponentRead) -> Iterator[ActionRead]:
-    """The lines of its steps."""
-    for step in component.steps:
-        yield from step.actions
-
-
-def unread_of(actions: Iterable[Action], log: Iterable[Entry], kitchen: Kitchen) -> Iterator[Unread]:
+def unread_of(flow: Flow) -> Iterator[Unread]:
     """What may be food and is in nothing, in the order of the text."""
-    unknown = {
-        (entry.action, entry.effect.span)
-        for entry in log
-        if isinstance(entry.effect, Diagnostic) and entry.effect.rule in _NOT_CERTAIN
-    }
-    for action in actions:
-        for clause in unread(action.parts, action.reads):
-            if _may_be_food(clause, kitchen):
-                yield Unread(action.component, action.number, clause.text, clause.inner)
-        for read in action.reads if unknown else ():
-            if isinstance(read, Reference) and (action.number, read.clause.span) in unknown:
-                yield Unread(action.component, action.number, read.name or read.clause.text, read.clause.inner)
+    for number, labour in enumerate(flow.labours):
+        component = flow.actions[number].component
+        for clause in labour.unread(flow.kitchen):
+            if _may_be_food(clause, flow.kitchen):
+                yield Unread(component, number, clause.text, clause.inner)
+        for read in labour.references if flow.uncertain else ():
+            if (number, read.clause.span) in flow.uncertain:
+                yield Unread(component, number, read.name or read.clause.text, read.clause.inner)
 
 
 def _may_be_food(clause: Clause, kitchen: Kitchen) -> bool:
@@ -77,15 +53,14 @@ _ANYWHERE = -1
 def may_be_unread(flow: Flow, words: tuple[str, ...]) -> bool:
     """Whether a name that nothing answers to may be that of something in a clause that could not be read."""
     if flow.unread is None:
-        flow.unread = {
-            at: {key for line in lines_of(component) for clause in unread(line.parts, line.events)
-                 for key in _keys(clause.text, flow.kitchen)}
-            for at, component in enumerate(flow.reading.components)
-        }  # fmt: skip
+        flow.unread = {at: set() for at in range(len(flow.reading.components))}
+        for at, keys in flow.unread.items():
+            for clause in [clause for line in flow.lines_of(at) for clause in line.unread(flow.kitchen)]:
+                keys.update(_keys(clause.text, flow.kitchen))
         flow.unread[_ANYWHERE] = {key for keys in flow.unread.values() for key in keys}
     if any(flow.unread[at] for at in flow.homes.get(words, ())):
         return True
-    asked: list[Key] = [*answering(words, flow.kitchen), *of_kind(words, flow.kitchen)]
+    asked: list[Key] = any_of(words, flow.kitchen)
     asked += [("word", word) for word in words]
     return not flow.unread[_ANYWHERE].isdisjoint(asked)
 

@@ -20,15 +20,15 @@ from tamis.model.mass import NOTHING, ONE, plus, times
 from tamis.model.recipe import Component, Product, StepView, Waiting
 from tamis.model.rest_of import ask_for_rest, close_lifted
 from tamis.model.words import plain
-from tamis.reading.clauses import Ingredient, Meanwhile, Pause, Reference, Repeat, Tool, VerbUse
+from tamis.reading.clauses import Meanwhile, Pause, Repeat, VerbUse
 from tamis.reading.repeated import repeats_of_step, times_of_shares
 from tamis.source import Span
 from tamis.typed import TYPE_CHECKING
 from tamis.words import example
 
 if TYPE_CHECKING:
-    from tamis.kitchen.verbs import Verb
     from tamis.model.flow import Flow
+    from tamis.model.labour import Labour
     from tamis.reading.reading import ActionRead, StepRead
 
 Batches = tuple[Fraction, bool]
@@ -75,26 +75,28 @@ class Walker(Hands):
     def _step(self, at: int, step: StepRead) -> StepView:
         """A paragraph; one that begins with a meanwhile has a batch of its own, to its end or to the line that names
         what the work before it holds: there that work goes on."""
-        beside = meanwhile = bool(step.actions) and _is_meanwhile(step.actions[0])
+        lines = self.flow.labours[self.number : self.number + len(step.actions)]
+        beside = meanwhile = bool(lines) and _is_meanwhile(lines[0])
         before: Batch | None = None
         numbers: list[int] = []
         ran: list[int] = []
         waiting = self.last_wait is not None
+        repeated = any([labour.repeats for labour in lines])
         self.new_step = True
-        self.again = times_of_shares(step)
+        self.again = times_of_shares(step) if repeated else ONE
         if beside:
             before = self.present
             self.at(self.number, step.actions[0].span, step.actions[0].span, -1)
             self.turn(None, MEANWHILE)
         wait: int | None = None
         batches = (ONE, False)
-        for action in step.actions:
+        for action, line in zip(step.actions, lines, strict=True):
             if beside and numbers and before is not None and goes_back(self, action, before):
                 self.at(self.number, action.span, action.span, -1)
                 self._put_down("meanwhile")
                 self.turn(before, GOES_BACK)
                 beside = False
-            alone = not beside and _is_meanwhile(action)
+            alone = not beside and _is_meanwhile(line)
             joins = joins_at(self, action, before, bool(numbers)) if beside else None
             beside = beside and joins is None
             number, batches = self._action(action, at, beside or alone, alone, batches, joins)
@@ -112,8 +114,9 @@ class Walker(Hands):
             self.turn(before, MEANWHILE_OVER)
         else:
             self.last_wait = wait
-            self.keeps_warm = any(map(_keeps_warm, step.actions))
-        self._repeat_step(step, numbers)
+            self.keeps_warm = any([pause.kind == "keep-warm" for labour in lines for pause in labour.pauses])
+        if repeated:
+            self._repeat_step(step, numbers)
         return StepView(at, tuple(numbers), step.remarks, meanwhile)
 
     def _action(
@@ -129,7 +132,8 @@ class Walker(Hands):
         self.number += 1
         self.at(number, action.span, action.span, -1)
         before: Batch | None = None
-        apart = alone or closes_its_own(action.events) or parts_off(self, action.events)
+        labour = self.flow.labours[number]
+        apart = alone or (labour.closes and (closes_its_own(action.events) or parts_off(self, labour)))
         if apart:
             before = self.present
             self.turn(None, MEANWHILE if alone else APART)
@@ -149,7 +153,7 @@ class Walker(Hands):
             self.running = []
         self.flow.actions[number] = act.perform()
         if not beside and not apart:
-            self._keep_vessel(action, number)
+            self._keep_vessel(number)
         self.new_step = False
         if alone:
             if self.last_wait is None:
@@ -164,32 +168,32 @@ class Walker(Hands):
     def _leaves_time(self, number: int) -> bool:
         """Whether something can be done beside a line: it waits, or what it ends with is kept warm."""
         action = self.flow.actions[number]
-        return action.work.wait is not None or any(isinstance(read, Pause) and read.verb for read in action.reads[-1:])
+        last = action.reads[-1] if self.flow.labours[number].pauses else None
+        return action.work.wait is not None or (isinstance(last, Pause) and bool(last.verb))
 
-    def _keep_vessel(self, action: ActionRead, number: int) -> None:
+    def _keep_vessel(self, number: int) -> None:
         """A hot vessel stays at hand: what is put into it or heated without another one comes after the line before,
         even where that left nothing in it: the wok is hot, the seared meat on its plate."""
-        tools = [event.equipment for event in action.events if isinstance(event, Tool)]
-        uses = [event.verb for event in action.events if isinstance(event, VerbUse)]
-        vessels = [tool for tool in tools if tool.kind == "vessel"]
-        here = self.flow.actions[number]
+        labour, here = self.flow.labours[number], self.flow.actions[number]
+        vessels = [tool.equipment for tool in labour.tools if tool.equipment.kind == "vessel"]
         begins = not here.after and not here.after_start and not here.takings
-        if self.at_hand is not None and begins and not vessels and any(use.adds or use.heat for use in uses):
+        goes_on = not vessels and ("adds" in labour.does or "heat" in labour.does)
+        if self.at_hand is not None and begins and goes_on:
             self.flow.actions[number] = here._replace(after=(self.at_hand,))
             self.follow(self.at_hand, HOT_VESSEL)
             self.empty = None
-        elif self.empty is not None and not vessels and any(use.adds or use.heat for use in uses):
+        elif self.empty is not None and goes_on:
             if self.empty not in here.after:
                 self.flow.actions[number] = here._replace(after=tuple(sorted((*here.after, self.empty))))
                 self.follow(self.empty, HOT_VESSEL)
             self.empty = None
-        if _heats_empty(action, uses):
+        if _heats_empty(labour):
             self.empty = number
         elif vessels:
             self.empty = None
-        if any(vessel.station and vessel.station != "oven" for vessel in vessels):
+        if vessels and any([vessel.station and vessel.station != "oven" for vessel in vessels]):
             self.at_hand = number
-        elif vessels and not any(use.lifts for use in uses) and self.present is not None:
+        elif vessels and "lifts" not in labour.does and self.present is not None:
             self.at_hand = None
         elif self.at_hand is not None:
             self.at_hand = number
@@ -313,20 +317,16 @@ class Walker(Hands):
             self.take(batch, batch.span, ONE, ONE, whole=True, why=COMPONENT_END)
 
 
-def _heats_empty(action: ActionRead, uses: list[Verb]) -> bool:
+def _heats_empty(labour: Labour) -> bool:
     """*Heat [a wok] [until it smokes]*: that is done just before its food, whatever is chopped in between."""
-    if any(isinstance(event, Ingredient | Reference) for event in action.events):
+    if labour.foods or labour.references or "heat" not in labour.does:
         return False
-    tools = [event for event in action.events if isinstance(event, Tool) and event.equipment.kind == "vessel"]
-    return any(use.heat for use in uses) and any(not tool.preposition and tool.equipment.station for tool in tools)
+    vessels = [tool for tool in labour.tools if tool.equipment.kind == "vessel"]
+    return any([not tool.preposition and tool.equipment.station for tool in vessels])
 
 
-def _keeps_warm(action: ActionRead) -> bool:
-    return any(isinstance(event, Pause) and event.kind == "keep-warm" for event in action.events)
-
-
-def _is_meanwhile(action: ActionRead) -> bool:
-    return Meanwhile in map(type, action.events[:3])
+def _is_meanwhile(line: Labour) -> bool:
+    return Meanwhile in line.kinds and Meanwhile in map(type, line.events[:3])
 
 
 def walk(flow: Flow, component: int) -> Batch | None:

@@ -8,7 +8,7 @@ from math import ceil
 
 from tamis.model.mass import NONE, mass_of
 from tamis.model.words import model_words
-from tamis.reading.clauses import Ingredient, Tool, VerbUse
+from tamis.reading.clauses import Ingredient, Tool
 from tamis.typed import TYPE_CHECKING
 
 if TYPE_CHECKING:
@@ -17,6 +17,7 @@ if TYPE_CHECKING:
     from tamis.model.batch import Batch
     from tamis.model.line import Line
     from tamis.model.recipe import Action
+    from tamis.reading.clauses import VerbUse
 
 _COLD_AGAIN = 1200
 """Seconds off the heat in which hot food is hot no more; common practice."""
@@ -51,13 +52,8 @@ def _is_empty_pan(tool: Tool) -> bool:
 
 def _own(act: Line, use: VerbUse) -> Fraction:
     """Grams of the foods that stand behind a verb: *melt [60 g butter]* warms the butter, whatever lies beside it."""
-    own, after = NONE, False
-    for event in act.read.events:
-        if isinstance(event, VerbUse):
-            after = event is use
-        elif after and isinstance(event, Ingredient):
-            own += mass_of(event, act.walker.flow.kitchen).lo
-    return own
+    foods = [read for read in act.labour.clauses_of(use) if isinstance(read, Ingredient)]
+    return sum((mass_of(food, act.walker.flow.kitchen).lo for food in foods), NONE)
 
 
 def _before(act: Line) -> Iterator[Action]:

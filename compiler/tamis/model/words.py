@@ -3,15 +3,17 @@
 from __future__ import annotations
 
 import re
-from functools import cache
+from functools import cache, lru_cache
 
 from tamis.patterns import Whole, pattern
 from tamis.quantity.nouns import nouns
 from tamis.reading.plain import Phrases, phrases
+from tamis.reading.prose import prose_words
 from tamis.record import NamedTuple
 from tamis.words import one_of, word_lists
 
 Words = frozenset[str]
+_MOST_KEPT = 4096
 
 
 class ModelWords(NamedTuple):
@@ -48,6 +50,7 @@ class ModelWords(NamedTuple):
     gradual: Phrases
     few: Phrases
     brief: Phrases
+    pacing: Words
     them: Words
     into: Words
     small: Words
@@ -71,6 +74,7 @@ def model_words(language: str) -> ModelWords:
     """The words of a language, read once."""
     lists = word_lists(language, "model")
     names, foods, percents = lists["names"], lists["foods"], lists["percents"]
+    paces = [phrase for kind in ("singly", "gradual", "few", "brief") for phrase in lists["paces"][kind]]
     return ModelWords(
         cold=frozenset(lists["liquids"]["cold"]),
         hot=frozenset(lists["liquids"]["hot"]),
@@ -103,6 +107,7 @@ def model_words(language: str) -> ModelWords:
         gradual=phrases(lists["paces"]["gradual"], language),
         few=phrases(lists["paces"]["few"], language),
         brief=phrases(lists["paces"]["brief"], language),
+        pacing=prose_words(language).each.union(phrase.rpartition(" ")[2] for phrase in paces),  # the last words of all
         them=frozenset(lists["paces"]["them"]),
         into=frozenset(lists["paces"]["into"]),
         small=frozenset(lists["paces"]["small"]),
@@ -122,6 +127,7 @@ def model_words(language: str) -> ModelWords:
     )
 
 
+@lru_cache(_MOST_KEPT)
 def plain(name: str, language: str) -> tuple[str, ...]:
     """A name as look-ups compare it: lower case, its last word in the singular, no article."""
     rules = nouns(language)

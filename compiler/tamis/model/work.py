@@ -7,15 +7,14 @@ estimate from the verb's data and the mass; a line without any time is handling.
 from __future__ import annotations
 
 from fractions import Fraction
-from types import MappingProxyType
 
 from tamis.diagnostics import Diagnostic
-from tamis.model.mass import NONE, ONE, Mass
+from tamis.model.mass import ONE, Mass
 from tamis.model.recipe import Work
 from tamis.quantity.duration import Duration
 from tamis.quantity.measure import grams
-from tamis.reading.clauses import Cue, Pause, Repeat, Setting, SettingKind, Target, Tending, Time, VerbUse
-from tamis.typed import TYPE_CHECKING, Any, Literal
+from tamis.reading.clauses import Time
+from tamis.typed import TYPE_CHECKING, Literal
 from tamis.words import example
 
 if TYPE_CHECKING:
@@ -24,7 +23,9 @@ if TYPE_CHECKING:
     from tamis.kitchen.equipment import Station
     from tamis.kitchen.house import Kitchen
     from tamis.kitchen.verbs import Verb
-    from tamis.reading.reading import ActionRead, Event
+    from tamis.model.labour import Labour
+    from tamis.reading.clauses import VerbUse
+    from tamis.reading.reading import ActionRead
 
 Given = Literal["text", "verb", "default"]
 KILO = Fraction(1000)
@@ -37,105 +38,20 @@ _SHORT = 600
 _A_BATCH, _LONG = 10, 180
 
 
-class Labour:
-    """The events of one action sorted by kind; `set` are the kinds of its settings, `time` is what gives it its
-    length, `time_verb` the verb that this belongs to. `warms` is the verb of a pause that keeps its food warm. `off`
-    tells whether the food is off the heat while the line waits, or only after that."""
-
-    __slots__ = (
-        "cues",
-        "off",
-        "repeats",
-        "set",
-        "settings",
-        "targets",
-        "tending",
-        "time",
-        "time_verb",
-        "verbs",
-        "warms",
-    )
-
-    def __init__(self, action: ActionRead) -> None:
-        kinds: dict[type, list[Any]] = {}
-        for event in action.events:
-            kinds.setdefault(type(event), []).append(event)
-        self.verbs: list[VerbUse] = kinds.get(VerbUse, [])
-        pauses: list[Pause] = kinds.get(Pause, [])
-        self.settings: list[Setting] = [
-            *kinds.get(Setting, []),
-            *(pause.setting for pause in pauses if pause.setting),
-        ]
-        self.targets: list[Target] = kinds.get(Target, [])
-        self.cues: list[Cue] = kinds.get(Cue, [])
-        self.tending: list[Tending] = kinds.get(Tending, [])
-        self.repeats: list[Repeat] = kinds.get(Repeat, [])
-        self.warms = next((pause.verb for pause in pauses if pause.verb), None)
-        self.set: set[SettingKind] = {setting.kind for setting in self.settings}
-        self.off: Literal["", "waiting", "after"] = _off(action.events) if "off" in self.set else ""
-        self.time: Time | Cue | Pause | None = None
-        self.time_verb: VerbUse | None = None
-        timed = Time in kinds or any([cue.duration for cue in self.cues]) or any([pause.waits for pause in pauses])
-        self._find_time(action.events if timed else ())
-
-    def _find_time(self, events: Sequence[Event]) -> None:
-        """The event that gives the line its length, and the verb that it belongs to: its own, else the nearest
-        before it, a waiting one if there is one."""
-        before: list[VerbUse] = []
-        warm = False
-        for event in events:
-            if isinstance(event, VerbUse):
-                before.append(event)
-                warm = event.verb is self.warms
-            elif _gives_time(event):
-                self.time = event  # type: ignore[assignment]  # as it gives one
-                break
-        candidates = before if self.time else [use for use in self.verbs if use.verb is not self.warms]
-        waiting = [use for use in candidates if use.verb.waits]
-        if before and self.time and (warm or (isinstance(self.time, Time) and self.time.verb)):
-            self.time_verb = before[-1]
-        elif waiting:
-            self.time_verb = waiting[-1]
-        elif candidates and (self.time or self._ended()):
-            self.time_verb = candidates[-1]
-
-    def _ended(self) -> bool:
-        return bool(self.cues) or any([target.kind != "size" for target in self.targets])
-
-
-def _off(events: Sequence[Event]) -> Literal["waiting", "after"]:
-    """From where `[off the heat]` stands it holds: of a wait before it only if no other verb stands between."""
-    verbs = 0
-    waited: int | None = None
-    for event in events:
-        verbs += isinstance(event, VerbUse)
-        if isinstance(event, Setting) and event.kind == "off":
-            return "waiting" if waited is None or waited == verbs else "after"
-        if waited is None and isinstance(event, Time | Cue | Target):
-            waited = verbs
-    return "waiting"
-
-
-def _gives_time(event: Event) -> bool:
-    if isinstance(event, Pause):
-        return event.waits
-    return isinstance(event, Time) or (isinstance(event, Cue) and event.duration is not None)
-
-
 def work_of(
     labour: Labour,
     mass: Mass,
     pieces: int,
     kitchen: Kitchen,
     station: Station,
-    cold_water: Fraction = NONE,
-    heaviest: Mass | None = None,
-    by_piece: Mapping[int, int] = MappingProxyType({}),
-    warmed: Fraction | None = None,
-    before: Mapping[int, Mass] = MappingProxyType({}),
-    batches: Fraction = ONE,
-    whole: Container[int] = (),
-    fine: Mapping[int, Fraction] = MappingProxyType({}),
+    cold_water: Fraction,
+    heaviest: Mass | None,
+    by_piece: Mapping[int, int],
+    warmed: Fraction | None,
+    before: Mapping[int, Mass],
+    batches: Fraction,
+    whole: Container[int],
+    fine: Mapping[int, Fraction],
 ) -> Work:
     """The work of an action on a batch of this mass, in so many pieces, at the station where it lies; `cold_water` is
     what the line puts in beside it for boiling and the like, in grams; `heaviest` the piece that a time by weight goes
@@ -147,10 +63,9 @@ def work_of(
     wait, given = _wait(labour, heats, heaviest or mass, cold_water, kitchen)
     verb = labour.time_verb.verb if labour.time_verb else None
     others = [use for use in labour.verbs if not (wait and use is labour.time_verb) and use.verb is not labour.warms]
-    masses = {use.span.start: before.get(use.span.start, mass) for use in others}
-    handling = (
-        _handling(others, labour, masses, pieces, by_piece, kitchen, batches, whole, fine) if others or not wait else 0
-    )
+    handling = _handling(others, mass, before, pieces, by_piece, batches, whole, fine) if others else 0
+    if not handling and labour.time is None and (others or not wait):
+        handling = _shared(kitchen.settings.kitchen.handling, batches)
     machine = "speed" in labour.set
     hands = verb is None or verb.attention == "hands"
     if verb is not None and verb.water_per_kg and cold_water and given == "verb":
@@ -158,16 +73,16 @@ def work_of(
     if machine or station in ("oven", "bath", "fridge", "freezer"):
         hands = False
     gaps = [tending.every.lo for tending in labour.tending if tending.every]
-    if any(gap >= _LEAVES for gap in gaps):
+    if gaps and any([gap >= _LEAVES for gap in gaps]):
         hands = False
     if isinstance(labour.time, Time) and labour.time.hands is not None:
         hands = labour.time.hands
-    if any([tending.constant for tending in labour.tending]) or any(gap <= _BUSY for gap in gaps):
-        hands = True
-    if wait and wait.lo <= _SHORT and any([tending.often for tending in labour.tending]):
-        hands = True
+    if labour.tending:
+        often = wait is not None and wait.lo <= _SHORT
+        busy = [tending.constant or (often and tending.often) for tending in labour.tending]
+        hands = hands or any(busy) or any([gap <= _BUSY for gap in gaps])
     return Work(
-        handling=handling,
+        handling=int(handling),
         wait=wait,
         window=bool(wait and wait.window),
         hands=hands,
@@ -217,42 +132,44 @@ def _rated(time: Time, mass: Mass, kitchen: Kitchen) -> Duration:
 
 def _handling(
     uses: Sequence[VerbUse],
-    labour: Labour,
-    masses: Mapping[int, Mass],
+    mass: Mass,
+    before: Mapping[int, Mass],
     pieces: int,
     by_piece: Mapping[int, int],
-    kitchen: Kitchen,
     batches: Fraction,
     whole: Container[int],
     fine: Mapping[int, Fraction],
-) -> int:
-    """Hands-on seconds of the verbs for one batch; the house's figure for a line where the trade has no opinion."""
+) -> int | Fraction:
+    """Hands-on seconds of the verbs for one batch; 0 where the trade has no opinion."""
     total: int | Fraction = 0
     for use in uses:
-        verb, mass = use.verb, masses[use.span.start]
+        verb, place = use.verb, use.span.start
+        worked = before.get(place, mass)
         takes = _shared(verb.takes, batches)
-        number = 1 if use.span.start in whole else pieces
-        takes += max(_for_pieces(verb, number, mass), Fraction(by_piece.get(use.span.start, 0)) / batches)
-        if use.span.start not in by_piece and not verb.divides and verb.per_kg:
-            takes += verb.per_kg * mass.lo / KILO / batches
-        total += takes * fine.get(use.span.start, ONE)
-    if not total:
-        return int(_shared(kitchen.settings.kitchen.handling, batches)) if labour.time is None else 0
-    return int(total)
+        if verb.per_piece or place in by_piece:
+            each = by_piece.get(place, 0)
+            alone = _for_pieces(verb, 1 if place in whole else pieces, worked)
+            takes += max(alone, each if batches is ONE else each / batches)
+        if verb.per_kg and not verb.divides and place not in by_piece:
+            by_weight = worked.lo * verb.per_kg / 1000
+            takes += by_weight if batches is ONE else by_weight / batches
+        total += takes * fine[place] if place in fine else takes
+    return total
 
 
-def _shared(takes: int, batches: Fraction) -> Fraction:
+def _shared(takes: int, batches: Fraction) -> int | Fraction:
     """A batch's share of work that is told for all; what takes long (kneading) does so however little there is."""
-    whole = Fraction(takes)
-    return whole if batches == ONE or takes >= _LONG else max(whole / batches, Fraction(min(takes, _A_BATCH)))
+    if batches is ONE or batches == ONE or takes >= _LONG:
+        return takes
+    return max(takes / batches, Fraction(min(takes, _A_BATCH)))
 
 
-def _for_pieces(verb: Verb, pieces: int, mass: Mass) -> Fraction:
+def _for_pieces(verb: Verb, pieces: int, mass: Mass) -> int | Fraction:
     """Seconds for the pieces that a batch lies in: small ones are worked faster, unless each is cut off."""
-    takes = Fraction(verb.per_piece * max(1, pieces))
+    takes = verb.per_piece * max(1, pieces)
     if not verb.most_per_kg or verb.divides or not mass.known:
         return takes
-    return min(takes, max(Fraction(verb.per_piece), verb.most_per_kg * mass.hi / KILO))
+    return min(Fraction(takes), max(Fraction(verb.per_piece), mass.hi * verb.most_per_kg / 1000))
 
 
 def _likely(verb: Verb) -> str:

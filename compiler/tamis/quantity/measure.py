@@ -50,7 +50,8 @@ def base(measure: Measure, units: Units) -> Amount | None:
 
 def grams(measure: Measure, units: Units) -> Amount | None:
     """The amount in grams, exact; None if the measure is no mass."""
-    return base(measure, units) if kind(measure, units) == "mass" else None
+    unit = units.get(measure.unit)
+    return measure.amount.times(unit.factor) if unit is not None and unit.kind == "mass" else None
 
 
 def millilitres(measure: Measure, units: Units) -> Amount | None:

@@ -61,7 +61,7 @@ def _is_water(read: Ingredient | Tool, kitchen: Kitchen) -> bool:
         fills = inside and (read.measured or not read.vague or read.vague in words.plenty)
         lies = not read.measured if hot else fills or cold_water(read, kitchen)
     else:
-        found = kitchen.larder.find(read.contains.lower().split()) if read.contains else None
+        found = kitchen.larder.named(read.contains)
         goods, lies = found.goods if found else None, True
     if goods is None or not lies or not goods.liquid or goods.role == "fat":
         return False

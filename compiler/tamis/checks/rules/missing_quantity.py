@@ -83,7 +83,7 @@ def _in_vessels(view: View) -> Iterator[Diagnostic]:
 
 def _held(tool: Tool, kitchen: Kitchen) -> Goods | None:
     """The food that a vessel is full of; None if it is there to lie in: water, ice, fat to fry in."""
-    found = kitchen.larder.find(tool.contains.lower().split()) if tool.contains else None
+    found = kitchen.larder.named(tool.contains)
     if found is None or found.goods.merchant == FROM_TAP:
         return None
     return None if tool.preposition and found.goods.role == "fat" else found.goods
