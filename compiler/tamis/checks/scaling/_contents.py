@@ -8,6 +8,7 @@ nobody measures counts for nothing.
 
 from __future__ import annotations
 
+from collections import defaultdict
 from fractions import Fraction
 
 from tamis.checks.scaling._medium import use_size
@@ -26,7 +27,10 @@ from tamis.model.effects import (
     Stands,
     Takes,
 )
+from tamis.quantity.measure import base
 from tamis.reading.clauses import Naming, Reference, Tool, VerbUse
+from tamis.reading.plain_names import put_in
+from tamis.reading.plain_tools import tools_in
 from tamis.record import NamedTuple
 from tamis.syntax.document import Text
 from tamis.typed import TYPE_CHECKING, Any
@@ -91,12 +95,10 @@ class _Line:
 
     __slots__ = (
         "action", "apart", "begun", "beside", "covers", "given", "mixed", "named", "parting", "since_verb", "taken",
-        "vessels", "words",
+        "texts", "vessels", "words",
     )  # fmt: skip
 
     def __init__(self, action: Action, kitchen: Kitchen) -> None:
-        from tamis.reading.plain_tools import tools_in
-
         self.action = action
         self.begun: set[int] = set()
         self.vessels: list[Vessel] = []
@@ -106,8 +108,12 @@ class _Line:
         self.covers = self.mixed = False
         self.named = -1
         self.parting: Verb | None = None
-        texts = (part for part in action.parts if isinstance(part, Text))
-        self.words = [one for text in texts for one in tools_in(text, kitchen) if one.tool.preposition]
+        self.texts = [part for part in action.parts if isinstance(part, Text)]
+        self.words = [one for text in self.texts for one in tools_in(text, kitchen) if one.tool.preposition]
+
+    def says(self, words: tuple[str, ...]) -> bool:
+        """Whether its plain words have one of these in them."""
+        return any(word in text.text.lower() for text in self.texts for word in words)
 
 
 def vessels_of(scene: Scene) -> tuple[Vessel, ...]:
@@ -132,7 +138,7 @@ class _Fold:
         self.scene = scene
         self.words = check_words(scene.recipe.language)
         self.stays = {id(medium.food) for medium in scene.media}
-        self.batches: dict[int, Content] = {}
+        self.batches: defaultdict[int, Content] = defaultdict(Content)
         self.vessels: list[Vessel] = []
         self.loose = NONE
         self.named: dict[int, Vessel] = {}
@@ -141,21 +147,13 @@ class _Fold:
 
     def read(self, entry: Entry) -> None:
         """Let an entry happen, after what plain words before it say of vessels."""
-        line = self.lines.get(entry.action)
+        line, effect = self.lines.get(entry.action), entry.effect
         if line is None:
-            if entry.action < 0:
-                return
-            self.loose = self.loose if self.scene.recipe.actions[entry.action].continues else NONE
-            line = self.lines[entry.action] = _Line(self.scene.recipe.actions[entry.action], self.scene.kitchen)
-        effect = entry.effect
-        ends = type(effect) is Stands
-        while line.words and (ends or line.words[0].span.start < entry.clause.start):
-            self._goes_into(
-                line,
-                line.words.pop(0).tool,
-                entry.component,
-                effect.batch if isinstance(effect, Stands) else entry.batch,
-            )
+            action = self.scene.recipe.actions[entry.action]
+            self.loose = self.loose if action.continues else NONE
+            line = self.lines[entry.action] = _Line(action, self.scene.kitchen)
+        while line.words and (type(effect) is Stands or line.words[0].span.start < entry.clause.start):
+            self._tool(line, entry, line.words.pop(0).tool)
         does = _DOES.get(type(effect))
         if does:
             does(self, line, entry, effect)
@@ -163,147 +161,111 @@ class _Fold:
     def _verb(self, line: _Line, entry: Entry, effect: VerbUse) -> None:
         self._part(line, entry.batch)
         line.since_verb = NONE
-        if effect.verb.separates:
-            line.parting = effect.verb
+        line.parting = effect.verb if effect.verb.separates else None
 
     def _refers(self, line: _Line, entry: Entry, effect: Refers) -> None:
         self._part(line, effect.batch)
-        content, line.named = self.batches.get(effect.batch), effect.batch
-        if content and content.met and effect.batch == entry.batch and any(one.verb.adds for one in line.action.verbs):
+        content, line.named = self.batches[effect.batch], effect.batch
+        if content.met and effect.batch == entry.batch and any(one.verb.adds for one in line.action.verbs):
             self._move(effect.batch, content.met)
 
     def _part(self, line: _Line, batch: int) -> None:
         """What is drained loses its liquid, and leaves its vessel; what is strained, all but that."""
-        verb, content = line.parting, self.batches.get(batch)
+        verb, content = line.parting, self.batches[batch]
         line.parting = None
-        if verb is None or content is None or not (content.solid and content.liquid):
-            if verb is not None and verb.drains and content is not None:
-                self._settle(line, content)
-                self._measure(line, batch)
-                self._move(batch, None)
+        if verb is None:
             return
-        self._settle(line, content)
         self._measure(line, batch)
         if verb.drains:
-            content.liquid = NONE
+            content.liquid = NONE if content.solid else content.liquid
             self._move(batch, None)
-        else:
+        elif content.liquid:
             content.solid = NONE
 
     def _begins(self, line: _Line, entry: Entry, effect: Begins) -> None:
-        content = self.batches[effect.batch] = Content()
         line.begun.add(effect.batch)
         if line.vessels:
             self._move(effect.batch, line.vessels[-1])
-            content.before = None
 
     def _gives(self, line: _Line, entry: Entry, effect: Gives) -> None:
         use = self.scene.recipe.uses[effect.use]
-        food, goods = use.ingredient, use.ingredient.goods
-        liquid = goods is not None and goods.liquid
-        if goods is not None and liquid and goods.role == "water" and not food.measured:
-            line.covers = line.covers or self._covers(line, food)
-        content = self.batches.get(effect.batch)
+        food, goods, content = use.ingredient, use.ingredient.goods, self.batches[effect.batch]
+        liquid, water = goods is not None and goods.liquid, goods is not None and goods.role == "water"  # or ice
+        line.covers = line.covers or (liquid and water and not food.measured and self._covers(line, food))
         if effect.food is None:
             serves = any(one.verb.serves for one in line.action.verbs)
-            water = goods is not None and goods.role == "water"  # or ice
             if food.purpose and (liquid or water) and not serves and id(food) not in self.stays:
                 line.beside += use_size(use, self.scene.kitchen)
-        elif content is not None:
-            self._part(line, effect.batch)
-            line.mixed = line.mixed or (bool(content.size) and effect.batch not in line.begun and not line.given)
-            size = effect.food.mass.hi or use_size(use, self.scene.kitchen)
-            content.add(size, liquid and goods is not None and goods.role != "fat")
-            content.sure = content.sure and bool(size or not food.measures)
-            line.given += size
-            line.since_verb += size
-            content.air += self._air(line, food, size)
+            return
+        self._part(line, effect.batch)
+        line.mixed = line.mixed or (bool(content.size) and effect.batch not in line.begun and not line.given)
+        size = effect.food.mass.hi or use_size(use, self.scene.kitchen)
+        content.add(size, liquid and goods is not None and goods.role != "fat")
+        content.sure = content.sure and bool(size or not food.measures)
+        content.air += self._air(line, food, size)
+        line.given += size
+        line.since_verb += size
 
     def _covers(self, line: _Line, food: Ingredient) -> bool:
         """Whether water that nobody measures covers what is there: *cover with [water]*, *[in boiling water]*."""
-        said = " ".join(part.text for part in line.action.parts).lower()
         boils = line.action.work.station == "ring" or any(one.equipment.kind == "vessel" for one in line.action.tools)
         enters = boils and food.preposition in self.words.vessels.enters
-        return enters or any(word in said for word in self.words.scaling.covers)
+        return enters or line.says(self.words.scaling.covers)
 
     def _air(self, line: _Line, food: Ingredient, size: Fraction) -> Fraction:
         """The room between pieces of raw vegetables, by their density; not of what goes in by handfuls."""
-        goods, kitchen = food.goods, self.scene.kitchen
-        if goods is None or goods.show != "vegetable":
+        if food.goods is None or food.goods.show != "vegetable" or line.says(self.words.scaling.handfuls):
             return NONE
         words = food.preparation.lower().replace(",", " ").split()
-        density = kitchen.larder.density(goods, (*food.states, *words))
-        said = " ".join(part.text for part in line.action.parts).lower()
-        if (
-            density is None
-            or density.usual >= practice().amounts["airy"]
-            or any(word in said for word in self.words.scaling.handfuls)
-        ):
-            return NONE
-        return size / density.usual - size
+        density = self.scene.kitchen.larder.density(food.goods, (*food.states, *words))
+        airy = density is not None and density.usual < practice().amounts["airy"]
+        return size / density.usual - size if density and airy else NONE
 
     def _takes(self, line: _Line, entry: Entry, effect: Takes) -> None:
-        source, into = self.batches.get(effect.source), self.batches.get(effect.into)
-        if source is None or into is None:
-            return
+        source, into = self.batches[effect.source], self.batches[effect.into]
         self._part(line, effect.source)
         self._measure(line, effect.source)
-        left, whole = source.size, source.solid + source.liquid
-        if effect.whole:
-            taken = left
-        elif effect.scale is not None:
-            taken = min(left, whole * effect.scale)
-        else:
-            taken = _amount(self.scene.kitchen, _share(line.action, entry.read))
+        whole, empty = source.solid + source.liquid, not into.size
+        share = _measured(self.scene, line.action, entry.read) if effect.scale is None else whole * effect.scale
+        taken = source.size if effect.whole else share
         liquid = source.liquid * taken / whole if whole else taken
-        empty = not into.size
         line.mixed = line.mixed or not empty  # only a part of it was beaten
         into.solid += taken - liquid
         into.liquid += liquid
         into.air += source.air if effect.whole else NONE
-        into.sure = into.sure and source.sure and (effect.whole or effect.scale is not None or bool(taken))
+        into.sure = into.sure and source.sure and (effect.whole or bool(taken))
         source.gone += taken
         if effect.into not in line.begun:
             line.given += taken
             line.since_verb += taken
         line.taken.append(Taken(effect.source, entry.clause, taken, len(line.vessels)))
-        if not effect.whole:
-            return
-        there, puts_to = source.vessel, line.named == effect.source and _is_put_to(self.scene, line.action, entry.read)
-        self._move(effect.source, None)
-        if puts_to or (into.vessel is None and empty):
-            self._move(effect.into, there)
+        if effect.whole:
+            there = source.vessel
+            self._move(effect.source, None)
+            puts_to = line.named == effect.source and _is_put_to(self.scene, line.action, entry.read)
+            if puts_to or (into.vessel is None and empty):
+                self._move(effect.into, there)
 
     def _parts(self, line: _Line, entry: Entry, effect: Parts) -> None:
-        source, batch = self.batches.get(effect.source), Content()
-        self.batches[effect.batch] = batch
-        mass = effect.mass.hi if effect.mass is not None else NONE
-        if effect.kind == "by-product":
-            self._by_product(line, entry, effect, batch)
-            return
-        batch.sure = effect.mass is None or effect.mass.known
-        batch.add(mass, any(_is_liquid(food, self.scene.kitchen) for food in effect.foods))
-        if source is not None:
-            self._measure(line, effect.source)
-            if effect.less:
-                source.add(-mass, liquid=False)
-
-    def _by_product(self, line: _Line, entry: Entry, effect: Parts, batch: Content) -> None:
-        """What a line leaves: so much as it says; foods of the batch; else all the liquid, if that is parted."""
-        source, line.parting = self.batches.get(effect.source), None
-        batch.add(_amount(self.scene.kitchen, _left(line.action, entry.read)), liquid=True)
-        if source is None:
-            return
-        self._settle(line, source)
+        """What comes out of a batch. Of what a line leaves it is so much as it says; foods of the batch; else all the
+        liquid, if that is parted."""
+        source, batch = self.batches[effect.source], self.batches[effect.batch]
         if source.vessel not in line.vessels:
             self._measure(line, effect.source)
+        if effect.kind != "by-product":
+            mass = effect.mass.hi if effect.mass is not None else NONE
+            batch.sure = effect.mass is None or effect.mass.known
+            batch.add(mass, any(_is_liquid(food, self.scene.kitchen) for food in effect.foods))
+            source.add(-mass if effect.less else NONE, liquid=False)
+            return
+        line.parting = None
+        batch.liquid = _measured(self.scene, line.action, entry.read)
         if batch.liquid:
             source.add(-batch.liquid, liquid=True)
         elif not self._leaves_liquid(line):
             batch.solid = sum((food.mass.hi for food in effect.foods), NONE)
         else:
-            batch.liquid, source.liquid = source.liquid, NONE
-            batch.sure = source.sure
+            batch.liquid, source.liquid, batch.sure = source.liquid, NONE, source.sure
             if line.vessels:
                 self._move(effect.source, None)
                 self._move(effect.batch, line.vessels[-1])
@@ -317,71 +279,55 @@ class _Fold:
         return known.goods.liquid if known else bool(name) and any(one.verb.separates for one in line.action.verbs)
 
     def _loses(self, line: _Line, entry: Entry, effect: Loses) -> None:
-        content = self.batches.get(effect.batch)
-        if content is not None:
-            self._measure(line, effect.batch)
-            for food in effect.foods:
-                content.add(-food.mass.hi, _is_liquid(food, self.scene.kitchen))
-
-    def _discards(self, line: _Line, entry: Entry, effect: Discards) -> None:
-        if effect.batch in self.batches:
-            self._move(effect.batch, None)
+        self._measure(line, effect.batch)
+        for food in effect.foods:
+            self.batches[effect.batch].add(-food.mass.hi, _is_liquid(food, self.scene.kitchen))
 
     def _reaches(self, line: _Line, entry: Entry, effect: Reaches) -> None:
-        content = self.batches.get(effect.batch)
-        size = effect.mass.hi or _amount(self.scene.kitchen, effect.measure)
-        if content is not None and size:
-            self._settle(line, content)
-            self._measure(line, effect.batch)
+        content, size = self.batches[effect.batch], effect.mass.hi or _amount(self.scene, effect.measure)
+        self._measure(line, effect.batch)
+        if size:
             content.solid, content.liquid, content.gone = NONE, size, NONE
 
     def _redoes(self, line: _Line, entry: Entry, effect: Redoes) -> None:
-        content = self.batches.get(effect.batch)
-        if content is not None:
-            content.add(effect.mass.hi, liquid=False)
+        self.batches[effect.batch].add(effect.mass.hi, liquid=False)
 
-    def _splits(self, line: _Line, entry: Entry, effect: Splits) -> None:
-        content = self.batches.get(effect.batch)
-        if content is not None and content.vessel is not None and not content.vessel.tool.equipment.station:
+    def _leaves(self, line: _Line, entry: Entry, effect: Discards | Splits) -> None:
+        """It is thrown away, or out of its bowl to be divided."""
+        vessel = self.batches[effect.batch].vessel
+        if vessel is not None and not (type(effect) is Splits and vessel.hot):
             self._measure(line, effect.batch)
             self._move(effect.batch, None)
 
-    def _tool(self, line: _Line, entry: Entry, effect: Tool) -> None:
-        self._goes_into(line, effect, entry.component, entry.batch)
-
-    def _goes_into(self, line: _Line, tool: Tool, component: int, batch: int) -> None:
+    def _tool(self, line: _Line, entry: Entry, tool: Tool) -> None:
         """A line names a vessel: it puts its batch there, or gets food ready in it that joins the batch."""
-        if tool.equipment.kind not in HOLDS and tool.equipment.id not in practice().holds:
-            return
-        words, first = self.words, tool.preposition.partition(" ")[0]
-        if tool.preposition in words.scaling.above or (
-            first and first not in (*words.vessels.puts_in, *words.vessels.of)
-        ):
+        words, first, batch = self.words, tool.preposition.partition(" ")[0], entry.batch
+        only_named = first in ("", *words.vessels.of)
+        holds = tool.equipment.kind in HOLDS or tool.equipment.id in practice().holds
+        inside = only_named or first in words.vessels.puts_in
+        if not holds or not inside or tool.preposition in words.scaling.above:
             return
         vessel = self._brought(tool) if tool.equipment.kind != "surface" else None
-        content = self.batches.get(batch)
+        content = self.batches[batch]
         if vessel is not None:
             line.vessels.append(vessel)
-            self.named[component] = vessel
-            line.covers = line.covers or bool(tool.contains)
+            self.named[entry.component] = vessel
             if tool.equipment.station == "ring":
-                self.on_ring[component] = vessel
-        if content is None or ((not first or first in words.vessels.of) and batch not in line.begun):
+                self.on_ring[entry.component] = vessel
+        if batch < 0 or (only_named and batch not in line.begun):
             return
         if vessel is not None and line.taken and self._is_share(line, tool):
-            self._fill(line, vessel, line.taken[-1].size, sure=True)
-            return
-        if vessel is not content.vessel and not self._is_its_batch(line, tool, batch):
+            self._fill(line, vessel, line.taken[-1].size)
+        elif vessel is not content.vessel and not self._is_its_batch(line, tool, batch):
             if vessel is not None:
                 line.apart.append(vessel)
                 content.met = vessel if tool.equipment.station == "ring" else content.met
-            return
-        if line.parting is not None and not line.parting.drains and self._leaves_liquid(line):
-            return  # that goes there
-        self._part(line, batch)
-        if not line.given:
-            self._measure(line, batch)
-        self._move(batch, vessel)
+        elif line.parting is None or line.parting.drains or not self._leaves_liquid(line):  # else that goes there
+            self._part(line, batch)
+            if not line.given:
+                self._measure(line, batch)
+            self._move(batch, vessel)
+            line.covers = line.covers or bool(tool.contains)
 
     def _is_its_batch(self, line: _Line, tool: Tool, batch: int) -> bool:
         """Whether a line's batch is put into a vessel: not what is beaten or melted there before it joins."""
@@ -389,8 +335,7 @@ class _Fold:
             return True
         opens = tool.clause.span.start <= line.action.span.start + 1 and bool(line.action.uses)
         words, start = set(self.words.vessels.goes_along), tool.clause.span.start
-        texts = (part for part in line.action.parts if isinstance(part, Text) and part.span.start < start)
-        before = [part.text.lower().split() for part in texts]
+        before = [part.text.lower().split() for part in line.texts if part.span.start < start]
         if line.apart or (before and not set(self.words.vessels.some).isdisjoint(before[-1])):
             return False  # what was got ready there goes on, or only some
         if not line.since_verb and not opens:
@@ -407,20 +352,17 @@ class _Fold:
 
     def _brought(self, tool: Tool) -> Vessel:
         """The vessel that a line brings out, or the one that it means by *the*."""
-        if tool.definite:
-            ways: tuple[Callable[[Tool], bool], ...] = (
-                lambda other: other.name == tool.name,
-                lambda other: other.equipment is tool.equipment,
-                lambda other: tool.equipment.general and other.equipment.station == tool.equipment.station,
-                lambda other: other.name.endswith(tool.name),
-            )
-            for way in ways:
-                for vessel in reversed(self.vessels):
-                    if way(vessel.tool):
-                        return vessel
-        vessel = Vessel(tool, _holds(self.scene, tool))
-        self.vessels.append(vessel)
-        return vessel
+
+        def answers(vessel: Vessel) -> tuple[bool, ...]:
+            other, kind = vessel.tool, tool.equipment
+            general = kind.general and other.equipment.station == kind.station
+            return other.name == tool.name, other.equipment is kind, general, other.name.endswith(tool.name)
+
+        meant = max(reversed(self.vessels), key=answers, default=None) if tool.definite else None
+        if meant is None or not any(answers(meant)):
+            meant = Vessel(tool, _holds(self.scene, tool))
+            self.vessels.append(meant)
+        return meant
 
     def _move(self, batch: int, vessel: Vessel | None) -> None:
         """A batch goes into a vessel, or out of all; what it boiled in stays behind."""
@@ -434,67 +376,61 @@ class _Fold:
         if vessel is not None:
             vessel.batch, content.met = batch, None
 
-    def _settle(self, line: _Line, content: Content | None) -> None:
+    def _settle(self, line: _Line, batch: int) -> None:
         """What a line puts in to boil or soak in comes into the vessel of its batch; of a liquid that nobody measures
         so much as covers what lies there."""
-        vessel = content.vessel if content is not None else self.named.get(line.action.component)
+        content = self.batches[batch]
+        vessel = content.vessel if batch >= 0 else self.named.get(line.action.component)
+        self.loose += line.beside  # until its vessel is named
+        line.beside = NONE
         if vessel is not None:
-            vessel.beside += line.beside + self.loose
-            self.loose = NONE
-            if line.covers and content is not None:
-                vessel.beside += content.size * practice().amounts["covers"]
-        else:
-            self.loose += line.beside  # until its vessel is named
-        line.beside, line.covers = NONE, False
+            vessel.beside += self.loose + (content.size * practice().amounts["covers"] if line.covers else NONE)
+            self.loose, line.covers = NONE, False
 
     def _measure(self, line: _Line, batch: int) -> None:
         """How full a vessel is now; not where its food is done in batches, or lies in a layer to fry."""
-        content = self.batches.get(batch)
-        vessel = content.vessel if content is not None else None
-        if content is None or vessel is None or vessel.batch != batch or line.action.batches > 1:
+        content, vessel = self.batches[batch], self.batches[batch].vessel
+        self._settle(line, batch)
+        if vessel is None or vessel.batch != batch or line.action.batches > 1:
             return
         if line.action.work.verb in practice().verbs["frying"]:
             content.layer = content.size * practice().limits["fuller"]
         dry = vessel.tool.equipment.id in practice().layered and not content.liquid
-        if dry or content.size <= content.layer:
-            return
-        size = content.size + vessel.beside
-        vessel.heaped = max(vessel.heaped, size + content.air - content.liquid - vessel.beside)  # liquid fills the gaps
-        self._fill(line, vessel, size, content.sure)
+        if not dry and content.size > content.layer:
+            size = content.size + vessel.beside
+            heaped = size + content.air - content.liquid - vessel.beside  # liquid fills the gaps
+            vessel.heaped = max(vessel.heaped, heaped)
+            vessel.sure = vessel.sure and content.sure
+            self._fill(line, vessel, size)
 
-    def _fill(self, line: _Line, vessel: Vessel, size: Fraction, sure: bool) -> None:
-        if size > vessel.bulk / 2:
-            may = 0 < vessel.holds < size * self.scene.factor * 2
-            swells = _swells(self.scene, line) if may else ""
-            if size * (2 if swells else 1) > vessel.bulk:
-                vessel.fullest, vessel.swells = size, swells
-        vessel.sure = vessel.sure and sure
+    def _fill(self, line: _Line, vessel: Vessel, size: Fraction) -> None:
+        may = size > vessel.bulk / 2 and 0 < vessel.holds < size * self.scene.factor * 2
+        swells = _swells(self.scene, line) if may else ""
+        if size * (2 if swells else 1) > vessel.bulk:
+            vessel.fullest, vessel.swells = size, swells
 
     def _stands(self, line: _Line, entry: Entry, effect: Stands) -> None:
         """The end of a line: where its batch is now. Raw leaves fall together on the heat, and what is cooked in
         batches has come out again."""
-        from tamis.reading.plain_names import put_in
-
-        kitchen = self.scene.kitchen
-        batch, content = effect.batch, self.batches.get(effect.batch)
+        batch, content, named = effect.batch, self.batches[effect.batch], self.named.get(line.action.component)
         self._part(line, batch)
         for vessel in line.apart:
-            self._fill(line, vessel, line.given, sure=True)
-        if content is None:
-            self._settle(line, None)
-            named = self.named.get(line.action.component)
+            self._fill(line, vessel, line.given)
+        if batch < 0:
+            self._settle(line, batch)
             if named is not None and named.batch < 0:
-                self._fill(line, named, named.beside, sure=True)
+                self._fill(line, named, named.beside)
             return
-        there = content.vessel
+        there, on_ring = content.vessel, effect.station == "ring"
         if effect.station in ("ring", "oven", "grill") and not effect.heats and (there is None or not there.hot):
             ring = self.on_ring.get(entry.component) if there is None else content.before
             free = ring is not None and ring.hot and ring is not content.met and ring.batch in (-1, batch)
-            self._move(batch, ring if free and effect.station == "ring" else None)
-        if content.met is not None and effect.station == "ring" and next(put_in(line.action.parts, kitchen), None):
+            self._move(batch, ring if free and on_ring else None)
+        if content.met and on_ring and next(put_in(line.action.parts, self.scene.kitchen), None):
             self._move(batch, content.met)  # in plain words: *add the spinach*
-        self._settle(line, content)
-        if not line.apart:
+        if line.apart:
+            self._settle(line, batch)
+        else:
             self._measure(line, batch)
         if effect.station and effect.station not in COLD:
             content.air = NONE
@@ -510,33 +446,26 @@ _DOES: dict[type, Callable[[_Fold, _Line, Entry, Any], None]] = {
     Takes: _Fold._takes,
     Parts: _Fold._parts,
     Loses: _Fold._loses,
-    Discards: _Fold._discards,
+    Discards: _Fold._leaves,
     Reaches: _Fold._reaches,
     Redoes: _Fold._redoes,
-    Splits: _Fold._splits,
+    Splits: _Fold._leaves,
     Tool: _Fold._tool,
     Stands: _Fold._stands,
 }
 
 
-def _amount(kitchen: Kitchen, measure: Measure | None) -> Fraction:
+def _amount(scene: Scene, measure: Measure | None) -> Fraction:
     """Grams or millilitres of a measure; 0 where it is neither."""
-    from tamis.quantity.measure import base
-
-    amount = base(measure, kitchen.units) if measure is not None else None
+    amount = base(measure, scene.kitchen.units) if measure is not None else None
     return amount.hi if amount is not None else NONE
 
 
-def _share(action: Action, read: int) -> Measure | None:
-    """The measure of a share: *500 ml of the stock*."""
+def _measured(scene: Scene, action: Action, read: int) -> Fraction:
+    """Of what a clause takes or leaves, so much as it says: *500 ml of the stock*."""
     found = action.reads[read] if read >= 0 else None
-    return found.share.measure if isinstance(found, Reference) and found.share else None
-
-
-def _left(action: Action, read: int) -> Measure | None:
-    """The measure of what a line leaves."""
-    found = action.reads[read] if read >= 0 else None
-    return found.measure if isinstance(found, Naming) else None
+    share = found.share if isinstance(found, Reference) else None
+    return _amount(scene, share.measure if share else found.measure if isinstance(found, Naming) else None)
 
 
 def _is_put_to(scene: Scene, action: Action, read: int) -> bool:
