@@ -49,9 +49,6 @@ if TYPE_CHECKING:
     from tamis.source import Span
 
 
-NONE = Fraction(0)
-
-
 class Content:
     """What a batch is made of, in grams or millilitres: how much `air` is between raw leaves and pieces, how much of it
     is `gone`, how much lay in a `layer` to fry; the vessel in which it lies, the one before, and the one in which food
@@ -59,25 +56,24 @@ class Content:
 
     __slots__ = ("air", "before", "gone", "layer", "liquid", "met", "solid", "sure", "vessel")
 
-    def __init__(self, solid: Fraction = NONE, liquid: Fraction = NONE) -> None:
-        self.solid, self.liquid = solid, liquid
-        self.gone = self.air = self.layer = NONE
+    def __init__(self) -> None:
+        self.solid = self.liquid = self.gone = self.air = self.layer = 0
         self.sure = True
         self.vessel: Vessel | None = None
         self.before: Vessel | None = None
         self.met: Vessel | None = None
 
     @property
-    def size(self) -> Fraction:
+    def size(self) -> int:
         """What is left of it."""
-        return max(NONE, self.solid + self.liquid - self.gone)
+        return max(0, self.solid + self.liquid - self.gone)
 
-    def add(self, size: Fraction, liquid: bool) -> None:
+    def add(self, size: int, liquid: bool) -> None:
         """So much comes in; goes out, if it is less than nothing."""
         if liquid:
-            self.liquid = max(NONE, self.liquid + size)
+            self.liquid = max(0, self.liquid + size)
         else:
-            self.solid = max(NONE, self.solid + size)
+            self.solid = max(0, self.solid + size)
 
 
 class Taken(NamedTuple):
@@ -85,7 +81,7 @@ class Taken(NamedTuple):
 
     source: int
     clause: Span
-    size: Fraction
+    size: int
     vessels: int
 
 
@@ -104,7 +100,7 @@ class _Line:
         self.vessels: list[Vessel] = []
         self.apart: list[Vessel] = []
         self.taken: list[Taken] = []
-        self.given = self.since_verb = self.beside = NONE
+        self.given = self.since_verb = self.beside = 0
         self.covers = self.mixed = False
         self.named = -1
         self.parting: Verb | None = None
@@ -130,17 +126,18 @@ def vessels_of(scene: Scene) -> tuple[Vessel, ...]:
 class _Fold:
     """The log so far: the batches, the vessels, and of each component the last one named, and that on the hob."""
 
-    __slots__ = ("batches", "lines", "loose", "named", "on_ring", "scene", "stays", "vessels", "words")
+    __slots__ = ("batches", "lines", "loose", "most", "named", "on_ring", "scene", "stays", "vessels", "words")
 
     def __init__(self, scene: Scene) -> None:
         from tamis.checks.words import check_words
 
         self.scene = scene
         self.words = check_words(scene.recipe.language)
+        self.most = _whole(scene.factor)
         self.stays = {id(medium.food) for medium in scene.media}
         self.batches: defaultdict[int, Content] = defaultdict(Content)
         self.vessels: list[Vessel] = []
-        self.loose = NONE
+        self.loose = 0
         self.named: dict[int, Vessel] = {}
         self.on_ring: dict[int, Vessel] = {}
         self.lines: dict[int, _Line] = {}
@@ -150,7 +147,7 @@ class _Fold:
         line, effect = self.lines.get(entry.action), entry.effect
         if line is None:
             action = self.scene.recipe.actions[entry.action]
-            self.loose = self.loose if action.continues else NONE
+            self.loose = self.loose if action.continues else 0
             line = self.lines[entry.action] = _Line(action, self.scene.kitchen)
         while line.words and (type(effect) is Stands or line.words[0].span.start < entry.clause.start):
             self._tool(line, entry, line.words.pop(0).tool)
@@ -160,8 +157,12 @@ class _Fold:
 
     def _verb(self, line: _Line, entry: Entry, effect: VerbUse) -> None:
         self._part(line, entry.batch)
-        line.since_verb = NONE
+        line.since_verb = 0
         line.parting = effect.verb if effect.verb.separates else None
+        content = self.batches[entry.batch]
+        if effect.verb.base in practice().verbs["returning"] and self._is_free(content.before, entry.batch):
+            self._measure(line, entry.batch)
+            self._move(entry.batch, content.before)
 
     def _refers(self, line: _Line, entry: Entry, effect: Refers) -> None:
         self._part(line, effect.batch)
@@ -177,10 +178,10 @@ class _Fold:
             return
         self._measure(line, batch)
         if verb.drains:
-            content.liquid = NONE if content.solid else content.liquid
+            content.liquid = 0 if content.solid else content.liquid
             self._move(batch, None)
         elif content.liquid:
-            content.solid = NONE
+            content.solid = 0
 
     def _begins(self, line: _Line, entry: Entry, effect: Begins) -> None:
         line.begun.add(effect.batch)
@@ -195,11 +196,11 @@ class _Fold:
         if effect.food is None:
             serves = any(one.verb.serves for one in line.action.verbs)
             if food.purpose and (liquid or water) and not serves and id(food) not in self.stays:
-                line.beside += use_size(use, self.scene.kitchen)
+                line.beside += _whole(use_size(use, self.scene.kitchen))
             return
         self._part(line, effect.batch)
         line.mixed = line.mixed or (bool(content.size) and effect.batch not in line.begun and not line.given)
-        size = effect.food.mass.hi or use_size(use, self.scene.kitchen)
+        size = _whole(effect.food.mass.hi or use_size(use, self.scene.kitchen))
         content.add(size, liquid and goods is not None and goods.role != "fat")
         content.sure = content.sure and bool(size or not food.measures)
         content.air += self._air(line, food, size)
@@ -209,30 +210,30 @@ class _Fold:
     def _covers(self, line: _Line, food: Ingredient) -> bool:
         """Whether water that nobody measures covers what is there: *cover with [water]*, *[in boiling water]*."""
         boils = line.action.work.station == "ring" or any(one.equipment.kind == "vessel" for one in line.action.tools)
-        enters = boils and food.preposition in self.words.vessels.enters
-        return enters or line.says(self.words.scaling.covers)
+        enters = food.preposition in self.words.vessels.enters
+        return boils if enters else line.says(self.words.scaling.covers)
 
-    def _air(self, line: _Line, food: Ingredient, size: Fraction) -> Fraction:
+    def _air(self, line: _Line, food: Ingredient, size: int) -> int:
         """The room between pieces of raw vegetables, by their density; not of what goes in by handfuls."""
         if food.goods is None or food.goods.show != "vegetable" or line.says(self.words.scaling.handfuls):
-            return NONE
+            return 0
         words = food.preparation.lower().replace(",", " ").split()
         density = self.scene.kitchen.larder.density(food.goods, (*food.states, *words))
         airy = density is not None and density.usual < practice().amounts["airy"]
-        return size / density.usual - size if density and airy else NONE
+        return _whole(size / density.usual) - size if density and airy else 0
 
     def _takes(self, line: _Line, entry: Entry, effect: Takes) -> None:
         source, into = self.batches[effect.source], self.batches[effect.into]
         self._part(line, effect.source)
         self._measure(line, effect.source)
         whole, empty = source.solid + source.liquid, not into.size
-        share = _measured(self.scene, line.action, entry.read) if effect.scale is None else whole * effect.scale
+        share = _measured(self.scene, line.action, entry.read) if effect.scale is None else _whole(whole * effect.scale)
         taken = source.size if effect.whole else share
-        liquid = source.liquid * taken / whole if whole else taken
+        liquid = source.liquid * taken // whole if whole else taken
         line.mixed = line.mixed or not empty  # only a part of it was beaten
         into.solid += taken - liquid
         into.liquid += liquid
-        into.air += source.air if effect.whole else NONE
+        into.air += source.air if effect.whole else 0
         into.sure = into.sure and source.sure and (effect.whole or bool(taken))
         source.gone += taken
         if effect.into not in line.begun:
@@ -253,19 +254,19 @@ class _Fold:
         if source.vessel not in line.vessels:
             self._measure(line, effect.source)
         if effect.kind != "by-product":
-            mass = effect.mass.hi if effect.mass is not None else NONE
+            mass = _whole(effect.mass.hi) if effect.mass is not None else 0
             batch.sure = effect.mass is None or effect.mass.known
             batch.add(mass, any(_is_liquid(food, self.scene.kitchen) for food in effect.foods))
-            source.add(-mass if effect.less else NONE, liquid=False)
+            source.add(-mass if effect.less else 0, liquid=False)
             return
         line.parting = None
         batch.liquid = _measured(self.scene, line.action, entry.read)
         if batch.liquid:
             source.add(-batch.liquid, liquid=True)
         elif not self._leaves_liquid(line):
-            batch.solid = sum((food.mass.hi for food in effect.foods), NONE)
+            batch.solid = sum(_whole(food.mass.hi) for food in effect.foods)
         else:
-            batch.liquid, source.liquid, batch.sure = source.liquid, NONE, source.sure
+            batch.liquid, source.liquid, batch.sure = source.liquid, 0, source.sure
             if line.vessels:
                 self._move(effect.source, None)
                 self._move(effect.batch, line.vessels[-1])
@@ -281,16 +282,16 @@ class _Fold:
     def _loses(self, line: _Line, entry: Entry, effect: Loses) -> None:
         self._measure(line, effect.batch)
         for food in effect.foods:
-            self.batches[effect.batch].add(-food.mass.hi, _is_liquid(food, self.scene.kitchen))
+            self.batches[effect.batch].add(-_whole(food.mass.hi), _is_liquid(food, self.scene.kitchen))
 
     def _reaches(self, line: _Line, entry: Entry, effect: Reaches) -> None:
-        content, size = self.batches[effect.batch], effect.mass.hi or _amount(self.scene, effect.measure)
+        content, size = self.batches[effect.batch], _whole(effect.mass.hi) or _amount(self.scene, effect.measure)
         self._measure(line, effect.batch)
         if size:
-            content.solid, content.liquid, content.gone = NONE, size, NONE
+            content.solid, content.liquid, content.gone = 0, size, 0
 
     def _redoes(self, line: _Line, entry: Entry, effect: Redoes) -> None:
-        self.batches[effect.batch].add(effect.mass.hi, liquid=False)
+        self.batches[effect.batch].add(_whole(effect.mass.hi), liquid=False)
 
     def _leaves(self, line: _Line, entry: Entry, effect: Discards | Splits) -> None:
         """It is thrown away, or out of its bowl to be divided."""
@@ -364,6 +365,12 @@ class _Fold:
             self.vessels.append(meant)
         return meant
 
+    def _is_free(self, vessel: Vessel | None, batch: int) -> bool:
+        """Whether a batch that lies in a cold vessel, or in none, may go on in another."""
+        there = self.batches[batch].vessel
+        cold = there is None or not there.hot
+        return cold and vessel is not None and vessel.hot and vessel.batch in (-1, batch)
+
     def _move(self, batch: int, vessel: Vessel | None) -> None:
         """A batch goes into a vessel, or out of all; what it boiled in stays behind."""
         content = self.batches[batch]
@@ -371,8 +378,8 @@ class _Fold:
         if old is vessel:
             return
         if old is not None and old.batch == batch:
-            old.batch, old.beside = -1, NONE
-        content.before, content.vessel, content.layer = old or content.before, vessel, NONE
+            old.batch, old.beside = -1, 0
+        content.before, content.vessel, content.layer = old or content.before, vessel, 0
         if vessel is not None:
             vessel.batch, content.met = batch, None
 
@@ -382,10 +389,10 @@ class _Fold:
         content = self.batches[batch]
         vessel = content.vessel if batch >= 0 else self.named.get(line.action.component)
         self.loose += line.beside  # until its vessel is named
-        line.beside = NONE
+        line.beside = 0
         if vessel is not None:
-            vessel.beside += self.loose + (content.size * practice().amounts["covers"] if line.covers else NONE)
-            self.loose, line.covers = NONE, False
+            vessel.beside += self.loose + (_whole(content.size * practice().amounts["covers"]) if line.covers else 0)
+            self.loose, line.covers = 0, False
 
     def _measure(self, line: _Line, batch: int) -> None:
         """How full a vessel is now; not where its food is done in batches, or lies in a layer to fry."""
@@ -394,7 +401,7 @@ class _Fold:
         if vessel is None or vessel.batch != batch or line.action.batches > 1:
             return
         if line.action.work.verb in practice().verbs["frying"]:
-            content.layer = content.size * practice().limits["fuller"]
+            content.layer = _whole(content.size * practice().limits["fuller"])
         dry = vessel.tool.equipment.id in practice().layered and not content.liquid
         if not dry and content.size > content.layer:
             size = content.size + vessel.beside
@@ -403,8 +410,8 @@ class _Fold:
             vessel.sure = vessel.sure and content.sure
             self._fill(line, vessel, size)
 
-    def _fill(self, line: _Line, vessel: Vessel, size: Fraction) -> None:
-        may = size > vessel.bulk / 2 and 0 < vessel.holds < size * self.scene.factor * 2
+    def _fill(self, line: _Line, vessel: Vessel, size: int) -> None:
+        may = size * 2 > vessel.bulk and 0 < vessel.holds < size * 2 * self.most
         swells = _swells(self.scene, line) if may else ""
         if size * (2 if swells else 1) > vessel.bulk:
             vessel.fullest, vessel.swells = size, swells
@@ -424,7 +431,7 @@ class _Fold:
         there, on_ring = content.vessel, effect.station == "ring"
         if effect.station in ("ring", "oven", "grill") and not effect.heats and (there is None or not there.hot):
             ring = self.on_ring.get(entry.component) if there is None else content.before
-            free = ring is not None and ring.hot and ring is not content.met and ring.batch in (-1, batch)
+            free = ring is not content.met and self._is_free(ring, batch)
             self._move(batch, ring if free and on_ring else None)
         if content.met and on_ring and next(put_in(line.action.parts, self.scene.kitchen), None):
             self._move(batch, content.met)  # in plain words: *add the spinach*
@@ -433,7 +440,7 @@ class _Fold:
         else:
             self._measure(line, batch)
         if effect.station and effect.station not in COLD:
-            content.air = NONE
+            content.air = 0
         if line.action.batches > 1:
             self._move(batch, None)
 
@@ -455,13 +462,18 @@ _DOES: dict[type, Callable[[_Fold, _Line, Entry, Any], None]] = {
 }
 
 
-def _amount(scene: Scene, measure: Measure | None) -> Fraction:
+def _whole(size: Fraction) -> int:
+    """Whole grams or millilitres, of a little one: this is done often, and fractions take their time."""
+    return -(-size.numerator // size.denominator)
+
+
+def _amount(scene: Scene, measure: Measure | None) -> int:
     """Grams or millilitres of a measure; 0 where it is neither."""
     amount = base(measure, scene.kitchen.units) if measure is not None else None
-    return amount.hi if amount is not None else NONE
+    return _whole(amount.hi) if amount is not None else 0
 
 
-def _measured(scene: Scene, action: Action, read: int) -> Fraction:
+def _measured(scene: Scene, action: Action, read: int) -> int:
     """Of what a clause takes or leaves, so much as it says: *500 ml of the stock*."""
     found = action.reads[read] if read >= 0 else None
     share = found.share if isinstance(found, Reference) else None
@@ -492,26 +504,26 @@ def _is_liquid(food: Food, kitchen: Kitchen) -> bool:
     return goods is not None and goods.liquid and goods.role != "fat"
 
 
-def _holds(scene: Scene, tool: Tool) -> Fraction:
+def _holds(scene: Scene, tool: Tool) -> int:
     """What a vessel holds: as its size says, else by the rule of thumb for such a one, a small or a large one less or
     more; 0 where nobody tells, and of several."""
     nobody_says = tool.definite and tool.equipment.general and not tool.size
     if tool.several or tool.number > 1 or nobody_says:
-        return NONE
+        return 0
     if tool.size:
         from tamis.checks.scaling._pans import pan_of
 
         if tool.equipment.grows or tool.equipment.station == "oven":
-            return NONE  # its food has the shape of it
+            return 0  # its food has the shape of it
 
         pan = pan_of(tool, scene.kitchen)
-        return (pan.volume if pan is not None else None) or NONE
+        return _whole((pan.volume if pan is not None else None) or Fraction(0))
     from tamis.checks.words import check_words
 
     rules, words = practice(), check_words(scene.recipe.language).scaling
     said = set(tool.clause.text.lower().replace(",", " ").split())
     size = "small" if not said.isdisjoint(words.smalls) else "" if said.isdisjoint(words.larges) else "large"
-    return rules.holds.get(tool.equipment.id, NONE) * rules.amounts.get(size, Fraction(1))
+    return _whole(rules.holds.get(tool.equipment.id, Fraction(0)) * rules.amounts.get(size, Fraction(1)))
 
 
 def _swells(scene: Scene, said: _Line) -> Swells:

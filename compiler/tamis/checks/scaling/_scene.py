@@ -40,7 +40,6 @@ SWELLS: dict[Swells, str] = {
     "beaten": ", half of that where it is beaten up",
     "boiling": ", half of that where it boils up",
 }
-NONE = Fraction(0)
 
 
 class Vessel:
@@ -51,10 +50,10 @@ class Vessel:
 
     __slots__ = ("batch", "beside", "fullest", "heaped", "holds", "sure", "swells", "tool")
 
-    def __init__(self, tool: Tool, holds: Fraction) -> None:
+    def __init__(self, tool: Tool, holds: int) -> None:
         self.tool, self.holds = tool, holds
         self.batch = -1
-        self.beside = self.fullest = self.heaped = NONE
+        self.beside = self.fullest = self.heaped = 0
         self.sure = True
         self.swells: Swells = ""
 
@@ -64,13 +63,14 @@ class Vessel:
         return bool(self.tool.equipment.station)
 
     @property
-    def bulk(self) -> Fraction:
+    def bulk(self) -> int:
         """The room that it takes."""
         return self.fullest * (2 if self.swells else 1)
 
     def wanted(self, factor: Fraction) -> int:
         """How many of them hold so many times as much: one holds what the recipe puts in, whatever its size."""
-        return int(-(-self.bulk * factor // max(self.holds, self.bulk))) if self.fullest else 1
+        most = max(self.holds, self.bulk)
+        return int(-(-self.bulk * factor // most)) if self.bulk * factor > most * practice().amounts["over"] else 1
 
 
 class Scene(NamedTuple):

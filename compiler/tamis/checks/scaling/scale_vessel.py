@@ -4,7 +4,8 @@ Twice the batter in "a loaf tin" runs over, three litres of stock do not go into
 sticks fasten half of the rolls.
 
 Take more of the same, or a larger one; what is used by the piece grows with its pieces. What a bowl, a pan or a plate
-holds is a rule of thumb in `grammar/scaling.toml`.
+usually holds is a rule of thumb in `grammar/scaling.toml`; what is weighed against it is all that comes together in it,
+whichever line puts it there, and without what was taken out, poured off or strained away before.
 """
 
 from __future__ import annotations
@@ -120,18 +121,21 @@ def _told(scene: Scene, name: str, plural: str, alike: list[Vessel]) -> Diagnost
     fullest = max(alike, key=lambda vessel: vessel.bulk)
     tool, heaped = fullest.tool, fullest.tool.equipment.id in practice().heaped
     shown, where = (grams, "on") if heaped else (millilitres, "in")
+    much = [(vessel, f"about {shown(_round(vessel.fullest * scene.factor))}") for vessel in alike]
     more = tuple(
-        Label(vessel.tool.clause.span, f"and about {shown(vessel.fullest * scene.factor)} here")
-        for vessel in alike
-        if vessel is not fullest
+        Label(vessel.tool.clause.span, f"and {so_much} here") for vessel, so_much in much if vessel is not fullest
     )
-    much = shown(fullest.fullest * scene.factor)
-    message = f"{times_text(scene.factor)}: about {much} come together {where} one {name}, which is too much"
-    holds = f"{shown(fullest.holds)}{SWELLS[fullest.swells]}"
+    message = f"{times_text(scene.factor)}: {dict(much)[fullest]} come together {where} one {name}, which is too much"
+    holds = f"{shown(Fraction(fullest.holds))}{SWELLS[fullest.swells]}"
     usual = f"it holds {holds}" if tool.size else f"{plural} hold about {holds} (common practice)"
     wanted = fullest.wanted(scene.factor)
     hint = f"{usual}: take a larger one, or {wanted} of them, or work in {wanted} batches"
     return Diagnostic(RULE, LEVEL, tool.clause.span, message, hint, more)
+
+
+def _round(size: Fraction) -> Fraction:
+    """As a cook would say it: to a tenth of a litre, or ten millilitres."""
+    return Fraction(round(size, -2 if size >= 1000 else -1))
 
 
 def _said(tool: Tool, factor: Fraction, room: Room) -> tuple[str, str] | None:
