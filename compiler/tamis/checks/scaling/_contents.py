@@ -116,7 +116,8 @@ def vessels_of(scene: Scene) -> tuple[Vessel, ...]:
     """The vessels of a recipe, in the order in which they are brought out, each with the most that lies in it."""
     fold = _Fold(scene)
     for entry in scene.recipe.log:
-        fold.read(entry)
+        if entry.action >= 0:
+            fold.read(entry)
     for vessel in fold.vessels:
         if vessel.heaped > vessel.bulk and vessel.wanted(scene.factor) == 1:
             vessel.fullest, vessel.swells = vessel.heaped, ""

@@ -107,7 +107,9 @@ def _overflowing(scene: Scene, told: set[Span]) -> Iterator[Diagnostic]:
     known = nouns(scene.recipe.language)
     fuller: dict[str, list[Vessel]] = {}
     for vessel in scene.vessels:
-        if vessel.holds and vessel.wanted(scene.factor) > 1 and vessel.tool.clause.span not in told:
+        span = vessel.tool.clause.span
+        known_already = span in told or span.start in scene.exchanged
+        if vessel.holds and vessel.wanted(scene.factor) > 1 and not known_already:
             fuller.setdefault(known.one(vessel.tool.name), []).append(vessel)
     for name, alike in fuller.items():
         yield _told(scene, name, known.plural(name), alike)
