@@ -97,7 +97,8 @@ def test_three_parts_and_no_word_without_a_factor(name: str) -> None:
         ("Press [300 g rolled oats] [into a loaf tin].", "1/3", []),
         ("Press [300 g rolled oats] [into a mould].", "2", ["scale-vessel"]),
         ("Press [300 g rolled oats] [into buttered moulds].", "2", ["scale-vessel"]),
-        ("Press [300 g rolled oats] [into a casserole].", "2", ["scale-vessel"]),
+        ("Press [300 g rolled oats] [into a casserole].", "2", []),  # it holds more
+        ("Press [2 kg rolled oats] [into a casserole].", "3", ["scale-vessel"]),
         ("Press [300 g rolled oats] [into a baking dish].", "3", ["scale-vessel"]),
         ("Press [300 g rolled oats] [into a 20 cm baking dish].", "3", ["scale-pan"]),
         (f"Press [300 g rolled oats] [into a 20 cm baking dish].\n{BAKE}", "3", ["scale-oven", "scale-pan"]),

@@ -53,10 +53,14 @@ class Food(NamedTuple):
 
 
 class Vessels(NamedTuple):
-    """A vessel in plain words, and what says that the batch goes along."""
+    """A vessel in plain words, and what says that the batch goes along; before what something is put to."""
 
     enters: Words
     opens: Words
+    puts_in: Words
+    of: Words
+    some: Words
+    puts_to: Words
     goes_along: Words
     mixes: Words
 
@@ -117,6 +121,8 @@ class Scaling(NamedTuple):
     larges: Words
     cold: Words
     catches: Words
+    covers: Words
+    handfuls: Words
     above: Words
     depths: Words
     rounds: Words

@@ -8,8 +8,9 @@ from __future__ import annotations
 
 from tamis.checks.registry import scaling_checks
 from tamis.checks.run import run_each
+from tamis.checks.scaling._contents import vessels_of
 from tamis.checks.scaling._medium import staying
-from tamis.checks.scaling._scene import Scene
+from tamis.checks.scaling._scene import Scene, practice
 from tamis.diagnostics import Diagnostic, in_order
 from tamis.typed import TYPE_CHECKING
 
@@ -32,6 +33,8 @@ def misleading(
     recipe = original.recipe
     hands, media = recipe.history.hands(len(recipe.actions)), staying(recipe, kitchen)
     scene = Scene(recipe, original.table, kitchen, factor, exchanged, hands, media)
+    if factor >= practice().limits["fuller"]:
+        scene = scene._replace(vessels=vessels_of(scene))
     levels = kitchen.settings.checks
     found, failed = run_each(scaling_checks(), scene)
     kept = []

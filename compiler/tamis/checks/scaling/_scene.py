@@ -33,9 +33,50 @@ class Medium(NamedTuple):
     why: Why
 
 
+Swells = Literal["", "beaten", "boiling"]
+"""What makes food take twice its room: air that is beaten in, or sugar that boils down."""
+SWELLS: dict[Swells, str] = {
+    "": "",
+    "beaten": ", half of that where it is beaten up",
+    "boiling": ", half of that where it boils up",
+}
+
+
+class Vessel:
+    """A vessel where it is brought out (`tool`) and what it `holds` (0 where no rule of thumb tells and no size is
+    said); what lies in it at its fullest, in grams or millilitres. `beside` is what boils or soaks with its batch,
+    `heaped` what raw leaves and pieces in it come to, which matters where it holds all else. `sure`: all that lies in
+    it is measured."""
+
+    __slots__ = ("batch", "beside", "fullest", "heaped", "holds", "sure", "swells", "tool")
+
+    def __init__(self, tool: Tool, holds: int) -> None:
+        self.tool, self.holds = tool, holds
+        self.batch = -1
+        self.beside = self.fullest = self.heaped = 0
+        self.sure = True
+        self.swells: Swells = ""
+
+    @property
+    def hot(self) -> bool:
+        """Whether it goes on the hob or into the oven."""
+        return bool(self.tool.equipment.station)
+
+    @property
+    def bulk(self) -> int:
+        """The room that it takes."""
+        return self.fullest * (2 if self.swells else 1)
+
+    def wanted(self, factor: Fraction) -> int:
+        """How many of them hold so many times as much: one holds what the recipe puts in, whatever its size."""
+        most = max(self.holds, self.bulk)
+        return int(-(-self.bulk * factor // most)) if self.bulk * factor > most * practice().amounts["over"] else 1
+
+
 class Scene(NamedTuple):
     """A recipe, and by how much; `exchanged` are the clauses (by place) whose tin gives way to another,
-    `hands` what each line has in hand, `media` what food is cooked in and stays as it is."""
+    `hands` what each line has in hand, `media` what food is cooked in and stays as it is, `vessels` what lies in each
+    at its fullest (nothing where the factor is so small that all still fits)."""
 
     recipe: Recipe
     table: Table
@@ -44,6 +85,11 @@ class Scene(NamedTuple):
     exchanged: frozenset[int]
     hands: Hands
     media: tuple[Medium, ...]
+    vessels: tuple[Vessel, ...] = ()
+
+    def vessel(self, tool: Tool) -> Vessel | None:
+        """What is known of a piece where it is brought out."""
+        return next((vessel for vessel in self.vessels if vessel.tool is tool), None)
 
     def tools(self) -> Iterator[tuple[Action, Tool]]:
         """Every piece of equipment where it is first brought out, with its action."""
@@ -63,6 +109,7 @@ class Practice(NamedTuple):
     verbs: Mapping[str, frozenset[str]]
     thickeners: frozenset[str]
     shallow: frozenset[str]
+    layered: frozenset[str]
     cloths: frozenset[str]
     trays: frozenset[str]
     heaped: frozenset[str]

@@ -112,6 +112,9 @@ def _said(scene: Scene, tool: Tool) -> tuple[str, str] | None:
     pieces = tool.number * scene.factor if tool.number > 1 and by_the_piece(tool, scene.kitchen) else None
     if pieces and tool.size and pieces.denominator == 1:
         return None  # so many more are written, and each holds what it did
+    vessel = scene.vessel(tool)
+    if vessel is not None and vessel.holds and vessel.fullest and vessel.sure:
+        return None  # told by what lies in it
     pan = pan_of(tool, scene.kitchen)
     wanted = -(-tool.number * scene.factor // 1)
     name = tool.equipment.name if wanted == 1 else tool.equipment.plural

@@ -4,7 +4,8 @@ Twice the batter in "a loaf tin" runs over, three litres of stock do not go into
 sticks fasten half of the rolls.
 
 Take more of the same, or a larger one; what is used by the piece grows with its pieces. What a bowl, a pan or a plate
-holds is a rule of thumb in `grammar/scaling.toml`.
+usually holds is a rule of thumb in `grammar/scaling.toml`; what is weighed against it is all that comes together in it,
+whichever line puts it there, and without what was taken out, poured off or strained away before.
 """
 
 from __future__ import annotations
@@ -12,15 +13,14 @@ from __future__ import annotations
 from collections.abc import Iterator
 from fractions import Fraction
 
-from tamis.diagnostics import Diagnostic, Severity
+from tamis.diagnostics import Diagnostic, Label, Severity
 from tamis.typed import TYPE_CHECKING
 
 if TYPE_CHECKING:
-    from tamis.checks.scaling._contents import Filled
     from tamis.checks.scaling._oven import Room
-    from tamis.checks.scaling._scene import Scene
-    from tamis.model.recipe import Action
+    from tamis.checks.scaling._scene import Scene, Vessel
     from tamis.reading.clauses import Tool
+    from tamis.source import Span
 
 RULE = "scale-vessel"
 LEVEL: Severity = "warning"
@@ -58,31 +58,28 @@ def check(scene: Scene) -> Iterator[Diagnostic]:
         return
     seen: set[str] = set()
     for action, tool in scene.tools():
-        if not tool.equipment.grows or tool.size or tool.equipment.name in seen:
-            continue
-        if _holds_little(scene, action, tool):
+        if not tool.equipment.grows or tool.size or tool.equipment.name in seen or _is_weighed(scene, tool):
             continue
         seen.add(tool.equipment.name)
         said = _said(tool, scene.factor, room_for(scene, action, tool))
         if said:
             yield Diagnostic(RULE, LEVEL, tool.clause.span, f"{times_text(scene.factor)}: {said[0]}", said[1])
-    yield from _overflowing(scene)
-    yield from _in_pots(scene)
+    pots = list(_in_pots(scene))
+    yield from pots
+    yield from _overflowing(scene, {finding.span for finding in pots})
 
 
-def _holds_little(scene: Scene, action: Action, tool: Tool) -> bool:
-    """Whether so little goes into a dish, a mould or a jar that one holds it as well: eggs beaten up to dip things in.
-    Of what swells, as rice, nobody knows."""
-    from tamis.checks.scaling._contents import fullest
+def _is_weighed(scene: Scene, tool: Tool) -> bool:
+    """Whether what lies in a vessel tells how many it takes: a rule of thumb says what it holds, or it is so little
+    that any dish, mould or jar holds it, as eggs beaten up to dip things in."""
     from tamis.checks.scaling._scene import practice
 
-    if tool.equipment.kind != "vessel" or tool.equipment.station:
+    vessel = scene.vessel(tool)
+    if vessel is None or not vessel.fullest:
         return False
-    uses = [scene.recipe.uses[index] for index in scene.hands[action.number].uses]
-    if any(not use.mass.known or (use.ingredient.goods and use.ingredient.goods.show == "grain") for use in uses):
-        return False
-    lies = max(fullest(scene, action)[0], sum(use.mass.hi for use in uses))
-    return 0 < lies * scene.factor <= practice().amounts["little"]
+    little = not tool.equipment.station and vessel.fullest * scene.factor <= practice().amounts["little"]
+    fuller = bool(vessel.holds) and vessel.wanted(scene.factor) > 1
+    return fuller or (vessel.sure and (little or bool(vessel.holds)))
 
 
 def _in_pots(scene: Scene) -> Iterator[Diagnostic]:
@@ -103,34 +100,44 @@ def _in_pots(scene: Scene) -> Iterator[Diagnostic]:
         yield Diagnostic(RULE, LEVEL, pot.clause.span, message, hint)
 
 
-def _overflowing(scene: Scene) -> Iterator[Diagnostic]:
-    """Bowls, pans and plates in which more lies than they hold."""
-    from tamis.checks.scaling._contents import SWELLS, filled
-    from tamis.checks.scaling._scene import practice, times_text
-    from tamis.quantity.display import grams, millilitres
+def _overflowing(scene: Scene, told: set[Span]) -> Iterator[Diagnostic]:
+    """Vessels in which more comes together than they hold; those of a name once, none that was `told` of."""
     from tamis.quantity.nouns import nouns
 
-    known, rules = nouns(scene.recipe.language), practice()
-    for vessel in filled(scene):
-        wanted, name = vessel.wanted(scene.factor), known.one(vessel.tool.name)
-        if wanted > 1:
-            said = vessel.tool.clause.text.strip()
-            goes = said if vessel.tool.preposition else f"into {said}"
-            message = f"{times_text(scene.factor)}: what goes {goes} is too much for one"
-            holds = grams(vessel.holds) if vessel.tool.equipment.id in rules.heaped else millilitres(vessel.holds)
-            room = f"it holds about {holds}{SWELLS[vessel.swells]} (common practice)"
-            hint = f"take {wanted} {known.plural(name)}, or a larger one: {room}"
-            yield Diagnostic(RULE, LEVEL, vessel.tool.clause.span, message, hint)
-        elif vessel.small and _is_more(vessel, scene.factor):
-            message = f"{times_text(scene.factor)}: a {name} was chosen for less"
-            yield Diagnostic(RULE, LEVEL, vessel.tool.clause.span, message, "take a larger one")
+    known = nouns(scene.recipe.language)
+    fuller: dict[str, list[Vessel]] = {}
+    for vessel in scene.vessels:
+        span = vessel.tool.clause.span
+        known_already = span in told or span.start in scene.exchanged
+        if vessel.holds and vessel.wanted(scene.factor) > 1 and not known_already:
+            fuller.setdefault(known.one(vessel.tool.name), []).append(vessel)
+    for name, alike in fuller.items():
+        yield _told(scene, name, known.plural(name), alike)
 
 
-def _is_more(vessel: Filled, factor: Fraction) -> bool:
-    """Whether it is so much more, and so much, that nobody takes a small vessel for it."""
-    from tamis.checks.scaling._scene import practice
+def _told(scene: Scene, name: str, plural: str, alike: list[Vessel]) -> Diagnostic:
+    """How much comes together in vessels of a name, and what to take."""
+    from tamis.checks.scaling._scene import SWELLS, practice, times_text
+    from tamis.quantity.display import grams, millilitres
 
-    return factor >= practice().limits["small"] and vessel.bulk * factor > practice().amounts["noticed"]
+    fullest = max(alike, key=lambda vessel: vessel.bulk)
+    tool, heaped = fullest.tool, fullest.tool.equipment.id in practice().heaped
+    shown, where = (grams, "on") if heaped else (millilitres, "in")
+    much = [(vessel, f"about {shown(_round(vessel.fullest * scene.factor))}") for vessel in alike]
+    more = tuple(
+        Label(vessel.tool.clause.span, f"and {so_much} here") for vessel, so_much in much if vessel is not fullest
+    )
+    message = f"{times_text(scene.factor)}: {dict(much)[fullest]} come together {where} one {name}, which is too much"
+    holds = f"{shown(Fraction(fullest.holds))}{SWELLS[fullest.swells]}"
+    usual = f"it holds {holds}" if tool.size else f"{plural} hold about {holds} (common practice)"
+    wanted = fullest.wanted(scene.factor)
+    hint = f"{usual}: take a larger one, or {wanted} of them, or work in {wanted} batches"
+    return Diagnostic(RULE, LEVEL, tool.clause.span, message, hint, more)
+
+
+def _round(size: Fraction) -> Fraction:
+    """As a cook would say it: to a tenth of a litre, or ten millilitres."""
+    return Fraction(round(size, -2 if size >= 1000 else -1))
 
 
 def _said(tool: Tool, factor: Fraction, room: Room) -> tuple[str, str] | None:
