@@ -8,21 +8,26 @@ from __future__ import annotations
 
 from functools import cached_property
 
+from tamis.checks.counted import bare
+from tamis.quantity.amount import Amount as Weight
+from tamis.quantity.amount import total
 from tamis.reading.clauses import Ingredient
-from tamis.reading.plain import plain_of
+from tamis.reading.plain import kept_plain, plain_of
 from tamis.reading.plain_amounts import amounts
-from tamis.record import NamedTuple
+from tamis.record import NamedTuple, made
 from tamis.safety.assess import assess
 from tamis.source import Span
 from tamis.syntax.document import Text
-from tamis.typed import TYPE_CHECKING, Self
+from tamis.typed import TYPE_CHECKING, Self, TypeVar
 
 if TYPE_CHECKING:
-    from collections.abc import Mapping
+    from collections.abc import Mapping, Sequence, Set
 
     from tamis.formula.formula import Formula
+    from tamis.kitchen.goods import Goods
     from tamis.kitchen.house import Kitchen
-    from tamis.model.recipe import Action, Recipe, Supply
+    from tamis.model.recipe import Action, Recipe, Supply, Use
+    from tamis.reading.clauses import Read
     from tamis.reading.plain import Plain
     from tamis.reading.plain_amounts import Amount
     from tamis.safety.records import Safety
@@ -30,6 +35,8 @@ if TYPE_CHECKING:
     from tamis.syntax.document import Document
     from tamis.table.rows import EquipmentRow, Table
     from tamis.timeline.records import Timeline
+
+Clause = TypeVar("Clause")
 
 
 class Stretch(NamedTuple):
@@ -122,19 +129,75 @@ class View:
     @cached_property
     def plain(self) -> tuple[Stretch, ...]:
         """The plain words of each action, cut up, in the order of the text."""
-        return tuple([words for action in self.recipe.actions for words in self.plain_in(action)])
+        kept, kitchen = kept_plain(self.kitchen), self.kitchen
+        return tuple(
+            [
+                made(Stretch, (action, kept.get(part.text) or plain_of(part.text, kitchen), part.span.start))
+                for action in self.recipe.actions
+                for part in action.parts
+                if type(part) is Text
+            ]
+        )
+
+    @cached_property
+    def _by_line(self) -> dict[int, list[Stretch]]:
+        found: dict[int, list[Stretch]] = {}
+        for words in self.plain:
+            found.setdefault(words.action.number, []).append(words)
+        return found
 
     def plain_in(self, action: Action) -> list[Stretch]:
         """The plain words of one action."""
-        parts = (part for part in action.parts if isinstance(part, Text))
-        return [Stretch(action, plain_of(part.text, self.kitchen), part.span.start) for part in parts]
+        return self._by_line.get(action.number, [])
+
+    @cached_property
+    def said(self) -> Set[str]:
+        """Every word and sign of the plain words."""
+        return set().union(*[words.plain.said for words in self.plain])
+
+    def saying(self, asked: frozenset[str]) -> list[Stretch]:
+        """The plain words in which one of these stands."""
+        if asked.isdisjoint(self.said):
+            return []
+        return [words for words in self.plain if not asked.isdisjoint(words.plain.said)]
 
     @cached_property
     def amounts(self) -> tuple[tuple[Stretch, Amount], ...]:
         """The amounts in plain words: most recipes have none."""
-        return tuple([(words, amount) for words in self.plain for amount in words.plain.ask(amounts)])
+        longer = [words for words in self.plain if len(words.plain.said) > 1]
+        return tuple([(words, amount) for words in longer for amount in words.plain.ask(amounts)])
+
+    @cached_property
+    def _clauses(self) -> dict[type[Read], list[tuple[Action, Read]]]:
+        found: dict[type[Read], list[tuple[Action, Read]]] = {}
+        for action in self.recipe.actions:
+            for read in action.reads:
+                found.setdefault(type(read), []).append((action, read))
+        return found
+
+    def each(self, kind: type[Clause]) -> Sequence[tuple[Action, Clause]]:
+        """The clauses of a kind with their lines, in the order of the text."""
+        return self._clauses.get(kind, ())  # type: ignore[call-overload,no-any-return]  # the key tells which they are
+
+    @cached_property
+    def batch(self) -> tuple[Use, ...]:
+        """All that goes into a batch, and is for no purpose."""
+        return tuple([use for use in self.recipe.uses if use.in_batch])
+
+    @cached_property
+    def weight(self) -> Weight:
+        """What that weighs, in grams."""
+        lo = total([use.mass.lo for use in self.batch])
+        ranges = any([use.mass.lo is not use.mass.hi for use in self.batch])
+        return Weight(lo, total([use.mass.hi for use in self.batch]) if ranges else lo)
+
+    @cached_property
+    def bare(self) -> tuple[tuple[Ingredient, Goods, Weight], ...]:
+        """The known foods with a number and no unit: most recipes have few."""
+        found = [(food, food.goods, bare(food)) for food in self.ingredients]
+        return tuple([(food, goods, number) for food, goods, number in found if number is not None and goods])
 
     @cached_property
     def ingredients(self) -> tuple[Ingredient, ...]:
         """Every ingredient clause, in the order of the text."""
-        return tuple([read for action in self.recipe.actions for read in action.reads if isinstance(read, Ingredient)])
+        return tuple([food for _, food in self.each(Ingredient)])

@@ -7,8 +7,9 @@ from __future__ import annotations
 
 from functools import cache
 
+from tamis.reading.plain import phrases
 from tamis.record import NamedTuple
-from tamis.typed import TYPE_CHECKING
+from tamis.typed import TYPE_CHECKING, Any
 from tamis.words import word_lists
 
 if TYPE_CHECKING:
@@ -167,6 +168,15 @@ def check_words(language: str) -> CheckWords:
         cues=closed["UNTIL"],
         meanwhile=closed["MEANWHILE"],
     )
+
+
+@cache
+def word_set(language: str, name: str) -> frozenset[str]:
+    """The words that begin what one of the lists holds, by its name: `lifted.verbs`."""
+    found: Any = check_words(language)
+    for part in name.split("."):
+        found = getattr(found, part)
+    return frozenset(phrases(found, language))
 
 
 def keeps_cold(keeps: str, language: str) -> bool:

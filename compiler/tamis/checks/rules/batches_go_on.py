@@ -43,8 +43,13 @@ Pour [300 ml water] over.
 """
 
 
+_SHARES = ("batches", "loads")
+
+
 def check(view: View) -> Iterator[Diagnostic]:
     """Measured food that goes into the batch after the line of the repeat, in its paragraph."""
+    if not any([read.kind in _SHARES for _, read in view.each(Repeat)]):
+        return
     repeat: Repeat | None = None
     step = None
     for action in view.recipe.actions:
@@ -55,7 +60,7 @@ def check(view: View) -> Iterator[Diagnostic]:
             yield from told
             repeat = None if told else repeat
             continue
-        kinds = (read for read in action.reads if isinstance(read, Repeat) and read.kind in ("batches", "loads"))
+        kinds = (read for read in action.reads if isinstance(read, Repeat) and read.kind in _SHARES)
         repeat = next(kinds, None)
 
 

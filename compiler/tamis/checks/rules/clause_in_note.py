@@ -46,6 +46,8 @@ def check(view: View) -> Iterator[Diagnostic]:
     for component in recipe.components:
         for remark in (*component.remarks, *(remark for step in component.steps for remark in step.remarks)):
             text = view.source.slice(remark.span)
+            if "[" not in text:
+                continue
             for found in IN_REMARK.finditer(text):
                 span = Span(remark.span.start + found.start(), remark.span.start + found.end())
                 message = f"“{found[0]}” in a {remark.kind} is only printed: it is on no list and in no plan"

@@ -97,8 +97,9 @@ def check(view: View) -> Iterator[Diagnostic]:
     """What follows an adding or cooking verb in plain words, or a bracket after one, if it is a food."""
     known: set[str] | None = None
     singular = nouns(view.recipe.language).singular
+    after_clause = _words(view.recipe.language).after_clause
     for words in view.plain:
-        for end, foods in words.plain.ask(_foods):
+        for end, foods in words.plain.ask(_foods) if _may_work(words, after_clause) else ():
             verb = _working(words, end)
             for named in foods if verb else ():
                 if known is None:
@@ -108,6 +109,21 @@ def check(view: View) -> Iterator[Diagnostic]:
                     yield _said(view, named, words.span(named.first, named.end), verb, measured)
 
 
+def _may_work(words: Stretch, after_clause: frozenset[str]) -> bool:
+    """Whether a verb that adds or cooks stands in these words, or they go on after a clause that may have one."""
+    said, start = words.plain.said, words.start
+    if len(said) < 2:
+        return False
+    if not after_clause.isdisjoint(said[:2]):
+        return True
+    end = start + len(words.plain.text)
+    return any([start < use.span.end <= end and _works(use.verb) for use in words.action.verbs])
+
+
+def _works(verb: Verb) -> bool:
+    return verb.adds or verb.cooks or verb.heat
+
+
 def _working(words: Stretch, end: int | None) -> Verb | None:
     """The verb that ends so far behind the start of these words, if it adds or cooks; None stands for that of the words
     before them."""
@@ -115,7 +131,7 @@ def _working(words: Stretch, end: int | None) -> Verb | None:
     if end is not None:
         uses = [use for use in uses if use.span.end == words.start + end]
     verb = uses[-1].verb if uses else None
-    return verb if verb and (verb.adds or verb.cooks or verb.heat) else None
+    return verb if verb and _works(verb) else None
 
 
 def _said(view: View, named: Named, span: Span, verb: Verb, measured: bool) -> Diagnostic:

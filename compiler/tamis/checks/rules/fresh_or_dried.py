@@ -51,6 +51,8 @@ def check(view: View) -> Iterator[Diagnostic]:
     for food in view.ingredients:
         if food.goods is None or food.states or food.preparation or not food.measures:
             continue
+        if food.goods.id not in twins and food.goods.id not in words.only_dried:
+            continue
         twin = kitchen.larder.get(twins.get(food.goods.id, ""))
         name = food.name.lower()
         if twin is not None and name not in (twin.name, *twin.aliases) and _by_spoon(food, kitchen):

@@ -47,19 +47,20 @@ def check(view: View) -> Iterator[Diagnostic]:
     language = view.recipe.language
     named: set[str] = set()  # what some bracket puts on a tin or a board, so far
     for action in view.recipe.actions:
-        foods = [read for read in action.reads if isinstance(read, Ingredient)]
-        named.update(_coat(food.goods) for food in foods if food.purpose and food.goods)
+        foods = [read for read in action.reads if type(read) is Ingredient]
+        named.update([_coat(food.goods) for food in foods if food.purpose and food.goods])
         uses = [use for use in action.verbs if use.verb.greases]
-        tool = next((read for read in action.reads if isinstance(read, Tool) and not read.preposition), None)
-        if uses and not foods and tool is not None:
+        tools = [read for read in action.reads if type(read) is Tool]
+        tool = next((tool for tool in tools if not tool.preposition), None) if uses and not foods else None
+        if tool is not None:
             message = f"“{uses[0].text}”: no bracket names what the {tool.name} is greased with"
             hint = example(language, "grease", tool=tool.clause.text)
             yield Diagnostic(RULE, LEVEL, uses[0].span, message, hint)
             named.add("fat")
-        for read in action.reads:
-            said = _said(read, view) if isinstance(read, Tool) else {}
-            if isinstance(read, Tool) and not named.issuperset(said):
-                yield _finding(read, said, view)
+        for tool in tools:
+            said = _said(tool, view) if tool.adjectives or tool.words else {}
+            if not named.issuperset(said):
+                yield _finding(tool, said, view)
                 named.update(said)
 
 

@@ -63,17 +63,17 @@ def check(view: View) -> Iterator[Diagnostic]:
 
 def _degrees(action: Action, known: dict[str, Fraction]) -> Iterator[tuple[Amount, Span, Fraction]]:
     """The degrees of a line that are no oven's, each with its place and the most that they can be."""
-    fries = any(use.verb.fries for use in action.verbs)
+    fries = any([use.verb.fries for use in action.verbs])
     over_fire = not fries and (action.heats or action.work.station) in _ABOVE_FIRE
     for read in action.reads:
-        setting = read.setting if isinstance(read, Time) else read if isinstance(read, Setting) else None
-        if setting is not None and setting.celsius and not over_fire:
-            yield setting.celsius, read.clause.span, known["pan"]
-        elif isinstance(read, Target) and read.celsius and not over_fire:
-            yield read.celsius, read.clause.span, known["pan"]
-        elif isinstance(read, Cue) and read.celsius:
-            bakes = action.work.station == _OVEN and not fries
-            yield read.celsius, read.clause.span, known["food" if bakes else "cue"]
+        if isinstance(read, Cue):
+            if read.celsius:
+                bakes = action.work.station == _OVEN and not fries
+                yield read.celsius, read.clause.span, known["food" if bakes else "cue"]
+        elif isinstance(read, Time | Setting | Target) and not over_fire:
+            celsius = read.setting and read.setting.celsius if isinstance(read, Time) else read.celsius
+            if celsius:
+                yield celsius, read.clause.span, known["pan"]
 
 
 def _say(span: Span, message: str) -> Diagnostic:

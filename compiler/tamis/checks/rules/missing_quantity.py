@@ -72,7 +72,7 @@ def _in_vessels(view: View) -> Iterator[Diagnostic]:
     """Food that stands only as what a vessel holds: a teacup of rice, a plate of flour to turn it in."""
     for action in view.recipe.actions:
         for tool in action.tools:
-            goods = None if tool.definite else _held(tool, view.kitchen)
+            goods = _held(tool, view.kitchen) if tool.contains and not tool.definite else None
             if goods is None:
                 continue
             held = tool.contains
@@ -83,7 +83,7 @@ def _in_vessels(view: View) -> Iterator[Diagnostic]:
 
 def _held(tool: Tool, kitchen: Kitchen) -> Goods | None:
     """The food that a vessel is full of; None if it is there to lie in: water, ice, fat to fry in."""
-    found = kitchen.larder.find(tool.contains.lower().split()) if tool.contains else None
+    found = kitchen.larder.find(tool.contains.lower().split())
     if found is None or found.goods.merchant == FROM_TAP:
         return None
     return None if tool.preposition and found.goods.role == "fat" else found.goods
@@ -94,7 +94,7 @@ def _bare(view: View) -> Iterator[Diagnostic]:
     words = check_words(view.recipe.language)
     reasons = (*(f"{word} " for word in words.foods.reasons), *words.foods.alone)
     for food in view.ingredients:
-        if food.measured or food.role != "unmeasured" or food.purpose or food.optional:
+        if food.role != "unmeasured" or food.measured or food.purpose or food.optional:
             continue
         if food.preparation.startswith(reasons) or _by_eye(food, words):
             continue

@@ -55,9 +55,9 @@ def check(view: View) -> Iterator[Diagnostic]:
     for action in view.recipe.actions:
         if action.heats != _OVEN and action.work.station != _OVEN:
             continue
-        if any(use.verb.fries for use in action.verbs):
+        if any([use.verb.fries for use in action.verbs]):
             continue  # the degrees of its fat: heat-range
-        cooks = action.heats != _OVEN and any(use.verb.cooks for use in action.verbs)
+        cooks = action.heats != _OVEN and any([use.verb.cooks for use in action.verbs])
         least = known.cooking if cooks else known.coolest
         for celsius, span in _degrees(view, action):
             if celsius.lo > known.hottest or celsius.hi < least:

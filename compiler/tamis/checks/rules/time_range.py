@@ -52,22 +52,23 @@ _HOUR, _MINUTE = 3600, 60
 def check(view: View) -> Iterator[Diagnostic]:
     """Times from the text beyond the limits of their verb, or of the heat of their oven."""
     known = limits()
-    for action, here in zip(view.recipe.actions, view.recipe.places.lines, strict=True):
+    for action in view.recipe.actions:
         work = action.work
         if work.wait is None or work.given != "text":
             continue
-        verb = view.kitchen.verbs.of_base(work.verb)
-        name = verb.name if verb else work.verb
+        here = view.recipe.places.lines[action.number]
         hours, heat = known.hours.get(work.verb), _oven_hours(here, known)
         message = ""
         if hours is not None and work.wait.lo > hours * _HOUR:
-            message = f"“{name}” for longer than {_number(hours)} h: no recipe takes that long ({SOURCE})"
+            message = f"“{{name}}” for longer than {_number(hours)} h: no recipe takes that long ({SOURCE})"
         elif heat is not None and work.wait.lo > heat * _HOUR:
             message = f"longer than {_number(heat)} h in so hot an oven: nothing is left of the food ({SOURCE})"
         elif _is_short(action, known):
             least = _number(known.minutes[work.verb])
-            message = f"“{name}” for less than {least} min: no recipe takes so short a time ({SOURCE})"
+            message = f"“{{name}}” for less than {least} min: no recipe takes so short a time ({SOURCE})"
         if message:
+            verb = view.kitchen.verbs.of_base(work.verb)
+            message = message.format(name=verb.name if verb else work.verb)
             span = next((read.clause.span for read in action.reads if read.role in ("time", "cue")), action.span)
             yield Diagnostic(RULE, LEVEL, span, message, "check the digits and the unit, min or h")
 
