@@ -15,7 +15,7 @@ from tamis.safety.records import Item
 from tamis.typed import TYPE_CHECKING
 
 if TYPE_CHECKING:
-    from collections.abc import Callable, Hashable, Iterable, Mapping
+    from collections.abc import Callable, Collection, Hashable, Iterable, Mapping
 
     from tamis.safety.records import HazardKind
 
@@ -32,10 +32,12 @@ class State:
     come with another batch. `kinds` are those of all hazards that ever came in."""
 
     __slots__ = (
+        "_all_uses",
         "_came",
         "_cooked",
         "_counted",
         "_items",
+        "_listed",
         "_stale",
         "_uses",
         "dough",
@@ -54,6 +56,8 @@ class State:
         self._counted = 0
         self._stale = False
         self._uses: Pile[int] = Pile()
+        self._all_uses: dict[int, None] = {}
+        self._listed = 0
         self._cooked = {True: 0, False: 0}
         self.foods: dict[Hashable, tuple[int, str]] = {}
         self.kinds: set[HazardKind] = set()
@@ -75,9 +79,11 @@ class State:
         return self._items
 
     @property
-    def uses(self) -> Iterable[int]:
+    def uses(self) -> Collection[int]:
         """All the uses of ingredients in it."""
-        return dict.fromkeys(self._uses)
+        if len(self._uses) != self._listed:
+            self._all_uses, self._listed = dict.fromkeys(self._uses), len(self._uses)
+        return self._all_uses
 
     def cook(self, dry: bool) -> Iterable[int]:
         """The uses that are cooked now, dry or wet, and were not yet so: those that came in since the last time."""
@@ -144,8 +150,10 @@ class State:
         """The first meat, fish or poultry in it that is still raw."""
         if self.kinds.isdisjoint(FLESH):
             return None
-        found = (item for item in self.items.values() if item.cleared is None and item.hazard in FLESH)
-        return next((item for item in found if item.form != "contact"), None)
+        for item in self.items.values():
+            if item.hazard in FLESH and item.cleared is None and item.form != "contact":
+                return item
+        return None
 
 
 def _further(item: Item, way: tuple[str, ...]) -> Item:

@@ -97,7 +97,7 @@ class Trace:
         for event in history.happenings:
             action = self.recipe.actions[event.action]
             self._happen(event, action)
-            if action.tools:
+            if action.tools and (self.counter.dirty or not self.states[event.batch].kinds.isdisjoint(FLESH)):
                 self.counter.work(action, self._place(event, action), self.states[event.batch])
         return Traced(tuple(self.states), tuple(self.waits), tuple(self.oil_waits), self._cooked, self.mixing)
 
@@ -193,7 +193,9 @@ class Trace:
         """What raw meat is stuffed with has to be done in the middle, whatever it is made of. What stands before the
         verb (at an offset) goes elsewhere: *rub [butter] under the skin and stuff with [1 lemon]*."""
         fillers = rules().verbs["fillers"]
-        if not any(use.verb.base in fillers and use.span.start < at for use in action.verbs):
+        if state.kinds.isdisjoint(FLESH) or self.verbs[action.number].isdisjoint(fillers):
+            return
+        if not any([use.verb.base in fillers and use.span.start < at for use in action.verbs]):
             return
         host = state.raw_flesh()
         if host and host.hazard != "minced-meat":
@@ -211,17 +213,21 @@ class Trace:
                 (self.dry if dry else self.wet).update(state.cook(dry))
             if state.items:
                 self._heat(action, read, done, state)
-        if self.sweet and syrup_heat(action, read, self.words.language):
-            uses = set(state.uses)
-            self.candied |= uses if boiled_down(self.recipe, uses) else set()
+        if self.sweet and syrup_heat(action, read, self.words.language) and boiled_down(self.recipe, state.uses):
+            self.candied.update(state.uses)
+        if isinstance(read, Time) or (isinstance(read, Pause) and read.waits):
+            self._wait(read, action, state)
+
+    def _wait(self, read: Time | Pause, action: Action, state: State) -> None:
         here = self.recipe.places.lines[action.number]
-        if (isinstance(read, Time) or (isinstance(read, Pause) and read.waits)) and long(action, here, self.authority):
-            wait = risky_wait(action, here, read, state, self.authority)
-            if wait and self._spoils(state):
-                self.waits.append(wait)
-            wait = oil_wait(self.recipe, here, read, state, self.authority) if self.garlic else None
-            if wait:
-                self.oil_waits.append(wait)
+        if not long(action, here, self.authority):
+            return
+        wait = risky_wait(action, here, read, state, self.authority)
+        if wait and self._spoils(state):
+            self.waits.append(wait)
+        wait = oil_wait(self.recipe, here, read, state, self.authority) if self.garlic else None
+        if wait:
+            self.oil_waits.append(wait)
 
     def _spoils(self, state: State) -> bool:
         """Whether a batch is neither too dry nor too sweet to spoil by now."""
@@ -258,7 +264,7 @@ class Trace:
         In one mixture half the egg's weight is the leanest sponge; where flour and egg meet as two batches, twice
         (a muffin, a glaze), so that a custard in a pastry case stays a custard. Common practice.
         """
-        if not state.eggs or not any([_loose(item) for item in state.items.values()]):
+        if "egg" not in state.kinds or not any([_loose(item) for item in state.items.values()]) or not state.eggs:
             return
         if state.own_dough * 2 >= state.own_eggs > 0 or state.dough >= state.eggs * 2:
             state.change(lambda item: item._replace(bound=True) if _loose(item) else item)
