@@ -9,6 +9,7 @@ from __future__ import annotations
 from functools import cached_property
 
 from tamis.checks.counted import bare
+from tamis.kitchen.food import FERMENTING
 from tamis.quantity.amount import Amount as Weight
 from tamis.quantity.amount import total
 from tamis.reading.clauses import Ingredient
@@ -27,12 +28,12 @@ if TYPE_CHECKING:
     from tamis.kitchen.goods import Goods
     from tamis.kitchen.house import Kitchen
     from tamis.model.recipe import Action, Recipe, Supply, Use
-    from tamis.reading.clauses import Read
+    from tamis.reading.clauses import Read, Tool
     from tamis.reading.plain import Plain
     from tamis.reading.plain_amounts import Amount
     from tamis.safety.records import Safety
     from tamis.source import Source
-    from tamis.syntax.document import Document
+    from tamis.syntax.document import Document, Remark
     from tamis.table.rows import EquipmentRow, Table
     from tamis.timeline.records import Timeline
 
@@ -97,14 +98,17 @@ class View:
     @cached_property
     def formula(self) -> Formula | None:
         """The baker's formula; None for what is no dough, and for one in which nothing ferments: it is no bread."""
-        foods = [use.ingredient.goods for use in self.recipe.uses if use.ingredient.goods is not None]
-        if not any(food.flour for food in foods):
+        if not self.ferments:
             return None
         from tamis.formula.formula import build_formula
-        from tamis.formula.parts import FERMENTING
 
-        ferments = any(food.role in FERMENTING for food in foods)
-        return build_formula(self.recipe, self.kitchen) if ferments else None
+        return build_formula(self.recipe, self.kitchen)
+
+    @cached_property
+    def ferments(self) -> bool:
+        """Whether there is flour in it, and something that raises it as bread is raised."""
+        foods = [use.ingredient.goods for use in self.recipe.uses if use.ingredient.goods is not None]
+        return any([food.flour for food in foods]) and any([food.role in FERMENTING for food in foods])
 
     def again(self) -> Self:
         """The same, with whatever has been made of it by now."""
@@ -190,6 +194,28 @@ class View:
         lo = total([use.mass.lo for use in self.batch])
         ranges = any([use.mass.lo is not use.mass.hi for use in self.batch])
         return Weight(lo, total([use.mass.hi for use in self.batch]) if ranges else lo)
+
+    @property
+    def several(self) -> bool:
+        """Whether it has a component that is not the dish."""
+        return len(self.recipe.components) > (self.recipe.dish is not None)
+
+    @property
+    def notes(self) -> list[Remark]:
+        """The remarks for the reader in which a bracket opens."""
+        parts = [part for component in self.recipe.components for part in (component, *component.steps)]
+        remarks = [remark for part in parts for remark in part.remarks]
+        return [remark for remark in remarks if "[" in self.source.slice(remark.span)]
+
+    @property
+    def filled(self) -> list[Tool]:
+        """The equipment that is said to hold something: *a bowl of ice*."""
+        return [tool for action in self.recipe.actions for tool in action.tools if tool.contains]
+
+    @property
+    def also(self) -> list[Ingredient]:
+        """The foods that are measured in two ways."""
+        return [food for food in self.ingredients if food.also]
 
     @cached_property
     def bare(self) -> tuple[tuple[Ingredient, Goods, Weight], ...]:

@@ -20,6 +20,7 @@ if TYPE_CHECKING:
 
 RULE = "boil-outside-brackets"
 LEVEL: Severity = "information"
+ABOUT = ("said boil.states",)
 BAD = """\
 title: Barley broth
 serves: 4

@@ -24,6 +24,7 @@ if TYPE_CHECKING:
 
 RULE = "count-unlikely"
 LEVEL: Severity = "warning"
+ABOUT = ("view bare",)
 BAD = """\
 title: Carrot soup
 serves: 4

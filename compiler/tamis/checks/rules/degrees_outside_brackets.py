@@ -26,6 +26,7 @@ if TYPE_CHECKING:
 
 RULE = "degrees-outside-brackets"
 LEVEL: Severity = "warning"
+ABOUT = ("view amounts",)
 BAD = """\
 title: Baked squash
 serves: 4

@@ -22,6 +22,7 @@ if TYPE_CHECKING:
 
 RULE = "grease-not-named"
 LEVEL: Severity = "information"
+ABOUT = ("equipment",)
 BAD = """\
 title: Baked oats
 serves: 4

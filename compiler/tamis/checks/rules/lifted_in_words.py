@@ -27,6 +27,7 @@ if TYPE_CHECKING:
 
 RULE = "lifted-in-words"
 LEVEL: Severity = "information"
+ABOUT = ("said lifted.verbs",)
 BAD = """\
 title: Pears in syrup
 serves: 4

@@ -20,6 +20,7 @@ if TYPE_CHECKING:
 
 RULE = "makes-disagrees"
 LEVEL: Severity = "warning"
+ABOUT = ("division",)
 BAD = """\
 title: Soft rolls
 makes: 24 rolls

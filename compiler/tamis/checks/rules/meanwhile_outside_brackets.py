@@ -18,6 +18,7 @@ if TYPE_CHECKING:
 
 RULE = "meanwhile-outside-brackets"
 LEVEL: Severity = "information"
+ABOUT = ("said meanwhile",)
 BAD = """\
 title: Baked squash
 serves: 4

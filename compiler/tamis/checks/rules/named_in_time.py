@@ -22,6 +22,7 @@ if TYPE_CHECKING:
 
 RULE = "named-in-time"
 LEVEL: Severity = "warning"
+ABOUT = ("time",)
 BAD = """\
 title: Onions in brown butter
 serves: 4

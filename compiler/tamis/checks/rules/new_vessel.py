@@ -37,6 +37,7 @@ if TYPE_CHECKING:
 
 RULE = "new-vessel"
 LEVEL: Severity = "warning"
+ABOUT = ("equipment",)
 BAD = """\
 title: Onions and cream
 serves: 4

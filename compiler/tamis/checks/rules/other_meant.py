@@ -20,6 +20,7 @@ if TYPE_CHECKING:
 
 RULE = "other-meant"
 LEVEL: Severity = "information"
+ABOUT = ("reference",)
 BAD = """\
 title: Spirals
 makes: 12 spirals

@@ -25,6 +25,7 @@ if TYPE_CHECKING:
 
 RULE = "oven-range"
 LEVEL: Severity = "warning"
+ABOUT = ("oven",)
 BAD = """\
 title: Baked squash
 serves: 4

@@ -24,6 +24,7 @@ if TYPE_CHECKING:
 
 RULE = "part-counted-twice"
 LEVEL: Severity = "warning"
+ABOUT = ("said small.off",)
 BAD = """\
 title: Coconut rice
 serves: 4

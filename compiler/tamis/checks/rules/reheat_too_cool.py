@@ -26,6 +26,7 @@ if TYPE_CHECKING:
 
 RULE = "reheat-too-cool"
 LEVEL: Severity = "warning"
+ABOUT = ("leftovers",)
 BAD = """\
 title: Braised chicken
 serves: 4

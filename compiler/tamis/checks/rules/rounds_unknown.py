@@ -21,6 +21,7 @@ if TYPE_CHECKING:
 
 RULE = "rounds-unknown"
 LEVEL: Severity = "information"
+ABOUT = ("manner",)
 BAD = """\
 title: Pancakes
 serves: 4

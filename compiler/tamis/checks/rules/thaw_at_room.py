@@ -21,6 +21,7 @@ if TYPE_CHECKING:
 
 RULE = "thaw-at-room"
 LEVEL: Severity = "warning"
+ABOUT = ("leftovers",)
 BAD = """\
 title: Braised chicken
 serves: 4

@@ -22,6 +22,7 @@ if TYPE_CHECKING:
 
 RULE = "unit-missing"
 LEVEL: Severity = "error"
+ABOUT = ("view bare", "reference")
 BAD = """\
 title: Soda bread
 makes: 1 loaf

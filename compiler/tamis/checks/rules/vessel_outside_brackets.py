@@ -23,6 +23,7 @@ if TYPE_CHECKING:
 
 RULE = "vessel-outside-brackets"
 LEVEL: Severity = "information"
+ABOUT = ("said vessels.enters",)
 BAD = """\
 title: Sweet cream
 serves: 4

@@ -24,6 +24,7 @@ if TYPE_CHECKING:
 
 RULE = "work-unknown"
 LEVEL: Severity = "warning"
+ABOUT = ("time",)
 BAD = """\
 title: Flat loaves
 serves: 4
