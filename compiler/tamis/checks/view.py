@@ -19,7 +19,7 @@ from tamis.record import NamedTuple, made
 from tamis.safety.assess import assess
 from tamis.source import Span
 from tamis.syntax.document import Text
-from tamis.typed import TYPE_CHECKING, Self, TypeVar
+from tamis.typed import TYPE_CHECKING, Any, Self, TypeVar
 
 if TYPE_CHECKING:
     from collections.abc import Mapping, Sequence, Set
@@ -28,7 +28,7 @@ if TYPE_CHECKING:
     from tamis.kitchen.goods import Goods
     from tamis.kitchen.house import Kitchen
     from tamis.model.recipe import Action, Recipe, Supply, Use
-    from tamis.reading.clauses import Read, Tool
+    from tamis.reading.clauses import Tool
     from tamis.reading.plain import Plain
     from tamis.reading.plain_amounts import Amount
     from tamis.safety.records import Safety
@@ -133,26 +133,28 @@ class View:
     @cached_property
     def plain(self) -> tuple[Stretch, ...]:
         """The plain words of each action, cut up, in the order of the text."""
-        kept, kitchen = kept_plain(self.kitchen), self.kitchen
-        return tuple(
-            [
-                made(Stretch, (action, kept.get(part.text) or plain_of(part.text, kitchen), part.span.start))
-                for action in self.recipe.actions
-                for part in action.parts
-                if type(part) is Text
-            ]
-        )
+        return tuple([words for line in self._by_line for words in line])
 
     @cached_property
-    def _by_line(self) -> dict[int, list[Stretch]]:
-        found: dict[int, list[Stretch]] = {}
-        for words in self.plain:
-            found.setdefault(words.action.number, []).append(words)
+    def _by_line(self) -> list[list[Stretch]]:
+        kept, kitchen = kept_plain(self.kitchen), self.kitchen
+        found = []
+        for action in self.recipe.actions:
+            texts = [part for part in action.parts if type(part) is Text]
+            cut = [(kept.get(text), text, start) for text, (start, _) in texts]
+            found.append(
+                [made(Stretch, (action, plain_of(text, kitchen) if old is None else old, at)) for old, text, at in cut]
+            )
         return found
 
     def plain_in(self, action: Action) -> list[Stretch]:
         """The plain words of one action."""
-        return self._by_line.get(action.number, [])
+        return self._by_line[action.number]
+
+    @cached_property
+    def lower(self) -> str:
+        """All of the text in small letters."""
+        return self.source.text.lower()
 
     @cached_property
     def said(self) -> Set[str]:
@@ -172,8 +174,8 @@ class View:
         return tuple([(words, amount) for words in longer for amount in words.plain.ask(amounts)])
 
     @cached_property
-    def _clauses(self) -> dict[type[Read], list[tuple[Action, Read]]]:
-        found: dict[type[Read], list[tuple[Action, Read]]] = {}
+    def _clauses(self) -> dict[type[Any], list[Any]]:
+        found: dict[type[Any], list[Any]] = {}
         for action in self.recipe.actions:
             for read in action.reads:
                 found.setdefault(type(read), []).append((action, read))
@@ -181,7 +183,7 @@ class View:
 
     def each(self, kind: type[Clause]) -> Sequence[tuple[Action, Clause]]:
         """The clauses of a kind with their lines, in the order of the text."""
-        return self._clauses.get(kind, ())  # type: ignore[call-overload,no-any-return]  # the key tells which they are
+        return self._clauses.get(kind, ())
 
     @cached_property
     def batch(self) -> tuple[Use, ...]:
@@ -203,8 +205,9 @@ class View:
     @property
     def notes(self) -> list[Remark]:
         """The remarks for the reader in which a bracket opens."""
-        parts = [part for component in self.recipe.components for part in (component, *component.steps)]
-        remarks = [remark for part in parts for remark in part.remarks]
+        components = self.recipe.components
+        remarks = [remark for component in components for remark in component.remarks]
+        remarks += [remark for component in components for step in component.steps for remark in step.remarks]
         return [remark for remark in remarks if "[" in self.source.slice(remark.span)]
 
     @property

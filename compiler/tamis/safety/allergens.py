@@ -64,7 +64,7 @@ class Foods:
         needed = safety_words(self._kitchen.language).purposes.needed
         food = self._recipe.uses[use].ingredient
         found = self._of_use[use, goods] = list(_of_use(food, use, own, needed))
-        like = None if own else called_like(food, self._kitchen)
+        like = None if own or food.goods else called_like(food, self._kitchen)
         if like is not None and like.allergens:
             name = f"{food.name}, if it is a kind of {like.name}"
             found.append(Source(name, like.allergens, "", food.optional or food.purpose in needed, use=use))
@@ -94,7 +94,7 @@ def part_of(name: str, foods: list[Source], lists: Iterable[AllergenList], missi
 
 def _declare(list_: AllergenList, foods: list[Source]) -> Iterator[Allergen]:
     suspect = [food for food in foods if food.allergens]
-    there = {word for food in suspect for word in food.allergens}
+    there = frozenset([word for food in suspect for word in food.allergens])
     for name, words in rules().allergens[list_].items():
         if words.isdisjoint(there):
             continue

@@ -74,6 +74,8 @@ def _washings(actions: Sequence[Action], verbs: Sequence[frozenset[str]], kitche
     """The actions that wash a tool: by a verb of washing in the line that names it, in a clause or in plain words."""
     washings: dict[str, list[int]] = {}
     washes = rules().verbs["washes"]
+    if all([said.isdisjoint(washes) for said in verbs]):
+        return washings
     pieces = [piece for id in rules().equipment["washed"] if (piece := kitchen.cupboard.of_id(id))]
     for action, said in zip(actions, verbs, strict=True):
         if said.isdisjoint(washes):

@@ -132,8 +132,10 @@ def _time(action: Action, batch: int, place: Place, lasts: int, hot: bool = Fals
     kept = None if celsius is None or (station != "bath" and celsius.lo >= 110) else (celsius.lo, lasts)
     if station == "oven":
         return Heating(**facts, hot=hot, baked=max(lasts, 1), bath=kept)
+    if kept is not None and station == "bath":
+        return Heating(**facts, hot=hot, bath=kept)
     if kept is not None:
-        return Heating(**facts, hot=hot, **{"bath" if station == "bath" else "held": kept})
+        return Heating(**facts, hot=hot, held=kept)
     return Heating(**facts, hot=hot, fried=max(lasts, 1) if hot else 0)
 
 

@@ -124,12 +124,13 @@ def plain_nuts(recipe: Recipe, dish: State) -> bool:
 
 def has_garlic(recipe: Recipe) -> bool:
     """Whether there is anything in it that must not stand in oil."""
-    return any([_hazard(use) == "garlic-in-oil" for use in recipe.uses])
+    foods = [use.ingredient.goods for use in recipe.uses]
+    return any([goods.hazard == "garlic-in-oil" for goods in foods if goods is not None])
 
 
 def oil_with_garlic(recipe: Recipe, dish: State) -> bool:
     """A dish that is mostly oil, with garlic or herbs in it, as something to keep."""
-    uses = [recipe.uses[use] for use in dish.uses]
+    uses = [recipe.uses[use] for use in dish.uses] if has_garlic(recipe) else []
     if not any([_hazard(use) == "garlic-in-oil" for use in uses]):
         return False
     oil = total([use.mass.hi for use in uses if _is_oil(use)])

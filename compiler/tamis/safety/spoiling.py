@@ -58,11 +58,13 @@ class Mixture:
 
     def put(self, use: Use, goods: Goods, wet: bool, candied: bool = False) -> None:
         """A food goes in, perhaps cooked by wet heat alone, or boiled down with sugar."""
-        animal, part = _of_animals(goods), _part(goods)
-        if animal:
+        part = _part(goods)
+        if _of_animals(goods):
             self.flesh |= goods.animal in ("meat", "fish")
-            self.animal |= part == "moist" and use.mass.hi > 0
-        self.steamed |= wet and (part == "flour" or animal)
+            self.animal |= part == "moist" and bool(use.mass.hi)
+            self.spoils, self.steamed = True, self.steamed or wet
+        elif wet and part == "flour":
+            self.spoils = self.steamed = True
         self._masses.setdefault("" if candied and part == "moist" else part, []).append(use.mass.hi)
 
     def grams(self, part: _Part) -> Fraction:
@@ -167,10 +169,12 @@ def mixtures_of(mixing: Mixing, dish: State, cooked: Cooked) -> list[Mixture]:
             continue
         wet, dry = index in cooked.wet, index in cooked.dry
         keys[index] = key = (into[use.component], wet or dry)
-        mixture = found.setdefault(key, Mixture())
+        mixture = found.get(key)
+        if mixture is None:
+            mixture = found[key] = Mixture()
         mixture.baked |= dry
         mixture.put(use, goods, wet and not dry, index in cooked.candied)
-        mixture.spoils = mixture.spoils or _spoils(use, goods, wet, dry, verbs[use.action], states)
+        mixture.spoils = mixture.spoils or _spoils(use, goods, wet or dry, verbs[use.action], states)
     _mix_later(mixing, found, keys)
     return list(found.values())
 
@@ -181,7 +185,7 @@ def _mix_later(mixing: Mixing, found: Mapping[_Key, Mixture], keys: Mapping[int,
     mixes = rules().verbs["mixes"], rules().verbs["kneads"]
     for (component, hot), mixture in found.items():
         cold = found.get((component, False))
-        if not hot or cold is None or (mixture.keeps and cold.keeps):
+        if not hot or cold is None or all([one.keeps for one in (mixture, cold) if one.spoils]):
             continue
         whole = mixture.with_later(cold)
         lines = {recipe.uses[use].action for use, key in keys.items() if key[0] == component} if whole.keeps else ()
@@ -195,13 +199,11 @@ def _both(uses: Iterable[int], keys: Mapping[int, _Key], component: int) -> bool
     return {keys[use] for use in uses if use in keys}.issuperset(((component, True), (component, False)))
 
 
-def _spoils(use: Use, goods: Goods, wet: bool, dry: bool, verbs: frozenset[str], states: States) -> bool:
-    """Whether a food spoils as it is, once it was heated, wet or dry, or cut by its line."""
+def _spoils(use: Use, goods: Goods, heated: bool, verbs: frozenset[str], states: States) -> bool:
+    """Whether a plant spoils once it was heated, or cut by its line."""
     lists = rules().goods
-    if _of_animals(goods) or (wet and not dry and _part(goods) == "flour"):
-        return True
     plant = goods.show == "vegetable" or goods.id in lists["starches"]
-    if plant and (wet or dry or comes_ready(use.ingredient, states)):
+    if plant and (heated or comes_ready(use.ingredient, states)):
         return True
     return goods.id in lists["cut"] and _is_cut(use, verbs, states)
 

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from tamis.reading.clauses import Ingredient, Pause, Time
+from tamis.reading.clauses import Cue, Ingredient, Pause, Setting, Target, Time
 from tamis.record import NamedTuple
 from tamis.safety.clearing import heated
 from tamis.safety.contacts import Counter
@@ -32,6 +32,7 @@ if TYPE_CHECKING:
     from tamis.safety.spoiling import Mixing
 
 
+_ACTING = frozenset((Cue, Pause, Setting, Target, Time))
 _AROMATIC: tuple[Show, ...] = ("fruit", "herb", "spice", "vegetable", "liquid")
 """A lemon in a bird's cavity is no stuffing that anybody eats (common practice)."""
 
@@ -203,9 +204,10 @@ class Trace:
             state.put(Item("stuffing", host.food, host.use, host.span, "stuffing", path))
 
     def _clause(self, read: Read, batch: int, action: Action, state: State) -> None:
-        if isinstance(read, Ingredient):
+        if type(read) is not Ingredient:
+            self._bind(state)
+        if type(read) not in _ACTING:
             return
-        self._bind(state)
         done = heating(action, read, batch, self.place)
         if done and done.acts:
             if done.hot:

@@ -63,7 +63,7 @@ def check(view: View) -> Iterator[Diagnostic]:
     whole = view.weight.lo
     yield from _too_little(view, whole)
     if whole:
-        known = all([use.mass.known for use in view.batch])
+        known = not any([use.mass.unknown for use in view.batch])
         told = [*_by_header(view, whole, known), *_by_makes(view, whole, known)]
         number = bare(_heaviest(view)) if told else None
         if number and number.lo >= MANY:
@@ -98,11 +98,13 @@ def _beside_the_rest(view: View, whole: Fraction) -> Iterator[Diagnostic]:
         if not sack and use.in_batch and use.times == 1 and use.fraction == 1 and use.ingredient.percent is None:
             continue  # it weighs no more than all that goes in
         weight = weighed(use.ingredient, view.kitchen)
-        rest = whole - (use.mass.lo if use.in_batch else 0)
+        if weight is None or weight.lo <= _SACK:
+            continue
+        rest = whole - use.mass.lo if use.in_batch else whole
         number = bare(use.ingredient)
         if number and number.lo >= MANY:  # told by count-unlikely
             continue
-        if weight and rest and weight.lo > max(_SACK, _TIMES_THE_REST * rest):
+        if rest and weight.lo > _TIMES_THE_REST * rest:
             message = f"{_weight(weight.lo)} of {use.ingredient.name}, and of all the other foods {_weight(rest)}"
             yield Diagnostic(RULE, LEVEL, use.ingredient.clause.span, message, _CHECK)
     for _, read in view.each(Reference):
@@ -143,8 +145,7 @@ def _too_little(view: View, whole: Fraction) -> Iterator[Diagnostic]:
         food = use.ingredient
         if food.goods is None or len(food.measures) != 1 or food.measures[0].unit not in _METRIC:
             continue
-        amount = food.measures[0].amount.hi
-        limit = least["liquid" if food.goods.liquid else "solid"]
+        amount, limit = food.measures[0].amount.hi, least["liquid" if food.goods.liquid else "solid"]
         if amount < limit and amount and _is_body(food.goods, amount, whole):
             said = f"{food.measure_text} {food.name}"
             message = f"“{said}” is next to nothing; the like is taken by the {_larger(food.measures[0].unit)}"

@@ -98,8 +98,10 @@ def check(view: View) -> Iterator[Diagnostic]:
     known: set[str] | None = None
     singular = nouns(view.recipe.language).singular
     after_clause = _words(view.recipe.language).after_clause
-    for words in view.plain:
-        for end, foods in words.plain.ask(_foods) if _may_work(words, after_clause) else ():
+    working = [action for action in view.recipe.actions if any([_works(use.verb) for use in action.verbs])]
+    stretches = [words for action in working for words in view.plain_in(action) if _may_work(words, after_clause)]
+    for words in stretches:
+        for end, foods in words.plain.ask(_foods):
             verb = _working(words, end)
             for named in foods if verb else ():
                 if known is None:

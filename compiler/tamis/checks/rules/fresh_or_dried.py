@@ -10,6 +10,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 from fractions import Fraction
+from functools import cache
 
 from tamis.checks.words import check_words
 from tamis.diagnostics import Diagnostic, Severity
@@ -44,10 +45,16 @@ _SPOON = Fraction(20)
 """Millilitres of the largest spoon."""
 
 
+@cache
+def _twins(language: str) -> dict[str, str]:
+    words = check_words(language).twins
+    return dict(zip(words.fresh, words.dried, strict=True))
+
+
 def check(view: View) -> Iterator[Diagnostic]:
     """Ingredients measured in the manner of their twin, with no word that says which is meant."""
     kitchen, words = view.kitchen, check_words(view.recipe.language).twins
-    twins = dict(zip(words.fresh, words.dried, strict=True))
+    twins = _twins(view.recipe.language)
     for food in view.ingredients:
         if food.goods is None or food.states or food.preparation or not food.measures:
             continue

@@ -46,6 +46,10 @@ Tip in [200 g rolled oats] with [500 ml whole milk] and [bake for 30 min at 180 
 def check(view: View) -> Iterator[Diagnostic]:
     """Lines that grease a piece of equipment and name no food at all, and pieces that are called buttered."""
     language = view.recipe.language
+    if not any([_said(tool, view) for _, tool in view.each(Tool)]) and not any(
+        [use.verb.greases for action in view.recipe.actions for use in action.verbs]
+    ):
+        return
     named: set[str] = set()  # what some bracket puts on a tin or a board, so far
     for action in view.recipe.actions:
         foods = [read for read in action.reads if type(read) is Ingredient]
@@ -59,7 +63,7 @@ def check(view: View) -> Iterator[Diagnostic]:
             yield Diagnostic(RULE, LEVEL, uses[0].span, message, hint)
             named.add("fat")
         for tool in tools:
-            said = _said(tool, view) if tool.adjectives or tool.words else {}
+            said = _said(tool, view)
             if not named.issuperset(said):
                 yield _finding(tool, said, view)
                 named.update(said)
@@ -72,6 +76,8 @@ def _coat(goods: Goods) -> str:
 
 def _said(tool: Tool, view: View) -> dict[str, str]:
     """The foods that are on a piece, by what they are there: of `well-buttered`, `greased with lard`."""
+    if not (tool.adjectives or tool.words):
+        return {}
     words, larder = check_words(view.recipe.language), view.kitchen.larder
     adjectives = {word for adjective in tool.adjectives for word in adjective.split("-")}
     found = [larder.get(id) for id, said in words.coated.items() if not adjectives.isdisjoint(said)]

@@ -54,7 +54,7 @@ def check(view: View) -> Iterator[Diagnostic]:
     for action in view.recipe.actions:
         work = action.work
         wait = work.wait
-        if wait is None or work.given != "text" or work.window or wait.hi is None or wait.lo == wait.hi:
+        if wait is None or work.given != "text" or work.window or wait.hi is None or wait.single:
             continue
         verb = view.kitchen.verbs.of_base(work.verb)
         if verb is None or not verb.cooks or _tells_when(action, view.recipe.language):

@@ -67,7 +67,7 @@ def _asked(view: View) -> Iterator[tuple[Fraction, Span]]:
         if degrees:
             yield max(degrees), header.span("keeps")
     reheats = check_words(language).keeping.reheats
-    for action in view.recipe.actions:
+    for action in view.recipe.actions if any([word in view.lower for word in reheats]) else ():
         if any([use.text.lower().startswith(reheats) for use in action.verbs]):
             for read in action.reads:
                 core = core_temperature(read.clause.text, language) if isinstance(read, Cue | Target) else None

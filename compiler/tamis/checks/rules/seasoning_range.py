@@ -67,9 +67,9 @@ def check(view: View) -> Iterator[Diagnostic]:
     flour = total([use.mass.hi for use, _ in flours])
     if flour < _LEAST_FLOUR or flour < _LEAST_SHARE * whole:
         flour = Fraction(0)
-    elif leaveners and all([use.mass.known for use, _ in flours]):
+    elif leaveners and not any([use.mass.unknown for use, _ in flours]):
         yield from _leaveners(leaveners, flour, any([goods.id in known.raising_flours for _, goods in flours]))
-    if all([use.mass.known for use in view.recipe.uses]):
+    if not any([use.mass.unknown for use in view.recipe.uses]):
         if any([goods.liquid or goods.flour for _, goods in uses]):  # else it may be a herb salt
             yield from _salt(view, salts, whole, flour)
         yield from _spices(spices, whole)

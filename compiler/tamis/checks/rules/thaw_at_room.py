@@ -50,8 +50,8 @@ def check(view: View) -> Iterator[Diagnostic]:
     """Lines and `Ahead:` paragraphs, where the dish has food that spoils."""
     if not any(caution.key == "leftovers" for caution in view.safety.cautions):
         return
-    thaws, text = check_words(view.recipe.language).keeping.thaws, view.source.text.lower()
-    if not any([word in text for word in thaws]):
+    thaws = check_words(view.recipe.language).keeping.thaws
+    if not any([word in view.lower for word in thaws]):
         return
     told = [(words_of(action), action.span) for action in view.recipe.actions]
     told += [(wait.text.lower(), wait.span) for component in view.recipe.components for wait in component.ahead]

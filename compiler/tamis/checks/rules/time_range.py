@@ -8,6 +8,7 @@ Check the number and its unit: `[bake for 20 min]`. Where it is meant, allow it 
 from __future__ import annotations
 
 from collections.abc import Iterator
+from functools import cache
 
 from tamis.checks.limits import SOURCE, limits
 from tamis.diagnostics import Diagnostic, Severity
@@ -57,10 +58,10 @@ def check(view: View) -> Iterator[Diagnostic]:
         if work.wait is None or work.given != "text":
             continue
         here = view.recipe.places.lines[action.number]
-        hours, heat = known.hours.get(work.verb), _oven_hours(here, known)
+        most, heat = _most().get(work.verb), _oven_hours(here, known)
         message = ""
-        if hours is not None and work.wait.lo > hours * _HOUR:
-            message = f"“{{name}}” for longer than {_number(hours)} h: no recipe takes that long ({SOURCE})"
+        if most is not None and work.wait.lo > most:
+            message = f"“{{name}}” for longer than {_number(most / _HOUR)} h: no recipe takes that long ({SOURCE})"
         elif heat is not None and work.wait.lo > heat * _HOUR:
             message = f"longer than {_number(heat)} h in so hot an oven: nothing is left of the food ({SOURCE})"
         elif _is_short(action, known):
@@ -71,6 +72,12 @@ def check(view: View) -> Iterator[Diagnostic]:
             message = message.format(name=verb.name if verb else work.verb)
             span = next((read.clause.span for read in action.reads if read.role in ("time", "cue")), action.span)
             yield Diagnostic(RULE, LEVEL, span, message, "check the digits and the unit, min or h")
+
+
+@cache
+def _most() -> dict[str, Fraction]:
+    """The seconds that work may take at the most."""
+    return {verb: hours * _HOUR for verb, hours in limits().hours.items()}
 
 
 def _oven_hours(here: Here, known: Limits) -> Fraction | None:
