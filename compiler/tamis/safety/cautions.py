@@ -35,6 +35,7 @@ if TYPE_CHECKING:
 
 _FLOUR: frozenset[HazardKind] = frozenset(("raw-flour",))
 _CURED: HazardKind = "cured-pork"
+_RAW = FLESH - {_CURED}
 _RICE: frozenset[Hazard] = frozenset(("rice",))
 _BY_HAZARD: dict[Hazard, CautionKey] = {
     "honey": "honey",
@@ -99,7 +100,7 @@ def _of_food(
     recipe = mixing.recipe
     items = list(dish.items.values())
     kinds = {item.hazard for item in items}
-    if kinds & (FLESH - {_CURED}):
+    if not kinds.isdisjoint(_RAW):
         yield caution("raw-meat", _first(recipe, items, FLESH))
     if served == "raw":
         yield caution("served-raw" if spoils else "served-raw-keeps")
@@ -109,7 +110,7 @@ def _of_food(
         yield caution("unfinished")
     if any(item.hazard == "egg" and _soft(item) for item in items):
         yield caution("soft-egg")
-    batter = not kinds & FLESH and any(item.hazard == "egg" and item.bound for item in items)
+    batter = kinds.isdisjoint(FLESH) and any([item.hazard == "egg" and item.bound for item in items])
     if "raw-flour" in kinds and (batter or any(mixture.dough for mixture in mixtures)):
         yield caution("raw-dough", _first(recipe, items, _FLOUR))
     yield from _named(items, recipe, dish)
@@ -139,8 +140,8 @@ def _named(items: list[Item], recipe: Recipe, dish: State) -> Iterator[Caution]:
 def _served_beside(recipe: Recipe) -> set[Hazard]:
     """The hazards of what comes to table with the dish and is cooked elsewhere: `boiled rice, to serve`."""
     beside = safety_words(recipe.language).purposes.beside
-    foods = (use.ingredient for use in recipe.uses if use.ingredient.purpose in beside)
-    return {food.goods.hazard for food in foods if food.goods is not None}
+    foods = [use.ingredient for use in recipe.uses if use.ingredient.purpose]
+    return {food.goods.hazard for food in foods if food.goods is not None and food.purpose in beside}
 
 
 def _soft(item: Item) -> bool:

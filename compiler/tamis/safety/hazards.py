@@ -87,4 +87,7 @@ def _fine(food: Ingredient, said: set[str], states: States) -> bool:
 
 def _said(food: Ingredient) -> set[str]:
     """The words that tell in which state it goes in."""
-    return {*food.states, *food.preparation.replace(",", " ").split()}
+    said = set(food.states)
+    if food.preparation:
+        said.update(food.preparation.replace(",", " ").split())
+    return said

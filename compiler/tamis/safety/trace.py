@@ -97,7 +97,7 @@ class Trace:
         self.states = [self._begin(product) for product in history.products]
         for event in history.happenings:
             action = self.recipe.actions[event.action]
-            self._happen(event, action)
+            self._happen(event, action, self.states[event.batch])
             if action.tools and (self.counter.dirty or not self.states[event.batch].kinds.isdisjoint(FLESH)):
                 self.counter.work(action, self._place(event, action), self.states[event.batch])
         return Traced(tuple(self.states), tuple(self.waits), tuple(self.oil_waits), self._cooked, self.mixing)
@@ -132,12 +132,15 @@ class Trace:
         kind, _, form = hazard.partition(":")
         return Item(cast("HazardKind", kind), name, -1 - product, span, cast("Form", form or "piece"))
 
-    def _happen(self, event: Happening, action: Action) -> None:
-        state = self.states[event.batch]
+    def _happen(self, event: Happening, action: Action, state: State) -> None:
         if not state.kinds.isdisjoint(FLESH) and not self.verbs[action.number].isdisjoint(rules().verbs["shapes"]):
             state.change(shaped)
         if event.kind == "clause":
-            self._clause(action.reads[event.read], event.batch, action, state)
+            read = action.reads[event.read]
+            if "egg" in state.kinds and type(read) is not Ingredient:
+                self._bind(state)
+            if type(read) in _ACTING:
+                self._clause(read, event.batch, action, state)
         elif event.kind in ("food", "aside"):
             self._food(event, action, state)
         elif event.kind == "batch":
@@ -204,10 +207,6 @@ class Trace:
             state.put(Item("stuffing", host.food, host.use, host.span, "stuffing", path))
 
     def _clause(self, read: Read, batch: int, action: Action, state: State) -> None:
-        if type(read) is not Ingredient:
-            self._bind(state)
-        if type(read) not in _ACTING:
-            return
         done = heating(action, read, batch, self.place)
         if done and done.acts:
             if done.hot:
@@ -266,7 +265,7 @@ class Trace:
         In one mixture half the egg's weight is the leanest sponge; where flour and egg meet as two batches, twice
         (a muffin, a glaze), so that a custard in a pastry case stays a custard. Common practice.
         """
-        if "egg" not in state.kinds or not any([_loose(item) for item in state.items.values()]) or not state.eggs:
+        if not state.eggs or not any([_loose(item) for item in state.items.values()]):
             return
         if state.own_dough * 2 >= state.own_eggs > 0 or state.dough >= state.eggs * 2:
             state.change(lambda item: item._replace(bound=True) if _loose(item) else item)
