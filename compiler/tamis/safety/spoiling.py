@@ -8,6 +8,8 @@ was left. `[keeping]` in `grammar/safety.toml` holds the foods and the figures.
 
 from __future__ import annotations
 
+from fractions import Fraction
+
 from tamis.quantity.amount import total
 from tamis.record import NamedTuple
 from tamis.safety.data import rules
@@ -17,7 +19,6 @@ from tamis.typed import TYPE_CHECKING, Literal
 
 if TYPE_CHECKING:
     from collections.abc import Iterable, Mapping, Sequence, Set
-    from fractions import Fraction
 
     from tamis.kitchen.goods import Goods
     from tamis.model.history import Hands
@@ -29,6 +30,7 @@ if TYPE_CHECKING:
 _ALWAYS: frozenset[HazardKind] = FLESH | {"rice", "pulses", "kidney-beans"}
 
 
+_NOTHING = (Fraction(0),)
 _Part = Literal["flour", "fat", "sugar", "vinegar", "moist", ""]
 _Key = tuple[int, bool]
 """What a food ends in: the component, and whether it was heated."""
@@ -69,9 +71,12 @@ class Mixture:
 
     def grams(self, part: _Part) -> Fraction:
         """How much of it there is."""
+        masses = self._masses.get(part, _NOTHING)
+        if len(masses) == 1:
+            return masses[0]
         found = self._sums.get(part)
         if found is None:
-            found = self._sums[part] = total(self._masses.get(part, ()))
+            found = self._sums[part] = total(masses)
         return found
 
     @property
@@ -85,13 +90,23 @@ class Mixture:
     @property
     def keeps(self) -> bool:
         """Whether it is too dry, too sweet or too sour to spoil, by itself or with what it was mixed with."""
-        figures, sugar, moist = rules().keeping, self.grams("sugar"), self.grams("moist")
-        if self.baked and not self.steamed and self.grams("flour") * figures["flour"] + sugar >= moist:
+        if self.baked and not self.steamed and self._is_dry:
             return True
-        sour = 0 if self.animal else self.grams("vinegar") * figures["vinegar"]
-        if (sugar or sour) and sugar + sour >= moist * figures["sugar"]:
+        if ("sugar" in self._masses or "vinegar" in self._masses) and self._is_preserved:
             return True
         return self.whole is not None and self.whole.keeps
+
+    @property
+    def _is_dry(self) -> bool:
+        flour = self.grams("flour") * rules().keeping["flour"]
+        return flour + self.grams("sugar") >= self.grams("moist")
+
+    @property
+    def _is_preserved(self) -> bool:
+        figures = rules().keeping
+        sour = 0 if self.animal else self.grams("vinegar") * figures["vinegar"]
+        keeping = self.grams("sugar") + sour
+        return keeping > 0 and keeping >= self.grams("moist") * figures["sugar"]
 
     def with_later(self, other: Mixture) -> Mixture:
         """It and what is mixed into it later: no oven has seen the two together."""

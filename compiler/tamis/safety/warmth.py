@@ -11,6 +11,8 @@ from tamis.safety.words import safety_words
 from tamis.typed import TYPE_CHECKING
 
 if TYPE_CHECKING:
+    from collections.abc import Iterator
+
     from tamis.kitchen.equipment import Station
     from tamis.model.history import Hands
     from tamis.model.recipe import Action, Recipe
@@ -23,17 +25,28 @@ _LONG = 1800
 def eaten_cold(recipe: Recipe, dish: State, hands: Hands) -> bool:
     """Whether all but a little of a dish is cold when it is done."""
     heats: dict[int, bool] = {}
-    for action in recipe.actions:
+    left, hot = set(dish.uses), set[int]()
+    for line, uses in hands.newly(_changes(recipe, heats)):
+        if heats[line]:
+            hot |= uses & left
+        left -= uses
+        if not left:
+            break
+    warm = [recipe.uses[index].mass for index in hot]
+    if any([mass.unknown for mass in warm]) or dish.recipes:
+        return False
+    little = rules().keeping["hot"]
+    return total([mass.hi for mass in warm]) <= total([recipe.uses[index].mass.hi for index in dish.uses]) * little
+
+
+def _changes(recipe: Recipe, heats: dict[int, bool]) -> Iterator[int]:
+    """The lines that heat food or leave it cold, the last first, for that decides; which of the two is put down."""
+    for action in reversed(recipe.actions):
         here = recipe.places.lines[action.number]
-        if not here.heats and (here.station in HOT or any([use.verb.heat for use in action.verbs])):
-            heats[action.number] = True
-        elif _cools(action, here.station, recipe.language):
-            heats[action.number] = False
-    hot = {use for line, uses in hands.newly(reversed(heats)) if heats[line] for use in uses}  # the last line decides
-    warm = [recipe.uses[index].mass for index in dish.uses if index in hot]
-    whole = total([recipe.uses[index].mass.hi for index in dish.uses])
-    little = total([mass.hi for mass in warm]) <= whole * rules().keeping["hot"]
-    return little and all([mass.known for mass in warm]) and not dish.recipes
+        hot = not here.heats and (here.station in HOT or any([use.verb.heat for use in action.verbs]))
+        if hot or _cools(action, here.station, recipe.language):
+            heats[action.number] = hot
+            yield action.number
 
 
 def _cools(action: Action, station: Station, language: str) -> bool:
