@@ -28,7 +28,7 @@ if TYPE_CHECKING:
     from collections.abc import Iterator, Sequence
 
     from tamis.kitchen.food import Hazard
-    from tamis.model.recipe import Action, Recipe
+    from tamis.model.recipe import Action, Recipe, Use
     from tamis.safety.records import CautionKey, HazardKind, Item, Served
     from tamis.safety.spoiling import Mixing, Mixture
     from tamis.safety.state import State
@@ -68,9 +68,11 @@ def _of_actions(mixing: Mixing, dish: State) -> Iterator[Caution]:
     ids = rules().verbs
     roasted: set[int] = set()
     sweet, syrups = with_sugar(recipe), syrup_lines(recipe, verbs, hands)
+    steam = safety_words(recipe.language).purposes.steam
+    wet = any([use.ingredient.purpose in steam or _is_water(use) for use in recipe.uses])
     for action, said in zip(recipe.actions, verbs, strict=True):
         at = action.number
-        if action.uses and scalding_steam(recipe, action):
+        if wet and action.uses and scalding_steam(recipe, action):
             yield caution("steam", at)
         if hot_oil(recipe, action, said):
             yield caution("hot-oil", at)
@@ -85,6 +87,11 @@ def _of_actions(mixing: Mixing, dish: State) -> Iterator[Caution]:
             roasted.add(action.component)
         if action.component in roasted and not said.isdisjoint(ids["tips"]) and _hot_tin(action, dish, recipe.language):
             yield caution("hot-tin", at)
+
+
+def _is_water(use: Use) -> bool:
+    goods = use.ingredient.goods
+    return goods is not None and goods.role == "water"
 
 
 def _hot_tin(action: Action, dish: State, language: str) -> bool:

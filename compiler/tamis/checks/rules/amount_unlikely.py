@@ -141,11 +141,16 @@ def _by_makes(view: View, whole: Fraction, known: bool) -> Iterator[Diagnostic]:
 
 def _too_little(view: View, whole: Fraction) -> Iterator[Diagnostic]:
     least = limits().least
+    plenty = int(max(least.values())) + 1
     for use in view.recipe.uses:
         food = use.ingredient
         if food.goods is None or len(food.measures) != 1 or food.measures[0].unit not in _METRIC:
             continue
-        amount, limit = food.measures[0].amount.hi, least["liquid" if food.goods.liquid else "solid"]
+        amount = food.measures[0].amount.hi
+        top, bottom = amount.as_integer_ratio()
+        if top >= bottom * plenty:  # to compare fractions takes longer
+            continue
+        limit = least["liquid" if food.goods.liquid else "solid"]
         if amount < limit and amount and _is_body(food.goods, amount, whole):
             said = f"{food.measure_text} {food.name}"
             message = f"“{said}” is next to nothing; the like is taken by the {_larger(food.measures[0].unit)}"

@@ -62,7 +62,7 @@ def check(view: View) -> Iterator[Diagnostic]:
     spices = [(use, goods) for use, goods in uses if _is_spice(goods)]
     if not (leaveners or salts or spices):
         return
-    whole = total([use.mass.hi for use, _ in uses])
+    whole = view.weight.hi if len(uses) == len(view.batch) else total([use.mass.hi for use, _ in uses])
     flours = [(use, goods) for use, goods in uses if goods.flour]
     flour = total([use.mass.hi for use, _ in flours])
     if flour < _LEAST_FLOUR or flour < _LEAST_SHARE * whole:

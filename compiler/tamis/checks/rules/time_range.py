@@ -84,15 +84,15 @@ def _oven_hours(here: Here, known: Limits) -> Fraction | None:
     """The most hours in an oven as hot as that of a line; None where it is not in one, or none is said."""
     if here.station != "oven" or here.celsius is None or here.rank == "guess":
         return None
-    least = here.celsius.lo
-    return min((hours for degrees, hours in known.oven_hours.items() if least >= int(degrees)), default=None)
+    least = int(here.celsius.lo)
+    return min([hours for degrees, hours in known.oven_hours.items() if least >= int(degrees)], default=None)
 
 
 def _is_short(action: Action, known: Limits) -> bool:
     """Whether all of a line's time is less than its verb takes; what is added to another may be short."""
     least, wait = known.minutes.get(action.work.verb), action.work.wait
-    times = [read for read in action.reads if isinstance(read, Time)]
-    if least is None or wait is None or not times or any(time.more or time.sides or time.per for time in times):
+    times = [read for read in action.reads if isinstance(read, Time)] if least is not None else []
+    if least is None or wait is None or not times or any([time.more or time.sides or time.per for time in times]):
         return False
     return 0 < (wait.hi or wait.lo) < least * _MINUTE
 
