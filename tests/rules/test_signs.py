@@ -6,8 +6,8 @@ from pathlib import Path
 
 import pytest
 
-from tamis.checks.registry import abouts, check_of, names, page, rules
-from tamis.checks.signs import EVERY, signs_of
+from tamis.checks.registry import EVERY, abouts, check_of, names, page, rules
+from tamis.checks.signs import signs_of
 from tamis.compile import compile
 from tamis.kitchen.house import default_kitchen
 from tamis.source import Source

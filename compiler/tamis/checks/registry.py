@@ -15,7 +15,6 @@ from os import scandir
 from os.path import dirname
 
 from tamis.assets import asset, asset_text
-from tamis.checks.signs import EVERY
 from tamis.diagnostics import Diagnostic, Severity
 from tamis.record import NamedTuple
 from tamis.saved import Saved
@@ -31,6 +30,8 @@ if TYPE_CHECKING:
 
 _HERE = dirname(__file__)
 Files = dict[str, str | bytes]
+EVERY = "recipe"
+"""The sign that every recipe shows, for rules that say of none what they are about."""
 FAULTS = (
     "hazard-not-cleared",
     "missing-quantity",

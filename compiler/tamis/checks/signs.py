@@ -10,15 +10,13 @@ from __future__ import annotations
 
 from functools import cache
 
+from tamis.checks.registry import EVERY
 from tamis.checks.words import word_set
 from tamis.typed import TYPE_CHECKING, Any
 
 if TYPE_CHECKING:
     from tamis.checks.registry import Rule
     from tamis.checks.view import View
-
-EVERY = "recipe"
-"""What every recipe shows."""
 
 
 def signs_of(view: View, rules: tuple[Rule, ...]) -> set[str]:

@@ -151,20 +151,12 @@ class CheckWords(NamedTuple):
 @cache
 def check_words(language: str) -> CheckWords:
     lists, closed = word_lists(language, "checks"), word_lists(language, "clause")["closed"]
+    kinds = (Small, Times, Degrees, Food, Vessels, Lifted, Boil, Keeping, Foods, Scaling)
     return CheckWords(
-        small=Small(**lists["small"]),
-        times=Times(**lists["times"]),
-        degrees=Degrees(**lists["degrees"]),
-        food=Food(**lists["food"]),
-        vessels=Vessels(**lists["vessels"]),
-        lifted=Lifted(**lists["lifted"]),
-        boil=Boil(**lists["boil"]),
-        keeping=Keeping(**lists["keeping"]),
-        foods=Foods(**lists["foods"]),
+        **{kind.__name__.lower(): kind(**lists[kind.__name__.lower()]) for kind in kinds},  # type: ignore[arg-type]
         coated=lists["coated"],
         coats=lists["coats"]["openers"],
         twins=Twins(**{key.replace("-", "_"): words for key, words in lists["twins"].items()}),
-        scaling=Scaling(**lists["scaling"]),
         cues=closed["UNTIL"],
         meanwhile=closed["MEANWHILE"],
     )

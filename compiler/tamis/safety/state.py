@@ -15,7 +15,7 @@ from tamis.safety.records import Item
 from tamis.typed import TYPE_CHECKING
 
 if TYPE_CHECKING:
-    from collections.abc import Callable, Collection, Hashable, Iterable, Mapping
+    from collections.abc import Callable, Hashable, Iterable, Mapping
 
     from tamis.safety.records import HazardKind
 
@@ -32,23 +32,9 @@ class State:
     come with another batch. `kinds` are those of all hazards that ever came in."""
 
     __slots__ = (
-        "_all_uses",
-        "_came",
-        "_cooked",
-        "_counted",
-        "_items",
-        "_listed",
-        "_stale",
-        "_uses",
-        "dough",
-        "eggs",
-        "foods",
-        "kinds",
-        "name",
-        "own_dough",
-        "own_eggs",
-        "recipes",
-    )
+        "_came", "_cooked", "_counted", "_items", "_stale", "_uses", "dough", "eggs", "foods", "kinds", "name",
+        "own_dough", "own_eggs", "recipes",
+    )  # fmt: skip
 
     def __init__(self) -> None:
         self._came: Pile[Item] = Pile()
@@ -56,8 +42,6 @@ class State:
         self._counted = 0
         self._stale = False
         self._uses: Pile[int] = Pile()
-        self._all_uses: dict[int, None] = {}
-        self._listed = 0
         self._cooked = {True: 0, False: 0}
         self.foods: dict[Hashable, tuple[int, str]] = {}
         self.kinds: set[HazardKind] = set()
@@ -79,11 +63,9 @@ class State:
         return self._items
 
     @property
-    def uses(self) -> Collection[int]:
+    def uses(self) -> Iterable[int]:
         """All the uses of ingredients in it."""
-        if len(self._uses) != self._listed:
-            self._all_uses, self._listed = dict.fromkeys(self._uses), len(self._uses)
-        return self._all_uses
+        return dict.fromkeys(self._uses)
 
     def cook(self, dry: bool) -> Iterable[int]:
         """The uses that are cooked now, dry or wet, and were not yet so: those that came in since the last time."""

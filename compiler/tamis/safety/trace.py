@@ -51,24 +51,9 @@ class Trace:
     """The walk."""
 
     __slots__ = (
-        "authority",
-        "candied",
-        "counter",
-        "dry",
-        "garlic",
-        "kitchen",
-        "mixing",
-        "oil_waits",
-        "place",
-        "recipe",
-        "states",
-        "sweet",
-        "used",
-        "verbs",
-        "waits",
-        "wet",
-        "words",
-    )
+        "authority", "candied", "counter", "dry", "garlic", "kitchen", "mixing", "oil_waits", "place", "recipe",
+        "states", "sweet", "used", "verbs", "waits", "wet", "words",
+    )  # fmt: skip
 
     def __init__(
         self, recipe: Recipe, kitchen: Kitchen, used: Mapping[str, Supply], verbs: Sequence[frozenset[str]]

@@ -44,13 +44,8 @@ Pour [300 ml water] over.
 """
 
 
-_SHARES = ("batches", "loads")
-
-
 def check(view: View) -> Iterator[Diagnostic]:
     """Measured food that goes into the batch after the line of the repeat, in its paragraph."""
-    if not any([read.kind in _SHARES for _, read in view.each(Repeat)]):
-        return
     repeat: Repeat | None = None
     step = None
     for action in view.recipe.actions:
@@ -61,7 +56,7 @@ def check(view: View) -> Iterator[Diagnostic]:
             yield from told
             repeat = None if told else repeat
             continue
-        kinds = (read for read in action.reads if isinstance(read, Repeat) and read.kind in _SHARES)
+        kinds = (read for read in action.reads if isinstance(read, Repeat) and read.kind in ("batches", "loads"))
         repeat = next(kinds, None)
 
 
