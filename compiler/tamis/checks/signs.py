@@ -8,8 +8,6 @@ none, `said boil.states` whether plain words have a word of a list.
 
 from __future__ import annotations
 
-from functools import cache
-
 from tamis.checks.registry import EVERY
 from tamis.checks.words import word_set
 from tamis.typed import TYPE_CHECKING, Any
@@ -30,13 +28,9 @@ def signs_of(view: View, rules: tuple[Rule, ...]) -> set[str]:
         signs.update((here.heats, here.station))
     signs.update([item.hazard for item in safety.items])
     signs.update([caution.key for caution in safety.cautions])
-    signs.update([question for question in _questions(rules) if _shows(view, *question.split(" "))])
+    questions = {sign for rule in rules for sign in rule.about if " " in sign}
+    signs.update([question for question in questions if _shows(view, *question.split(" "))])
     return signs
-
-
-@cache
-def _questions(rules: tuple[Rule, ...]) -> list[str]:
-    return sorted({sign for rule in rules for sign in rule.about if " " in sign})
 
 
 def _shows(view: View, asks: str, what: str) -> bool:
