@@ -64,7 +64,7 @@ class Compiled(View):
     @property
     def misread(self) -> bool:
         """Whether there is an error in it that reading it or following its food found."""
-        return has_errors(self, self.earlier, rules=())
+        return has_errors(self, self.earlier, asked=())
 
     def again(self) -> Compiled:
         """The same, with whatever has been made of it by now."""

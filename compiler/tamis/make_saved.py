@@ -11,6 +11,7 @@ from collections.abc import Mapping
 from pathlib import Path
 
 from tamis.assets import asset_text
+from tamis.checks.registry import abouts
 from tamis.generated import write
 from tamis.kitchen import make_equipment, make_goods, make_verbs
 from tamis.lalr.build import made
@@ -28,6 +29,7 @@ def files() -> dict[str, str]:
     saved = {
         "outline.txt": made(asset_text("grammar/outline.lark"), "document"),
         "clause.txt": made(asset_text("grammar/clause.lark"), "clause"),
+        "checks.txt": written(abouts()),
     }
     for language in languages():
         _check_classes(saved["clause.txt"], language)

@@ -100,9 +100,9 @@ class Saved:
         """Each of the names of a row and what it leads to; None where there is no such row."""
         return self.names(name).everything() if name in self._rows else None
 
-    def row(self, name: str) -> list[str]:
-        """The cells of a row."""
-        cells = self._rows[name]
+    def row(self, name: str, missing: str | None = None) -> list[str]:
+        """The cells of a row; those of one that is `missing`, if that may be."""
+        cells = self._rows[name] if missing is None else self._rows.get(name, missing)
         return cells.split("|") if cells else []
 
     def names(self, name: str) -> Names:

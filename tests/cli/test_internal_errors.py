@@ -85,7 +85,6 @@ def is_bad(given: Any) -> bool:
 
 def forget_rules() -> None:
     registry.check_of.cache_clear()
-    registry.checks.cache_clear()
 
 
 @pytest.fixture

@@ -2,8 +2,8 @@
 
 A list of rules in one place would be edited by everybody and forgotten by somebody. A rule is a file;
 its name is the file's, with hyphens. `rules/` holds those that check a compiled recipe, `grammar/rules/` the
-documentation of what earlier phases and the library find. A check imports the first only; the names come
-from the folders unopened.
+documentation of what earlier phases and the library find. A check imports of the first what the recipe calls for; the
+names come from the folders unopened.
 """
 
 from __future__ import annotations
@@ -17,6 +17,7 @@ from os.path import dirname
 from tamis.assets import asset, asset_text
 from tamis.diagnostics import Diagnostic, Severity
 from tamis.record import NamedTuple
+from tamis.saved import Saved
 from tamis.typed import TYPE_CHECKING, Any
 
 if TYPE_CHECKING:
@@ -29,6 +30,8 @@ if TYPE_CHECKING:
 
 _HERE = dirname(__file__)
 Files = dict[str, str | bytes]
+EVERY = "recipe"
+"""The sign that every recipe shows, for rules that say of none what they are about."""
 FAULTS = (
     "hazard-not-cleared",
     "missing-quantity",
@@ -61,10 +64,24 @@ def names() -> tuple[str, ...]:
     return tuple(sorted((*_names("rules"), *_told_names())))
 
 
+class Rule(NamedTuple):
+    """A rule that looks at a compiled recipe, and what it is about: `checks/signs.py` tells what that may be."""
+
+    name: str
+    about: frozenset[str]
+
+
 @cache
-def checks() -> tuple[Check, ...]:
-    """The check of each rule that looks at a compiled recipe."""
-    return tuple(map(check_of, _names("rules")))
+def rules() -> tuple[Rule, ...]:
+    """All of these rules. What they are about is saved, so that they need not be loaded; a new one is about all."""
+    saved = Saved(asset_text("grammar/saved/checks.txt"))
+    return tuple([Rule(name, frozenset(saved.row(name, EVERY))) for name in _names("rules")])
+
+
+def abouts() -> dict[str, tuple[str, ...]]:
+    """What the files of these rules say they are about; for those about every recipe, nothing."""
+    said = {name: getattr(_module("rules", name), "ABOUT", ()) for name in _names("rules")}
+    return {name: about for name, about in said.items() if about}
 
 
 @cache

@@ -7,15 +7,17 @@ every phase. An allow that silences nothing is told, or it would outlive its rea
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable, Mapping
+from collections.abc import Callable, Container, Iterable, Mapping
 
 from tamis.checks.echoes import told_once, without_echoes, without_made
-from tamis.checks.registry import FAULTS, check_of, checks, names
+from tamis.checks.registry import FAULTS, check_of, names, rules
+from tamis.checks.signs import signs_of
 from tamis.diagnostics import Diagnostic, Level, in_order
 from tamis.syntax.document import Step
 from tamis.typed import TYPE_CHECKING, Any
 
 if TYPE_CHECKING:
+    from tamis.checks.registry import Rule
     from tamis.checks.view import View
     from tamis.syntax.document import Comment, Document
 
@@ -27,27 +29,37 @@ def run_checks(view: View, earlier: Iterable[Diagnostic] = ()) -> tuple[Diagnost
 
     Those of the rules and of the phases before, levels and allows applied.
     """
-    found, failed = _settled(checks(), view, earlier)
+    found, failed = _settled(rules(), view, earlier)
     return (*failed, *told_once(found))
 
 
-def has_errors(view: View, earlier: Iterable[Diagnostic] = (), rules: Iterable[str] = FAULTS) -> bool:
+def has_errors(view: View, earlier: Iterable[Diagnostic] = (), asked: Container[str] = FAULTS) -> bool:
     """Whether an error is among all findings of a recipe, by the rules that can find one.
 
     Where a house calls more of them errors, all are asked."""
     if "error" in view.kitchen.settings.checks.values():
         return _any_error(run_checks(view, earlier))
-    found, failed = _settled(map(check_of, rules), view, earlier)
+    found, failed = _settled(tuple([rule for rule in rules() if rule.name in asked]), view, earlier)
     return bool(failed) or _any_error(found)
 
 
 def _settled(
-    rules: Iterable[Callable[[Any], Iterable[Diagnostic]]], view: View, earlier: Iterable[Diagnostic]
+    rules: tuple[Rule, ...], view: View, earlier: Iterable[Diagnostic]
 ) -> tuple[tuple[Diagnostic, ...], list[Diagnostic]]:
     """What some rules and the phases before find, levels and allows applied; and the rules that failed."""
-    found, failed = run_each(rules, view)
+    found, failed = run_each(map(check_of, _concerned(rules, view)), view)
     findings = without_echoes([*without_made(earlier, view.recipe.takings), *found], view.source)
     return settle(findings, view.document, view.kitchen.settings.checks), failed
+
+
+def _concerned(rules: tuple[Rule, ...], view: View) -> list[str]:
+    """The rules that a recipe shows a sign of; all of them where the compiler fails on the signs: it fails there on a
+    rule, too, which is told."""
+    try:
+        signs = signs_of(view, rules) if rules else ()
+    except Exception:
+        return [rule.name for rule in rules]
+    return [rule.name for rule in rules if not rule.about.isdisjoint(signs)]
 
 
 def run_each(

@@ -8,28 +8,36 @@ from __future__ import annotations
 
 from functools import cached_property
 
+from tamis.checks.counted import bare
+from tamis.kitchen.food import FERMENTING
+from tamis.quantity.amount import Amount as Weight
+from tamis.quantity.amount import total
 from tamis.reading.clauses import Ingredient
-from tamis.reading.plain import plain_of
+from tamis.reading.plain import kept_plain, plain_of
 from tamis.reading.plain_amounts import amounts
-from tamis.record import NamedTuple
+from tamis.record import NamedTuple, made
 from tamis.safety.assess import assess
 from tamis.source import Span
 from tamis.syntax.document import Text
-from tamis.typed import TYPE_CHECKING, Self
+from tamis.typed import TYPE_CHECKING, Any, Self, TypeVar
 
 if TYPE_CHECKING:
-    from collections.abc import Mapping
+    from collections.abc import Mapping, Sequence, Set
 
     from tamis.formula.formula import Formula
+    from tamis.kitchen.goods import Goods
     from tamis.kitchen.house import Kitchen
-    from tamis.model.recipe import Action, Recipe, Supply
+    from tamis.model.recipe import Action, Recipe, Supply, Use
+    from tamis.reading.clauses import Tool
     from tamis.reading.plain import Plain
     from tamis.reading.plain_amounts import Amount
     from tamis.safety.records import Safety
     from tamis.source import Source
-    from tamis.syntax.document import Document
+    from tamis.syntax.document import Document, Remark
     from tamis.table.rows import EquipmentRow, Table
     from tamis.timeline.records import Timeline
+
+Clause = TypeVar("Clause")
 
 
 class Stretch(NamedTuple):
@@ -90,14 +98,17 @@ class View:
     @cached_property
     def formula(self) -> Formula | None:
         """The baker's formula; None for what is no dough, and for one in which nothing ferments: it is no bread."""
-        foods = [use.ingredient.goods for use in self.recipe.uses if use.ingredient.goods is not None]
-        if not any(food.flour for food in foods):
+        if not self.ferments:
             return None
         from tamis.formula.formula import build_formula
-        from tamis.formula.parts import FERMENTING
 
-        ferments = any(food.role in FERMENTING for food in foods)
-        return build_formula(self.recipe, self.kitchen) if ferments else None
+        return build_formula(self.recipe, self.kitchen)
+
+    @cached_property
+    def ferments(self) -> bool:
+        """Whether there is flour in it, and something that raises it as bread is raised."""
+        foods = [use.ingredient.goods for use in self.recipe.uses if use.ingredient.goods is not None]
+        return any([food.flour for food in foods]) and any([food.role in FERMENTING for food in foods])
 
     def again(self) -> Self:
         """The same, with whatever has been made of it by now."""
@@ -122,19 +133,100 @@ class View:
     @cached_property
     def plain(self) -> tuple[Stretch, ...]:
         """The plain words of each action, cut up, in the order of the text."""
-        return tuple([words for action in self.recipe.actions for words in self.plain_in(action)])
+        return tuple([words for line in self._by_line for words in line])
+
+    @cached_property
+    def _by_line(self) -> list[list[Stretch]]:
+        kept, kitchen = kept_plain(self.kitchen), self.kitchen
+        found = []
+        for action in self.recipe.actions:
+            texts = [part for part in action.parts if type(part) is Text]
+            cut = [(kept.get(text), text, start) for text, (start, _) in texts]
+            found.append(
+                [made(Stretch, (action, plain_of(text, kitchen) if old is None else old, at)) for old, text, at in cut]
+            )
+        return found
 
     def plain_in(self, action: Action) -> list[Stretch]:
         """The plain words of one action."""
-        parts = (part for part in action.parts if isinstance(part, Text))
-        return [Stretch(action, plain_of(part.text, self.kitchen), part.span.start) for part in parts]
+        return self._by_line[action.number]
+
+    @cached_property
+    def lower(self) -> str:
+        """All of the text in small letters."""
+        return self.source.text.lower()
+
+    @cached_property
+    def said(self) -> Set[str]:
+        """Every word and sign of the plain words."""
+        return set().union(*[words.plain.said for words in self.plain])
+
+    def saying(self, asked: frozenset[str]) -> list[Stretch]:
+        """The plain words in which one of these stands."""
+        if asked.isdisjoint(self.said):
+            return []
+        return [words for words in self.plain if not asked.isdisjoint(words.plain.said)]
 
     @cached_property
     def amounts(self) -> tuple[tuple[Stretch, Amount], ...]:
         """The amounts in plain words: most recipes have none."""
-        return tuple([(words, amount) for words in self.plain for amount in words.plain.ask(amounts)])
+        longer = [words for words in self.plain if len(words.plain.said) > 1]
+        return tuple([(words, amount) for words in longer for amount in words.plain.ask(amounts)])
+
+    @cached_property
+    def _clauses(self) -> dict[type[Any], list[Any]]:
+        found: dict[type[Any], list[Any]] = {}
+        for action in self.recipe.actions:
+            for read in action.reads:
+                found.setdefault(type(read), []).append((action, read))
+        return found
+
+    def each(self, kind: type[Clause]) -> Sequence[tuple[Action, Clause]]:
+        """The clauses of a kind with their lines, in the order of the text."""
+        return self._clauses.get(kind, ())
+
+    @cached_property
+    def batch(self) -> tuple[Use, ...]:
+        """All that goes into a batch, and is for no purpose."""
+        return tuple([use for use in self.recipe.uses if use.in_batch])
+
+    @cached_property
+    def weight(self) -> Weight:
+        """What that weighs, in grams."""
+        lo = total([use.mass.lo for use in self.batch])
+        ranges = any([use.mass.lo is not use.mass.hi for use in self.batch])
+        return Weight(lo, total([use.mass.hi for use in self.batch]) if ranges else lo)
+
+    @property
+    def several(self) -> bool:
+        """Whether it has a component that is not the dish."""
+        return len(self.recipe.components) > (self.recipe.dish is not None)
+
+    @property
+    def notes(self) -> list[Remark]:
+        """The remarks for the reader in which a bracket opens."""
+        components = self.recipe.components
+        remarks = [remark for component in components for remark in component.remarks]
+        remarks += [remark for component in components for step in component.steps for remark in step.remarks]
+        return [remark for remark in remarks if "[" in self.source.slice(remark.span)]
+
+    @property
+    def filled(self) -> list[Tool]:
+        """The equipment that is said to hold something: *a bowl of ice*."""
+        return [tool for action in self.recipe.actions for tool in action.tools if tool.contains]
+
+    @property
+    def also(self) -> list[Ingredient]:
+        """The foods that are measured in two ways."""
+        return [food for food in self.ingredients if food.also]
+
+    @cached_property
+    def bare(self) -> tuple[tuple[Ingredient, Goods, Weight], ...]:
+        """The known foods with a number and no unit: most recipes have few."""
+        found = [(food, food.goods, bare(food)) for food in self.ingredients]
+        return tuple([(food, goods, number) for food, goods, number in found if number is not None and goods])
 
     @cached_property
     def ingredients(self) -> tuple[Ingredient, ...]:
         """Every ingredient clause, in the order of the text."""
-        return tuple([read for action in self.recipe.actions for read in action.reads if isinstance(read, Ingredient)])
+        return tuple([food for _, food in self.each(Ingredient)])

@@ -7,8 +7,9 @@ from __future__ import annotations
 
 from functools import cache
 
+from tamis.reading.plain import phrases
 from tamis.record import NamedTuple
-from tamis.typed import TYPE_CHECKING
+from tamis.typed import TYPE_CHECKING, Any
 from tamis.words import word_lists
 
 if TYPE_CHECKING:
@@ -157,23 +158,24 @@ class CheckWords(NamedTuple):
 @cache
 def check_words(language: str) -> CheckWords:
     lists, closed = word_lists(language, "checks"), word_lists(language, "clause")["closed"]
+    kinds = (Small, Times, Degrees, Food, Vessels, Lifted, Boil, Keeping, Foods, Scaling)
     return CheckWords(
-        small=Small(**lists["small"]),
-        times=Times(**lists["times"]),
-        degrees=Degrees(**lists["degrees"]),
-        food=Food(**lists["food"]),
-        vessels=Vessels(**lists["vessels"]),
-        lifted=Lifted(**lists["lifted"]),
-        boil=Boil(**lists["boil"]),
-        keeping=Keeping(**lists["keeping"]),
-        foods=Foods(**lists["foods"]),
+        **{kind.__name__.lower(): kind(**lists[kind.__name__.lower()]) for kind in kinds},  # type: ignore[arg-type]
         coated=lists["coated"],
         coats=lists["coats"]["openers"],
         twins=Twins(**{key.replace("-", "_"): words for key, words in lists["twins"].items()}),
-        scaling=Scaling(**lists["scaling"]),
         cues=closed["UNTIL"],
         meanwhile=closed["MEANWHILE"],
     )
+
+
+@cache
+def word_set(language: str, name: str) -> frozenset[str]:
+    """The words that begin what one of the lists holds, by its name: `lifted.verbs`."""
+    found: Any = check_words(language)
+    for part in name.split("."):
+        found = getattr(found, part)
+    return frozenset(phrases(found, language))
 
 
 def keeps_cold(keeps: str, language: str) -> bool:

@@ -13,6 +13,7 @@ from functools import cached_property
 from math import lcm
 
 from tamis.formula.words import dough_words
+from tamis.kitchen.food import FERMENTING
 from tamis.model.names import bare_name
 from tamis.quantity.amount import ZERO, Amount
 from tamis.record import NamedTuple
@@ -25,7 +26,6 @@ if TYPE_CHECKING:
     from tamis.model.recipe import Product, Recipe, Taking, Use
 
 ONE = Fraction(1)
-FERMENTING = ("yeast", "starter")
 
 
 class Line(NamedTuple):

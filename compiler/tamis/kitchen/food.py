@@ -27,6 +27,8 @@ Hazard = Literal[
 Animal = Literal["", "meat", "fish", "dairy", "egg", "honey", "gelatine"]
 Role = Literal["", "flour", "water", "salt", "yeast", "sugar", "fat", "egg", "milk", "starter", "flavour"]
 
+FERMENTING: tuple[Role, ...] = ("yeast", "starter")
+
 GoodsKey = Literal[
     "id", "name", "plural", "aliases", "keys", "states", "densities", "pieces", "parts", "liquid", "show", "allergens",
     "hazard", "animal", "flour", "salt", "leavener", "role", "merchant", "water", "refuse", "pack", "price", "of",

@@ -6,7 +6,9 @@ fractions, equal when there is no range.
 
 from __future__ import annotations
 
+from collections.abc import Iterable
 from fractions import Fraction
+from math import lcm
 
 from tamis.record import NamedTuple
 
@@ -50,6 +52,16 @@ def exactly(number: Fraction | int | str) -> Amount:
 def between(lo: Fraction | int | str, hi: Fraction | int | str) -> Amount:
     """A range, ends as `exactly` takes them."""
     return Amount(Fraction(lo), Fraction(hi))
+
+
+def total(numbers: Iterable[Fraction]) -> Fraction:
+    """The sum of many. Those with one denominator are added as whole numbers: fractions take ten times as long."""
+    parts: dict[int, int] = {}
+    for number in numbers:
+        top, bottom = number.as_integer_ratio()
+        parts[bottom] = parts.get(bottom, 0) + top
+    common = lcm(*parts)
+    return Fraction(sum([top * (common // bottom) for bottom, top in parts.items()]), common)
 
 
 ZERO = exactly(0)

@@ -61,47 +61,46 @@ class Foods:
     def of_use(self, use: int, goods: str = "") -> list[Source]:
         """The foods of one use: itself (or the part of it that these goods are) and what may be taken instead."""
         own = self._kitchen.larder.get(goods) if goods else None
-        needed = safety_words(self._kitchen.language).purposes.needed
         food = self._recipe.uses[use].ingredient
-        found = self._of_use[use, goods] = list(_of_use(food, use, own, needed))
-        like = None if own else called_like(food, self._kitchen)
+        needed = safety_words(self._kitchen.language).purposes.needed
+        found = self._of_use[use, goods] = _of_use(food, use, own, needed)
+        like = None if own or food.goods else called_like(food, self._kitchen)
         if like is not None and like.allergens:
             name = f"{food.name}, if it is a kind of {like.name}"
             found.append(Source(name, like.allergens, "", food.optional or food.purpose in needed, use=use))
         return found
 
 
-def _of_use(food: Ingredient, use: int, goods: Goods | None, needed: frozenset[str]) -> Iterator[Source]:
-    own = goods or food.goods
+def _of_use(food: Ingredient, use: int, goods: Goods | None, needed: frozenset[str]) -> list[Source]:
     optional = food.optional or food.purpose in needed
-    if own is None:
-        yield Source(food.name, (), "", optional, known=False, use=use)
-    else:
-        yield Source(food.name, own.allergens, own.animal, optional, use=use)
-    for other in food.alternatives:
-        if other.goods is None:
-            yield Source(other.name, (), "", optional, True, False, use)
-        else:
-            yield Source(other.name, other.goods.allergens, other.goods.animal, optional, True, use=use)
+    alternatives = [_source(other, other.goods, use, optional, True) for other in food.alternatives]
+    return [_source(food, goods or food.goods, use, optional, False), *alternatives]
+
+
+def _source(food: Ingredient, goods: Goods | None, use: int, optional: bool, instead: bool) -> Source:
+    if goods is None:
+        return Source(food.name, (), "", optional, instead, False, use)
+    return Source(food.name, goods.allergens, goods.animal, optional, instead, True, use)
 
 
 def part_of(name: str, foods: list[Source], lists: Iterable[AllergenList], missing: tuple[str, ...] = ()) -> Part:
     """What must be declared of a batch with these foods; of what is `missing` nothing is known."""
-    declared = tuple(Declared(list_, tuple(_declare(list_, foods))) for list_ in lists)
-    unknown = tuple(dict.fromkeys(food.name for food in foods if not food.known))
+    suspect = [food for food in foods if food.allergens]
+    there = {word for food in suspect for word in food.allergens}
+    declared = tuple([Declared(list_, tuple(_declare(list_, suspect, there))) for list_ in lists])
+    unknown = tuple(dict.fromkeys([food.name for food in foods if not food.known]))
     return Part(name, declared, unknown, missing)
 
 
-def _declare(list_: AllergenList, foods: list[Source]) -> Iterator[Allergen]:
-    suspect = [food for food in foods if food.allergens]
-    there = {word for food in suspect for word in food.allergens}
-    for name, words in rules().allergens[list_].items():
+def _declare(list_: AllergenList, suspect: list[Source], there: set[str]) -> Iterator[Allergen]:
+    names = rules().allergens[list_].items() if there else ()
+    for name, words in names:
         if words.isdisjoint(there):
             continue
         bearing = [food for food in suspect if not words.isdisjoint(food.allergens)]
         needed = [food for food in bearing if not food.instead] or bearing
-        names = tuple(dict.fromkeys(food.name for food in needed))
-        yield Allergen(name, names, all(food.optional for food in needed), all(food.instead for food in bearing))
+        said = tuple(dict.fromkeys([food.name for food in needed]))
+        yield Allergen(name, said, all([food.optional for food in needed]), all([food.instead for food in bearing]))
 
 
 def lists_of(kitchen: Kitchen) -> tuple[AllergenList, ...]:

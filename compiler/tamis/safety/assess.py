@@ -74,8 +74,8 @@ def assess(recipe: Recipe, kitchen: Kitchen, used: Mapping[str, Supply]) -> Safe
         contradictions=tuple(contradictions(recipe, foods)),
         cautions=cautions(traced.mixing, dish, served, mixtures, spoiling),
         served=served,
-        animal=tuple(dict.fromkeys(food.animal for food in foods if food.animal and not food.instead)),
-        words=tuple(dict.fromkeys(word for food in foods for word in food.allergens)),
+        animal=tuple(dict.fromkeys([food.animal for food in foods if food.animal and not food.instead])),
+        words=tuple(dict.fromkeys([word for food in foods for word in food.allergens])),
         spoils=spoiling,
         doubts=doubted,
     )

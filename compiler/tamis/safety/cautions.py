@@ -28,13 +28,14 @@ if TYPE_CHECKING:
     from collections.abc import Iterator, Sequence
 
     from tamis.kitchen.food import Hazard
-    from tamis.model.recipe import Action, Recipe
+    from tamis.model.recipe import Action, Recipe, Use
     from tamis.safety.records import CautionKey, HazardKind, Item, Served
     from tamis.safety.spoiling import Mixing, Mixture
     from tamis.safety.state import State
 
 _FLOUR: frozenset[HazardKind] = frozenset(("raw-flour",))
 _CURED: HazardKind = "cured-pork"
+_RAW = FLESH - {_CURED}
 _RICE: frozenset[Hazard] = frozenset(("rice",))
 _BY_HAZARD: dict[Hazard, CautionKey] = {
     "honey": "honey",
@@ -67,9 +68,11 @@ def _of_actions(mixing: Mixing, dish: State) -> Iterator[Caution]:
     ids = rules().verbs
     roasted: set[int] = set()
     sweet, syrups = with_sugar(recipe), syrup_lines(recipe, verbs, hands)
+    steam = safety_words(recipe.language).purposes.steam
+    wet = any([use.ingredient.purpose in steam or _is_water(use) for use in recipe.uses])
     for action, said in zip(recipe.actions, verbs, strict=True):
         at = action.number
-        if action.uses and scalding_steam(recipe, action):
+        if wet and action.uses and scalding_steam(recipe, action):
             yield caution("steam", at)
         if hot_oil(recipe, action, said):
             yield caution("hot-oil", at)
@@ -86,6 +89,11 @@ def _of_actions(mixing: Mixing, dish: State) -> Iterator[Caution]:
             yield caution("hot-tin", at)
 
 
+def _is_water(use: Use) -> bool:
+    goods = use.ingredient.goods
+    return goods is not None and goods.role == "water"
+
+
 def _hot_tin(action: Action, dish: State, language: str) -> bool:
     """Fat in a tin that comes out of the oven and is handled."""
     said = words_of(action)
@@ -99,7 +107,7 @@ def _of_food(
     recipe = mixing.recipe
     items = list(dish.items.values())
     kinds = {item.hazard for item in items}
-    if kinds & (FLESH - {_CURED}):
+    if not kinds.isdisjoint(_RAW):
         yield caution("raw-meat", _first(recipe, items, FLESH))
     if served == "raw":
         yield caution("served-raw" if spoils else "served-raw-keeps")
@@ -109,7 +117,7 @@ def _of_food(
         yield caution("unfinished")
     if any(item.hazard == "egg" and _soft(item) for item in items):
         yield caution("soft-egg")
-    batter = not kinds & FLESH and any(item.hazard == "egg" and item.bound for item in items)
+    batter = kinds.isdisjoint(FLESH) and any([item.hazard == "egg" and item.bound for item in items])
     if "raw-flour" in kinds and (batter or any(mixture.dough for mixture in mixtures)):
         yield caution("raw-dough", _first(recipe, items, _FLOUR))
     yield from _named(items, recipe, dish)
@@ -139,8 +147,8 @@ def _named(items: list[Item], recipe: Recipe, dish: State) -> Iterator[Caution]:
 def _served_beside(recipe: Recipe) -> set[Hazard]:
     """The hazards of what comes to table with the dish and is cooked elsewhere: `boiled rice, to serve`."""
     beside = safety_words(recipe.language).purposes.beside
-    foods = (use.ingredient for use in recipe.uses if use.ingredient.purpose in beside)
-    return {food.goods.hazard for food in foods if food.goods is not None}
+    foods = [use.ingredient for use in recipe.uses if use.ingredient.purpose]
+    return {food.goods.hazard for food in foods if food.goods is not None and food.purpose in beside}
 
 
 def _soft(item: Item) -> bool:

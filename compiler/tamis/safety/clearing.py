@@ -27,6 +27,8 @@ def heated(item: Item, done: Heating, action: int, authority: Authority, cues: C
     if done.places:
         done = done._replace(core=_at_its_place(item, done, cues))
     if item.cleared:
+        if not (done.wet or done.core is not None):
+            return item
         if item.cleared.by == "fried" and done.wet >= _LONG:
             return item._replace(cleared=Clearing(action, done.words, "boiled"))
         return _by_degrees(item, item.cleared, done, action, authority)
@@ -37,7 +39,7 @@ def heated(item: Item, done: Heating, action: int, authority: Authority, cues: C
             boiled=item.boiled + done.boiled,
             soaked=item.soaked + done.soaked,
             heated=item.heated or done.hot,
-            core=max((t for t in (item.core, done.core) if t is not None), default=None),
+            core=max([t for t in (item.core, done.core) if t is not None], default=None),
         )
     by = _enough(item, done, authority, cues)
     return item._replace(cleared=Clearing(action, done.words, by)) if by else item
@@ -121,8 +123,11 @@ def _wet(item: Item) -> bool:
     """Simmered or boiled for so long that pieces of its size are done."""
     if item.form in ("stuffing", "large"):
         return False
+    if not item.wet:
+        return False
+    wet = rules().wet
     names = (item.form, f"{item.form}-{item.hazard}", item.hazard)
-    least = next((rules().wet[name] for name in names if name in rules().wet), None)
+    least = next((wet[name] for name in names if name in wet), None)
     return least is not None and item.wet >= least
 
 

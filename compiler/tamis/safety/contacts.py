@@ -24,29 +24,29 @@ if TYPE_CHECKING:
 class Counter:
     """The worktop: which tools are dirty, since which action, from what."""
 
-    __slots__ = ("_dirty", "_fresh", "_washed")
+    __slots__ = ("_fresh", "_washed", "dirty")
 
     def __init__(self, actions: Sequence[Action], verbs: Sequence[frozenset[str]], kitchen: Kitchen) -> None:
-        self._dirty: dict[str, tuple[int, Item]] = {}
+        self.dirty: dict[str, tuple[int, Item]] = {}
         self._fresh = safety_words(kitchen.language).fresh
         self._washed = _washings(actions, verbs, kitchen)
 
     def work(self, action: Action, place: int, state: State) -> None:
         """A batch, as it is at this place of the line, is worked on with the tools named so far: it soils them, or
         they it."""
+        raw = state.raw_flesh()
         for tool in action.tools:
             if not _counts(tool) or tool.clause.span.start > place:
                 continue
             name = tool.equipment.id
-            raw = state.raw_flesh()
             if raw:
                 if self._same(tool) or _first_of(tool):
-                    self._dirty[name] = (action.number, raw)
+                    self.dirty[name] = (action.number, raw)
             elif self._same(tool):
                 self._soil(tool, action, state)
 
     def _soil(self, tool: Tool, action: Action, state: State) -> None:
-        since, raw = self._dirty.get(tool.equipment.id, (-1, None))
+        since, raw = self.dirty.get(tool.equipment.id, (-1, None))
         if raw is None or since >= action.number or not (state.foods or state.items):
             return
         if any(since < washed <= action.number for washed in self._washed.get(tool.equipment.id, ())):
@@ -74,6 +74,8 @@ def _washings(actions: Sequence[Action], verbs: Sequence[frozenset[str]], kitche
     """The actions that wash a tool: by a verb of washing in the line that names it, in a clause or in plain words."""
     washings: dict[str, list[int]] = {}
     washes = rules().verbs["washes"]
+    if all([said.isdisjoint(washes) for said in verbs]):
+        return washings
     pieces = [piece for id in rules().equipment["washed"] if (piece := kitchen.cupboard.of_id(id))]
     for action, said in zip(actions, verbs, strict=True):
         if said.isdisjoint(washes):

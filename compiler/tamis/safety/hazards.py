@@ -24,7 +24,7 @@ def item_of(use: Use, index: int, goods: Goods | None, states: States) -> Item |
         return None
     food = use.ingredient
     said = _said(food)
-    if comes_ready(food, states):
+    if comes_ready(food, states, said):
         return None
     cured = goods.id in rules().goods["cured"]
     hazard: HazardKind = "cured-pork" if cured else goods.hazard
@@ -51,14 +51,14 @@ def shaped(item: Item) -> Item:
     return item._replace(form="small") if item.form == "fine" else item
 
 
-def comes_ready(food: Ingredient, states: States) -> bool:
+def comes_ready(food: Ingredient, states: States, said: set[str] | None = None) -> bool:
     """Whether it comes cooked, tinned or pasteurised: no longer raw. Fish *in oil* is a tin's or a jar's."""
     cans = rules().goods["cans"]
-    if any(measure.unit in cans for measure in food.measures) and not food.part:
+    if not food.part and any([measure.unit in cans for measure in food.measures]):
         return True
     if food.goods and food.goods.show == "fish" and food.preparation.split(",")[0].lower() in states.packed:
         return True
-    return not states.ready.isdisjoint(_said(food))
+    return not states.ready.isdisjoint(_said(food) if said is None else said)
 
 
 def _form(said: set[str], goods: Goods, states: States) -> Form:
@@ -87,4 +87,7 @@ def _fine(food: Ingredient, said: set[str], states: States) -> bool:
 
 def _said(food: Ingredient) -> set[str]:
     """The words that tell in which state it goes in."""
-    return {*food.states, *food.preparation.replace(",", " ").split()}
+    said = set(food.states)
+    if food.preparation:
+        said.update(food.preparation.replace(",", " ").split())
+    return said

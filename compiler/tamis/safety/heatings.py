@@ -15,7 +15,7 @@ from tamis.record import NamedTuple
 from tamis.safety.data import rules
 from tamis.safety.degrees import core_temperature, cores
 from tamis.safety.words import safety_words
-from tamis.typed import TYPE_CHECKING
+from tamis.typed import TYPE_CHECKING, Any
 
 if TYPE_CHECKING:
     from tamis.kitchen.equipment import Station
@@ -47,10 +47,7 @@ class Heating(NamedTuple):
     @property
     def acts(self) -> bool:
         """Whether it does anything to food: a rest on the worktop does not."""
-        return self[1:] != _IDLE[1:]
-
-
-_IDLE = Heating()
+        return self.core is not None or any(self[2:])
 
 
 class Place:
@@ -70,24 +67,23 @@ class Place:
             return False
         if here.station in HOT and here.rank != "guess":
             return True
-        off = any(setting.kind == "off" for setting in action.settings)
-        return not off and any(use.verb.heat for use in action.verbs)
+        if not any([use.verb.heat for use in action.verbs]):
+            return False
+        return not any([setting.kind == "off" for setting in action.settings])
 
 
 def heating(action: Action, read: Read, batch: int, place: Place) -> Heating | None:
     """What a clause does to the batch that it acts on; None if it heats or soaks nothing."""
     if place.lines[action.number].heats:
         return None
-    if isinstance(read, Pause) and read.kind == "keep-warm":
-        place.boiling[batch] = False
-    if isinstance(read, Time) or (isinstance(read, Pause) and read.waits):
-        return _time(action, Heating(read.clause.text, hot=place.hot(action, read)), _lasts(action), batch, place)
     if isinstance(read, Cue):
         return _cue(action, read, batch, place)
     if isinstance(read, Target):
         return _target(action, read, batch, place)
-    if isinstance(read, Setting) and read.kind == "off":
+    if _takes_off(read):
         place.boiling[batch] = False
+    if isinstance(read, Time) or (isinstance(read, Pause) and read.waits):
+        return _time(action, batch, place, _lasts(action), words=read.clause.text, hot=place.hot(action, read))
     return None
 
 
@@ -113,44 +109,45 @@ def _cue(action: Action, read: Cue, batch: int, place: Place) -> Heating | None:
     if not place.hot(action, read):
         if core is None and not lasts:
             return None
-        done = Heating(read.clause.text, core, places=places)
-        return _time(action, done, lasts, batch, place) if lasts else done
+        facts: dict[str, Any] = {"words": read.clause.text, "core": core, "places": places}
+        return _time(action, batch, place, lasts, **facts) if lasts else Heating(**facts)
     said = read.text.lower()
-    boils = any(word in said for word in safety_words(place.language).cues.boils)
+    boils = any([word in said for word in safety_words(place.language).cues.boils])
     if boils:
         place.boiling[batch] = True
-    done = Heating(read.clause.text, core, boils=boils, cue=read.text, hot=True, places=places)
-    return _time(action, done, lasts, batch, place)
+    facts = {"words": read.clause.text, "core": core, "boils": boils, "cue": read.text, "hot": True, "places": places}
+    return _time(action, batch, place, lasts, **facts)
 
 
-def _time(action: Action, done: Heating, lasts: int, batch: int, place: Place) -> Heating:
-    """What is done, with what so many seconds of it do."""
+def _time(action: Action, batch: int, place: Place, lasts: int, hot: bool = False, **facts: Any) -> Heating:
+    """What is done by a clause of which some facts are known, with what so many seconds of it do."""
     verbs, verb, station = rules().verbs, action.work.verb, action.work.station
     if verb in verbs["soaks"]:
-        done = done._replace(soaked=lasts)
-    boils = done.hot and verb in verbs["boils"]
-    stays = verb in verbs["simmers"] or (verb in verbs["stays"] and place.boiling.get(batch, False))
-    if boils or (done.hot and stays):
+        facts["soaked"] = lasts
+    boils = hot and verb in verbs["boils"]
+    if boils or (hot and (verb in verbs["simmers"] or (verb in verbs["stays"] and place.boiling.get(batch, False)))):
         place.boiling[batch] = True
-        return done._replace(wet=lasts, boiled=lasts if boils else 0)
+        return Heating(**facts, hot=hot, wet=lasts, boiled=lasts if boils else 0)
     celsius = place.lines[action.number].celsius
-    at = None if celsius is None else celsius.lo
+    kept = None if celsius is None or (station != "bath" and celsius.lo >= 110) else (celsius.lo, lasts)
     if station == "oven":
-        return done._replace(baked=max(lasts, 1), bath=(at, lasts) if at is not None and at < 110 else None)
-    if station == "bath" and at is not None:
-        return done._replace(bath=(at, lasts))
-    if at is not None and at < 110:
-        return done._replace(held=(at, lasts))
-    return done._replace(fried=max(lasts, 1)) if done.hot else done
+        return Heating(**facts, hot=hot, baked=max(lasts, 1), bath=kept)
+    if kept is not None and station == "bath":
+        return Heating(**facts, hot=hot, bath=kept)
+    if kept is not None:
+        return Heating(**facts, hot=hot, held=kept)
+    return Heating(**facts, hot=hot, fried=max(lasts, 1) if hot else 0)
 
 
 def _is_off(action: Action, read: Read) -> bool:
     """Whether the food has been taken off the heat by the clauses and verbs before this one."""
     at = read.clause.span.start
-    before = (other for other in action.reads if other.clause.span.start < at)
-    if any(_takes_off(other) for other in before):
+    if any([use.verb.off and use.span.start < at for use in action.verbs]):
         return True
-    return any(use.verb.off and use.span.start < at for use in action.verbs)
+    return any([_takes_off(other) for other in action.reads if type(other) in _OFF and other.clause.span.start < at])
+
+
+_OFF = frozenset((Pause, Setting))
 
 
 def _takes_off(read: Read) -> bool:
@@ -161,7 +158,7 @@ def _takes_off(read: Read) -> bool:
 
 def _cools(action: Action) -> bool:
     """Whether food is brought down to a temperature."""
-    return any(use.verb.cools for use in action.verbs)
+    return any([use.verb.cools for use in action.verbs])
 
 
 def _lasts(action: Action) -> int:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from fractions import Fraction
 
+from tamis.quantity.amount import total
 from tamis.reading.clauses import Cue, Target
 from tamis.safety.data import rules
 from tamis.safety.degrees import temperatures
@@ -13,6 +14,7 @@ from tamis.typed import TYPE_CHECKING
 if TYPE_CHECKING:
     from collections.abc import Sequence
 
+    from tamis.kitchen.equipment import Station
     from tamis.kitchen.food import Hazard, Role
     from tamis.model.history import Hands
     from tamis.model.recipe import Action, Recipe, Use
@@ -21,6 +23,8 @@ if TYPE_CHECKING:
 
 _DEEP = Fraction(200)
 """Grams of oil from which a pan of it counts as deep (common practice)."""
+_RING: tuple[Station, ...] = ("ring", "")
+_SIGNS = frozenset((Cue, Target))
 _SUGAR_HOT = Fraction(104)
 """°C from which a boiling syrup is far hotter than water: jam sets at 105 (common practice)."""
 
@@ -32,7 +36,7 @@ def verbs_of(actions: Sequence[Action]) -> list[frozenset[str]]:
 
 def words_of(action: Action) -> str:
     """The plain words and clauses of an action, in small letters."""
-    return " ".join(part.text for part in action.parts).lower()
+    return " ".join([part.text for part in action.parts]).lower()
 
 
 def scalding_steam(recipe: Recipe, action: Action) -> bool:
@@ -40,7 +44,7 @@ def scalding_steam(recipe: Recipe, action: Action) -> bool:
     before it is hot."""
     words = safety_words(recipe.language)
     uses = [recipe.uses[use] for use in action.uses]
-    if any([use.ingredient.purpose in words.purposes.steam for use in uses]):
+    if any([use.ingredient.purpose in words.purposes.steam for use in uses if use.ingredient.purpose]):
         return not any([tool.equipment.station == "ring" for tool in action.tools])
     if action.work.station != "oven" or not any([_role(use) == "water" for use in uses]):
         return False
@@ -53,12 +57,12 @@ def hot_oil(recipe: Recipe, action: Action, verbs: frozenset[str]) -> bool:
     if not verbs.isdisjoint(ids["deep-fries"]):
         return True
     frying = words.purposes.frying
-    if not verbs.isdisjoint(ids["heats-oil"]) and any(_deep_oil(recipe.uses[use], frying) for use in action.uses):
+    if not verbs.isdisjoint(ids["heats-oil"]) and any([_deep_oil(recipe.uses[use], frying) for use in action.uses]):
         return True
     if action.work.station != "ring":
         return False
-    cues = (read.text for read in action.reads if isinstance(read, Cue))
-    return any(word in cue for cue in cues for word in words.signs.smokes)
+    cues = [read.text for read in action.reads if type(read) is Cue]
+    return bool(cues) and any([word in cue for cue in cues for word in words.signs.smokes])
 
 
 def _deep_oil(use: Use, frying: frozenset[str]) -> bool:
@@ -72,30 +76,32 @@ def with_sugar(recipe: Recipe) -> set[int]:
 
 def hot_sugar(action: Action, language: str) -> bool:
     """Sugar, if there is any, boiled to more than the boiling point of water."""
-    return any(syrup_heat(action, read, language) for read in action.reads)
+    if action.work.station not in _RING:
+        return False
+    return any([syrup_heat(action, read, language) for read in action.reads if type(read) in _SIGNS])
 
 
 def syrup_heat(action: Action, read: Read, language: str) -> bool:
     """Whether a clause asks for what only a boiled syrup shows."""
-    if action.work.station not in ("ring", "") or not isinstance(read, Cue | Target):
+    if type(read) not in _SIGNS or action.work.station not in _RING:
         return False
     said = read.clause.text.lower()
-    if any(word in said for word in safety_words(language).signs.caramel):
+    if any([word in said for word in safety_words(language).signs.caramel]):
         return True
-    return any(t >= _SUGAR_HOT for t in temperatures(said, language))
+    return any([t >= _SUGAR_HOT for t in temperatures(said, language)])
 
 
 def syrup_lines(recipe: Recipe, verbs: Sequence[frozenset[str]], hands: Hands) -> set[int]:
     """The lines that boil a syrup so strong that it is far hotter than water."""
     found: set[int] = set()
-    if not any(_role(use) == "sugar" for use in recipe.uses):
+    if not any([_role(use) == "sugar" for use in recipe.uses]):
         return found
     for action in recipe.actions:
-        if verbs[action.number].isdisjoint(rules().verbs["boils"]) or action.work.station not in ("ring", ""):
+        if verbs[action.number].isdisjoint(rules().verbs["boils"]) or action.work.station not in _RING:
             continue
         uses = [recipe.uses[index] for index in hands[action.number].uses]
-        sugar = sum([use.mass.hi for use in uses if _role(use) == "sugar"], Fraction(0))
-        if sugar and sugar >= sum([use.mass.hi for use in uses], Fraction(0)) * rules().keeping["syrup"]:
+        sugar = total([use.mass.hi for use in uses if _role(use) == "sugar"])
+        if sugar and sugar >= total([use.mass.hi for use in uses]) * rules().keeping["syrup"]:
             found.add(action.number)
     return found
 
@@ -118,22 +124,17 @@ def plain_nuts(recipe: Recipe, dish: State) -> bool:
 
 def has_garlic(recipe: Recipe) -> bool:
     """Whether there is anything in it that must not stand in oil."""
-    return any(_hazard(use) == "garlic-in-oil" for use in recipe.uses)
+    foods = [use.ingredient.goods for use in recipe.uses]
+    return any([goods.hazard == "garlic-in-oil" for goods in foods if goods is not None])
 
 
 def oil_with_garlic(recipe: Recipe, dish: State) -> bool:
     """A dish that is mostly oil, with garlic or herbs in it, as something to keep."""
-    uses = [recipe.uses[use] for use in dish.uses]
+    uses = [recipe.uses[use] for use in dish.uses] if has_garlic(recipe) else []
     if not any([_hazard(use) == "garlic-in-oil" for use in uses]):
         return False
-    oil = sum([use.mass.hi for use in uses if _is_oil(use)], Fraction(0))
-    other = Fraction(0)
-    for use in uses:
-        if not _is_oil(use):
-            other += use.mass.hi
-            if other > oil:
-                return False
-    return oil > 0
+    oil = total([use.mass.hi for use in uses if _is_oil(use)])
+    return oil > 0 and total([use.mass.hi for use in uses if not _is_oil(use)]) <= oil
 
 
 def shelf_jars(recipe: Recipe) -> bool:

@@ -10,11 +10,12 @@ from __future__ import annotations
 
 from fractions import Fraction
 
+from tamis.quantity.amount import total
 from tamis.record import NamedTuple
 from tamis.safety.data import rules
 from tamis.safety.hazards import FLESH, comes_ready
 from tamis.safety.words import safety_words
-from tamis.typed import TYPE_CHECKING
+from tamis.typed import TYPE_CHECKING, Literal
 
 if TYPE_CHECKING:
     from collections.abc import Iterable, Mapping, Sequence, Set
@@ -29,6 +30,8 @@ if TYPE_CHECKING:
 _ALWAYS: frozenset[HazardKind] = FLESH | {"rice", "pulses", "kidney-beans"}
 
 
+_NOTHING = (Fraction(0),)
+_Part = Literal["flour", "fat", "sugar", "vinegar", "moist", ""]
 _Key = tuple[int, bool]
 """What a food ends in: the component, and whether it was heated."""
 
@@ -43,88 +46,101 @@ class Cooked(NamedTuple):
 
 
 class Mixture:
-    """What was mixed and heated together, in grams: flour and meal, fat, sugar, vinegar, moisture (`animal`: that of
-    food of animals), and all of it. `baked` tells that dry heat met it, `steamed` that a part met only wet heat.
-    `whole` is this and what it was mixed with afterwards."""
+    """What was mixed and heated together, in grams: flour and meal, fat, sugar, vinegar, moisture, and what is none of
+    these. `animal` tells that some of the moisture is in food of animals, `baked` that dry heat met it, `steamed` that
+    a part met only wet heat. `whole` is this and what it was mixed with afterwards."""
 
-    __slots__ = (
-        "all",
-        "animal",
-        "baked",
-        "fat",
-        "flesh",
-        "flour",
-        "moist",
-        "spoils",
-        "steamed",
-        "sugar",
-        "vinegar",
-        "whole",
-    )
+    __slots__ = ("_masses", "_sums", "animal", "baked", "flesh", "spoils", "steamed", "whole")
 
     def __init__(self) -> None:
-        self.all = self.flour = self.fat = self.sugar = self.vinegar = self.moist = self.animal = Fraction(0)
-        self.spoils = self.baked = self.steamed = self.flesh = False
+        self._masses: dict[_Part, list[Fraction]] = {}
+        self._sums: dict[_Part, Fraction] = {}  # added up when they are asked for: most are not
+        self.spoils = self.baked = self.steamed = self.flesh = self.animal = False
         self.whole: Mixture | None = None
 
-    def put(self, use: Use, goods: Goods, cooked: bool, wet: bool, cut: bool = False, candied: bool = False) -> None:
-        """A food goes in that was cooked, perhaps by wet heat alone, or cut, or boiled down with sugar."""
-        mass, lists = use.mass.hi, rules().goods
-        self.all += mass
-        animal = _of_animals(goods)
-        self.flesh |= animal and goods.animal in ("meat", "fish")
-        starch = goods.role == "flour" or goods.id in lists["meals"]
-        if starch:
-            self.flour += mass
-        elif goods.role == "sugar":
-            self.sugar += mass
-        elif goods.role == "fat":
-            self.fat += mass
-        elif goods.id in lists["acids"]:
-            self.vinegar += mass
-        elif animal or goods.show == "vegetable" or (goods.show == "liquid" and goods.role != "flavour"):
-            self.moist += 0 if candied else mass
-            self.animal += mass if animal else 0
-        self.steamed |= wet and (starch or animal)
-        plant = goods.show == "vegetable" or goods.id in lists["starches"]
-        self.spoils |= animal or (cooked and plant) or (starch and wet) or (cut and goods.id in lists["cut"])
+    def put(self, use: Use, goods: Goods, wet: bool, candied: bool = False) -> None:
+        """A food goes in, perhaps cooked by wet heat alone, or boiled down with sugar."""
+        part = _part(goods)
+        if _of_animals(goods):
+            self.flesh |= goods.animal in ("meat", "fish")
+            self.animal |= part == "moist" and bool(use.mass.hi)
+            self.spoils, self.steamed = True, self.steamed or wet
+        elif wet and part == "flour":
+            self.spoils = self.steamed = True
+        self._masses.setdefault("" if candied and part == "moist" else part, []).append(use.mass.hi)
+
+    def grams(self, part: _Part) -> Fraction:
+        """How much of it there is."""
+        masses = self._masses.get(part, _NOTHING)
+        if len(masses) == 1:
+            return masses[0]
+        found = self._sums.get(part)
+        if found is None:
+            found = self._sums[part] = total(masses)
+        return found
 
     @property
     def dough(self) -> bool:
         """Whether there is so much flour in it that somebody may taste it raw: no sauce, no roux, nothing dusted."""
-        if self.flesh or not self.flour or self.flour < self.all * rules().keeping["dough"]:
+        flour = self.grams("flour")
+        if self.flesh or not flour or flour < total(map(self.grams, self._masses)) * rules().keeping["dough"]:
             return False
-        return self.moist > 0 or self.flour > self.fat
+        return self.grams("moist") > 0 or flour > self.grams("fat")
 
     @property
     def keeps(self) -> bool:
         """Whether it is too dry, too sweet or too sour to spoil, by itself or with what it was mixed with."""
-        figures = rules().keeping
-        if self.baked and not self.steamed and self.flour * figures["flour"] + self.sugar >= self.moist:
+        if self.baked and not self.steamed and self._is_dry:
             return True
-        sour = 0 if self.animal else self.vinegar * figures["vinegar"]
-        if self.sugar + sour >= self.moist * figures["sugar"] and self.sugar + sour > 0:
+        if ("sugar" in self._masses or "vinegar" in self._masses) and self._is_preserved:
             return True
         return self.whole is not None and self.whole.keeps
+
+    @property
+    def _is_dry(self) -> bool:
+        flour = self.grams("flour") * rules().keeping["flour"]
+        return flour + self.grams("sugar") >= self.grams("moist")
+
+    @property
+    def _is_preserved(self) -> bool:
+        figures = rules().keeping
+        sour = 0 if self.animal else self.grams("vinegar") * figures["vinegar"]
+        keeping = self.grams("sugar") + sour
+        return keeping > 0 and keeping >= self.grams("moist") * figures["sugar"]
 
     def with_later(self, other: Mixture) -> Mixture:
         """It and what is mixed into it later: no oven has seen the two together."""
         whole = Mixture()
-        for part in ("all", "flour", "fat", "sugar", "vinegar", "moist", "animal"):
-            setattr(whole, part, getattr(self, part) + getattr(other, part))
+        for mixture in (self, other):
+            for part, masses in mixture._masses.items():
+                whole._masses.setdefault(part, []).extend(masses)
+            whole.animal |= mixture.animal
         return whole
+
+
+def _part(goods: Goods) -> _Part:
+    """What a food counts as."""
+    lists = rules().goods
+    if goods.role == "flour" or goods.id in lists["meals"]:
+        return "flour"
+    if goods.role == "sugar" or goods.role == "fat":
+        return goods.role
+    if goods.id in lists["acids"]:
+        return "vinegar"
+    liquid = goods.show == "liquid" and goods.role != "flavour"
+    return "moist" if liquid or goods.show == "vegetable" or _of_animals(goods) else ""
 
 
 def spoils(
     recipe: Recipe, dish: State, used: Mapping[str, Supply], mixtures: Sequence[Mixture], candied: Set[int]
 ) -> bool:
     """Whether anything in the dish must not stand about."""
-    items = dish.items.values()
-    if any(item.hazard in FLESH or (item.hazard in _ALWAYS and item.use not in candied) for item in items):
+    for item in dish.items.values() if not dish.kinds.isdisjoint(_ALWAYS) else ():
+        if item.hazard in FLESH or (item.hazard in _ALWAYS and item.use not in candied):
+            return True
+    if any([used[stem].spoils for stem in dish.recipes]):
         return True
-    if any(used[stem].spoils for stem in dish.recipes):
-        return True
-    return any(mixture.flesh or (mixture.spoils and not mixture.keeps) for mixture in mixtures)
+    return any([mixture.flesh or (mixture.spoils and not mixture.keeps) for mixture in mixtures])
 
 
 def boiled_down(recipe: Recipe, uses: Iterable[int]) -> bool:
@@ -135,9 +151,9 @@ def boiled_down(recipe: Recipe, uses: Iterable[int]) -> bool:
         use = recipe.uses[index]
         goods = use.ingredient.goods
         if goods is not None and goods.role != "water":
-            mixture.put(use, goods, cooked=True, wet=False)
-    share = rules().keeping["boiled"]
-    return not mixture.flesh and mixture.sugar > 0 and mixture.sugar >= (mixture.moist + mixture.flour) * share
+            mixture.put(use, goods, wet=False)
+    share, sugar = rules().keeping["boiled"], mixture.grams("sugar")
+    return not mixture.flesh and sugar > 0 and sugar >= (mixture.grams("moist") + mixture.grams("flour")) * share
 
 
 class Mixing(NamedTuple):
@@ -168,10 +184,12 @@ def mixtures_of(mixing: Mixing, dish: State, cooked: Cooked) -> list[Mixture]:
             continue
         wet, dry = index in cooked.wet, index in cooked.dry
         keys[index] = key = (into[use.component], wet or dry)
-        mixture = found.setdefault(key, Mixture())
+        mixture = found.get(key)
+        if mixture is None:
+            mixture = found[key] = Mixture()
         mixture.baked |= dry
-        cut, ready = _is_cut(use, verbs[use.action], states), comes_ready(use.ingredient, states)
-        mixture.put(use, goods, wet or dry or ready, wet and not dry, cut, index in cooked.candied)
+        mixture.put(use, goods, wet and not dry, index in cooked.candied)
+        mixture.spoils = mixture.spoils or _spoils(use, goods, wet or dry, verbs[use.action], states)
     _mix_later(mixing, found, keys)
     return list(found.values())
 
@@ -179,20 +197,30 @@ def mixtures_of(mixing: Mixing, dish: State, cooked: Cooked) -> list[Mixture]:
 def _mix_later(mixing: Mixing, found: Mapping[_Key, Mixture], keys: Mapping[int, _Key]) -> None:
     """What was heated, and what was mixed into it cold: potatoes worked into a fondant lie in its sugar."""
     recipe, verbs, _, hands = mixing
-    mixes = rules().verbs["mixes"] | rules().verbs["kneads"]
+    mixes = rules().verbs["mixes"], rules().verbs["kneads"]
     for (component, hot), mixture in found.items():
         cold = found.get((component, False))
-        if not hot or cold is None or (mixture.keeps and cold.keeps):
+        if not hot or cold is None or all([one.keeps for one in (mixture, cold) if one.spoils]):
             continue
         whole = mixture.with_later(cold)
         lines = {recipe.uses[use].action for use, key in keys.items() if key[0] == component} if whole.keeps else ()
-        if any(not verbs[line].isdisjoint(mixes) and _both(hands[line].uses, keys, component) for line in lines):
+        mixed = [line for line in lines if not all([verbs[line].isdisjoint(verb) for verb in mixes])]
+        if any(_both(hands[line].uses, keys, component) for line in mixed):
             mixture.whole = cold.whole = whole
 
 
 def _both(uses: Iterable[int], keys: Mapping[int, _Key], component: int) -> bool:
     """Whether heated and cold food of a component are in hand together."""
     return {keys[use] for use in uses if use in keys}.issuperset(((component, True), (component, False)))
+
+
+def _spoils(use: Use, goods: Goods, heated: bool, verbs: frozenset[str], states: States) -> bool:
+    """Whether a plant spoils once it was heated, or cut by its line."""
+    lists = rules().goods
+    plant = goods.show == "vegetable" or goods.id in lists["starches"]
+    if plant and (heated or comes_ready(use.ingredient, states)):
+        return True
+    return goods.id in lists["cut"] and _is_cut(use, verbs, states)
 
 
 def _is_cut(use: Use, verbs: frozenset[str], states: States) -> bool:

@@ -32,21 +32,9 @@ class State:
     come with another batch. `kinds` are those of all hazards that ever came in."""
 
     __slots__ = (
-        "_came",
-        "_cooked",
-        "_counted",
-        "_items",
-        "_stale",
-        "_uses",
-        "dough",
-        "eggs",
-        "foods",
-        "kinds",
-        "name",
-        "own_dough",
-        "own_eggs",
-        "recipes",
-    )
+        "_came", "_cooked", "_counted", "_items", "_stale", "_uses", "dough", "eggs", "foods", "kinds", "name",
+        "own_dough", "own_eggs", "recipes",
+    )  # fmt: skip
 
     def __init__(self) -> None:
         self._came: Pile[Item] = Pile()
@@ -144,8 +132,10 @@ class State:
         """The first meat, fish or poultry in it that is still raw."""
         if self.kinds.isdisjoint(FLESH):
             return None
-        found = (item for item in self.items.values() if item.cleared is None and item.hazard in FLESH)
-        return next((item for item in found if item.form != "contact"), None)
+        for item in self.items.values():
+            if item.hazard in FLESH and item.cleared is None and item.form != "contact":
+                return item
+        return None
 
 
 def _further(item: Item, way: tuple[str, ...]) -> Item:

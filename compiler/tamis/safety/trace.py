@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from tamis.reading.clauses import Ingredient, Pause, Time
+from tamis.reading.clauses import Cue, Ingredient, Pause, Setting, Target, Time
 from tamis.record import NamedTuple
 from tamis.safety.clearing import heated
 from tamis.safety.contacts import Counter
@@ -32,6 +32,7 @@ if TYPE_CHECKING:
     from tamis.safety.spoiling import Mixing
 
 
+_ACTING = frozenset((Cue, Pause, Setting, Target, Time))
 _AROMATIC: tuple[Show, ...] = ("fruit", "herb", "spice", "vegetable", "liquid")
 """A lemon in a bird's cavity is no stuffing that anybody eats (common practice)."""
 
@@ -50,24 +51,9 @@ class Trace:
     """The walk."""
 
     __slots__ = (
-        "authority",
-        "candied",
-        "counter",
-        "dry",
-        "garlic",
-        "kitchen",
-        "mixing",
-        "oil_waits",
-        "place",
-        "recipe",
-        "states",
-        "sweet",
-        "used",
-        "verbs",
-        "waits",
-        "wet",
-        "words",
-    )
+        "authority", "candied", "counter", "dry", "garlic", "kitchen", "mixing", "oil_waits", "place", "recipe",
+        "states", "sweet", "used", "verbs", "waits", "wet", "words",
+    )  # fmt: skip
 
     def __init__(
         self, recipe: Recipe, kitchen: Kitchen, used: Mapping[str, Supply], verbs: Sequence[frozenset[str]]
@@ -96,8 +82,8 @@ class Trace:
         self.states = [self._begin(product) for product in history.products]
         for event in history.happenings:
             action = self.recipe.actions[event.action]
-            self._happen(event, action)
-            if action.tools:
+            self._happen(event, action, self.states[event.batch])
+            if action.tools and (self.counter.dirty or not self.states[event.batch].kinds.isdisjoint(FLESH)):
                 self.counter.work(action, self._place(event, action), self.states[event.batch])
         return Traced(tuple(self.states), tuple(self.waits), tuple(self.oil_waits), self._cooked, self.mixing)
 
@@ -131,12 +117,15 @@ class Trace:
         kind, _, form = hazard.partition(":")
         return Item(cast("HazardKind", kind), name, -1 - product, span, cast("Form", form or "piece"))
 
-    def _happen(self, event: Happening, action: Action) -> None:
-        state = self.states[event.batch]
+    def _happen(self, event: Happening, action: Action, state: State) -> None:
         if not state.kinds.isdisjoint(FLESH) and not self.verbs[action.number].isdisjoint(rules().verbs["shapes"]):
             state.change(shaped)
         if event.kind == "clause":
-            self._clause(action.reads[event.read], event.batch, action, state)
+            read = action.reads[event.read]
+            if "egg" in state.kinds and type(read) is not Ingredient:
+                self._bind(state)
+            if type(read) in _ACTING:
+                self._clause(read, event.batch, action, state)
         elif event.kind in ("food", "aside"):
             self._food(event, action, state)
         elif event.kind == "batch":
@@ -193,7 +182,9 @@ class Trace:
         """What raw meat is stuffed with has to be done in the middle, whatever it is made of. What stands before the
         verb (at an offset) goes elsewhere: *rub [butter] under the skin and stuff with [1 lemon]*."""
         fillers = rules().verbs["fillers"]
-        if not any(use.verb.base in fillers and use.span.start < at for use in action.verbs):
+        if state.kinds.isdisjoint(FLESH) or self.verbs[action.number].isdisjoint(fillers):
+            return
+        if not any([use.verb.base in fillers and use.span.start < at for use in action.verbs]):
             return
         host = state.raw_flesh()
         if host and host.hazard != "minced-meat":
@@ -201,9 +192,6 @@ class Trace:
             state.put(Item("stuffing", host.food, host.use, host.span, "stuffing", path))
 
     def _clause(self, read: Read, batch: int, action: Action, state: State) -> None:
-        if isinstance(read, Ingredient):
-            return
-        self._bind(state)
         done = heating(action, read, batch, self.place)
         if done and done.acts:
             if done.hot:
@@ -211,17 +199,21 @@ class Trace:
                 (self.dry if dry else self.wet).update(state.cook(dry))
             if state.items:
                 self._heat(action, read, done, state)
-        if self.sweet and syrup_heat(action, read, self.words.language):
-            uses = set(state.uses)
-            self.candied |= uses if boiled_down(self.recipe, uses) else set()
+        if self.sweet and syrup_heat(action, read, self.words.language) and boiled_down(self.recipe, state.uses):
+            self.candied.update(state.uses)
+        if isinstance(read, Time) or (isinstance(read, Pause) and read.waits):
+            self._wait(read, action, state)
+
+    def _wait(self, read: Time | Pause, action: Action, state: State) -> None:
         here = self.recipe.places.lines[action.number]
-        if (isinstance(read, Time) or (isinstance(read, Pause) and read.waits)) and long(action, here, self.authority):
-            wait = risky_wait(action, here, read, state, self.authority)
-            if wait and self._spoils(state):
-                self.waits.append(wait)
-            wait = oil_wait(self.recipe, here, read, state, self.authority) if self.garlic else None
-            if wait:
-                self.oil_waits.append(wait)
+        if not long(action, here, self.authority):
+            return
+        wait = risky_wait(action, here, read, state, self.authority)
+        if wait and self._spoils(state):
+            self.waits.append(wait)
+        wait = oil_wait(self.recipe, here, read, state, self.authority) if self.garlic else None
+        if wait:
+            self.oil_waits.append(wait)
 
     def _spoils(self, state: State) -> bool:
         """Whether a batch is neither too dry nor too sweet to spoil by now."""

@@ -2,9 +2,8 @@
 
 from __future__ import annotations
 
-from fractions import Fraction
-
 from tamis.kitchen.equipment import COLD
+from tamis.quantity.amount import total
 from tamis.reading.clauses import Cue
 from tamis.safety.data import rules
 from tamis.safety.heatings import HOT
@@ -12,6 +11,8 @@ from tamis.safety.words import safety_words
 from tamis.typed import TYPE_CHECKING
 
 if TYPE_CHECKING:
+    from collections.abc import Iterator
+
     from tamis.kitchen.equipment import Station
     from tamis.model.history import Hands
     from tamis.model.recipe import Action, Recipe
@@ -24,24 +25,35 @@ _LONG = 1800
 def eaten_cold(recipe: Recipe, dish: State, hands: Hands) -> bool:
     """Whether all but a little of a dish is cold when it is done."""
     heats: dict[int, bool] = {}
-    for action in recipe.actions:
+    left, hot = set(dish.uses), set[int]()
+    for line, uses in hands.newly(_changes(recipe, heats)):
+        if heats[line]:
+            hot |= uses & left
+        left -= uses
+        if not left:
+            break
+    warm = [recipe.uses[index].mass for index in hot]
+    if any([mass.unknown for mass in warm]) or dish.recipes:
+        return False
+    little = rules().keeping["hot"]
+    return total([mass.hi for mass in warm]) <= total([recipe.uses[index].mass.hi for index in dish.uses]) * little
+
+
+def _changes(recipe: Recipe, heats: dict[int, bool]) -> Iterator[int]:
+    """The lines that heat food or leave it cold, the last first, for that decides; which of the two is put down."""
+    for action in reversed(recipe.actions):
         here = recipe.places.lines[action.number]
-        if not here.heats and (here.station in HOT or any(use.verb.heat for use in action.verbs)):
-            heats[action.number] = True
-        elif _cools(action, here.station, recipe.language):
-            heats[action.number] = False
-    hot = {use for line, uses in hands.newly(reversed(heats)) if heats[line] for use in uses}  # the last line decides
-    weights = {index: recipe.uses[index].mass for index in dish.uses}
-    warm = sum((mass.hi for index, mass in weights.items() if index in hot), Fraction(0))
-    little = warm <= sum((mass.hi for mass in weights.values()), Fraction(0)) * rules().keeping["hot"]
-    return little and all(mass.known for index, mass in weights.items() if index in hot) and not dish.recipes
+        hot = not here.heats and (here.station in HOT or any([use.verb.heat for use in action.verbs]))
+        if hot or _cools(action, here.station, recipe.language):
+            heats[action.number] = hot
+            yield action.number
 
 
 def _cools(action: Action, station: Station, language: str) -> bool:
     """Whether a line leaves its food cold: long in the cold, long cooling, or until it is."""
-    long = action.work.wait is not None and action.work.wait.lo >= _LONG
-    if long and (station in COLD or any(use.verb.cools for use in action.verbs)):
+    cools = station in COLD or any([use.verb.cools for use in action.verbs])
+    if cools and action.work.wait is not None and action.work.wait.lo >= _LONG:
         return True
-    cold = safety_words(language).signs.cold
-    cues = [read.text for read in action.reads if isinstance(read, Cue)]
-    return any(cold.search(said) for said in [*cues, *(tool.contains for tool in action.tools)])
+    said = [read.text for read in action.reads if isinstance(read, Cue)]
+    said += [tool.contains for tool in action.tools if tool.contains]
+    return any(map(safety_words(language).signs.cold.search, said))

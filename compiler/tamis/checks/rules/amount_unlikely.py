@@ -19,11 +19,11 @@ from tamis.reading.clauses import Reference
 from tamis.typed import TYPE_CHECKING
 
 if TYPE_CHECKING:
-    from collections.abc import Sequence
-
     from tamis.checks.view import View
     from tamis.kitchen.food import Goods, Role, Show
-    from tamis.model.recipe import Use
+    from tamis.quantity.amount import Amount
+    from tamis.quantity.measure import Measure
+    from tamis.reading.clauses import Ingredient
     from tamis.source import Span
 
 RULE = "amount-unlikely"
@@ -55,56 +55,69 @@ _BESIDE, _BESIDE_BASIC = 100, 1000
 _PIECE_SHARE = 10
 _SACK, _TIMES_THE_REST, _TIMES_THE_WHOLE = Fraction(10_000), 20, 5
 """Grams, below which much water boils beside little food; and so many times the rest is no part of it."""
-_METRIC = ("g", "ml")
+_METRIC = frozenset(("g", "ml"))
 
 
 def check(view: View) -> Iterator[Diagnostic]:
     """What goes in, by who eats it and what is made of it; each food by itself."""
-    uses = [use for use in view.recipe.uses if use.in_batch]
-    whole = sum((use.mass.lo for use in uses), _NONE)
+    whole = view.weight.lo
     yield from _too_little(view, whole)
-    if uses and whole:
-        told = list(_by_header(view, uses, whole, all(use.mass.known for use in uses)))
+    if whole:
+        known = not any([use.mass.unknown for use in view.batch])
+        told = [*_by_header(view, whole, known), *_by_makes(view, whole, known)]
+        number = bare(_heaviest(view)) if told else None
+        if number and number.lo >= MANY:
+            told = []  # told by count-unlikely
         yield from told or _beside_the_rest(view, whole)
 
 
-def _by_header(view: View, uses: Sequence[Use], whole: Fraction, known: bool) -> Iterator[Diagnostic]:
+def _heaviest(view: View) -> Ingredient:
+    return max(view.batch, key=lambda use: use.mass.lo).ingredient
+
+
+def _by_header(view: View, whole: Fraction, known: bool) -> Iterator[Diagnostic]:
     """At most one finding: a slip in one food puts all the others out."""
     header, dish = view.recipe.header, limits().dish
-    food = max(uses, key=lambda use: use.mass.lo).ingredient
-    heaviest, number = food.clause.span, bare(food)
-    if number and number.lo >= MANY:
-        return  # told by count-unlikely
     if header.serves and header.serves.hi:
         each = whole / header.serves.hi
         if each > dish["serving"]:
-            yield _say(heaviest, f"{_weight(each)} of food for each of those it serves", dish["serving"], "most")
+            where = _heaviest(view).clause.span
+            yield _say(where, f"{_weight(each)} of food for each of those it serves", dish["serving"], "most")
         elif known and each < dish["bite"]:
             yield _say(header.span("serves"), f"{_weight(each)} of food for each", dish["bite"], "least")
     elif header.makes and not header.makes.measure and whole / header.makes.amount.hi > dish["piece"]:
         each = whole / header.makes.amount.hi
-        yield _say(heaviest, f"{_weight(each)} of food for each that it makes", dish["piece"], "most")
-    yield from _by_makes(view, whole, known)
+        where = _heaviest(view).clause.span
+        yield _say(where, f"{_weight(each)} of food for each that it makes", dish["piece"], "most")
 
 
 def _beside_the_rest(view: View, whole: Fraction) -> Iterator[Diagnostic]:
     """A food that is many times all the others, for a purpose too; a part of something that is more than all."""
+    sack = view.weight.hi > _SACK
     for use in view.recipe.uses:
+        if not sack and use.in_batch and use.times == 1 and use.fraction == 1 and use.ingredient.percent is None:
+            continue  # it weighs no more than all that goes in
         weight = weighed(use.ingredient, view.kitchen)
-        rest = whole - (use.mass.lo if use.in_batch else 0)
+        if weight is None or weight.lo <= _SACK:
+            continue
+        rest = whole - use.mass.lo if use.in_batch else whole
         number = bare(use.ingredient)
         if number and number.lo >= MANY:  # told by count-unlikely
             continue
-        if weight and rest and weight.lo > max(_SACK, _TIMES_THE_REST * rest):
+        if rest and weight.lo > _TIMES_THE_REST * rest:
             message = f"{_weight(weight.lo)} of {use.ingredient.name}, and of all the other foods {_weight(rest)}"
             yield Diagnostic(RULE, LEVEL, use.ingredient.clause.span, message, _CHECK)
-    units = view.kitchen.units
-    for read in (read for action in view.recipe.actions for read in action.reads if isinstance(read, Reference)):
+    for _, read in view.each(Reference):
         measure = read.share.measure if read.share else None
-        part = (grams(measure, units) or millilitres(measure, units)) if measure else None
+        part = _in_metric(measure, view) if measure else None
         if part and part.lo > max(_SACK, _TIMES_THE_WHOLE * whole):
             message = f"{_weight(part.lo)} of “{read.name}”, and all that goes in weighs {_weight(whole)}"
             yield Diagnostic(RULE, LEVEL, read.clause.span, message, _CHECK)
+
+
+def _in_metric(measure: Measure, view: View) -> Amount | None:
+    """A measure in grams or millilitres."""
+    return grams(measure, view.kitchen.units) or millilitres(measure, view.kitchen.units)
 
 
 def _by_makes(view: View, whole: Fraction, known: bool) -> Iterator[Diagnostic]:
@@ -113,8 +126,7 @@ def _by_makes(view: View, whole: Fraction, known: bool) -> Iterator[Diagnostic]:
     measure = (makes.measure or makes.each) if makes else None
     if makes is None or measure is None:
         return
-    units = view.kitchen.units
-    made = grams(measure, units) or millilitres(measure, units)
+    made = _in_metric(measure, view)
     if made is None:
         return
     made = made if makes.measure else made.times(makes.amount.hi)
@@ -128,13 +140,18 @@ def _by_makes(view: View, whole: Fraction, known: bool) -> Iterator[Diagnostic]:
 
 
 def _too_little(view: View, whole: Fraction) -> Iterator[Diagnostic]:
+    least = limits().least
+    plenty = int(max(least.values())) + 1
     for use in view.recipe.uses:
-        food, least = use.ingredient, limits().least
+        food = use.ingredient
         if food.goods is None or len(food.measures) != 1 or food.measures[0].unit not in _METRIC:
             continue
         amount = food.measures[0].amount.hi
+        top, bottom = amount.as_integer_ratio()
+        if top >= bottom * plenty:  # to compare fractions takes longer
+            continue
         limit = least["liquid" if food.goods.liquid else "solid"]
-        if 0 < amount < limit and _is_body(food.goods, amount, whole):
+        if amount < limit and amount and _is_body(food.goods, amount, whole):
             said = f"{food.measure_text} {food.name}"
             message = f"“{said}” is next to nothing; the like is taken by the {_larger(food.measures[0].unit)}"
             yield Diagnostic(RULE, LEVEL, food.clause.span, message, "check the number and its unit")

@@ -20,6 +20,7 @@ if TYPE_CHECKING:
 
 RULE = "batches-go-on"
 LEVEL: Severity = "information"
+ABOUT = ("repeat",)
 BAD = """\
 title: Braised mushrooms
 serves: 4

@@ -21,6 +21,7 @@ if TYPE_CHECKING:
 
 RULE = "beans-not-soaked"
 LEVEL: Severity = "warning"
+ABOUT = ("kidney-beans",)
 BAD = """\
 title: Red beans
 serves: 4

@@ -9,7 +9,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from tamis.checks.words import check_words
+from tamis.checks.words import check_words, word_set
 from tamis.diagnostics import Diagnostic, Severity
 from tamis.quantity.nouns import nouns
 from tamis.typed import TYPE_CHECKING
@@ -20,6 +20,7 @@ if TYPE_CHECKING:
 
 RULE = "boil-outside-brackets"
 LEVEL: Severity = "information"
+ABOUT = ("said boil.states",)
 BAD = """\
 title: Barley broth
 serves: 4
@@ -42,7 +43,7 @@ Bring [to the boil] and [simmer for 35–40 min] [until tender].
 
 def check(view: View) -> Iterator[Diagnostic]:
     """The words after a verb that waits, in a line with a time; without one the line is told as untimed."""
-    for words in view.plain:
+    for words in view.saying(word_set(view.recipe.language, "boil.states")):
         place = words.plain.ask(_to_the_boil)
         if place is None or words.action.work.given != "text":
             continue

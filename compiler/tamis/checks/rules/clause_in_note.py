@@ -20,6 +20,7 @@ if TYPE_CHECKING:
 
 RULE = "clause-in-note"
 LEVEL: Severity = "warning"
+ABOUT = ("view notes",)
 BAD = """\
 title: Pancake batter
 serves: 4
@@ -42,11 +43,8 @@ Tip: with 50 ml milk more it is thinner.
 
 def check(view: View) -> Iterator[Diagnostic]:
     """The brackets in paragraphs for the reader."""
-    recipe = view.recipe
-    for component in recipe.components:
-        for remark in (*component.remarks, *(remark for step in component.steps for remark in step.remarks)):
-            text = view.source.slice(remark.span)
-            for found in IN_REMARK.finditer(text):
-                span = Span(remark.span.start + found.start(), remark.span.start + found.end())
-                message = f"“{found[0]}” in a {remark.kind} is only printed: it is on no list and in no plan"
-                yield Diagnostic(RULE, LEVEL, span, message, "take the brackets away, or write it into a step")
+    for remark in view.notes:
+        for found in IN_REMARK.finditer(view.source.slice(remark.span)):
+            span = Span(remark.span.start + found.start(), remark.span.start + found.end())
+            message = f"“{found[0]}” in a {remark.kind} is only printed: it is on no list and in no plan"
+            yield Diagnostic(RULE, LEVEL, span, message, "take the brackets away, or write it into a step")

@@ -23,6 +23,7 @@ if TYPE_CHECKING:
 
 RULE = "component-unused"
 LEVEL: Severity = "warning"
+ABOUT = ("view several",)
 BAD = """\
 title: Pickled cucumber
 makes: 1 l

@@ -9,7 +9,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from tamis.checks.counted import MANY, bare, counted, is_several, with_unit
+from tamis.checks.counted import MANY, counted, is_several, with_unit
 from tamis.diagnostics import Diagnostic, Severity
 from tamis.quantity.measure import grams as grams_of
 from tamis.typed import TYPE_CHECKING
@@ -24,6 +24,7 @@ if TYPE_CHECKING:
 
 RULE = "count-unlikely"
 LEVEL: Severity = "warning"
+ABOUT = ("view bare",)
 BAD = """\
 title: Carrot soup
 serves: 4
@@ -51,17 +52,14 @@ _FAR = 4
 
 def check(view: View) -> Iterator[Diagnostic]:
     """Bare numbers that are too many, or may be no number of pieces."""
-    for food in view.ingredients:
-        number = bare(food)
-        if number is None or food.goods is None:
-            continue
-        count = counted(food, food.goods, number, view.kitchen)
+    for food, goods, number in view.bare:
+        count = counted(food, goods, number, view.kitchen)
         said = f"{food.measure_text} {food.name}"
         if count == "unweighed":
             message = f"“{said}”: what one of them weighs is not known; is a unit missing?"
             hint = f"write the unit, or what one weighs: `[{said} (… g each)]`"
             yield Diagnostic(RULE, LEVEL, food.clause.span, message, hint)
-        elif count == "pieces" and (why := _unlikely(food, food.goods, number, view)):
+        elif count == "pieces" and (why := _unlikely(food, goods, number, view)):
             hint = (
                 f"write {with_unit(food, 'g')} if grams are meant"
                 if number.lo > 1

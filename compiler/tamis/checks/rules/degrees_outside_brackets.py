@@ -26,6 +26,7 @@ if TYPE_CHECKING:
 
 RULE = "degrees-outside-brackets"
 LEVEL: Severity = "warning"
+ABOUT = ("view amounts",)
 BAD = """\
 title: Baked squash
 serves: 4
@@ -69,9 +70,9 @@ def _words(language: str) -> _Words:
 def check(view: View) -> Iterator[Diagnostic]:
     """Degrees in plain words, in a line that has none in its brackets, or to which something is turned up or down; a
     second scale beside a bracket is no harm."""
-    asked = _words(view.recipe.language)
     told: Stretch | None = None
     for words, degrees in view.amounts:
+        asked = _words(view.recipe.language)
         if degrees.kind != "degrees" or words is told:
             continue
         told = words

@@ -18,6 +18,7 @@ if TYPE_CHECKING:
 
 RULE = "dish-unclear"
 LEVEL: Severity = "warning"
+ABOUT = ("view several",)
 BAD = """\
 title: Dish
 serves: 2

@@ -97,25 +97,32 @@ def check(view: View) -> Iterator[Diagnostic]:
     """What follows an adding or cooking verb in plain words, or a bracket after one, if it is a food."""
     known: set[str] | None = None
     singular = nouns(view.recipe.language).singular
-    for words in view.plain:
-        for end, foods in words.plain.ask(_foods):
-            verb = _working(words, end)
-            for named in foods if verb else ():
-                if known is None:
-                    known = _known_words(view)
-                measured = singular(named.food.split(" ")[-1]) in known or named.food in known
-                if verb and (not measured or (named.vague and not named.definite)):
-                    yield _said(view, named, words.span(named.first, named.end), verb, measured)
+    working = [action for action in view.recipe.actions if any([_works(use.verb) for use in action.verbs])]
+    for words in [words for action in working for words in view.plain_in(action) if len(words.plain.said) > 1]:
+        for verb, named in _added(words):
+            if known is None:
+                known = _known_words(view)
+            measured = singular(named.food.split(" ")[-1]) in known or named.food in known
+            if not measured or (named.vague and not named.definite):
+                yield _said(view, named, words.span(named.first, named.end), verb, measured)
 
 
-def _working(words: Stretch, end: int | None) -> Verb | None:
-    """The verb that ends so far behind the start of these words, if it adds or cooks; None stands for that of the words
-    before them."""
-    uses = [use for use in words.action.verbs if use.span.start < words.start or end is not None]
-    if end is not None:
-        uses = [use for use in uses if use.span.end == words.start + end]
-    verb = uses[-1].verb if uses else None
-    return verb if verb and (verb.adds or verb.cooks or verb.heat) else None
+def _works(verb: Verb) -> bool:
+    return verb.adds or verb.cooks or verb.heat
+
+
+def _added(words: Stretch) -> Iterator[tuple[Verb, Named]]:
+    """The foods behind each verb that adds or cooks; and where plain words go on after a bracket, those of such a verb
+    before them: `Add [2 onions] and butter`."""
+    plain, start, verbs = words.plain, words.start, words.action.verbs
+    if not _words(plain.kitchen.language).after_clause.isdisjoint(plain.said[:2]):
+        last = next((use.verb for use in reversed(verbs) if use.span.start < start), None)
+        if last is not None and _works(last):
+            yield from [(last, named) for named in plain.ask(_foods_first)]
+    ends = {use.span.end - start: use.verb for use in verbs if start < use.span.end <= start + len(plain.text)}
+    if any([_works(verb) for verb in ends.values()]):
+        found = [(ends.get(end), foods) for end, foods in plain.ask(_foods_behind)]
+        yield from [(verb, named) for verb, foods in found if verb and _works(verb) for named in foods]
 
 
 def _said(view: View, named: Named, span: Span, verb: Verb, measured: bool) -> Diagnostic:
@@ -132,16 +139,15 @@ def _said(view: View, named: Named, span: Span, verb: Verb, measured: bool) -> D
     return Diagnostic(RULE, "information" if light else "warning", span, message, hint)
 
 
-def _foods(plain: Plain) -> tuple[tuple[int | None, tuple[Named, ...]], ...]:
-    """The foods behind each verb, and where plain words go on after a bracket (`[2 onions] in butter`), with the place
-    where the verb ends."""
-    found: list[tuple[int | None, tuple[Named, ...]]] = [
-        (plain.ends[command.end - 1], _foods_at(plain, command.end)) for command in plain.ask(commands)
-    ]
-    at = int(plain.said[:1] == [","])
-    if plain.said[at : at + 1] and plain.said[at] in _words(plain.kitchen.language).after_clause:
-        found.insert(0, (None, _foods_at(plain, at)))
-    return tuple((end, foods) for end, foods in found if foods)
+def _foods_behind(plain: Plain) -> list[tuple[int, tuple[Named, ...]]]:
+    """The foods behind each verb, with the place where the verb ends."""
+    return [(plain.ends[command.end - 1], _foods_at(plain, command.end)) for command in plain.ask(commands)]
+
+
+def _foods_first(plain: Plain) -> tuple[Named, ...]:
+    """The foods with which plain words go on after a bracket: `[2 onions] in butter`."""
+    at = int(plain.said[0] == ",")
+    return _foods_at(plain, at) if plain.said[at] in _words(plain.kitchen.language).after_clause else ()
 
 
 def _foods_at(plain: Plain, at: int) -> tuple[Named, ...]:

@@ -47,11 +47,13 @@ _SPOON = Fraction(20)
 def check(view: View) -> Iterator[Diagnostic]:
     """Ingredients measured in the manner of their twin, with no word that says which is meant."""
     kitchen, words = view.kitchen, check_words(view.recipe.language).twins
-    twins = dict(zip(words.fresh, words.dried, strict=True))
     for food in view.ingredients:
         if food.goods is None or food.states or food.preparation or not food.measures:
             continue
-        twin = kitchen.larder.get(twins.get(food.goods.id, ""))
+        at = words.fresh.index(food.goods.id) if food.goods.id in words.fresh else -1
+        if at < 0 and food.goods.id not in words.only_dried:
+            continue
+        twin = kitchen.larder.get(words.dried[at]) if at >= 0 else None
         name = food.name.lower()
         if twin is not None and name not in (twin.name, *twin.aliases) and _by_spoon(food, kitchen):
             message = f"“{food.name}” by the spoon: fresh, or {twin.name}? It is taken for {food.goods.name}"

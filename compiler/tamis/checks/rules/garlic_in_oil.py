@@ -19,6 +19,7 @@ if TYPE_CHECKING:
 
 RULE = "garlic-in-oil"
 LEVEL: Severity = "warning"
+ABOUT = ("garlic-oil", "view safety.oil_waits")
 BAD = """\
 title: Garlic oil
 makes: 250 ml

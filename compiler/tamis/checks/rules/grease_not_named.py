@@ -22,6 +22,7 @@ if TYPE_CHECKING:
 
 RULE = "grease-not-named"
 LEVEL: Severity = "information"
+ABOUT = ("equipment",)
 BAD = """\
 title: Baked oats
 serves: 4
@@ -45,21 +46,26 @@ Tip in [200 g rolled oats] with [500 ml whole milk] and [bake for 30 min at 180 
 def check(view: View) -> Iterator[Diagnostic]:
     """Lines that grease a piece of equipment and name no food at all, and pieces that are called buttered."""
     language = view.recipe.language
+    if not any([_said(tool, view) for _, tool in view.each(Tool)]) and not any(
+        [use.verb.greases for action in view.recipe.actions for use in action.verbs]
+    ):
+        return
     named: set[str] = set()  # what some bracket puts on a tin or a board, so far
     for action in view.recipe.actions:
-        foods = [read for read in action.reads if isinstance(read, Ingredient)]
-        named.update(_coat(food.goods) for food in foods if food.purpose and food.goods)
+        foods = [read for read in action.reads if type(read) is Ingredient]
+        named.update([_coat(food.goods) for food in foods if food.purpose and food.goods])
         uses = [use for use in action.verbs if use.verb.greases]
-        tool = next((read for read in action.reads if isinstance(read, Tool) and not read.preposition), None)
-        if uses and not foods and tool is not None:
+        tools = [read for read in action.reads if type(read) is Tool]
+        tool = next((tool for tool in tools if not tool.preposition), None) if uses and not foods else None
+        if tool is not None:
             message = f"“{uses[0].text}”: no bracket names what the {tool.name} is greased with"
             hint = example(language, "grease", tool=tool.clause.text)
             yield Diagnostic(RULE, LEVEL, uses[0].span, message, hint)
             named.add("fat")
-        for read in action.reads:
-            said = _said(read, view) if isinstance(read, Tool) else {}
-            if isinstance(read, Tool) and not named.issuperset(said):
-                yield _finding(read, said, view)
+        for tool in tools:
+            said = _said(tool, view)
+            if not named.issuperset(said):
+                yield _finding(tool, said, view)
                 named.update(said)
 
 
@@ -70,6 +76,8 @@ def _coat(goods: Goods) -> str:
 
 def _said(tool: Tool, view: View) -> dict[str, str]:
     """The foods that are on a piece, by what they are there: of `well-buttered`, `greased with lard`."""
+    if not (tool.adjectives or tool.words):
+        return {}
     words, larder = check_words(view.recipe.language), view.kitchen.larder
     adjectives = {word for adjective in tool.adjectives for word in adjective.split("-")}
     found = [larder.get(id) for id, said in words.coated.items() if not adjectives.isdisjoint(said)]

@@ -23,6 +23,7 @@ if TYPE_CHECKING:
 
 RULE = "hazard-not-cleared"
 LEVEL: Severity = "error"
+ABOUT = ("view safety.open",)
 BAD = """\
 title: Glazed chicken thighs
 serves: 4

@@ -18,6 +18,7 @@ if TYPE_CHECKING:
 
 RULE = "hazard-unknown"
 LEVEL: Severity = "warning"
+ABOUT = ("view safety.doubts",)
 BAD = """\
 title: Seared breast
 serves: 2

@@ -15,12 +15,11 @@ from tamis.reading.clauses import Cue, Setting, Target, Time
 from tamis.typed import TYPE_CHECKING
 
 if TYPE_CHECKING:
-    from fractions import Fraction
-
     from tamis.checks.view import View
     from tamis.kitchen.equipment import Station
     from tamis.model.recipe import Action
     from tamis.quantity.amount import Amount
+    from tamis.reading.clauses import Read
     from tamis.source import Span
 
 RULE = "heat-range"
@@ -50,30 +49,34 @@ _OVEN: Station = "oven"
 
 def check(view: View) -> Iterator[Diagnostic]:
     """Settings and targets of a pan, and the degrees of what to look for."""
+    for action, time in view.each(Time):
+        yield from _of_pan(action, time.setting and time.setting.celsius, time)
+    for action, setting in view.each(Setting):
+        yield from _of_pan(action, setting.celsius, setting)
+    for action, target in view.each(Target):
+        yield from _of_pan(action, target.celsius, target)
+    for action, cue in view.each(Cue):
+        if cue.celsius:
+            bakes = action.work.station == _OVEN and not _fries(action)
+            yield from _judged(cue.celsius, cue.clause.span, "food" if bakes else "cue", action)
+
+
+def _of_pan(action: Action, celsius: Amount | None, read: Read) -> Iterator[Diagnostic]:
+    """What is said of degrees that are no oven's."""
+    if celsius and ((action.heats or action.work.station) not in _ABOVE_FIRE or _fries(action)):
+        yield from _judged(celsius, read.clause.span, "pan", action)
+
+
+def _fries(action: Action) -> bool:
+    return any([use.verb.fries for use in action.verbs])
+
+
+def _judged(celsius: Amount, span: Span, kind: str, action: Action) -> Iterator[Diagnostic]:
     known = limits().heat
-    for action in view.recipe.actions:
-        for celsius, span, hottest in _degrees(action, known):
-            if celsius.lo > hottest:
-                yield _say(span, f"hotter than that can be: {hottest} °C at the most ({SOURCE})")
-            elif (
-                celsius.hi < known["frying"] and any(use.verb.fries for use in action.verbs) and hottest == known["pan"]
-            ):
-                yield _say(span, f"too cool to fry in: {known['frying']} °C at the least ({SOURCE})")
-
-
-def _degrees(action: Action, known: dict[str, Fraction]) -> Iterator[tuple[Amount, Span, Fraction]]:
-    """The degrees of a line that are no oven's, each with its place and the most that they can be."""
-    fries = any(use.verb.fries for use in action.verbs)
-    over_fire = not fries and (action.heats or action.work.station) in _ABOVE_FIRE
-    for read in action.reads:
-        setting = read.setting if isinstance(read, Time) else read if isinstance(read, Setting) else None
-        if setting is not None and setting.celsius and not over_fire:
-            yield setting.celsius, read.clause.span, known["pan"]
-        elif isinstance(read, Target) and read.celsius and not over_fire:
-            yield read.celsius, read.clause.span, known["pan"]
-        elif isinstance(read, Cue) and read.celsius:
-            bakes = action.work.station == _OVEN and not fries
-            yield read.celsius, read.clause.span, known["food" if bakes else "cue"]
+    if celsius.lo > known[kind]:
+        yield _say(span, f"hotter than that can be: {known[kind]} °C at the most ({SOURCE})")
+    elif celsius.hi < known["frying"] and known[kind] == known["pan"] and _fries(action):
+        yield _say(span, f"too cool to fry in: {known['frying']} °C at the least ({SOURCE})")
 
 
 def _say(span: Span, message: str) -> Diagnostic:

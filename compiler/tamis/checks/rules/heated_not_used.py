@@ -17,6 +17,7 @@ if TYPE_CHECKING:
 
 RULE = "heated-not-used"
 LEVEL: Severity = "warning"
+ABOUT = ("station",)
 BAD = """\
 title: Cold oats
 serves: 2

@@ -21,6 +21,7 @@ if TYPE_CHECKING:
 
 RULE = "hydration-band"
 LEVEL: Severity = "information"
+ABOUT = ("view ferments",)
 BAD = """\
 title: Tin loaf
 makes: 1 loaf

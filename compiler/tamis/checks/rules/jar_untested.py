@@ -21,6 +21,7 @@ if TYPE_CHECKING:
 
 RULE = "jar-untested"
 LEVEL: Severity = "warning"
+ABOUT = ("jars",)
 BAD = """\
 title: Pickled carrots
 makes: 2 jars

@@ -12,7 +12,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from itertools import takewhile
 
-from tamis.checks.words import check_words
+from tamis.checks.words import check_words, word_set
 from tamis.diagnostics import Diagnostic, Severity
 from tamis.quantity.nouns import nouns
 from tamis.reading.clauses import Naming
@@ -27,6 +27,7 @@ if TYPE_CHECKING:
 
 RULE = "lifted-in-words"
 LEVEL: Severity = "information"
+ABOUT = ("said lifted.verbs",)
 BAD = """\
 title: Pears in syrup
 serves: 4
@@ -65,7 +66,7 @@ class _Lifted(NamedTuple):
 def check(view: View) -> Iterator[Diagnostic]:
     """`Lift out the X`, where X is a food of the component and the line names nothing that stays behind."""
     singular = nouns(view.recipe.language).singular
-    for words in view.plain:
+    for words in view.saying(word_set(view.recipe.language, "lifted.verbs")):
         lifted = words.plain.ask(_lifted)
         if not lifted or any(isinstance(read, Naming) for read in words.action.reads):
             continue

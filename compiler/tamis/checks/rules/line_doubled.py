@@ -41,15 +41,17 @@ Stir in [40 g caster sugar] and [10 g fine salt].
 
 def check(view: View) -> Iterator[Diagnostic]:
     """Lines that say what the line before them says, of foods that are measured whole."""
-    taken = [food.clause.span.start for food in view.ingredients if food.measures and food.share is None]
-    before: Span | None = None
+    taken: list[int] | None = None
+    before, said_before = Span(0, 0), ""
     for line in _lines(view):
-        same = before is not None and view.source.slice(before).strip() == view.source.slice(line).strip()
-        if before and same and any(line.start <= start < line.end for start in taken):
+        said = view.source.text[line.start : line.end].strip()
+        if said == said_before and taken is None:
+            taken = [food.clause.span.start for food in view.ingredients if food.measures and food.share is None]
+        if said == said_before and any(line.start <= start < line.end for start in taken or ()):
             message = "this line says the same as the one before it: its foods go in twice"
             label = Label(before, "the first of them")
             yield Diagnostic(RULE, LEVEL, line, message, "take one of them out, or say that it is done again", (label,))
-        before = line
+        before, said_before = line, said
 
 
 def _lines(view: View) -> Iterator[Span]:

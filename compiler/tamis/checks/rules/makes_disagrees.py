@@ -20,6 +20,7 @@ if TYPE_CHECKING:
 
 RULE = "makes-disagrees"
 LEVEL: Severity = "warning"
+ABOUT = ("division",)
 BAD = """\
 title: Soft rolls
 makes: 24 rolls
@@ -47,11 +48,10 @@ _FEW = 3
 
 def check(view: View) -> Iterator[Diagnostic]:
     """A recipe that divides its batch once: into fewer pieces than it makes, or into as many as it does not make."""
-    makes = view.recipe.header.makes
-    divisions = [read for action in view.recipe.actions for read in action.reads if isinstance(read, Division)]
+    makes, divisions = view.recipe.header.makes, view.each(Division)
     if makes is None or makes.measure or not makes.noun or len(divisions) != 1:
         return
-    division = divisions[0]
+    division = divisions[0][1]
     if division.of_each or _is_repeated(view) or not _disagree(makes, division, view):
         return
     message = f"the batch is divided {division.text.strip()}, but the recipe makes {makes.text}"

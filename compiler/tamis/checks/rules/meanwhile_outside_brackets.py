@@ -9,6 +9,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from tamis.checks.words import word_set
 from tamis.diagnostics import Diagnostic, Severity
 from tamis.typed import TYPE_CHECKING
 
@@ -17,6 +18,7 @@ if TYPE_CHECKING:
 
 RULE = "meanwhile-outside-brackets"
 LEVEL: Severity = "information"
+ABOUT = ("said meanwhile",)
 BAD = """\
 title: Baked squash
 serves: 4
@@ -43,7 +45,7 @@ _MEANWHILE = frozenset(("MEANWHILE",))
 
 def check(view: View) -> Iterator[Diagnostic]:
     """Lines that begin with the words; within a line they are often told of the same pot."""
-    for words in view.plain:
+    for words in view.saying(word_set(view.recipe.language, "meanwhile")):
         size = words.plain.is_a(0, _MEANWHILE) if words.start == words.action.span.start else 0
         if size:
             said = words.plain.slice(0, size)

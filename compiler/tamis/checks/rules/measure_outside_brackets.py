@@ -67,14 +67,15 @@ def check(view: View) -> Iterator[Diagnostic]:
     for words, amount in view.amounts:
         yield from _in_words(view, words, amount, "stands outside brackets")
         yield from _before_bracket(view, words, amount)
-    for action in view.recipe.actions:
-        for read in action.reads:
-            if not isinstance(read, Ingredient):
+    plus = _plus(view.recipe.language)
+    for action, food in view.each(Ingredient):
+        for span in food.preparation_spans:
+            words = Stretch(action, plain_of(view.source.slice(span), view.kitchen), span.start)
+            if len(words.plain.said) < 2:
                 continue
-            for span in read.preparation_spans:
-                words = Stretch(action, plain_of(view.source.slice(span), view.kitchen), span.start)
-                for amount in words.plain.ask(amounts):
-                    yield from _in_words(view, words, amount, "stands in another food’s bracket")
+            for amount in words.plain.ask(amounts):
+                yield from _in_words(view, words, amount, "stands in another food’s bracket")
+            if words.plain.said[0] in plus:
                 yield from _more(view, words)
 
 
@@ -102,7 +103,7 @@ def _unmeasured(action: Action, before: Span) -> Iterator[Ingredient]:
 def _more(view: View, words: Stretch) -> Iterator[Diagnostic]:
     """`1 egg plus 1 yolk`: pieces of another food, as all that is said after its name."""
     plain = words.plain
-    if plain.said[0] not in _plus(view.recipe.language) or len(plain) < 3:
+    if len(plain) < 3:
         return
     number = 1 if plain.is_count(1) else plain.phrase(amount_words(view.recipe.language).numbers, 1)
     names_food = all(map(plain.is_word, range(1 + number, len(plain))))

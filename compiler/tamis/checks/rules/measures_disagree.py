@@ -30,6 +30,7 @@ if TYPE_CHECKING:
 
 RULE = "measures-disagree"
 LEVEL: Severity = "warning"
+ABOUT = ("view also",)
 BAD = """\
 title: Sugar syrup
 makes: 500 ml
@@ -56,8 +57,8 @@ _METRIC = ("g", "kg", "ml", "l")
 
 def check(view: View) -> Iterator[Diagnostic]:
     """Ingredients whose second measure lies beyond the tolerance of the first."""
-    for food in view.ingredients:
-        if not food.also or len(food.measures) != 1:
+    for food in view.also:
+        if len(food.measures) != 1:
             continue
         for other in food.also:
             found = [list(_disagree(view, said, other)) for said in _ways_measured(view, food)]

@@ -51,17 +51,16 @@ _SYRUP = 3
 def check(view: View) -> Iterator[Diagnostic]:
     """Actions whose length the food decides, with nothing that tells when it has."""
     hands: Hands | None = None
-    flowing = any(_flows(use.ingredient.goods) for use in view.recipe.uses)
     for action in view.recipe.actions:
         work = action.work
         wait = work.wait
-        if wait is None or work.given != "text" or work.window or wait.hi is None or wait.lo == wait.hi:
+        if wait is None or work.given != "text" or work.window or wait.hi is None or wait.single:
             continue
         verb = view.kitchen.verbs.of_base(work.verb)
         if verb is None or not verb.cooks or _tells_when(action, view.recipe.language):
             continue
         message = "the food decides when this is done; expected what to look for"
-        if flowing and hands is None:
+        if hands is None and any(_flows(use.ingredient.goods) for use in view.recipe.uses):
             hands = view.recipe.history.hands(len(view.recipe.actions))
         yield Diagnostic(RULE, LEVEL, action.time_span, message, _hint(view, action, verb, hands))
 

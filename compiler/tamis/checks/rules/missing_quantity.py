@@ -28,6 +28,7 @@ if TYPE_CHECKING:
 
 RULE = "missing-quantity"
 LEVEL: Severity = "error"
+ABOUT = ("unmeasured", "view filled")
 BAD = """\
 title: Lemon water
 serves: 4
@@ -70,15 +71,14 @@ def check(view: View) -> Iterator[Diagnostic]:
 
 def _in_vessels(view: View) -> Iterator[Diagnostic]:
     """Food that stands only as what a vessel holds: a teacup of rice, a plate of flour to turn it in."""
-    for action in view.recipe.actions:
-        for tool in action.tools:
-            goods = None if tool.definite else _held(tool, view.kitchen)
-            if goods is None:
-                continue
-            held = tool.contains
-            message = f"how much {held}? “{tool.name}” is taken for equipment, and what it holds for nothing"
-            measure = likely(goods, held, view.recipe.language)
-            yield Diagnostic(RULE, LEVEL, tool.clause.span, message, f"write `[{measure} {held}]`")
+    for tool in view.filled:
+        goods = None if tool.definite else _held(tool, view.kitchen)
+        if goods is None:
+            continue
+        held = tool.contains
+        message = f"how much {held}? “{tool.name}” is taken for equipment, and what it holds for nothing"
+        measure = likely(goods, held, view.recipe.language)
+        yield Diagnostic(RULE, LEVEL, tool.clause.span, message, f"write `[{measure} {held}]`")
 
 
 def _held(tool: Tool, kitchen: Kitchen) -> Goods | None:
@@ -94,7 +94,7 @@ def _bare(view: View) -> Iterator[Diagnostic]:
     words = check_words(view.recipe.language)
     reasons = (*(f"{word} " for word in words.foods.reasons), *words.foods.alone)
     for food in view.ingredients:
-        if food.measured or food.role != "unmeasured" or food.purpose or food.optional:
+        if food.role != "unmeasured" or food.measured or food.purpose or food.optional:
             continue
         if food.preparation.startswith(reasons) or _by_eye(food, words):
             continue

@@ -19,6 +19,7 @@ if TYPE_CHECKING:
 
 RULE = "missing-yield"
 LEVEL: Severity = "warning"
+ABOUT = ("no recipe.header.serves",)
 BAD = """\
 title: Salted water
 

@@ -22,6 +22,7 @@ if TYPE_CHECKING:
 
 RULE = "named-in-time"
 LEVEL: Severity = "warning"
+ABOUT = ("time",)
 BAD = """\
 title: Onions in brown butter
 serves: 4
@@ -64,21 +65,26 @@ def _prepositions(language: str) -> tuple[str, ...]:
     return tuple(f" {word} {the} " for word in closed["PREP"] for the in closed["THE"])
 
 
+@cache
+def _the(language: str) -> frozenset[str]:
+    return frozenset([the.split()[-1] for the in word_lists(language, "clause")["closed"]["THE"]])
+
+
 def check(view: View) -> Iterator[Diagnostic]:
     """Names of products behind a preposition in a time, of products that are not in the batch by then."""
-    for action in view.recipe.actions:
-        for read in action.reads:
-            if not isinstance(read, Time):
-                continue
-            said = read.clause.text.lower()
-            behind = [said.index(word) + len(word) for word in _prepositions(view.recipe.language) if word in said]
-            for at in behind:
-                name = next((name for name in _beside(view, action) if _begins(said[at:], name)), "")
-                if name:
-                    start = read.clause.span.start + 1 + at
-                    message = f"“{name}” is named within a time: nothing takes it here, and it is not in this batch"
-                    hint = f"close the bracket after the time, and give “{name}” one of its own"
-                    yield Diagnostic(RULE, LEVEL, Span(start, start + len(name)), message, hint)
+    language = view.recipe.language
+    for action, read in view.each(Time):
+        said = read.clause.text.lower()
+        if _the(language).isdisjoint(said.split()):
+            continue
+        behind = [said.index(word) + len(word) for word in _prepositions(language) if word in said]
+        for at in behind:
+            name = next((name for name in _beside(view, action) if _begins(said[at:], name)), "")
+            if name:
+                start = read.clause.span.start + 1 + at
+                message = f"“{name}” is named within a time: nothing takes it here, and it is not in this batch"
+                hint = f"close the bracket after the time, and give “{name}” one of its own"
+                yield Diagnostic(RULE, LEVEL, Span(start, start + len(name)), message, hint)
 
 
 def _begins(said: str, name: str) -> bool:

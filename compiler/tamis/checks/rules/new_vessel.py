@@ -14,7 +14,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from functools import cache
 
-from tamis.checks.words import check_words
+from tamis.checks.words import check_words, word_set
 from tamis.diagnostics import Diagnostic, Label, Severity
 from tamis.model.apart import closes_its_own
 from tamis.model.batch import Food, matches_food
@@ -29,13 +29,15 @@ from tamis.words import example
 
 if TYPE_CHECKING:
     from tamis.checks.view import Stretch, View
-    from tamis.model.recipe import Action, StepView
+    from tamis.checks.words import Words
+    from tamis.model.recipe import Action
     from tamis.reading.plain import Plain
     from tamis.reading.plain_tools import Placed
     from tamis.reading.reading import Event
 
 RULE = "new-vessel"
 LEVEL: Severity = "warning"
+ABOUT = ("equipment",)
 BAD = """\
 title: Onions and cream
 serves: 4
@@ -60,35 +62,36 @@ Add [the cream].
 
 def check(view: View) -> Iterator[Diagnostic]:
     """Follows, in each component, the vessel that the batch lies in."""
-    language = view.recipe.language
+    into = check_words(view.recipe.language).vessels.enters
+    opens = word_set(view.recipe.language, "vessels.opens")
     for component in view.recipe.components:
         lies_in: Tool | None = None
         last: Action | None = None
         for step in component.steps:
             for index in step.actions:
                 action = view.recipe.actions[index]
-                if _beside(step, action) or closes_its_own(_events(action)):
+                ends = any([type(read) is Naming and read.kind != "leaving" for read in action.reads])
+                if step.meanwhile or action.beside is not None or (ends and closes_its_own(_events(action))):
                     continue
-                vessel = _vessel(action, language)
+                vessel = _vessel(action, into)
                 said = None
                 if vessel and lies_in and _takes_new_food(view, action, vessel):
                     said = vessel.clause.span
                 elif lies_in and not vessel:
-                    said = _vessel_in_words(view, action)
+                    said = _vessel_in_words(view, action, opens)
                 if said and lies_in and not _meets(view, action, said.end, lies_in):
                     yield _finding(view, said, lies_in, last)
                 last = action
-                lies_in = None if _closes(action) else _divided(action, vessel or lies_in)
-
-
-def _beside(step: StepView, action: Action) -> bool:
-    return step.meanwhile or action.beside is not None
+                closed = ends or action.product is not None  # the next food begins another batch
+                lies_in = None if closed else _divided(action, vessel or lies_in)
 
 
 def _divided(action: Action, lies_in: Tool | None) -> Tool | None:
     """What is divided is no longer in its bowl, unless the line puts it into one after that."""
-    divided = [read.clause.span.start for read in action.reads if isinstance(read, Division)]
-    return lies_in if lies_in is None or lies_in.clause.span.start > max(divided, default=-1) else None
+    if lies_in is None:
+        return None
+    divided = [read.clause.span.start for read in action.reads if type(read) is Division]
+    return lies_in if not divided or lies_in.clause.span.start > max(divided) else None
 
 
 def _meets(view: View, action: Action, behind: int, lies_in: Tool) -> bool:
@@ -117,20 +120,13 @@ def _foods_before(view: View, action: Action) -> list[Food]:
 
 def _events(action: Action) -> list[Event]:
     """What the line says, in the order of its text."""
-    events: list[tuple[int, Event]] = [(use.span.start, use) for use in action.verbs]
-    events += [(read.clause.span.start, read) for read in action.reads]
-    return [event for _, event in sorted(events, key=lambda said: said[0])]
+    places = [use.span.start for use in action.verbs] + [read.clause.span.start for read in action.reads]
+    events: list[Event] = [*action.verbs, *action.reads]
+    return [events[at] for at in sorted(range(len(places)), key=places.__getitem__)]
 
 
-def _closes(action: Action) -> bool:
-    """Whether the batch ends here, so that the next food begins another."""
-    named = any(isinstance(read, Naming) and read.kind != "leaving" for read in action.reads)
-    return action.product is not None or named
-
-
-def _vessel(action: Action, language: str) -> Tool | None:
+def _vessel(action: Action, into: Words) -> Tool | None:
     """The vessel that the batch lies in after an action that puts it there."""
-    into = check_words(language).vessels.enters
     for tool in reversed(action.tools):
         if tool.equipment.kind == "vessel" and tool.preposition in into and not tool.contains:
             return tool
@@ -167,13 +163,13 @@ def _mixing(language: str) -> frozenset[str]:
     return frozenset(check_words(language).vessels.mixes)
 
 
-def _vessel_in_words(view: View, action: Action) -> Span | None:
+def _vessel_in_words(view: View, action: Action, opens: frozenset[str]) -> Span | None:
     """`In a clean bowl, whip [4 egg whites]`: a vessel that opens the line in plain words, before new food."""
-    if action.takings or any(read.role == "reference" for read in action.reads):
+    first = next(iter(view.plain_in(action)), None)
+    if first is None or first.start != action.span.start or action.takings or opens.isdisjoint(first.plain.said[:1]):
         return None
-    first = next((words for words in view.plain_in(action) if words.start == action.span.start), None)
-    placed = first.plain.ask(_opens) if first else None
-    if first is None or placed is None:
+    placed = first.plain.ask(_opens)
+    if placed is None or any(read.role == "reference" for read in action.reads):
         return None
     food = any(isinstance(read, Ingredient) and not read.purpose for read in action.reads)
     return placed.span.shifted(first.start) if food else None

@@ -17,6 +17,7 @@ if TYPE_CHECKING:
 
 RULE = "no-steps"
 LEVEL: Severity = "warning"
+ABOUT = ("no recipe.components",)
 BAD = """\
 title: Oats
 serves: 2

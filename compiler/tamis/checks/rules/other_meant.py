@@ -20,6 +20,7 @@ if TYPE_CHECKING:
 
 RULE = "other-meant"
 LEVEL: Severity = "information"
+ABOUT = ("reference",)
 BAD = """\
 title: Spirals
 makes: 12 spirals
@@ -74,21 +75,15 @@ def check(view: View) -> Iterator[Diagnostic]:
         for word in name.lower().split():
             sounding.setdefault(word[:_SOUNDS], []).append(at)
     taken = {taking.span: recipe.products[taking.product].name.lower() for taking in recipe.takings}
-    for action in recipe.actions:
-        for read in action.reads:
-            found = taken.get(read.clause.span, "") if isinstance(read, Reference) and " " in read.name else ""
-            if not found or not isinstance(read, Reference):
-                continue
-            more = [word for word in read.name.lower().split() if word not in found.split() and len(word) > _SOUNDS]
-            heads = {word[:_SOUNDS] for word in more}
-            alike = sorted(at for head in heads for at in sounding.get(head, ()))
-            other = next((names[at] for at in alike if names[at].lower() != found), None)
-            if other:
-                message = f"“{read.name}” is read as “{found}”; there is a component “{other}” too"
-                yield Diagnostic(
-                    RULE,
-                    LEVEL,
-                    read.clause.span,
-                    message,
-                    f"did you mean {example(view.recipe.language, 'the', name=other.lower())}?",
-                )
+    for _, read in view.each(Reference):
+        found = taken.get(read.clause.span, "") if " " in read.name else ""
+        if not found:
+            continue
+        more = [word for word in read.name.lower().split() if word not in found.split() and len(word) > _SOUNDS]
+        heads = {word[:_SOUNDS] for word in more}
+        alike = sorted(at for head in heads for at in sounding.get(head, ()))
+        other = next((names[at] for at in alike if names[at].lower() != found), None)
+        if other:
+            message = f"“{read.name}” is read as “{found}”; there is a component “{other}” too"
+            hint = f"did you mean {example(recipe.language, 'the', name=other.lower())}?"
+            yield Diagnostic(RULE, LEVEL, read.clause.span, message, hint)

@@ -25,6 +25,7 @@ if TYPE_CHECKING:
 
 RULE = "oven-range"
 LEVEL: Severity = "warning"
+ABOUT = ("oven",)
 BAD = """\
 title: Baked squash
 serves: 4
@@ -55,9 +56,9 @@ def check(view: View) -> Iterator[Diagnostic]:
     for action in view.recipe.actions:
         if action.heats != _OVEN and action.work.station != _OVEN:
             continue
-        if any(use.verb.fries for use in action.verbs):
+        if any([use.verb.fries for use in action.verbs]):
             continue  # the degrees of its fat: heat-range
-        cooks = action.heats != _OVEN and any(use.verb.cooks for use in action.verbs)
+        cooks = action.heats != _OVEN and any([use.verb.cooks for use in action.verbs])
         least = known.cooking if cooks else known.coolest
         for celsius, span in _degrees(view, action):
             if celsius.lo > known.hottest or celsius.hi < least:

@@ -22,6 +22,7 @@ if TYPE_CHECKING:
 
 RULE = "oven-without-temperature"
 LEVEL: Severity = "error"
+ABOUT = ("oven",)
 BAD = """\
 title: Baked apples
 serves: 4

@@ -10,21 +10,21 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from tamis.checks.words import check_words
+from tamis.checks.words import check_words, word_set
 from tamis.diagnostics import Diagnostic, Severity
 from tamis.reading.clauses import Ingredient, Reference
-from tamis.reading.plain import phrases, plain_of
-from tamis.syntax.document import Text
+from tamis.reading.plain import phrases
 from tamis.typed import TYPE_CHECKING
 from tamis.words import example
 
 if TYPE_CHECKING:
-    from tamis.checks.view import View
-    from tamis.model.recipe import Action
+    from tamis.checks.view import Stretch, View
+    from tamis.reading.clauses import Read
     from tamis.reading.plain import Plain
 
 RULE = "part-counted-twice"
 LEVEL: Severity = "warning"
+ABOUT = ("said small.off",)
 BAD = """\
 title: Coconut rice
 serves: 4
@@ -48,12 +48,18 @@ Stir in [the coconut cream].
 
 def check(view: View) -> Iterator[Diagnostic]:
     """Two clauses with no more than *off* or *from* between them, the first of which is a measured food."""
-    for action in view.recipe.actions:
-        for part, whole in _off(view, action):
-            if isinstance(whole, Reference) and view.kitchen.cupboard.find(whole.name.lower().split()):
-                continue  # from the pan
-            message = f"“{part.name}” comes off “{whole.name}”, and is listed and weighed beside it"
-            yield Diagnostic(RULE, LEVEL, part.clause.span, message, _hint(view, part))
+    for words in view.saying(word_set(view.recipe.language, "small.off")):
+        match _beside(words) if words.plain.ask(_is_off) else ():
+            case Ingredient() as part, (Ingredient() | Reference()) as whole if part.measures:
+                if part.purpose or part.part or _is_piece(whole, view):
+                    continue
+                message = f"“{part.name}” comes off “{whole.name}”, and is listed and weighed beside it"
+                yield Diagnostic(RULE, LEVEL, part.clause.span, message, _hint(view, part))
+
+
+def _is_piece(whole: Ingredient | Reference, view: View) -> bool:
+    """Whether it is equipment: from the pan."""
+    return isinstance(whole, Reference) and bool(view.kitchen.cupboard.find(whole.name.lower().split()))
 
 
 def _hint(view: View, part: Ingredient) -> str:
@@ -64,16 +70,12 @@ def _hint(view: View, part: Ingredient) -> str:
     return f"if it is part of that, name that alone, with {left}, and go on with what is left by its name"
 
 
-def _off(view: View, action: Action) -> Iterator[tuple[Ingredient, Ingredient | Reference]]:
-    """Each measured food of a line with that which it comes off."""
-    reads = {read.clause.span: read for read in action.reads if isinstance(read, Ingredient | Reference)}
-    for before, words, after in zip(action.parts, action.parts[1:], action.parts[2:], strict=False):
-        part, whole = reads.get(before.span), reads.get(after.span)
-        if not isinstance(part, Ingredient) or whole is None or not isinstance(words, Text):
-            continue
-        counted = part.measures and not part.purpose and not part.part
-        if counted and plain_of(words.text, view.kitchen).ask(_is_off):
-            yield part, whole
+def _beside(words: Stretch) -> list[Read | None]:
+    """The food or the name right before some words, and that right behind them, where clauses stand there."""
+    parts = words.action.parts
+    reads = {read.clause.span: read for read in words.action.reads if isinstance(read, Ingredient | Reference)}
+    at = [part.span.start for part in parts].index(words.start)
+    return [reads.get(part.span) for part in (*parts[max(0, at - 1) : at], *parts[at + 1 : at + 2])]
 
 
 def _is_off(plain: Plain) -> bool:

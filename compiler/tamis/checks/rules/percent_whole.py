@@ -22,6 +22,7 @@ if TYPE_CHECKING:
 
 RULE = "percent-whole"
 LEVEL: Severity = "warning"
+ABOUT = ("view recipe.header.flour", "view recipe.header.dough")
 _DOUGH = """\
 title: Country loaf
 makes: 1 loaf

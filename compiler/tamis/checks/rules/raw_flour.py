@@ -18,6 +18,7 @@ if TYPE_CHECKING:
 
 RULE = "raw-flour"
 LEVEL: Severity = "warning"
+ABOUT = ("view safety.open",)
 BAD = """\
 title: Cookie dough bites
 makes: 20 bites

@@ -19,6 +19,7 @@ if TYPE_CHECKING:
 
 RULE = "raw-milk-or-sprouts"
 LEVEL: Severity = "warning"
+ABOUT = ("view safety.open",)
 BAD = """\
 title: Sprout salad
 serves: 2

@@ -19,6 +19,7 @@ if TYPE_CHECKING:
 
 RULE = "recipe-without-brackets"
 LEVEL: Severity = "error"
+ABOUT = ("no ingredients",)
 BAD = """\
 title: Tomato soup
 serves: 4

@@ -26,6 +26,7 @@ if TYPE_CHECKING:
 
 RULE = "reheat-too-cool"
 LEVEL: Severity = "warning"
+ABOUT = ("leftovers",)
 BAD = """\
 title: Braised chicken
 serves: 4
@@ -65,8 +66,9 @@ def _asked(view: View) -> Iterator[tuple[Fraction, Span]]:
         degrees = temperatures(said, language)
         if degrees:
             yield max(degrees), header.span("keeps")
-    for action in view.recipe.actions:
-        if any(use.text.lower().startswith(check_words(language).keeping.reheats) for use in action.verbs):
+    reheats = check_words(language).keeping.reheats
+    for action in view.recipe.actions if any([word in view.lower for word in reheats]) else ():
+        if any([use.text.lower().startswith(reheats) for use in action.verbs]):
             for read in action.reads:
                 core = core_temperature(read.clause.text, language) if isinstance(read, Cue | Target) else None
                 if core is not None:

@@ -20,6 +20,7 @@ if TYPE_CHECKING:
 
 RULE = "rest-too-short"
 LEVEL: Severity = "warning"
+ABOUT = ("view safety.short_rest",)
 BAD = """\
 title: Pork chops
 serves: 2

@@ -21,6 +21,7 @@ if TYPE_CHECKING:
 
 RULE = "rounds-unknown"
 LEVEL: Severity = "information"
+ABOUT = ("manner",)
 BAD = """\
 title: Pancakes
 serves: 4
@@ -39,14 +40,12 @@ Whisk [200 g plain flour] with [4 eggs] and [500 ml whole milk] [in a bowl].
 
 def check(view: View) -> Iterator[Diagnostic]:
     """What is cooked so much at a time, in a line that is planned as done once."""
-    for action in view.recipe.actions:
-        if action.work.given != "text" or action.batches != 1 or action.times != 1:
-            continue
-        for read in action.reads:
-            if isinstance(read, Manner) and read.measure is not None and _cooks(view, action, read):
-                message = f"nothing says how many times “{read.clause.text.strip()}” is: the plan takes it once"
-                hint = f"say it: {example(view.recipe.language, 'two_batches')}, or how many pieces there are"
-                yield Diagnostic(RULE, LEVEL, read.clause.span, message, hint)
+    for action, read in view.each(Manner):
+        once = action.work.given == "text" and action.batches == action.times == 1
+        if once and read.measure is not None and _cooks(view, action, read):
+            message = f"nothing says how many times “{read.clause.text.strip()}” is: the plan takes it once"
+            hint = f"say it: {example(view.recipe.language, 'two_batches')}, or how many pieces there are"
+            yield Diagnostic(RULE, LEVEL, read.clause.span, message, hint)
 
 
 def _cooks(view: View, action: Action, manner: Manner) -> bool:

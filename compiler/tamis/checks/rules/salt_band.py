@@ -23,6 +23,7 @@ if TYPE_CHECKING:
 
 RULE = "salt-band"
 LEVEL: Severity = "warning"
+ABOUT = ("view ferments",)
 BAD = """\
 title: Tin loaf
 makes: 1 loaf

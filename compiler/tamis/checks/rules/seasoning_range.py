@@ -10,8 +10,9 @@ from __future__ import annotations
 from collections.abc import Iterator
 from fractions import Fraction
 
-from tamis.checks.limits import SOURCE, Limits, limits
+from tamis.checks.limits import SOURCE, limits
 from tamis.diagnostics import Diagnostic, Severity
+from tamis.quantity.amount import total
 from tamis.typed import TYPE_CHECKING, Literal
 
 if TYPE_CHECKING:
@@ -54,40 +55,39 @@ _SPICE: Show = "spice"
 
 def check(view: View) -> Iterator[Diagnostic]:
     """Leaveners by the flour of the whole recipe, salt by all that goes in."""
-    uses = [use for use in view.recipe.uses if use.in_batch and use.ingredient.goods]
-    yield from _leaveners(uses, limits())
-    yield from _salt(view, uses, limits())
-    yield from _spices(view, uses, limits())
-
-
-def _leaveners(uses: Sequence[Use], known: Limits) -> Iterator[Diagnostic]:
-    flours = [use for use in uses if use.ingredient.goods and use.ingredient.goods.flour]
-    flour = sum((use.mass.hi for use in flours), Fraction(0))
-    whole = sum((use.mass.hi for use in uses), Fraction(0))
-    if flour < _LEAST_FLOUR or flour < _LEAST_SHARE * whole or any(not use.mass.known for use in flours):
+    known = limits()
+    uses = [(use, goods) for use in view.batch if (goods := use.ingredient.goods)]
+    leaveners = [(use, goods) for use, goods in uses if goods.id in known.leaveners]
+    salts = [use for use, goods in uses if goods.salt]
+    spices = [(use, goods) for use, goods in uses if _is_spice(goods)]
+    if not (leaveners or salts or spices):
         return
-    raising = any(use.ingredient.goods and use.ingredient.goods.id in known.raising_flours for use in flours)
-    most = known.beside_raising if raising else known.leaveners
-    for use in uses:
-        goods = use.ingredient.goods
-        limit = most.get(goods.id) if goods else None
-        if goods and limit and use.mass.lo * 100 > limit * flour:
+    whole = view.weight.hi if len(uses) == len(view.batch) else total([use.mass.hi for use, _ in uses])
+    flours = [(use, goods) for use, goods in uses if goods.flour]
+    flour = total([use.mass.hi for use, _ in flours])
+    if flour < _LEAST_FLOUR or flour < _LEAST_SHARE * whole:
+        flour = Fraction(0)
+    elif leaveners and not any([use.mass.unknown for use, _ in flours]):
+        yield from _leaveners(leaveners, flour, any([goods.id in known.raising_flours for _, goods in flours]))
+    if not any([use.mass.unknown for use in view.recipe.uses]):
+        if any([goods.liquid or goods.flour for _, goods in uses]):  # else it may be a herb salt
+            yield from _salt(view, salts, whole, flour)
+        yield from _spices(spices, whole)
+
+
+def _leaveners(uses: Sequence[tuple[Use, Goods]], flour: Fraction, raising: bool) -> Iterator[Diagnostic]:
+    most = limits().beside_raising if raising else limits().leaveners
+    for use, goods in uses:
+        limit = most.get(goods.id)
+        if limit and use.mass.lo * 100 > limit * flour:
             beside = ", which has some in it" if raising else ""
             message = f"more {goods.name} than {limit} % of the flour{beside} ({SOURCE})"
             yield Diagnostic(RULE, LEVEL, use.ingredient.clause.span, message, "check the number, and tsp or tbsp")
 
 
-def _salt(view: View, uses: Sequence[Use], known: Limits) -> Iterator[Diagnostic]:
-    whole = sum((use.mass.hi for use in uses), Fraction(0))
-    unknown = any(not use.mass.known for use in view.recipe.uses)
-    foods = [use.ingredient.goods for use in uses if use.ingredient.goods]
-    flour = sum((use.mass.hi for use in uses if use.ingredient.goods and use.ingredient.goods.flour), Fraction(0))
-    flour = flour if flour >= _LEAST_FLOUR and flour >= _LEAST_SHARE * whole else Fraction(0)
-    serves = view.recipe.header.serves
-    dish = any(food.liquid or food.flour for food in foods)  # else it may be a herb salt
-    for use in uses if dish and not unknown else ():
-        if use.ingredient.goods is None or not use.ingredient.goods.salt:
-            continue
+def _salt(view: View, uses: Sequence[Use], whole: Fraction, flour: Fraction) -> Iterator[Diagnostic]:
+    known, serves = limits(), view.recipe.header.serves
+    for use in uses:
         message = ""
         if use.mass.lo * 100 > known.salt * whole:
             message = f"more than {known.salt} % of all that goes in is salt ({SOURCE})"
@@ -99,16 +99,12 @@ def _salt(view: View, uses: Sequence[Use], known: Limits) -> Iterator[Diagnostic
             yield Diagnostic(RULE, LEVEL, use.ingredient.clause.span, message, "check the number and its unit")
 
 
-def _spices(view: View, uses: Sequence[Use], known: Limits) -> Iterator[Diagnostic]:
-    if any(not use.mass.known for use in view.recipe.uses):
+def _spices(spices: Sequence[tuple[Use, Goods]], whole: Fraction) -> Iterator[Diagnostic]:
+    known = limits()
+    if not spices or total([use.mass.lo for use, _ in spices]) * 100 > known.blend * whole:
         return
-    whole = sum((use.mass.hi for use in uses), Fraction(0))
-    spices = [use for use in uses if use.ingredient.goods and _is_spice(use.ingredient.goods)]
-    if sum((use.mass.lo for use in spices), Fraction(0)) * 100 > known.blend * whole:
-        return
-    for use in spices:
-        goods = use.ingredient.goods
-        if goods and goods.id not in known.more_spice and use.mass.lo * 100 > known.spice * whole:
+    for use, goods in spices:
+        if goods.id not in known.more_spice and use.mass.lo * 100 > known.spice * whole:
             message = f"more than {known.spice} % of all that goes in is {goods.name} ({SOURCE})"
             yield Diagnostic(RULE, LEVEL, use.ingredient.clause.span, message, "check the number, and tsp or tbsp")
 

@@ -18,6 +18,7 @@ if TYPE_CHECKING:
 
 RULE = "soft-egg"
 LEVEL: Severity = "information"
+ABOUT = ("view safety.open",)
 BAD = """\
 title: Fried eggs
 serves: 2

@@ -17,6 +17,7 @@ if TYPE_CHECKING:
 
 RULE = "tag-contradicted"
 LEVEL: Severity = "error"
+ABOUT = ("view safety.contradictions",)
 BAD = """\
 title: Honey oats
 serves: 2

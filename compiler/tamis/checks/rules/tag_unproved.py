@@ -19,6 +19,7 @@ if TYPE_CHECKING:
 
 RULE = "tag-unproved"
 LEVEL: Severity = "information"
+ABOUT = ("view safety.dish.unknown",)
 BAD: Files = {
     "oat-spread.tamis": """\
 title: Oat spread

@@ -21,6 +21,7 @@ if TYPE_CHECKING:
 
 RULE = "thaw-at-room"
 LEVEL: Severity = "warning"
+ABOUT = ("leftovers",)
 BAD = """\
 title: Braised chicken
 serves: 4
@@ -49,9 +50,11 @@ def check(view: View) -> Iterator[Diagnostic]:
     """Lines and `Ahead:` paragraphs, where the dish has food that spoils."""
     if not any(caution.key == "leftovers" for caution in view.safety.cautions):
         return
+    thaws = check_words(view.recipe.language).keeping.thaws
+    if not any([word in view.lower for word in thaws]):
+        return
     told = [(words_of(action), action.span) for action in view.recipe.actions]
     told += [(wait.text.lower(), wait.span) for component in view.recipe.components for wait in component.ahead]
-    thaws = check_words(view.recipe.language).keeping.thaws
     for text, span in told:
         if any(word in text for word in thaws) and plain_of(text, view.kitchen).ask(_at_room):
             hint = "in the fridge, or in cold water changed every 30 minutes; local food codes prevail"

@@ -25,6 +25,7 @@ if TYPE_CHECKING:
 
 RULE = "time-outside-brackets"
 LEVEL: Severity = "warning"
+ABOUT = ("view amounts",)
 BAD = """\
 title: Flat loaves
 serves: 4

@@ -8,6 +8,7 @@ Check the number and its unit: `[bake for 20 min]`. Where it is meant, allow it 
 from __future__ import annotations
 
 from collections.abc import Iterator
+from functools import cache
 
 from tamis.checks.limits import SOURCE, limits
 from tamis.diagnostics import Diagnostic, Severity
@@ -52,39 +53,46 @@ _HOUR, _MINUTE = 3600, 60
 def check(view: View) -> Iterator[Diagnostic]:
     """Times from the text beyond the limits of their verb, or of the heat of their oven."""
     known = limits()
-    for action, here in zip(view.recipe.actions, view.recipe.places.lines, strict=True):
+    for action in view.recipe.actions:
         work = action.work
         if work.wait is None or work.given != "text":
             continue
-        verb = view.kitchen.verbs.of_base(work.verb)
-        name = verb.name if verb else work.verb
-        hours, heat = known.hours.get(work.verb), _oven_hours(here, known)
+        here = view.recipe.places.lines[action.number]
+        most, heat = _most().get(work.verb), _oven_hours(here, known)
         message = ""
-        if hours is not None and work.wait.lo > hours * _HOUR:
-            message = f"“{name}” for longer than {_number(hours)} h: no recipe takes that long ({SOURCE})"
+        if most is not None and work.wait.lo > most:
+            message = f"“{{name}}” for longer than {_number(most / _HOUR)} h: no recipe takes that long ({SOURCE})"
         elif heat is not None and work.wait.lo > heat * _HOUR:
             message = f"longer than {_number(heat)} h in so hot an oven: nothing is left of the food ({SOURCE})"
         elif _is_short(action, known):
             least = _number(known.minutes[work.verb])
-            message = f"“{name}” for less than {least} min: no recipe takes so short a time ({SOURCE})"
+            message = f"“{{name}}” for less than {least} min: no recipe takes so short a time ({SOURCE})"
         if message:
+            verb = view.kitchen.verbs.of_base(work.verb)
+            message = message.format(name=verb.name if verb else work.verb)
             span = next((read.clause.span for read in action.reads if read.role in ("time", "cue")), action.span)
             yield Diagnostic(RULE, LEVEL, span, message, "check the digits and the unit, min or h")
+
+
+@cache
+def _most() -> dict[str, Fraction]:
+    """The seconds that work may take at the most."""
+    return {verb: hours * _HOUR for verb, hours in limits().hours.items()}
 
 
 def _oven_hours(here: Here, known: Limits) -> Fraction | None:
     """The most hours in an oven as hot as that of a line; None where it is not in one, or none is said."""
     if here.station != "oven" or here.celsius is None or here.rank == "guess":
         return None
-    least = here.celsius.lo
-    return min((hours for degrees, hours in known.oven_hours.items() if least >= int(degrees)), default=None)
+    least = int(here.celsius.lo)
+    return min([hours for degrees, hours in known.oven_hours.items() if least >= int(degrees)], default=None)
 
 
 def _is_short(action: Action, known: Limits) -> bool:
     """Whether all of a line's time is less than its verb takes; what is added to another may be short."""
     least, wait = known.minutes.get(action.work.verb), action.work.wait
-    times = [read for read in action.reads if isinstance(read, Time)]
-    if least is None or wait is None or not times or any(time.more or time.sides or time.per for time in times):
+    times = [read for read in action.reads if isinstance(read, Time)] if least is not None else []
+    if least is None or wait is None or not times or any([time.more or time.sides or time.per for time in times]):
         return False
     return 0 < (wait.hi or wait.lo) < least * _MINUTE
 

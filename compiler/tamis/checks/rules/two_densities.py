@@ -24,6 +24,7 @@ if TYPE_CHECKING:
 
 RULE = "two-densities"
 LEVEL: Severity = "warning"
+ABOUT = ("view also",)
 BAD = """\
 title: Two syrups
 makes: 600 ml
@@ -57,8 +58,8 @@ class _Implied(NamedTuple):
 def check(view: View) -> Iterator[Diagnostic]:
     """Each use of an ingredient, in the same state, against the first that says both weight and volume."""
     first: dict[tuple[str, tuple[str, ...]], _Implied] = {}
-    for food in view.ingredients:
-        implied = _implied(view, food) if food.also and food.goods else None
+    for food in view.also:
+        implied = _implied(view, food) if food.goods else None
         if implied is None or food.goods is None:
             continue
         earlier = first.setdefault((food.goods.id, food.states), implied)

@@ -9,7 +9,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from tamis.checks.counted import bare, counted, is_small, with_unit
+from tamis.checks.counted import counted, is_small, with_unit
 from tamis.diagnostics import Diagnostic, Severity
 from tamis.reading.clauses import Reference
 from tamis.typed import TYPE_CHECKING
@@ -22,6 +22,7 @@ if TYPE_CHECKING:
 
 RULE = "unit-missing"
 LEVEL: Severity = "error"
+ABOUT = ("view bare", "reference")
 BAD = """\
 title: Soda bread
 makes: 1 loaf
@@ -48,19 +49,15 @@ _SPOONS = 20
 def check(view: View) -> Iterator[Diagnostic]:
     """Bare numbers before foods that come in no pieces, and before a part of such a food."""
     yield from _parts(view)
-    for food in view.ingredients:
-        number = bare(food)
-        if number is None or food.goods is None:
-            continue
-        if counted(food, food.goods, number, view.kitchen) == "measured":
+    for food, goods, number in view.bare:
+        if counted(food, goods, number, view.kitchen) == "measured":
             message = f"“{food.measure_text}” of what? A unit is missing: “{food.name}” is measured, not counted"
-            yield Diagnostic(RULE, LEVEL, food.clause.span, message, f"write {_hint(food, food.goods, number)}")
+            yield Diagnostic(RULE, LEVEL, food.clause.span, message, f"write {_hint(food, goods, number)}")
 
 
 def _parts(view: View) -> Iterator[Diagnostic]:
     """`600 of the chicken stock`: of what comes in no pieces, so many are nothing."""
-    reads = (read for action in view.recipe.actions for read in action.reads if isinstance(read, Reference))
-    for read in reads:
+    for _, read in view.each(Reference):
         share = read.share
         if share is None or share.measure is None or share.measure.unit or share.also:
             continue

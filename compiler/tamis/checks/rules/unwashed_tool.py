@@ -18,6 +18,7 @@ if TYPE_CHECKING:
 
 RULE = "unwashed-tool"
 LEVEL: Severity = "warning"
+ABOUT = ("view safety.open",)
 BAD = """\
 title: Chicken salad
 serves: 2

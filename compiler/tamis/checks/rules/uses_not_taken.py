@@ -22,6 +22,7 @@ if TYPE_CHECKING:
 
 RULE = "uses-not-taken"
 LEVEL: Severity = "warning"
+ABOUT = ("view used",)
 _STOCK = """\
 title: Brown stock
 makes: 2 l

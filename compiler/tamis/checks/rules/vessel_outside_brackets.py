@@ -8,17 +8,22 @@ Put it in a bracket: `[in a large bowl]`, `[into a wide pan]`.
 from __future__ import annotations
 
 from collections.abc import Iterator
+from functools import cache
 
-from tamis.checks.words import check_words
+from tamis.checks.words import check_words, word_set
 from tamis.diagnostics import Diagnostic, Severity
+from tamis.reading.plain import phrases
 from tamis.reading.plain_tools import placed_tools
 from tamis.typed import TYPE_CHECKING
+from tamis.words import word_lists
 
 if TYPE_CHECKING:
     from tamis.checks.view import View
+    from tamis.reading.plain import Phrases, Plain
 
 RULE = "vessel-outside-brackets"
 LEVEL: Severity = "information"
+ABOUT = ("said vessels.enters",)
 BAD = """\
 title: Sweet cream
 serves: 4
@@ -40,8 +45,8 @@ Whip [300 ml double cream] and [20 g caster sugar] [in a large bowl] [until thic
 def check(view: View) -> Iterator[Diagnostic]:
     """`in a` or `into a` with a vessel; *the* pan was named before, and in a bowl of ice something else stands."""
     enters = check_words(view.recipe.language).vessels.enters
-    for words in view.plain:
-        for placed in words.plain.ask(placed_tools):
+    for words in view.saying(word_set(view.recipe.language, "vessels.enters")):
+        for placed in words.plain.ask(placed_tools) if words.plain.ask(_may_enter) else ():
             item = placed.tool.equipment
             entered = placed.indefinite and placed.tool.preposition in enters
             if entered and item.kind == "vessel" and not (item.count_unit or placed.tool.contains):
@@ -49,3 +54,18 @@ def check(view: View) -> Iterator[Diagnostic]:
                 said = view.source.slice(span)
                 message = f"“{said}” stands outside brackets: nothing tells that the food lies there now"
                 yield Diagnostic(RULE, LEVEL, span, message, f"write `[{said}]`")
+
+
+@cache
+def _begins(language: str) -> tuple[Phrases, frozenset[str]]:
+    """What leads into a vessel, and the words that may follow it."""
+    closed = word_lists(language, "clause")["closed"]
+    articles = phrases((*closed["ARTICLE"], *closed["ANOTHER"]), language)
+    return phrases(check_words(language).vessels.enters, language), frozenset(articles)
+
+
+def _may_enter(plain: Plain) -> bool:
+    """Whether *in a* stands in some words: to look for a vessel takes longer."""
+    (enters, articles), said = _begins(plain.kitchen.language), plain.said
+    sizes = [(at, plain.phrase(enters, at)) for at in range(len(said) - 2)]
+    return any([size and not articles.isdisjoint(said[at + size : at + size + 1]) for at, size in sizes])

@@ -21,6 +21,7 @@ if TYPE_CHECKING:
 
 RULE = "warm-too-long"
 LEVEL: Severity = "warning"
+ABOUT = ("view safety.waits",)
 BAD = """\
 title: Spiced lamb
 serves: 4

@@ -24,6 +24,7 @@ if TYPE_CHECKING:
 
 RULE = "work-unknown"
 LEVEL: Severity = "warning"
+ABOUT = ("time",)
 BAD = """\
 title: Flat loaves
 serves: 4
@@ -48,15 +49,13 @@ Leave it [for 2 h].
 
 def check(view: View) -> Iterator[Diagnostic]:
     """The word in the place of the last command before a time, if it is no known verb."""
-    stretches: dict[int, list[Stretch]] = {}
-    for words in view.plain:
-        stretches.setdefault(words.action.number, []).append(words)
-    for action in view.recipe.actions:
-        time = next((read for read in action.reads if isinstance(read, Time)), None)
+    before: Action | None = None
+    for action, time in view.each(Time):
+        first, before = action is not before, action
         # A time that tells neither its work nor whether hands are free.
-        if time is None or time.verb is not None or time.hands is not None or action.continues:
+        if not first or time.verb is not None or time.hands is not None or action.continues:
             continue
-        span = _unknown(stretches.get(action.number, ()), action, time)
+        span = _unknown(view.plain_in(action), action, time)
         if span is not None:
             yield _said(view, span)
         elif not action.verbs and action.work.hands:

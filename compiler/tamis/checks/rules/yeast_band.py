@@ -21,6 +21,7 @@ if TYPE_CHECKING:
 
 RULE = "yeast-band"
 LEVEL: Severity = "information"
+ABOUT = ("view ferments",)
 BAD = """\
 title: Tin loaf
 makes: 1 loaf

@@ -39,12 +39,9 @@ Stir [1 l water] with [40 g caster sugar] [in a jug].
 def check(view: View) -> Iterator[Diagnostic]:
     """Measures and times of nothing."""
     for food in view.ingredients:
-        if food.measures and not any(measure.amount.hi for measure in food.measures):
+        if food.measures and not food.measures[0].amount.hi and not any(more.amount.hi for more in food.measures[1:]):
             message = f"“{food.measure_text.strip()}” is nothing"
             yield Diagnostic(RULE, LEVEL, food.clause.span, message, "write how much, or take it out")
-    for action in view.recipe.actions:
-        for read in action.reads:
-            if isinstance(read, Time) and read.duration.hi == 0:
-                yield Diagnostic(
-                    RULE, LEVEL, read.clause.span, "this time is nothing", "write how long, or take it out"
-                )
+    for _, read in view.each(Time):
+        if read.duration.hi == 0:
+            yield Diagnostic(RULE, LEVEL, read.clause.span, "this time is nothing", "write how long, or take it out")
