@@ -11,12 +11,13 @@ import os
 import sys
 from importlib.machinery import ModuleSpec, SourceFileLoader
 from marshal import loads
+from types import ModuleType
 
 from tamis.typed import TYPE_CHECKING
 
 if TYPE_CHECKING:
     from collections.abc import Sequence
-    from types import CodeType, ModuleType
+    from types import CodeType
 
 _PACKAGE = f"{__package__}."
 _MODULE = "near_imports"
@@ -34,6 +35,12 @@ class _Loader(SourceFileLoader):
 
     cached = ""
     begins = b""
+
+    def create_module(self, spec: ModuleSpec) -> ModuleType:
+        """The module, which says where it is: a failing question costs the import system as much as a small module."""
+        module = ModuleType(spec.name)
+        module.__file__, module.__cached__ = spec.origin, self.cached
+        return module
 
     def get_code(self, fullname: str) -> CodeType | None:
         """The code of the module, out of its bytecode where that is fresh."""
