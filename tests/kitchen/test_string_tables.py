@@ -7,7 +7,8 @@ from fractions import Fraction
 
 import pytest
 
-from tamis.string_tables import exact, tables
+from tamis.exact import Fraction as exact
+from tamis.string_tables import tables
 
 GOOD = """\
 # words

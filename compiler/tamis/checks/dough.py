@@ -5,8 +5,7 @@ A cake or a flour-bound sauce has percentages too, and none of the bakers' bands
 
 from __future__ import annotations
 
-from fractions import Fraction
-
+from tamis.exact import Fraction
 from tamis.source import Span
 from tamis.typed import TYPE_CHECKING
 

@@ -2,12 +2,12 @@
 
 from __future__ import annotations
 
-from fractions import Fraction
 from functools import cache
 
 from tamis.assets import asset_text
+from tamis.exact import Fraction
 from tamis.record import NamedTuple
-from tamis.string_tables import exact, tables
+from tamis.string_tables import tables
 
 SOURCE = "common practice"
 """Whose limits these are."""
@@ -42,26 +42,26 @@ def limits() -> Limits:
     raw = tables(asset_text("grammar/limits.toml"))
     oven, raising = raw["oven"], raw["self-raising"]
     return Limits(
-        hottest=exact(oven["hottest"]),
-        coolest=exact(oven["coolest"]),
-        cooking=exact(oven["cooking"]),
+        hottest=Fraction(oven["hottest"]),
+        coolest=Fraction(oven["coolest"]),
+        cooking=Fraction(oven["cooking"]),
         hours=_numbers(raw["hours"]),
         oven_hours=_numbers(raw["oven-hours"]),
         minutes=_numbers(raw["minutes"]),
         leaveners=_numbers(raw["leaveners"]),
         beside_raising=_numbers({name: text for name, text in raising.items() if name in raw["leaveners"]}),
         raising_flours=tuple(raising["flours"].split(", ")),
-        salt=exact(raw["salt"]["all"]),
-        salt_of_flour=exact(raw["salt"]["flour"]),
-        salt_serving=exact(raw["salt"]["serving"]),
+        salt=Fraction(raw["salt"]["all"]),
+        salt_of_flour=Fraction(raw["salt"]["flour"]),
+        salt_serving=Fraction(raw["salt"]["serving"]),
         heat=_numbers(raw["heat"]),
         dish=_numbers(raw["dish"]),
         least=_numbers(raw["least"]),
-        spice=exact(raw["spice"]["all"]),
-        blend=exact(raw["spice"]["blend"]),
+        spice=Fraction(raw["spice"]["all"]),
+        blend=Fraction(raw["spice"]["blend"]),
         more_spice=tuple(raw["spice"]["more"].split(", ")),
     )
 
 
 def _numbers(rows: dict[str, str]) -> dict[str, Fraction]:
-    return {name: exact(text) for name, text in rows.items()}
+    return {name: Fraction(text) for name, text in rows.items()}

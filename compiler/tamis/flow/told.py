@@ -2,8 +2,7 @@
 
 from __future__ import annotations
 
-from fractions import Fraction
-
+from tamis.exact import Fraction
 from tamis.model.names import with_part
 from tamis.model.replay import Replay
 from tamis.quantity.wrapping import series

@@ -9,8 +9,7 @@ are in one scale.
 
 from __future__ import annotations
 
-from fractions import Fraction
-
+from tamis.exact import Fraction
 from tamis.record import NamedTuple
 from tamis.typed import Literal
 

@@ -5,8 +5,7 @@
 
 from __future__ import annotations
 
-from fractions import Fraction
-
+from tamis.exact import Fraction
 from tamis.quantity.amount import exactly
 from tamis.quantity.measure import Measure
 from tamis.quantity.nouns import nouns

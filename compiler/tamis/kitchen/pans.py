@@ -2,10 +2,10 @@
 
 from __future__ import annotations
 
-from fractions import Fraction
 from functools import cache
 
 from tamis.assets import asset_text
+from tamis.exact import Fraction
 from tamis.kitchen.seconds import seconds
 from tamis.string_tables import tables
 from tamis.typed import TYPE_CHECKING

@@ -6,8 +6,7 @@ a reader who adds up the column finds the total printed under it; rounding half 
 
 from __future__ import annotations
 
-from fractions import Fraction
-
+from tamis.exact import Fraction
 from tamis.quantity.numerals import rounded
 
 CENT = Fraction(1, 100)

@@ -2,8 +2,7 @@
 
 from __future__ import annotations
 
-from fractions import Fraction
-
+from tamis.exact import Fraction
 from tamis.model.called import Keys
 from tamis.model.mass import NOTHING, ONE, Mass, minus, plus, times
 from tamis.model.pile import Pile

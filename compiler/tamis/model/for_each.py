@@ -12,8 +12,7 @@ from tamis.typed import TYPE_CHECKING
 from tamis.words import example
 
 if TYPE_CHECKING:
-    from fractions import Fraction
-
+    from tamis.exact import Fraction
     from tamis.model.line import Line
     from tamis.reading.clauses import Ingredient
 

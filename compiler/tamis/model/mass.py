@@ -6,8 +6,7 @@ optional are counted by nobody and only listed.
 
 from __future__ import annotations
 
-from fractions import Fraction
-
+from tamis.exact import Fraction
 from tamis.kitchen.pans import water_in_pan
 from tamis.model.words import model_words
 from tamis.quantity.amount import Amount

@@ -2,8 +2,7 @@
 
 from __future__ import annotations
 
-from fractions import Fraction
-
+from tamis.exact import Fraction
 from tamis.model.mass import Mass, measure_grams
 from tamis.model.words import model_words
 from tamis.quantity.measure import Measure, grams, kind

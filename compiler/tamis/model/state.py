@@ -6,8 +6,7 @@ same story, and `replay.py` makes the one from the other again.
 
 from __future__ import annotations
 
-from fractions import Fraction
-
+from tamis.exact import Fraction
 from tamis.model.effects import (
     SAID,
     Begins,

@@ -6,8 +6,7 @@ everything is said in days, hours, minutes and seconds, which are exact; a range
 
 from __future__ import annotations
 
-from fractions import Fraction
-
+from tamis.exact import Fraction
 from tamis.quantity.duration import Duration
 
 DAY, HOUR, MINUTE = 86400, 3600, 60

@@ -6,8 +6,7 @@ fractions, equal when there is no range.
 
 from __future__ import annotations
 
-from fractions import Fraction
-
+from tamis.exact import Fraction
 from tamis.record import NamedTuple
 
 

@@ -8,8 +8,7 @@ the two it is. Seconds, exact.
 
 from __future__ import annotations
 
-from fractions import Fraction
-
+from tamis.exact import Fraction
 from tamis.record import NamedTuple
 
 MINUTE, HOUR, DAY = Fraction(60), Fraction(3600), Fraction(86400)

@@ -6,8 +6,7 @@ also in halves) and that nobody has to count far in. Only where there is none do
 
 from __future__ import annotations
 
-from fractions import Fraction
-
+from tamis.exact import Fraction
 from tamis.quantity.duration import Duration
 from tamis.quantity.numerals import number, rounded
 

@@ -6,8 +6,7 @@ equipment; what follows from it (which batch, which mass) is the model's busines
 
 from __future__ import annotations
 
-from fractions import Fraction
-
+from tamis.exact import Fraction
 from tamis.kitchen.equipment import Equipment
 from tamis.kitchen.goods import Goods
 from tamis.kitchen.verbs import Verb

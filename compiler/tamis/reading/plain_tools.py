@@ -6,8 +6,7 @@ in brackets; where the food lies is told by clauses alone.
 
 from __future__ import annotations
 
-from fractions import Fraction
-
+from tamis.exact import Fraction
 from tamis.quantity.number import parse as parse_number
 from tamis.reading.clause_reader import read_clause
 from tamis.reading.clauses import Tool

@@ -2,8 +2,7 @@
 
 from __future__ import annotations
 
-from fractions import Fraction
-
+from tamis.exact import Fraction
 from tamis.reading.clauses import Reference, Repeat, VerbUse
 from tamis.typed import TYPE_CHECKING
 

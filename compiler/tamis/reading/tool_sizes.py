@@ -2,8 +2,7 @@
 
 from __future__ import annotations
 
-from fractions import Fraction
-
+from tamis.exact import Fraction
 from tamis.reading.clause import leaves
 from tamis.reading.measured import Measured
 from tamis.reading.quantities import place

@@ -2,8 +2,7 @@
 
 from __future__ import annotations
 
-from fractions import Fraction
-
+from tamis.exact import Fraction
 from tamis.safety.data import Limit, rules
 from tamis.safety.records import ClearedBy, Clearing, Item
 from tamis.typed import TYPE_CHECKING

@@ -2,8 +2,7 @@
 
 from __future__ import annotations
 
-from fractions import Fraction
-
+from tamis.exact import Fraction
 from tamis.kitchen.food import Hazard
 from tamis.kitchen.settings import Authority
 from tamis.record import NamedTuple

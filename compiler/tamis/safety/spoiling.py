@@ -8,8 +8,7 @@ was left. `[keeping]` in `grammar/safety.toml` holds the foods and the figures.
 
 from __future__ import annotations
 
-from fractions import Fraction
-
+from tamis.exact import Fraction
 from tamis.record import NamedTuple
 from tamis.safety.data import rules
 from tamis.safety.hazards import FLESH, comes_ready

@@ -6,8 +6,7 @@ marinade leaves a marinade that held raw chicken, and celery strained out of a s
 
 from __future__ import annotations
 
-from fractions import Fraction
-
+from tamis.exact import Fraction
 from tamis.model.pile import Pile
 from tamis.quantity.nouns import nouns
 from tamis.safety.hazards import FLESH

@@ -3,8 +3,7 @@ garlic in oil that is kept outside the fridge."""
 
 from __future__ import annotations
 
-from fractions import Fraction
-
+from tamis.exact import Fraction
 from tamis.reading.clauses import Pause
 from tamis.safety.data import rules
 from tamis.safety.records import Item, Wait

@@ -2,8 +2,7 @@
 
 from __future__ import annotations
 
-from fractions import Fraction
-
+from tamis.exact import Fraction
 from tamis.kitchen.equipment import COLD
 from tamis.reading.clauses import Cue
 from tamis.safety.data import rules

@@ -2,8 +2,7 @@
 
 from __future__ import annotations
 
-from fractions import Fraction
-
+from tamis.exact import Fraction
 from tamis.kitchen.house import Kitchen
 from tamis.patterns import pattern
 from tamis.quantity.amount import Amount

@@ -2,8 +2,7 @@
 
 from __future__ import annotations
 
-from fractions import Fraction
-
+from tamis.exact import Fraction
 from tamis.kitchen.equipment import COLD
 from tamis.record import NamedTuple
 from tamis.typed import TYPE_CHECKING
