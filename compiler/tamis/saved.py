@@ -111,7 +111,7 @@ class Saved:
 
 
 def saved(language: str, name: str) -> Saved:
-    """One file of a language."""
+    """One file of a language; of no language, what holds for all."""
     return Saved(asset_text(f"grammar/saved/{language}/{name}.txt"))
 
 

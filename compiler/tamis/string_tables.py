@@ -1,11 +1,28 @@
 """The data files that every check reads: tables of strings.
 
-The general reader of TOML takes ten times as long as all else that is done with them, and each of these files is kept
-to what takes no reader: tables with a plain name, and a string in double quotes on the line of its key. Anything else
-is a fault of a file that ships with the compiler, and raises. A test holds the two readers together.
+Each of these files is kept to what takes no general reader of TOML: tables with a plain name, and a string in double
+quotes on the line of its key. Anything else is a fault of a file that ships with the compiler, and raises. A test holds
+the two readers together. A start finds them saved, without what is said of them: a row of `tables.txt` is a file.
 """
 
 from __future__ import annotations
+
+from functools import cache
+
+from tamis.saved import Saved, saved
+
+
+@cache
+def _saved(folder: str) -> Saved:
+    return saved(folder, "tables")
+
+
+def saved_tables(folder: str, name: str) -> dict[str, dict[str, str]]:
+    """The tables of a data file: `saved_tables("en", "safety")` are those of `grammar/words/en/safety.toml`,
+    `saved_tables("", "safety")` of `grammar/safety.toml`."""
+    cells = _saved(folder).row(name)
+    rows = [cell.split("=") for cell in cells[1::2]]
+    return {table: dict(zip(said[::2], said[1::2], strict=False)) for table, said in zip(cells[::2], rows, strict=True)}
 
 
 def tables(text: str) -> dict[str, dict[str, str]]:

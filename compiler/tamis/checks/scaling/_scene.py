@@ -8,10 +8,9 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping
 from functools import cache
 
-from tamis.assets import asset_text
 from tamis.exact import Fraction
 from tamis.record import NamedTuple
-from tamis.string_tables import tables
+from tamis.string_tables import saved_tables
 from tamis.typed import TYPE_CHECKING, Literal
 
 if TYPE_CHECKING:
@@ -74,7 +73,7 @@ class Practice(NamedTuple):
 @cache
 def practice() -> Practice:
     """The rules of thumb that ship with the compiler."""
-    raw = tables(asset_text("grammar/scaling.toml"))
+    raw = saved_tables("", "scaling")
     limits, amounts, bowls, holds = (
         {key: Fraction(text) for key, text in raw[table].items()} for table in ("limits", "amounts", "bowls", "holds")
     )
