@@ -2,9 +2,9 @@
 
 from __future__ import annotations
 
-from fractions import Fraction
-
 import pytest
+
+from tamis.exact import Fraction
 
 from .kneading import grams, made, rules
 

@@ -2,10 +2,9 @@
 
 from __future__ import annotations
 
-from fractions import Fraction
-
 import pytest
 
+from tamis.exact import Fraction
 from tamis.quantity.number import VULGAR, parse, problem
 
 WRITTEN = [

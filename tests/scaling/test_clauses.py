@@ -2,10 +2,9 @@
 
 from __future__ import annotations
 
-from fractions import Fraction
-
 import pytest
 
+from tamis.exact import Fraction
 from tamis.scaling.misleads import misleading
 
 from .kitchen_table import KITCHEN, compiled, one_line, sentence, times
