@@ -5,13 +5,13 @@ from __future__ import annotations
 import json
 import shutil
 import subprocess
+from fractions import Fraction
 from functools import cache
 from typing import Any
 
 import pytest
 
 from tamis.assets import asset, asset_text
-from tamis.exact import Fraction
 from tamis.quantity.make_units import made
 from tamis.quantity.measure import BASES
 from tamis.quantity.units import shipped
