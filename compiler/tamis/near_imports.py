@@ -27,6 +27,7 @@ _HEAD = 16
 """Bytes of bytecode before its code: the magic number of this Python, flags, the time and the size of the source."""
 _MOST = 1 << 16
 """Bytes that are read at once; a module with more is left to the import system."""
+_FOUR_BYTES = 0xFFFFFFFF
 _READ = os.O_RDONLY | getattr(os, "O_BINARY", 0)
 
 
@@ -100,8 +101,8 @@ class _Finder:
         folder, slash, last = near.rpartition("/")
         return f"{self._root}{folder}{slash}{_CACHE}{last}"
 
-    def _begins(self, *told: int) -> bytes:
-        return self._magic + b"".join([(part & 0xFFFFFFFF).to_bytes(4, "little") for part in (0, *told)])
+    def _begins(self, time: int, size: int) -> bytes:
+        return self._magic + ((time & _FOUR_BYTES) << 32 | (size & _FOUR_BYTES) << 64).to_bytes(12, "little")
 
 
 def install() -> None:
