@@ -9,7 +9,6 @@ sees the class of the standard library, whose rules hold.
 from __future__ import annotations
 
 from math import gcd
-from sys import hash_info
 
 from tamis.typed import TYPE_CHECKING
 
@@ -17,7 +16,6 @@ if TYPE_CHECKING:
     from fractions import Fraction as Fraction
 else:
     _new = object.__new__
-    _MODULUS = hash_info.modulus
 
     class Fraction:
         """`Fraction(1, 3)`, `Fraction("0.25")`, in lowest terms."""
@@ -43,10 +41,7 @@ else:
             return str(self.numerator) if self.denominator == 1 else f"{self.numerator}/{self.denominator}"
 
         def __hash__(self):
-            if self.denominator == 1:
-                return hash(self.numerator)
-            value = abs(self.numerator) * pow(self.denominator, -1, _MODULUS) % _MODULUS  # as all numbers of Python
-            return value if self.numerator > 0 else -value
+            return hash(self.numerator if self.denominator == 1 else (self.numerator, self.denominator))
 
         def __getnewargs__(self):
             return self.numerator, self.denominator

@@ -281,16 +281,14 @@ def test_check_imports_nothing_heavy(tmp_path: Path, text: str, dough: set[str])
         "pydantic",
         "csv",
         "asyncio",
-        "decimal",
         "difflib",
-        "fractions",
         "tomllib",
     }
     assert heavy.isdisjoint(loaded)
     printing = {f"tamis.quantity.{name}" for name in ("display", "spoons", "weights", "wrapping")}
     assert printing.isdisjoint(loaded)
     # Of our own it takes what reads and judges a recipe, and nothing of what shows or plans one.
-    base = {"assets", "exact", "typed", "patterns", "record", "saved", "string_tables", "words", "lalr", "source"}
+    base = {"assets", "typed", "patterns", "record", "saved", "string_tables", "words", "lalr", "source"}
     base |= {"diagnostics", "quantity"}
     judging = {"syntax", "kitchen", "reading", "model", "safety", "checks", "compile", "library", "cli"}
     parts = {name.split(".")[1] for name in loaded if name.startswith("tamis.")}

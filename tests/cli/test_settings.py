@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 import tomllib
+from fractions import Fraction
 
 import pytest
 
-from tamis.exact import Fraction
 from tamis.kitchen.house import UNREADABLE, default_kitchen, house_kitchen
 from tamis.kitchen.settings import Settings, read_settings
 

@@ -2,13 +2,14 @@
 
 from __future__ import annotations
 
+from fractions import Fraction
+
 import pytest
 
 from tamis.convert.answer import Answer, answer
 from tamis.convert.asked import read_asked
 from tamis.convert.printing import answer_data, answer_text
 from tamis.convert.unit import said_in
-from tamis.exact import Fraction
 from tamis.kitchen.house import default_kitchen
 from tamis.quantity.units import shipped
 

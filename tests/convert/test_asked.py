@@ -2,10 +2,11 @@
 
 from __future__ import annotations
 
+from fractions import Fraction
+
 import pytest
 
 from tamis.convert.asked import Asked, read_asked
-from tamis.exact import Fraction
 from tamis.kitchen.house import default_kitchen
 from tamis.quantity.amount import Amount
 

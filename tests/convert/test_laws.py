@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from fractions import Fraction
+
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
@@ -10,7 +12,6 @@ from tamis.convert.asked import Asked, Degrees, read_asked
 from tamis.convert.degrees import heat_lines, heat_of
 from tamis.convert.measures import worths
 from tamis.convert.printing import answer_data, answer_text
-from tamis.exact import Fraction
 from tamis.kitchen.house import default_kitchen
 from tamis.quantity.amount import Amount
 from tamis.quantity.measure import Measure
@@ -35,7 +36,7 @@ def asked(number: Fraction, unit: str, food: str) -> Asked:
 
 
 @settings(max_examples=60, deadline=None)
-@given(st.sampled_from(FOODS), st.fractions(min_value="1/100", max_value=5000, max_denominator=100).map(Fraction))
+@given(st.sampled_from(FOODS), st.fractions(min_value=Fraction(1, 100), max_value=5000, max_denominator=100))
 def test_there_and_back_is_exact(food: str, grams: Fraction) -> None:
     """Grams to millilitres and back, by the usual density, is the same number."""
     there = worths(asked(grams, "g", food), KITCHEN)
@@ -64,7 +65,7 @@ def test_no_question_raises(text: str) -> None:
 
 
 @settings(max_examples=100, deadline=None)
-@given(st.fractions(min_value=54, max_value=79, max_denominator=10).map(Fraction), st.sampled_from(["c", "f"]))
+@given(st.fractions(min_value=54, max_value=79, max_denominator=10), st.sampled_from(["c", "f"]))
 def test_a_limit_shown_is_at_least_the_limit(c: Fraction, scale: str) -> None:
     degrees = Degrees(Amount(c, c), "c") if scale == "c" else Degrees(Amount(c * 9 / 5 + 32, c * 9 / 5 + 32), "f")
     heat = heat_of(degrees)

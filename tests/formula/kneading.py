@@ -3,12 +3,12 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from fractions import Fraction
 from pathlib import Path
 from runpy import run_path
 from typing import Any
 
 from tamis.compile import Compiled, compile
-from tamis.exact import Fraction
 from tamis.formula.formula import Base, Formula, build_formula
 from tamis.kitchen.house import default_kitchen, house_kitchen
 from tamis.source import Source

@@ -3,11 +3,11 @@
 from __future__ import annotations
 
 import json
+from fractions import Fraction
 
 import pytest
 
 from tamis.assets import asset_text
-from tamis.exact import Fraction
 from tamis.formula.formula import Formula, build_formula
 from tamis.formula.printing import formula_csv, formula_data, formula_markdown, formula_text
 from tamis.formula.wording import facts, notes

@@ -2,10 +2,11 @@
 
 from __future__ import annotations
 
+from fractions import Fraction
+
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from tamis.exact import Fraction
 from tamis.formula.formula import Cell, build_formula
 from tamis.formula.printing import formula_csv, formula_markdown, formula_text
 from tamis.quantity.amount import Amount

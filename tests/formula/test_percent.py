@@ -2,9 +2,9 @@
 
 from __future__ import annotations
 
-import pytest
+from fractions import Fraction
 
-from tamis.exact import Fraction
+import pytest
 
 from .kneading import grams, made, rules
 

@@ -2,12 +2,12 @@
 
 from __future__ import annotations
 
+from fractions import Fraction
 from pathlib import Path
 
 import pytest
 
 from tamis.compile import Compiled, compile
-from tamis.exact import Fraction
 from tamis.kitchen.house import default_kitchen
 from tamis.quantity.measure import grams, millilitres
 from tamis.reading.clauses import Cue

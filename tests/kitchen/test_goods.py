@@ -4,12 +4,12 @@ from __future__ import annotations
 
 import csv
 import json
+from fractions import Fraction
 from pathlib import Path
 from typing import Any, get_args
 
 import pytest
 
-from tamis.exact import Fraction
 from tamis.kitchen import make_goods
 from tamis.kitchen.food import Animal, Hazard, Role, Show
 from tamis.kitchen.goods import Foods, Found, Larder, key

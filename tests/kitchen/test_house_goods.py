@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 import tomllib
+from fractions import Fraction
 
 import pytest
 
-from tamis.exact import Fraction
 from tamis.kitchen.goods import Larder
 from tamis.kitchen.house_goods import Fault
 from tamis.kitchen.house_goods import extended as lay_over

@@ -4,12 +4,12 @@ from __future__ import annotations
 
 import shutil
 from collections.abc import Iterator
+from fractions import Fraction
 from pathlib import Path
 
 import pytest
 
 from tamis import assets, make_saved, make_tables, words
-from tamis.exact import Fraction
 from tamis.kitchen.house import Kitchen, default_kitchen, house_kitchen
 from tamis.quantity.amount import exactly
 from tamis.quantity.display import written

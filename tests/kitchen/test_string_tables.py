@@ -3,9 +3,11 @@
 from __future__ import annotations
 
 import tomllib
+from fractions import Fraction
 
 import pytest
 
+from tamis.exact import Fraction as exact
 from tamis.string_tables import tables
 
 GOOD = """\
@@ -51,3 +53,17 @@ def test_what_it_cannot_take_raises(line: str) -> None:
 def test_a_string_outside_a_table_raises() -> None:
     with pytest.raises(ValueError, match="before"):
         tables('plain = "one"\n')
+
+
+@pytest.mark.parametrize(
+    "text", ["0", "3", "007", "0.25", "12.50", "1/2", "10/4", "-18", "-1/3", "1e3", ".5", "5.", " 7 ", "1_000", "٣"]
+)
+def test_a_number_is_what_the_library_reads(text: str) -> None:
+    assert exact(text) == Fraction(text)
+
+
+@pytest.mark.parametrize("text", ["", "½", "²", "1/0", "1/", "/2", "1.2.3", "1/2/3", "a", "1 /2", "0.5/2"])
+def test_what_is_no_number_raises(text: str) -> None:
+    for read in (exact, Fraction):
+        with pytest.raises((ValueError, ZeroDivisionError)):
+            read(text)

@@ -2,10 +2,11 @@
 
 from __future__ import annotations
 
+from fractions import Fraction
+
 import pytest
 
 from tamis.compile import compile
-from tamis.exact import Fraction
 from tamis.kitchen.house import default_kitchen
 from tamis.scaling.scale import scaled
 from tamis.source import Source

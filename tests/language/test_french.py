@@ -2,6 +2,7 @@
 
 import subprocess
 import sys
+from fractions import Fraction
 from pathlib import Path
 from typing import Any, get_args
 
@@ -10,7 +11,6 @@ from syrupy.assertion import SnapshotAssertion
 
 from tamis.compile import Compiled, compile
 from tamis.diagnostics import Diagnostic
-from tamis.exact import Fraction
 from tamis.kitchen.equipment import Equipment
 from tamis.kitchen.food import Goods
 from tamis.kitchen.house import default_kitchen, house_kitchen

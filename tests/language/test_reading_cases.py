@@ -6,13 +6,13 @@ kept only where that told something else.
 
 from __future__ import annotations
 
+from fractions import Fraction
 from pathlib import Path
 from typing import Any
 
 import pytest
 
 from tamis.compile import Compiled, compile
-from tamis.exact import Fraction
 from tamis.kitchen.house import default_kitchen
 from tamis.quantity.amount import Amount
 from tamis.quantity.duration import Duration

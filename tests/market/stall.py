@@ -2,10 +2,10 @@
 
 from __future__ import annotations
 
+from fractions import Fraction
 from pathlib import Path
 
 from tamis.compile import Compiled, compile
-from tamis.exact import Fraction
 from tamis.kitchen.house import Kitchen, house_kitchen
 from tamis.library.library import open_library
 from tamis.market.dishes import Dish

@@ -2,10 +2,11 @@
 
 from __future__ import annotations
 
+from fractions import Fraction
+
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from tamis.exact import Fraction
 from tamis.kitchen.house import Kitchen
 from tamis.market.data import list_csv, list_data, list_markdown
 from tamis.market.dishes import Dish
@@ -17,7 +18,7 @@ from tests.market.stall import demo
 
 KITCHEN: Kitchen
 KITCHEN, DISHES = demo()
-FACTORS = st.fractions(min_value="1/8", max_value=12, max_denominator=24).map(Fraction)
+FACTORS = st.fractions(min_value=Fraction(1, 8), max_value=12, max_denominator=24)
 STEMS = st.sampled_from(sorted(DISHES))
 # A recipe that another on the list uses is made once for both: additive only where neither uses the other.
 ALONE = st.sampled_from(sorted(stem for stem, dish in DISHES.items() if not dish.table.supplied))
@@ -75,9 +76,9 @@ def test_the_column_adds_up_to_the_sum_below_it(stem: str) -> None:
 
 
 @given(
-    st.fractions(min_value=0, max_value=10**4, max_denominator=1000).map(Fraction),
-    st.fractions(min_value="1/100", max_value=1, max_denominator=100).map(Fraction),
-    st.fractions(min_value="1/100", max_value=1000, max_denominator=100).map(Fraction),
+    st.fractions(min_value=0, max_value=10**4, max_denominator=1000),
+    st.fractions(min_value=Fraction(1, 100), max_value=1, max_denominator=100),
+    st.fractions(min_value=Fraction(1, 100), max_value=1000, max_denominator=100),
 )
 def test_there_and_back(weight: Fraction, share: Fraction, step: Fraction) -> None:
     assert edible_portion(as_purchased(weight, share), share) == weight

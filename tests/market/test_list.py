@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
+from fractions import Fraction
+
 import pytest
 
-from tamis.exact import Fraction
 from tamis.kitchen.house import Kitchen
 from tamis.market.dishes import ON_LIST
 from tamis.market.market_list import costs_of, market_list

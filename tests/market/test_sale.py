@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
+from fractions import Fraction
+
 import pytest
 
-from tamis.exact import Fraction
 from tamis.kitchen.house import default_kitchen, house_kitchen, price_problems
 from tamis.kitchen.sale import Sale, Unsaleable, sale_of
 

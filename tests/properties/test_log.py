@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import random
+from fractions import Fraction
 from pathlib import Path
 
 import pytest
@@ -12,7 +13,6 @@ from nasty import FAMILIES
 from test_masses import recipes
 from test_never_raises import _HEADED
 
-from tamis.exact import Fraction
 from tamis.kitchen.house import default_kitchen
 from tamis.model.effects import Gives, Refers
 from tamis.model.flow import Flow

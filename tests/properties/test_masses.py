@@ -2,11 +2,12 @@
 
 from __future__ import annotations
 
+from fractions import Fraction
+
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from tamis.compile import compile
-from tamis.exact import Fraction
 from tamis.kitchen.house import default_kitchen
 from tamis.source import Source
 

@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
+from fractions import Fraction
+
 import pytest
 
-from tamis.exact import Fraction
 from tamis.publish.iso import iso_duration, least
 from tamis.quantity.duration import OVERNIGHT, at_least, between, up_to
 

@@ -16,10 +16,11 @@ H  encyclopaedia article "Baker percentage" (secondary: a mirror)
 
 from __future__ import annotations
 
+from fractions import Fraction
+
 import pytest
 
 from tamis.compile import Compiled, compile
-from tamis.exact import Fraction
 from tamis.formula.formula import Base, Cell, Formula, build_formula
 from tamis.formula.water import Bench, dough_with, friction_of, water_for
 from tamis.formula.words import dough_words

@@ -6,9 +6,10 @@ there. GNU: GNU units, definitions 3.15, after The Cake Bible; confirmed: instal
 
 from __future__ import annotations
 
+from fractions import Fraction
+
 import pytest
 
-from tamis.exact import Fraction
 from tamis.kitchen.goods import Goods
 from tamis.kitchen.house import default_kitchen
 

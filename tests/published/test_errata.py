@@ -6,12 +6,13 @@ test_units.py. "confirmed": a copy of the source was read; "secondary": a page t
 
 from __future__ import annotations
 
+from fractions import Fraction
+
 import pytest
 
 from tamis.convert.asked import read_asked
 from tamis.convert.measures import Figure, worths
 from tamis.convert.unit import said_in
-from tamis.exact import Fraction
 from tamis.kitchen.house import default_kitchen
 from tamis.quantity.numerals import fixed
 from tamis.quantity.units import shipped

@@ -6,11 +6,12 @@ stands beside it: "confirmed" (a copy of the source was read), "secondary" (a pa
 
 from __future__ import annotations
 
+from fractions import Fraction
+
 import pytest
 
 from tamis.convert.asked import read_asked
 from tamis.convert.measures import worths
-from tamis.exact import Fraction
 from tamis.kitchen.equivalents import Equivalent, shipped_equivalents
 from tamis.kitchen.goods import Goods
 from tamis.kitchen.house import default_kitchen

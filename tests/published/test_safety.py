@@ -8,10 +8,11 @@ verbatim; secondary = a page that states it; FROM MEMORY = not confirmed.
 
 from __future__ import annotations
 
+from fractions import Fraction
+
 import pytest
 
 from tamis.compile import Compiled, compile
-from tamis.exact import Fraction
 from tamis.kitchen.house import Kitchen, default_kitchen
 from tamis.quantity.temperature import c_from_f
 from tamis.safety.data import rules

@@ -5,11 +5,12 @@
 
 from __future__ import annotations
 
+from fractions import Fraction
+
 import pytest
 
 from tamis.checks.scaling._pans import pan_factor, read_pan
 from tamis.compile import Compiled, compile
-from tamis.exact import Fraction
 from tamis.kitchen.house import default_kitchen
 from tamis.quantity.amount import exactly
 from tamis.quantity.measure import Measure, convert

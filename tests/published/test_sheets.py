@@ -3,12 +3,12 @@
 from __future__ import annotations
 
 import re
+from fractions import Fraction
 from pathlib import Path
 
 import pytest
 
 from tamis.compile import Compiled
-from tamis.exact import Fraction
 from tamis.kitchen.house import Kitchen
 from tamis.library.library import open_library
 from tamis.quantity.measure import base

@@ -9,9 +9,10 @@ Nutrition. GNU: GNU units, definitions 3.15.
 
 from __future__ import annotations
 
+from fractions import Fraction
+
 import pytest
 
-from tamis.exact import Fraction
 from tamis.quantity.numerals import fixed
 from tamis.quantity.temperature import c_from_f, c_from_gas, f_from_c, f_from_gas, fan_from_c, gas_from_f
 from tamis.quantity.units import Units, shipped

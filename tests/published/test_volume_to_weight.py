@@ -11,9 +11,10 @@ Tolerances: 95 % of USDA SR28's foods agree with themselves within 16.5 %, and l
 
 from __future__ import annotations
 
+from fractions import Fraction
+
 import pytest
 
-from tamis.exact import Fraction
 from tamis.kitchen.goods import Density
 from tamis.kitchen.house import default_kitchen
 

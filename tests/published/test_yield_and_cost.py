@@ -7,9 +7,10 @@ not the original.
 
 from __future__ import annotations
 
+from fractions import Fraction
+
 import pytest
 
-from tamis.exact import Fraction
 from tamis.kitchen.house import default_kitchen
 from tamis.market.market_list import costs_of, market_list
 from tamis.market.money import cents, money, selling_price

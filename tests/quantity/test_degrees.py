@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
+from fractions import Fraction
+
 import pytest
 
-from tamis.exact import Fraction
 from tamis.quantity.degrees import Degrees, Scale, Typed, degrees_in, typed_degrees, with_sign
 
 

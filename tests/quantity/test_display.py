@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
+from fractions import Fraction
+
 import pytest
 
-from tamis.exact import Fraction
 from tamis.quantity import display, duration
 from tamis.quantity.amount import Amount, between, exactly
 from tamis.quantity.measure import Measure

@@ -3,11 +3,11 @@
 from __future__ import annotations
 
 import re
+from fractions import Fraction
 
 from hypothesis import given
 from hypothesis import strategies as st
 
-from tamis.exact import Fraction
 from tamis.quantity import display, duration, measure, temperature
 from tamis.quantity.amount import Amount
 from tamis.quantity.measure import Measure
@@ -18,7 +18,7 @@ from tamis.quantity.weights import OUNCE
 HOUSES = st.builds(
     shipped, st.just("en"), st.sampled_from(["us", "metric", "label", "japanese"]), st.sampled_from(["", *SPOONS])
 )
-NUMBERS = st.fractions(min_value=0, max_value=20_000, max_denominator=1000).map(Fraction)
+NUMBERS = st.fractions(min_value=0, max_value=20_000, max_denominator=1000)
 AMOUNTS = st.tuples(NUMBERS, NUMBERS).map(lambda ends: Amount(min(ends), max(ends)))
 BY_KIND = {
     kind: sorted({unit.id for name in shipped("en").names(kind) if (unit := shipped("en").get(name)) is not None})
@@ -54,7 +54,7 @@ def test_shown_volume_is_within_tolerance_or_says_so(ml: Fraction, units: Units)
         assert re.fullmatch(re.escape(shown.text) + r" \([0-9.]+ ml\)", display.kitchen_volume(ml, units))
 
 
-@given(st.fractions(min_value=923, max_value=20_000, max_denominator=1000).map(Fraction), HOUSES)
+@given(st.fractions(min_value=923, max_value=20_000, max_denominator=1000), HOUSES)
 def test_quarts_are_within_tolerance(ml: Fraction, units: Units) -> None:
     shown, bracket, _ = display.quarts(ml, units).partition(" (")
     if not bracket:
@@ -74,7 +74,7 @@ def test_kitchen_fractions_read_back(whole: int, part: Fraction) -> None:
     assert parse(display.number(whole + part), "en") == whole + part
 
 
-@given(st.fractions(min_value=0, max_value=10_000, max_denominator=64).map(Fraction))
+@given(st.fractions(min_value=0, max_value=10_000, max_denominator=64))
 def test_every_printed_number_reads_back_near(value: Fraction) -> None:
     shown = parse(display.number(value), "en")
     assert shown is not None
@@ -120,13 +120,13 @@ def test_pounds_and_ounces_are_near(g: Fraction) -> None:
     assert abs(ounces * OUNCE - g) <= max(g / 60, OUNCE / 8)
 
 
-@given(st.fractions(min_value=-273, max_value=1000, max_denominator=100).map(Fraction))
+@given(st.fractions(min_value=-273, max_value=1000, max_denominator=100))
 def test_degrees_there_and_back(c: Fraction) -> None:
     assert temperature.c_from_f(temperature.f_from_c(c)) == c
     assert temperature.c_from_fan(temperature.fan_from_c(c)) == c
 
 
-@given(st.fractions(min_value=0, max_value=500, max_denominator=90).map(Fraction))
+@given(st.fractions(min_value=0, max_value=500, max_denominator=90))
 def test_limits_never_fall_below(degrees: Fraction) -> None:
     assert degrees <= Fraction(display.limit_c(degrees).split(" ")[0]) < degrees + 1
     assert display.limit_f(degrees).split(" ")[0] == display.limit_c(degrees).split(" ")[0]

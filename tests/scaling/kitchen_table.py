@@ -2,11 +2,11 @@
 
 from __future__ import annotations
 
+from fractions import Fraction
 from functools import cache
 from pathlib import Path
 
 from tamis.compile import Compiled, compile
-from tamis.exact import Fraction
 from tamis.kitchen.house import Kitchen, default_kitchen
 from tamis.library.library import open_library
 from tamis.publish.method import method_of

@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
+from fractions import Fraction
+
 import pytest
 
-from tamis.exact import Fraction
 from tamis.scaling.misleads import misleading
 
 from .kitchen_table import KITCHEN, compiled, one_line, sentence, times

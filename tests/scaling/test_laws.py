@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from fractions import Fraction
 
 import pytest
 from hypothesis import given, settings
@@ -11,7 +12,6 @@ from hypothesis import strategies as st
 from tamis.checks import registry
 from tamis.checks.scaling._medium import staying
 from tamis.compile import Compiled, compile
-from tamis.exact import Fraction
 from tamis.kitchen.house import default_kitchen
 from tamis.quantity.measure import Measure
 from tamis.reading.clauses import Time
@@ -23,7 +23,7 @@ from tamis.table.scaled import countable
 
 from .kitchen_table import KITCHEN, compiled, library, times
 
-FACTORS = st.fractions("1/12", 12, max_denominator=12).map(Fraction)
+FACTORS = st.fractions(Fraction(1, 12), 12, max_denominator=12)
 RECIPES = st.integers(0, 22).map(lambda at: library()[at % len(library())])
 
 
@@ -98,14 +98,14 @@ def test_times_and_tools_stay(recipe: Compiled) -> None:
             assert before.work.wait == after.work.wait
 
 
-@given(st.fractions(0, 5000, max_denominator=999).map(Fraction), st.booleans())
+@given(st.fractions(0, 5000, max_denominator=999), st.booleans())
 def test_a_number_reads_back_as_itself(value: Fraction, decimals: bool) -> None:
     from tamis.quantity.number import parse
 
     assert parse(exact(value, decimals), "en") == value
 
 
-@given(st.fractions("1/4", 200, max_denominator=100).map(Fraction))
+@given(st.fractions(Fraction(1, 4), 200, max_denominator=100))
 def test_a_count_is_shown_to_the_eighth_of_a_piece_or_five_in_a_hundred(value: Fraction) -> None:
     assert abs(countable(value) - value) <= max(Fraction(1, 8), value / 20)
 

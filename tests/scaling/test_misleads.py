@@ -2,11 +2,11 @@
 
 from __future__ import annotations
 
+from fractions import Fraction
 from pathlib import Path
 
 import pytest
 
-from tamis.exact import Fraction
 from tamis.scaling.misleads import misleading
 from tests.cases import Case, read_cases, rewrite
 

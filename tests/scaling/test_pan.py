@@ -2,10 +2,11 @@
 
 from __future__ import annotations
 
+from fractions import Fraction
+
 import pytest
 
 from tamis.checks.scaling._pans import read_pan
-from tamis.exact import Fraction
 from tamis.scaling.exchange import exchange_for, exchanged
 
 from .kitchen_table import KITCHEN, compiled, one_line, sentence

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from fractions import Fraction
+
 import pytest
 from syrupy.assertion import SnapshotAssertion
 
@@ -9,7 +11,6 @@ from tamis.checks.registry import names, page, scaling_names
 from tamis.cli.findings import as_text
 from tamis.compile import Compiled
 from tamis.diagnostics import Diagnostic
-from tamis.exact import Fraction
 from tamis.scaling.misleads import misleading
 
 from .kitchen_table import KITCHEN, compiled, one_line

@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
+from fractions import Fraction
+
 import pytest
 
-from tamis.exact import Fraction
 from tamis.scaling.wanted import factor_for
 
 from .kitchen_table import KITCHEN, compiled, library, one_line

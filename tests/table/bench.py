@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 import re
+from fractions import Fraction
 from typing import Any
 
-from tamis.exact import Fraction
 from tamis.kitchen.house import Kitchen, default_kitchen
 from tamis.model.recipe import Action, Component, Recipe, Use, Work
 from tamis.quantity.amount import Amount

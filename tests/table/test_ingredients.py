@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
+from fractions import Fraction
+
 import pytest
 
-from tamis.exact import Fraction
 from tamis.model.mass import Mass
 from tamis.model.names import bare_name
 from tamis.model.recipe import Product, Taking, Use

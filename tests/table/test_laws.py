@@ -2,10 +2,11 @@
 
 from __future__ import annotations
 
+from fractions import Fraction
+
 from hypothesis import given
 from hypothesis import strategies as st
 
-from tamis.exact import Fraction
 from tamis.model.recipe import Use
 from tamis.quantity.amount import Amount
 from tamis.quantity.measure import Measure, base, convert
@@ -16,7 +17,7 @@ from tamis.table.worth import across
 from .bench import KITCHEN, food, recipe
 
 EXACT = {"mass": ("g", "kg", "oz", "lb"), "volume": ("ml", "l", "tsp", "tbsp", "cup", "pint"), "": ("", "clove")}
-FRACTIONS = st.fractions("1/8", 40, max_denominator=8).map(Fraction)
+FRACTIONS = st.fractions(Fraction(1, 8), 40, max_denominator=8)
 NAMES = st.sampled_from(["butter", "plain flour", "water", "moon milk"])
 
 

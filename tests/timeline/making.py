@@ -2,9 +2,9 @@
 
 from __future__ import annotations
 
+from fractions import Fraction
 from typing import Any
 
-from tamis.exact import Fraction
 from tamis.kitchen.house import default_kitchen
 from tamis.model.places import Here, Knob, Places
 from tamis.model.recipe import Action, Component, Recipe, StepView, Use, Work

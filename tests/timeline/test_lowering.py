@@ -2,11 +2,11 @@
 
 from __future__ import annotations
 
+from fractions import Fraction
 from typing import Any
 
 import pytest
 
-from tamis.exact import Fraction
 from tamis.model.recipe import Recipe, Work
 from tamis.quantity.amount import exactly
 from tamis.quantity.duration import exactly as lasting
