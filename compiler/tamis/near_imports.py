@@ -40,7 +40,7 @@ class _Loader(SourceFileLoader):
     def create_module(self, spec: ModuleSpec) -> ModuleType:
         """The module, which says where it is: a failing question costs the import system as much as a small module."""
         module = ModuleType(spec.name)
-        vars(module).update(__file__=spec.origin, __cached__=self.cached)
+        module.__dict__.update(__file__=spec.origin, __cached__=self.cached)
         return module
 
     def get_code(self, fullname: str) -> CodeType | None:

@@ -7,8 +7,7 @@ from fractions import Fraction
 
 import pytest
 
-from tamis.exact import Fraction as exact
-from tamis.string_tables import tables
+from tamis.string_tables import exact, tables
 
 GOOD = """\
 # words

@@ -5,7 +5,8 @@ A cake or a flour-bound sauce has percentages too, and none of the bakers' bands
 
 from __future__ import annotations
 
-from tamis.exact import Fraction
+from fractions import Fraction
+
 from tamis.source import Span
 from tamis.typed import TYPE_CHECKING
 

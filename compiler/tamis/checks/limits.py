@@ -2,11 +2,11 @@
 
 from __future__ import annotations
 
+from fractions import Fraction
 from functools import cache
 
-from tamis.exact import Fraction
 from tamis.record import NamedTuple
-from tamis.string_tables import saved_tables
+from tamis.string_tables import exact, saved_tables
 
 SOURCE = "common practice"
 """Whose limits these are."""
@@ -41,26 +41,26 @@ def limits() -> Limits:
     raw = saved_tables("", "limits")
     oven, raising = raw["oven"], raw["self-raising"]
     return Limits(
-        hottest=Fraction(oven["hottest"]),
-        coolest=Fraction(oven["coolest"]),
-        cooking=Fraction(oven["cooking"]),
+        hottest=exact(oven["hottest"]),
+        coolest=exact(oven["coolest"]),
+        cooking=exact(oven["cooking"]),
         hours=_numbers(raw["hours"]),
         oven_hours=_numbers(raw["oven-hours"]),
         minutes=_numbers(raw["minutes"]),
         leaveners=_numbers(raw["leaveners"]),
         beside_raising=_numbers({name: text for name, text in raising.items() if name in raw["leaveners"]}),
         raising_flours=tuple(raising["flours"].split(", ")),
-        salt=Fraction(raw["salt"]["all"]),
-        salt_of_flour=Fraction(raw["salt"]["flour"]),
-        salt_serving=Fraction(raw["salt"]["serving"]),
+        salt=exact(raw["salt"]["all"]),
+        salt_of_flour=exact(raw["salt"]["flour"]),
+        salt_serving=exact(raw["salt"]["serving"]),
         heat=_numbers(raw["heat"]),
         dish=_numbers(raw["dish"]),
         least=_numbers(raw["least"]),
-        spice=Fraction(raw["spice"]["all"]),
-        blend=Fraction(raw["spice"]["blend"]),
+        spice=exact(raw["spice"]["all"]),
+        blend=exact(raw["spice"]["blend"]),
         more_spice=tuple(raw["spice"]["more"].split(", ")),
     )
 
 
 def _numbers(rows: dict[str, str]) -> dict[str, Fraction]:
-    return {name: Fraction(text) for name, text in rows.items()}
+    return {name: exact(text) for name, text in rows.items()}

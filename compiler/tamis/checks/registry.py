@@ -20,9 +20,10 @@ from tamis.record import NamedTuple
 from tamis.typed import TYPE_CHECKING, Any
 
 if TYPE_CHECKING:
+    from fractions import Fraction
+
     from tamis.checks.scaling._scene import Scene
     from tamis.checks.view import View
-    from tamis.exact import Fraction
 
     Check = Callable[[View], Iterator[Diagnostic]]
 

@@ -4,10 +4,10 @@ from __future__ import annotations
 
 import sys
 from collections.abc import Sequence
+from fractions import Fraction
 from os.path import isdir
 
 from tamis.cli.common import Stop, existing, open_all, print_findings, progress
-from tamis.exact import Fraction
 from tamis.record import NamedTuple
 from tamis.typed import TYPE_CHECKING
 

@@ -6,8 +6,9 @@ in the same degrees; with --mixed (the dough as it came out) and --water it is w
 
 from __future__ import annotations
 
+from fractions import Fraction
+
 from tamis.cli.common import Stop
-from tamis.exact import Fraction
 from tamis.typed import TYPE_CHECKING, Literal
 
 if TYPE_CHECKING:

@@ -3,13 +3,13 @@
 from __future__ import annotations
 
 from collections.abc import Callable
+from fractions import Fraction
 
 from tamis.convert.asked import Asked
 from tamis.convert.degrees import heat_lines, heat_of
 from tamis.convert.measures import DRAWERS, Count, Figure, Worths, counts, drawer, in_states, worths
 from tamis.convert.substitutes import Instead, instead_of
 from tamis.convert.words import piece_words
-from tamis.exact import Fraction
 from tamis.kitchen.house import Kitchen
 from tamis.quantity.amount import Amount
 from tamis.quantity.display import grams, kitchen_volume, millilitres, plural, pounds_ounces

@@ -6,9 +6,10 @@ clear where nothing else stands beside it.
 
 from __future__ import annotations
 
+from fractions import Fraction
+
 from tamis.convert.words import DegreeWords, degree_words, piece_words
 from tamis.diagnostics import Diagnostic
-from tamis.exact import Fraction
 from tamis.kitchen.house import Kitchen
 from tamis.quantity.amount import Amount
 from tamis.quantity.measure import Measure

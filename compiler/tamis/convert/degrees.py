@@ -8,10 +8,10 @@ itself, so that reading is told apart.
 from __future__ import annotations
 
 from collections.abc import Callable
+from fractions import Fraction
 
 from tamis.convert.asked import Degrees
 from tamis.convert.words import Wanted, degree_words
-from tamis.exact import Fraction
 from tamis.quantity.amount import Amount
 from tamis.quantity.display import number, oven_c, oven_f
 from tamis.quantity.numerals import fixed

@@ -7,9 +7,10 @@ weight names its sources, and where they differ the range stands beside the usua
 
 from __future__ import annotations
 
+from fractions import Fraction
+
 from tamis.convert.asked import Asked
 from tamis.convert.words import piece_words
-from tamis.exact import Fraction
 from tamis.kitchen.goods import Density, Piece
 from tamis.kitchen.house import Kitchen
 from tamis.quantity.amount import Amount

@@ -7,9 +7,9 @@ amount asked for and keeps their range. A substitute brings its own allergens, w
 from __future__ import annotations
 
 from collections.abc import Iterable
+from fractions import Fraction
 
 from tamis.convert.measures import Figure
-from tamis.exact import Fraction
 from tamis.kitchen.equivalents import Equivalent, Mixture, shipped_equivalents
 from tamis.kitchen.goods import Found, Goods
 from tamis.kitchen.house import Kitchen, default_kitchen

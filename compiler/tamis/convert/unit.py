@@ -2,11 +2,12 @@
 
 from __future__ import annotations
 
+from fractions import Fraction
+
 from tamis.convert.asked import Asked
 from tamis.convert.degrees import heat_of, in_scale
 from tamis.convert.measures import Figure, in_unit, worths
 from tamis.convert.words import degree_words, piece_words
-from tamis.exact import Fraction
 from tamis.kitchen.house import Kitchen
 from tamis.quantity.amount import Amount
 from tamis.quantity.display import grams, millilitres

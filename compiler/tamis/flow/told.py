@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from tamis.exact import Fraction
+from fractions import Fraction
+
 from tamis.model.names import with_part
 from tamis.model.replay import Replay
 from tamis.quantity.wrapping import series

@@ -9,9 +9,9 @@ them. Milk, eggs, butter and honey are ingredients; the water in them is told ap
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
+from fractions import Fraction
 from functools import cached_property
 
-from tamis.exact import Fraction
 from tamis.formula.parts import ONE, Line, Part, dough_of, total
 from tamis.formula.words import dough_words
 from tamis.quantity.amount import ZERO, Amount

@@ -8,10 +8,10 @@ walked back from the dough's component to those whose products went into it, eac
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
+from fractions import Fraction
 from functools import cached_property
 from math import lcm
 
-from tamis.exact import Fraction
 from tamis.formula.words import dough_words
 from tamis.model.names import bare_name
 from tamis.quantity.amount import ZERO, Amount

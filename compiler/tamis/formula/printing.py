@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from tamis.exact import Fraction
+from fractions import Fraction
+
 from tamis.formula.formula import Cell, Formula, FormulaRow
 from tamis.formula.wording import Grid, base_sentence, facts, grid, notes
 from tamis.quantity.amount import Amount

@@ -9,7 +9,8 @@ are in one scale.
 
 from __future__ import annotations
 
-from tamis.exact import Fraction
+from fractions import Fraction
+
 from tamis.record import NamedTuple
 from tamis.typed import Literal
 

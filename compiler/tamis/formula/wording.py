@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Callable
+from fractions import Fraction
 
-from tamis.exact import Fraction
 from tamis.formula.formula import Cell, Formula, FormulaRow
 from tamis.quantity.amount import Amount
 from tamis.quantity.numerals import decimal, fixed

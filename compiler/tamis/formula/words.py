@@ -2,10 +2,11 @@
 
 from __future__ import annotations
 
+from fractions import Fraction
 from functools import cache
 
-from tamis.exact import Fraction
 from tamis.record import NamedTuple
+from tamis.string_tables import exact
 from tamis.words import word_lists, word_tables
 
 
@@ -23,5 +24,5 @@ def dough_words(language: str) -> DoughWords:
     instant = word_tables(language, "formula")["instant"]
     return DoughWords(
         separated=word_lists(language, "formula")["eggs"]["separated"],
-        instant={id: Fraction(grams) for id, grams in instant.items()},
+        instant={id: exact(grams) for id, grams in instant.items()},
     )

@@ -10,10 +10,10 @@ All data is in grammar/equivalents.toml, whose head tells the form. Only `tamis 
 from __future__ import annotations
 
 from collections.abc import Mapping
+from fractions import Fraction
 from functools import cache
 
 from tamis.assets import asset_text
-from tamis.exact import Fraction
 from tamis.quantity.amount import Amount
 from tamis.quantity.measure import Measure
 from tamis.quantity.number import figures

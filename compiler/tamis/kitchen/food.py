@@ -7,9 +7,10 @@ grams per millilitre. The two meet here and nowhere else, and only for a food th
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
+from fractions import Fraction
 
-from tamis.exact import Fraction
 from tamis.record import NamedTuple
+from tamis.string_tables import exact
 from tamis.typed import Any, Literal
 
 Raw = Mapping[str, Any]
@@ -113,7 +114,7 @@ class Goods(NamedTuple):
 def amount(text: str) -> Fraction:
     """Return the number of ``"50"`` or ``"50 g"``, or the g/ml of ``"125 g/cup"`` (US measures), exactly."""
     number, slash, unit = text.partition(" g/")
-    value = Fraction(number.removesuffix(" g"))
+    value = exact(number.removesuffix(" g"))
     return value / MILLILITRES[unit.replace(" ", "_")] if slash else value
 
 
@@ -134,7 +135,7 @@ def _part(row: Sequence[Any]) -> Part:
 
 def _sourced(raw: Raw, key: str) -> tuple[Fraction | None, str]:
     pair = raw.get(key)
-    return (Fraction(pair[0]), pair[1]) if pair else (None, "")
+    return (exact(pair[0]), pair[1]) if pair else (None, "")
 
 
 def whole(items: Mapping[str, Raw], id: str) -> Raw:

@@ -8,8 +8,8 @@ left out: a misspelt key must not quietly leave an allergen off.
 from __future__ import annotations
 
 from collections.abc import Mapping
+from fractions import Fraction
 
-from tamis.exact import Fraction
 from tamis.record import NamedTuple
 from tamis.saved import Names
 from tamis.typed import Any

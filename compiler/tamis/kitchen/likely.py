@@ -5,7 +5,8 @@
 
 from __future__ import annotations
 
-from tamis.exact import Fraction
+from fractions import Fraction
+
 from tamis.quantity.amount import exactly
 from tamis.quantity.measure import Measure
 from tamis.quantity.nouns import nouns

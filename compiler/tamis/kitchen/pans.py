@@ -2,9 +2,9 @@
 
 from __future__ import annotations
 
+from fractions import Fraction
 from functools import cache
 
-from tamis.exact import Fraction
 from tamis.kitchen.seconds import seconds
 from tamis.string_tables import saved_tables
 from tamis.typed import TYPE_CHECKING

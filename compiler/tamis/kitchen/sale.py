@@ -9,9 +9,9 @@ from __future__ import annotations
 
 import re
 from collections.abc import Mapping
+from fractions import Fraction
 from functools import cache
 
-from tamis.exact import Fraction
 from tamis.kitchen.house_goods import Fault
 from tamis.patterns import pattern
 from tamis.quantity.measure import BASES

@@ -8,9 +8,9 @@ from __future__ import annotations
 
 import re
 from collections.abc import Callable, Mapping
+from fractions import Fraction
 
 from tamis.diagnostics import Diagnostic, Level
-from tamis.exact import Fraction
 from tamis.kitchen.seconds import seconds
 from tamis.patterns import pattern
 from tamis.quantity.degrees import typed_degrees

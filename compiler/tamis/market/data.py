@@ -6,7 +6,8 @@ float changes a sum. Yields name their source.
 
 from __future__ import annotations
 
-from tamis.exact import Fraction
+from fractions import Fraction
+
 from tamis.market.market_list import costs_of
 from tamis.market.money import cents, money
 from tamis.market.wording import (

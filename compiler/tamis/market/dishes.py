@@ -8,8 +8,8 @@ because nothing tells how much is taken, or because the stock is on the list its
 from __future__ import annotations
 
 from collections.abc import Collection, Mapping, Sequence
+from fractions import Fraction
 
-from tamis.exact import Fraction
 from tamis.record import NamedTuple
 from tamis.typed import TYPE_CHECKING
 

@@ -8,8 +8,8 @@ cannot and gives the measure as the recipes have it.
 from __future__ import annotations
 
 from collections.abc import Sequence
+from fractions import Fraction
 
-from tamis.exact import Fraction
 from tamis.kitchen.sale import Sale, Unsaleable, sale_of
 from tamis.market.money import cents
 from tamis.market.needs import is_tinned

@@ -7,8 +7,8 @@ from the same lines, so that the two can never disagree about what an onion cost
 from __future__ import annotations
 
 from collections.abc import Collection, Mapping, Sequence
+from fractions import Fraction
 
-from tamis.exact import Fraction
 from tamis.market.dishes import Dish, Ready, spread
 from tamis.market.lines import Line, line_of
 from tamis.market.money import cents

@@ -6,7 +6,8 @@ a reader who adds up the column finds the total printed under it; rounding half 
 
 from __future__ import annotations
 
-from tamis.exact import Fraction
+from fractions import Fraction
+
 from tamis.quantity.numerals import rounded
 
 CENT = Fraction(1, 100)

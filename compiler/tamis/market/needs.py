@@ -9,8 +9,8 @@ things to have in the house. A measured purpose (oil for frying) must be bought 
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
+from fractions import Fraction
 
-from tamis.exact import Fraction
 from tamis.market.wholes import as_sold
 from tamis.market.words import market_words
 from tamis.market.yields import Weights, weights

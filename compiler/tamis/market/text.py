@@ -7,8 +7,8 @@ it. Who prices a dish reads one column of figures that adds up to the sum under 
 from __future__ import annotations
 
 from collections.abc import Iterable
+from fractions import Fraction
 
-from tamis.exact import Fraction
 from tamis.market.market_list import costs_of
 from tamis.market.money import cents, money
 from tamis.market.wording import (

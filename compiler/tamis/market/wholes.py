@@ -7,8 +7,8 @@ does for zest and juice of a lemon. Between dishes nothing is shared: nobody kee
 from __future__ import annotations
 
 from collections.abc import Sequence
+from fractions import Fraction
 
-from tamis.exact import Fraction
 from tamis.market.words import market_words
 from tamis.quantity.amount import Amount
 from tamis.quantity.measure import Measure

@@ -7,8 +7,8 @@ from __future__ import annotations
 
 import re
 from collections.abc import Callable
+from fractions import Fraction
 
-from tamis.exact import Fraction
 from tamis.market.dishes import Dish, Ready
 from tamis.market.money import money
 from tamis.market.yields import rounded_up

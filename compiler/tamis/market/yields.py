@@ -9,8 +9,8 @@ common practice; the shares are the goods' own, each with its source.
 from __future__ import annotations
 
 from collections.abc import Sequence
+from fractions import Fraction
 
-from tamis.exact import Fraction
 from tamis.market.words import market_words
 from tamis.quantity.measure import Measure, kind
 from tamis.record import NamedTuple

@@ -2,9 +2,9 @@
 
 from __future__ import annotations
 
+from fractions import Fraction
 from math import ceil
 
-from tamis.exact import Fraction
 from tamis.model.batch import Batch
 from tamis.model.cold import take_cold, take_rinsed, take_sieved
 from tamis.model.effects import Why

@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from tamis.exact import Fraction
+from fractions import Fraction
+
 from tamis.model.called import Keys
 from tamis.model.mass import NOTHING, ONE, Mass, minus, plus, times
 from tamis.model.pile import Pile

@@ -7,8 +7,9 @@ the order in which they begin, actions, uses, takings and products as in the rec
 
 from __future__ import annotations
 
+from fractions import Fraction
+
 from tamis.diagnostics import Diagnostic
-from tamis.exact import Fraction
 from tamis.reading.clauses import (
     Cue,
     Division,

@@ -6,9 +6,9 @@ nothing but how long the cook's hands are busy.
 
 from __future__ import annotations
 
+from fractions import Fraction
 from itertools import pairwise
 
-from tamis.exact import Fraction
 from tamis.model.mass import NONE, Mass
 from tamis.model.words import model_words
 from tamis.quantity.nouns import nouns

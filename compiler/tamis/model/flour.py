@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from tamis.exact import Fraction
+from fractions import Fraction
+
 from tamis.model.mass import NOTHING, Mass, mass_of, plus, times
 from tamis.model.words import model_words
 from tamis.quantity.amount import Amount

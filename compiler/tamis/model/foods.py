@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from tamis.exact import Fraction
+from fractions import Fraction
+
 from tamis.model.batch import Food
 from tamis.model.effects import Weighs
 from tamis.model.kept import made_for_others

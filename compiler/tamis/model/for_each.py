@@ -12,7 +12,8 @@ from tamis.typed import TYPE_CHECKING
 from tamis.words import example
 
 if TYPE_CHECKING:
-    from tamis.exact import Fraction
+    from fractions import Fraction
+
     from tamis.model.line import Line
     from tamis.reading.clauses import Ingredient
 

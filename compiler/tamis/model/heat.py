@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from tamis.exact import Fraction
+from fractions import Fraction
+
 from tamis.kitchen.equipment import HOLDS
 from tamis.model.effects import Sets, Stands, Why
 from tamis.model.off_heat import is_looked_for, leaves_heat, names_heat, off_heat

@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
+from fractions import Fraction
+
 from tamis.diagnostics import Diagnostic, Label
-from tamis.exact import Fraction
 from tamis.model.effects import SAID, Why
 from tamis.model.mass import NONE, NOTHING, ONE, water_in
 from tamis.model.words import model_words, vessel_noun

@@ -6,7 +6,8 @@ optional are counted by nobody and only listed.
 
 from __future__ import annotations
 
-from tamis.exact import Fraction
+from fractions import Fraction
+
 from tamis.kitchen.pans import water_in_pan
 from tamis.model.words import model_words
 from tamis.quantity.amount import Amount

@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
+from fractions import Fraction
+
 from tamis.diagnostics import Diagnostic
-from tamis.exact import Fraction
 from tamis.kitchen.equipment import HOLDS
 from tamis.model.batch import Batch, answering
 from tamis.model.effects import Why

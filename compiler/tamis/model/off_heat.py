@@ -2,9 +2,9 @@
 
 from __future__ import annotations
 
+from fractions import Fraction
 from itertools import takewhile
 
-from tamis.exact import Fraction
 from tamis.reading.clauses import Cue, Ingredient, Pause, Setting, Target, Time, Tool, VerbUse
 from tamis.reading.tables import Phrases, match, tables
 from tamis.typed import TYPE_CHECKING, Literal

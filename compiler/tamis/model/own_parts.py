@@ -8,9 +8,9 @@ taken off and named again.
 
 from __future__ import annotations
 
+from fractions import Fraction
 from itertools import islice
 
-from tamis.exact import Fraction
 from tamis.model.batch import Food, answering, part_of_goods
 from tamis.model.effects import Why
 from tamis.model.line import Parting

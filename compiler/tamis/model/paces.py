@@ -6,7 +6,8 @@ the cook's hands are busy.
 
 from __future__ import annotations
 
-from tamis.exact import Fraction
+from fractions import Fraction
+
 from tamis.model.many import Many, many_of, number_told, small_things
 from tamis.model.words import model_words
 from tamis.reading.clauses import Ingredient, Manner, Reference, Time

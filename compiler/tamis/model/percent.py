@@ -8,7 +8,8 @@ goes in, and the clause stays as it was written.
 
 from __future__ import annotations
 
-from tamis.exact import Fraction
+from fractions import Fraction
+
 from tamis.model.batch import Food, is_of_kind, matches_food
 from tamis.model.effects import Why
 from tamis.model.flour import foods_of

@@ -5,10 +5,10 @@ A joint takes its time whatever lies round it, and two birds side by side take n
 
 from __future__ import annotations
 
+from fractions import Fraction
 from itertools import pairwise
 from math import ceil
 
-from tamis.exact import Fraction
 from tamis.model.fineness import cut_in_words, shape_of
 from tamis.model.mass import NONE, ONE, Mass, mass_of
 from tamis.model.paces import EACH, counted

@@ -7,7 +7,8 @@ the text, in which a cook turns its knob.
 
 from __future__ import annotations
 
-from tamis.exact import Fraction
+from fractions import Fraction
+
 from tamis.kitchen.equipment import COLD
 from tamis.model.effects import Gives, Parts, Sets, Stands, Takes
 from tamis.model.places import Here, Knob, Places, Rank

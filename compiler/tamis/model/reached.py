@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from tamis.exact import Fraction
+from fractions import Fraction
+
 from tamis.model.mass import Mass, measure_grams
 from tamis.model.words import model_words
 from tamis.quantity.measure import Measure, grams, kind

@@ -7,7 +7,8 @@ and products are referred to by their index in the recipe's tuples.
 
 from __future__ import annotations
 
-from tamis.exact import Fraction
+from fractions import Fraction
+
 from tamis.model.history import History
 from tamis.model.mass import Mass
 from tamis.model.pile import Pile

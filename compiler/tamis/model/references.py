@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
+from fractions import Fraction
+
 from tamis.diagnostics import Diagnostic, Label
-from tamis.exact import Fraction
 from tamis.model.at_work import in_hand, is_tool, lies_in_medium
 from tamis.model.batch import Batch, answering
 from tamis.model.described import unborne

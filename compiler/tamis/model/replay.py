@@ -6,7 +6,8 @@ plays the log up to there. That the state of the walk comes out again is a law o
 
 from __future__ import annotations
 
-from tamis.exact import Fraction
+from fractions import Fraction
+
 from tamis.model.batch import without
 from tamis.model.effects import (
     Begins,

@@ -2,9 +2,9 @@
 
 from __future__ import annotations
 
+from fractions import Fraction
 from itertools import islice
 
-from tamis.exact import Fraction
 from tamis.model.batch import answering
 from tamis.model.words import model_words, plain, vessel_noun
 from tamis.quantity.measure import base, grams, kind, millilitres

@@ -6,7 +6,8 @@ same story, and `replay.py` makes the one from the other again.
 
 from __future__ import annotations
 
-from tamis.exact import Fraction
+from fractions import Fraction
+
 from tamis.model.effects import (
     SAID,
     Begins,

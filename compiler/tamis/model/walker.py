@@ -8,7 +8,8 @@ what the work before it holds.
 
 from __future__ import annotations
 
-from tamis.exact import Fraction
+from fractions import Fraction
+
 from tamis.model.act import Act
 from tamis.model.apart import closes_its_own, parts_off
 from tamis.model.batch import Batch, Origin

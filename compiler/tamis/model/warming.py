@@ -2,10 +2,10 @@
 
 from __future__ import annotations
 
+from fractions import Fraction
 from itertools import takewhile
 from math import ceil
 
-from tamis.exact import Fraction
 from tamis.model.mass import NONE, mass_of
 from tamis.model.words import model_words
 from tamis.reading.clauses import Ingredient, Tool, VerbUse

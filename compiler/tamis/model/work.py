@@ -6,10 +6,10 @@ estimate from the verb's data and the mass; a line without any time is handling.
 
 from __future__ import annotations
 
+from fractions import Fraction
 from types import MappingProxyType
 
 from tamis.diagnostics import Diagnostic
-from tamis.exact import Fraction
 from tamis.model.mass import NONE, ONE, Mass
 from tamis.model.recipe import Work
 from tamis.quantity.duration import Duration

@@ -8,9 +8,9 @@ charts (165.2), and no probe tells the two apart.
 
 from __future__ import annotations
 
+from fractions import Fraction
 from math import ceil
 
-from tamis.exact import Fraction
 from tamis.quantity.amount import Amount
 from tamis.quantity.degrees import degrees_in
 from tamis.quantity.display import oven_c, oven_f

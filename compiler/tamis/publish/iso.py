@@ -6,7 +6,8 @@ everything is said in days, hours, minutes and seconds, which are exact; a range
 
 from __future__ import annotations
 
-from tamis.exact import Fraction
+from fractions import Fraction
+
 from tamis.quantity.duration import Duration
 
 DAY, HOUR, MINUTE = 86400, 3600, 60

@@ -7,8 +7,8 @@ once, and the page would tell of every pinch of salt a hundred times; there `tam
 from __future__ import annotations
 
 from collections.abc import Collection, Sequence
+from fractions import Fraction
 
-from tamis.exact import Fraction
 from tamis.market.market_list import MarketList, costs_of
 from tamis.market.money import money
 from tamis.market.wording import (

@@ -6,7 +6,8 @@ fractions, equal when there is no range.
 
 from __future__ import annotations
 
-from tamis.exact import Fraction
+from fractions import Fraction
+
 from tamis.record import NamedTuple
 
 

@@ -8,9 +8,9 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator
+from fractions import Fraction
 from functools import cache
 
-from tamis.exact import Fraction
 from tamis.patterns import pattern
 from tamis.record import NamedTuple
 from tamis.typed import Literal

@@ -6,7 +6,8 @@ they are gathered, with temperatures and measures as somebody wrote them.
 
 from __future__ import annotations
 
-from tamis.exact import Fraction
+from fractions import Fraction
+
 from tamis.quantity.amount import Amount
 from tamis.quantity.measure import Measure
 from tamis.quantity.measure_words import DECIMAL, unit_words

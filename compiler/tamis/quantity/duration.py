@@ -8,7 +8,8 @@ the two it is. Seconds, exact.
 
 from __future__ import annotations
 
-from tamis.exact import Fraction
+from fractions import Fraction
+
 from tamis.record import NamedTuple
 
 MINUTE, HOUR, DAY = Fraction(60), Fraction(3600), Fraction(86400)

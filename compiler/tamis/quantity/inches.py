@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 import re
+from fractions import Fraction
 from functools import cache
 
-from tamis.exact import Fraction
 from tamis.patterns import pattern
 from tamis.record import NamedTuple
 from tamis.words import one_of, word_lists

@@ -8,7 +8,8 @@ layer does not know; and a clove or a pinch stays what it is.
 
 from __future__ import annotations
 
-from tamis.exact import Fraction
+from fractions import Fraction
+
 from tamis.quantity.amount import Amount
 from tamis.quantity.units import Unit, UnitKind, Units
 from tamis.record import NamedTuple

@@ -6,7 +6,8 @@ nothing here is ever a float. Two writings are refused because they have two rea
 
 from __future__ import annotations
 
-from tamis.exact import Fraction
+from fractions import Fraction
+
 from tamis.patterns import pattern
 from tamis.quantity.number_words import number_words
 

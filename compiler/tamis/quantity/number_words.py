@@ -2,10 +2,11 @@
 
 from __future__ import annotations
 
+from fractions import Fraction
 from functools import cache
 
-from tamis.exact import Fraction
 from tamis.quantity.nouns import nouns
+from tamis.string_tables import exact
 from tamis.words import word_lists, word_tables
 
 Worth = dict[str, Fraction]
@@ -59,4 +60,4 @@ def number_words(language: str) -> NumberWords:
 
 
 def _worth(table: dict[str, str]) -> Worth:
-    return {word: Fraction(text) for word, text in table.items()}
+    return {word: exact(text) for word, text in table.items()}

@@ -7,7 +7,8 @@ both print exactly what they are given if their way of writing can.
 
 from __future__ import annotations
 
-from tamis.exact import Fraction
+from fractions import Fraction
+
 from tamis.quantity.amount import Amount
 from tamis.quantity.number import VULGAR
 

@@ -13,10 +13,10 @@ from __future__ import annotations
 
 from bisect import bisect_left, bisect_right
 from collections.abc import Iterator
+from fractions import Fraction
 from functools import lru_cache
 from math import ceil, floor, lcm
 
-from tamis.exact import Fraction
 from tamis.quantity.measure_words import measure_words, unit_words
 from tamis.quantity.numerals import number
 from tamis.quantity.units import Units

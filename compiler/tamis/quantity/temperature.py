@@ -7,7 +7,7 @@ else follows from that.
 
 from __future__ import annotations
 
-from tamis.exact import Fraction
+from fractions import Fraction
 
 # A fan oven is set this much lower: 20 °C (conversion chart of NSW Health).
 FAN_C = Fraction(20)

@@ -6,7 +6,8 @@ also in halves) and that nobody has to count far in. Only where there is none do
 
 from __future__ import annotations
 
-from tamis.exact import Fraction
+from fractions import Fraction
+
 from tamis.quantity.duration import Duration
 from tamis.quantity.numerals import number, rounded
 

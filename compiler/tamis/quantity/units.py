@@ -12,10 +12,10 @@ from __future__ import annotations
 
 import re
 from collections.abc import Mapping, Sequence
+from fractions import Fraction
 from functools import cache
 
 from tamis.assets import asset_text
-from tamis.exact import Fraction
 from tamis.record import NamedTuple
 from tamis.typed import TYPE_CHECKING, Literal
 from tamis.words import word_lists, word_tables

@@ -8,7 +8,8 @@ is more (under 10 g: 0.05 g; under 50 g: ½ g).
 
 from __future__ import annotations
 
-from tamis.exact import Fraction
+from fractions import Fraction
+
 from tamis.quantity.numerals import decimal, fixed, number, rounded
 
 POUND = Fraction(45359237, 100000)  # g, exact: the international pound of 1959 (UCUM [lb_av])

@@ -13,8 +13,8 @@ from tamis.words import word_lists, word_tables
 
 if TYPE_CHECKING:
     from collections.abc import Sequence
+    from fractions import Fraction
 
-    from tamis.exact import Fraction
     from tamis.kitchen.house import Kitchen
     from tamis.syntax.document import Clause
 
@@ -157,14 +157,14 @@ class ClauseWords(NamedTuple):
 @lru_cache(8)
 def clause_words(language: str) -> ClauseWords:
     """The words of a language, read once."""
-    from tamis.exact import Fraction
     from tamis.kitchen.seconds import seconds
+    from tamis.string_tables import exact
 
     lists = word_lists(language, "clause")
     closed, opened, said = lists["closed"], lists["open"], lists["said"]
     tables = word_tables(language, "clause")
     return ClauseWords(
-        fractions={word: Fraction(text) for word, text in tables["fractions"].items()},
+        fractions={word: exact(text) for word, text in tables["fractions"].items()},
         spans={phrase: seconds(length) for phrase, length in tables.get("spans", {}).items()},
         about=frozenset(closed["HEDGE"]),
         few=frozenset(said["few"]),

@@ -6,7 +6,8 @@ equipment; what follows from it (which batch, which mass) is the model's busines
 
 from __future__ import annotations
 
-from tamis.exact import Fraction
+from fractions import Fraction
+
 from tamis.kitchen.equipment import Equipment
 from tamis.kitchen.goods import Goods
 from tamis.kitchen.verbs import Verb

@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from tamis.exact import Fraction
+from fractions import Fraction
+
 from tamis.quantity.amount import Amount
 from tamis.quantity.duration import OVERNIGHT, Duration, at_least, up_to, window
 from tamis.reading.clause import child, leaves

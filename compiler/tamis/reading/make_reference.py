@@ -12,10 +12,10 @@ import json
 import re
 import tomllib
 from collections.abc import Iterable, Mapping
+from fractions import Fraction
 from pathlib import Path
 
 from tamis.assets import asset_text
-from tamis.exact import Fraction
 from tamis.generated import write
 from tamis.kitchen.goods import Larder
 from tamis.kitchen.house import default_kitchen

@@ -6,7 +6,8 @@ only the name tells what a count word is: `2 cloves garlic` are cloves, `2 clove
 
 from __future__ import annotations
 
-from tamis.exact import Fraction
+from fractions import Fraction
+
 from tamis.quantity.amount import Amount
 from tamis.quantity.measure import Measure
 from tamis.reading.clause import child, end_of, is_leaf, leaves, only_leaf, start_of

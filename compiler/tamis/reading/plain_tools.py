@@ -6,7 +6,8 @@ in brackets; where the food lies is told by clauses alone.
 
 from __future__ import annotations
 
-from tamis.exact import Fraction
+from fractions import Fraction
+
 from tamis.quantity.number import parse as parse_number
 from tamis.reading.clause_reader import read_clause
 from tamis.reading.clauses import Tool

@@ -6,9 +6,9 @@ backwards.
 
 from __future__ import annotations
 
+from fractions import Fraction
 from functools import lru_cache
 
-from tamis.exact import Fraction
 from tamis.quantity.amount import Amount
 from tamis.quantity.measure import Measure, plus
 from tamis.quantity.number import decimal, is_kitchen_fraction, problem

@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from tamis.exact import Fraction
+from fractions import Fraction
+
 from tamis.reading.clauses import Reference, Repeat, VerbUse
 from tamis.typed import TYPE_CHECKING
 

@@ -3,12 +3,13 @@
 from __future__ import annotations
 
 import re
+from fractions import Fraction
 from functools import lru_cache
 
-from tamis.exact import Fraction
 from tamis.patterns import pattern
 from tamis.quantity.nouns import nouns
 from tamis.record import NamedTuple
+from tamis.string_tables import exact
 from tamis.words import word_lists, word_tables
 
 Phrases = dict[str, list[tuple[int, dict[tuple[str, ...], str]]]]
@@ -81,7 +82,7 @@ def tables(language: str) -> Tables:
         each=frozenset(closed["EACH"]),
         few=frozenset(word for phrase in clause["said"]["few"] for word in phrase.split(" ")[-1:]),
         of=frozenset(closed["OF"]),
-        fractions={word: Fraction(text) for word, text in fractions.items()},
+        fractions={word: exact(text) for word, text in fractions.items()},
         hedges=frozenset(closed["HEDGE"]),
         hints=_phrases(*((said, [tried]) for tried, (said,) in reading["hints"].items())),
         kinds={word: frozenset(kinds) for word, kinds in reading["kinds"].items()},

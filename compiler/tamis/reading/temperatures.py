@@ -12,8 +12,8 @@ from tamis.words import example
 
 if TYPE_CHECKING:
     from collections.abc import Sequence
+    from fractions import Fraction
 
-    from tamis.exact import Fraction
     from tamis.reading.clause import Node, Reading
 
 

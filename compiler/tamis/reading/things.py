@@ -2,9 +2,9 @@
 
 from __future__ import annotations
 
+from fractions import Fraction
 from itertools import pairwise
 
-from tamis.exact import Fraction
 from tamis.quantity.measure import Measure
 from tamis.quantity.nouns import nouns
 from tamis.reading.clause import child, first_leaf, is_leaf, leaves

@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from tamis.exact import Fraction
+from fractions import Fraction
+
 from tamis.reading.clause import leaves
 from tamis.reading.measured import Measured
 from tamis.reading.quantities import place

@@ -6,13 +6,13 @@ The file is written as a cook would print the rules; the checks need exact degre
 from __future__ import annotations
 
 from collections.abc import Mapping
+from fractions import Fraction
 from functools import cache
 
-from tamis.exact import Fraction
 from tamis.kitchen.seconds import seconds
 from tamis.quantity.temperature import c_from_f
 from tamis.record import NamedTuple
-from tamis.string_tables import saved_tables
+from tamis.string_tables import exact, saved_tables
 from tamis.typed import Literal, get_args
 
 AllergenList = Literal["us", "eu"]
@@ -100,7 +100,7 @@ def rules() -> Rules:
         allergens={who: _sets(raw[f"allergens-{who}"]) for who in LISTS},
         tags={tag: _tag(text) for tag, text in raw["tags"].items()},
         cautions=raw["cautions"],
-        keeping={what: Fraction(text) for what, text in raw["keeping"].items()},
+        keeping={what: exact(text) for what, text in raw["keeping"].items()},
         reading=seconds(raw["held"]["reading"]),
         come_up=seconds(raw["held"]["come_up"]),
         egg_come_up=seconds(raw["held"]["egg_come_up"]),
@@ -119,7 +119,7 @@ def celsius(text: str) -> Fraction:
     number, _, scale = text.partition(" °")
     if scale not in ("C", "F"):
         raise ValueError(f"no temperature: {text!r}")
-    return Fraction(number) if scale == "C" else c_from_f(Fraction(number))
+    return exact(number) if scale == "C" else c_from_f(exact(number))
 
 
 class _Limits(dict[str, dict[str, Limit]]):
@@ -150,7 +150,7 @@ def _both(text: str, trade: Mapping[str, str]) -> str:
     """A limit in both scales, °C as the trade prints it, else rounded up so that it is never below the limit."""
     number, _, scale = text.partition(" °")
     if scale == "C":
-        return f"{text} ({_up(Fraction(number) * 9 / 5 + 32)} °F)"
+        return f"{text} ({_up(exact(number) * 9 / 5 + 32)} °F)"
     return f"{trade.get(number) or _up(celsius(text))} °C ({text})"
 
 
@@ -167,13 +167,13 @@ def _up(value: Fraction) -> int:
 def _roasts(said: Mapping[str, str], trade: Mapping[str, str]) -> dict[str, tuple[Pair, ...]]:
     """By hazard, what a roast may be held at instead."""
     ends = (pair.split("/") for pair in listed(said["pairs"]))
-    pairs = tuple(Pair(c_from_f(Fraction(f)), int(held), _both(f"{f} °F", trade)) for f, held in ends)
+    pairs = tuple(Pair(c_from_f(exact(f)), int(held), _both(f"{f} °F", trade)) for f, held in ends)
     return dict.fromkeys(listed(said["hazards"]), pairs)
 
 
 def _printed(text: str) -> dict[Fraction, Fraction]:
     """Exact °C meant by a printed °C that lies a little under it."""
-    pairs = ([Fraction(end) for end in pair.split("/")] for pair in listed(text))
+    pairs = ([exact(end) for end in pair.split("/")] for pair in listed(text))
     return {c: max(c, c_from_f(f)) for f, c in pairs}
 
 

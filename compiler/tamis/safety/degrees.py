@@ -7,7 +7,8 @@ that speaks of the food itself, counts; of two scales that disagree, the colder.
 
 from __future__ import annotations
 
-from tamis.exact import Fraction
+from fractions import Fraction
+
 from tamis.quantity.degrees import degrees_in
 from tamis.quantity.temperature import c_from_f
 from tamis.safety.data import rules

@@ -8,7 +8,8 @@ elsewhere.
 
 from __future__ import annotations
 
-from tamis.exact import Fraction
+from fractions import Fraction
+
 from tamis.reading.clauses import Cue, Pause, Setting, Target, Time
 from tamis.record import NamedTuple
 from tamis.safety.data import rules

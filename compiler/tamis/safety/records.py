@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from tamis.exact import Fraction
+from fractions import Fraction
+
 from tamis.kitchen.food import Hazard
 from tamis.kitchen.settings import Authority
 from tamis.record import NamedTuple

@@ -8,7 +8,8 @@ was left. `[keeping]` in `grammar/safety.toml` holds the foods and the figures.
 
 from __future__ import annotations
 
-from tamis.exact import Fraction
+from fractions import Fraction
+
 from tamis.record import NamedTuple
 from tamis.safety.data import rules
 from tamis.safety.hazards import FLESH, comes_ready

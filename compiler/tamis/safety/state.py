@@ -6,7 +6,8 @@ marinade leaves a marinade that held raw chicken, and celery strained out of a s
 
 from __future__ import annotations
 
-from tamis.exact import Fraction
+from fractions import Fraction
+
 from tamis.model.pile import Pile
 from tamis.quantity.nouns import nouns
 from tamis.safety.hazards import FLESH

@@ -3,7 +3,8 @@ garlic in oil that is kept outside the fridge."""
 
 from __future__ import annotations
 
-from tamis.exact import Fraction
+from fractions import Fraction
+
 from tamis.reading.clauses import Pause
 from tamis.safety.data import rules
 from tamis.safety.records import Item, Wait

@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from tamis.exact import Fraction
+from fractions import Fraction
+
 from tamis.kitchen.equipment import COLD
 from tamis.reading.clauses import Cue
 from tamis.safety.data import rules

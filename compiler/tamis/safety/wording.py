@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from tamis.exact import Fraction
+from fractions import Fraction
+
 from tamis.quantity.numerals import decimal
 from tamis.quantity.temperature import f_from_c
 from tamis.safety.clearing import limit_of

@@ -9,12 +9,12 @@ to the reader only.
 from __future__ import annotations
 
 from collections.abc import Iterator
+from fractions import Fraction
 
 from tamis.checks.scaling._again import cut_again
 from tamis.checks.scaling._kept import kept, taken_by_number
 from tamis.checks.scaling._medium import staying
 from tamis.checks.scaling._pans import by_the_piece
-from tamis.exact import Fraction
 from tamis.kitchen.house import Kitchen
 from tamis.model.names import several
 from tamis.model.recipe import Recipe

@@ -5,8 +5,9 @@ What a recipe makes stays one cake; it is a larger one.
 
 from __future__ import annotations
 
+from fractions import Fraction
+
 from tamis.checks.scaling._pans import Pan, pan_factor, pan_of, read_pan
-from tamis.exact import Fraction
 from tamis.quantity.numerals import decimal
 from tamis.record import NamedTuple
 from tamis.scaling.clauses import divisions_whole, recipe_edits

@@ -14,8 +14,9 @@ from tamis.diagnostics import Diagnostic, in_order
 from tamis.typed import TYPE_CHECKING
 
 if TYPE_CHECKING:
+    from fractions import Fraction
+
     from tamis.compile import Compiled
-    from tamis.exact import Fraction
     from tamis.kitchen.house import Kitchen
 
 

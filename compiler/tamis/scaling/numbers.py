@@ -6,7 +6,8 @@ rounded one. So a number is written in decimals where they say it exactly, else 
 
 from __future__ import annotations
 
-from tamis.exact import Fraction
+from fractions import Fraction
+
 from tamis.quantity.amount import Amount
 from tamis.quantity.number import MOST_DIGITS, is_kitchen_fraction
 from tamis.quantity.numerals import SIGNS, fixed

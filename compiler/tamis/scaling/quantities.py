@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from tamis.exact import Fraction
+from fractions import Fraction
+
 from tamis.kitchen.house import Kitchen
 from tamis.patterns import pattern
 from tamis.quantity.amount import Amount

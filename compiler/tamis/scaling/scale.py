@@ -7,8 +7,9 @@ checks follow without knowing. What a reader sees is the same recipe with its me
 
 from __future__ import annotations
 
+from fractions import Fraction
+
 from tamis.compile import Compiled, compile
-from tamis.exact import Fraction
 from tamis.model.mass import times as mass_times
 from tamis.reading.clauses import Ingredient
 from tamis.record import NamedTuple

@@ -6,7 +6,8 @@ to tell a cook when it does not.
 
 from __future__ import annotations
 
-from tamis.exact import Fraction
+from fractions import Fraction
+
 from tamis.quantity.measure import Measure, base, grams, kind
 from tamis.quantity.nouns import nouns
 from tamis.quantity.number import parse, problem

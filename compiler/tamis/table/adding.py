@@ -8,8 +8,8 @@ here and weighed there is weighed; ranges add end by end.
 from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
+from fractions import Fraction
 
-from tamis.exact import Fraction
 from tamis.kitchen.house import Kitchen
 from tamis.model.recipe import Use
 from tamis.quantity.amount import Amount

@@ -7,7 +7,8 @@ A program wants both the words that a cook reads and figures to reckon with. Fig
 
 from __future__ import annotations
 
-from tamis.exact import Fraction
+from fractions import Fraction
+
 from tamis.kitchen.house import Kitchen
 from tamis.model.mass import Mass
 from tamis.quantity.measure import Measure

@@ -8,7 +8,8 @@ stands in every kitchen is not listed.
 
 from __future__ import annotations
 
-from tamis.exact import Fraction
+from fractions import Fraction
+
 from tamis.kitchen.equipment import Equipment
 from tamis.kitchen.house import Kitchen
 from tamis.model.recipe import Action, Recipe

@@ -4,8 +4,8 @@ balance. Nobody knows it of a paste that was boiled down or a cake that was bake
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
+from fractions import Fraction
 
-from tamis.exact import Fraction
 from tamis.quantity.display import grams
 from tamis.reading.clauses import Division
 from tamis.reading.tables import tables

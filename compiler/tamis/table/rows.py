@@ -7,9 +7,9 @@ when something is printed.
 
 from __future__ import annotations
 
+from fractions import Fraction
 from functools import reduce
 
-from tamis.exact import Fraction
 from tamis.kitchen.goods import Goods
 from tamis.model.mass import Mass, plus
 from tamis.quantity.measure import Measure

@@ -7,7 +7,8 @@ thirds and quarters.
 
 from __future__ import annotations
 
-from tamis.exact import Fraction
+from fractions import Fraction
+
 from tamis.quantity.amount import Amount
 from tamis.quantity.display import kitchen_volume, number, pounds_ounces, written
 from tamis.quantity.measure import Measure, base, plus

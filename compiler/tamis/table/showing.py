@@ -9,8 +9,8 @@ a piece says *about*.
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable
+from fractions import Fraction
 
-from tamis.exact import Fraction
 from tamis.kitchen.house import Kitchen
 from tamis.quantity.amount import Amount
 from tamis.quantity.measure import Measure, plus

@@ -7,9 +7,9 @@ kitchen has: 1 tbsp and 1 tsp are not 1⅓ tbsp, and 1000 g are a kilogram.
 from __future__ import annotations
 
 from collections.abc import Callable, Sequence
+from fractions import Fraction
 from functools import reduce
 
-from tamis.exact import Fraction
 from tamis.kitchen.house import Kitchen
 from tamis.quantity.amount import Amount
 from tamis.quantity.display import (

@@ -7,7 +7,8 @@ too.
 
 from __future__ import annotations
 
-from tamis.exact import Fraction
+from fractions import Fraction
+
 from tamis.kitchen.food import Goods, Show
 from tamis.kitchen.house import Kitchen
 from tamis.quantity.amount import Amount

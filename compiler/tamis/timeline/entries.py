@@ -8,10 +8,10 @@ told apart.
 from __future__ import annotations
 
 from collections.abc import Iterator
+from fractions import Fraction
 from functools import lru_cache
 from math import ceil
 
-from tamis.exact import Fraction
 from tamis.model.recipe import Action, Recipe
 from tamis.quantity.duration import Duration
 from tamis.quantity.times import duration, duration_range, wait

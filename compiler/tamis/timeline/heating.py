@@ -7,9 +7,9 @@ house's oven (`heat` and `stone` in `kitchen.toml`).
 
 from __future__ import annotations
 
+from fractions import Fraction
 from math import ceil
 
-from tamis.exact import Fraction
 from tamis.model.recipe import Action
 from tamis.typed import TYPE_CHECKING
 

@@ -6,7 +6,8 @@ waits.
 
 from __future__ import annotations
 
-from tamis.exact import Fraction
+from fractions import Fraction
+
 from tamis.typed import TYPE_CHECKING
 
 if TYPE_CHECKING:

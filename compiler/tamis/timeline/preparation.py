@@ -7,10 +7,10 @@ from `grammar/preparations.toml`.
 
 from __future__ import annotations
 
+from fractions import Fraction
 from functools import cache
 from math import ceil
 
-from tamis.exact import Fraction
 from tamis.kitchen.seconds import seconds
 from tamis.model.fineness import fineness, is_cut, shape_of
 from tamis.model.pieces import one_by_one

@@ -19,8 +19,8 @@ from tamis.typed import TYPE_CHECKING
 
 if TYPE_CHECKING:
     from collections.abc import Iterator, Sequence
+    from fractions import Fraction
 
-    from tamis.exact import Fraction
     from tamis.model.recipe import Action
 
 _MOST_TASKS = 60

@@ -8,11 +8,11 @@ Check the number and its unit, and what the header says it serves or makes. Wher
 from __future__ import annotations
 
 from collections.abc import Iterator
+from fractions import Fraction
 
 from tamis.checks.counted import MANY, bare
 from tamis.checks.limits import SOURCE, limits
 from tamis.diagnostics import Diagnostic, Severity
-from tamis.exact import Fraction
 from tamis.model.mass import weighed
 from tamis.quantity.measure import grams, millilitres
 from tamis.reading.clauses import Reference

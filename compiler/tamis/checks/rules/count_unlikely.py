@@ -15,8 +15,9 @@ from tamis.quantity.measure import grams as grams_of
 from tamis.typed import TYPE_CHECKING
 
 if TYPE_CHECKING:
+    from fractions import Fraction
+
     from tamis.checks.view import View
-    from tamis.exact import Fraction
     from tamis.kitchen.goods import Goods
     from tamis.quantity.amount import Amount
     from tamis.reading.clauses import Ingredient

@@ -9,10 +9,10 @@ Say which: `[1 tsp ground ginger]`, `[1 tsp grated ginger]`, `[a bunch of fresh 
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
+from fractions import Fraction
 
 from tamis.checks.words import check_words
 from tamis.diagnostics import Diagnostic, Severity
-from tamis.exact import Fraction
 from tamis.typed import TYPE_CHECKING
 from tamis.words import example
 

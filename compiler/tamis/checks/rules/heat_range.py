@@ -15,8 +15,9 @@ from tamis.reading.clauses import Cue, Setting, Target, Time
 from tamis.typed import TYPE_CHECKING
 
 if TYPE_CHECKING:
+    from fractions import Fraction
+
     from tamis.checks.view import View
-    from tamis.exact import Fraction
     from tamis.kitchen.equipment import Station
     from tamis.model.recipe import Action
     from tamis.quantity.amount import Amount

@@ -13,9 +13,9 @@ of a metric figure.
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
+from fractions import Fraction
 
 from tamis.diagnostics import Diagnostic, Severity
-from tamis.exact import Fraction
 from tamis.model.words import model_words
 from tamis.quantity.amount import Amount
 from tamis.quantity.measure import base, kind

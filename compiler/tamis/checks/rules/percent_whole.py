@@ -9,9 +9,9 @@ Bring the flours to 100 % together; flour that is weighed elsewhere in the recip
 from __future__ import annotations
 
 from collections.abc import Iterator
+from fractions import Fraction
 
 from tamis.diagnostics import Diagnostic, Label, Severity
-from tamis.exact import Fraction
 from tamis.model.flour import of_flour
 from tamis.typed import TYPE_CHECKING
 from tamis.words import example

@@ -18,8 +18,9 @@ from tamis.safety.degrees import core_temperature, temperatures
 from tamis.typed import TYPE_CHECKING
 
 if TYPE_CHECKING:
+    from fractions import Fraction
+
     from tamis.checks.view import View
-    from tamis.exact import Fraction
     from tamis.reading.plain import Plain
     from tamis.source import Span
 

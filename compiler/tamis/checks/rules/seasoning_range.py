@@ -8,10 +8,10 @@ Check the number and the spoon. A salt crust or a cure is meant so: allow it wit
 from __future__ import annotations
 
 from collections.abc import Iterator
+from fractions import Fraction
 
 from tamis.checks.limits import SOURCE, Limits, limits
 from tamis.diagnostics import Diagnostic, Severity
-from tamis.exact import Fraction
 from tamis.typed import TYPE_CHECKING, Literal
 
 if TYPE_CHECKING:

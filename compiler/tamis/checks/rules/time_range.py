@@ -16,9 +16,10 @@ from tamis.reading.clauses import Time
 from tamis.typed import TYPE_CHECKING
 
 if TYPE_CHECKING:
+    from fractions import Fraction
+
     from tamis.checks.limits import Limits
     from tamis.checks.view import View
-    from tamis.exact import Fraction
     from tamis.model.places import Here
     from tamis.model.recipe import Action
 

@@ -10,9 +10,9 @@ Take one weight for the cup and keep to it throughout the recipe. The check allo
 from __future__ import annotations
 
 from collections.abc import Iterator
+from fractions import Fraction
 
 from tamis.diagnostics import Diagnostic, Label, Severity
-from tamis.exact import Fraction
 from tamis.quantity.measure import grams, millilitres
 from tamis.record import NamedTuple
 from tamis.source import Span

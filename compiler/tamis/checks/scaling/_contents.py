@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
+from fractions import Fraction
+
 from tamis.checks.scaling._medium import use_size
-from tamis.exact import Fraction
 from tamis.kitchen.equipment import HOLDS
 from tamis.record import NamedTuple
 from tamis.syntax.document import Text

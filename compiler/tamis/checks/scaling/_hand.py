@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from tamis.exact import Fraction
+from fractions import Fraction
+
 from tamis.typed import TYPE_CHECKING
 
 if TYPE_CHECKING:

@@ -6,8 +6,9 @@ deep is told by the words, by a thermometer, or by the amount; between a film an
 
 from __future__ import annotations
 
+from fractions import Fraction
+
 from tamis.checks.scaling._scene import Medium
-from tamis.exact import Fraction
 from tamis.typed import TYPE_CHECKING
 
 if TYPE_CHECKING:

@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from tamis.exact import Fraction
+from fractions import Fraction
+
 from tamis.kitchen.equipment import COLD
 from tamis.record import NamedTuple
 from tamis.typed import TYPE_CHECKING

@@ -6,11 +6,11 @@ depth is known. Area of a circle: π/4 of its diameter's square; the rest is mul
 
 from __future__ import annotations
 
+from fractions import Fraction
 from functools import cache
 from itertools import pairwise
 
 from tamis.checks.words import Words, check_words
-from tamis.exact import Fraction
 from tamis.kitchen.house import Kitchen
 from tamis.reading.clauses import Tool
 from tamis.record import NamedTuple

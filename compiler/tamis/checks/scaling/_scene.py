@@ -6,11 +6,11 @@ The findings point into the recipe as it was written: that is the file that the 
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
+from fractions import Fraction
 from functools import cache
 
-from tamis.exact import Fraction
 from tamis.record import NamedTuple
-from tamis.string_tables import saved_tables
+from tamis.string_tables import exact, saved_tables
 from tamis.typed import TYPE_CHECKING, Literal
 
 if TYPE_CHECKING:
@@ -75,7 +75,7 @@ def practice() -> Practice:
     """The rules of thumb that ship with the compiler."""
     raw = saved_tables("", "scaling")
     limits, amounts, bowls, holds = (
-        {key: Fraction(text) for key, text in raw[table].items()} for table in ("limits", "amounts", "bowls", "holds")
+        {key: exact(text) for key, text in raw[table].items()} for table in ("limits", "amounts", "bowls", "holds")
     )
     return Practice(
         limits,

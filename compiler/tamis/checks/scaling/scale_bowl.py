@@ -9,9 +9,9 @@ of that (common practice).
 from __future__ import annotations
 
 from collections.abc import Iterator
+from fractions import Fraction
 
 from tamis.diagnostics import Diagnostic, Severity
-from tamis.exact import Fraction
 from tamis.typed import TYPE_CHECKING
 
 if TYPE_CHECKING:

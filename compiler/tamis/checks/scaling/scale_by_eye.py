@@ -9,9 +9,9 @@ Take so many times as much as you would for one, and taste; or give the recipe a
 from __future__ import annotations
 
 from collections.abc import Iterator
+from fractions import Fraction
 
 from tamis.diagnostics import Diagnostic, Label, Severity
-from tamis.exact import Fraction
 from tamis.typed import TYPE_CHECKING
 
 if TYPE_CHECKING:

@@ -8,9 +8,9 @@ Beat an egg and weigh out the part, as the hint says, or choose a factor that le
 from __future__ import annotations
 
 from collections.abc import Iterator
+from fractions import Fraction
 
 from tamis.diagnostics import Diagnostic, Severity
-from tamis.exact import Fraction
 from tamis.typed import TYPE_CHECKING
 
 if TYPE_CHECKING:

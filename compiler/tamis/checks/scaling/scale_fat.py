@@ -10,9 +10,9 @@ for the later batches. What counts as a film or a panful is a rule of thumb in `
 from __future__ import annotations
 
 from collections.abc import Iterator
+from fractions import Fraction
 
 from tamis.diagnostics import Diagnostic, Severity
-from tamis.exact import Fraction
 from tamis.typed import TYPE_CHECKING
 
 if TYPE_CHECKING:

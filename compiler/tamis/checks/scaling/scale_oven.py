@@ -10,9 +10,9 @@ not count.
 from __future__ import annotations
 
 from collections.abc import Iterator
+from fractions import Fraction
 
 from tamis.diagnostics import Diagnostic, Severity
-from tamis.exact import Fraction
 from tamis.kitchen.equipment import COLD
 from tamis.typed import TYPE_CHECKING
 
