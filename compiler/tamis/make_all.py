@@ -9,6 +9,7 @@ import subprocess
 import sys
 
 GENERATORS = (
+    "tamis.make_tables",
     "tamis.quantity.make_units",
     "tamis.kitchen.make_goods",
     "tamis.make_saved",

@@ -11,12 +11,13 @@ import os
 import sys
 from importlib.machinery import ModuleSpec, SourceFileLoader
 from marshal import loads
+from types import ModuleType
 
 from tamis.typed import TYPE_CHECKING
 
 if TYPE_CHECKING:
     from collections.abc import Sequence
-    from types import CodeType, ModuleType
+    from types import CodeType
 
 _PACKAGE = f"{__package__}."
 _MODULE = "near_imports"
@@ -26,6 +27,7 @@ _HEAD = 16
 """Bytes of bytecode before its code: the magic number of this Python, flags, the time and the size of the source."""
 _MOST = 1 << 16
 """Bytes that are read at once; a module with more is left to the import system."""
+_FOUR_BYTES = 0xFFFFFFFF
 _READ = os.O_RDONLY | getattr(os, "O_BINARY", 0)
 
 
@@ -34,6 +36,12 @@ class _Loader(SourceFileLoader):
 
     cached = ""
     begins = b""
+
+    def create_module(self, spec: ModuleSpec) -> ModuleType:
+        """The module, which says where it is: a failing question costs the import system as much as a small module."""
+        module = ModuleType(spec.name)
+        module.__dict__.update(__file__=spec.origin, __cached__=self.cached)
+        return module
 
     def get_code(self, fullname: str) -> CodeType | None:
         """The code of the module, out of its bytecode where that is fresh."""
@@ -93,8 +101,8 @@ class _Finder:
         folder, slash, last = near.rpartition("/")
         return f"{self._root}{folder}{slash}{_CACHE}{last}"
 
-    def _begins(self, *told: int) -> bytes:
-        return self._magic + b"".join([(part & 0xFFFFFFFF).to_bytes(4, "little") for part in (0, *told)])
+    def _begins(self, time: int, size: int) -> bytes:
+        return self._magic + ((time & _FOUR_BYTES) << 32 | (size & _FOUR_BYTES) << 64).to_bytes(12, "little")
 
 
 def install() -> None:

@@ -2,9 +2,9 @@
 
 A file is rows, each a line: its name, a tab, and its cells with bars between. A row is words in their order, or it
 tells what each of many names leads to: then those that begin alike share a cell, behind one that says how they begin
-(`ba|bacon=bacon=bacon bit=bacon`). A start reads the file and cuts the rows that it needs; such a cell is cut, and the
-facts of a verb or a tool are taken apart, when one of its names is first asked for: of thousands a recipe asks for a
-few hundred.
+(`ba|=bacon>bacon=bacon bit>bacon=`). A start reads the file and cuts the rows that it needs; a name is looked for in
+its cell, and the facts of a verb or a tool are taken apart, when it is first asked for: of thousands a recipe asks for
+a few hundred.
 """
 
 from __future__ import annotations
@@ -30,28 +30,29 @@ class Names:
     def __init__(self, row: str = "") -> None:
         self._row = row
         self._cells: dict[str, str] = {}
-        self._known: dict[str, str] = {}
+        self._known: dict[str, str | None] = {}
         self._own: dict[str, str] = {}
 
     def get(self, name: str) -> str | None:
         """What a name leads to; None if it is none of these."""
+        known = self._known
+        if name in known:
+            return known[name]
         if self._row:
             self._open()
-        cell = self._cells.pop(name[:_ALIKE], None)
-        if cell is not None:
-            self._cut(cell)
-        return self._known.get(name)
+        found, cell = None, self._cells.get(name[:_ALIKE])
+        if cell is not None and "=" not in name:
+            at = cell.find(f"={name}>")
+            if at >= 0:
+                at += len(name) + 2
+                found = cell[at : cell.index("=", at)]
+        known[name] = found
+        return found
 
     def _open(self) -> None:
         cells = self._row.split("|")
         self._cells = dict(zip(cells[::2], cells[1::2], strict=True))
         self._row = ""
-
-    def _cut(self, cell: str) -> None:
-        said = cell.split("=")
-        self._known |= zip(said[::2], said[1::2], strict=True)
-        if self._own:
-            self._known |= self._own
 
     def __contains__(self, name: str) -> bool:
         return self.get(name) is not None
@@ -66,16 +67,14 @@ class Names:
         """Each name and what it leads to, in no order."""
         if self._row:
             self._open()
-        for cell in self._cells.values():
-            self._cut(cell)
-        self._cells.clear()
-        return self._known
+        said = [pair.split(">") for cell in self._cells.values() for pair in cell[1:-1].split("=")]
+        return dict(said) | self._own
 
     def with_more(self, more: Mapping[str, str]) -> Names:
         """These with others, which go before."""
         other = Names(self._row)
-        other._cells, other._own = dict(self._cells), {**self._own, **more}
-        other._known = self._known | other._own
+        other._cells, other._own = self._cells, {**self._own, **more}
+        other._known |= other._own
         return other
 
     def add(self, name: str, leads: str) -> None:
@@ -111,18 +110,18 @@ class Saved:
 
 
 def saved(language: str, name: str) -> Saved:
-    """One file of a language."""
+    """One file of a language; of no language, what holds for all."""
     return Saved(asset_text(f"grammar/saved/{language}/{name}.txt"))
 
 
 def _alike(names: Mapping[str, str]) -> Iterator[str]:
     cells: dict[str, list[str]] = {}
     for name, leads in names.items():
-        if "=" in name + leads or not name:
-            raise ValueError(f"{name}: an equals sign in a name or what it leads to, or no name")
-        cells.setdefault(name[:_ALIKE], []).append(f"{name}={leads}")
+        if not name or not {"=", ">"}.isdisjoint(name + leads):
+            raise ValueError(f"{name}: a sign that parts names in a name or what it leads to, or no name")
+        cells.setdefault(name[:_ALIKE], []).append(f"{name}>{leads}")
     for start, cell in cells.items():
-        yield from (start, "=".join(cell))
+        yield from (start, f"={'='.join(cell)}=")
 
 
 def written(rows: Mapping[str, Written]) -> str:

@@ -1,34 +1,54 @@
 """The data files that every check reads: tables of strings.
 
-The general reader of TOML takes ten times as long as all else that is done with them, and each of these files is kept
-to what one pattern can read: tables with a plain name, and a string in double quotes on the line of its key. Anything
-else is a fault of a file that ships with the compiler, and raises. A test holds the two readers together.
+Each of these files is kept to what takes no general reader of TOML: tables with a plain name, and a string in double
+quotes on the line of its key. Anything else is a fault of a file that ships with the compiler, and raises. A test holds
+the two readers together. A start finds them saved, without what is said of them: a row of `tables.txt` is a file.
 """
 
 from __future__ import annotations
 
-import re
 from fractions import Fraction
+from functools import cache
 
-from tamis.patterns import pattern
+from tamis.saved import Saved, saved
 
-_LINE = pattern(r"""^(?:\[([\w-]+)\]|(?:([\w-]+)|"([^"\\\n]+)") = "([^"\\\n]*)")(?: *#.*)?$""", re.MULTILINE)
+
+@cache
+def _saved(folder: str) -> Saved:
+    return saved(folder, "tables")
+
+
+def saved_tables(folder: str, name: str) -> dict[str, dict[str, str]]:
+    """The tables of a data file: `saved_tables("en", "safety")` are those of `grammar/words/en/safety.toml`,
+    `saved_tables("", "safety")` of `grammar/safety.toml`."""
+    cells = _saved(folder).row(name)
+    rows = [cell.split("=") for cell in cells[1::2]]
+    return {table: dict(zip(said[::2], said[1::2], strict=False)) for table, said in zip(cells[::2], rows, strict=True)}
 
 
 def tables(text: str) -> dict[str, dict[str, str]]:
     """The tables of a TOML file that holds nothing but strings, each on its line."""
-    lines = _LINE.findall(text)
-    if len(lines) != sum([line[:1] not in "#" for line in text.split("\n")]):
-        raise ValueError(f"neither a table nor a string: {_unread(text)}")
     found: dict[str, dict[str, str]] = {}
-    table: dict[str, str] = {}
-    for head, plain, quoted, value in lines:
-        if head:
-            table = found[head] = {}
+    table: dict[str, str] | None = None
+    for at, line in enumerate(text.split("\n"), 1):
+        if line[:1] in "#":
+            continue
+        if line[0] == "[":
+            name, sign, rest = line[1:].partition("]")
+            name = _plain(name)
+            again, value, table = name in found, "", {}
+            found[name] = table
         else:
-            table[plain or quoted] = value
-    if len(found) + sum(map(len, found.values())) != len(lines):
-        raise ValueError("a table or a key stands twice, or a key before all tables")
+            name, _, rest = line.partition(' = "')
+            value, sign, rest = rest.partition('"')
+            name = name[1:-1] if name[:1] == name[-1:] == '"' else _plain(name)
+            if table is None:
+                raise ValueError(f"a key before all tables: {line}")
+            again, table[name] = name in table, value
+        if not (sign and name) or rest.lstrip(" ")[:1] not in "#" or '"' in name or "\\" in name + value:
+            raise ValueError(f"neither a table nor a string: line {at}, {line}")
+        if again:
+            raise ValueError(f"a table or a key stands twice: {line}")
     return found
 
 
@@ -44,7 +64,6 @@ def exact(text: str) -> Fraction:
     return Fraction(int(text) if text.isdigit() else text)
 
 
-def _unread(text: str) -> str:
-    """The first line that is no table and no string, with its number."""
-    lines = enumerate(text.split("\n"), 1)
-    return next(f"line {at}, {line}" for at, line in lines if line[:1] not in "#" and not _LINE.match(line))
+def _plain(name: str) -> str:
+    """A name without quotes; "" if it would need them."""
+    return name if name.replace("-", "").replace("_", "").isalnum() else ""

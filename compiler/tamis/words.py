@@ -15,8 +15,8 @@ from functools import cache
 from os import scandir
 from os.path import exists
 
-from tamis.assets import asset, asset_text
-from tamis.string_tables import tables
+from tamis.assets import asset
+from tamis.string_tables import saved_tables
 from tamis.typed import Literal
 
 LANGUAGE_OF_DATA: Literal["en"] = "en"
@@ -28,7 +28,7 @@ Lists = dict[str, dict[str, tuple[str, ...]]]
 @cache
 def word_tables(language: str, name: str) -> dict[str, dict[str, str]]:
     """The tables of one file as written: `word_tables("en", "safety")` reads `grammar/words/en/safety.toml`."""
-    return tables(asset_text(f"grammar/words/{language}/{name}.toml"))
+    return saved_tables(language, name)
 
 
 @cache
@@ -61,8 +61,7 @@ def _of_clause(language: str, name: str) -> tuple[str, ...]:
 def own_names(language: str, name: str) -> dict[str, dict[str, str]]:
     """The tables of a file that a language has only where its names differ from the ids of the data, which are English;
     none where there is no such file."""
-    path = f"grammar/words/{language}/{name}.toml"
-    return tables(asset_text(path)) if exists(asset(path)) else {}
+    return word_tables(language, name) if exists(asset(f"grammar/words/{language}/{name}.toml")) else {}
 
 
 def example(language: str, key: str, **parts: object) -> str:

@@ -9,7 +9,7 @@ from pathlib import Path
 
 import pytest
 
-from tamis import assets, make_saved, words
+from tamis import assets, make_saved, make_tables, words
 from tamis.kitchen.house import Kitchen, default_kitchen, house_kitchen
 from tamis.quantity.amount import exactly
 from tamis.quantity.display import written
@@ -118,8 +118,9 @@ def kitchen(tmp_path_factory: pytest.TempPathFactory) -> Iterator[Kitchen]:
         patch.setattr(assets, "_CHECKOUT", root)
         words.languages.cache_clear()
         (root / "grammar" / "saved" / LANGUAGE).mkdir()
-        for name, text in make_saved.files().items():
-            (root / "grammar" / "saved" / name).write_text(text, encoding="utf-8")
+        for maker in (make_tables, make_saved):
+            for name, text in maker.files().items():
+                (root / "grammar" / "saved" / name).write_text(text, encoding="utf-8")
         kitchen, problems = house_kitchen(f'[kitchen]\nlanguage = "{LANGUAGE}"\n', None)
         assert problems == [] and kitchen.language == LANGUAGE
         yield kitchen

@@ -5,9 +5,8 @@ from __future__ import annotations
 from fractions import Fraction
 from functools import cache
 
-from tamis.assets import asset_text
 from tamis.record import NamedTuple
-from tamis.string_tables import exact, tables
+from tamis.string_tables import exact, saved_tables
 
 SOURCE = "common practice"
 """Whose limits these are."""
@@ -39,7 +38,7 @@ class Limits(NamedTuple):
 @cache
 def limits() -> Limits:
     """The limits that ship with the compiler."""
-    raw = tables(asset_text("grammar/limits.toml"))
+    raw = saved_tables("", "limits")
     oven, raising = raw["oven"], raw["self-raising"]
     return Limits(
         hottest=exact(oven["hottest"]),

@@ -12,9 +12,11 @@ it is first asked for.
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterator, Sequence
 from functools import lru_cache
 
+from tamis.patterns import pattern
 from tamis.quantity.nouns import Where, nouns
 from tamis.record import NamedTuple
 from tamis.saved import Saved, facts, saved
@@ -34,6 +36,8 @@ COLD: tuple[Station, ...] = ("fridge", "freezer")
 
 # What a kitchen keeps of phrases that were asked for: enough for a library.
 _MOST_KEPT = 4096
+_LETTERS = pattern(r"[^\W\d_]+")
+_HEAD = pattern(r"^[\W\d_]*([^\W\d_]+)", re.MULTILINE)
 LONGEST = 4
 """Words in the longest name of the list; a test holds the two together."""
 
@@ -75,7 +79,8 @@ class Cupboard:
     """All the equipment and the count words, found by name in singular or plural."""
 
     __slots__ = (
-        "_counts", "_facts", "_find", "_holders", "_known", "_made", "_names", "_orders", "_rows", "_several", "_tins",
+        "_counts", "_facts", "_find", "_heads", "_holders", "_known", "_made", "_names", "_orders", "_rows", "_several",
+        "_tins",
     )  # fmt: skip
 
     def __init__(self, rows: Saved, language: str) -> None:
@@ -89,6 +94,7 @@ class Cupboard:
         self._several = rows.names("several")
         self._holders = frozenset(rows.row("holders"))
         self._tins = frozenset(rows.row("tins"))
+        self._heads: frozenset[str] | None = None
         self._made: dict[str, Equipment] = {}
         self._known: Known | None = None
         self._find = lru_cache(_MOST_KEPT)(self._find_asked)
@@ -168,6 +174,12 @@ class Cupboard:
     def is_tin(self, word: str) -> bool:
         """Whether a count word (singular) is what preserved food is sold in: a tin, a jar."""
         return word in self._tins
+
+    def may_be_in(self, text: str) -> bool:
+        """Whether a word stands in the text that begins the name of a piece; if none does, no piece is named there."""
+        if self._heads is None:
+            self._heads = frozenset(_HEAD.findall("\n".join(self.names)))
+        return not self._heads.isdisjoint(_LETTERS.findall(text.lower()))
 
     def _piece(self, id: str) -> Equipment:
         made = self._made.get(id)

@@ -5,9 +5,8 @@ from __future__ import annotations
 from fractions import Fraction
 from functools import cache
 
-from tamis.assets import asset_text
 from tamis.kitchen.seconds import seconds
-from tamis.string_tables import tables
+from tamis.string_tables import saved_tables
 from tamis.typed import TYPE_CHECKING
 
 if TYPE_CHECKING:
@@ -28,4 +27,4 @@ def pan_to_boil(adjectives: Sequence[str] = ()) -> int:
 
 @cache
 def _pans() -> dict[str, str]:
-    return tables(asset_text("grammar/preparations.toml"))["pan"]
+    return saved_tables("", "preparations")["pan"]

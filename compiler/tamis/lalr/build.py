@@ -87,8 +87,8 @@ def _plain(rule: LarkRule) -> tuple[str, str, tuple[str, ...]]:
 
 
 def save(tables: Tables) -> str:
-    """The text of a saved table. In the row of a state, symbols that lead to the same stand behind it: `7 2 3,-1 4` is
-    7 after the symbols 2 and 3, and the end of rule 0 before symbol 4."""
+    """The text of a saved table. In the row of a state, symbols that lead to the same stand before it: `2 3 =7 4 =-1`
+    is 7 after the symbols 2 and 3, and the end of rule 0 before symbol 4."""
     names = [name for rule in tables.rules for name in (rule[0], rule[1], *rule[2])]
     symbols = {name: at for at, name in enumerate(sorted({*names, *(name for row in tables.rows for name in row)}))}
     return written(
@@ -107,4 +107,4 @@ def _packed(row: dict[str, int], symbols: dict[str, int]) -> str:
     groups: dict[int, list[str]] = {}
     for symbol, target in row.items():
         groups.setdefault(target, []).append(str(symbols[symbol]))
-    return ",".join(f"{target} {' '.join(group)}" for target, group in groups.items())
+    return " ".join(f"{' '.join(group)} ={target}" for target, group in groups.items())

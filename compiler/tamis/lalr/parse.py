@@ -62,7 +62,7 @@ class Stacks:
         rows, rules, top = self._rows, self._rules, stack
         built: list[Build] = []
         while True:
-            step = rows[top.state].get(kind)
+            step = rows[top.state][kind]
             if step is None:
                 return None
             if step >= 0:
@@ -72,7 +72,7 @@ class Stacks:
                 built.append(build)
             for _ in range(size):
                 top = top.below  # type: ignore[assignment]  # a production is never longer than the stack
-            top = self._on(top, rows[top.state][name])
+            top = self._on(top, rows[top.state][name])  # type: ignore[arg-type]  # … and leads on
             if kind == END and top.state == self._last:  # nothing is shifted at the end
                 return in_turn(built), top
 

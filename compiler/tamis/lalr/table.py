@@ -46,27 +46,41 @@ class Rules(dict[int, Rule]):
         return [self[at] for at in range(len(self._packed))]
 
 
-class Rows(dict[int, dict[str, int]]):
-    """For each state what its symbols lead to: a state, or `~rule` where that rule is complete.
+class Row(dict[str, int | None]):
+    """What the symbols lead to in one state: to a state, or `~rule` where that rule is complete; None to nothing. A
+    symbol is looked for in the text of the row when it is first asked for: of fifty a recipe asks for two or three."""
 
-    A row is cut when it is first asked for; states with the same row share it.
-    """
+    __slots__ = ("_numbers", "_packed")
 
-    __slots__ = ("_cut", "_packed", "_symbols")
+    def __init__(self, packed: str, numbers: Mapping[str, int]) -> None:
+        self._packed = f" {packed} "
+        self._numbers = numbers
+
+    def __missing__(self, symbol: str) -> int | None:
+        packed, found = self._packed, None
+        at = packed.find(f" {self._numbers.get(symbol)} ")
+        if at >= 0:
+            start = packed.index("=", at) + 1
+            found = int(packed[start : packed.index(" ", start)])
+        self[symbol] = found
+        return found
+
+
+class Rows(dict[int, Row]):
+    """The rows by their states, which share those that are equal."""
+
+    __slots__ = ("_made", "_numbers", "_packed")
 
     def __init__(self, packed: Sequence[str], symbols: Sequence[str]) -> None:
         self._packed = packed
-        self._symbols = {str(at): symbol for at, symbol in enumerate(symbols)}
-        self._cut: dict[str, dict[str, int]] = {}
+        self._numbers = {symbol: at for at, symbol in enumerate(symbols)}
+        self._made: dict[str, Row] = {}
 
-    def __missing__(self, state: int) -> dict[str, int]:
+    def __missing__(self, state: int) -> Row:
         packed = self._packed[state]
-        row = self._cut.get(packed)
+        row = self._made.get(packed)
         if row is None:
-            row = self._cut[packed] = {}
-            for group in packed.split(",") if packed else ():
-                target, *symbols = group.split()
-                row.update(dict.fromkeys(map(self._symbols.__getitem__, symbols), int(target)))
+            row = self._made[packed] = Row(packed, self._numbers)
         self[state] = row
         return row
 

@@ -6,6 +6,7 @@ import re
 from fractions import Fraction
 from functools import lru_cache
 
+from tamis.patterns import pattern
 from tamis.quantity.nouns import nouns
 from tamis.record import NamedTuple
 from tamis.string_tables import exact
@@ -86,7 +87,7 @@ def tables(language: str) -> Tables:
         hints=_phrases(*((said, [tried]) for tried, (said,) in reading["hints"].items())),
         kinds={word: frozenset(kinds) for word, kinds in reading["kinds"].items()},
         made=frozenset(map(nouns(language).singular, reading["made"]["words"])),
-        parted=re.compile(
+        parted=pattern(
             "|".join((*(rf"\b{re.escape(word)}\b" for word in (*closed["AND"], *closed["PLUS"])), "&", r"\+", ","))
         ),
         parts=tuple(closed["PART"]),

@@ -9,11 +9,10 @@ from collections.abc import Mapping
 from fractions import Fraction
 from functools import cache
 
-from tamis.assets import asset_text
 from tamis.kitchen.seconds import seconds
 from tamis.quantity.temperature import c_from_f
 from tamis.record import NamedTuple
-from tamis.string_tables import exact, tables
+from tamis.string_tables import exact, saved_tables
 from tamis.typed import Literal, get_args
 
 AllergenList = Literal["us", "eu"]
@@ -84,7 +83,7 @@ class Rules(NamedTuple):
 @cache
 def rules() -> Rules:
     """The rules that ship with the compiler: a fault in the file raises."""
-    raw = tables(asset_text("grammar/safety.toml"))
+    raw = saved_tables("", "safety")
     trade = _trade(raw["printed"]["pairs"])
     return Rules(
         limits=_Limits(raw),

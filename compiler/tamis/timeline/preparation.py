@@ -11,7 +11,6 @@ from fractions import Fraction
 from functools import cache
 from math import ceil
 
-from tamis.assets import asset_text
 from tamis.kitchen.seconds import seconds
 from tamis.model.fineness import fineness, is_cut, shape_of
 from tamis.model.pieces import one_by_one
@@ -19,7 +18,7 @@ from tamis.model.recipe import Use
 from tamis.patterns import pattern
 from tamis.quantity.nouns import nouns
 from tamis.record import NamedTuple
-from tamis.string_tables import tables
+from tamis.string_tables import saved_tables
 from tamis.timeline.words import PreparationWords, preparation_words, row_words
 from tamis.typed import TYPE_CHECKING, Literal
 from tamis.words import word_lists, word_tables
@@ -104,7 +103,7 @@ def goes_along(item: Ingredient, verb: str, language: str) -> bool:
 
 @cache
 def _along(language: str) -> dict[str, list[str]]:
-    said = tables(asset_text("grammar/preparations.toml"))["along"]
+    said = saved_tables("", "preparations")["along"]
     own = word_lists(language, "preparations").get("names")
     names = {id: (id,) if own is None else own.get(id, ()) for id in said}
     return {word: said[id].split(", ") for id in said for word in names[id]}
@@ -154,7 +153,7 @@ def _of_part(verb: Verb) -> Verb:
 @cache
 def _part_seconds() -> tuple[int, int]:
     """By the piece, and the most for a kilogram."""
-    takes = tables(asset_text("grammar/preparations.toml"))["parts"]
+    takes = saved_tables("", "preparations")["parts"]
     return seconds(takes["per_piece"]), seconds(takes["most_per_kg"])
 
 
@@ -240,7 +239,7 @@ def _is_cold(use: Use) -> bool:
 
 @cache
 def _in_room() -> tuple[str, ...]:
-    return tuple(tables(asset_text("grammar/preparations.toml"))["room"]["merchants"].split(", "))
+    return tuple(saved_tables("", "preparations")["room"]["merchants"].split(", "))
 
 
 def _is_fat(use: Use) -> bool:
@@ -317,7 +316,7 @@ def _openings(language: str) -> frozenset[str]:
 @cache
 def _known(fat: bool, cold: bool, language: str) -> dict[str, Known]:
     """The phrases of the data, as the language says them; those that mean no work have no seconds. A fault raises."""
-    said, lists = tables(asset_text("grammar/preparations.toml")), word_lists(language, "preparations")
+    said, lists = saved_tables("", "preparations"), word_lists(language, "preparations")
     known = dict.fromkeys(lists["nothing"]["words"], Known("before", 0))
     own = lists.get("names")
     for table, when in _TABLES.items():

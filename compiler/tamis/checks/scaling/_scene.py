@@ -9,9 +9,8 @@ from collections.abc import Iterator, Mapping
 from fractions import Fraction
 from functools import cache
 
-from tamis.assets import asset_text
 from tamis.record import NamedTuple
-from tamis.string_tables import exact, tables
+from tamis.string_tables import exact, saved_tables
 from tamis.typed import TYPE_CHECKING, Literal
 
 if TYPE_CHECKING:
@@ -121,7 +120,7 @@ class Practice(NamedTuple):
 @cache
 def practice() -> Practice:
     """The rules of thumb that ship with the compiler."""
-    raw = tables(asset_text("grammar/scaling.toml"))
+    raw = saved_tables("", "scaling")
     limits, amounts, bowls, holds = (
         {key: exact(text) for key, text in raw[table].items()} for table in ("limits", "amounts", "bowls", "holds")
     )
