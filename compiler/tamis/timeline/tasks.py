@@ -35,7 +35,7 @@ MOMENT = 30
 FRESH = 600
 """Seconds for which what is made ready right before its line stays fit for it; common practice."""
 
-IDLE = 600
+IDLE = 400
 """A wait of so many seconds that leaves the cook free is time to make ready what comes after it; common practice."""
 
 
@@ -143,13 +143,16 @@ class Tasks:
     """The tasks so far, and the links inside a line. `first`, `handled` and `last` are the tasks of each
     action by its index: the one that it begins with, the first that holds the cook, and the one that it
     ends with. `alone` and `stands` tell of each action whether it only heats a station, and how many seconds
-    what it makes stands before it is served; `along` are the seconds of what a line makes ready itself; `early`
+    what it makes stands before it is served; `along` are the seconds of what a line makes ready itself, `beside`
+    of what runs beside a line so far; `early`
     and `late` hold what is prepared before a step (or before what follows a long wait in it) and before a line."""
 
     __slots__ = (
         "alone",
         "along",
+        "beside",
         "cooling",
+        "cut",
         "early",
         "first",
         "handled",
@@ -177,9 +180,11 @@ class Tasks:
         self.alone = [heats_alone(action) for action in recipe.actions]
         self.stands = [standing(action) for action in recipe.actions]
         self.stretch = _stretches(recipe)
+        self.beside: dict[int, int] = {}
         self.along: dict[int, int] = {}
         self.early: dict[Stretch, list[Preparation]] = {}
         self.late: dict[int, list[Preparation]] = {}
+        self.cut: set[int] = set()
         for action in recipe.actions:
             for index in action.uses:
                 verb, item = _verb_before(action, recipe.uses[index]), recipe.uses[index].ingredient
@@ -193,6 +198,7 @@ class Tasks:
                     if verb is not None and one.verb == verb.name:
                         continue  # separate [2 eggs, separated]: said twice, done once
                     if one.when == "before":
+                        self.cut.add(action.number)
                         self.early.setdefault(self.stretch[action.number], []).append(one)
                     else:
                         self.late.setdefault(action.number, []).append(one)
@@ -206,6 +212,7 @@ class Tasks:
         self.first.append(start)
         self.handled.append(start)
         self.links += [Link(task, start, 0, limit) for task, limit in before]
+        self._beside(action, [task for task, _ in before])
         if self.alone[action.number]:
             self._heating(action)
         else:
@@ -258,8 +265,7 @@ class Tasks:
         heat = preheating_seconds(action, self.places[action.number], self.kitchen)
         if heat:
             tasks.append((self._task(action, "heat", heat), None))
-        food = action.uses or action.takings  # a pan that is heated empty needs nothing chopped
-        early = self.early.pop(self.stretch[action.number], None) if food else None
+        early = self.early.pop(self.stretch[action.number], None) if self._takes_food(action) else None
         if early:
             tasks.append((self._by_hand(action, early), None))
         wanted = self.late.get(action.number, ())
@@ -271,6 +277,29 @@ class Tasks:
                 task = self._task(action, "prepare", one.seconds, title=in_words([one]))
                 tasks.append((task, FRESH if one.when == "boils" else None))
         return tasks
+
+    def _takes_food(self, action: Action) -> bool:
+        """Whether what a step wants chopped is chopped before this line: not before a pan comes to its heat that holds
+        nothing or only water, and nothing that is made ready by hand."""
+        foods = [self.recipe.uses[index].ingredient.goods for index in action.uses]
+        water = bool(foods) and foods[0] is not None and foods[0].liquid and foods[0].role != "fat"
+        by_itself = action.work.wait is not None and not action.work.hands and not action.work.handling
+        if water and by_itself and not action.takings and action.number not in self.cut:
+            return False
+        return bool(action.uses or action.takings)
+
+    def _beside(self, action: Action, before: list[int]) -> None:
+        """What a meanwhile asks for by hand is done beside its wait too, where that is so long that nobody has to look
+        at the clock: with all that runs beside it at least half of it is left."""
+        if action.beside is None:
+            return
+        work, wait = action.work, self.recipe.actions[action.beside].work
+        by_hand = [task for task in before if self.tasks[task].hands]
+        takes = work.handling + sum(self.tasks[task].lo for task in by_hand)
+        takes += 0 if work.wait is None else ceil(work.wait.hi or work.wait.lo)
+        self.beside[action.beside] = taken = self.beside.get(action.beside, 0) + takes
+        if wait.given == "text" and wait.wait is not None and 2 * taken <= wait.wait.lo:
+            self.links += [Link(self.last[action.beside], task, from_start=True) for task in by_hand]
 
     def _by_hand(self, action: Action, group: list[Preparation]) -> int:
         takes = sum(one.seconds for one in group)
