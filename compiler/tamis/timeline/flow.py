@@ -176,12 +176,15 @@ def _stays(tasks: Tasks, action: Action) -> bool:
 
 
 def _batch(recipe: Recipe, action: Action, before: list[int]) -> int | None:
-    """The line before that had the same batch in hand."""
+    """The line before that had the same batch in hand; of those of other components what is kept warm, and not
+    the salad that goes with it."""
     lines = [line for line in before if recipe.actions[line].before != action.number]
     if action.beside is not None:
         lines = [line for line in lines if recipe.actions[line].beside == action.beside]
     own = [line for line in lines if recipe.actions[line].component == action.component]
-    return max(own or lines, default=None)
+    last = max(own or lines, default=None)
+    cold = last is not None and not own and not recipe.actions[last].work.station
+    return next((line for line in lines if cold and _keeps_warm(recipe.actions[line])), last)
 
 
 def _beside(recipe: Recipe, tasks: Tasks, action: Action, beside: int) -> list[Link]:
