@@ -9,7 +9,7 @@ from __future__ import annotations
 
 from tamis.kitchen.equipment import COLD, MADE_READY
 from tamis.model.recipe import Action, Recipe
-from tamis.reading.clauses import Ingredient, Pause, Reference, Tool
+from tamis.reading.clauses import Ingredient, Naming, Pause, Reference, Tool
 from tamis.syntax.document import Text
 from tamis.timeline.network import Link
 from tamis.timeline.oven import waits_for_oven
@@ -29,7 +29,7 @@ _PUT_BY = ("", *COLD)
 def flow_links(recipe: Recipe, tasks: Tasks) -> list[Link]:
     """The links between the lines of a recipe."""
     links: list[Link] = []
-    before, cut = _before(recipe, tasks)
+    before, cut = _before(recipe, tasks, links)
     followed: set[int] = set()
     for action in recipe.actions:
         if not tasks.alone[action.number]:
@@ -50,12 +50,12 @@ def flow_links(recipe: Recipe, tasks: Tasks) -> list[Link]:
     return list(dict.fromkeys(links))
 
 
-def _before(recipe: Recipe, tasks: Tasks) -> tuple[list[tuple[int, ...]], set[int]]:
+def _before(recipe: Recipe, tasks: Tasks, links: list[Link]) -> tuple[list[tuple[int, ...]], set[int]]:
     """The lines that each line must wait for; one that only heats a station stands for those before it. A pan of fat or
     water is put on, a tin greased, and food that nothing was done to is cut, beside the work on what it goes into: what
     comes next waits for both. Given too are the lines that only cut."""
     cut: set[int] = set()
-    waited: set[int] = set()
+    waited = {recipe.actions[task.action].component for task in tasks.tasks if task.part == "prepare" and not task.hands}
     before: list[tuple[int, ...]] = []
     aside: dict[int, tuple[int, ...]] = {}
     for action in recipe.actions:
@@ -68,6 +68,9 @@ def _before(recipe: Recipe, tasks: Tasks) -> tuple[list[tuple[int, ...]], set[in
         if action.component in waited and lines and _cuts_its_own(recipe, action):
             aside[action.number], lines = tuple(lines), [line for line in lines if line in cut]
             cut.add(action.number)
+        elif lines and _mixed_beside(recipe, action, lines[-1]):
+            links.append(Link(tasks.last[lines[-1]], tasks.first[action.number], from_start=True))
+            aside[action.number] = (lines.pop(),)
         elif _puts_on(recipe, action) or _makes_ready(recipe, action):
             here = tasks.places[action.number].batch
             empty = here == -1  # a pan without any food follows no work on food
@@ -90,11 +93,19 @@ def _cuts_its_own(recipe: Recipe, action: Action) -> bool:
         return False
     if any(use.verb.adds or use.verb.heat or use.verb.serves for use in action.verbs):
         return False
-    if any(isinstance(read, Reference) or (isinstance(read, Tool) and read.definite) for read in action.reads):
+    if any(isinstance(read, Reference) or (isinstance(read, Tool) and read.definite and read.equipment.kind != "tool") for read in action.reads):
         return False
-    words = title_words(recipe.language).prepositions
+    words = title_words(recipe.language).prepositions.difference(*(use.text.split() for use in action.verbs))
     plain = [part.text.lower().rstrip(".").split() for part in action.parts if isinstance(part, Text)]
     return all(words.isdisjoint(said[:-1]) for said in plain) and words.isdisjoint(plain[-1][-1:])
+
+
+def _mixed_beside(recipe: Recipe, action: Action, line: int) -> bool:
+    """Whether a meanwhile that takes some of what waits, and is named, only needs that wait to have begun: *[meanwhile],
+    mix [15 g flour] with [the rest of the milk] [as flour milk]*."""
+    named = bool(action.reads) and isinstance(action.reads[-1], Naming) and action.reads[0].role == "meanwhile"
+    waits = recipe.actions[line].work
+    return named and action.beside is None and waits.wait is not None and not waits.hands
 
 
 def _puts_on(recipe: Recipe, action: Action) -> bool:
