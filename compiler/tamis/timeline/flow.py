@@ -55,7 +55,6 @@ def _before(recipe: Recipe, tasks: Tasks, links: list[Link]) -> tuple[list[tuple
     water is put on, a tin greased, and food that nothing was done to is cut, beside the work on what it goes into: what
     comes next waits for both. Given too are the lines that only cut."""
     cut: set[int] = set()
-    waited = {recipe.actions[task.action].component for task in tasks.tasks if task.part == "prepare" and not task.hands}
     before: list[tuple[int, ...]] = []
     aside: dict[int, tuple[int, ...]] = {}
     for action in recipe.actions:
@@ -65,10 +64,10 @@ def _before(recipe: Recipe, tasks: Tasks, links: list[Link]) -> tuple[list[tuple
                 lines += before[line]
             elif line != action.number:
                 lines += (line, *aside.get(line, ()))
-        if action.component in waited and lines and _cuts_its_own(recipe, action):
+        if lines and action.uses and _cuts_its_own(recipe, action) and _idle_before(recipe, tasks, action):
             aside[action.number], lines = tuple(lines), [line for line in lines if line in cut]
             cut.add(action.number)
-        elif lines and _mixed_beside(recipe, action, lines[-1]):
+        elif lines and action.beside is None and _mixed_beside(recipe, action, lines[-1]):
             links.append(Link(tasks.last[lines[-1]], tasks.first[action.number], from_start=True))
             aside[action.number] = (lines.pop(),)
         elif _puts_on(recipe, action) or _makes_ready(recipe, action):
@@ -76,36 +75,42 @@ def _before(recipe: Recipe, tasks: Tasks, links: list[Link]) -> tuple[list[tuple
             empty = here == -1  # a pan without any food follows no work on food
             aside[action.number] = tuple(line for line in lines if empty or tasks.places[line].batch == here)
             lines = [line for line in lines if line not in aside[action.number]]
-        if action.work.wait is not None and not action.work.hands and not tasks.alone[action.number]:
-            waited.add(action.component)
         before.append(tuple(dict.fromkeys(lines)))
     return before, cut
 
 
 def _cuts_its_own(recipe: Recipe, action: Action) -> bool:
-    """Whether a line only cuts or cleans food that it names first, and puts it nowhere: *peel [3 carrots] and slice them
-    thinly*. It is written where it is wanted, and done when there is time."""
-    first, food = next(iter(action.verbs), None), next(iter(action.reads), None)
-    if first is None or not isinstance(food, Ingredient) or action.work.wait is not None or action.beside is not None:
+    """Whether a line only cuts or cleans food that it names first, and puts it nowhere: *peel [3 carrots] and slice
+    them*. It is written where it is wanted, and done when there is time."""
+    if not action.verbs or action.takings or action.work.wait is not None or action.beside is not None:
         return False
-    knife = (first.verb.prepares or first.verb.outside) and food.clause.span.start - first.span.end == 1
-    if not knife or any(not recipe.uses[index].in_batch for index in action.uses):
+    first, food = action.verbs[0], action.reads[0]
+    if not (first.verb.prepares or first.verb.outside) or food.clause.span.start - first.span.end != 1:
         return False
-    if any(use.verb.adds or use.verb.heat or use.verb.serves for use in action.verbs):
+    if any([use.verb.adds or use.verb.heat or use.verb.serves for use in action.verbs]):
         return False
-    if any(isinstance(read, Reference) or (isinstance(read, Tool) and read.definite and read.equipment.kind != "tool") for read in action.reads):
+    there = any([isinstance(read, Reference) for read in action.reads])
+    there = there or any([tool.definite and tool.equipment.kind != "tool" for tool in action.tools])
+    if there or not isinstance(food, Ingredient) or not all([recipe.uses[index].in_batch for index in action.uses]):
         return False
     words = title_words(recipe.language).prepositions.difference(*(use.text.split() for use in action.verbs))
     plain = [part.text.lower().rstrip(".").split() for part in action.parts if isinstance(part, Text)]
-    return all(words.isdisjoint(said[:-1]) for said in plain) and words.isdisjoint(plain[-1][-1:])
+    return words.isdisjoint(plain[-1][-1:]) and all([words.isdisjoint(said[:-1]) for said in plain])
+
+
+def _idle_before(recipe: Recipe, tasks: Tasks, action: Action) -> bool:
+    """Whether a wait of its component, or for its butter to soften, stands before a line."""
+    those = [one for one in tasks.tasks if one.part in ("wait", "prepare") and not one.hands]
+    return any(recipe.actions[one.action].component == action.component and one.action < action.number for one in those)
 
 
 def _mixed_beside(recipe: Recipe, action: Action, line: int) -> bool:
-    """Whether a meanwhile that takes some of what waits, and is named, only needs that wait to have begun: *[meanwhile],
-    mix [15 g flour] with [the rest of the milk] [as flour milk]*."""
-    named = bool(action.reads) and isinstance(action.reads[-1], Naming) and action.reads[0].role == "meanwhile"
+    """Whether a meanwhile that takes some of what waits, and is named, only needs that wait to have begun:
+    *[meanwhile], mix [15 g flour] with [the rest of the milk] [as flour milk]*."""
+    if not action.reads or action.reads[0].role != "meanwhile":
+        return False
     waits = recipe.actions[line].work
-    return named and action.beside is None and waits.wait is not None and not waits.hands
+    return isinstance(action.reads[-1], Naming) and waits.wait is not None and not waits.hands
 
 
 def _puts_on(recipe: Recipe, action: Action) -> bool:
@@ -145,7 +150,9 @@ def _after(
     passed over: the bread comes out of the oven when it is baked, and not when the lemon is sliced."""
     links = []
     tied = _stays(tasks, action)
-    at_once = action.at_once or any(recipe.actions[line].at_once for line in before if line in cut)
+    at_once = action.at_once
+    if cut and not cut.isdisjoint(before):
+        at_once = at_once or any(recipe.actions[line].at_once for line in cut.intersection(before))
     asked = at_once or tied or action.within is not None
     batch = _batch(recipe, action, [line for line in before if line not in cut]) if asked else None
     for line in before:

@@ -144,7 +144,7 @@ class Tasks:
     action by its index: the one that it begins with, the first that holds the cook, and the one that it
     ends with. `alone` and `stands` tell of each action whether it only heats a station, and how many seconds
     what it makes stands before it is served; `along` are the seconds of what a line makes ready itself, `beside`
-    of what runs beside a line so far; `early`
+    of what runs beside it so far; `cut` are the lines of which food is made ready by hand before their step; `early`
     and `late` hold what is prepared before a step (or before what follows a long wait in it) and before a line."""
 
     __slots__ = (
@@ -212,7 +212,8 @@ class Tasks:
         self.first.append(start)
         self.handled.append(start)
         self.links += [Link(task, start, 0, limit) for task, limit in before]
-        self._beside(action, [task for task, _ in before])
+        if action.beside is not None:
+            self._beside(action, action.beside, [task for task, _ in before])
         if self.alone[action.number]:
             self._heating(action)
         else:
@@ -265,9 +266,9 @@ class Tasks:
         heat = preheating_seconds(action, self.places[action.number], self.kitchen)
         if heat:
             tasks.append((self._task(action, "heat", heat), None))
-        early = self.early.pop(self.stretch[action.number], None) if self._takes_food(action) else None
-        if early:
-            tasks.append((self._by_hand(action, early), None))
+        stretch = self.stretch[action.number]
+        if stretch in self.early and self._takes_food(action):
+            tasks.append((self._by_hand(action, self.early.pop(stretch)), None))
         wanted = self.late.get(action.number, ())
         late = [one for one in wanted if one.when == "just-before"]
         if late:
@@ -281,25 +282,22 @@ class Tasks:
     def _takes_food(self, action: Action) -> bool:
         """Whether what a step wants chopped is chopped before this line: not before a pan comes to its heat that holds
         nothing or only water, and nothing that is made ready by hand."""
-        foods = [self.recipe.uses[index].ingredient.goods for index in action.uses]
-        water = bool(foods) and foods[0] is not None and foods[0].liquid and foods[0].role != "fat"
-        by_itself = action.work.wait is not None and not action.work.hands and not action.work.handling
-        if water and by_itself and not action.takings and action.number not in self.cut:
-            return False
-        return bool(action.uses or action.takings)
+        if action.number in self.cut or action.takings or not action.uses:
+            return bool(action.uses or action.takings)
+        goods, work = self.recipe.uses[action.uses[0]].ingredient.goods, action.work
+        water = goods is not None and goods.liquid and goods.role != "fat"
+        return not water or work.wait is None or work.hands or work.handling > 0
 
-    def _beside(self, action: Action, before: list[int]) -> None:
+    def _beside(self, action: Action, line: int, before: list[int]) -> None:
         """What a meanwhile asks for by hand is done beside its wait too, where that is so long that nobody has to look
         at the clock: with all that runs beside it at least half of it is left."""
-        if action.beside is None:
-            return
-        work, wait = action.work, self.recipe.actions[action.beside].work
+        own, wait = action.work, self.recipe.actions[line].work
         by_hand = [task for task in before if self.tasks[task].hands]
-        takes = work.handling + sum(self.tasks[task].lo for task in by_hand)
-        takes += 0 if work.wait is None else ceil(work.wait.hi or work.wait.lo)
-        self.beside[action.beside] = taken = self.beside.get(action.beside, 0) + takes
+        takes = own.handling + sum([self.tasks[task].lo for task in by_hand])
+        takes += 0 if own.wait is None else ceil(own.wait.hi or own.wait.lo)
+        self.beside[line] = taken = self.beside.get(line, 0) + takes
         if wait.given == "text" and wait.wait is not None and 2 * taken <= wait.wait.lo:
-            self.links += [Link(self.last[action.beside], task, from_start=True) for task in by_hand]
+            self.links += [Link(self.last[line], task, from_start=True) for task in by_hand]
 
     def _by_hand(self, action: Action, group: list[Preparation]) -> int:
         takes = sum(one.seconds for one in group)
