@@ -126,7 +126,7 @@ def test_states_before_the_name(name: str, state: str, expected: list[str]) -> N
 def test_preparation_of_a_step_is_one_task_before_its_first_line() -> None:
     making = Making()
     making.component("Soup")
-    making.line("Sweat", work(0, wait(599)), food("1 onion, chopped", "onion", "chopped", pieces=1))
+    making.line("Sweat", work(0, wait(399)), food("1 onion, chopped", "onion", "chopped", pieces=1))
     making.line("Add", work(30), food("2 carrots, sliced", "carrot", "sliced", pieces=2), after=(0,))
     network = lower(making.recipe(), KITCHEN)
     assert [task.title for task in network.tasks if task.part == "prepare"] == ["chop onion; slice carrot"]
@@ -136,7 +136,7 @@ def test_preparation_of_a_step_is_one_task_before_its_first_line() -> None:
 @pytest.mark.parametrize(
     ("labour", "tasks"),
     [
-        (work(0, wait(600)), ["chop onion", "slice carrot"]),
+        (work(0, wait(400)), ["chop onion", "slice carrot"]),
         (work(0, wait(600), hands=True), ["chop onion; slice carrot"]),
     ],
 )

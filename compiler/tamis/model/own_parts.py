@@ -267,6 +267,7 @@ def part_off(act: Line, reference: Reference, own: OwnPart, source: Batch) -> Ba
     if own.goods is not None:
         flow.own_parts.setdefault(source.number, set()).add(own.goods.id)
     if source is walker.present and (own.goods is not None or (act.verb is not None and act.verb.heat)):
+        source.last = act.number  # what is left of it was worked on in this line
         walker.put_aside(source, "left", "", span, TAKES_OVER)
     elif source is walker.present:
         part.lifted_from, source.lifted_out = source, part

@@ -9,10 +9,12 @@ from __future__ import annotations
 
 from tamis.kitchen.equipment import COLD, MADE_READY
 from tamis.model.recipe import Action, Recipe
-from tamis.reading.clauses import Pause, Tool
+from tamis.reading.clauses import Ingredient, Naming, Pause, Reference, Tool
+from tamis.syntax.document import Text
 from tamis.timeline.network import Link
 from tamis.timeline.oven import waits_for_oven
 from tamis.timeline.tasks import Tasks
+from tamis.timeline.words import title_words
 
 COOLING = 1800
 """Seconds in which an empty jar or bottle cools that was heated; common practice."""
@@ -27,11 +29,11 @@ _PUT_BY = ("", *COLD)
 def flow_links(recipe: Recipe, tasks: Tasks) -> list[Link]:
     """The links between the lines of a recipe."""
     links: list[Link] = []
-    before = _before(recipe, tasks)
+    before, cut = _before(recipe, tasks, links)
     followed: set[int] = set()
     for action in recipe.actions:
         if not tasks.alone[action.number]:
-            links += _after(recipe, tasks, action, before[action.number], followed)
+            links += _after(recipe, tasks, action, before[action.number], followed, cut)
             if action.beside is not None:
                 links += _beside(recipe, tasks, action, action.beside)
         first = tasks.first[action.number]
@@ -48,9 +50,11 @@ def flow_links(recipe: Recipe, tasks: Tasks) -> list[Link]:
     return list(dict.fromkeys(links))
 
 
-def _before(recipe: Recipe, tasks: Tasks) -> list[tuple[int, ...]]:
+def _before(recipe: Recipe, tasks: Tasks, links: list[Link]) -> tuple[list[tuple[int, ...]], set[int]]:
     """The lines that each line must wait for; one that only heats a station stands for those before it. A pan of fat or
-    water is put on, and a tin greased, beside the work on what goes into it: that waits for both."""
+    water is put on, a tin greased, and food that nothing was done to is cut, beside the work on what it goes into: what
+    comes next waits for both. Given too are the lines that only cut."""
+    cut: set[int] = set()
     before: list[tuple[int, ...]] = []
     aside: dict[int, tuple[int, ...]] = {}
     for action in recipe.actions:
@@ -60,13 +64,53 @@ def _before(recipe: Recipe, tasks: Tasks) -> list[tuple[int, ...]]:
                 lines += before[line]
             elif line != action.number:
                 lines += (line, *aside.get(line, ()))
-        if _puts_on(recipe, action) or _makes_ready(recipe, action):
+        if lines and action.uses and _cuts_its_own(recipe, action) and _idle_before(recipe, tasks, action):
+            aside[action.number], lines = tuple(lines), [line for line in lines if line in cut]
+            cut.add(action.number)
+        elif lines and action.beside is None and _mixed_beside(recipe, action, lines[-1]):
+            links.append(Link(tasks.last[lines[-1]], tasks.first[action.number], from_start=True))
+            aside[action.number] = (lines.pop(),)
+        elif _puts_on(recipe, action) or _makes_ready(recipe, action):
             here = tasks.places[action.number].batch
             empty = here == -1  # a pan without any food follows no work on food
             aside[action.number] = tuple(line for line in lines if empty or tasks.places[line].batch == here)
             lines = [line for line in lines if line not in aside[action.number]]
         before.append(tuple(dict.fromkeys(lines)))
-    return before
+    return before, cut
+
+
+def _cuts_its_own(recipe: Recipe, action: Action) -> bool:
+    """Whether a line only cuts or cleans food that it names first, and puts it nowhere: *peel [3 carrots] and slice
+    them*. It is written where it is wanted, and done when there is time."""
+    if not action.verbs or action.takings or action.work.wait is not None or action.beside is not None:
+        return False
+    first, food = action.verbs[0], action.reads[0]
+    if not (first.verb.prepares or first.verb.outside) or food.clause.span.start - first.span.end != 1:
+        return False
+    if any([use.verb.adds or use.verb.heat or use.verb.serves for use in action.verbs]):
+        return False
+    there = any([isinstance(read, Reference) for read in action.reads])
+    there = there or any([tool.definite and tool.equipment.kind != "tool" for tool in action.tools])
+    if there or not isinstance(food, Ingredient) or not all([recipe.uses[index].in_batch for index in action.uses]):
+        return False
+    words = title_words(recipe.language).prepositions.difference(*(use.text.split() for use in action.verbs))
+    plain = [part.text.lower().rstrip(".").split() for part in action.parts if isinstance(part, Text)]
+    return words.isdisjoint(plain[-1][-1:]) and all([words.isdisjoint(said[:-1]) for said in plain])
+
+
+def _idle_before(recipe: Recipe, tasks: Tasks, action: Action) -> bool:
+    """Whether a wait of its component, or for its butter to soften, stands before a line."""
+    those = [one for one in tasks.tasks if one.part in ("wait", "prepare") and not one.hands]
+    return any(recipe.actions[one.action].component == action.component and one.action < action.number for one in those)
+
+
+def _mixed_beside(recipe: Recipe, action: Action, line: int) -> bool:
+    """Whether a meanwhile that takes some of what waits, and is named, only needs that wait to have begun:
+    *[meanwhile], mix [15 g flour] with [the rest of the milk] [as flour milk]*."""
+    if not action.reads or action.reads[0].role != "meanwhile":
+        return False
+    waits = recipe.actions[line].work
+    return isinstance(action.reads[-1], Naming) and waits.wait is not None and not waits.hands
 
 
 def _puts_on(recipe: Recipe, action: Action) -> bool:
@@ -99,17 +143,24 @@ def _noun(tool: Tool) -> str:
     return tool.name.lower().rpartition(" ")[2]
 
 
-def _after(recipe: Recipe, tasks: Tasks, action: Action, before: tuple[int, ...], followed: set[int]) -> list[Link]:
-    """Links to what comes before: at once, within a time, or no later than its window allows."""
+def _after(
+    recipe: Recipe, tasks: Tasks, action: Action, before: tuple[int, ...], followed: set[int], cut: set[int]
+) -> list[Link]:
+    """Links to what comes before: at once, within a time, or no later than its window allows. What is cut beside it is
+    passed over: the bread comes out of the oven when it is baked, and not when the lemon is sliced."""
     links = []
     tied = _stays(tasks, action)
-    batch = _batch(recipe, action, before, tied)
+    at_once = action.at_once
+    if cut and not cut.isdisjoint(before):
+        at_once = at_once or any(recipe.actions[line].at_once for line in cut.intersection(before))
+    asked = at_once or tied or action.within is not None
+    batch = _batch(recipe, action, [line for line in before if line not in cut]) if asked else None
     for line in before:
         a, b = tasks.last[line], tasks.first[action.number]
         limit = None
         if line == batch and line not in followed and not _keeps_warm(recipe.actions[line]):
             followed.add(line)
-            limit = 0 if action.at_once or (tied and tasks.tasks[a].kind != "window") else action.within
+            limit = 0 if at_once or (tied and tasks.tasks[a].kind != "window") else action.within
         elif _heats_empty(recipe.actions[line]):
             limit = 0
         links.append(Link(a, b, 0, limit))
@@ -142,15 +193,16 @@ def _stays(tasks: Tasks, action: Action) -> bool:
     return first.part == "wait" and not first.hands and not first.machine and first.station in _PUT_BY
 
 
-def _batch(recipe: Recipe, action: Action, before: tuple[int, ...], tied: bool) -> int | None:
-    """The line before that had the same batch in hand, if it matters how soon this one follows."""
-    if not action.at_once and action.within is None and not tied:
-        return None
+def _batch(recipe: Recipe, action: Action, before: list[int]) -> int | None:
+    """The line before that had the same batch in hand; of those of other components what is kept warm, and not
+    the salad that goes with it."""
     lines = [line for line in before if recipe.actions[line].before != action.number]
     if action.beside is not None:
         lines = [line for line in lines if recipe.actions[line].beside == action.beside]
     own = [line for line in lines if recipe.actions[line].component == action.component]
-    return max(own or lines, default=None)
+    last = max(own or lines, default=None)
+    cold = last is not None and not own and not recipe.actions[last].work.station
+    return next((line for line in lines if cold and _keeps_warm(recipe.actions[line])), last)
 
 
 def _beside(recipe: Recipe, tasks: Tasks, action: Action, beside: int) -> list[Link]:

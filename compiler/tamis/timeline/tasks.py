@@ -35,7 +35,7 @@ MOMENT = 30
 FRESH = 600
 """Seconds for which what is made ready right before its line stays fit for it; common practice."""
 
-IDLE = 600
+IDLE = 400
 """A wait of so many seconds that leaves the cook free is time to make ready what comes after it; common practice."""
 
 
@@ -143,13 +143,16 @@ class Tasks:
     """The tasks so far, and the links inside a line. `first`, `handled` and `last` are the tasks of each
     action by its index: the one that it begins with, the first that holds the cook, and the one that it
     ends with. `alone` and `stands` tell of each action whether it only heats a station, and how many seconds
-    what it makes stands before it is served; `along` are the seconds of what a line makes ready itself; `early`
+    what it makes stands before it is served; `along` are the seconds of what a line makes ready itself, `beside`
+    of what runs beside it so far; `cut` are the lines of which food is made ready by hand before their step; `early`
     and `late` hold what is prepared before a step (or before what follows a long wait in it) and before a line."""
 
     __slots__ = (
         "alone",
         "along",
+        "beside",
         "cooling",
+        "cut",
         "early",
         "first",
         "handled",
@@ -177,9 +180,11 @@ class Tasks:
         self.alone = [heats_alone(action) for action in recipe.actions]
         self.stands = [standing(action) for action in recipe.actions]
         self.stretch = _stretches(recipe)
+        self.beside: dict[int, int] = {}
         self.along: dict[int, int] = {}
         self.early: dict[Stretch, list[Preparation]] = {}
         self.late: dict[int, list[Preparation]] = {}
+        self.cut: set[int] = set()
         for action in recipe.actions:
             for index in action.uses:
                 verb, item = _verb_before(action, recipe.uses[index]), recipe.uses[index].ingredient
@@ -193,6 +198,7 @@ class Tasks:
                     if verb is not None and one.verb == verb.name:
                         continue  # separate [2 eggs, separated]: said twice, done once
                     if one.when == "before":
+                        self.cut.add(action.number)
                         self.early.setdefault(self.stretch[action.number], []).append(one)
                     else:
                         self.late.setdefault(action.number, []).append(one)
@@ -206,6 +212,8 @@ class Tasks:
         self.first.append(start)
         self.handled.append(start)
         self.links += [Link(task, start, 0, limit) for task, limit in before]
+        if action.beside is not None:
+            self._beside(action, action.beside, [task for task, _ in before])
         if self.alone[action.number]:
             self._heating(action)
         else:
@@ -258,10 +266,9 @@ class Tasks:
         heat = preheating_seconds(action, self.places[action.number], self.kitchen)
         if heat:
             tasks.append((self._task(action, "heat", heat), None))
-        food = action.uses or action.takings  # a pan that is heated empty needs nothing chopped
-        early = self.early.pop(self.stretch[action.number], None) if food else None
-        if early:
-            tasks.append((self._by_hand(action, early), None))
+        stretch = self.stretch[action.number]
+        if stretch in self.early and self._takes_food(action):
+            tasks.append((self._by_hand(action, self.early.pop(stretch)), None))
         wanted = self.late.get(action.number, ())
         late = [one for one in wanted if one.when == "just-before"]
         if late:
@@ -271,6 +278,26 @@ class Tasks:
                 task = self._task(action, "prepare", one.seconds, title=in_words([one]))
                 tasks.append((task, FRESH if one.when == "boils" else None))
         return tasks
+
+    def _takes_food(self, action: Action) -> bool:
+        """Whether what a step wants chopped is chopped before this line: not before a pan comes to its heat that holds
+        nothing or only water, and nothing that is made ready by hand."""
+        if action.number in self.cut or action.takings or not action.uses:
+            return bool(action.uses or action.takings)
+        goods, work = self.recipe.uses[action.uses[0]].ingredient.goods, action.work
+        water = goods is not None and goods.liquid and goods.role != "fat"
+        return not water or work.wait is None or work.hands or work.handling > 0
+
+    def _beside(self, action: Action, line: int, before: list[int]) -> None:
+        """What a meanwhile asks for by hand is done beside its wait too, where that is so long that nobody has to look
+        at the clock: with all that runs beside it at least half of it is left."""
+        own, wait = action.work, self.recipe.actions[line].work
+        by_hand = [task for task in before if self.tasks[task].hands]
+        takes = own.handling + sum([self.tasks[task].lo for task in by_hand])
+        takes += 0 if own.wait is None else ceil(own.wait.hi or own.wait.lo)
+        self.beside[line] = taken = self.beside.get(line, 0) + takes
+        if wait.given == "text" and wait.wait is not None and 2 * taken <= wait.wait.lo:
+            self.links += [Link(self.last[line], task, from_start=True) for task in by_hand]
 
     def _by_hand(self, action: Action, group: list[Preparation]) -> int:
         takes = sum(one.seconds for one in group)
