@@ -129,7 +129,12 @@ class Cutter:
         # The words by which a time may stand in letters: the units, and *overnight*.
         self._lengths = frozenset((*units.names("time"), *lists["open"]["OVERNIGHT"]))
         self._special = self._lengths | self._between | self.numbers.keys() | self._gas.keys() | self._dozens.keys()
-        self._token = re.compile(_pattern(lists["numbered"]["words"], elided, number_words(language).joins), re.VERBOSE)
+        self._numbered = lists["numbered"]["words"]
+        words = _odd_words(self._numbered, elided)
+        self._token = re.compile(_pattern(words, number_words(language).joins), re.VERBOSE)
+        piece = rf"\s*(?:{words}[a-z][\w'-]*|[0-9]++(?:\.[0-9]+)?|°\s*[cf](?!\w)|\S)"
+        self._pieces = re.compile(piece).findall
+        self._kept: dict[str, tuple[str, str, int]] = {}
         after = "|".join(map(re.escape, self.numbers))
         letters = "".join(sorted(self._letters))
         self._degrees_next = pattern(rf"\s*[0-9][0-9.,/–-]*\s*(?:°|[{letters}]\b)")
@@ -137,11 +142,77 @@ class Cutter:
 
     def cut(self, text: str) -> Cut:
         """The tokens of a text, in order."""
+        lower = _looked_up(text)
+        return self._in_pieces(text, lower) or self._one_by_one(text, lower)
+
+    def _in_pieces(self, text: str, lower: str) -> Cut | None:
+        """The tokens of a text as most are, whose pieces tell what they are; None for one with a fraction, a hyphen,
+        a unit of several words: that takes thrice as long."""
+        cut = Cut(text)
+        at, last, special = 0, "", False
+        known, special_words, alone, choice_of = self._kept, self._special, self._alone, _CHOICES
+        fix, say, begin, stop = cut.fixed.append, cut.words.append, cut.starts.append, cut.ends.append
+        for piece in self._pieces(lower):
+            kind, word, start = known.get(piece) or self._piece(piece)
+            start += at
+            at += len(piece)
+            if kind == "WORD":
+                if last == "NUMBER" and (unit := alone.get(text[start:at])):
+                    if text[at : at + 1] == ".":
+                        return None
+                    kind, word = unit, ""
+                elif last in _BEFORE_UNITS or word in special_words:
+                    kind, end = self._word(text, word, start, at, last, cut)
+                    if end != at:
+                        return None
+                    special, word = True, word if kind in _WORDS else ""
+            elif kind in _LOOK_BEHIND:
+                kind = self._sign_before(kind, lower[at : at + 2], cut)
+                if not kind:
+                    return None
+            fix(choice_of[kind])
+            say(word)
+            begin(start)
+            stop(at)
+            last = "NUMBER" if kind == "NUMWORD" else kind
+        if special:
+            _settle_number_words(cut)
+            self._settle_between(cut)
+        return cut
+
+    def _piece(self, piece: str) -> tuple[str, str, int]:
+        """The kind of a piece, its word if it is one, and how many spaces it begins with."""
+        said = piece.lstrip()
+        lead = len(piece) - len(said)
+        if said.replace(".", "", 1).isdigit():
+            return "" if said in self._numbered or not said.isascii() else "NUMBER", "", lead
+        if said[0].isalnum():
+            kind = "WORD" if said[0].isascii() else ""
+        elif said in _DASHES:
+            kind = "DASH"
+        else:
+            kind = "DEGREE" if len(said) > 1 else _PIECES.get(said, "ODD")
+        found = kind, said if kind == "WORD" else "", lead
+        if len(self._kept) < _MOST_KEPT:
+            self._kept[piece] = found
+        return found
+
+    def _sign_before(self, kind: str, behind: str, cut: Cut) -> str:
+        """What a sign is by what stands behind it; "" where more must be looked at."""
+        number = behind.lstrip()[:1].isdigit()
+        if kind == "DASH":
+            return "RANGE" if number else ""
+        if kind == "OPEN":
+            cut.opened += 1
+            return kind if cut.opened <= _DEEPEST else "ODD"
+        return "" if kind == "" or behind[:1].isdigit() else kind
+
+    def _one_by_one(self, text: str, lower: str) -> Cut:
+        """The same of any text."""
         cut = Cut(text)
         at, end, last = 0, len(text), ""
         match, special_words, alone, choice_of = self._token.match, self._special, self._alone, _CHOICES
         fix, say, begin, stop = cut.fixed.append, cut.words.append, cut.starts.append, cut.ends.append
-        lower = _looked_up(text)
         special = between = False
         while at < end:
             found = match(lower, at)
@@ -265,6 +336,12 @@ class Cutter:
 
 _WORDS = frozenset(("WORD", "NUMWORD"))
 _SIGNS = frozenset(("HYPHEN", "OPEN", "MARK"))
+_DASHES = frozenset("‒–—―-")
+_PIECES = {
+    ",": "COMMA", "+": "PLUS", "@": "AT", "%": "PERCENT", "×": "TIMES", "(": "OPEN", ")": "CLOSE", "/": "", "°": "",
+    "℃": "DEGREE", "℉": "DEGREE",
+}  # fmt: skip
+_LOOK_BEHIND = frozenset(("", "DASH", "OPEN", "COMMA"))
 _BEFORE_UNITS = frozenset(("NUMBER", "TIME", "LENGTH"))
 _MOST_KEPT = 2_000
 # Round brackets in one clause: more are no cook's.
@@ -294,15 +371,12 @@ def _number(text: str) -> float:
     return float(text) if text.replace(".", "", 1).isdigit() else 0
 
 
-def _pattern(numbered: tuple[str, ...], elided: tuple[str, ...], joins: tuple[str, ...]) -> str:
-    """The regular expression of tokens, for text as it is looked up. `numbered` are words that hold digits (# for each
-    number), `elided` small words that end in an apostrophe and are words of their own before the next, `joins` what
-    may stand between a number and its fraction (1 and 1/2)."""
+def _pattern(odd_words: str, joins: tuple[str, ...]) -> str:
+    """The regular expression of tokens, for text as it is looked up; `joins` may part a number and its fraction (1 and
+    1/2)."""
     joined = "".join(rf"|\ {re.escape(word)}\ " for word in joins)
-    with_digits = "|".join(re.escape(word).replace(r"\#", "[0-9]+").replace("#", "[0-9]+") + r"\b" for word in numbered)
-    cut_off = "".join(re.escape(word) + r"(?=\w)|" for word in elided)
     return rf"""\s*(?:
-      (?P<WORD>{with_digits}|{cut_off}(?![{_FRACTIONS}])[^\W\d_][\w'-]*)
+      (?P<WORD>{odd_words}(?![{_FRACTIONS}])[^\W\d_][\w'-]*)
     | (?P<NUMBER>[0-9]++(?!,[0-9])(?:\.[0-9]+ | (?:[ -]{joined})[0-9]+/[0-9]+(?![0-9/]) | /[0-9]+
         | (?:[ ]{joined})?[{_FRACTIONS}])? | [ ]?[{_FRACTIONS}])
     | (?P<MISWRITTEN>[0-9]+,[0-9]+(?:[.,][0-9]+)*)
@@ -315,6 +389,13 @@ def _pattern(numbered: tuple[str, ...], elided: tuple[str, ...], joins: tuple[st
     | (?P<CLOSE>\))
     | (?P<MARK>\S)
     )"""
+
+
+def _odd_words(numbered: tuple[str, ...], elided: tuple[str, ...]) -> str:
+    """The beginning of a regular expression of words. `numbered` hold digits (# for each number), `elided` end in an
+    apostrophe and are words of their own before the next."""
+    with_digits = (re.escape(word).replace(r"\#", "[0-9]+").replace("#", "[0-9]+") + r"\b" for word in numbered)
+    return "".join([f"{word}|" for word in (*with_digits, *(re.escape(word) + r"(?=\w)" for word in elided))])
 
 
 def _phrases(groups: tuple[tuple[str, tuple[str, ...]], ...]) -> _Phrases:
