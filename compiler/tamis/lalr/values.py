@@ -30,7 +30,7 @@ def builder(rule: Rule) -> Build | None:
         if not rule.symbols[1].isupper() and not rule.symbols[0].isupper():
             return _joined
     if any(symbol[0] == "_" and symbol.isupper() for symbol in rule.symbols):
-        return _with_dropped(rule, kept)
+        return _any(rule, kept)
     if len(hidden) == 1:
         return _one(rule.label, kept, hidden[0])
     return _node(rule.label, len(hidden)) if kept and hidden and not any(hidden) else _any(rule, kept)
@@ -83,8 +83,11 @@ def _node(label: str, size: int) -> Build:
 
 def _any(rule: Rule, kept: bool) -> Build:
     label, size = rule.label, len(rule.symbols)
+    dropped = [size - at for at, symbol in enumerate(rule.symbols) if symbol[0] == "_" and symbol.isupper()]
 
     def any_other(values: list[Any]) -> None:
+        for behind in dropped:
+            values[-behind] = []
         start = len(values) - size
         children = values[start:]
         # A list grows where it is: what repeats may be as long as the text.
@@ -97,19 +100,6 @@ def _any(rule: Rule, kept: bool) -> Build:
         values[start:] = [(label, flat) if kept else flat]
 
     return any_other
-
-
-def _with_dropped(rule: Rule, kept: bool) -> Build:
-    label, size = rule.label, len(rule.symbols)
-    dropped = [symbol[0] == "_" and symbol.isupper() for symbol in rule.symbols]
-
-    def without(values: list[Any]) -> None:
-        start = len(values) - size
-        left = [value for value, drop in zip(values[start:], dropped, strict=True) if not drop]
-        flat = [child for value in left for child in (value if value.__class__ is list else (value,))]
-        values[start:] = [(label, flat) if kept else flat]
-
-    return without
 
 
 class Productions(dict[int, "Production"]):
