@@ -25,8 +25,6 @@ def seconds_in(reading: Reading, unit: Node) -> Fraction:
 
 def _exact(reading: Reading, node: Node) -> Duration:
     """Numbers with units of time: `1 h 30 min`, `45 s–1 min`, `1 hour and a half`."""
-    if len(node[1]) == 2 and node[1][1][0] == "TIME":
-        return _of_unit(reading, *node[1])
     children = [part for part in node[1] if part[0] not in ("AND", "RANGE", "ARTICLE")]
     kinds = [part[0] for part in children]
     if kinds == ["amount", "TIME", "amount", "TIME"]:

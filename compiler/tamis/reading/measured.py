@@ -91,8 +91,6 @@ def _hedged(read: Measured, hedges: Node) -> Measured:
 def _weighed(reading: Reading, node: Node) -> Measured:
     """A weight or volume first: `420 g (3 cups)`, `500 g / 1 lb 2 oz`, `1 cup plus 2 tbsp`."""
     children = node[1]
-    if len(children) == 1 and children[0][0] == "weight":  # most are that and nothing more
-        return Measured(start_of(node), end_of(node), measures=measures(reading, children[0]))
     read = Measured(end=end_of(node))
     after, after_end = "", -1
     for part in children:

@@ -214,7 +214,8 @@ class _Builder:
             body = Span(span.start + len(AHEAD) + 1, end)
             self.blocks.append(Ahead(action_of(self.source, body, self.findings, self.language), span))
             return
-        text = IN_REMARK.sub(r"\1", "".join(line.text for line in kept)[len(kind) + 1 :].strip())
+        text = "".join([line.text for line in kept])[len(kind) + 1 :].strip()
+        text = IN_REMARK.sub(r"\1", text) if "[" in text else text
         self.blocks.append(Remark(cast("RemarkKind", kind.capitalize()), text, span))
 
     def _nul(self) -> None:
