@@ -59,20 +59,9 @@ class _Builder:
     """Walks the lines once, in order, and gathers the document's parts."""
 
     __slots__ = (
-        "blocks",
-        "comments",
-        "components",
-        "fields",
-        "findings",
-        "heading",
-        "headnote",
-        "language",
-        "lines",
-        "name",
-        "opening",
-        "prose",
-        "source",
-    )
+        "blocks", "comments", "components", "fields", "findings", "heading", "headnote", "language", "lines", "name",
+        "opening", "prose", "source",
+    )  # fmt: skip
 
     def __init__(self, source: Source, language: str) -> None:
         self.source = source
