@@ -82,6 +82,7 @@ def _is_free(nodes: Sequence[Node]) -> bool:
 
 
 _TEXTS: frozenset[NodeKind] = frozenset(("text", "said"))
+_TAILS: frozenset[NodeKind] = frozenset(("preparation", "purpose"))
 _READ: frozenset[NodeKind] = NUMBERS | LENGTHS | {"ADJCOMMA"}
 
 # ---- what stands there in a clause
@@ -130,7 +131,7 @@ def _food(children: Sequence[Node]) -> Way | None:
     weight, words, behind = _figures(weighed[1][0][1]), leaves(name[1]), tail[1] if tail else None
     if weight is None or not _is_free(words):
         return None
-    if behind and (tail[0][0] != "COMMA" or behind[0] not in _BEHIND or not _is_free(behind[1])):
+    if behind and (tail[0][0] != "COMMA" or behind[0] not in _TAILS or not _is_free(behind[1])):
         return None
     (kind, _, first, end), last, alone = words[0], words[-1][3], len(words) == 1
     rest = (start_of(behind), end_of(behind)) if behind else None
@@ -155,9 +156,6 @@ def _food(children: Sequence[Node]) -> Way | None:
         ))  # fmt: skip
 
     return read
-
-
-_BEHIND = ("preparation", "purpose")
 
 
 def _time(children: Sequence[Node]) -> Way | None:
