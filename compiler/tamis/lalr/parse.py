@@ -7,7 +7,7 @@ token of a class builds there and which stack comes after it, and nothing is wor
 from __future__ import annotations
 
 from tamis.lalr.table import END, Table
-from tamis.lalr.values import Productions, in_turn
+from tamis.lalr.values import Productions
 from tamis.typed import TYPE_CHECKING, Any
 
 if TYPE_CHECKING:
@@ -66,7 +66,7 @@ class Stacks:
             if step is None:
                 return None
             if step >= 0:
-                return in_turn(built), self._on(top, step)
+                return tuple(built), self._on(top, step)
             name, size, build = rules[~step]
             if build:
                 built.append(build)
@@ -74,7 +74,7 @@ class Stacks:
                 top = top.below  # type: ignore[assignment]  # a production is never longer than the stack
             top = self._on(top, rows[top.state][name])  # type: ignore[arg-type]  # … and leads on
             if kind == END and top.state == self._last:  # nothing is shifted at the end
-                return in_turn(built), top
+                return tuple(built), top
 
     def _on(self, stack: Stack, state: int) -> Stack:
         """A stack with a state on top."""

@@ -24,28 +24,10 @@ def builder(rule: Rule) -> Build | None:
     list that nobody else holds: it grows in place."""
     kept = rule.name[0] != "_"
     hidden = [symbol[0] == "_" for symbol in rule.symbols]
-    if len(hidden) == 2 and hidden[0] and not kept:
-        if not hidden[1]:
-            return _more
-        if not rule.symbols[1].isupper() and not rule.symbols[0].isupper():
-            return _joined
-    if any(symbol[0] == "_" and symbol.isupper() for symbol in rule.symbols):
-        return _with_dropped(rule, kept)
-    if len(hidden) == 1:
-        return _one(rule.label, kept, hidden[0])
-    return _node(rule.label, len(hidden)) if kept and hidden and not any(hidden) else _any(rule, kept)
-
-
-def in_turn(builds: list[Build]) -> tuple[Build, ...]:
-    """What does the same as these one after another: a list made of one value and joined to another at once is one more
-    of that."""
-    kept: list[Build] = []
-    for build in builds:
-        if build is _joined and kept and kept[-1] is _first:
-            kept[-1] = _more
-        else:
-            kept.append(build)
-    return tuple(kept)
+    if hidden == [True, False] and not kept:
+        return _more
+    passed = hidden == [True] and not kept and not rule.symbols[0].isupper()
+    return None if passed else _any(rule, kept)
 
 
 def _more(values: list[Any]) -> None:
@@ -53,38 +35,13 @@ def _more(values: list[Any]) -> None:
     values[-1].append(last)
 
 
-def _joined(values: list[Any]) -> None:
-    last = values.pop()
-    values[-1] += last
-
-
-def _first(values: list[Any]) -> None:
-    values[-1] = [values[-1]]
-
-
-def _one(label: str, kept: bool, hidden: bool) -> Build | None:
-    def rename(values: list[Any]) -> None:
-        values[-1] = (label, values[-1])
-
-    def wrap(values: list[Any]) -> None:
-        values[-1] = (label, [values[-1]])
-
-    if hidden:
-        return rename if kept else None
-    return wrap if kept else _first
-
-
-def _node(label: str, size: int) -> Build:
-    def node(values: list[Any]) -> None:
-        values[-size:] = [(label, values[-size:])]
-
-    return node
-
-
 def _any(rule: Rule, kept: bool) -> Build:
     label, size = rule.label, len(rule.symbols)
+    dropped = [size - at for at, symbol in enumerate(rule.symbols) if symbol[0] == "_" and symbol.isupper()]
 
     def any_other(values: list[Any]) -> None:
+        for behind in dropped:
+            values[-behind] = []
         start = len(values) - size
         children = values[start:]
         # A list grows where it is: what repeats may be as long as the text.
@@ -97,19 +54,6 @@ def _any(rule: Rule, kept: bool) -> Build:
         values[start:] = [(label, flat) if kept else flat]
 
     return any_other
-
-
-def _with_dropped(rule: Rule, kept: bool) -> Build:
-    label, size = rule.label, len(rule.symbols)
-    dropped = [symbol[0] == "_" and symbol.isupper() for symbol in rule.symbols]
-
-    def without(values: list[Any]) -> None:
-        start = len(values) - size
-        left = [value for value, drop in zip(values[start:], dropped, strict=True) if not drop]
-        flat = [child for value in left for child in (value if value.__class__ is list else (value,))]
-        values[start:] = [(label, flat) if kept else flat]
-
-    return without
 
 
 class Productions(dict[int, "Production"]):

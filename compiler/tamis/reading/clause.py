@@ -57,20 +57,13 @@ def end_of(node: Node) -> int:
 
 def leaves(nodes: Sequence[Node]) -> list[Node]:
     """The words of nodes, in order."""
-    found: list[Node] = []
-    waiting: list[Node] = []
-    for node in nodes:
-        if node[1].__class__ is not list:
+    found, waiting = list[Node](), [*reversed(nodes)]
+    while waiting:
+        node = waiting.pop()
+        if node[1].__class__ is list:
+            waiting += reversed(node[1])
+        else:
             found.append(node)
-            continue
-        while True:
-            if node[1].__class__ is list:
-                waiting += node[1][::-1]
-            else:
-                found.append(node)
-            if not waiting:
-                break
-            node = waiting.pop()
     return found
 
 
@@ -240,9 +233,7 @@ class Reading:
 
     def keys(self, nodes: Sequence[Node]) -> tuple[str, ...]:
         """The words of nodes as lists know them: in lower case, one by one."""
-        if len(nodes) == 1 and is_leaf(nodes[0]):
-            return _keys_of(nodes[0][1])
-        return tuple([key for leaf in leaves(nodes) for key in _keys_of(leaf[1])])
+        return tuple([key for leaf in leaves(nodes) for key in keys_of(leaf[1])])
 
     def find(
         self, rule: str, severity: Severity, span: Span, message: str, hint: str = "", fix: Fix | None = None
@@ -263,7 +254,8 @@ _PLAIN = str.maketrans({"’": "'", "‐": "-", "‑": "-"})
 
 
 @lru_cache(4096)
-def _keys_of(text: str) -> tuple[str, ...]:
+def keys_of(text: str) -> tuple[str, ...]:
+    """The words of a text as lists know them."""
     return tuple(text.lower().translate(_PLAIN).split())
 
 

@@ -13,6 +13,7 @@ from tamis.reading.pieces import read_division, read_meanwhile, read_naming, rea
 from tamis.reading.soundness import check_all_read
 from tamis.reading.things import read_reference, read_tool
 from tamis.reading.timing import read_cue, read_time
+from tamis.reading.usual import usual
 from tamis.source import Span
 from tamis.syntax.document import Clause
 from tamis.typed import TYPE_CHECKING
@@ -51,13 +52,16 @@ def read_clause(
     that stand before it in its line."""
     parser = parser_of(kitchen)
     cut = parser.vocabulary.cutter.cut(clause.text)
-    tree = parser.parse_cut(cut)
-    reading = Reading(clause, kitchen, findings, before)
-    if isinstance(tree, Fault):
+    shape = parser.shape(cut)
+    if isinstance(shape, Fault):
         from tamis.reading.refused import refused
 
-        refused(reading, tree, read_alone)
+        refused(Reading(clause, kitchen, findings, before), shape, read_alone)
         return ()
+    record = usual(shape, clause, kitchen, cut)
+    if record is not None:
+        return (record,)
+    reading, tree = Reading(clause, kitchen, findings, before), shape.tree(cut)
     role, children = tree[1][0]
     try:
         reader = _READERS.get(role)

@@ -25,8 +25,6 @@ def seconds_in(reading: Reading, unit: Node) -> Fraction:
 
 def _exact(reading: Reading, node: Node) -> Duration:
     """Numbers with units of time: `1 h 30 min`, `45 s–1 min`, `1 hour and a half`."""
-    if len(node[1]) == 2 and node[1][1][0] == "TIME":
-        return _of_unit(reading, *node[1])
     children = [part for part in node[1] if part[0] not in ("AND", "RANGE", "ARTICLE")]
     kinds = [part[0] for part in children]
     if kinds == ["amount", "TIME", "amount", "TIME"]:
@@ -47,22 +45,17 @@ def _exact(reading: Reading, node: Node) -> Duration:
 
 def _of_unit(reading: Reading, number: Node, unit_word: Node) -> Duration:
     """A number of one unit of time."""
-    unit = seconds_in(reading, unit_word)
-    low, high = amount(reading, number, "time", unit_word)
+    return lasting(amount(reading, number, "time", unit_word), seconds_in(reading, unit_word))
+
+
+def lasting(said: Amount, unit: Fraction) -> Duration:
+    """So much of a unit of time."""
+    low, high = said
     if low.denominator == high.denominator == unit.denominator == 1:  # as most are: no common divisor is to be sought
         seconds = unit.numerator
         least = Fraction(low.numerator * seconds)
         return made(Duration, (least, least if high is low else Fraction(high.numerator * seconds), False))
-    return Duration(*Amount(low, high).times(unit))
-
-
-def seconds_of(reading: Reading, node: Node) -> Duration | None:
-    """A duration that is a number or a range of one unit, as most are; None for any other."""
-    length = node[1][0]
-    if len(node[1]) != 1 or length[0] != "stretch" or len(length[1]) != 1 or length[1][0][0] != "exact":
-        return None
-    parts = length[1][0][1]
-    return _of_unit(reading, *parts) if len(parts) == 2 and parts[1][0] == "TIME" else None
+    return Duration(*said.times(unit))
 
 
 def _and_half(reading: Reading, node: Node) -> Duration:

@@ -15,7 +15,6 @@ from tamis.reading.pieces import read_division
 from tamis.reading.soundness import check_text
 from tamis.reading.surplus import second_use
 from tamis.reading.unit_checks import check_units
-from tamis.reading.usual import usual_food
 from tamis.source import NOWHERE
 from tamis.typed import TYPE_CHECKING, Literal
 
@@ -33,9 +32,6 @@ FROM_TAP: Literal["tap"] = "tap"
 
 def read_named(reading: Reading, children: Sequence[Node], role: str) -> tuple[Read, ...] | None:
     """The record of a clause that the grammar takes for food; None where it is no clause at all."""
-    usual = usual_food(reading, children) if role == "ingredient" else None
-    if usual:
-        return (usual,)
     parts, more = second_use(reading, parts_of(reading, children))
     known = reading.kitchen.larder.find(reading.keys(parts.name))
     if known is None:

@@ -10,7 +10,7 @@ from fractions import Fraction
 
 from tamis.quantity.amount import Amount
 from tamis.quantity.measure import Measure
-from tamis.reading.clause import child, end_of, is_leaf, leaves, only_leaf, start_of
+from tamis.reading.clause import child, clause_words, end_of, is_leaf, leaves, only_leaf, start_of
 from tamis.reading.quantities import amount, as_one, check_size, factors, length, measures, one_measure, place, unit_of
 from tamis.reading.soundness import check_number
 from tamis.typed import TYPE_CHECKING, Any
@@ -18,7 +18,8 @@ from tamis.typed import TYPE_CHECKING, Any
 if TYPE_CHECKING:
     from collections.abc import Sequence
 
-    from tamis.reading.clause import Node, NodeKind, Reading
+    from tamis.kitchen.house import Kitchen
+    from tamis.reading.clause import ClauseWords, Node, NodeKind, Reading
     from tamis.source import Span
 
 ONE = Amount(Fraction(1), Fraction(1))
@@ -90,8 +91,6 @@ def _hedged(read: Measured, hedges: Node) -> Measured:
 def _weighed(reading: Reading, node: Node) -> Measured:
     """A weight or volume first: `420 g (3 cups)`, `500 g / 1 lb 2 oz`, `1 cup plus 2 tbsp`."""
     children = node[1]
-    if len(children) == 1 and children[0][0] == "weight":  # most are that and nothing more
-        return Measured(start_of(node), end_of(node), measures=measures(reading, children[0]))
     read = Measured(end=end_of(node))
     after, after_end = "", -1
     for part in children:
@@ -218,8 +217,8 @@ def with_unit(reading: Reading, read: Measured, name: Sequence[Node]) -> tuple[M
     if cut:
         of = next(at for at, part in enumerate(parts) if part[0] == "OF")
         return read.with_(measures=(Measure(read.measures[0].amount, cut),), end=parts[of][3]), parts[of + 1 :]
-    skip = _before_of(reading, parts) or int(is_how(reading, parts[0]) and bool(_unit(reading, parts[1])))
-    unit = _unit(reading, parts[skip]) if len(parts) > skip + 1 else ""
+    skip = _before_of(reading, parts) or int(is_how(reading.words, parts[0]) and bool(_unit(reading.kitchen, parts[1])))
+    unit = _unit(reading.kitchen, parts[skip]) if len(parts) > skip + 1 else ""
     counted = _counted_in(reading, read, unit, parts[skip:]) if unit else None
     if counted is None:
         return read, list(name)
@@ -236,7 +235,7 @@ def _before_of(reading: Reading, parts: Sequence[Node]) -> int:
     """Where the count word stands that *of* follows, with words before it that describe: `3 outer leaves of cabbage`,
     `6 small heart leaves of lettuce`, but `1 tin fillets of anchovy`."""
     at = next((at for at, part in enumerate(parts) if part[0] == "OF"), 0) - 1
-    if at < 1 or len(parts) == at + 2 or not _unit(reading, parts[at]):
+    if at < 1 or len(parts) == at + 2 or not _unit(reading.kitchen, parts[at]):
         return 0
     return 0 if _is_vessel(reading, parts[0]) or any(part[0] in ("FOOD", "bracket") for part in parts[:at]) else at
 
@@ -253,17 +252,17 @@ def _cut(reading: Reading, parts: Sequence[Node]) -> str:
     of = next((at for at, part in enumerate(parts) if part[0] == "OF"), 0)
     if not of or parts[-1][0] in ("OF", "bracket") or _is_vessel(reading, parts[0]):
         return ""
-    if any(part[0] == "bracket" for part in parts[:of]) or _unit(reading, parts[of - 1]):
+    if any(part[0] == "bracket" for part in parts[:of]) or _unit(reading.kitchen, parts[of - 1]):
         return ""
     found = reading.kitchen.larder.find(reading.keys([part for part in parts if part[0] != "bracket"]))
     return found.piece_word if found else ""
 
 
-def may_be_unit(reading: Reading, first: Node, alone: bool) -> bool:
+def may_be_unit(kitchen: Kitchen, first: Node, alone: bool) -> bool:
     """Whether the first word of a name may be a unit, or say of what size one is; `alone`: it is all of the name."""
-    if reading.kitchen.cupboard.count_word(first[1].partition(" ")[0].lower()):
+    if kitchen.cupboard.count_word(first[1].partition(" ")[0].lower()):
         return True
-    return not alone and (is_how(reading, first) or bool(_unit(reading, first)))
+    return not alone and (is_how(clause_words(kitchen.language), first) or bool(_unit(kitchen, first)))
 
 
 def _words_and_brackets(reading: Reading, name: Sequence[Node]) -> list[Node]:
@@ -309,25 +308,26 @@ def _counted_in(reading: Reading, read: Measured, unit: str, words: Sequence[Nod
 _AFTER_BRACKET = 3
 
 
-def is_how(reading: Reading, leaf: Node) -> bool:
+def is_how(words: ClauseWords, leaf: Node) -> bool:
     """Whether a word says how a measure is heaped, or of what size a piece is."""
     if leaf[0] == "bracket":
         return False
     said = leaf[1].lower()
-    return said in reading.words.how or said.endswith(reading.words.sized)
+    return said in words.how or said.endswith(words.sized)
 
 
-def _unit(reading: Reading, leaf: Node) -> str:
+def _unit(kitchen: Kitchen, leaf: Node) -> str:
     """The unit that a word is between a number and a name: tbsp, pinch, clove, can; else ""."""
     if leaf[0] in ("FOOD", "TOOL", "bracket"):
         return ""
     word = leaf[1].lower()
-    if leaf[1] in reading.words.lengths:  # `2 m of hog casings`
-        return reading.words.lengths[leaf[1]]
-    count = reading.kitchen.cupboard.count_word(word)
+    lengths = clause_words(kitchen.language).lengths
+    if leaf[1] in lengths:  # `2 m of hog casings`
+        return lengths[leaf[1]]
+    count = kitchen.cupboard.count_word(word)
     if count:
         return count
-    unit = reading.kitchen.units.get(word) if len(word) > 1 else None
+    unit = kitchen.units.get(word) if len(word) > 1 else None
     return unit.id if unit and unit.kind in ("mass", "volume", "nominal") else ""
 
 

@@ -22,7 +22,7 @@ if TYPE_CHECKING:
     from tamis.lalr.table import Table
     from tamis.lalr.values import Node
     from tamis.reading.clause import NodeKind
-    from tamis.reading.shapes import Move, Step
+    from tamis.reading.shapes import Move
 
 # No cook writes so many words in a clause: what such a one teaches is not kept.
 _LONG = 200
@@ -49,56 +49,45 @@ class Parser:
     def __init__(self, table: Table, vocabulary: Vocabulary, start: str = "clause") -> None:
         self._stacks = Stacks(table, start)
         self.vocabulary = vocabulary
-        self._empty = Shape(self._stacks.first, None, ())
+        self._empty = Shape(self._stacks.first)
         self._kept = 0
 
     def parse(self, text: str) -> Node | Fault:
         """The tree of a clause, or where it stops being one."""
         cut = self.vocabulary.cutter.cut(text)
-        return self.parse_cut(cut)
+        shape = self.shape(cut)
+        return shape if isinstance(shape, Fault) else shape.tree(cut)
 
-    def parse_cut(self, cut: Cut) -> Node | Fault:
-        """The same for a text already cut."""
-        text, words, vocabulary = cut.text, cut.words, self.vocabulary
-        known, later, choices = vocabulary.of_first, vocabulary.of_later, None
-        leaves: list[Node] = []
-        at, end, kind = 0, len(words), ""
+    def shape(self, cut: Cut) -> Shape | Fault:
+        """The shape of a clause, or where it stops being one."""
+        words, fixed, vocabulary = cut.words, cut.fixed, self.vocabulary
+        known, at, end = vocabulary.of_first, 0, len(words)
         shape = self._first(end)
-        starts, ends, fixed = cut.starts, cut.ends, cut.fixed
         while at < end:
             choice = fixed[at]
             if choice is None:
                 choice = known.get(words[at]) or vocabulary.choice(words, at)
-            elif choice is COMMA and kind not in _NOUNS:
-                choices = choices or Choices(cut, vocabulary)
-                choice = choices.at(at)
-            step = shape.steps.get(choice) or self._step(shape, choice)
-            if step is None:
-                return Fault(at, starts[at], ends[at], shape.stack)
-            kind, taken, shape = step
-            first = starts[at]
-            at += taken
-            last = ends[at - 1]
-            leaves.append((kind, text[first:last], first, last))  # type: ignore[arg-type]  # a leaf is a node too
-            known = later
-        if shape.tree is not None:
-            return shape.tree(leaves)
+            elif choice is COMMA and shape.kind not in _NOUNS:
+                choice = Choices(cut, vocabulary).at(at)
+            after = shape.steps.get(choice) or self._step(shape, choice)
+            if after is None:
+                return Fault(at, cut.starts[at], cut.ends[at], shape.stack)
+            shape, at, known = after, after.end, vocabulary.of_later
         if shape.last is None:
-            found = self._stacks.step(shape.stack, END) if leaves else None
+            found = self._stacks.step(shape.stack, END) if end else None
             if found is None:
-                return Fault(at, len(text), len(text), shape.stack)
+                return Fault(at, len(cut.text), len(cut.text), shape.stack)
             shape.last = found[0]
-        tree: Node = shape.built(leaves)
-        return tree
+        return shape
 
     def _first(self, length: int) -> Shape:
         if self._kept + self._stacks.made > _MOST_KEPT:
             self._stacks.forget()
-            self._empty = Shape(self._stacks.first, None, ())
+            self._empty = Shape(self._stacks.first)
             self._kept = 0
-        return self._empty if length < _LONG else Shape(Stack(self._empty.stack.state, None), None, ())
+        return self._empty if length < _LONG else Shape(Stack(self._empty.stack.state, None))
 
-    def _step(self, shape: Shape, choice: Choice) -> Step | None:
+    def _step(self, shape: Shape, choice: Choice) -> Shape | None:
         """The first way of a choice that the parser can take, remembered. The table's row alone does not tell: LALR
         joins the lookaheads of equal states, and a token may be refused only after some productions have been
         closed."""
@@ -108,10 +97,10 @@ class Parser:
         kind, taken, builds, stack = move
         after = shape.after.get((kind, taken))
         if after is None:
-            after = shape.after[kind, taken] = Shape(stack, shape, builds)
+            after = shape.after[kind, taken] = Shape(stack, shape, kind, taken, builds)
             self._kept += 1
-        step = shape.steps[choice] = (kind, taken, after)
-        return step
+        shape.steps[choice] = after
+        return after
 
     def _move(self, stack: Stack, choice: Choice) -> Move | None:
         for kind, taken in choice.ways:

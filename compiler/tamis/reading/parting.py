@@ -24,6 +24,7 @@ if TYPE_CHECKING:
 
 TIMED = (Time, Cue, Pause)
 """The records that may give a time."""
+_ENDS = (Cue, Target)
 
 
 def parted(action: ActionRead, kitchen: Kitchen, findings: list[Diagnostic]) -> list[ActionRead]:
@@ -103,7 +104,7 @@ def _end_of_first_wait(action: ActionRead, timed: Event) -> int | None:
     for event in action.events:
         if event is timed:
             return event.clause.span.start if done and isinstance(event, Pause) else reached if again else None
-        done = done or isinstance(event, Cue | Target)
+        done = done or event.__class__ in _ENDS
         if isinstance(event, VerbUse):
             if reached is not None:
                 again = True
@@ -206,10 +207,7 @@ def gives_time(event: Event) -> bool:
 
 def times_in(events: Sequence[Event]) -> list[Event]:
     """The events that say how long their line takes; most are of kinds that never do."""
-    return [event for event in events if event.__class__ in _KINDS and gives_time(event)]
-
-
-_KINDS = frozenset(TIMED)
+    return [event for event in events if event.__class__ in TIMED and gives_time(event)]
 
 
 def _offset(event: Event) -> int:

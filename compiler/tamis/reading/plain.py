@@ -34,18 +34,8 @@ class Plain:
     units and signs; tokens begin at `starts` and end at `ends`."""
 
     __slots__ = (
-        "_answers",
-        "_ways",
-        "cut",
-        "ends",
-        "fixed",
-        "kitchen",
-        "said",
-        "starts",
-        "text",
-        "vocabulary",
-        "words",
-    )
+        "_answers", "_ways", "cut", "ends", "fixed", "kitchen", "said", "starts", "text", "vocabulary", "words",
+    )  # fmt: skip
 
     def __init__(self, text: str, vocabulary: Vocabulary) -> None:
         cut = vocabulary.cutter.cut(text)

@@ -12,7 +12,7 @@ from tamis.kitchen.equipment import COLD
 from tamis.reading.clauses import Tool, VerbUse
 from tamis.reading.plain import phrases
 from tamis.reading.tables import match, tables
-from tamis.record import NamedTuple
+from tamis.record import NamedTuple, made
 from tamis.source import Span
 from tamis.syntax.document import Clause
 from tamis.typed import TYPE_CHECKING, Literal
@@ -158,7 +158,7 @@ class Command(NamedTuple):
     def use(self, offset: int) -> VerbUse:
         """The verb where it stands in the file; `offset` is where the plain words begin."""
         start = self.start + offset
-        return VerbUse(self.verb, self.said, Span(start, start + len(self.said)))
+        return made(VerbUse, (self.verb, self.said, made(Span, (start, start + len(self.said)))))
 
 
 def placed_station(station: Station, offset: int, language: str, preposition: str = "") -> Tool:

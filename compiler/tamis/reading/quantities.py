@@ -20,6 +20,7 @@ from tamis.typed import TYPE_CHECKING, Literal
 from tamis.words import example
 
 if TYPE_CHECKING:
+    from tamis.kitchen.house import Kitchen
     from tamis.quantity.units import Unit
     from tamis.reading.clause import Node, Reading
 
@@ -125,8 +126,12 @@ def _reversed(reading: Reading, node: Node, unit: Node | None) -> Exception:
 
 def unit_of(reading: Reading, leaf: Node) -> Unit | None:
     """The unit that a word names."""
-    said = leaf[1].strip("-‐‑.")
-    return reading.kitchen.units.get("inch" if leaf[0] == "INCH" else said)
+    return unit_called(reading.kitchen, "inch" if leaf[0] == "INCH" else leaf[1])
+
+
+def unit_called(kitchen: Kitchen, said: str) -> Unit | None:
+    """The unit of a spelling, with the hyphen or the full stop that may stand at it."""
+    return kitchen.units.get(said.strip("-‐‑."))
 
 
 def measures(reading: Reading, weight: Node) -> tuple[Measure, ...]:

@@ -58,6 +58,7 @@ if TYPE_CHECKING:
 
 _RIGHT_BEHIND = len(" into the ")
 _OPENS = 8  # so far from the beginning of a line stands what is made ready
+_THINGS = (Tool, Reference)
 _PAIR = 2  # a clause and the words before it
 _FOR_EACH = 3  # fewer words than these are no more than *for each*
 
@@ -155,7 +156,7 @@ class _Reader:
         parts = action.parts
         kept, nothing = self._kept, self._nothing
         plain = [
-            kept.get(part.text) or plain_of(part.text, self.kitchen) if isinstance(part, Text) else nothing
+            kept.get(part.text) or plain_of(part.text, self.kitchen) if part.__class__ is Text else nothing
             for part in parts
         ]
         plain.append(nothing)
@@ -344,12 +345,11 @@ def _fills(earlier: Sequence[Event]) -> bool:
 def _makes_ready(earlier: Sequence[Event], of_equipment: bool) -> bool:
     """Whether a line makes a piece of equipment ready: what it takes for that stays at the tin, be it weighed or not.
     Dough or bread that lines a tin is food, unless all that the component does is to make a tin ready."""
-    begins = earlier[:_OPENS]
-    verb = next((event.verb for event in begins if isinstance(event, VerbUse)), None)
-    tool = next((event for event in begins if isinstance(event, Tool | Reference)), None)
-    if verb is None or not isinstance(tool, Tool) or tool.definite or tool.preposition:
+    tool = next((event for event in earlier[:_OPENS] if event.__class__ in _THINGS), None)
+    if not isinstance(tool, Tool) or tool.definite or tool.preposition or tool.equipment.kind not in MADE_READY:
         return False
-    if tool.equipment.kind not in MADE_READY:
+    verb = next((event.verb for event in earlier[:_OPENS] if isinstance(event, VerbUse)), None)
+    if verb is None:
         return False
     if verb.greases or (of_equipment and verb.coats):
         return True

@@ -99,7 +99,7 @@ def check_all_read(reading: Reading, tree: Node, cut: Cut) -> None:
         if leaf[0] == "ANY":
             _check_time(reading, before, leaf, words)
     for leaf in words:
-        if leaf[0] in _NUMBERS and leaf[2] not in reading.numbers:
+        if leaf[0] in NUMBERS and leaf[2] not in reading.numbers:
             message = f"“{leaf[1]}” has no meaning at this place of “{reading.text.strip()}”"
             hint = "give it a clause of its own, or leave it in plain words outside the brackets"
             raise reading.fail("clause-role", reading.span([leaf]), message, hint)
@@ -126,4 +126,4 @@ def _check_time(reading: Reading, before: Node, leaf: Node, words: Sequence[Node
     raise reading.fail("clause-role", reading.span([leaf if alone else before, leaf]), message, hint)
 
 
-_NUMBERS: frozenset[NodeKind] = frozenset(("NUMBER", "NUMWORD", "MISWRITTEN", "SPAN", "OVERNIGHT"))
+NUMBERS: frozenset[NodeKind] = frozenset(("NUMBER", "NUMWORD", "MISWRITTEN", "SPAN", "OVERNIGHT"))

@@ -92,8 +92,12 @@ def degrees(reading: Reading, node: Node) -> Amount:
             message = f"there is no gas mark {other[1][0][1]}"
             raise reading.fail("number-unclear", reading.span([node]), message, "gas marks run from 1/4 to 10")
         return Amount(low, high)
-    value = amount(reading, one, "degrees", other)
-    if other[1].rstrip().lower().endswith((*degree_words(reading.kitchen.language).fahrenheit, "℉")):
+    return in_celsius(amount(reading, one, "degrees", other), other[1], reading.kitchen.language)
+
+
+def in_celsius(value: Amount, scale: str, language: str) -> Amount:
+    """So many degrees of the scale that stands behind the number."""
+    if scale.rstrip().lower().endswith((*degree_words(language).fahrenheit, "℉")):
         return Amount(c_from_f(value.lo), c_from_f(value.hi))
     return value
 

@@ -16,7 +16,6 @@ from tamis.reading.measured import MEASURES, NAMES, Measured, bracketed, check_h
 from tamis.reading.quantities import amount, as_one, one_measure, one_number
 from tamis.reading.soundness import LENGTHS, check_name, check_text
 from tamis.reading.temperatures import check_neighbours, scales, temperatures
-from tamis.reading.usual import usual_tool
 from tamis.source import NOWHERE, Span
 from tamis.syntax.document import Clause
 from tamis.typed import TYPE_CHECKING
@@ -164,9 +163,6 @@ def measure_of(reading: Reading, node: Node) -> Measure:
 
 def read_tool(reading: Reading, children: Sequence[Node]) -> tuple[Read, ...]:
     """A piece of equipment with its number, size and adjectives; a time behind it is a record of its own."""
-    usual = usual_tool(reading, children)
-    if usual:
-        return (usual,)
     from tamis.reading.tool_sizes import counted_as, cut_off, number_and_size, within
 
     if preposition_of(children)[0] and (filled := _hollows(reading, children)):

@@ -15,7 +15,6 @@ from tamis.reading.opening_verb import verb_of
 from tamis.reading.quantities import one_measure, unit_of
 from tamis.reading.soundness import check_name, check_text, lapses
 from tamis.reading.temperatures import check_neighbours, damp, scales, temperatures
-from tamis.reading.usual import usual_cue, usual_time
 from tamis.source import Span
 from tamis.syntax.document import Clause
 from tamis.typed import TYPE_CHECKING
@@ -55,9 +54,6 @@ def read_time(reading: Reading, children: Sequence[Node]) -> tuple[Read, ...]:
     """`knead for 5 min`, `20 min per 500 g`, `3 min on each side`, `bake for 20 min at 200 °C`.
 
     What stands beside the time is a record of its own: what to look for, where it is done."""
-    usual = usual_time(reading, children)
-    if usual:
-        return (usual,)
     work = _Work()
     for at, node in enumerate(children):
         if node[0] == "PREP":
@@ -226,9 +222,6 @@ def _place(reading: Reading, node: Node) -> list[Tool]:
 
 def read_cue(reading: Reading, children: Sequence[Node]) -> tuple[Read, ...]:
     """`until golden, about 5 min`: what to look for, a temperature in it, and the time after its comma."""
-    usual = usual_cue(reading, children)
-    if usual:
-        return (usual,)
     if children[0][0] == "verb":
         verb, text = verb_of(reading, children[0], children)
         return (cue_of(reading, children[1:])._replace(verb=verb, verb_text=text),)

@@ -74,24 +74,8 @@ class Vocabulary:
     """All words of a kitchen, each phrase with its classes."""
 
     __slots__ = (
-        "_closed",
-        "_degrees",
-        "_doing",
-        "_elision",
-        "_function",
-        "_lengths",
-        "_longer",
-        "_made",
-        "_nouns",
-        "_of",
-        "_reach",
-        "_reach_of",
-        "_traits",
-        "cutter",
-        "kitchen",
-        "of_first",
-        "of_later",
-        "plain",
+        "_closed", "_degrees", "_doing", "_elision", "_function", "_lengths", "_listed", "_longer", "_made", "_nouns",
+        "_of", "_reach", "_reach_of", "_traits", "cutter", "kitchen", "of_first", "of_later", "plain",
     )  # fmt: skip
 
     def __init__(self, kitchen: Kitchen) -> None:
@@ -116,6 +100,7 @@ class Vocabulary:
         self._longer: dict[tuple[bool, tuple[str, ...]], Choice] = {}
         self._made: dict[tuple[tuple[str, int], ...], Choice] = {}
         self._nouns: dict[tuple[str, ...], bool] = {}
+        self._listed: dict[tuple[str, bool], tuple[str, ...]] = {}
         self.plain: dict[str, Any] = {}
         """The stretches of plain words that were cut with these words, a `Plain` each (`plain_of`)."""
 
@@ -174,7 +159,11 @@ class Vocabulary:
                 closed = self._told_behind(words, closed)
             if n == 1 and first and not closed and self._is_done(words):
                 yield "VERB", 1
-            for name in (*closed, *self._from_lists(phrase, tuple(phrase.split(" ")), first)):
+            listed = self._listed.get((phrase, first))
+            if listed is None:
+                names = tuple(self._from_lists(phrase, tuple(phrase.split(" ")), first))
+                listed = _keep(self._listed, (phrase, first), names)
+            for name in (*closed, *listed):
                 yield name, n
         if words[0] not in self._function:
             if self._traits:

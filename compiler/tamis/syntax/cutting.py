@@ -28,7 +28,12 @@ _PLAIN_SIGNS = (
     ("’", "'"), ("‐", "-"), ("‑", "-"), ("−", "–"), ("⁄", "/"), ("\u00a0", " "), ("\u2009", " "), ("\u202f", " "),
 )  # fmt: skip
 _UNIT_KINDS: dict[UnitKind, str] = {"mass": "MASS", "volume": "VOLUME", "length": "LENGTH", "time": "TIME"}
-_MARKS = {",": "COMMA", "/": "SLASH", "⁄": "SLASH", "+": "PLUS", "@": "AT"}
+_SIGNS = {
+    ",": "COMMA", "/": "SLASH", "+": "PLUS", "@": "AT", "%": "PERCENT", "×": "TIMES", "(": "OPEN", ")": "CLOSE",
+    "°": "DEGREE", "℃": "DEGREE", "℉": "DEGREE",
+}  # fmt: skip
+_DASHES = frozenset("‒–—―-")
+_DIGITS = frozenset("0123456789¼½¾⅐⅑⅒⅓⅔⅕⅖⅗⅘⅙⅚⅛⅜⅝⅞")
 UNITS = frozenset(("MASS", "VOLUME", "LENGTH", "TIME", "DEGREE", "PERCENT", "INCH"))
 
 
@@ -129,7 +134,10 @@ class Cutter:
         # The words by which a time may stand in letters: the units, and *overnight*.
         self._lengths = frozenset((*units.names("time"), *lists["open"]["OVERNIGHT"]))
         self._special = self._lengths | self._between | self.numbers.keys() | self._gas.keys() | self._dozens.keys()
-        self._token = re.compile(_pattern(lists["numbered"]["words"], elided, number_words(language).joins), re.VERBOSE)
+        self._numbered = lists["numbered"]["words"]
+        token = _pattern(self._numbered, elided, number_words(language).joins)
+        self._token = re.compile(token, re.VERBOSE)
+        self._known: dict[str, tuple[str, str, int]] = {}
         after = "|".join(map(re.escape, self.numbers))
         letters = "".join(sorted(self._letters))
         self._degrees_next = pattern(rf"\s*[0-9][0-9.,/–-]*\s*(?:°|[{letters}]\b)")
@@ -137,40 +145,73 @@ class Cutter:
 
     def cut(self, text: str) -> Cut:
         """The tokens of a text, in order."""
-        cut = Cut(text)
-        at, end, last = 0, len(text), ""
-        match, special_words, alone, choice_of = self._token.match, self._special, self._alone, _CHOICES
+        cut, lower = Cut(text), _looked_up(text)
+        at, last, special = 0, "", False
+        known, special_words, alone, choice_of = self._known, self._special, self._alone, _CHOICES
         fix, say, begin, stop = cut.fixed.append, cut.words.append, cut.starts.append, cut.ends.append
-        lower = _looked_up(text)
-        special = between = False
-        while at < end:
-            found = match(lower, at)
-            if found is None:
-                break
-            kind = found.lastgroup or ""
-            start, at = found.span(found.lastindex or 0)
-            word = ""
+        pieces = self._token.findall(lower)
+        pieces.reverse()
+        while pieces:
+            piece = pieces.pop()
+            kind, word, start = known.get(piece) or self._piece(piece, lower, at)
+            start += at
+            end = at = at + len(piece)
             if kind == "WORD":
-                word = lower[start:at]
                 if last == "NUMBER" and (unit := alone.get(text[start:at])):
-                    kind, word, at = unit, "", at + (text[at : at + 1] == ".")
+                    kind, word, end = unit, "", at + (text[at : at + 1] == ".")
                 elif last in _BEFORE_UNITS or word in special_words:
-                    kind, at = self._word(text, word, start, at, last, cut)
-                    special = special or kind == "NUMWORD"
-                    between = between or word in self._between
+                    special = special or word in special_words
+                    kind, end = self._word(text, word, start, at, last, cut)
                     word = word if kind in _WORDS else ""
-            elif kind in _SIGNS:
-                kind, start, at = self._sign(kind, text, start, at, last, cut)
+            elif kind == "HYPHEN":
+                kind, start, end = self._hyphened(text, at, pieces, last) or ("ODD", start, at)
+            elif kind == "OPEN":
+                cut.opened += 1
+                kind = "OPEN" if cut.opened <= _DEEPEST else "ODD"
             fix(choice_of[kind])
             say(word)
             begin(start)
-            stop(at)
+            stop(end)
             last = "NUMBER" if kind == "NUMWORD" else kind
+            if end != at:
+                at = self._cut_again(pieces, lower, at, end)
         if special:
             _settle_number_words(cut)
-        if between:
             self._settle_between(cut)
         return cut
+
+    def _piece(self, piece: str, lower: str, at: int) -> tuple[str, str, int]:
+        """The kind of a piece, its word if it is one, and how many spaces it begins with. What no neighbour changes is
+        kept, but for numbers, of which there is no end."""
+        said = piece.lstrip()
+        lead, sign, end = len(piece) - len(said), said[0], at + len(piece)
+        if sign in _DIGITS:
+            if (said in self._numbered and not _goes_on(lower, end)) or said[-1] not in _DIGITS:
+                return "WORD", said, lead
+            return "MISWRITTEN" if "," in said else "NUMBER", "", lead
+        if sign in _DASHES:
+            behind = lower[end:].lstrip()[:1]
+            return "RANGE" if behind and behind in _DIGITS else "HYPHEN" if sign == "-" else "ODD", "", lead
+        if said == "°":
+            return "ODD" if _goes_on(lower, end) else "DEGREE", "", lead
+        is_word = sign.isalnum() and not sign.isdecimal()
+        found = ("WORD", said, lead) if is_word else (_SIGNS.get(sign, "ODD"), "", lead)
+        if len(self._known) < _MOST_KEPT:
+            self._known[piece] = found
+        return found
+
+    def _cut_again(self, pieces: list[str], lower: str, at: int, end: int) -> int:
+        """Go on behind a token that ends elsewhere than its piece, which ends at a place: with a unit of two words, or
+        the × of `9x13`."""
+        begin, more = end, list[str]()
+        while at != end and (pieces or at > end):
+            if at > end:
+                more.append(self._token.match(lower, end)[0])  # type: ignore[index]  # there is more of the piece
+                end += len(more[-1])
+            else:
+                at += len(pieces.pop())
+        pieces += reversed(more)
+        return begin
 
     def _settle_between(self, cut: Cut) -> None:
         """*Between 10 and 15 min* is a range, where a unit tells that nothing is divided."""
@@ -181,15 +222,6 @@ class Cutter:
             if numbers and words[at] in self._between and words[at + 2] in self._and:
                 fixed[at], fixed[at + 2] = _HEDGED, ONE["RANGE"]
                 words[at] = words[at + 2] = ""
-
-    def _sign(self, kind: str, text: str, start: int, stop: int, last: str, cut: Cut) -> tuple[str, int, int]:
-        """The class of a sign that is told by what stands round it, and its place."""
-        if kind == "HYPHEN":
-            return self._hyphened(text, start, last) or ("ODD", start, stop)
-        if kind == "OPEN":
-            cut.opened += 1
-            return ("OPEN" if cut.opened <= _DEEPEST else "ODD"), start, stop
-        return _MARKS.get(text[start:stop], "ODD"), start, stop
 
     def _word(self, text: str, word: str, start: int, stop: int, last: str, cut: Cut) -> tuple[str, int]:
         """The class of a word that may be more than a word where it stands, and where it ends."""
@@ -231,11 +263,11 @@ class Cutter:
         placed = len(cut.words) >= back and cut.words[-back] in self._at
         return placed or _number(cut.text[cut.starts[-1] : cut.ends[-1]]) >= self._hot
 
-    def _hyphened(self, text: str, start: int, last: str) -> tuple[str, int, int] | None:
+    def _hyphened(self, text: str, at: int, pieces: list[str], last: str) -> tuple[str, int, int] | None:
         """The unit behind a hyphen: `2-cm`, `3-litre`."""
-        found = self._token.match(_looked_up(text), start + 1) if last == "NUMBER" else None
-        unit = self._unit(text, start + 1, found.end()) if found and found.lastgroup == "WORD" else None
-        return (unit[0], start + 1, unit[1]) if unit else None
+        name = pieces[-1] if last == "NUMBER" and pieces else " "
+        unit = None if name[0].isspace() else self._unit(text, at, at + len(name))
+        return (unit[0], at, unit[1]) if unit else None
 
     def _unit(self, text: str, start: int, stop: int) -> tuple[str, int] | None:
         """The kind of unit that stands here, and where it ends; several words (`fl oz`) before one."""
@@ -264,7 +296,6 @@ class Cutter:
 
 
 _WORDS = frozenset(("WORD", "NUMWORD"))
-_SIGNS = frozenset(("HYPHEN", "OPEN", "MARK"))
 _BEFORE_UNITS = frozenset(("NUMBER", "TIME", "LENGTH"))
 _MOST_KEPT = 2_000
 # Round brackets in one clause: more are no cook's.
@@ -295,26 +326,22 @@ def _number(text: str) -> float:
 
 
 def _pattern(numbered: tuple[str, ...], elided: tuple[str, ...], joins: tuple[str, ...]) -> str:
-    """The regular expression of tokens, for text as it is looked up. `numbered` are words that hold digits (# for each
-    number), `elided` small words that end in an apostrophe and are words of their own before the next, `joins` what
-    may stand between a number and its fraction (1 and 1/2)."""
+    """The regular expression of tokens with the spaces before them, for text as it is looked up. `numbered` are words
+    that hold digits (# for each number), `elided` small words that end in an apostrophe and are words of their own
+    before the next, `joins` what may stand between a number and its fraction (1 and 1/2)."""
     joined = "".join(rf"|\ {re.escape(word)}\ " for word in joins)
-    with_digits = "|".join(re.escape(word).replace(r"\#", "[0-9]+").replace("#", "[0-9]+") + r"\b" for word in numbered)
-    cut_off = "".join(re.escape(word) + r"(?=\w)|" for word in elided)
-    return rf"""\s*(?:
-      (?P<WORD>{with_digits}|{cut_off}(?![{_FRACTIONS}])[^\W\d_][\w'-]*)
-    | (?P<NUMBER>[0-9]++(?!,[0-9])(?:\.[0-9]+ | (?:[ -]{joined})[0-9]+/[0-9]+(?![0-9/]) | /[0-9]+
-        | (?:[ ]{joined})?[{_FRACTIONS}])? | [ ]?[{_FRACTIONS}])
-    | (?P<MISWRITTEN>[0-9]+,[0-9]+(?:[.,][0-9]+)*)
-    | (?P<RANGE>[‒–—―-](?=\s*(?:[0-9]+|[{_FRACTIONS}])))
-    | (?P<HYPHEN>-(?=[^\W\d_]))
-    | (?P<DEGREE>°\s*[cf]?(?!\w)|[℃℉])
-    | (?P<PERCENT>%)
-    | (?P<TIMES>×)
-    | (?P<OPEN>\()
-    | (?P<CLOSE>\))
-    | (?P<MARK>\S)
-    )"""
+    with_digits = (re.escape(word).replace(r"\#", "[0-9]+").replace("#", "[0-9]+") + r"\b" for word in numbered)
+    odd_words = "".join([f"{word}|" for word in (*with_digits, *(re.escape(word) + r"(?=\w)" for word in elided))])
+    return rf"""\s*(?:{odd_words}[a-z][\w'-]*
+    | [0-9]++(?!,[0-9])(?:\.[0-9]+ | (?:[ -]{joined})[0-9]+/[0-9]+(?![0-9/]) | /[0-9]+
+        | (?:[ ]{joined})?[{_FRACTIONS}])?
+    | [0-9]+,[0-9]+(?:[.,][0-9]+)* | [ ]?[{_FRACTIONS}] | °\s*[cf]?(?!\w) | (?![{_FRACTIONS}])[^\W\d_][\w'-]* | \S)"""
+
+
+def _goes_on(lower: str, at: int) -> bool:
+    """Whether a word goes on at a place."""
+    after = lower[at : at + 1]
+    return after.isalnum() or after == "_"
 
 
 def _phrases(groups: tuple[tuple[str, tuple[str, ...]], ...]) -> _Phrases:

@@ -59,20 +59,9 @@ class _Builder:
     """Walks the lines once, in order, and gathers the document's parts."""
 
     __slots__ = (
-        "blocks",
-        "comments",
-        "components",
-        "fields",
-        "findings",
-        "heading",
-        "headnote",
-        "language",
-        "lines",
-        "name",
-        "opening",
-        "prose",
-        "source",
-    )
+        "blocks", "comments", "components", "fields", "findings", "heading", "headnote", "language", "lines", "name",
+        "opening", "prose", "source",
+    )  # fmt: skip
 
     def __init__(self, source: Source, language: str) -> None:
         self.source = source
@@ -214,7 +203,7 @@ class _Builder:
             body = Span(span.start + len(AHEAD) + 1, end)
             self.blocks.append(Ahead(action_of(self.source, body, self.findings, self.language), span))
             return
-        text = "".join(line.text for line in kept)[len(kind) + 1 :].strip()
+        text = "".join([line.text for line in kept])[len(kind) + 1 :].strip()
         text = IN_REMARK.sub(r"\1", text) if "[" in text else text
         self.blocks.append(Remark(cast("RemarkKind", kind.capitalize()), text, span))
 
