@@ -10,11 +10,14 @@ from __future__ import annotations
 
 from tamis.checks.registry import EVERY
 from tamis.checks.words import word_set
-from tamis.typed import TYPE_CHECKING, Any
+from tamis.typed import TYPE_CHECKING, Any, Literal, cast
 
 if TYPE_CHECKING:
     from tamis.checks.registry import Rule
     from tamis.checks.view import View
+
+
+Asks = Literal["view", "no", "said"]
 
 
 def signs_of(view: View, rules: tuple[Rule, ...]) -> set[str]:
@@ -29,11 +32,13 @@ def signs_of(view: View, rules: tuple[Rule, ...]) -> set[str]:
     signs.update([item.hazard for item in safety.items])
     signs.update([caution.key for caution in safety.cautions])
     questions = {sign for rule in rules for sign in rule.about if " " in sign}
-    signs.update([question for question in questions if _shows(view, *question.split(" "))])
+    signs.update([question for question in questions if _shows(view, question)])
     return signs
 
 
-def _shows(view: View, asks: str, what: str) -> bool:
+def _shows(view: View, question: str) -> bool:
+    first, _, what = question.partition(" ")
+    asks = cast("Asks", first)
     if asks == "said":
         return not word_set(view.recipe.language, what).isdisjoint(view.said)
     found: Any = view

@@ -22,7 +22,9 @@ SIGN = "[°º]"
 _NUMBER = r"\d+(?:\.\d+)?"
 _SPACE = r"[ \u00a0]?"
 _ONE_SIGN: dict[str, Scale] = {"℃": "C", "℉": "F"}
-_LETTER = r"(?-i:[CF])\b"
+_SIGNS = ("°", "º", *_ONE_SIGN)
+_LETTERS = "CF"
+_LETTER = rf"(?-i:[{_LETTERS}])\b"
 _TYPED = pattern(rf"(?P<minus>[-−]?)(?P<number>\d{{1,3}}(?:\.\d{{1,3}})?)\s*(?P<sign>{SIGN}\s*)?(?P<letter>[CcFf]?)")
 _UNSIGNED = pattern(rf"(?<=\d){_SPACE}({_LETTER})")
 
@@ -82,6 +84,17 @@ def degree_words(language: str) -> DegreeWords:
         said["celsius"],
         said["fahrenheit"],
     )
+
+
+def may_name(text: str, language: str) -> bool:
+    """Whether a temperature may stand in a text: few texts need the pattern, which takes long to compile."""
+    if any([sign in text for sign in _SIGNS]):
+        return True
+    lower = text.lower()
+    if any([name in lower for name in degree_words(language).names]):
+        return True
+    ends = [at for at, letter in enumerate(text) if letter in _LETTERS]
+    return any([text[:at].rstrip(" \u00a0")[-1:].isdigit() for at in ends])
 
 
 def degrees_in(text: str, language: str) -> Iterator[Degrees]:

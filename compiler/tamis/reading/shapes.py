@@ -9,11 +9,16 @@ from __future__ import annotations
 from tamis.typed import TYPE_CHECKING, Any
 
 if TYPE_CHECKING:
+    from collections.abc import Callable
+
+    from tamis.kitchen.house import Kitchen
     from tamis.lalr.parse import Stack
     from tamis.lalr.values import Build
-    from tamis.reading.usual import Way
+    from tamis.reading.clauses import Read
     from tamis.syntax.cutting import Choice, Cut
+    from tamis.syntax.document import Clause
 
+    Way = Callable[[Clause, Kitchen, Cut], Read | None]
     Move = tuple[str, int, tuple[Build, ...], Stack]
     """The class that a choice is taken for and its number of words, what was built before, the stack after."""
 

@@ -28,12 +28,11 @@ if TYPE_CHECKING:
     from tamis.quantity.duration import Duration
     from tamis.reading.clause import Node, NodeKind
     from tamis.reading.clauses import Read, Role
-    from tamis.reading.shapes import Shape
+    from tamis.reading.shapes import Shape, Way
     from tamis.syntax.cutting import Cut
     from tamis.syntax.document import Clause
 
     Figures = tuple[int, int, int]
-    Way = Callable[[Clause, Kitchen, Cut], Read | None]
 
 
 def usual(shape: Shape, clause: Clause, kitchen: Kitchen, cut: Cut) -> Read | None:
@@ -70,10 +69,8 @@ def _lengths(node: Node) -> tuple[Figures, ...] | None:
     if node[0] != "exact":
         return None
     earlier, last = node[1][:-2], _figures(node[1][-2:])
-    if not earlier or last is None:
-        return last and (last,)
-    before = _lengths(earlier[0]) if len(earlier) == 1 else None
-    return before and (*before, last)
+    before = () if not earlier else _lengths(earlier[0]) if len(earlier) == 1 else None
+    return None if last is None or before is None else (*before, last)
 
 
 def _is_free(nodes: Sequence[Node]) -> bool:
@@ -84,8 +81,6 @@ def _is_free(nodes: Sequence[Node]) -> bool:
 _TEXTS: frozenset[NodeKind] = frozenset(("text", "said"))
 _TAILS: frozenset[NodeKind] = frozenset(("preparation", "purpose"))
 _READ: frozenset[NodeKind] = NUMBERS | LENGTHS | {"ADJCOMMA"}
-
-# ---- what stands there in a clause
 
 
 def _amount(cut: Cut, figures: Figures) -> Amount | None:
@@ -100,7 +95,8 @@ def _duration(kitchen: Kitchen, cut: Cut, lengths: Sequence[Figures]) -> Duratio
         amount, unit = _amount(cut, figures), unit_called(kitchen, _said(cut, figures[2], figures[2]))
         if amount is None or unit is None:
             return None
-        total = total.plus(lasting(amount, unit.factor)) if total else lasting(amount, unit.factor)
+        here = lasting(amount, unit.factor)
+        total = total.plus(here) if total else here
     return total
 
 

@@ -9,7 +9,7 @@ from __future__ import annotations
 
 from fractions import Fraction
 
-from tamis.quantity.degrees import degree_words, degrees_in
+from tamis.quantity.degrees import degree_words, degrees_in, may_name
 from tamis.quantity.temperature import c_from_f
 from tamis.safety.data import rules
 from tamis.safety.words import Cues, safety_words
@@ -26,7 +26,7 @@ def core_temperature(text: str, language: str) -> Fraction | None:
 
 def cores(text: str, language: str) -> tuple[tuple[str, Fraction], ...]:
     """The same for each part of a cue, with its words: *63 °C in the fish and 74 °C in the stuffing*."""
-    if not any(map(str.isdigit, text)) or degree_words(language).found.search(text) is None:
+    if not may_name(text, language) or degree_words(language).found.search(text) is None:
         return ()
     cues = safety_words(language).cues
     if cues.either.search(text.lower()) and cues.either.search(cues.either_scale.sub(r"\1 ", text).lower()):
@@ -37,7 +37,7 @@ def cores(text: str, language: str) -> tuple[tuple[str, Fraction], ...]:
 
 def temperatures(text: str, language: str) -> list[Fraction]:
     """All the temperatures in a text, exact °C, printed pairs as they are meant; of a range the lower end."""
-    if not any(map(str.isdigit, text)):
+    if not may_name(text, language):
         return []
     printed = rules().printed
     return [
