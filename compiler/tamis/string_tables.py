@@ -14,14 +14,14 @@ from tamis.saved import Saved, saved
 
 
 @cache
-def _saved(folder: str) -> Saved:
-    return saved(folder, "tables")
+def _saved(language: str) -> Saved:
+    return saved(language, "tables")
 
 
-def saved_tables(folder: str, name: str) -> dict[str, dict[str, str]]:
+def saved_tables(language: str, name: str) -> dict[str, dict[str, str]]:
     """The tables of a data file: `saved_tables("en", "safety")` are those of `grammar/words/en/safety.toml`,
     `saved_tables("", "safety")` of `grammar/safety.toml`."""
-    cells = _saved(folder).row(name)
+    cells = _saved(language).row(name)
     rows = [cell.split("=") for cell in cells[1::2]]
     return {table: dict(zip(said[::2], said[1::2], strict=False)) for table, said in zip(cells[::2], rows, strict=True)}
 

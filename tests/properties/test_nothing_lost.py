@@ -70,6 +70,7 @@ _LEFT = {
     "in a second small dish": ["a second"],
     "on the coarse side of a box grater": ["side"],
     "into another bowl": ["another"],
+    "in another casserole": ["another"],
     "twice more": ["more"],
     "for 2 min on one side": ["side"],
     "for 3 min on one side only": ["side"],

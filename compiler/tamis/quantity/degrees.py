@@ -23,8 +23,8 @@ _NUMBER = r"\d+(?:\.\d+)?"
 _SPACE = r"[ \u00a0]?"
 _ONE_SIGN: dict[str, Scale] = {"℃": "C", "℉": "F"}
 _SIGNS = ("°", "º", *_ONE_SIGN)
-_LETTERS = "CF"
-_LETTER = rf"(?-i:[{_LETTERS}])\b"
+_LETTERS: tuple[Scale, ...] = ("C", "F")
+_LETTER = rf"(?-i:[{''.join(_LETTERS)}])\b"
 _TYPED = pattern(rf"(?P<minus>[-−]?)(?P<number>\d{{1,3}}(?:\.\d{{1,3}})?)\s*(?P<sign>{SIGN}\s*)?(?P<letter>[CcFf]?)")
 _UNSIGNED = pattern(rf"(?<=\d){_SPACE}({_LETTER})")
 
