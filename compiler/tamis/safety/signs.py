@@ -5,6 +5,8 @@ from __future__ import annotations
 from fractions import Fraction
 
 from tamis.quantity.amount import total
+from tamis.quantity.measure import grams
+from tamis.quantity.units import shipped
 from tamis.reading.clauses import Cue, Target
 from tamis.safety.data import rules
 from tamis.safety.degrees import temperatures
@@ -57,7 +59,7 @@ def hot_oil(recipe: Recipe, action: Action, verbs: frozenset[str]) -> bool:
     if not verbs.isdisjoint(ids["deep-fries"]):
         return True
     frying = words.purposes.frying
-    if not verbs.isdisjoint(ids["heats-oil"]) and any([_deep_oil(recipe.uses[use], frying) for use in action.uses]):
+    if not verbs.isdisjoint(ids["heats-oil"]) and any([_deep_oil(recipe.uses[use], recipe, frying) for use in action.uses]):
         return True
     if action.work.station != "ring":
         return False
@@ -65,8 +67,16 @@ def hot_oil(recipe: Recipe, action: Action, verbs: frozenset[str]) -> bool:
     return bool(cues) and any([word in cue for cue in cues for word in words.signs.smokes])
 
 
-def _deep_oil(use: Use, frying: frozenset[str]) -> bool:
-    return _is_oil(use) and (use.mass.hi >= _DEEP or use.ingredient.purpose in frying)
+def _deep_oil(use: Use, recipe: Recipe, frying: frozenset[str]) -> bool:
+    """Much oil, or oil for frying; of lard and the like only what is both, for a little of it greases the pan."""
+    goods, fries = use.ingredient.goods, use.ingredient.purpose in frying
+    if goods is None or goods.role != "fat":
+        return False
+    if goods.liquid:
+        return fries or use.mass.hi >= _DEEP
+    spoons, units = rules().goods["spoons"], shipped(recipe.language)
+    weighed = [(measure.unit, grams(measure, units)) for measure in use.ingredient.measures]
+    return fries and any(unit not in spoons and (g is None or g.hi >= _DEEP) for unit, g in weighed)
 
 
 def with_sugar(recipe: Recipe) -> set[int]:
