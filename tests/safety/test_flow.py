@@ -130,6 +130,17 @@ def test_cautions_where_clauses_call_for_them() -> None:
     assert keys(safety("# D\n\nToss [2 carrots, grated] with [1 tbsp lemon juice].\n")) == set()
 
 
+def test_much_lard_for_frying_is_hot_fat_and_a_spoon_of_sugar_beside_it_no_syrup() -> None:
+    potatoes = "Mash [500 g cooked potatoes] with [1/2 tsp sugar] [in a bowl].\n"
+    much = "Heat [{} for frying] [in a deep pan] [to 180 °C].\nFry [for 4 min] [until golden].\n"
+    for fat in ("1 kg vegetable shortening,", "2 cups lard,"):
+        found = keys(safety(potatoes + much.format(fat)))
+        assert "hot-oil" in found and "hot-sugar" not in found
+    for fat in ("60 g lard,", "3 tbsp butter,"):
+        assert "hot-oil" not in keys(safety("Mash [500 g cooked potatoes] [in a bowl].\n" + much.format(fat)))
+
+
+
 def test_allergens_of_a_house() -> None:
     kitchen, problems = house_kitchen('[safety]\nauthority = "uk"\n', None)
     assert problems == []
