@@ -15,7 +15,7 @@ from tamis.model.places import Here, Knob, Places, Rank
 from tamis.model.words import model_words
 from tamis.quantity.amount import Amount
 from tamis.quantity.measure import base
-from tamis.reading.clauses import Ingredient, Reference
+from tamis.reading.clauses import Ingredient, Pause, Reference
 from tamis.typed import TYPE_CHECKING, Any, cast
 
 if TYPE_CHECKING:
@@ -150,7 +150,8 @@ def _with_degrees(fold: _Fold, log: Sequence[Entry]) -> list[Here]:
     for action in fold.actions:
         here, sets = fold.lines.get(action.number) or Here(action.number), fold.knobs.get(action.number, ())
         preheat = None
-        if sets and here.station == "oven" and action.work.given == "text" and log[here.since].action == here.action:
+        waits = action.work.given == "text" or any([isinstance(read, Pause) for read in action.reads])
+        if sets and here.station == "oven" and waits and log[here.since].action == here.action:
             preheat = _preheat(here, sets, there.get("oven"))
         if sets and here.station in _KNOBS:
             there[here.station] = sets[0].celsius
