@@ -140,7 +140,6 @@ def test_much_lard_for_frying_is_hot_fat_and_a_spoon_of_sugar_beside_it_no_syrup
         assert "hot-oil" not in keys(safety("Mash [500 g cooked potatoes] [in a bowl].\n" + much.format(fat)))
 
 
-
 def test_allergens_of_a_house() -> None:
     kitchen, problems = house_kitchen('[safety]\nauthority = "uk"\n', None)
     assert problems == []

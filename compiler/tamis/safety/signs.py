@@ -59,7 +59,9 @@ def hot_oil(recipe: Recipe, action: Action, verbs: frozenset[str]) -> bool:
     if not verbs.isdisjoint(ids["deep-fries"]):
         return True
     frying = words.purposes.frying
-    if not verbs.isdisjoint(ids["heats-oil"]) and any([_deep_oil(recipe.uses[use], recipe, frying) for use in action.uses]):
+    if not verbs.isdisjoint(ids["heats-oil"]) and any(
+        [_deep_oil(recipe.uses[use], recipe, frying) for use in action.uses]
+    ):
         return True
     if action.work.station != "ring":
         return False
