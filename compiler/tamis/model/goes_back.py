@@ -7,6 +7,8 @@ So does a line that puts what is in hand to what was left when the work turned t
 
 from __future__ import annotations
 
+from itertools import islice
+
 from tamis.model.batch import any_of
 from tamis.model.called import all_keys
 from tamis.model.rest_of import is_rest_word, own_names
@@ -27,6 +29,9 @@ if TYPE_CHECKING:
     from tamis.reading.reading import ActionRead
 
 Words = tuple[str, ...]
+
+_MOST_OPEN = 20
+"""Batches among which the one that was left is looked for: no recipe has more lying open."""
 
 
 def goes_back(walker: Hands, action: ActionRead, before: Batch) -> bool:
@@ -69,7 +74,7 @@ def joins_left(walker: Hands, action: ActionRead, joins: Joins | None, apart: bo
     strips across the tart*; not where the line `joins` something already, or works on something of its own, `apart`."""
     if joins is not None or apart or walker.present is None:
         return joins
-    left = [batch for batch in walker.open if batch.origin == "left" and batch.left > 0]
+    left = [batch for batch in islice(walker.open, _MOST_OPEN) if batch.origin == "left" and batch.left > 0]
     if len(left) != 1:
         return None
     before = left[0]

@@ -51,6 +51,7 @@ _SYRUP = 3
 def check(view: View) -> Iterator[Diagnostic]:
     """Actions whose length the food decides, with nothing that tells when it has."""
     hands: Hands | None = None
+    asked = False
     for action in view.recipe.actions:
         work = action.work
         wait = work.wait
@@ -60,8 +61,9 @@ def check(view: View) -> Iterator[Diagnostic]:
         if verb is None or not verb.cooks or _tells_when(action, view.recipe.language):
             continue
         message = "the food decides when this is done; expected what to look for"
-        if hands is None and any(_flows(use.ingredient.goods) for use in view.recipe.uses):
+        if not asked and any(_flows(use.ingredient.goods) for use in view.recipe.uses):
             hands = view.recipe.history.hands(len(view.recipe.actions))
+        asked = True
         yield Diagnostic(RULE, LEVEL, action.time_span, message, _hint(view, action, verb, hands))
 
 
