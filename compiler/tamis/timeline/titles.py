@@ -38,7 +38,7 @@ _WORD = pattern(r"\s*([^\W_][\w'’-]*)")
 
 def title(action: Action, language: str) -> str:
     """`Stir rye flour, water, instant yeast`, and how often the cook is called: `Roast, basting every 15 min`."""
-    often = "".join([_often(action, tending, language) for tending in action.tending if tending.every])
+    often = "".join([_often(action, tending, language) for tending in action.tending if tending.every or tending.often])
     return _cut(_work_title(action, language), max(SHORTEST, LONGEST - len(often)), title_words(language)) + often
 
 
