@@ -61,7 +61,7 @@ def _takes_pieces(read: Reference) -> bool:
 
 
 def _kept(recipe: Recipe) -> Iterator[Kept]:
-    divisions = [(action, read) for action in recipe.actions for read in _divisions(action)]
+    divisions = list(_divisions(recipe))
     makes = recipe.header.makes
     for at, (action, read) in enumerate(divisions):
         assert read.number is not None
@@ -75,13 +75,14 @@ def _kept(recipe: Recipe) -> Iterator[Kept]:
             yield Kept(read, read.number, found[0])
 
 
-def _divisions(action: Action) -> Iterator[Division]:
+def _divisions(recipe: Recipe) -> Iterator[tuple[Action, Division]]:
     """What a line divides into several pieces, all together."""
     from tamis.reading.clauses import Division
 
-    for read in action.reads:
-        if isinstance(read, Division) and read.number is not None and read.number.hi > 1 and not read.of_each:
-            yield read
+    for action in recipe.actions:
+        for read in action.reads:
+            if isinstance(read, Division) and read.number is not None and read.number.hi > 1 and not read.of_each:
+                yield action, read
 
 
 def _noun(read: Division, language: str) -> str:

@@ -56,8 +56,9 @@ def check(scene: Scene) -> Iterator[Diagnostic]:
     told: frozenset[int] = frozenset()
     for action in scene.recipe.actions:
         uses = scene.hands[action.number].uses
-        much = _weight(scene, action) * scene.factor > practice().amounts["cools"]
-        if not much or not _cools(scene, action) or uses <= told or not _spoils(scene, action) or _apart(scene, action):
+        if uses <= told or not _cools(scene, action) or not _spoils(scene, action) or _apart(scene, action):
+            continue
+        if _weight(scene, action) * scene.factor <= practice().amounts["cools"]:
             continue
         told = uses
         message = f"{times_text(scene.factor)}: so much cools more slowly than stated"
