@@ -90,8 +90,11 @@ def may_name(text: str, language: str) -> bool:
     if any([sign in text for sign in _SIGNS]):
         return True
     lower = text.lower()
-    if any([name in lower for name in degree_words(language).names]):
-        return True
+    return any([name in lower for name in degree_words(language).names]) or _lacks_sign(text)
+
+
+def _lacks_sign(text: str) -> bool:
+    """Whether the letter of a scale may stand right behind a number."""
     ends = [at for at, letter in enumerate(text) if letter in _LETTERS]
     return any([text[:at].rstrip(" \u00a0")[-1:].isdigit() for at in ends])
 
@@ -123,4 +126,4 @@ def typed_degrees(text: str) -> Typed | None:
 
 def with_sign(text: str) -> str:
     """Degrees that were typed without it get their sign: `200C` is `200 °C`."""
-    return _UNSIGNED.sub(r" °\1", text)
+    return _UNSIGNED.sub(r" °\1", text) if _lacks_sign(text) else text
