@@ -189,3 +189,10 @@ def test_the_head_of_the_file_explains_each_fact() -> None:
 def test_a_faulty_file_is_refused(text: str) -> None:
     with pytest.raises((ValueError, KeyError)):
         made(text, "en")
+
+
+@pytest.mark.parametrize("language", ["en", "fr"])
+def test_a_piece_may_be_in_any_text_that_names_it(language: str) -> None:
+    cupboard = Cupboard.load(language)
+    assert [name for name in cupboard.names if not cupboard.may_be_in(f"2 LARGE {name.upper()}, warm")] == []
+    assert not cupboard.may_be_in("42")

@@ -10,6 +10,7 @@ from typing import Any, get_args
 
 import pytest
 
+from tamis.assets import json_of
 from tamis.kitchen import make_goods
 from tamis.kitchen.food import Animal, Hazard, Role, Show
 from tamis.kitchen.goods import Foods, Found, Larder, key
@@ -32,6 +33,11 @@ def shown(found: Found | None) -> str:
         return "-"
     states = f" [{', '.join(found.states)}]" if found.states else ""
     return found.goods.id + states + (f" ({found.piece_word})" if found.piece_word else "")
+
+
+def test_shipped_json_is_read_as_any_reader_does() -> None:
+    texts = [TEXT, (GRAMMAR / "units.json").read_text(encoding="utf-8")]
+    assert [json_of(text) for text in texts] == [json.loads(text) for text in texts]
 
 
 def test_the_code_names_what_the_closed_lists_hold() -> None:

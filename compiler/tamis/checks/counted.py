@@ -6,7 +6,6 @@ known. Where the data are silent, the number and the noun speak: five hundred of
 
 from __future__ import annotations
 
-from tamis.kitchen.likely import is_plural
 from tamis.typed import TYPE_CHECKING, Literal
 
 if TYPE_CHECKING:
@@ -69,6 +68,8 @@ def is_several(food: Ingredient, goods: Goods, language: str) -> bool:
 
 def _several(name: str, language: str) -> bool:
     """Whether a word of a name is a plural: *legs of lamb*, *carrots*."""
+    from tamis.kitchen.likely import is_plural
+
     return any(is_plural(word, language) for word in name.lower().split(" "))
 
 

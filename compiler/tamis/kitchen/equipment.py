@@ -12,7 +12,6 @@ it is first asked for.
 
 from __future__ import annotations
 
-import re
 from collections.abc import Iterator, Sequence
 from functools import lru_cache
 
@@ -37,7 +36,6 @@ COLD: tuple[Station, ...] = ("fridge", "freezer")
 # What a kitchen keeps of phrases that were asked for: enough for a library.
 _MOST_KEPT = 4096
 _LETTERS = pattern(r"[^\W\d_]+")
-_HEAD = pattern(r"^[\W\d_]*([^\W\d_]+)", re.MULTILINE)
 LONGEST = 4
 """Words in the longest name of the list; a test holds the two together."""
 
@@ -178,7 +176,7 @@ class Cupboard:
     def may_be_in(self, text: str) -> bool:
         """Whether a word stands in the text that begins the name of a piece; if none does, no piece is named there."""
         if self._heads is None:
-            self._heads = frozenset(_HEAD.findall("\n".join(self.names)))
+            self._heads = frozenset(self._rows.row("heads"))
         return not self._heads.isdisjoint(_LETTERS.findall(text.lower()))
 
     def _piece(self, id: str) -> Equipment:

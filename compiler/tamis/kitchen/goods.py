@@ -16,7 +16,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping, Sequence
 from functools import lru_cache
 
-from tamis.assets import asset_part
+from tamis.assets import asset_part, json_of
 from tamis.quantity.nouns import nouns
 from tamis.record import NamedTuple
 from tamis.saved import Names, Saved, saved
@@ -94,9 +94,7 @@ class Foods(Mapping[str, Raw]):
     def __getitem__(self, id: str) -> Raw:
         food = self._read.get(id)
         if food is None:
-            from json import loads
-
-            food = self._read[id] = self._named(id, loads(self._lines[id]))
+            food = self._read[id] = self._named(id, json_of(self._lines[id].decode()))
             if id in self._laid:
                 laid = {**whole(self, id), **self._laid[id]}
                 laid.pop("of", None)
@@ -198,10 +196,8 @@ class Larder:
     @classmethod
     def load(cls, language: str) -> Larder:
         """The goods that ship with the compiler, in the words of a language."""
-        from json import loads
-
         said = saved(language, "goods")
-        head = loads(asset_part(_LIST, 0, int(said.row("head")[0])) + b"}")
+        head = json_of(asset_part(_LIST, 0, int(said.row("head")[0])).decode() + "}")
         plurals = said.all_names("plurals")
         states = said.names("states").everything()
         words = FoodWords(language, states, frozenset(said.row("adverbs")), frozenset(said.row("prepared")))

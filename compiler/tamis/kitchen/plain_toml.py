@@ -15,16 +15,10 @@ from tamis.typed import Any, Literal
 Truth = Literal["true", "false"]
 TRUTHS: dict[Truth, bool] = {"true": True, "false": False}
 
-_USUAL = pattern(
-    r"""\[([A-Za-z0-9_-]+)\]|([A-Za-z0-9_-]+) = (?:\"([^\"\\\x00-\x1f\x7f]*)\"|([1-9][0-9]{0,8}(?:\.[0-9]{1,8})?))"""
-    r"""|(?:\#[^\x00-\x08\x0a-\x1f\x7f]*)?"""
-)
-"""What most lines are: a table, a string or a number, a remark, nothing."""
-_KEY = pattern(r"[A-Za-z0-9_-]+")
-_QUOTED = pattern(r"""\"([^\"\\\x00-\x08\x0a-\x1f\x7f]*)\"|'([^'\x00-\x08\x0a-\x1f\x7f]*)'""")
+_IN_KEYS = "abcdefghijklmnopqrstuvwxyzABCDEFGHIJKLMNOPQRSTUVWXYZ0123456789_-"
 _NUMBER = pattern(r"[+-]?(?:0|[1-9][0-9]*)(?:\.[0-9]+)?(?![\w.:-])", re.ASCII)
-_SPACES = pattern(r"[ \t]*")
-_CONTROL = pattern(r"[\x00-\x08\x0a-\x1f\x7f]")
+_DIGITS = 8
+"""Of a usual number."""
 _LONGEST = 500
 """Longer lines are left to the other reader: a number may have more digits than can be read."""
 
@@ -39,12 +33,7 @@ def read(text: str) -> dict[str, Any] | None:
     table = said
     try:
         for line in text.replace("\r\n", "\n").split("\n"):
-            usual = _USUAL.fullmatch(line)
-            if usual:
-                head, key, value, number = usual.groups()
-                value = _number(number) if number else value
-            else:
-                head, key, value = _Line(line).parts()
+            head, key, value = _usual(line) or _Line(line).parts()
             if head:
                 table = {}
                 _put(said, head, table)
@@ -63,6 +52,30 @@ def _put(table: dict[str, Any], key: str, value: Any) -> None:
 
 def _number(text: str) -> float | int:
     return float(text) if "." in text else int(text)
+
+
+def _usual(line: str) -> tuple[str, str, Any] | None:
+    """The parts of a line as most are: a table, a string or a number, a remark, nothing. Methods of text need no
+    pattern, which takes long to compile."""
+    if not line or (line[0] == "#" and not _has_control(line)):
+        return "", "", None
+    key, sign, said = line.partition(" = ")
+    if not sign:
+        head = line[1:-1]
+        return (head, "", None) if head and line == f"[{head}]" and not head.strip(_IN_KEYS) else None
+    if not key or key.strip(_IN_KEYS):
+        return None
+    inner = said[1:-1]
+    if said == f'"{inner}"':
+        return None if '"' in inner or "\\" in inner or _has_control(inner) else ("", key, inner)
+    top, dot, rest = said.partition(".")
+    usual = said.isascii() and top.isdigit() and (top[0] != "0" or top == "0") and (rest.isdigit() or not dot)
+    return ("", key, _number(said)) if usual and len(top) <= _DIGITS >= len(rest) else None
+
+
+def _has_control(text: str) -> bool:
+    """Whether there is a sign in a text that TOML forbids."""
+    return not text.isprintable() and any(sign == "\x7f" or (sign < " " and sign != "\t") for sign in text)
 
 
 class _Line:
@@ -92,8 +105,7 @@ class _Line:
 
     def takes(self, sign: str) -> bool:
         """Whether the sign comes next; then it is passed over."""
-        found = _SPACES.match(self.text, self.at)
-        start = found.end() if found else self.at
+        start = len(self.text) - len(self.text[self.at :].lstrip(" \t"))
         if not self.text.startswith(sign, start):
             return False
         self.at = start + len(sign)
@@ -107,12 +119,17 @@ class _Line:
     def at_end(self) -> bool:
         """Whether nothing but a remark follows."""
         rest = self.text[self.at :].lstrip(" \t")
-        return not rest or (rest[0] == "#" and not _CONTROL.search(rest))
+        return not rest or (rest[0] == "#" and not _has_control(rest))
 
     def key(self) -> str:
         """A name, plain or in quotation marks."""
         self.takes("")
-        return self._quoted() or self._found(_KEY)
+        start, quoted = self.at, self._quoted()
+        if not quoted:
+            self.at = len(self.text) - len(self.text[start:].lstrip(_IN_KEYS))
+            if self.at == start:
+                raise _NotPlain
+        return quoted or self.text[start : self.at]
 
     def value(self) -> Any:
         """A simple value, or a flat list or table of such."""
@@ -151,18 +168,17 @@ class _Line:
         quoted = self._quoted()
         if quoted is not None:
             return quoted
-        return _number(self._found(_NUMBER))
-
-    def _quoted(self) -> str | None:
-        found = _QUOTED.match(self.text, self.at)
-        if found is None:
-            return None
-        self.at = found.end()
-        return found[1] if found[2] is None else found[2]
-
-    def _found(self, wanted: re.Pattern[str]) -> str:
-        found = wanted.match(self.text, self.at)
+        found = _NUMBER.match(self.text, self.at)
         if found is None:
             raise _NotPlain
         self.at = found.end()
-        return found[0]
+        return _number(found[0])
+
+    def _quoted(self) -> str | None:
+        sign = self.text[self.at : self.at + 1]
+        end = self.text.find(sign, self.at + 1) if sign in ("'", '"') else -1
+        inner = self.text[self.at + 1 : end]
+        if end < 0 or (sign == '"' and "\\" in inner) or _has_control(inner):
+            return None
+        self.at = end + 1
+        return inner

@@ -62,12 +62,12 @@ def _unknown_rules(kitchen: Kitchen, source: Source) -> list[Diagnostic]:
 
     The settings lie below the checks, so it is only here that both are known.
     """
-    from tamis.quantity.near import nearest
-
     findings = []
     known = (*names(), *scaling_names()) if kitchen.settings.checks else ()
     for rule in kitchen.settings.checks:
         if rule not in known:
+            from tamis.quantity.near import nearest
+
             near = nearest(rule, known)
             message = f"there is no rule “{rule}”; its level does nothing"
             hint = f"did you mean `{near}`?" if near else "`tamis explain` lists the rules"

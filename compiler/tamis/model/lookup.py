@@ -11,7 +11,6 @@ from tamis.model.batch import answering, called_so, of_kind
 from tamis.model.called import all_keys
 from tamis.model.cut_up import all_cut_so, cut_so, food_and_piece
 from tamis.model.described import unborne
-from tamis.model.made_of import all_made_of
 from tamis.model.rest_of import dish_names, own_names, rest_called
 from tamis.model.wanted import make, make_named, supply_batch
 from tamis.model.words import before_joint, plain
@@ -158,6 +157,8 @@ def _cut_alone(walker: Hands, words: tuple[str, ...]) -> Meaning | None:
 
 def _made_so(walker: Hands, words: tuple[str, ...]) -> Meaning | None:
     """*The syrup*: the one thing that is made of what makes a syrup."""
+    from tamis.model.made_of import all_made_of
+
     return _borne_out(walker, words, _one(all_made_of(walker, words[-1]) if words else [], words, "made-of"))
 
 

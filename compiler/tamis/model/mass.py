@@ -9,7 +9,6 @@ from __future__ import annotations
 from fractions import Fraction
 from itertools import repeat
 
-from tamis.kitchen.pans import water_in_pan
 from tamis.model.words import model_words
 from tamis.quantity.amount import Amount
 from tamis.quantity.measure import Measure, grams, kind, millilitres
@@ -110,7 +109,11 @@ def water_in(tool: Tool, kitchen: Kitchen) -> Fraction:
     if found is None or not found.goods.liquid:
         return NONE
     is_cold = model_words(kitchen.language).hot.isdisjoint(tool.contains.lower().split())
-    return water_in_pan(tool.adjectives) if is_cold else NONE
+    if not is_cold:
+        return NONE
+    from tamis.kitchen.pans import water_in_pan
+
+    return water_in_pan(tool.adjectives)
 
 
 def weighed(food: Ingredient, kitchen: Kitchen) -> Amount | None:

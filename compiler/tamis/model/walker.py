@@ -11,7 +11,6 @@ from __future__ import annotations
 from fractions import Fraction
 
 from tamis.model.act import Act
-from tamis.model.apart import closes_its_own, parts_off
 from tamis.model.batch import Batch, Origin
 from tamis.model.effects import Beside, Why
 from tamis.model.goes_back import Joins, goes_back, joins_at, joins_left
@@ -133,7 +132,7 @@ class Walker(Hands):
         self.at(number, action.span, action.span, -1)
         before: Batch | None = None
         labour = self.flow.labours[number]
-        apart = alone or (labour.closes and (closes_its_own(action.events) or parts_off(self, labour)))
+        apart = alone or (labour.closes and self._closes(action, labour))
         if apart:
             before = self.present
             self.turn(None, MEANWHILE if alone else APART)
@@ -217,6 +216,12 @@ class Walker(Hands):
             message = "nothing waits here for this to run beside"
             hint = "a meanwhile runs beside the last wait of the step before it; leave the word out, or name the wait"
             self.find("meanwhile-without-wait", "warning", event.clause.span, message, hint)
+
+    def _closes(self, action: ActionRead, labour: Labour) -> bool:
+        """Whether a line closes its own mixture, or parts one off."""
+        from tamis.model.apart import closes_its_own, parts_off
+
+        return closes_its_own(action.events) or parts_off(self, labour)
 
     def _repeat_step(self, step: StepRead, numbers: list[int]) -> None:
         """`[Repeat twice]`, last in a step, does the whole step two more times."""

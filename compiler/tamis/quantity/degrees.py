@@ -25,7 +25,6 @@ _ONE_SIGN: dict[str, Scale] = {"℃": "C", "℉": "F"}
 _SIGNS = ("°", "º", *_ONE_SIGN)
 _LETTERS: tuple[Scale, ...] = ("C", "F")
 _LETTER = rf"(?-i:[{''.join(_LETTERS)}])\b"
-_TYPED = pattern(rf"(?P<minus>[-−]?)(?P<number>\d{{1,3}}(?:\.\d{{1,3}})?)\s*(?P<sign>{SIGN}\s*)?(?P<letter>[CcFf]?)")
 _UNSIGNED = pattern(rf"(?<=\d){_SPACE}({_LETTER})")
 
 
@@ -91,8 +90,11 @@ def may_name(text: str, language: str) -> bool:
     if any([sign in text for sign in _SIGNS]):
         return True
     lower = text.lower()
-    if any([name in lower for name in degree_words(language).names]):
-        return True
+    return any([name in lower for name in degree_words(language).names]) or _lacks_sign(text)
+
+
+def _lacks_sign(text: str) -> bool:
+    """Whether the letter of a scale may stand right behind a number."""
     ends = [at for at, letter in enumerate(text) if letter in _LETTERS]
     return any([text[:at].rstrip(" \u00a0")[-1:].isdigit() for at in ends])
 
@@ -109,14 +111,19 @@ def degrees_in(text: str, language: str) -> Iterator[Degrees]:
 
 def typed_degrees(text: str) -> Typed | None:
     """A temperature that is all of a text, by its sign and the letter of its scale alone; None if it is none."""
-    found = _TYPED.fullmatch(text.strip())
-    if found is None:
+    said = text.strip()
+    minus = said[:1] in ("-", "−")
+    letter = said[-1:].upper() if said[-1:] in ("C", "c", "F", "f") else ""
+    rest = said[minus : len(said) - len(letter)].rstrip()
+    sign = rest[-1:] in ("°", "º")
+    number = rest[: len(rest) - sign].rstrip()
+    parts = number.split(".")
+    if len(parts) > 2 or any([not part.isdecimal() or len(part) > 3 for part in parts]):
         return None
-    value = Fraction(found["number"]) * (-1 if found["minus"] else 1)
-    letter = found["letter"].upper()
-    return Typed(value, "F" if letter == "F" else "C" if letter else None, bool(found["sign"] or letter))
+    value = Fraction(number) * (-1 if minus else 1)
+    return Typed(value, "F" if letter == "F" else "C" if letter else None, sign or bool(letter))
 
 
 def with_sign(text: str) -> str:
     """Degrees that were typed without it get their sign: `200C` is `200 °C`."""
-    return _UNSIGNED.sub(r" °\1", text)
+    return _UNSIGNED.sub(r" °\1", text) if _lacks_sign(text) else text

@@ -15,7 +15,7 @@ from collections.abc import Mapping, Sequence
 from fractions import Fraction
 from functools import cache
 
-from tamis.assets import asset_text
+from tamis.assets import asset_text, json_of
 from tamis.record import NamedTuple
 from tamis.typed import TYPE_CHECKING, Literal
 from tamis.words import word_lists, word_tables
@@ -83,12 +83,10 @@ class Units:
         `cup` is a key of CUPS; `tbsp` a key of SPOONS, or "" for the spoons that stand beside the cup. Raises
         KeyError for another choice: whoever reads the house's settings checks it against those first.
         """
-        import json
-
         own: Mapping[str, Sequence[str]] = word_lists(language, "units").get("names", {})
         by_id: dict[str, Unit] = {}
         by_name: dict[str, str] = {}
-        for row in json.loads(text):
+        for row in json_of(text):
             top, _, bottom = row["factor"].partition("/")
             unit = Unit(row["id"], row["kind"], Fraction(int(top), int(bottom)), row["system"])
             by_id[unit.id] = unit

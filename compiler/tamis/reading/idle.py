@@ -9,7 +9,6 @@ from functools import cache
 
 from tamis.diagnostics import Diagnostic
 from tamis.kitchen.verb_words import verb_words
-from tamis.reading.bracketed import bracketed
 from tamis.reading.clauses import Cue, Target, VerbUse
 from tamis.reading.plain import phrases, plain_of
 from tamis.reading.plain_amounts import amounts
@@ -69,6 +68,12 @@ def _words(language: str) -> IdleWords:
     )
 
 
+def _is_bracketed(parts: Sequence[Part], kitchen: Kitchen) -> bool:
+    from tamis.reading.bracketed import bracketed  # few lines ask
+
+    return bool(bracketed(parts, kitchen))
+
+
 def without_idle(
     parts: Sequence[Part], events: list[Event], kitchen: Kitchen, findings: list[Diagnostic]
 ) -> list[Event]:
@@ -79,7 +84,7 @@ def without_idle(
     uses = [event for event in events if isinstance(event, VerbUse) and event.verb.waits]
     idle = [use for use in uses if _waits_for_nothing(use, parts, kitchen)]
     for use in uses:
-        if use not in idle and not _surely_waits(use, parts, kitchen) and not bracketed(parts, kitchen):
+        if use not in idle and not _surely_waits(use, parts, kitchen) and not _is_bracketed(parts, kitchen):
             idle.append(use)
             findings.append(_unclear(use, kitchen))
     return [event for event in events if event not in idle]

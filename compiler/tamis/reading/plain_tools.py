@@ -69,7 +69,8 @@ def tools_in(part: Text, kitchen: Kitchen) -> Iterator[Placed]:
 
 def placed_tools(plain: Plain) -> tuple[Placed, ...]:
     """The equipment of a stretch, in order."""
-    return tuple(_placed(plain)) if len(plain) > 1 else ()
+    named = len(plain) > 1 and plain.kitchen.cupboard.may_be_in(plain.text)
+    return tuple(_placed(plain)) if named else ()
 
 
 def _placed(plain: Plain) -> Iterator[Placed]:

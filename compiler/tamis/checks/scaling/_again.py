@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from tamis.model.effects import Splits
+from tamis.reading.clauses import Division
 from tamis.typed import TYPE_CHECKING
 
 if TYPE_CHECKING:
@@ -16,8 +18,6 @@ def cut_again(recipe: Recipe) -> Iterator[tuple[Span, bool | None]]:
     """The divisions of a batch that lies in several pieces already; whether each piece is cut so, by what the header
     makes; None where it does not tell."""
     from tamis.checks.scaling._kept import kept
-    from tamis.model.effects import Splits
-    from tamis.reading.clauses import Division
 
     stay = {one.read.clause.span for one in kept(recipe)}
     lie: dict[int, Amount] = {}

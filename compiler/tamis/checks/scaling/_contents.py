@@ -11,8 +11,10 @@ from __future__ import annotations
 from collections import defaultdict
 from fractions import Fraction
 
+from tamis.checks.scaling._hand import grams
 from tamis.checks.scaling._medium import use_size
 from tamis.checks.scaling._scene import Vessel, practice
+from tamis.checks.words import check_words
 from tamis.kitchen.equipment import COLD, HOLDS
 from tamis.model.effects import (
     Begins,
@@ -28,7 +30,7 @@ from tamis.model.effects import (
     Takes,
 )
 from tamis.quantity.measure import base
-from tamis.reading.clauses import Naming, Reference, Tool, VerbUse
+from tamis.reading.clauses import Cue, Naming, Reference, Tool, VerbUse
 from tamis.reading.plain_names import put_in
 from tamis.reading.plain_tools import tools_in
 from tamis.record import NamedTuple
@@ -130,8 +132,6 @@ class _Fold:
     __slots__ = ("batches", "lines", "loose", "most", "named", "on_ring", "scene", "stays", "vessels", "words")
 
     def __init__(self, scene: Scene) -> None:
-        from tamis.checks.words import check_words
-
         self.scene = scene
         self.words = check_words(scene.recipe.language)
         self.most = _whole(scene.factor)
@@ -484,8 +484,6 @@ def _measured(scene: Scene, action: Action, read: int) -> int:
 def _is_put_to(scene: Scene, action: Action, read: int) -> bool:
     """Whether the batch in hand goes to what is named, and not that to it: *pour it over [the fish]*, and *into [the
     sauce]*, but not *pour over [the sauce]*."""
-    from tamis.checks.words import check_words
-
     found = action.reads[read] if read >= 0 else None
     words = check_words(scene.recipe.language).vessels
     if not isinstance(found, Reference) or found.preposition not in (*words.puts_in, *words.puts_to):
@@ -519,8 +517,6 @@ def _holds(scene: Scene, tool: Tool) -> int:
 
         pan = pan_of(tool, scene.kitchen)
         return _whole((pan.volume if pan is not None else None) or Fraction(0))
-    from tamis.checks.words import check_words
-
     rules, words = practice(), check_words(scene.recipe.language).scaling
     said = set(tool.clause.text.lower().replace(",", " ").split())
     size = "small" if not said.isdisjoint(words.smalls) else "" if said.isdisjoint(words.larges) else "large"
@@ -528,7 +524,6 @@ def _holds(scene: Scene, tool: Tool) -> int:
 
 
 def _swells(scene: Scene, said: _Line) -> Swells:
-    from tamis.checks.scaling._hand import grams
     from tamis.checks.scaling.scale_reducing import boils_down
 
     line = said.action
@@ -543,9 +538,6 @@ def _swells(scene: Scene, said: _Line) -> Swells:
 
 def beats_up(scene: Scene, line: Action) -> bool:
     """Whether a line beats air into its food: `whip`, or whisking until it is light."""
-    from tamis.checks.words import check_words
-    from tamis.reading.clauses import Cue
-
     verbs, words = practice().verbs, check_words(scene.recipe.language).scaling.airy
     done = {use.verb.base for use in line.verbs}
     light = any(isinstance(read, Cue) and any(word in read.text for word in words) for read in line.reads)

@@ -8,7 +8,9 @@ from __future__ import annotations
 
 from functools import cache, lru_cache
 
+from tamis.checks.words import check_words
 from tamis.patterns import pattern
+from tamis.reading.clauses import Division, Reference
 from tamis.record import NamedTuple
 from tamis.typed import TYPE_CHECKING
 from tamis.words import one_of
@@ -19,7 +21,6 @@ if TYPE_CHECKING:
 
     from tamis.model.recipe import Action, Recipe
     from tamis.quantity.amount import Amount
-    from tamis.reading.clauses import Division, Reference
     from tamis.source import Span
 
 
@@ -40,7 +41,6 @@ def taken_by_number(recipe: Recipe) -> set[Span]:
     """The clauses that take so many pieces of what was divided between tins, or into pieces that stay as many as they
     are."""
     from tamis.quantity.nouns import nouns
-    from tamis.reading.clauses import Division, Reference
 
     singular = nouns(recipe.language).singular
     reads = [read for action in recipe.actions for read in action.reads]
@@ -61,7 +61,7 @@ def _takes_pieces(read: Reference) -> bool:
 
 
 def _kept(recipe: Recipe) -> Iterator[Kept]:
-    divisions = [(action, read) for action in recipe.actions for read in _divisions(action)]
+    divisions = list(_divisions(recipe))
     makes = recipe.header.makes
     for at, (action, read) in enumerate(divisions):
         assert read.number is not None
@@ -75,13 +75,12 @@ def _kept(recipe: Recipe) -> Iterator[Kept]:
             yield Kept(read, read.number, found[0])
 
 
-def _divisions(action: Action) -> Iterator[Division]:
+def _divisions(recipe: Recipe) -> Iterator[tuple[Action, Division]]:
     """What a line divides into several pieces, all together."""
-    from tamis.reading.clauses import Division
-
-    for read in action.reads:
-        if isinstance(read, Division) and read.number is not None and read.number.hi > 1 and not read.of_each:
-            yield read
+    for action in recipe.actions:
+        for read in action.reads:
+            if isinstance(read, Division) and read.number is not None and read.number.hi > 1 and not read.of_each:
+                yield action, read
 
 
 def _noun(read: Division, language: str) -> str:
@@ -101,14 +100,10 @@ def _behind(recipe: Recipe, action: Action, read: Division, until: Action | None
 
 @cache
 def _stacked(language: str) -> re.Pattern[str]:
-    from tamis.checks.words import check_words
-
     return pattern(rf"\b{one_of(check_words(language).scaling.stacked)}\b")
 
 
 @lru_cache(64)
 def _singled(noun: str, language: str) -> re.Pattern[str]:
-    from tamis.checks.words import check_words
-
     words = check_words(language).scaling
     return pattern(rf"\b{one_of(words.singled)} (?:\w+ )?{one_of((*words.pieces, noun) if noun else words.pieces)}\b")

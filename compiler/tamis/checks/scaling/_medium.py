@@ -8,7 +8,7 @@ from __future__ import annotations
 
 from fractions import Fraction
 
-from tamis.checks.scaling._scene import Medium
+from tamis.checks.scaling._scene import Medium, practice
 from tamis.typed import TYPE_CHECKING
 
 if TYPE_CHECKING:
@@ -45,8 +45,6 @@ def _staying(recipe: Recipe, kitchen: Kitchen) -> Iterator[Medium]:
 
 def _depth(recipe: Recipe, use: Use, purposes: Mapping[str, tuple[str, ...]], kitchen: Kitchen) -> Why | None:
     """Whether fat for frying is deep; None for a film, which each batch uses up."""
-    from tamis.checks.scaling._scene import practice
-
     amounts, action = practice().amounts, recipe.actions[use.action]
     deep = purposes["deep"]
     if use.ingredient.purpose.endswith(deep) or _fries_deep(recipe, action):
@@ -83,8 +81,6 @@ def use_size(use: Use, kitchen: Kitchen) -> Fraction:
 def _fries_deep(recipe: Recipe, action: Action) -> bool:
     """Whether a later line says so by its verb, or a thermometer stands in the fat: it is brought to its degrees where
     it goes in, or in the line after."""
-    from tamis.checks.scaling._scene import practice
-
     lines = [line for line in recipe.actions[action.number :] if line.component == action.component]
     if any(line.work.verb in practice().verbs["deep-frying"] for line in lines):
         return True
@@ -94,8 +90,6 @@ def _fries_deep(recipe: Recipe, action: Action) -> bool:
 
 def _pots(recipe: Recipe) -> frozenset[int]:
     """The lines that fill a pot in which a later one boils in batches."""
-    from tamis.checks.scaling._scene import practice
-
     verbs, found = practice().verbs["poaching"], set[int]()
     for line in recipe.actions:
         if line.batches > 1 and line.work.verb in verbs:

@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from fractions import Fraction
 
+from tamis.checks.scaling._scene import practice
+from tamis.checks.words import check_words
 from tamis.kitchen.equipment import COLD
 from tamis.record import NamedTuple
 from tamis.typed import TYPE_CHECKING
@@ -24,7 +26,6 @@ class Room(NamedTuple):
 
 def room_for(scene: Scene, action: Action, tool: Tool) -> Room:
     """How many of a tool go into the oven at once: none where it never lies there with its food."""
-    from tamis.checks.scaling._scene import practice
     from tamis.quantity.display import grams
 
     house = scene.kitchen.settings.kitchen
@@ -47,7 +48,6 @@ def room_for(scene: Scene, action: Action, tool: Tool) -> Room:
 def _side_by_side(scene: Scene, tool: Tool) -> int:
     """How many of its size stand on one rack, with air between them; 0 where its size is not known."""
     from tamis.checks.scaling._pans import pan_of
-    from tamis.checks.scaling._scene import practice
 
     amounts, pan = practice().amounts, pan_of(tool, scene.kitchen)
     if pan is None:
@@ -66,8 +66,6 @@ def _side_by_side(scene: Scene, tool: Tool) -> int:
 
 def _catches(scene: Scene, action: Action, tool: Tool) -> bool:
     """Whether nothing lies on it but what drips from above: words behind it say so."""
-    from tamis.checks.words import check_words
-
     end = tool.clause.span.end
     behind = " ".join(part.text for part in action.parts if part.span.start >= end).lower()
     return any(words in behind for words in check_words(scene.recipe.language).scaling.catches)
@@ -77,8 +75,6 @@ def oven_line(scene: Scene, action: Action, tool: Tool) -> Action | None:
     """The line that has in the oven what this one puts into a tool, or what its component makes where it only gets the
     tool ready; None where it never lies there. What chills on it and is put into another tin does not count, nor what
     cools on a tray and is in a dish when it bakes."""
-    from tamis.checks.scaling._scene import practice
-
     recipe, hands, tray = scene.recipe, scene.hands, tool.equipment.id in practice().trays
     food = hands[action.number].uses
     for line in recipe.actions[action.number :]:
@@ -96,8 +92,6 @@ def oven_line(scene: Scene, action: Action, tool: Tool) -> Action | None:
 
 def _in_a_dish(line: Action) -> bool:
     """Whether a line brings out what bakes in the oven and is no tray."""
-    from tamis.checks.scaling._scene import practice
-
     found = (tool.equipment for tool in line.tools if not tool.definite)
     return any(one.kind == "vessel" and one.station == "oven" and one.id not in practice().trays for one in found)
 

@@ -10,6 +10,7 @@ from fractions import Fraction
 from functools import cache
 from itertools import pairwise
 
+from tamis.checks.scaling._scene import practice
 from tamis.checks.words import Words, check_words
 from tamis.kitchen.house import Kitchen
 from tamis.reading.clauses import Tool
@@ -128,8 +129,6 @@ def by_the_piece(tool: Tool, kitchen: Kitchen) -> bool:
 
 
 def _is_portion(pan: Pan) -> bool:
-    from tamis.checks.scaling._scene import practice
-
     amounts = practice().amounts
     if pan.volume is not None:
         return pan.volume <= amounts["portion"]

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from tamis.checks.scaling._scene import practice
 from tamis.record import NamedTuple
 from tamis.typed import TYPE_CHECKING
 
@@ -22,8 +23,6 @@ class Standing(NamedTuple):
 
 def standing(scene: Scene) -> Iterator[Standing]:
     """The pots in whose water or steam another vessel stands."""
-    from tamis.checks.scaling._scene import practice
-
     for line in scene.recipe.actions:
         if line.work.verb in practice().verbs["poaching"] and line.work.station == "ring":
             pot, inside = _pot(scene, line), _inside(scene, line)
@@ -54,8 +53,6 @@ def _pot(scene: Scene, line: Action) -> Tool | None:
 def _inside(scene: Scene, line: Action) -> Tool | None:
     """The vessel in which the food of a line lies: the last one that it was put into, if that is one which grows with
     the food and goes on no ring by itself."""
-    from tamis.checks.scaling._scene import practice
-
     for before in _before(scene, line):
         vessels = [tool for tool in before.tools if tool.equipment.kind == "vessel" and not tool.definite]
         inside = [tool for tool in vessels if tool.equipment.grows and tool.equipment.id not in practice().upright]

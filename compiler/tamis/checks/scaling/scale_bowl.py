@@ -11,6 +11,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from fractions import Fraction
 
+from tamis.checks.scaling._scene import practice, times_text
 from tamis.diagnostics import Diagnostic, Severity
 from tamis.typed import TYPE_CHECKING
 
@@ -48,7 +49,6 @@ Shape [into 8 pieces].
 def check(scene: Scene) -> Iterator[Diagnostic]:
     """Mixer bowls that hold the recipe and don't hold the scaled one."""
     from tamis.checks.scaling._contents import beats_up
-    from tamis.checks.scaling._scene import practice, times_text
     from tamis.quantity.display import grams
 
     told: set[int] = set()

@@ -11,6 +11,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from fractions import Fraction
 
+from tamis.checks.scaling._scene import times_text
 from tamis.diagnostics import Diagnostic, Label, Severity
 from tamis.typed import TYPE_CHECKING
 
@@ -41,8 +42,6 @@ Warm [500 ml whole milk] with [1/4 tsp nutmeg] [in a saucepan] [until steaming, 
 
 def check(scene: Scene) -> Iterator[Diagnostic]:
     """The foods by eye of a recipe, told once."""
-    from tamis.checks.scaling._scene import times_text
-
     uses = (use.ingredient for use in scene.recipe.uses if use.rest_of is None)
     found = [food for food in uses if food.vague and not food.measured and not food.purpose]
     if not found:

@@ -12,8 +12,12 @@ from __future__ import annotations
 from collections.abc import Iterator
 from fractions import Fraction
 
+from tamis.checks.scaling._hand import grams, in_pieces, liquid
+from tamis.checks.scaling._scene import practice, times_text
+from tamis.checks.words import check_words
 from tamis.diagnostics import Diagnostic, Severity
 from tamis.kitchen.equipment import COLD
+from tamis.reading.clauses import Cue
 from tamis.typed import TYPE_CHECKING
 
 if TYPE_CHECKING:
@@ -49,15 +53,14 @@ Spread out [on a tray] and serve [at once].
 
 def check(scene: Scene) -> Iterator[Diagnostic]:
     """What spoils while it is warm and cools where it lies, each told once."""
-    from tamis.checks.scaling._scene import practice, times_text
-
     if scene.factor < practice().limits["unsized"]:
         return
     told: frozenset[int] = frozenset()
     for action in scene.recipe.actions:
         uses = scene.hands[action.number].uses
-        much = _weight(scene, action) * scene.factor > practice().amounts["cools"]
-        if not much or not _cools(scene, action) or uses <= told or not _spoils(scene, action) or _apart(scene, action):
+        if uses <= told or not _cools(scene, action) or not _spoils(scene, action) or _apart(scene, action):
+            continue
+        if _weight(scene, action) * scene.factor <= practice().amounts["cools"]:
             continue
         told = uses
         message = f"{times_text(scene.factor)}: so much cools more slowly than stated"
@@ -72,25 +75,20 @@ def check(scene: Scene) -> Iterator[Diagnostic]:
 
 def _weight(scene: Scene, action: Action) -> Fraction:
     """What lies there, without the liquid that it may have been lifted out of."""
-    from tamis.checks.scaling._hand import grams, liquid
-
     hand = scene.hands[action.number]
     return grams(scene.recipe, hand.uses) - (liquid(scene.recipe, hand.uses) if hand.parted else 0)
 
 
 def _cools(scene: Scene, action: Action) -> bool:
     """Whether a line lets it cool for a good while, in no cold water: it says so, or leaves it until it is cold."""
-    from tamis.checks.scaling._scene import practice
-    from tamis.checks.words import check_words
-    from tamis.reading.clauses import Cue
-
     wait, verbs = action.work.wait, practice().verbs
-    long = wait is not None and (wait.hi or wait.lo) >= practice().amounts["cooling"]
+    if wait is None or (wait.hi or wait.lo) < practice().amounts["cooling"]:
+        return False
     bath = any(tool.contains or tool.equipment.id in practice().baths for tool in action.tools)
     cold = check_words(scene.recipe.language).scaling.cold
     until = any(isinstance(read, Cue) and not set(cold).isdisjoint(read.text.split()) for read in action.reads)
     cools = action.work.verb in verbs["cooling"] or (until and action.work.verb in verbs["leaving"])
-    return long and not bath and cools
+    return not bath and cools
 
 
 def _apart(scene: Scene, action: Action) -> bool:
@@ -114,7 +112,6 @@ def _vessel(scene: Scene, action: Action) -> Tool | None:
 
 def _whole(scene: Scene, action: Action) -> bool:
     """Whether it is nothing but fish, birds and joints that nobody cut up, with what seasons them."""
-    from tamis.checks.scaling._hand import grams, in_pieces, liquid
     from tamis.safety.words import safety_words
 
     hand, states = scene.hands[action.number], safety_words(scene.recipe.language).states
@@ -144,9 +141,6 @@ def _is_heated(scene: Scene, action: Action) -> bool:
 def _spoils(scene: Scene, action: Action) -> bool:
     """Whether it was cooked, and is of what spoils while it is warm; what is baked of flour does not, nor
     what keeps by its sugar."""
-    from tamis.checks.scaling._hand import grams
-    from tamis.checks.scaling._scene import practice
-
     uses = scene.hands[action.number].uses
     foods = [goods for index in uses if (goods := scene.recipe.uses[index].ingredient.goods) is not None]
     before = [line for line in scene.recipe.actions[: action.number] if scene.hands[line.number].uses & uses]

@@ -12,6 +12,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from fractions import Fraction
 
+from tamis.checks.scaling._scene import practice, times_text
 from tamis.diagnostics import Diagnostic, Severity
 from tamis.typed import TYPE_CHECKING
 
@@ -43,8 +44,6 @@ Lower in [90 g bread, in strips] and [fry for 2–3 min] [until golden].
 
 def check(scene: Scene) -> Iterator[Diagnostic]:
     """Fat that stays as written, because nothing tells how deep it is."""
-    from tamis.checks.scaling._scene import practice, times_text
-
     if scene.factor < practice().limits["frying"]:
         return
     for food, why in scene.media:

@@ -10,7 +10,11 @@ from __future__ import annotations
 from collections.abc import Iterator
 from fractions import Fraction
 
+from tamis.checks.scaling._hand import in_pieces, liquid, tended
+from tamis.checks.scaling._scene import practice, times_text
+from tamis.checks.words import check_words
 from tamis.diagnostics import Diagnostic, Severity
+from tamis.reading.clauses import Cue, Repeat, Time
 from tamis.typed import TYPE_CHECKING
 
 if TYPE_CHECKING:
@@ -18,7 +22,7 @@ if TYPE_CHECKING:
     from tamis.kitchen.house import Kitchen
     from tamis.model.history import Hands
     from tamis.model.recipe import Action, Recipe
-    from tamis.reading.clauses import Ingredient, Repeat
+    from tamis.reading.clauses import Ingredient
     from tamis.source import Span
 
 RULE = "scale-frying"
@@ -47,8 +51,6 @@ Spread [250 g mushrooms, sliced] [on a baking tray].
 
 def check(scene: Scene) -> Iterator[Diagnostic]:
     """Frying, what is done in a stated number of batches or so many at a time, and fish that must lie side by side."""
-    from tamis.checks.scaling._scene import practice
-
     told: set[int] = set()
     for action in scene.recipe.actions:
         repeat = _repeat(action)
@@ -60,15 +62,12 @@ def check(scene: Scene) -> Iterator[Diagnostic]:
 
 def _repeat(action: Action) -> Repeat | None:
     """What a line says of its batches."""
-    from tamis.reading.clauses import Repeat
-
     repeats = (read for read in action.reads if isinstance(read, Repeat))
     return next((read for read in repeats if read.kind in ("batches", "loads", "batch-size")), None)
 
 
 def _batches(scene: Scene, action: Action, repeat: Repeat) -> Iterator[Diagnostic]:
     """More batches than the recipe takes, in its own words: so many, or so many pieces at a time."""
-    from tamis.checks.scaling._scene import times_text
     from tamis.quantity.numerals import decimal
 
     times, number = times_text(scene.factor), decimal(repeat.number)
@@ -84,8 +83,6 @@ def _batches(scene: Scene, action: Action, repeat: Repeat) -> Iterator[Diagnosti
 def _at_once(scene: Scene, action: Action, told: set[int]) -> Iterator[Diagnostic]:
     """What is fried, or fish that is poached, all at once; what was `told` of before and little besides is not told
     again: a spice that is fried with the meat."""
-    from tamis.checks.scaling._scene import practice, times_text
-
     fried = _fried(action, practice().verbs["frying"])
     if fried is None:
         yield from _side_by_side(scene, action)
@@ -99,8 +96,7 @@ def _at_once(scene: Scene, action: Action, told: set[int]) -> Iterator[Diagnosti
 def _crowds(scene: Scene, action: Action, hands: Hands, told: set[int]) -> bool:
     """Whether the factor makes too much of what is fried: not of a little, and not of the base of a sauce, which is cut
     small or stirred and lies in no layer, unless so much of it is to be browned."""
-    from tamis.checks.scaling._hand import grams, in_pieces, liquid, tended
-    from tamis.checks.scaling._scene import practice
+    from tamis.checks.scaling._hand import grams
 
     recipe = scene.recipe
     pieces = frozenset(index for index in hands[action.number].uses if in_pieces(recipe.uses[index]))
@@ -122,9 +118,6 @@ def _crowds(scene: Scene, action: Action, hands: Hands, told: set[int]) -> bool:
 
 def _browns(scene: Scene, action: Action) -> bool:
     """Whether it fries until it is brown, which it is not in its own juice."""
-    from tamis.checks.words import check_words
-    from tamis.reading.clauses import Cue
-
     words = check_words(scene.recipe.language).scaling.browns
     cues = (read.text for read in action.reads if isinstance(read, Cue))
     return any(word in cue for cue in cues for word in words)
@@ -132,8 +125,6 @@ def _browns(scene: Scene, action: Action) -> bool:
 
 def _minced(food: Ingredient, kitchen: Kitchen) -> bool:
     """Whether it is cut so small that it lies in no layer."""
-    from tamis.checks.scaling._scene import practice
-
     words = [*food.preparation.lower().replace(",", " ").split(), *food.states]
     verbs = (kitchen.verbs.participle(word) for word in words)
     return any(verb is not None and verb.base in practice().verbs["mincing"] for verb in verbs)
@@ -141,7 +132,6 @@ def _minced(food: Ingredient, kitchen: Kitchen) -> bool:
 
 def _side_by_side(scene: Scene, action: Action) -> Iterator[Diagnostic]:
     """Fish that is poached in a pan, and is more than lies there side by side."""
-    from tamis.checks.scaling._scene import practice, times_text
     from tamis.quantity.display import grams
 
     recipe, rules = scene.recipe, practice()
@@ -172,8 +162,6 @@ def _vessel(recipe: Recipe, action: Action) -> str:
 
 def _fried(action: Action, verbs: frozenset[str]) -> Span | None:
     """Where an action fries on the hob: its time's clause, or its first clause."""
-    from tamis.reading.clauses import Time
-
     if action.work.verb not in verbs or action.work.station not in ("ring", ""):
         return None
     times = [read.clause.span for read in action.reads if isinstance(read, Time)]

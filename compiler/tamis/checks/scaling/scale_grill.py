@@ -10,7 +10,10 @@ from __future__ import annotations
 from collections.abc import Iterator
 from fractions import Fraction
 
+from tamis.checks.scaling._hand import in_pieces
+from tamis.checks.scaling._scene import practice, times_text
 from tamis.diagnostics import Diagnostic, Severity
+from tamis.reading.clauses import Time
 from tamis.typed import TYPE_CHECKING
 
 if TYPE_CHECKING:
@@ -45,8 +48,6 @@ Lay [2 mackerel (300 g each), gutted] [on a baking tray].
 
 def check(scene: Scene) -> Iterator[Diagnostic]:
     """What is grilled all at once, told once in a component."""
-    from tamis.checks.scaling._scene import practice, times_text
-
     if scene.factor < practice().limits["frying"]:
         return
     told: set[int] = set()
@@ -60,9 +61,6 @@ def check(scene: Scene) -> Iterator[Diagnostic]:
 
 def _is_grilled(scene: Scene, action: Action) -> bool:
     """Whether more than a little lies in pieces under the grill or on it for a time."""
-    from tamis.checks.scaling._hand import in_pieces
-    from tamis.checks.scaling._scene import practice
-
     here = scene.recipe.places.lines[action.number]
     if here.station != "grill" or here.heats or action.work.wait is None:
         return False
@@ -73,7 +71,5 @@ def _is_grilled(scene: Scene, action: Action) -> bool:
 
 def _place(action: Action) -> Span:
     """The time at the grill."""
-    from tamis.reading.clauses import Time
-
     times = [read.clause.span for read in action.reads if isinstance(read, Time)]
     return (times or [read.clause.span for read in action.reads] or [action.span])[0]

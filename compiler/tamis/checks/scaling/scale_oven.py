@@ -12,6 +12,8 @@ from __future__ import annotations
 from collections.abc import Iterator
 from fractions import Fraction
 
+from tamis.checks.scaling._hand import grams
+from tamis.checks.scaling._scene import practice, times_text
 from tamis.diagnostics import Diagnostic, Severity
 from tamis.kitchen.equipment import COLD
 from tamis.typed import TYPE_CHECKING
@@ -49,7 +51,6 @@ Set [8 apples, cored] [on a baking tray].
 def check(scene: Scene) -> Iterator[Diagnostic]:
     """Trays, and tins or dishes, whose loads of the oven grow in number."""
     from tamis.checks.scaling._oven import room_for
-    from tamis.checks.scaling._scene import times_text
 
     for action, tool in scene.tools():
         room = room_for(scene, action, tool)
@@ -68,9 +69,7 @@ def check(scene: Scene) -> Iterator[Diagnostic]:
 def _wanted(scene: Scene, action: Action, tool: Tool) -> int:
     """How many of them the scaled recipe takes. Vegetables and fruit on one tray are told by their weight, for they lie
     there as close as they will; what lies on several lies as the recipe has it. Empty jars take no more room."""
-    from tamis.checks.scaling._hand import grams
     from tamis.checks.scaling._oven import oven_line
-    from tamis.checks.scaling._scene import practice
 
     recipe, line = scene.recipe, oven_line(scene, action, tool) or action
     uses = scene.hands[line.number].uses
@@ -95,7 +94,6 @@ def _waiting(scene: Scene, action: Action, tool: Tool) -> str:
     """What becomes of the second load: a batter full of air falls, vegetables and fruit wait as they are, and all else
     in the cold."""
     from tamis.checks.scaling._oven import oven_line
-    from tamis.checks.scaling._scene import practice
 
     line = oven_line(scene, action, tool) or action
     uses = scene.hands[line.number].uses
@@ -111,8 +109,6 @@ def _waiting(scene: Scene, action: Action, tool: Tool) -> str:
 def _is_hot(scene: Scene, line: Action) -> bool:
     """Whether some of it comes from the hob or the oven, and neither was in the fridge nor rose for long since: nobody
     keeps that cold."""
-    from tamis.checks.scaling._scene import practice
-
     uses, hot = scene.hands[line.number].uses, False
     for before in scene.recipe.actions[: line.number]:
         here = scene.recipe.places.lines[before.number]

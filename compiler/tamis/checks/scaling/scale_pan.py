@@ -12,6 +12,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from fractions import Fraction
 
+from tamis.checks.scaling._scene import practice, times_text
 from tamis.diagnostics import Diagnostic, Severity
 from tamis.typed import TYPE_CHECKING
 
@@ -50,8 +51,6 @@ Press out [on a baking tray].
 
 def check(scene: Scene) -> Iterator[Diagnostic]:
     """Vessels of a size, or several of them, each told once."""
-    from tamis.checks.scaling._scene import practice, times_text
-
     limits = practice().limits
     if limits["emptier"] <= scene.factor <= limits["fuller"]:
         return
@@ -73,7 +72,6 @@ def check(scene: Scene) -> Iterator[Diagnostic]:
 
 def _cloth(scene: Scene, action: Action, tool: Tool) -> Diagnostic | None:
     """A cloth in which something is tied up: so many puddings, so many cloths. A spice bag only gets fuller."""
-    from tamis.checks.scaling._scene import practice, times_text
     from tamis.quantity.nouns import nouns
 
     if tool.equipment.id not in practice().cloths or scene.factor < 1:
@@ -91,8 +89,6 @@ def _cloth(scene: Scene, action: Action, tool: Tool) -> Diagnostic | None:
 
 def _spice_bag(scene: Scene, action: Action) -> bool:
     """Whether it holds spices and herbs, or so little that one cloth holds it as well."""
-    from tamis.checks.scaling._scene import practice
-
     own = [index for index in action.uses if scene.recipe.uses[index].in_batch]
     uses = [scene.recipe.uses[index] for index in own or scene.hands[action.number].uses]
     spices = ("spice", "herb")
@@ -105,7 +101,6 @@ def _spice_bag(scene: Scene, action: Action) -> bool:
 def _said(scene: Scene, tool: Tool) -> tuple[str, str] | None:
     """What is wrong with a vessel, and what to take instead; None if nothing is known of its size or number."""
     from tamis.checks.scaling._pans import by_the_piece, pan_of, shapes
-    from tamis.checks.scaling._scene import practice
 
     if tool.equipment.id in practice().trays and not tool.size:
         return None  # told of as loads of the oven

@@ -15,7 +15,9 @@ from __future__ import annotations
 from collections.abc import Iterator
 from fractions import Fraction
 
+from tamis.checks.scaling._scene import times_text
 from tamis.diagnostics import Diagnostic, Label, Severity
+from tamis.reading.clauses import Division
 from tamis.typed import TYPE_CHECKING
 
 if TYPE_CHECKING:
@@ -50,9 +52,7 @@ def check(scene: Scene) -> Iterator[Diagnostic]:
     by whose number the recipe goes."""
     from tamis.checks.scaling._again import cut_again
     from tamis.checks.scaling._kept import kept
-    from tamis.checks.scaling._scene import times_text
     from tamis.quantity.numerals import decimal
-    from tamis.reading.clauses import Division
 
     again, stay = dict(cut_again(scene.recipe)), {one.read.clause.span for one in kept(scene.recipe)}
     yield from _kept(scene)
@@ -80,7 +80,6 @@ def check(scene: Scene) -> Iterator[Diagnostic]:
 def _kept(scene: Scene) -> Iterator[Diagnostic]:
     """Divisions whose number stays, because the recipe goes by each of the pieces: told once for pieces of a name."""
     from tamis.checks.scaling._kept import kept, taken_by_number
-    from tamis.checks.scaling._scene import times_text
     from tamis.quantity.numerals import decimal
 
     told: dict[str, list[Kept]] = {}

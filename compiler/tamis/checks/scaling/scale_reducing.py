@@ -11,14 +11,17 @@ from __future__ import annotations
 from collections.abc import Iterator
 from fractions import Fraction
 
+from tamis.checks.scaling._hand import tended
+from tamis.checks.scaling._scene import practice, times_text
+from tamis.checks.words import check_words
 from tamis.diagnostics import Diagnostic, Label, Severity
+from tamis.reading.clauses import Cue, Ingredient, Reference, Target, Time
 from tamis.typed import TYPE_CHECKING
 
 if TYPE_CHECKING:
     from tamis.checks.scaling._scene import Scene
     from tamis.model.history import Hand
     from tamis.model.recipe import Action
-    from tamis.reading.clauses import Cue, Target, Time
     from tamis.source import Span
 
 BOILS = 100
@@ -49,8 +52,6 @@ Bring [300 ml red wine] and [50 g honey] [to the boil] [in a saucepan].
 
 def check(scene: Scene) -> Iterator[Diagnostic]:
     """Where a recipe says that liquid boils down, told once, if the factor is beyond the limit."""
-    from tamis.checks.scaling._scene import practice, times_text
-
     limit = practice().limits["reducing"]
     if 1 / limit < scene.factor < limit:
         return
@@ -66,8 +67,6 @@ def check(scene: Scene) -> Iterator[Diagnostic]:
 
 def _hint(signs: list[Cue | Target | Time]) -> str:
     """What to go by: what the recipe tells of it."""
-    from tamis.reading.clauses import Cue, Target
-
     told = ["the cue"] * any(isinstance(sign, Cue) for sign in signs)
     told += ["what is left"] * any(isinstance(sign, Target) for sign in signs)
     by = " and ".join(told) or "how thick it is and how much is left"
@@ -76,8 +75,6 @@ def _hint(signs: list[Cue | Target | Time]) -> str:
 
 def _place(action: Action, signs: list[Cue | Target | Time]) -> Span:
     """The minutes beside it, where there are some."""
-    from tamis.reading.clauses import Time
-
     times = (read for read in action.reads if isinstance(read, Time) and read.verb is not None)
     return next(times, signs[0]).clause.span
 
@@ -85,13 +82,9 @@ def _place(action: Action, signs: list[Cue | Target | Time]) -> Span:
 def boils_down(scene: Scene, action: Action, hand: Hand) -> list[Cue | Target | Time]:
     """The clauses of a line that say that liquid boils away: a measure or a part that is to be left, a thickness, or
     `reduce` itself. What stands under a lid or is topped up does not."""
-    from tamis.checks.scaling._hand import tended
-    from tamis.checks.scaling._scene import practice
-    from tamis.reading.clauses import Cue, Target, Time
-
     verbs = practice().verbs
     done = {use.verb.base for use in action.verbs} | {action.work.verb}
-    boils = not done.isdisjoint(verbs["boiling"] | verbs["cooking"] | verbs["reducing"]) or _lingers(action)
+    boils = any([not done.isdisjoint(verbs[name]) for name in ("boiling", "cooking", "reducing")]) or _lingers(action)
     signs: list[Cue | Target | Time] = []
     for read in action.reads:
         if isinstance(read, Target):
@@ -109,8 +102,6 @@ def boils_down(scene: Scene, action: Action, hand: Hand) -> list[Cue | Target | 
 
 def _lingers(action: Action) -> bool:
     """Whether it is stirred on the hob for so long that it boils down, whatever the verb."""
-    from tamis.checks.scaling._scene import practice
-
     rules, work = practice(), action.work
     long = work.wait is not None and (work.wait.hi or work.wait.lo) > rules.amounts["thickens"]
     return long and work.station == "ring" and work.verb in rules.verbs["lingering"]
@@ -118,7 +109,6 @@ def _lingers(action: Action) -> bool:
 
 def _is_less(scene: Scene, cue: Cue, boils: bool) -> bool:
     """Whether a cue tells how little is left of the liquid: so much, or a part."""
-    from tamis.checks.words import check_words
     from tamis.reading.tables import tables
 
     words = check_words(scene.recipe.language).scaling
@@ -133,9 +123,6 @@ def _thickens(scene: Scene, action: Action, hand: Hand, cue: Cue) -> bool:
     """Whether a cue tells that it boils until it is thick, or hotter than water boils. What egg thickens loses nothing;
     what flour thickens, or perhaps a food that nobody knows, is thick after a few minutes, and only what goes on
     boiling is less by then."""
-    from tamis.checks.scaling._scene import practice
-    from tamis.checks.words import check_words
-
     words = check_words(scene.recipe.language).scaling
     if cue.celsius is not None and cue.celsius.hi > BOILS:
         return True
@@ -157,9 +144,6 @@ def _thickens(scene: Scene, action: Action, hand: Hand, cue: Cue) -> bool:
 def _covered(scene: Scene, action: Action, before: int) -> bool:
     """Whether a lid is put on before a place of the text: a `cover` with no food of its own behind it, or a time spent
     covered."""
-    from tamis.checks.scaling._scene import practice
-    from tamis.reading.clauses import Ingredient, Reference, Time
-
     times = (key for read in action.reads if isinstance(read, Time) for key in read.clause.items.keys)
     said = (verb for key in times if (verb := scene.kitchen.verbs.participle(key)) is not None)
     lid = any(tool.equipment.kind == "lid" for tool in action.tools)

@@ -13,6 +13,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from fractions import Fraction
 
+from tamis.checks.scaling._scene import practice, times_text
 from tamis.diagnostics import Diagnostic, Label, Severity
 from tamis.typed import TYPE_CHECKING
 
@@ -42,8 +43,6 @@ Stir [50 g rolled oats] with [10 g honey] [in a bowl].
 
 def check(scene: Scene) -> Iterator[Diagnostic]:
     """The measured seasonings of a recipe, told once, if the factor is beyond the limit."""
-    from tamis.checks.scaling._scene import practice, times_text
-
     limit = practice().limits["seasoning"]
     if 1 / limit <= scene.factor <= limit:
         return

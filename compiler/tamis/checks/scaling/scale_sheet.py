@@ -10,7 +10,9 @@ from __future__ import annotations
 from collections.abc import Iterator
 from fractions import Fraction
 
+from tamis.checks.scaling._scene import practice, times_text
 from tamis.diagnostics import Diagnostic, Label, Severity
+from tamis.model.effects import Splits
 from tamis.typed import TYPE_CHECKING
 
 if TYPE_CHECKING:
@@ -46,8 +48,6 @@ Roll out [2 mm thick] and cut [into 24 pieces].
 
 def check(scene: Scene) -> Iterator[Diagnostic]:
     """The sizes of sheets, each told once, if the factor is beyond the limits of tins."""
-    from tamis.checks.scaling._scene import practice
-
     limits = practice().limits
     if limits["emptier"] <= scene.factor <= limits["fuller"]:
         return
@@ -61,7 +61,6 @@ def check(scene: Scene) -> Iterator[Diagnostic]:
 def _sheets(scene: Scene) -> Iterator[tuple[Target, Pan]]:
     """Sizes of what is made of the whole batch: not of each of its pieces."""
     from tamis.checks.scaling._pans import read_pan
-    from tamis.checks.scaling._scene import practice
 
     pieces = _in_pieces(scene)
     for action in scene.recipe.actions:
@@ -78,7 +77,6 @@ def _in_pieces(scene: Scene) -> set[int]:
     """The lines whose batch lies in several pieces that were not put together again; where their number stays, each is
     larger."""
     from tamis.checks.scaling._kept import kept
-    from tamis.model.effects import Splits
 
     recipe = scene.recipe
     larger = {one.read.clause.span for one in kept(recipe)}
@@ -101,7 +99,6 @@ def _of_each(scene: Scene, action: Action) -> bool:
 def _finding(scene: Scene, sheet: Pan, targets: list[Target]) -> Diagnostic:
     from math import sqrt
 
-    from tamis.checks.scaling._scene import times_text
     from tamis.quantity.numerals import decimal
 
     grown, whole = sqrt(float(scene.factor)), scene.factor > 1 and scene.factor.denominator == 1

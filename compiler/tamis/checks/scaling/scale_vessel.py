@@ -13,6 +13,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from fractions import Fraction
 
+from tamis.checks.scaling._scene import SWELLS, practice, times_text
 from tamis.diagnostics import Diagnostic, Label, Severity
 from tamis.typed import TYPE_CHECKING
 
@@ -52,7 +53,6 @@ Press into a loaf [on a baking tray].
 def check(scene: Scene) -> Iterator[Diagnostic]:
     """Vessels for a dish without size or number, and tools of which there are several; each told once."""
     from tamis.checks.scaling._oven import room_for
-    from tamis.checks.scaling._scene import practice, times_text
 
     if scene.factor < practice().limits["unsized"]:
         return
@@ -72,8 +72,6 @@ def check(scene: Scene) -> Iterator[Diagnostic]:
 def _is_weighed(scene: Scene, tool: Tool) -> bool:
     """Whether what lies in a vessel tells how many it takes: a rule of thumb says what it holds, or it is so little
     that any dish, mould or jar holds it, as eggs beaten up to dip things in."""
-    from tamis.checks.scaling._scene import practice
-
     vessel = scene.vessel(tool)
     if vessel is None or not vessel.fullest:
         return False
@@ -84,7 +82,6 @@ def _is_weighed(scene: Scene, tool: Tool) -> bool:
 
 def _in_pots(scene: Scene) -> Iterator[Diagnostic]:
     """Pots in whose water a tin or a basin stands; each told once."""
-    from tamis.checks.scaling._scene import times_text
     from tamis.checks.scaling._standing import standing
     from tamis.quantity.nouns import nouns
 
@@ -117,7 +114,6 @@ def _overflowing(scene: Scene, told: set[Span]) -> Iterator[Diagnostic]:
 
 def _told(scene: Scene, name: str, plural: str, alike: list[Vessel]) -> Diagnostic:
     """How much comes together in vessels of a name, and what to take."""
-    from tamis.checks.scaling._scene import SWELLS, practice, times_text
     from tamis.quantity.display import grams, millilitres
 
     fullest = max(alike, key=lambda vessel: vessel.bulk)
