@@ -81,7 +81,8 @@ def _looked_up(text: str) -> str:
     if len(lower) != len(text):
         lower = "".join(small if len(small := letter.lower()) == 1 else letter for letter in text)
     for sign, plain in _PLAIN_SIGNS:
-        lower = lower.replace(sign, plain)
+        if sign in lower:
+            lower = lower.replace(sign, plain)
     return lower
 
 
@@ -343,10 +344,10 @@ def _pattern(numbered: tuple[str, ...], elided: tuple[str, ...], joins: tuple[st
     joined = "".join(rf"|\ {re.escape(word)}\ " for word in joins)
     with_digits = (re.escape(word).replace(r"\#", "[0-9]+").replace("#", "[0-9]+") + r"\b" for word in numbered)
     odd_words = "".join([f"{word}|" for word in (*with_digits, *(re.escape(word) + r"(?=\w)" for word in elided))])
-    return rf"""\s*(?:{odd_words}[a-z][\w'-]*
+    return rf"""\s*+(?:{odd_words}[a-z][\w'-]*+
     | [0-9]++(?!,[0-9])(?:\.[0-9]+ | (?:[ -]{joined})[0-9]+/[0-9]+(?![0-9/]) | /[0-9]+
         | (?:[ ]{joined})?[{_FRACTIONS}])?
-    | [0-9]+,[0-9]+(?:[.,][0-9]+)* | [ ]?[{_FRACTIONS}] | °\s*[cf]?(?!\w) | (?![{_FRACTIONS}])[^\W\d_][\w'-]* | \S)"""
+    | [0-9]+,[0-9]+(?:[.,][0-9]+)* | [ ]?[{_FRACTIONS}] | °\s*[cf]?(?!\w) | (?![{_FRACTIONS}])[^\W\d_][\w'-]*+ | \S)"""
 
 
 def _goes_on(lower: str, at: int) -> bool:
