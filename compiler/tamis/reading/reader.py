@@ -179,7 +179,8 @@ class _Reader:
                 events += read
                 if read and isinstance(read[-1], Ingredient) and read[-1].for_each is not None:
                     self._with_those_before(parts, at, events, plain)
-        if any([not self.words.or_else.isdisjoint(words.said) for words in plain]):
+        or_else = self.words.or_else
+        if any([words is not nothing and not or_else.isdisjoint(words.said) for words in plain]):
             from tamis.reading.other_ways import without_alternatives
 
             events = without_alternatives(parts, events, self.kitchen)
