@@ -106,12 +106,11 @@ class TokenParser:
             stacks = self._stacks[start] = Stacks(self._table, start)
         stack = stacks.first
         values: list[Any] = []
-        put = values.append
         for kind, token in tokens:
             led = stack.moves.get(kind) or _led(stacks, stack, kind, token)
             for build in led[0]:
                 build(values)
-            put(token)
+            values.append(token)
             stack = led[1]
         for build in _led(stacks, stack, END, None)[0]:
             build(values)

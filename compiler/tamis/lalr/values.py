@@ -39,6 +39,11 @@ def _any(rule: Rule, kept: bool) -> Build:
     label, size = rule.label, len(rule.symbols)
     dropped = [size - at for at, symbol in enumerate(rule.symbols) if symbol[0] == "_" and symbol.isupper()]
 
+    def only_one(values: list[Any]) -> None:
+        value = values[-1]
+        flat = value if value.__class__ is list else [value]
+        values[-1] = (label, flat) if kept else flat
+
     def any_other(values: list[Any]) -> None:
         for behind in dropped:
             values[-behind] = []
@@ -53,7 +58,7 @@ def _any(rule: Rule, kept: bool) -> Build:
                 flat.append(child)
         values[start:] = [(label, flat) if kept else flat]
 
-    return any_other
+    return only_one if size == 1 and not dropped else any_other
 
 
 class Productions(dict[int, "Production"]):

@@ -256,12 +256,13 @@ _PLAIN = str.maketrans({"’": "'", "‐": "-", "‑": "-"})
 @lru_cache(4096)
 def keys_of(text: str) -> tuple[str, ...]:
     """The words of a text as lists know them."""
-    return tuple(text.lower().translate(_PLAIN).split())
+    lower = text.lower()
+    return tuple((lower if lower.isascii() else lower.translate(_PLAIN)).split())
 
 
 @lru_cache(4096)
 def _number(text: str, language: str) -> Fraction | None:
-    return parse_number(text.translate(_FIGURES), language)
+    return parse_number(text if text.isascii() else text.translate(_FIGURES), language)
 
 
 _FIGURES = str.maketrans({"\u2009": " ", "\u202f": " ", "‐": "-", "‑": "-"})

@@ -51,10 +51,11 @@ def _of_unit(reading: Reading, number: Node, unit_word: Node) -> Duration:
 def lasting(said: Amount, unit: Fraction) -> Duration:
     """So much of a unit of time."""
     low, high = said
-    if low.denominator == high.denominator == unit.denominator == 1:  # as most are: no common divisor is to be sought
-        seconds = unit.numerator
-        least = Fraction(low.numerator * seconds)
-        return made(Duration, (least, least if high is low else Fraction(high.numerator * seconds), False))
+    (least, of_low), (most, of_high) = low.as_integer_ratio(), high.as_integer_ratio()
+    seconds, of_unit = unit.as_integer_ratio()
+    if of_low == of_high == of_unit == 1:  # as most are: no common divisor is to be sought
+        shortest = Fraction(least * seconds)
+        return made(Duration, (shortest, shortest if high is low else Fraction(most * seconds), False))
     return Duration(*said.times(unit))
 
 

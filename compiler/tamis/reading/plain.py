@@ -75,7 +75,7 @@ class Plain:
     @property
     def has_numbers(self) -> bool:
         """Whether there is a number in figures."""
-        return any([number in self.fixed for number in _NUMBERS])
+        return not _NUMBERS.isdisjoint(self.fixed)
 
     def is_count(self, at: int) -> bool:
         """Whether a token is a number, in figures or in letters."""

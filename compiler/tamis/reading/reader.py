@@ -156,15 +156,16 @@ class _Reader:
         parts = action.parts
         kept, nothing = self._kept, self._nothing
         plain = [
-            kept.get(part.text) or plain_of(part.text, self.kitchen) if part.__class__ is Text else nothing
+            kept.get(part[0]) or plain_of(part[0], self.kitchen) if part.__class__ is Text else nothing
             for part in parts
         ]
         plain.append(nothing)
         for at, part in enumerate(parts):
             if isinstance(part, Text):
-                if events and isinstance(events[-1], Reference) and plain[at].said[:1]:
-                    self._whole_verb(events, plain[at].said[0])
-                said = plain[at].ask(work_and_place)
+                words = plain[at]
+                if events and events[-1].__class__ is Reference and words.said:
+                    self._whole_verb(events, words.said[0])
+                said = words.ask(work_and_place)
                 if said:
                     events += self._plain(*said, part.span.start, at + 1 < len(parts), timed, done)
             else:
@@ -178,7 +179,8 @@ class _Reader:
                 events += read
                 if read and isinstance(read[-1], Ingredient) and read[-1].for_each is not None:
                     self._with_those_before(parts, at, events, plain)
-        if any([not self.words.or_else.isdisjoint(words.said) for words in plain]):
+        or_else = self.words.or_else
+        if any([words is not nothing and not or_else.isdisjoint(words.said) for words in plain]):
             from tamis.reading.other_ways import without_alternatives
 
             events = without_alternatives(parts, events, self.kitchen)

@@ -81,7 +81,8 @@ def _looked_up(text: str) -> str:
     if len(lower) != len(text):
         lower = "".join(small if len(small := letter.lower()) == 1 else letter for letter in text)
     for sign, plain in _PLAIN_SIGNS:
-        lower = lower.replace(sign, plain)
+        if sign in lower:
+            lower = lower.replace(sign, plain)
     return lower
 
 
@@ -138,6 +139,7 @@ class Cutter:
         token = _pattern(self._numbered, elided, number_words(language).joins)
         self._token = re.compile(token, re.VERBOSE)
         self._known: dict[str, tuple[str, str, int]] = {}
+        self._settled: dict[str, tuple[Choice | None, str, int, int]] = {}  # of those that are one thing in most places
         after = "|".join(map(re.escape, self.numbers))
         letters = "".join(sorted(self._letters))
         self._degrees_next = pattern(rf"\s*[0-9][0-9.,/–-]*\s*(?:°|[{letters}]\b)")
@@ -147,12 +149,20 @@ class Cutter:
         """The tokens of a text, in order."""
         cut, lower = Cut(text), _looked_up(text)
         at, last, special = 0, "", False
-        known, special_words, alone, choice_of = self._known, self._special, self._alone, _CHOICES
-        fix, say, begin, stop = cut.fixed.append, cut.words.append, cut.starts.append, cut.ends.append
+        known, settled, special_words, alone = self._known, self._settled, self._special, self._alone
+        fixed, words, starts, ends = cut.fixed, cut.words, cut.starts, cut.ends
         pieces = self._token.findall(lower)
         pieces.reverse()
         while pieces:
             piece = pieces.pop()
+            if last not in _BEFORE_UNITS and (one := settled.get(piece)):
+                choice, word, start, size = one
+                fixed.append(choice)
+                words.append(word)
+                starts.append(start + at)
+                at += size
+                ends.append(at)
+                continue
             kind, word, start = known.get(piece) or self._piece(piece, lower, at)
             start += at
             end = at = at + len(piece)
@@ -168,10 +178,10 @@ class Cutter:
             elif kind == "OPEN":
                 cut.opened += 1
                 kind = "OPEN" if cut.opened <= _DEEPEST else "ODD"
-            fix(choice_of[kind])
-            say(word)
-            begin(start)
-            stop(end)
+            fixed.append(_CHOICES[kind])
+            words.append(word)
+            starts.append(start)
+            ends.append(end)
             last = "NUMBER" if kind == "NUMWORD" else kind
             if end != at:
                 at = self._cut_again(pieces, lower, at, end)
@@ -198,6 +208,8 @@ class Cutter:
         found = ("WORD", said, lead) if is_word else (_SIGNS.get(sign, "ODD"), "", lead)
         if len(self._known) < _MOST_KEPT:
             self._known[piece] = found
+            if said not in self._special and sign != "(":
+                self._settled[piece] = _CHOICES[found[0]], found[1], lead, len(piece)
         return found
 
     def _cut_again(self, pieces: list[str], lower: str, at: int, end: int) -> int:
@@ -332,10 +344,10 @@ def _pattern(numbered: tuple[str, ...], elided: tuple[str, ...], joins: tuple[st
     joined = "".join(rf"|\ {re.escape(word)}\ " for word in joins)
     with_digits = (re.escape(word).replace(r"\#", "[0-9]+").replace("#", "[0-9]+") + r"\b" for word in numbered)
     odd_words = "".join([f"{word}|" for word in (*with_digits, *(re.escape(word) + r"(?=\w)" for word in elided))])
-    return rf"""\s*(?:{odd_words}[a-z][\w'-]*
+    return rf"""\s*+(?:{odd_words}[a-z][\w'-]*+
     | [0-9]++(?!,[0-9])(?:\.[0-9]+ | (?:[ -]{joined})[0-9]+/[0-9]+(?![0-9/]) | /[0-9]+
         | (?:[ ]{joined})?[{_FRACTIONS}])?
-    | [0-9]+,[0-9]+(?:[.,][0-9]+)* | [ ]?[{_FRACTIONS}] | °\s*[cf]?(?!\w) | (?![{_FRACTIONS}])[^\W\d_][\w'-]* | \S)"""
+    | [0-9]+,[0-9]+(?:[.,][0-9]+)* | [ ]?[{_FRACTIONS}] | °\s*[cf]?(?!\w) | (?![{_FRACTIONS}])[^\W\d_][\w'-]*+ | \S)"""
 
 
 def _goes_on(lower: str, at: int) -> bool:
