@@ -55,7 +55,7 @@ def json_of(text: str) -> Any:
         said, end = make_scanner(how)(text, 0)
         if not text[end:].strip():
             return said
-    except (ImportError, StopIteration):
+    except (ImportError, AttributeError, TypeError, StopIteration):  # of another Python
         pass
     from json import loads
 
