@@ -123,21 +123,21 @@ def _site(texts: list[str]) -> float:
 
 
 def starts(commands: Mapping[str, Command], runs: int) -> Costs:
-    """CPU seconds of cold commands by name, of each the least of so many starts, and of a bare interpreter.
+    """CPU seconds of cold commands by name, of each the median of so many starts, and of a bare interpreter.
 
     A command is told the number of the start. The modules are compiled to bytecode, as they are from the second start
-    on wherever tamis is installed. The least counts, as whatever else the machine does only adds.
+    on wherever tamis is installed. All take turns and the median counts: the least of a few would be that of whoever
+    met a lucky moment of the machine.
     """
     with tempfile.TemporaryDirectory() as name:
         environment = os.environ | {"PYTHONPYCACHEPREFIX": name}
         environment.pop("PYTHONDONTWRITEBYTECODE", None)
-        least: Costs = {}
+        turns: list[Costs] = []
         for at in range(runs + 1):  # the first writes the bytecode and does not count
             bare = _start(("-c", "pass"), environment)
             taken = {what: _start(("-m", "tamis", *command(at)), environment) for what, command in commands.items()}
-            if at:
-                least = {what: min(cost, least.get(what, cost)) for what, cost in (taken | {BARE: bare}).items()}
-    return least
+            turns.append(taken | {BARE: bare})
+    return medians(turns[1:])
 
 
 def _start(arguments: Sequence[str], environment: Mapping[str, str]) -> float:

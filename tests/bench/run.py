@@ -153,7 +153,7 @@ def main(arguments: list[str] | None = None) -> int:
     parser.add_argument("parts", nargs="*", metavar="PART", help=f"{', '.join(PARTS)} (all)")
     parser.add_argument("--recipes", type=int, default=200, help="recipes a round and measurement (200)")
     parser.add_argument("--rounds", type=int, default=3, help="rounds of which the median counts (3)")
-    parser.add_argument("--starts", type=int, default=20, help="cold starts of which the least counts (20)")
+    parser.add_argument("--starts", type=int, default=20, help="cold starts of which the median counts (20)")
     parser.add_argument("--largest", type=int, default=256, metavar="KB", help="largest nasty text (256)")
     parser.add_argument("--json", type=Path, metavar="FILE", help="write the figures there too")
     options = parser.parse_args(arguments)
