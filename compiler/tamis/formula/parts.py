@@ -240,7 +240,7 @@ class _Walk:
         if product.kind == "set-aside" and not product.from_products and len(own) == 1:
             only = self.recipe.uses[next(iter(own))]
             if any(word in only.ingredient.preparation for word in self.separated):
-                found = self.kitchen.larder.find(tuple(product.name.lower().split()))
+                found = self.kitchen.larder.named(product.name)
                 yield _whole(product, factor)._replace(goods=found.goods if found else None)
                 return
         for at, use in self.uses.get(component, ()):

@@ -35,7 +35,8 @@ COLD: tuple[Station, ...] = ("fridge", "freezer")
 
 # What a kitchen keeps of phrases that were asked for: enough for a library.
 _MOST_KEPT = 4096
-_LETTERS = pattern(r"[^\W\d_]+")
+WORDS = pattern(r"[^\W\d_]+")
+"""Letters in a row: by the first of a name it is looked for in a text."""
 LONGEST = 4
 """Words in the longest name of the list; a test holds the two together."""
 
@@ -177,7 +178,7 @@ class Cupboard:
         """Whether a word stands in the text that begins the name of a piece; if none does, no piece is named there."""
         if self._heads is None:
             self._heads = frozenset(self._rows.row("heads"))
-        return not self._heads.isdisjoint(_LETTERS.findall(text.lower()))
+        return not self._heads.isdisjoint(WORDS.findall(text.lower()))
 
     def _piece(self, id: str) -> Equipment:
         made = self._made.get(id)

@@ -6,9 +6,7 @@ ship with the compiler: a fault in them raises.
 
 from __future__ import annotations
 
-import re
-
-from tamis.kitchen.equipment import Equipment
+from tamis.kitchen.equipment import WORDS, Equipment
 from tamis.kitchen.seconds import seconds
 from tamis.quantity.nouns import nouns
 from tamis.saved import Written, cell
@@ -29,7 +27,7 @@ def made(text: str, language: str) -> dict[str, Written]:
         "facts": maker.pieces,
         "in order": list(maker.names),
         "names": maker.names,
-        "heads": sorted({re.findall(r"[^\W\d_]+", name)[0] for name in maker.names}),
+        "heads": sorted({WORDS.findall(name)[0] for name in maker.names}),
         "several": {name: "" for name, several in maker.several.items() if several},
         "counts in order": list(maker.counts),
         "counts": maker.counts,

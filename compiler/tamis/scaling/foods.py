@@ -249,7 +249,7 @@ class _Walk:
     def _plural(self, name: str) -> str:
         """The plural by which the goods still know the food; as it is, if they know none."""
         for many in (several(name, self.food, self.scaling.kitchen.language), f"{name}es"):
-            found = self.scaling.kitchen.larder.find(many.lower().split())
+            found = self.scaling.kitchen.larder.named(many)
             if (found.goods if found else None) == self.food.goods:
                 return many
         return name

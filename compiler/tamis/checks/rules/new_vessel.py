@@ -12,7 +12,6 @@ Give the first a name where its last line ends (`… and grind [as spices].`) an
 from __future__ import annotations
 
 from collections.abc import Iterator
-from functools import cache
 
 from tamis.checks.words import check_words, word_set
 from tamis.diagnostics import Diagnostic, Label, Severity
@@ -152,15 +151,11 @@ def _takes_new_food(view: View, action: Action, vessel: Tool) -> bool:
 def _mixes(words: Stretch, food: Ingredient) -> bool:
     """*Mix with [1 kg salt] in a bowl*: a verb with no object but what is in hand."""
     plain, end = words.plain, words.start + len(words.plain.text)
-    if not plain.said or end != food.clause.span.start or plain.said[-1] not in _mixing(plain.kitchen.language):
+    mixes = word_set(plain.kitchen.language, "vessels.mixes")
+    if not plain.said or end != food.clause.span.start or plain.said[-1] not in mixes:
         return False
     behind = plain.ends[-2] + words.start if len(plain) > 1 else words.start
     return any(use.span.end == behind for use in words.action.verbs)
-
-
-@cache
-def _mixing(language: str) -> frozenset[str]:
-    return frozenset(check_words(language).vessels.mixes)
 
 
 def _vessel_in_words(view: View, action: Action, opens: frozenset[str]) -> Span | None:
@@ -186,12 +181,7 @@ def _opens(plain: Plain) -> Placed | None:
 
 def _goes_along(plain: Plain) -> bool:
     """Whether a word says that the batch itself goes along."""
-    return not _batch(plain.kitchen.language).isdisjoint(plain.said)
-
-
-@cache
-def _batch(language: str) -> frozenset[str]:
-    return frozenset(check_words(language).vessels.goes_along)
+    return not word_set(plain.kitchen.language, "vessels.goes_along").isdisjoint(plain.said)
 
 
 def _finding(view: View, vessel: Span, lies_in: Tool, last: Action | None) -> Diagnostic:

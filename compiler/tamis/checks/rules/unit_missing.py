@@ -61,7 +61,7 @@ def _parts(view: View) -> Iterator[Diagnostic]:
         share = read.share
         if share is None or share.measure is None or share.measure.unit or share.also:
             continue
-        found = view.kitchen.larder.find(read.name.lower().split())
+        found = view.kitchen.larder.named(read.name)
         if found and (found.goods.liquid or found.goods.flour):
             from tamis.quantity.display import written
 

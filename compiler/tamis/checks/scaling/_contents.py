@@ -277,7 +277,7 @@ class _Fold:
         """Whether it is the liquid that a line leaves: it is called so, or parted from the rest."""
         left = (read.name for read in line.action.reads if isinstance(read, Naming) and read.kind == "leaving")
         name = next(left, "")
-        known = self.scene.kitchen.larder.find(name.lower().split()) if name else None
+        known = self.scene.kitchen.larder.named(name)
         return known.goods.liquid if known else bool(name) and any(one.verb.separates for one in line.action.verbs)
 
     def _loses(self, line: _Line, entry: Entry, effect: Loses) -> None:
