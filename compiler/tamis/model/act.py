@@ -7,20 +7,19 @@ from math import ceil
 
 from tamis.model.batch import Batch
 from tamis.model.cold import take_cold, take_rinsed, take_sieved
+from tamis.model.dividing import divide
 from tamis.model.effects import Why
 from tamis.model.fineness import cuts_what_it_names, fine_cuts, is_cut, solid
 from tamis.model.foods import put_in
 from tamis.model.heat import Heat, heat_of, only_sets, tell
 from tamis.model.line import Line
 from tamis.model.mass import NOTHING, ONE, Mass
-from tamis.model.namings import divide, name_batch
 from tamis.model.one_of import as_piece
 from tamis.model.paces import AT_ONCE, cooked_at_a_time, in_pieces, one_after_another, pace_of, paced
 from tamis.model.pieces import batches_of, before_it_is_cut, heaviest_piece, named_no_food, worked_one_by_one
 from tamis.model.reached import reached
 from tamis.model.recipe import Action, Work
 from tamis.model.references import hold_again, refer
-from tamis.model.warming import heated_by
 from tamis.model.words import plain
 from tamis.model.work import missing_times, work_of
 from tamis.reading.clauses import (
@@ -195,6 +194,15 @@ class Act(Line):
         use, named = (*self.read.events, None, None)[:2]
         return isinstance(use, VerbUse) and use.verb.heat and isinstance(named, Reference) and not named.preposition
 
+    def _warmed(self, batch: Batch | None) -> Fraction | None:
+        """Grams that the line warms, if its verb warms and that is not all of the batch."""
+        use = self.labour.time_verb
+        if use is None or batch is None or not (use.verb.estimate_per_kg and use.verb.water_per_kg):
+            return None
+        from tamis.model.warming import heated_by
+
+        return heated_by(self, batch, use)
+
     def _work(self, reads: tuple[Read, ...], batch: Batch | None, heat: Heat, pace: Pace, batches: Fraction) -> Work:
         """How long the line takes and who is busy with it."""
         labour = self.labour
@@ -210,7 +218,7 @@ class Act(Line):
             self.cold_water,
             heaviest_piece(self, labour.time, batch),
             worked_one_by_one(self, batch),
-            heated_by(self, batch),
+            self._warmed(batch),
             self._masses_before(batch),
             batches,
             before_it_is_cut(self) | cuts_what_it_names(self),
@@ -372,11 +380,18 @@ def _hold(act: Act, tool: Tool) -> None:
     hold_again(act, tool)
 
 
+def _name(act: Act, naming: Naming) -> None:
+    """A batch gets a name, is set aside or leaves something."""
+    from tamis.model.namings import name_batch
+
+    name_batch(act, naming)
+
+
 _ACTS: dict[type, Callable[[Act, Any], None]] = {
     Ingredient: _enter,
     Reference: refer,
     Tool: _hold,
-    Naming: name_batch,
+    Naming: _name,
     Division: divide,
     Pause: Act.pause,
     Time: Act.begin_time,

@@ -31,11 +31,6 @@ _ASKED = 4
 _WORD = pattern(r"[^\W\d_]+")
 
 
-def food_and_piece(words: Words, language: str) -> tuple[Words, str] | None:
-    """The food and the noun of *egg slices*; None where no piece is named."""
-    return (words[:-1], words[-1]) if len(words) > 1 and words[-1] in model_words(language).pieces else None
-
-
 def cut_so(walker: Hands, food: Words, piece: str) -> list[Batch]:
     """The batches with food of this name that the text says to be cut so, of the nearest place where there are any."""
     flow = walker.flow

@@ -9,7 +9,6 @@ from tamis.model.words import model_words
 from tamis.quantity.amount import Amount
 from tamis.quantity.measure import grams
 from tamis.reading.clauses import Ingredient
-from tamis.reading.repeated import repeats_of_step, times_of_food
 from tamis.typed import TYPE_CHECKING
 
 if TYPE_CHECKING:
@@ -81,6 +80,8 @@ def of_flour(food: Ingredient, language: str) -> bool:
 
 def foods_of(component: ComponentRead) -> Iterator[tuple[Ingredient, Fraction]]:
     """The ingredients of a component, each with how many times it goes in."""
+    from tamis.reading.repeated import repeats_of_step, times_of_food
+
     for step in component.steps:
         again = repeats_of_step(step.actions[-1]) if step.actions else ()
         for action in step.actions:

@@ -14,7 +14,6 @@ from tamis.model.called import all_keys
 from tamis.model.rest_of import is_rest_word, own_names
 from tamis.model.words import plain, vessel_noun
 from tamis.reading.clauses import Ingredient, Reference, Tool
-from tamis.reading.plain_names import put_to
 from tamis.reading.prose import prose_words
 from tamis.record import NamedTuple
 from tamis.source import Span
@@ -77,6 +76,8 @@ def joins_left(walker: Hands, action: ActionRead, joins: Joins | None, apart: bo
     left = [batch for batch in islice(walker.open, _MOST_OPEN) if batch.origin == "left" and batch.left > 0]
     if len(left) != 1:
         return None
+    from tamis.reading.plain_names import put_to
+
     before = left[0]
     for place, names in put_to(action.parts, walker.flow.kitchen):
         for words, span in names:
@@ -94,6 +95,8 @@ def _is_named_later(walker: Hands, batch: Batch, action: ActionRead) -> bool:
 
 def _named(action: ActionRead, kitchen: Kitchen) -> Iterator[tuple[int, tuple[tuple[Words, Span], ...]]]:
     """The places at which a line puts food to something that is there, and by which names."""
+    from tamis.reading.plain_names import put_to
+
     puts = prose_words(kitchen.language).puts
     yield from put_to(action.parts, kitchen)
     for event in [event for event in action.events if isinstance(event, Reference | Tool)]:

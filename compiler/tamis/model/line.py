@@ -12,7 +12,6 @@ from tamis.quantity.amount import exactly
 from tamis.quantity.nouns import nouns
 from tamis.reading.clauses import Reference, Tool
 from tamis.reading.prose import prose_words
-from tamis.reading.repeated import times_of_food
 from tamis.reading.tables import tables
 from tamis.typed import TYPE_CHECKING
 
@@ -61,7 +60,11 @@ class Line:
         self.number = number
         self.step = step
         self.batches = batches
-        self.repeats = times_of_food(read) if self.labour.repeats else ONE
+        self.repeats = ONE
+        if self.labour.repeats:
+            from tamis.reading.repeated import times_of_food
+
+            self.repeats = times_of_food(read)
         self.times = ONE
         self.after: set[int] = set()
         self.after_start: set[int] = set()

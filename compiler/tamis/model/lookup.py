@@ -9,11 +9,10 @@ from __future__ import annotations
 
 from tamis.model.batch import answering, called_so, of_kind
 from tamis.model.called import all_keys
-from tamis.model.cut_up import all_cut_so, cut_so, food_and_piece
 from tamis.model.described import unborne
 from tamis.model.rest_of import dish_names, own_names, rest_called
 from tamis.model.wanted import make, make_named, supply_batch
-from tamis.model.words import before_joint, plain
+from tamis.model.words import before_joint, model_words, plain
 from tamis.quantity.nouns import nouns
 from tamis.reading.tables import tables
 from tamis.record import NamedTuple
@@ -49,7 +48,7 @@ def look_up(walker: Hands, reference: Reference) -> Meaning | None:
     """The meaning of a reference where it stands; None where nothing answers to its name."""
     words = plain(reference.name, walker.flow.kitchen.language)
     found = _food(walker, words, reference.share)
-    cut = food_and_piece(words, walker.flow.kitchen.language)
+    cut = _food_and_piece(words, walker.flow.kitchen.language)
     if found and not (cut and found.batch and not found.batch.is_named(words)):
         return found  # a food that is known in such pieces need not be cut here: that is asked next
     whole = _food(walker, cut[0], reference.share) if cut else None
@@ -102,8 +101,15 @@ def _dish(walker: Hands, words: tuple[str, ...]) -> Meaning | None:
     return _one([batch for batch in made if batch is not None and batch.left > 0], words, "own-name")
 
 
+def _food_and_piece(words: tuple[str, ...], language: str) -> tuple[tuple[str, ...], str] | None:
+    """The food and the noun of *egg slices*; None where no piece is named."""
+    return (words[:-1], words[-1]) if len(words) > 1 and words[-1] in model_words(language).pieces else None
+
+
 def _cut_up(walker: Hands, cut: tuple[tuple[str, ...], str], whole: Meaning | None) -> Meaning | None:
     """*The egg slices*: eggs that the text says to be sliced, or what was divided into slices and holds eggs."""
+    from tamis.model.cut_up import cut_so
+
     batches = cut_so(walker, *cut)
     if whole and whole.batch in batches:
         return whole._replace(also=tuple(batch for batch in whole.also if batch in batches), rule="pieces")
@@ -152,6 +158,8 @@ def _in_pieces(walker: Hands, words: tuple[str, ...]) -> Meaning | None:
 
 def _cut_alone(walker: Hands, words: tuple[str, ...]) -> Meaning | None:
     """*The slices*, *the fried slices*: the one thing that was cut so, with or without a number."""
+    from tamis.model.cut_up import all_cut_so
+
     return _borne_out(walker, words, _one(all_cut_so(walker, words[-1]) if words else [], words, "pieces"))
 
 

@@ -1,27 +1,23 @@
-"""Names given to batches, what they leave behind, and the pieces they are divided into."""
+"""Names given to batches, and what they leave behind."""
 
 from __future__ import annotations
 
 from fractions import Fraction
 
 from tamis.diagnostics import Diagnostic
-from tamis.kitchen.equipment import HOLDS
 from tamis.model.batch import Batch, answering
 from tamis.model.effects import Why
 from tamis.model.mass import NOTHING, Mass
 from tamis.model.recipe import Product
 from tamis.model.words import plain
-from tamis.quantity.amount import Amount
 from tamis.quantity.measure import grams
-from tamis.reading.clauses import Division, Ingredient, Naming, Reference
+from tamis.reading.clauses import Ingredient, Naming, Reference
 from tamis.typed import TYPE_CHECKING
 
 ZERO = Fraction(0)
 SAME_BATCH = Why("same-batch")
 
 if TYPE_CHECKING:
-    from collections.abc import Sequence
-
     from tamis.model.batch import Food
     from tamis.model.line import Line
 
@@ -131,71 +127,6 @@ def _leave_rest(act: Line, naming: Naming, rest: Batch) -> None:
     walker.name(rest, plain(naming.name, walker.flow.kitchen.language))
     product = Product(naming.name, (naming.name,), "by-product", walker.component, act.number, span, rest.early)
     walker.close(rest, product, opened=False)
-
-
-def divide(act: Line, division: Division) -> None:
-    batch = act.walker.present
-    act.walker.emit(division)
-    if batch is None:
-        return
-    if division.of_each:
-        act.walker.split(batch, _of_each(act, division, batch))
-    elif division.number is not None:
-        act.walker.split(batch, (division.number, division.noun))
-        mass = _dividend(act, batch) if division.number.lo else None
-        if mass is not None:
-            act.piece_mass = Mass(mass.lo / division.number.hi, mass.hi / division.number.lo)
-
-
-def _dividend(act: Line, batch: Batch) -> Mass | None:
-    """What is cut: the foods behind the verb, where it names some, else all in hand; None where nobody weighed it."""
-    uses = act.walker.flow.uses
-    named = [index for index in act.uses[act.worked :] if uses[index].in_batch]
-    own = bool(named) and act.verb is not None and act.verb.divides and not act.takings
-    foods = [food for food in batch.foods if not own or food.use in named]
-    if not own:
-        return batch.mass if batch.mass.known and _is_weighed(act, foods, batch.mass.hi) else None
-    masses = [uses[index].mass for index in named]
-    mass = Mass(sum((mass.lo for mass in masses), ZERO), sum((mass.hi for mass in masses), ZERO))
-    return mass if all(mass.known for mass in masses) and _is_weighed(act, foods, mass.hi) else None
-
-
-def _of_each(act: Line, division: Division, batch: Batch) -> tuple[Amount, str] | None:
-    """The pieces where each piece of a batch is divided again: 17 portions of each of six trays. Of how many is not
-    known: then nobody can say how many there are, or how heavy."""
-    if division.number is None:
-        return None
-    if batch.pieces:
-        whole = batch.pieces[0]
-    else:
-        held = [tool for tool in act.walker.tools if tool.number > 1 and tool.equipment.kind in HOLDS]
-        counted = _counted(act)
-        if counted is not None:
-            whole = counted
-        elif held:
-            whole = Amount(held[-1].number, held[-1].number)
-        else:
-            return None
-    return Amount(division.number.lo * whole.lo, division.number.hi * whole.hi), division.noun
-
-
-def _counted(act: Line) -> Amount | None:
-    """How many pieces there are of the one food behind the verb: *cut [2 tenderloins] [into 4 slices each]*."""
-    named = [act.walker.flow.uses[index].ingredient for index in act.uses[act.worked :]]
-    if len(named) != 1 or len(named[0].measures) != 1 or named[0].measures[0].unit not in ("", named[0].piece_word):
-        return None
-    return named[0].measures[0].amount
-
-
-def _is_weighed(act: Line, foods: Sequence[Food], total: Fraction) -> bool:
-    """Whether the cook's own weights make up all but a tenth: a guess at a cabbage says nothing of its wedges."""
-    units = act.walker.flow.kitchen.units
-    guessed = ZERO
-    for food in foods:
-        item = act.walker.flow.uses[food.use].ingredient
-        told = item.each or item.also or item.prepared or any(units.get(measure.unit) for measure in item.measures)
-        guessed += ZERO if told else food.mass.hi
-    return guessed * 10 <= total
 
 
 def _same_food(words: tuple[str, ...], food: Food) -> bool:

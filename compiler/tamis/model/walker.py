@@ -20,7 +20,6 @@ from tamis.model.recipe import Component, Product, StepView, Waiting
 from tamis.model.rest_of import ask_for_rest, close_lifted
 from tamis.model.words import plain
 from tamis.reading.clauses import Meanwhile, Pause, Repeat, VerbUse
-from tamis.reading.repeated import repeats_of_step, times_of_shares
 from tamis.source import Span
 from tamis.typed import TYPE_CHECKING
 from tamis.words import example
@@ -82,7 +81,11 @@ class Walker(Hands):
         waiting = self.last_wait is not None
         repeated = any([labour.repeats for labour in lines])
         self.new_step = True
-        self.again = times_of_shares(step) if repeated else ONE
+        self.again = ONE
+        if repeated:
+            from tamis.reading.repeated import times_of_shares
+
+            self.again = times_of_shares(step)
         if beside:
             before = self.present
             self.at(self.number, step.actions[0].span, step.actions[0].span, -1)
@@ -225,6 +228,8 @@ class Walker(Hands):
 
     def _repeat_step(self, step: StepRead, numbers: list[int]) -> None:
         """`[Repeat twice]`, last in a step, does the whole step two more times."""
+        from tamis.reading.repeated import repeats_of_step
+
         if not step.actions:
             return
         for before in step.actions[:-1]:

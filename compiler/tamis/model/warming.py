@@ -23,11 +23,8 @@ _COLD_AGAIN = 1200
 """Seconds off the heat in which hot food is hot no more; common practice."""
 
 
-def heated_by(act: Line, batch: Batch | None) -> Fraction | None:
-    """Grams that a line warms; None where that is all of the batch, or its verb warms nothing in particular."""
-    use = act.labour.time_verb
-    if use is None or batch is None or not (use.verb.estimate_per_kg and use.verb.water_per_kg):
-        return None
+def heated_by(act: Line, batch: Batch, use: VerbUse) -> Fraction:
+    """Grams that a line with such a verb warms."""
     if not act.uses and not act.takings and any(_is_empty_pan(tool) for tool in act.tools):
         return NONE
     own = _own(act, use)

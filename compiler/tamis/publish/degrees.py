@@ -13,8 +13,8 @@ from math import ceil
 
 from tamis.quantity.amount import Amount
 from tamis.quantity.degrees import degrees_in
-from tamis.quantity.display import oven_c, oven_f
 from tamis.quantity.temperature import c_from_f, f_from_c, f_from_gas
+from tamis.quantity.temperature_text import oven_c, oven_f
 from tamis.record import NamedTuple
 from tamis.safety.data import rules
 from tamis.syntax.document import Clause

@@ -2,17 +2,15 @@
 
 from __future__ import annotations
 
-from tamis.reading.attending import read_manner, read_pause, read_tending
+from functools import cache
+from importlib import import_module
+
 from tamis.reading.clause import Reading, Unreadable
 from tamis.reading.clauses import Ingredient, Manner
 from tamis.reading.head_noun import read_named
-from tamis.reading.heat import read_setting, read_target
 from tamis.reading.parser import Fault
 from tamis.reading.parsers import is_clause, parser_of
-from tamis.reading.pieces import read_division, read_meanwhile, read_naming, read_repeat
 from tamis.reading.soundness import check_all_read
-from tamis.reading.things import read_reference, read_tool
-from tamis.reading.timing import read_cue, read_time
 from tamis.reading.usual import usual
 from tamis.source import Span
 from tamis.syntax.document import Clause
@@ -28,21 +26,22 @@ if TYPE_CHECKING:
 
     Reader = Callable[[Reading, Sequence[Node]], tuple[Read | VerbUse, ...] | None]
 
-_READERS: Mapping[NodeKind, Reader] = {
-    "reference": read_reference,
-    "equipment": read_tool,
-    "setting": read_setting,
-    "target": read_target,
-    "time": read_time,
-    "cue": read_cue,
-    "tending": read_tending,
-    "pause": read_pause,
-    "naming": read_naming,
-    "division": read_division,
-    "repeat": read_repeat,
-    "meanwhile": read_meanwhile,
-    "manner": read_manner,
+_READERS: Mapping[NodeKind, str] = {
+    "reference": "things.read_reference",
+    "equipment": "things.read_tool",
+    "setting": "heat.read_setting",
+    "target": "heat.read_target",
+    "time": "timing.read_time",
+    "cue": "timing.read_cue",
+    "tending": "attending.read_tending",
+    "pause": "attending.read_pause",
+    "naming": "naming.read_naming",
+    "division": "pieces.read_division",
+    "repeat": "repeating.read_repeat",
+    "meanwhile": "repeating.read_meanwhile",
+    "manner": "attending.read_manner",
 }
+"""The file and the function that reads a role; most recipes have clauses of half of them."""
 
 
 def read_clause(
@@ -64,8 +63,7 @@ def read_clause(
     reading, tree = Reading(clause, kitchen, findings, before), shape.tree(cut)
     role, children = tree[1][0]
     try:
-        reader = _READERS.get(role)
-        records = reader(reading, children) if reader else read_named(reading, children, role)
+        records = reader_of(role)(reading, children) if role in _READERS else read_named(reading, children, role)
         if records is None:
             from tamis.reading.guesses import no_clause
             from tamis.reading.phrase import Phrase
@@ -83,6 +81,14 @@ def read_clause(
         findings.append(unreadable.finding)
         return ()
     return records
+
+
+@cache
+def reader_of(role: NodeKind) -> Reader:
+    """What reads the clauses of a role, loaded with the first of them."""
+    file, _, name = _READERS[role].partition(".")
+    reader: Reader = getattr(import_module(f"tamis.reading.{file}"), name)
+    return reader
 
 
 def read_alone(text: str, kitchen: Kitchen) -> tuple[tuple[Read | VerbUse, ...], list[Diagnostic]]:

@@ -2,17 +2,15 @@
 
 from __future__ import annotations
 
-from itertools import pairwise
-
 from tamis.kitchen.equipment import HOLDS
-from tamis.reading.clause import child, end_of, is_leaf, leaves, start_of
+from tamis.reading.clause import child, is_leaf, leaves
 from tamis.reading.clauses import Read, Setting, Target, Time, Tool, VerbUse
 from tamis.reading.durations import duration
 from tamis.reading.measured import MEASURES, read_measure
 from tamis.reading.opening_verb import verb_of
 from tamis.reading.quantities import one_measure
 from tamis.reading.soundness import check_name, check_text, lapses
-from tamis.reading.temperatures import check_neighbours, damp, scales, temperatures
+from tamis.reading.temperatures import check_neighbours, damp, one_of, scales, temperatures
 from tamis.source import Span
 from tamis.syntax.document import Clause
 from tamis.typed import TYPE_CHECKING, Literal
@@ -20,8 +18,7 @@ from tamis.typed import TYPE_CHECKING, Literal
 if TYPE_CHECKING:
     from collections.abc import Sequence
 
-    from tamis.quantity.amount import Amount
-    from tamis.reading.clause import Node, NodeKind, Reading
+    from tamis.reading.clause import Node, Reading
 
 
 def read_setting(reading: Reading, children: Sequence[Node]) -> tuple[Read | VerbUse, ...]:
@@ -164,33 +161,3 @@ def _tools_in(reading: Reading, place: Node) -> list[Tool]:
     span = Span(reading.inner + words[1][2] - 1, reading.inner + words[-1][3] + 1)
     clause = Clause(name, span, reading.kitchen.language)
     return [Tool(clause, name, found.item, preposition=words[0][1].lower())]
-
-
-_OVENS: frozenset[NodeKind] = frozenset(("FAN", "GAS"))
-
-
-def one_of(reading: Reading, found: list[Node], sights: Sequence[Node] = ()) -> Amount:
-    """The temperature of a cue or a target; two that do not say the same are asked about, if they are not of two places
-    of which each is named: then it is the lower one."""
-    first, fan = scales(reading, found[0])
-    lowest = first
-    for before, node in pairwise(found):
-        if any(leaf[0] in _OVENS for leaf in leaves(node[1])):  # `to 220 °C, fan 200 °C, gas 7`
-            check_neighbours(reading, node, (first, fan), node[1])
-            continue
-        other = scales(reading, node)[0]
-        if abs(other.lo - first.lo) > 1 or abs(other.hi - first.hi) > 1:
-            if not _are_places(reading, sights, before, node):
-                message = "two temperatures in one clause: only one can be reached"
-                hint = "give each a clause of its own, and a line of its own where another food is meant"
-                raise reading.fail("clause-role", reading.span([node]), message, hint)
-            lowest = min(lowest, other)
-    return lowest
-
-
-def _are_places(reading: Reading, sights: Sequence[Node], one: Node, other: Node) -> bool:
-    """Whether two temperatures stand beside the names of two places: `63 °C in the fish and 74 °C in the stuffing`."""
-    words = [leaf for leaf in leaves(sights) if is_leaf(leaf)]
-    between = [leaf[1].lower() for leaf in words if end_of(one) <= leaf[2] < start_of(other)]
-    ands = reading.words.ands
-    return not ands.isdisjoint(between) and not (ands | reading.words.joins).issuperset(between)

@@ -9,7 +9,6 @@ from tamis.reading.clauses import Cue, Pause, Reference, Repeat, Setting, Target
 from tamis.reading.plain import plain_of
 from tamis.reading.prose import next_work, prose_words
 from tamis.reading.reading import ActionRead
-from tamis.reading.repeated import end_of_repeated, start_of_repeated
 from tamis.source import Span
 from tamis.syntax.document import Clause, Text
 from tamis.typed import TYPE_CHECKING
@@ -30,6 +29,8 @@ _ENDS = (Cue, Target)
 def parted(action: ActionRead, kitchen: Kitchen, findings: list[Diagnostic]) -> list[ActionRead]:
     """Two times in a line parted by `then` or by a verb of work are two actions; two without are one finding."""
     if Repeat in map(type, action.events):
+        from tamis.reading.repeated import end_of_repeated, start_of_repeated
+
         again = start_of_repeated(action) or end_of_repeated(action)
         if again is not None:
             head, tail = _cut(action, again)

@@ -184,7 +184,8 @@ class _Reader:
             from tamis.reading.other_ways import without_alternatives
 
             events = without_alternatives(parts, events, self.kitchen)
-        if any([event.verb.waits for event in events if event.__class__ is VerbUse]):
+        uses = [event.verb for event in events if event.__class__ is VerbUse]
+        if any([verb.waits and (verb.carries or not timed) for verb in uses]):
             from tamis.reading.idle import without_carried, without_idle
 
             waiting = without_carried if timed else without_idle

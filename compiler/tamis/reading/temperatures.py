@@ -2,10 +2,12 @@
 
 from __future__ import annotations
 
+from itertools import pairwise
+
 from tamis.quantity.amount import Amount
 from tamis.quantity.degrees import degree_words
 from tamis.quantity.temperature import c_from_f, c_from_gas
-from tamis.reading.clause import child
+from tamis.reading.clause import child, end_of, is_leaf, leaves, start_of
 from tamis.reading.quantities import amount
 from tamis.typed import TYPE_CHECKING
 from tamis.words import example
@@ -14,7 +16,7 @@ if TYPE_CHECKING:
     from collections.abc import Sequence
     from fractions import Fraction
 
-    from tamis.reading.clause import Node, Reading
+    from tamis.reading.clause import Node, NodeKind, Reading
 
 
 def scales(reading: Reading, node: Node) -> tuple[Amount, bool]:
@@ -111,3 +113,33 @@ def temperatures(nodes: Sequence[Node]) -> list[Node]:
         elif node[1].__class__ is list and node[0] in ("sight", "note"):
             found += temperatures(node[1])
     return found
+
+
+_OVENS: frozenset[NodeKind] = frozenset(("FAN", "GAS"))
+
+
+def one_of(reading: Reading, found: list[Node], sights: Sequence[Node] = ()) -> Amount:
+    """The temperature of a cue or a target; two that do not say the same are asked about, if they are not of two places
+    of which each is named: then it is the lower one."""
+    first, fan = scales(reading, found[0])
+    lowest = first
+    for before, node in pairwise(found):
+        if any(leaf[0] in _OVENS for leaf in leaves(node[1])):  # `to 220 °C, fan 200 °C, gas 7`
+            check_neighbours(reading, node, (first, fan), node[1])
+            continue
+        other = scales(reading, node)[0]
+        if abs(other.lo - first.lo) > 1 or abs(other.hi - first.hi) > 1:
+            if not _are_places(reading, sights, before, node):
+                message = "two temperatures in one clause: only one can be reached"
+                hint = "give each a clause of its own, and a line of its own where another food is meant"
+                raise reading.fail("clause-role", reading.span([node]), message, hint)
+            lowest = min(lowest, other)
+    return lowest
+
+
+def _are_places(reading: Reading, sights: Sequence[Node], one: Node, other: Node) -> bool:
+    """Whether two temperatures stand beside the names of two places: `63 °C in the fish and 74 °C in the stuffing`."""
+    words = [leaf for leaf in leaves(sights) if is_leaf(leaf)]
+    between = [leaf[1].lower() for leaf in words if end_of(one) <= leaf[2] < start_of(other)]
+    ands = reading.words.ands
+    return not ands.isdisjoint(between) and not (ands | reading.words.joins).issuperset(between)

@@ -11,7 +11,6 @@ from tamis.reading.clause import child, first_leaf, is_leaf, leaves
 from tamis.reading.clauses import Division, Manner, Read, Reference, Setting, Share, Time, Tool
 from tamis.reading.durations import duration, stretch
 from tamis.reading.food_parts import PREPOSITIONS, is_manner
-from tamis.reading.heat import heat_of
 from tamis.reading.measured import MEASURES, NAMES, Measured, bracketed, check_held, read_measure, with_unit
 from tamis.reading.quantities import amount, as_one, one_measure, one_number
 from tamis.reading.soundness import LENGTHS, check_name, check_text
@@ -218,9 +217,17 @@ def read_tool(reading: Reading, children: Sequence[Node]) -> tuple[Read, ...]:
     )
     if not rest:
         return (tool,)
-    heat = child(rest, "heat")
-    more: list[Read] = [*_beside(reading, rest), *([heat_of(reading, heat)] if heat else []), *_heated(reading, rest)]
+    more: list[Read] = [*_beside(reading, rest), *_set(reading, child(rest, "heat")), *_heated(reading, rest)]
     return (tool, *more, Time(reading.clause, length, text=reading.text)) if length else (tool, *more)
+
+
+def _set(reading: Reading, heat: Node | None) -> tuple[Read, ...]:
+    """How hot the tool is set, if that is said."""
+    if heat is None:
+        return ()
+    from tamis.reading.heat import heat_of
+
+    return (heat_of(reading, heat),)
 
 
 def _hollows(reading: Reading, children: Sequence[Node]) -> tuple[Read, ...]:

@@ -9,12 +9,11 @@ from tamis.quantity.measure import Measure
 from tamis.reading.clause import child, end_of, is_leaf, leaves, start_of
 from tamis.reading.clauses import Cue, Read, Setting, Time, Tool
 from tamis.reading.durations import duration, is_more, many_ends, stretch
-from tamis.reading.heat import heat_of, one_of
 from tamis.reading.measured import ONE
 from tamis.reading.opening_verb import verb_of
 from tamis.reading.quantities import one_measure, unit_of
 from tamis.reading.soundness import check_name, check_text, lapses
-from tamis.reading.temperatures import check_neighbours, damp, scales, temperatures
+from tamis.reading.temperatures import check_neighbours, damp, one_of, scales, temperatures
 from tamis.source import Span
 from tamis.syntax.document import Clause
 from tamis.typed import TYPE_CHECKING
@@ -115,6 +114,8 @@ def _heat_part(reading: Reading, work: _Work, node: Node, rest: Sequence[Node]) 
         message = "two heats in one clause: only one can hold"
         raise reading.fail("clause-role", reading.span([node]), message, "give each a clause and a time of its own")
     if node[0] == "heat":
+        from tamis.reading.heat import heat_of
+
         work.setting = heat_of(reading, node)
     elif node[0] == "STATE":
         where = reading.span([node])

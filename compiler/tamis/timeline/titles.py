@@ -8,7 +8,7 @@ from __future__ import annotations
 
 from tamis.model.recipe import Action
 from tamis.patterns import pattern
-from tamis.quantity.display import oven_c, temperature_c
+from tamis.quantity.temperature_text import oven_c, temperature_c
 from tamis.reading.clauses import Ingredient, Reference, Setting, Target, Tending, Tool, VerbUse
 from tamis.record import NamedTuple
 from tamis.syntax.document import Clause, Text
