@@ -8,9 +8,14 @@ from __future__ import annotations
 
 import re
 from bisect import bisect_right
+from itertools import accumulate
 
 from tamis.patterns import pattern
 from tamis.record import NamedTuple
+from tamis.typed import TYPE_CHECKING
+
+if TYPE_CHECKING:
+    from collections.abc import Iterator
 
 _LINE_END = pattern(r"\r\n|\n|\r")
 
@@ -56,7 +61,7 @@ class Source:
     def starts(self) -> list[int]:
         """The offset at which each line begins; lines end in LF, CR or CR LF."""
         if self._starts is None:
-            self._starts = [0, *(found.end() for found in _LINE_END.finditer(self.text))]
+            self._starts = [0, *_line_ends(self.text)]
         return self._starts
 
     def place(self, offset: int) -> Place:
@@ -69,6 +74,13 @@ class Source:
         start = self.starts[line - 1]
         end = self.starts[line] if line < len(self.starts) else len(self.text)
         return self.text[start:end].rstrip("\r\n")
+
+
+def _line_ends(text: str) -> Iterator[int]:
+    """The offset behind each line end."""
+    if "\r" in text:
+        return (found.end() for found in _LINE_END.finditer(text))
+    return accumulate(len(line) + 1 for line in text.split("\n")[:-1])
 
 
 def decode(data: bytes) -> tuple[str, int | None]:

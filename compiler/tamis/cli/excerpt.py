@@ -43,9 +43,14 @@ def excerpt(source: Source, span: Span) -> Excerpt:
     return Excerpt(line, text, columns(head + before), max(1, columns(fault)))
 
 
+_FIRST_COMBINING = "\u0300"
+"""All signs before it take one column: Latin letters with their accents, fractions, the degree sign."""
+_MARKS = "…–—−“”‘’"
+
+
 def columns(text: str) -> int:
     """How many columns of a terminal a text takes."""
-    if text.isascii():
+    if all([char < _FIRST_COMBINING or char in _MARKS for char in text]):
         return len(text)
     from unicodedata import combining, east_asian_width
 

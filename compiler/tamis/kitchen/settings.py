@@ -187,7 +187,7 @@ def _words(value: Any) -> str:
 
 def _duration(value: Any) -> int:
     try:
-        return seconds(str(value)) if re.match(r"\d", str(value)) else int("")
+        return seconds(str(value)) if str(value)[:1].isdecimal() else int("")
     except (ValueError, KeyError):
         raise _Unfit('a time such as "20 min"') from None
 
@@ -200,11 +200,17 @@ def _heat(value: Any) -> Fraction:
     return rise.value
 
 
+def _clock(text: str) -> int | None:
+    """The minutes since midnight of `7:00` or `07:00`; None of anything else."""
+    hour, _, minute = text.partition(":")
+    sound = hour.isdecimal() and minute.isdecimal() and len(hour) <= 2 and len(minute) == 2
+    return int(hour) * 60 + int(minute) if sound and int(hour) <= 24 and int(minute) < 60 else None
+
+
 def _awake(value: Any) -> tuple[int, int]:
     times = value if isinstance(value, list) else []
-    clock = [re.fullmatch(r"([01]?\d|2[0-4]):([0-5]\d)", str(time)) for time in times]
-    minutes = [int(found[1]) * 60 + int(found[2]) for found in clock if found]
-    if len(clock) != 2 or len(minutes) != 2 or not minutes[0] < minutes[1] <= 1440:
+    minutes = [clock for time in times if (clock := _clock(str(time))) is not None]
+    if len(times) != 2 or len(minutes) != 2 or not minutes[0] < minutes[1] <= 1440:
         raise _Unfit('two times of one day, the earlier first, as ["07:00", "23:00"]')
     return minutes[0], minutes[1]
 

@@ -4,27 +4,24 @@ from __future__ import annotations
 
 from fractions import Fraction
 
-from tamis.diagnostics import Diagnostic, Label
 from tamis.model.at_work import in_hand, is_tool, lies_in_medium
 from tamis.model.batch import Batch, answering
 from tamis.model.described import unborne
 from tamis.model.effects import Refers, Why
 from tamis.model.foods import take_ahead
 from tamis.model.line import GOES_IN
-from tamis.model.lookup import Meaning, look_up, nearest_name
+from tamis.model.lookup import Meaning, look_up
 from tamis.model.mass import times
 from tamis.model.one_of import one_of_several, one_of_the_whole
 from tamis.model.reasons import refers, why_meant
 from tamis.model.recipe import Taking
-from tamis.model.rest_of import goes_apart, is_picked, is_rest_word
+from tamis.model.rest_of import goes_apart, is_picked
 from tamis.model.shares import back_to_the_rest, part_of, rest_in_vessel
-from tamis.model.unread import may_be_unread
 from tamis.model.words import model_words, plain
 from tamis.reading.clause import clause_words
 from tamis.reading.clauses import Manner, Reference, Share
 from tamis.syntax.document import Text
 from tamis.typed import TYPE_CHECKING
-from tamis.words import example
 
 if TYPE_CHECKING:
     from tamis.model.line import Line
@@ -32,8 +29,6 @@ if TYPE_CHECKING:
 
 
 TAKES_OVER, SAME_BATCH = Why("takes-over"), Why("same-batch")
-_MOST_GUESSED = 100
-"""Whoever misspells more names than this has misspelt none: each is compared with all the names in reach."""
 
 
 def refer(act: Line, reference: Reference) -> None:
@@ -61,9 +56,13 @@ def refer(act: Line, reference: Reference) -> None:
         return
     assert meaning.batch is not None
     if meaning.also:
-        _ambiguous(act, reference, meaning)
+        from tamis.model.reference_faults import ambiguous
+
+        ambiguous(act, reference, meaning)
     elif meaning.unborne:
-        _guessed(act, reference, meaning.batch, meaning.unborne)
+        from tamis.model.reference_faults import guessed
+
+        guessed(act, reference, meaning.batch, meaning.unborne)
     removes = act.verb is not None and act.verb.removes and not reference.preposition
     if meaning.present:
         from tamis.model.lifted import lift_out
@@ -98,7 +97,9 @@ def _of_nothing_made(act: Line, reference: Reference) -> None:
     if _is_manner(act, reference):
         act.walker.emit(Manner(reference.clause))
     elif not (lies_in_medium(act, reference, anywhere=True) or take_ahead(act, reference) or _of_food(act, reference)):
-        _unknown(act, reference)
+        from tamis.model.reference_faults import unknown
+
+        unknown(act, reference, _belongs_inside(act, reference))
 
 
 def _is_part(act: Line, reference: Reference, meaning: Meaning | None) -> bool:
@@ -141,7 +142,9 @@ def _of_food(act: Line, reference: Reference, here: bool = False) -> bool:
     words = plain(reference.name, walker.flow.kitchen.language)
     strange = unborne(walker, words[:-1], source) if own.becomes != "gone" else ()
     if strange:
-        _guessed(act, reference, source, strange)
+        from tamis.model.reference_faults import guessed
+
+        guessed(act, reference, source, strange)
     walker.emit(Refers(source.number), OWN_PART)
     if source.last is not None:  # beside the rest of the bird, its fat is there when that begins
         act.wait_for(source.last, GOES_IN, source.early or source.last == act.beside)
@@ -260,13 +263,17 @@ def _take(act: Line, reference: Reference, batch: Batch) -> None:
     share = reference.share or Share("all")
     act.link(batch)
     if batch.left <= 0 or (batch.taken_at and not batch.shared):
-        _used_up(act, reference, batch)
+        from tamis.model.reference_faults import used_up
+
+        used_up(act, reference, batch)
     fraction, rest = part_of(batch, share, flow.kitchen, flow.uses)
     if fraction is not None and share.kind in ("measure", "fraction"):
         fraction *= act.repeats * walker.again  # each time, as fresh food is
         rest = fraction == batch.left if share.kind == "fraction" else rest
     if fraction is not None and fraction > batch.left > 0:
-        _too_much(act, reference, batch, fraction)
+        from tamis.model.reference_faults import too_much
+
+        too_much(act, reference, batch, fraction)
         fraction = batch.left
     whole = fraction is not None and fraction >= batch.left
     taken = use = -1
@@ -301,83 +308,6 @@ def _rest_of_measure(act: Line, batch: Batch, fraction: Fraction) -> int:
     return len(flow.uses) - 1
 
 
-def _unknown(act: Line, reference: Reference) -> None:
-    name = reference.name or reference.clause.text.strip()
-    flow = act.walker.flow
-    words = plain(name, flow.kitchen.language)
-    if _is_lost(act, words) or may_be_unread(flow, words):
-        message = f"“{name}” may be what a clause that could not be read speaks of"
-        act.walker.note(Diagnostic("product-unknown", "error", reference.clause.span, message))
-        return
-    hint, language = _belongs_inside(act, reference), flow.kitchen.language
-    if not reference.name:
-        hint = "a rest is there where a share of something went in before: write both"
-    flow.unknown += 1
-    hint = hint or _not_kept(act, reference) or _not_left(act, reference)
-    if not hint and (made := _made_and_gone(act, reference)):
-        hint = f"of “{made}” nothing is left at its end: what was in hand there was thrown away or went into something"
-        act.say("product-unknown", reference.clause, f"nothing is left of “{name}”", hint)
-        return
-    near = None if hint or flow.unknown > _MOST_GUESSED else nearest_name(act.walker, reference)
-    if near:
-        hint = f"did you mean {example(language, 'the', name=near)}?"
-    elif not hint and act.verb and act.verb.removes and reference.share is None:
-        left = example(language, "leaving_any")
-        hint = f"what nobody named before needs no brackets to be thrown away; to keep it, {left} names it"
-    elif not hint:
-        said, left = example(language, "as_any"), example(language, "leaving_any")
-        hint = f"name it before: by a heading, {said}, {left} or as an ingredient"
-    act.say("product-unknown", reference.clause, f"nothing here is called “{name}”", hint)
-
-
-def _is_lost(act: Line, words: tuple[str, ...]) -> bool:
-    """Whether it was named where there was nothing to name, which is told there."""
-    return any(words in (name, name[-1:]) for name in act.walker.flow.lost)
-
-
-def _made_and_gone(act: Line, reference: Reference) -> str:
-    """The component of this name that was worked through and left nothing; "" if there is none."""
-    flow = act.walker.flow
-    words = plain(reference.name, flow.kitchen.language)
-    homes = (at for at in flow.homes.get(words, ()) if at in flow.component_batches)
-    return next((flow.reading.components[at].name for at in homes if flow.component_batches[at] is None), "")
-
-
-def _not_kept(act: Line, reference: Reference) -> str:
-    """What to write where *the pasta water* was only there for boiling: such food is no part of any batch. All that
-    ask for it are told one name and one amount."""
-    from tamis.model.kept import what_is_kept
-    from tamis.quantity.display import written
-
-    flow = act.walker.flow
-    language = flow.kitchen.language
-    words = plain(reference.name, language)
-    last = flow.uses[flow.uses_of[words[-1]][-1]] if words and words[-1] in flow.uses_of else None
-    if last is None or not last.ingredient.purpose:
-        return ""
-    item = last.ingredient
-    name, measure = what_is_kept(flow, words[-1])
-    if measure is None:
-        left = example(language, "leaving_named", name=name)
-    else:
-        left = example(language, "leaving_some", measure=written(measure, language), name=name)
-    return f"{item.name} {item.purpose} is not kept: {left}, before it is poured away, keeps some"
-
-
-def _not_left(act: Line, reference: Reference) -> str:
-    """What to write where *the bacon fat* is asked for and bacon is there, of which nobody said that it leaves any."""
-    walker, kitchen = act.walker, act.walker.flow.kitchen
-    words = plain(reference.name, kitchen.language)
-    if len(words) < 2 or not is_rest_word(words, walker.flow):
-        return ""
-    keys = answering(words[:-1], kitchen)
-    present = walker.present
-    if not (present and present.keys.has(keys)) and not walker.open.called(keys, walker.flow.index):
-        return ""
-    left = example(kitchen.language, "leaving_named", name=reference.name)
-    return f"nobody said that the {' '.join(words[:-1])} leaves any: end the line where it does with {left}"
-
-
 def _belongs_inside(act: Line, reference: Reference) -> str:
     """How to say `reserving [a cup of the pasta water]`, which names what the batch leaves behind."""
     parts = act.read.parts
@@ -385,57 +315,3 @@ def _belongs_inside(act: Line, reference: Reference) -> str:
     before = parts[at - 1] if at else None
     found = model_words(act.walker.flow.kitchen.language).kept.search(before.text) if isinstance(before, Text) else None
     return f"`{found[1]}` belongs inside the brackets: `[{found[1]} {reference.clause.text}]`" if found else ""
-
-
-def _ambiguous(act: Line, reference: Reference, meaning: Meaning) -> None:
-    batches = [meaning.batch, *meaning.also]
-    called = [(batch, act.walker.flow.called(batch)) for batch in batches if batch]
-    labels = tuple(Label(batch.span, f"this is “{name}”") for batch, name in called)
-    names = " and ".join(f"“{name}”" for _, name in called)
-    message = f"“{reference.name or reference.clause.text}” can mean {names}"
-    language = act.walker.flow.kitchen.language
-    hint = f"give one of them a name of its own with {example(language, 'as_any')}"
-    if meaning.rule in ("pieces", "made-of") or not reference.name:
-        key = "the" if reference.name else "the_rest"
-        hint = "write which is meant: " + " or ".join(example(language, key, name=name.lower()) for _, name in called)
-    act.say("product-ambiguous", reference.clause, message, hint, labels)
-
-
-def _guessed(act: Line, reference: Reference, batch: Batch, unborne: tuple[str, ...]) -> None:
-    """*The resting juices*, where juices were left that nothing calls so."""
-    flow = act.walker.flow
-    called, language = flow.called(batch), flow.kitchen.language
-    message = f"“{reference.name}” is taken for “{called}”, which nothing here calls “{' '.join(unborne)}”"
-    the, left = example(language, "the", name=called.lower()), example(language, "leaving_any")
-    hint = f"if that is meant, write {the}; else name what is meant before, as by {left}"
-    act.walker.find("product-guessed", "warning", reference.clause.span, message, hint)
-
-
-def _used_up(act: Line, reference: Reference, batch: Batch) -> None:
-    labels = (Label(batch.taken_at, "the last of it went in here"),) if batch.taken_at else ()
-    message = f"nothing of “{reference.name}” is left"
-    language = act.walker.flow.kitchen.language
-    hint = f"take a share of it there ({example(language, 'half_any')}) and the rest here, or make more"
-    if called := _also_named(act, reference, batch):
-        leaving = example(language, "leaving_named", name=called)
-        hint = f"“{called}” is all of it; if that was only a part, write {leaving} where it was named"
-    act.say("product-used-up", reference.clause, message, hint, labels)
-
-
-def _also_named(act: Line, reference: Reference, batch: Batch) -> str:
-    """The other name that a component was given while it was made; "" if there is none."""
-    flow = act.walker.flow
-    asked, own = plain(reference.name, flow.kitchen.language), batch.names.own()
-    named = (flow.products[at] for at in reversed(batch.products))
-    words = ((one.name, plain(one.name, flow.kitchen.language)) for one in named if one.kind == "named")
-    return next((name for name, said in words if said in own and said != asked), "")
-
-
-def _too_much(act: Line, reference: Reference, batch: Batch, fraction: Fraction) -> None:
-    left = batch.left
-    message = f"this takes more of “{reference.name}” than is there: {left if left < 1 else 'one'} of it is left"
-    if (often := act.repeats * act.walker.again) > 1:
-        message = f"{often} times this is {float(fraction):.2g} of “{reference.name}”, and there is {left}"
-    if batch.origin == "used-recipe" and reference.share and reference.share.measure:
-        message = f"this takes {float(fraction):.2g} times what the recipe of “{reference.name}” makes"
-    act.say("product-used-up", reference.clause, message, "make more of it, or take less")
