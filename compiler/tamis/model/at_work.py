@@ -10,7 +10,7 @@ from itertools import islice
 
 from tamis.kitchen.equipment import MADE_READY
 from tamis.model.effects import Refers, Why
-from tamis.model.lookup import Meaning
+from tamis.model.meaning import Meaning
 from tamis.model.words import model_words, plain
 from tamis.reading.clauses import Tool
 from tamis.reading.prose import prose_words

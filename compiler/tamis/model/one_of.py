@@ -7,7 +7,8 @@ there are, *the other one* and *the last one* are what the shares before have le
 from __future__ import annotations
 
 from tamis.model.batch import answering
-from tamis.model.lookup import Meaning, look_up
+from tamis.model.lookup import look_up
+from tamis.model.meaning import Meaning
 from tamis.model.shares import shared_by_name
 from tamis.model.words import model_words, plain
 from tamis.quantity.amount import exactly

@@ -10,7 +10,7 @@ from tamis.typed import TYPE_CHECKING
 if TYPE_CHECKING:
     from tamis.model.batch import Batch
     from tamis.model.hands import Hands
-    from tamis.model.lookup import Meaning
+    from tamis.model.meaning import Meaning
 
 _MOST_ALIKE = 50
 """Foods of one name among which the one meant is looked for: no recipe has so many."""

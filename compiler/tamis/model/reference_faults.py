@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from tamis.diagnostics import Diagnostic, Label
 from tamis.model.batch import Batch, answering
-from tamis.model.lookup import nearest_name
+from tamis.model.called import all_keys
 from tamis.model.rest_of import is_rest_word
 from tamis.model.unread import may_be_unread
 from tamis.model.words import plain
@@ -14,8 +14,9 @@ from tamis.words import example
 if TYPE_CHECKING:
     from fractions import Fraction
 
+    from tamis.model.hands import Hands
     from tamis.model.line import Line
-    from tamis.model.lookup import Meaning
+    from tamis.model.meaning import Meaning
     from tamis.reading.clauses import Reference
 
 _MOST_GUESSED = 100
@@ -40,7 +41,7 @@ def unknown(act: Line, reference: Reference, hint: str) -> None:
         hint = f"of “{made}” nothing is left at its end: what was in hand there was thrown away or went into something"
         act.say("product-unknown", reference.clause, f"nothing is left of “{name}”", hint)
         return
-    near = None if hint or flow.unknown > _MOST_GUESSED else nearest_name(act.walker, reference)
+    near = None if hint or flow.unknown > _MOST_GUESSED else _nearest_name(act.walker, reference)
     if near:
         hint = f"did you mean {example(language, 'the', name=near)}?"
     elif not hint and act.verb and act.verb.removes and reference.share is None:
@@ -155,3 +156,15 @@ def too_much(act: Line, reference: Reference, batch: Batch, fraction: Fraction) 
     if batch.origin == "used-recipe" and reference.share and reference.share.measure:
         message = f"this takes {float(fraction):.2g} times what the recipe of “{reference.name}” makes"
     act.say("product-used-up", reference.clause, message, "make more of it, or take less")
+
+
+def _nearest_name(walker: Hands, reference: Reference) -> str | None:
+    """The name in reach whose spelling is nearest to one that nothing answers to."""
+    from tamis.quantity.near import nearest
+
+    flow = walker.flow
+    batches = [*walker.open, *flow.named, *flow.byproducts, *([walker.present] if walker.present else [])]
+    names = {" ".join(words) for kind, words in all_keys(batch.keys for batch in batches) if kind in ("name", "food")}
+    names |= {" ".join(name) for at, name in enumerate(flow.component_names) if at != walker.component}
+    names |= {" ".join(plain(supply.title, walker.flow.kitchen.language)) for supply in flow.used.values()}
+    return nearest(" ".join(plain(reference.name, walker.flow.kitchen.language)), sorted(names))

@@ -10,8 +10,9 @@ from tamis.model.described import unborne
 from tamis.model.effects import Refers, Why
 from tamis.model.foods import take_ahead
 from tamis.model.line import GOES_IN
-from tamis.model.lookup import Meaning, look_up
+from tamis.model.lookup import look_up
 from tamis.model.mass import times
+from tamis.model.meaning import Meaning
 from tamis.model.one_of import one_of_several, one_of_the_whole
 from tamis.model.reasons import refers, why_meant
 from tamis.model.recipe import Taking

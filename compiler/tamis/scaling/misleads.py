@@ -32,7 +32,7 @@ def misleading(
         return []
     recipe = original.recipe
     hands, media = recipe.history.hands(len(recipe.actions)), staying(recipe, kitchen)
-    scene = Scene(recipe, original.table, kitchen, factor, exchanged, hands, media)
+    scene = Scene(recipe, kitchen, factor, exchanged, hands, media)
     if factor >= practice().limits["fuller"]:
         scene = scene._replace(vessels=vessels_of(scene))
     levels = kitchen.settings.checks

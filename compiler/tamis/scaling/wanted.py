@@ -8,10 +8,9 @@ from __future__ import annotations
 
 from fractions import Fraction
 
-from tamis.quantity.measure import Measure, base, grams, kind
 from tamis.quantity.nouns import nouns
 from tamis.quantity.number import parse, problem
-from tamis.record import NamedTuple
+from tamis.scaling.factor import Wanted
 from tamis.syntax.clause import parse_clause
 from tamis.syntax.items import Product, Quantity
 from tamis.typed import TYPE_CHECKING
@@ -19,27 +18,24 @@ from tamis.words import example
 
 if TYPE_CHECKING:
     from tamis.kitchen.house import Kitchen
-    from tamis.model.mass import Mass
     from tamis.model.recipe import Recipe
 
-FINEST = 1000
-"""A factor that rests on a weight is taken to a fraction with a denominator up to this."""
 LEAST, MOST = Fraction(1, 1000), 1000
-
-
-class Wanted(NamedTuple):
-    """The factor, or else what is wrong with the wish, in words for the cook."""
-
-    factor: Fraction = Fraction(1)
-    problem: str = ""
 
 
 def factor_for(way: str, text: str, recipe: Recipe, kitchen: Kitchen) -> Wanted:
     """The factor for a wish: `way` is by, serves, makes, flour or dough, `text` what the cook wrote."""
     if way == "by":
         return number_of(text, kitchen.language)
-    ways = {"serves": _serves, "makes": _makes, "flour": _flour, "dough": _dough}
-    return _within(ways[way](text.strip(), recipe, kitchen))
+    return _within(_asked(way, text.strip(), recipe, kitchen))
+
+
+def _asked(way: str, text: str, recipe: Recipe, kitchen: Kitchen) -> Wanted:
+    if way in _BY_NUMBER:
+        return _BY_NUMBER[way](text, recipe, kitchen)
+    from tamis.scaling.by_weight import by_dough, by_flour
+
+    return (by_flour if way == "flour" else by_dough)(text, recipe, kitchen)
 
 
 def _within(wanted: Wanted) -> Wanted:
@@ -82,12 +78,16 @@ def _makes(text: str, recipe: Recipe, kitchen: Kitchen) -> Wanted:
     items = parse_clause(text, kitchen.language).items
     first = items[0] if items else None
     if isinstance(first, Product):
-        return _made_weight(text, recipe, kitchen)
+        from tamis.scaling.by_weight import made_weight
+
+        return made_weight(text, made, kitchen)
     unreadable = Wanted(problem=f"“{text}” cannot be read: expected an amount such as “{made.text}”")
     if not isinstance(first, Quantity) or not first.amount.single or not first.amount.lo:
         return unreadable
     if first.kind in ("mass", "volume"):
-        return _made_measure(first, text, recipe, kitchen)
+        from tamis.scaling.by_weight import made_measure
+
+        return made_measure(first, text, made, kitchen)
     noun = text[first.span.end :].partition("(")[0].strip(" ,")
     if first.kind != "pieces" or (made.measure is not None):
         return unreadable
@@ -100,87 +100,5 @@ def _one(noun: str, language: str) -> str:
     return nouns(language).one(noun.lower())
 
 
-def _made_measure(first: Quantity, text: str, recipe: Recipe, kitchen: Kitchen) -> Wanted:
-    """So much of what the recipe makes by weight or volume, in any unit of the same kind."""
-    made = recipe.header.makes
-    assert made is not None
-    has = made.measure or (made.each.times(made.amount.lo) if made.each else None)
-    wanted = _measure(first, kitchen)
-    if has is None or kind(has, kitchen.units) != kind(wanted, kitchen.units):
-        return Wanted(problem=f"the recipe makes {made.text}, which is not told as {text}")
-    one, other = base(has, kitchen.units), base(wanted, kitchen.units)
-    assert one is not None and other is not None, "a mass and a volume have a size"
-    return Wanted((other.lo / one.lo).limit_denominator(FINEST))
-
-
-def _made_weight(text: str, recipe: Recipe, kitchen: Kitchen) -> Wanted:
-    """`72 × 6 oz`: so many portions of a weight, where the recipe tells the weight of its own."""
-    made = recipe.header.makes
-    assert made is not None
-    each = grams(made.each, kitchen.units) if made.each else None
-    weight = _weight(text, kitchen)
-    if each is None or weight is None:
-        return Wanted(problem=f"the recipe makes {made.text}, which is not told as {text}")
-    return Wanted((weight / (each.lo * made.amount.lo)).limit_denominator(FINEST))
-
-
-def _measure(quantity: Quantity, kitchen: Kitchen) -> Measure:
-    unit = kitchen.units.get(quantity.unit)
-    return Measure(quantity.amount, unit.id if unit else quantity.unit)
-
-
-def _weight(text: str, kitchen: Kitchen) -> Fraction | None:
-    """Grams of `2 kg`, `1 lb 8 oz`, `12 × 90 g`; None if it is none."""
-    items = parse_clause(text, kitchen.language).items
-    item = items[0] if len(items) == 1 else None
-    if isinstance(item, Product) and item.kind == "mass" and len(item.factors) == 2:
-        unit = kitchen.units.get(item.unit)
-        return item.factors[0].lo * item.factors[1].lo * unit.factor if unit else None
-    if not isinstance(item, Quantity) or item.kind != "mass":
-        return None
-    parts = [grams(_measure(part, kitchen), kitchen.units) for part in (item, *item.then)]
-    return sum((part.lo for part in parts if part), Fraction(0)) or None
-
-
-def _flour(text: str, recipe: Recipe, kitchen: Kitchen) -> Wanted:
-    weight = _weight(text, kitchen)
-    if weight is None:
-        return Wanted(problem=f"“{text}” is no weight of flour: expected one such as “2 kg”")
-    stated = grams(recipe.header.flour, kitchen.units) if recipe.header.flour else None
-    if stated:
-        return Wanted((weight / stated.lo).limit_denominator(FINEST))
-    flours = [use for use in recipe.uses if use.in_batch and use.ingredient.goods and use.ingredient.goods.flour]
-    unknown = [name for use in flours for name in use.mass.unknown]
-    total = sum(((use.mass.lo + use.mass.hi) / 2 for use in flours), Fraction(0))
-    if unknown or not total:
-        what = f"nothing tells what {unknown[0]} weighs" if unknown else "there is no flour in the recipe"
-        return Wanted(problem=what)
-    return Wanted((weight / total).limit_denominator(FINEST))
-
-
-def _dough(text: str, recipe: Recipe, kitchen: Kitchen) -> Wanted:
-    weight = _weight(text, kitchen)
-    if weight is None:
-        return Wanted(problem=f"“{text}” is no weight of dough: expected one such as “12 × 90 g” or “1.5 kg”")
-    stated = grams(recipe.header.dough, kitchen.units) if recipe.header.dough else None
-    if stated:
-        return Wanted((weight / stated.lo).limit_denominator(FINEST))
-    mass = dough_mass(recipe)
-    if mass is None:
-        return Wanted(problem="there is no dough in the recipe: nothing in which all its flour comes together")
-    if mass.unknown or not mass.hi:
-        return Wanted(problem=f"the dough's weight is not known: nothing tells what {mass.unknown[0]} weighs")
-    return Wanted((weight * 2 / (mass.lo + mass.hi)).limit_denominator(FINEST))
-
-
-def dough_mass(recipe: Recipe) -> Mass | None:
-    """What the dough weighs: the first thing made in which all the flour has come together."""
-    flour = {
-        at
-        for at, use in enumerate(recipe.uses)
-        if use.in_batch and use.ingredient.goods is not None and use.ingredient.goods.flour
-    }
-    if not flour:
-        return None
-    whole = (product for product in recipe.products if flour <= set(product.uses))
-    return next((product.mass for product in whole), None)
+_BY_NUMBER = {"serves": _serves, "makes": _makes}
+"""The ways that mostly take a number, no weight."""

@@ -18,7 +18,6 @@ if TYPE_CHECKING:
     from tamis.model.history import Hands
     from tamis.model.recipe import Action, Recipe
     from tamis.reading.clauses import Ingredient, Tool
-    from tamis.table.rows import Table
 
 
 Why = Literal["steam", "deep", "unclear", "batches"]
@@ -78,7 +77,6 @@ class Scene(NamedTuple):
     at its fullest (nothing where the factor is so small that all still fits)."""
 
     recipe: Recipe
-    table: Table
     kitchen: Kitchen
     factor: Fraction
     exchanged: frozenset[int]
