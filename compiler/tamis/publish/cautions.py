@@ -9,7 +9,7 @@ from __future__ import annotations
 from tamis.publish.words import page_words
 from tamis.record import NamedTuple
 from tamis.safety.data import AllergenList, rules
-from tamis.safety.report import LISTS, PREVAIL, allergen_words
+from tamis.safety.report import LISTS, PREVAIL, allergen_words, claim_words
 from tamis.typed import TYPE_CHECKING
 
 if TYPE_CHECKING:
@@ -33,11 +33,13 @@ class AllergenView(NamedTuple):
 
 
 class SafetyView(NamedTuple):
-    """`unknown` names foods of which nothing is known; `served` is set for a dish meant raw or not yet cooked."""
+    """`unknown` names foods of which nothing is known; `claims` tells what comes of tags that promise something;
+    `served` is set for a dish meant raw or not yet cooked."""
 
     cautions: tuple[CautionView, ...]
     allergens: tuple[AllergenView, ...]
     unknown: tuple[str, ...]
+    claims: tuple[str, ...]
     served: str
     authority: str
     notice: str = PREVAIL
@@ -50,6 +52,7 @@ def safety_view(safety: Safety, language: str) -> SafetyView:
         cautions=tuple(CautionView(c.key, c.text, unchecked.sub("", c.source)) for c in safety.cautions),
         allergens=tuple(_list(safety, declared.list) for declared in safety.dish.declared),
         unknown=safety.dish.not_known,
+        claims=tuple(map(claim_words, safety.claims)),
         served=safety.served,
         authority=rules().sources[safety.authority],
     )

@@ -24,7 +24,8 @@ if TYPE_CHECKING:
 
 
 class Source(NamedTuple):
-    """One food of a batch: its name, its words, the kind of animal food it is; `known` if the goods list it."""
+    """One food of a batch: its name, its words, the kind of animal food it is, its `id` in the goods; `known` if they
+    list it, `dish` if it is all that another recipe makes."""
 
     name: str
     allergens: tuple[str, ...]
@@ -33,6 +34,8 @@ class Source(NamedTuple):
     instead: bool = False
     known: bool = True
     use: int = -1
+    id: str = ""
+    dish: bool = False
 
 
 class Foods:
@@ -53,7 +56,7 @@ class Foods:
             found += self._of_use.get(use) or self.of_use(*use)
         for stem in state.recipes:
             supply = self._used[stem]
-            found.append(Source(supply.title, supply.allergens, ""))
+            found.append(Source(supply.title, supply.allergens, "", dish=True))
             found.extend(Source(supply.title, (), animal) for animal in supply.animal)
             found.extend(Source(name, (), "", known=False) for name in supply.unknown)
         return found
@@ -80,7 +83,7 @@ def _of_use(food: Ingredient, use: int, goods: Goods | None, needed: frozenset[s
 def _source(food: Ingredient, goods: Goods | None, use: int, optional: bool, instead: bool) -> Source:
     if goods is None:
         return Source(food.name, (), "", optional, instead, False, use)
-    return Source(food.name, goods.allergens, goods.animal, optional, instead, True, use)
+    return Source(food.name, goods.allergens, goods.animal, optional, instead, True, use, goods.id)
 
 
 def part_of(name: str, foods: list[Source], lists: Iterable[AllergenList], missing: tuple[str, ...] = ()) -> Part:

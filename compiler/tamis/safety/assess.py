@@ -13,7 +13,7 @@ from tamis.safety.records import HazardKind, Item, Safety, Served
 from tamis.safety.signs import verbs_of
 from tamis.safety.spoiling import mixtures_of, spoils
 from tamis.safety.state import State
-from tamis.safety.tags import contradictions
+from tamis.safety.tags import claims, contradictions
 from tamis.safety.trace import Trace
 from tamis.safety.words import safety_words
 from tamis.typed import TYPE_CHECKING
@@ -63,6 +63,7 @@ def assess(recipe: Recipe, kitchen: Kitchen, used: Mapping[str, Supply]) -> Safe
     doubted = tuple(doubts(recipe, kitchen))
     spoiling = bool(doubted) or spoils(recipe, dish, used, mixtures, traced.cooked.candied)
     authority = kitchen.settings.safety.authority
+    broken = tuple(contradictions(recipe, foods))
     return Safety(
         authority=authority,
         items=items,
@@ -71,7 +72,8 @@ def assess(recipe: Recipe, kitchen: Kitchen, used: Mapping[str, Supply]) -> Safe
         oil_waits=traced.oil_waits,
         dish=part_of(recipe.title, foods, lists, missing_in_all(recipe)),
         parts=tuple(parts) if len(ends) > 1 else (),
-        contradictions=tuple(contradictions(recipe, foods)),
+        contradictions=broken,
+        claims=tuple(claims(recipe, foods, broken, missing_in_all(recipe))) if recipe.header.tags else (),
         cautions=cautions(traced.mixing, dish, served, mixtures, spoiling),
         served=served,
         animal=tuple(dict.fromkeys([food.animal for food in foods if food.animal and not food.instead])),

@@ -50,6 +50,18 @@ class Window(NamedTuple):
     reheat_text: str
 
 
+class Promise(NamedTuple):
+    """What contradicts a tag: kinds of animal food, allergens, and foods, each with what it is called there.
+
+    `makes` are the foods of which it depends on the make; `provable` if it holds where nothing of all that is there."""
+
+    animal: frozenset[str]
+    allergens: frozenset[str]
+    foods: Mapping[str, str]
+    makes: frozenset[str]
+    provable: bool
+
+
 class Rules(NamedTuple):
     """All of the file; `limits` by authority and hazard, `printed` the °F accepted for a °C as the trade prints it,
     `pairs` the whole °C that is printed for a °F.
@@ -70,7 +82,7 @@ class Rules(NamedTuple):
     goods: Mapping[str, frozenset[str]]
     names: Mapping[str, str]
     allergens: Mapping[str, Mapping[str, frozenset[str]]]
-    tags: Mapping[str, tuple[frozenset[str], frozenset[str]]]
+    tags: Mapping[str, Promise]
     cautions: Mapping[str, str]
     keeping: Mapping[str, Fraction]
     reading: int
@@ -98,7 +110,7 @@ def rules() -> Rules:
         goods=_sets(raw["goods"]),
         names=raw["names"],
         allergens={who: _sets(raw[f"allergens-{who}"]) for who in LISTS},
-        tags={tag: _tag(text) for tag, text in raw["tags"].items()},
+        tags=_tags(raw),
         cautions=raw["cautions"],
         keeping={what: exact(text) for what, text in raw["keeping"].items()},
         reading=seconds(raw["held"]["reading"]),
@@ -187,7 +199,13 @@ def _sets(table: Mapping[str, str]) -> dict[str, frozenset[str]]:
     return {name: frozenset(listed(text)) for name, text in table.items()}
 
 
-def _tag(text: str) -> tuple[frozenset[str], frozenset[str]]:
-    """The kinds of animal food and the allergens that contradict a tag."""
-    animal, _, allergens = text.partition("; ")
-    return frozenset(listed(animal)), frozenset(listed(allergens))
+def _tags(raw: Mapping[str, Mapping[str, str]]) -> dict[str, Promise]:
+    unproved = listed(raw["unproved"]["tags"])
+    promises = {}
+    for tag, text in raw["tags"].items():
+        animal, allergens, groups, makes = (*text.split("; "), "", "")[:4]
+        foods = {food: group for group in listed(groups) for food in listed(raw["goods"][group])}
+        differ = frozenset(listed(raw["goods"][makes]) if makes else ())
+        provable = tag not in unproved
+        promises[tag] = Promise(frozenset(listed(animal)), frozenset(listed(allergens)), foods, differ, provable)
+    return promises

@@ -134,6 +134,18 @@ class Contradiction(NamedTuple):
     optional: bool = False
 
 
+Verdict = Literal["agrees", "contradicted", "unknown", "unchecked"]
+
+
+class Claim(NamedTuple):
+    """A tag that promises something, and what comes of it: all that is known agrees, the foods contradict it, nothing
+    tells it of them, or nothing looks at such a promise."""
+
+    tag: str
+    verdict: Verdict
+    foods: tuple[str, ...] = ()
+
+
 class Safety(NamedTuple):
     """All of it. `items` are the hazards that reach the dish, cleared or not; `rest` those whose limit asks for a rest
     that the recipe doesn't give; `waits` are food that spoils and stands too long, `oil_waits` garlic in oil kept
@@ -149,12 +161,23 @@ class Safety(NamedTuple):
     dish: Part = Part("", ())
     parts: tuple[Part, ...] = ()
     contradictions: tuple[Contradiction, ...] = ()
+    claims: tuple[Claim, ...] = ()
     cautions: tuple[Caution, ...] = ()
     served: Served = ""
     animal: tuple[str, ...] = ()
     words: tuple[str, ...] = ()
     spoils: bool = False
     doubts: tuple[Doubt, ...] = ()
+
+    @property
+    def unproved(self) -> tuple[Claim, ...]:
+        """The promises that hold only if some foods keep them of which nothing is known."""
+        return tuple([claim for claim in self.claims if claim.verdict == "unknown"])
+
+    @property
+    def unchecked(self) -> tuple[Claim, ...]:
+        """The promises at which nothing looks, or which no recipe can prove."""
+        return tuple([claim for claim in self.claims if claim.verdict == "unchecked"])
 
     @property
     def open(self) -> tuple[Item, ...]:

@@ -10,7 +10,7 @@ if TYPE_CHECKING:
     from collections.abc import Iterator
 
     from tamis.model.recipe import Recipe
-    from tamis.safety.records import Allergen, Form, Item, Part, Safety
+    from tamis.safety.records import Allergen, Claim, Form, Item, Part, Safety, Verdict
 
 PREVAIL = "Local food codes and licensed practice prevail."
 _FORMS: dict[Form, str] = {"juices": "what it was in", "stuffing": "stuffing", "contact": "by an unwashed tool"}
@@ -22,6 +22,8 @@ def report_text(safety: Safety, recipe: Recipe, partial: bool = False) -> str:
     head = f"Hazards ({rules().sources[safety.authority]})\n"
     blocks = [recipe.title, head + "\n".join(_hazards(safety, recipe))]
     blocks += ["Allergens\n" + "\n".join(_allergens(safety))]
+    if safety.claims:
+        blocks.append("Promises of the tags\n" + "\n".join(f"  {claim_words(claim)}" for claim in safety.claims))
     if safety.cautions:
         blocks.append("Cautions\n" + "\n".join(f"  {_said(c.text, c.source)}" for c in safety.cautions))
     blocks.append(PREVAIL)
@@ -77,6 +79,18 @@ def allergen_words(allergen: Allergen) -> str:
     return f"{allergen.name} ({foods})" + (", may be left out" if allergen.optional else "")
 
 
+def claim_words(claim: Claim) -> str:
+    """A tag that promises something, and what comes of it."""
+    foods = ", ".join(claim.foods)
+    said: dict[Verdict, str] = {
+        "agrees": "agrees with what is known of every food",
+        "contradicted": f"contradicted by {foods}",
+        "unknown": f"nothing tells it of {foods}",
+        "unchecked": "not checked",
+    }
+    return f"{claim.tag}: {said[claim.verdict]}"
+
+
 def _said(text: str, source: str) -> str:
     return f"{text} [{source}]" if source else text
 
@@ -96,6 +110,7 @@ def report_data(safety: Safety, recipe: Recipe) -> dict[str, Any]:
         "contradictions": [
             {"tag": c.tag, "food": c.food, "why": c.why, "optional": c.optional} for c in safety.contradictions
         ],
+        "claims": [{"tag": claim.tag, "verdict": claim.verdict, "foods": list(claim.foods)} for claim in safety.claims],
         "cautions": [
             {"key": c.key, "text": c.text, "source": c.source or None, "action": c.action} for c in safety.cautions
         ],

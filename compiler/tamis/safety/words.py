@@ -83,6 +83,15 @@ class Purposes(NamedTuple):
     beside: frozenset[str]
 
 
+class Claims(NamedTuple):
+    """How tags end, begin or are called that promise something, and which do `but` look so."""
+
+    ends: tuple[str, ...]
+    begins: tuple[str, ...]
+    but: tuple[str, ...]
+    also: tuple[str, ...]
+
+
 class SafetyWords(NamedTuple):
     """All of them."""
 
@@ -96,6 +105,7 @@ class SafetyWords(NamedTuple):
     fresh: frozenset[str]
     """A tool that is not the one used before."""
     tags: dict[str, str]
+    claims: Claims
     """The promise of the data that a tag makes."""
 
 
@@ -132,6 +142,7 @@ def safety_words(language: str) -> SafetyWords:
         served_unfinished=frozenset(served["unfinished"]),
         fresh=frozenset(lists["tools"]["fresh"]),
         tags={tag: promise for promise, tags in lists["tags"].items() for tag in tags},
+        claims=Claims(**lists["claims"]),
     )
 
 

@@ -1,6 +1,7 @@
-"""A tag promises something, and of one food nothing is known.
+"""A tag promises something, and nothing tells it of one food.
 
-The compiler can vouch for the goods it knows; a food that it doesn't may hide milk or wheat.
+The compiler can vouch for the goods it knows; a food that it doesn't may hide milk or wheat, and of a sausage or a
+stock it depends on the make.
 
 Give the food in `goods.toml` with its allergens, or check its label and silence this rule for the line.
 """
@@ -10,7 +11,6 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from tamis.diagnostics import Diagnostic, Severity
-from tamis.safety.data import rules
 from tamis.typed import TYPE_CHECKING
 
 if TYPE_CHECKING:
@@ -19,7 +19,7 @@ if TYPE_CHECKING:
 
 RULE = "tag-unproved"
 LEVEL: Severity = "information"
-ABOUT = ("view safety.dish.unknown",)
+ABOUT = ("view safety.unproved",)
 BAD: Files = {
     "oat-spread.tamis": """\
 title: Oat spread
@@ -58,9 +58,10 @@ Spread [4 slices bread] with [the oat spread].
 
 def check(view: View) -> Iterator[Diagnostic]:
     """One finding a promise, naming the foods that nobody knows."""
-    unknown = view.safety.dish.unknown
-    for tag in view.recipe.header.tags if unknown else ():
-        if "-".join(tag.lower().split()) in rules().tags:
-            message = f"“{tag}” can't be vouched for: nothing is known of {', '.join(unknown)}"
+    told = view.safety.dish.missing  # by the errors of what could not be read
+    for claim in view.safety.unproved:
+        foods = [food for food in claim.foods if food not in told]
+        if foods:
+            message = f"“{claim.tag}” can't be vouched for: nothing tells it of {', '.join(foods)}"
             hint = "check the label, and add the food to `goods.toml` with its allergens"
             yield Diagnostic(RULE, LEVEL, view.recipe.header.span("tags"), message, hint)
