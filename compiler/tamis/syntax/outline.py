@@ -94,7 +94,11 @@ class _Builder:
                 continue
             first = next((line.kind for line in lines if line.kind != "COMMENT"), "COMMENT")
             if first == "FIELD" and not begun:
-                self._header(lines)
+                ends = _end_of_header(lines)
+                self._header(lines[:ends])
+                if ends < len(lines):
+                    self._runs_on(lines[ends])
+                    self._body(lines[ends:])
             else:
                 self._body(lines)
             begun = begun or first != "COMMENT"
@@ -133,11 +137,11 @@ class _Builder:
             text = line.text.rstrip()
             if line.kind == "COMMENT":
                 continue
-            key, colon, value = text.partition(":")
+            key, _, value = text.partition(":")
             start = line.span.start
-            if not colon or (line.kind == "TEXT" and not _KEY_OF_WORDS.fullmatch(key)):
+            if not _is_field(line):
                 span = Span(start, start + len(text))
-                hint = "leave an empty line between the header and the headnote"
+                hint = "write a key and a colon before it, or put it below the header, behind an empty line"
                 self._find("header-line", span, "a line of the header is `key: value`; this one is neither", hint)
                 continue
             lead = len(value) - len(value.lstrip())
@@ -145,6 +149,15 @@ class _Builder:
             key_span = Span(start, start + len(key.rstrip()))
             value_span = Span(value_start, max(value_start, start + len(text)))
             self.fields.append(Field(key.strip().lower(), value.strip(), key_span, value_span))
+
+    def _runs_on(self, line: Line) -> None:
+        """No empty line parts the header from what stands below it."""
+        text = line.text.rstrip()
+        below = "the headnote" if self.prose else "what is done"
+        fix = Fix(Span(line.span.start, line.span.start), "\n", "put an empty line before it")
+        span = Span(line.span.start, line.span.start + len(text))
+        message, hint = "the header ends here, without an empty line", f"leave one between the header and {below}"
+        self._find("header-line", span, message, hint, fix)
 
     def _body(self, lines: list[Line]) -> None:
         if self.prose:
@@ -212,3 +225,19 @@ class _Builder:
         if at >= 0:
             message = "a NUL byte stands here; a recipe is text"
             self._find("not-text", Span(at, at + 1), message, "take it out, or save the file again as plain text")
+
+
+def _is_field(line: Line) -> bool:
+    """Whether a line of a header is `key: value`."""
+    key, colon, _ = line.text.partition(":")
+    return bool(colon) and line.kind != "REMARK" and (line.kind != "TEXT" or bool(_KEY_OF_WORDS.fullmatch(key)))
+
+
+def _end_of_header(lines: Sequence[Line]) -> int:
+    """How many of the lines of the first paragraph are its header: what is none and stands last is below it."""
+    ends = len(lines)
+    while ends and not (lines[ends - 1].kind != "COMMENT" and _is_field(lines[ends - 1])):
+        ends -= 1
+    while ends < len(lines) and lines[ends].kind == "COMMENT":
+        ends += 1
+    return ends
