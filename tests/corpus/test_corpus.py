@@ -47,7 +47,7 @@ def test_what_is_said_of_it(file: Path, snapshot: SnapshotAssertion) -> None:
 
 
 @pytest.mark.parametrize(
-    ("folder", "most"), [("tens", 0), ("tens-2", 1), ("tens-3", 6), ("tens-4", 1), ("tens-5", 0), ("tens-6", 3)]
+    ("folder", "most"), [("tens", 0), ("tens-2", 1), ("tens-3", 6), ("tens-4", 1), ("tens-5", 0), ("tens-6", 0)]
 )
 def test_most_compile_as_first_written(folder: str, most: int) -> None:
     """Of each thirty that nobody had seen, all but so many do today."""

@@ -131,6 +131,7 @@ class ClauseWords(NamedTuple):
     pronouns: frozenset[str]
     no_size: frozenset[str]
     each: frozenset[str]
+    in_all: frozenset[str]
     as_needed: str
     overnight: frozenset[str]
     old: frozenset[str]
@@ -192,6 +193,7 @@ def clause_words(language: str) -> ClauseWords:
         pronouns=frozenset(said["pronouns"]),
         no_size=frozenset(said["no-size"]),
         each=frozenset(closed["EACH"]),
+        in_all=frozenset(said["in-all"]),
         as_needed=said["as-needed"][0],
         overnight=frozenset(opened["OVERNIGHT"]),
         old=frozenset(said["old"]),

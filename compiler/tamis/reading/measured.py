@@ -14,6 +14,7 @@ from tamis.reading.clause import child, clause_words, end_of, is_leaf, leaves, o
 from tamis.reading.quantities import amount, as_one, check_size, factors, length, measures, one_measure, place, unit_of
 from tamis.reading.soundness import check_number
 from tamis.typed import TYPE_CHECKING, Any
+from tamis.words import example
 
 if TYPE_CHECKING:
     from collections.abc import Sequence
@@ -344,13 +345,18 @@ def _holds(reading: Reading, words: Sequence[Node]) -> bool:
     return bool(vessel or holder) and kitchen.larder.find(reading.keys(words)) is None
 
 
+# The signs of a round bracket, and one note in it.
+_ONE_NOTE = 3
+
+
 def bracketed(reading: Reading, read: Measured, bracket: Node, each: bool = False, notes: bool = True) -> Measured:
     """What round brackets say, things between commas: `(3 cups)`, `(140–200 g each)`, `(neck, heart)`."""
     also: tuple[Measure, ...] = ()
     kept = read.notes
     parts = bracket[1]
+    each = each or any(note[0] == "note" and reading.said([note]) in reading.words.each for note in parts)
     for at, note in enumerate(parts):
-        if note[0] != "note":
+        if note[0] != "note" or (len(parts) > _ONE_NOTE and reading.said([note]) in reading.words.each):
             continue
         read = _noted(reading, read.with_(also=()) if also else read, note, each or parts[at + 1][0] == "EACH")
         if also and read.also:
@@ -359,14 +365,30 @@ def bracketed(reading: Reading, read: Measured, bracket: Node, each: bool = Fals
         also = also or read.also
     if not notes:
         read.notes = kept
+    _ask_of_packs(reading, read, bracket)
     return read.with_(also=also) if also else read
+
+
+def _ask_of_packs(reading: Reading, read: Measured, bracket: Node) -> None:
+    """`3 tins (400 g) tomatoes`: a label tells what one of them holds, and a cook what all of them come to."""
+    cupboard, count = reading.kitchen.cupboard, read.measures[0] if len(read.measures) == 1 else None
+    if count is None or count.amount.hi <= 1 or not (cupboard.is_tin(count.unit) or cupboard.holds(count.unit)):
+        return
+    notes = [note for note in bracket[1] if note[0] == "note"]
+    weighed = next((part for note in notes for part in note[1] if part[0] == "weight"), None)
+    if read.each or weighed is None or any(word in reading.said(notes).lower() for word in reading.words.in_all):
+        return
+    weight, language = reading.said([weighed]), reading.kitchen.language
+    each, all_of_it = (example(language, key, measure=weight) for key in ("each", "in_all"))
+    message = f"“{weight}”: of each, or of all together? It is taken for all"
+    reading.find("number-unclear", "information", reading.span([weighed]), message, f"write {each} or {all_of_it}")
 
 
 def _noted(reading: Reading, read: Measured, note: Node, each: bool) -> Measured:
     """`3 cups`, `140–200 g`, `1 kg stoned`, `20 cm`, `3 sprigs`, or a note."""
     parts = list(note[1])
-    while parts and parts[0][0] == "ANY" and parts[0][1].lower() in reading.words.about:
-        parts.pop(0)
+    while len(parts) > 1 and parts[0][0] == "ANY" and parts[0][1].lower() in reading.words.about | reading.words.each:
+        each = parts.pop(0)[1].lower() in reading.words.each or each
     if not parts:
         return read.with_(notes=(*read.notes, reading.span([note])))
     first, others = parts[0], parts[1:]

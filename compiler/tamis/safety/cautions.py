@@ -76,7 +76,7 @@ def _of_actions(mixing: Mixing, dish: State) -> Iterator[Caution]:
             yield caution("steam", at)
         if hot_oil(recipe, action, said):
             yield caution("hot-oil", at)
-        elif at in syrups or (action.component in sweet and hot_sugar(action, recipe.language)):
+        elif at in syrups or (action.component in sweet and hot_sugar(recipe, action)):
             yield caution("hot-sugar", at)
         if recipe.places.lines[at].hot and not said.isdisjoint(ids["blends"]):
             open_pan = any(tool.equipment.id in rules().equipment["open-blenders"] for tool in action.tools)
@@ -119,15 +119,14 @@ def _of_food(
         yield caution("soft-egg")
     batter = kinds.isdisjoint(FLESH) and any([item.hazard == "egg" and item.bound for item in items])
     if "raw-flour" in kinds and (batter or any(mixture.dough for mixture in mixtures)):
-        yield caution("raw-dough", _first(recipe, items, _FLOUR))
+        yield caution("raw-dough", _most_flour(recipe, items))
     yield from _named(items, recipe, dish)
     if spoils:
-        yield caution(
-            "leftovers-cold" if served != "uncooked" and eaten_cold(recipe, dish, mixing.hands) else "leftovers"
-        )
+        cold = served == "uncooked" or eaten_cold(recipe, dish, mixing.hands)
+        yield caution("leftovers-cold" if cold else "leftovers")
     if "fish" in kinds:
         yield caution("bones")
-    if plain_nuts(recipe, dish):
+    if plain_nuts(recipe, dish, mixing.hands):
         yield caution("nuts")
 
 
@@ -159,3 +158,10 @@ def _first(recipe: Recipe, items: list[Item], kinds: frozenset[HazardKind]) -> i
     """The first action in which one of these foods goes in."""
     at = [recipe.uses[item.use].action for item in items if item.hazard in kinds and item.use >= 0]
     return min(at, default=None)
+
+
+def _most_flour(recipe: Recipe, items: list[Item]) -> int | None:
+    """The action in which most of the flour goes in: not that of the spoonful on the raisins."""
+    uses = [recipe.uses[item.use] for item in items if item.hazard in _FLOUR and item.use >= 0]
+    most = max(uses, key=lambda use: (use.mass.hi, -use.action), default=None)
+    return most.action if most else None

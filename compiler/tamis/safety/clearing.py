@@ -57,7 +57,7 @@ def _at_its_place(item: Item, done: Heating, cues: Cues) -> Fraction | None:
 def _by_degrees(item: Item, cleared: Clearing, done: Heating, action: int, authority: Authority) -> Item:
     """The degrees that a line asks for, where its minutes alone would do: a cook goes by the thermometer."""
     limit = limit_of(item, authority)
-    if cleared.action != action or cleared.by != "boiled" or limit is None or item.form == "juices":
+    if cleared.action != action or cleared.by not in ("boiled", "fried") or limit is None or item.form == "juices":
         return item
     if not _measured(limit, done):
         return item
@@ -82,7 +82,8 @@ def _enough(item: Item, done: Heating, authority: Authority, cues: Cues) -> Clea
     if (item.form == "juices" and done.boils) or _wet(item):
         return "boiled"
     told = done.core is not None or item.core is not None  # too low a temperature is not made good by a time
-    if not told and item.form in rules().fried and item.fried >= rules().fried[item.form]:
+    least = rules().fried.get(item.form)
+    if not told and least is not None and item.fried >= least:
         return "fried"
     if item.form == "contact" and max(done.fried, done.baked) >= _FRIED:
         return "heated"
@@ -96,6 +97,8 @@ def _enough(item: Item, done: Heating, authority: Authority, cues: Cues) -> Clea
 
 def _by_look(item: Item, done: Heating, authority: Authority, cues: Cues) -> ClearedBy | None:
     """Without a thermometer: a dough's baking, a cue that the authority accepts."""
+    if item.form == "film":
+        return _crust(done, cues)
     if item.hazard == "raw-flour" or item.bound:
         return _dough(done, cues)
     return "cue" if _cue(item, done, authority, cues) else None
@@ -137,6 +140,15 @@ def _dough(done: Heating, cues: Cues) -> ClearedBy | None:
     if done.baked >= _BAKED or (done.baked and (cues.baked.search(said) or cues.browned.search(said))):
         return "baked"
     return "fried" if done.fried >= _FRIED or (done.fried and done.cue) else None
+
+
+def _crust(done: Heating, cues: Cues) -> ClearedBy | None:
+    """A film of egg, which is done before the crust on it has a colour; in an oven that is hot, after minutes too."""
+    said = done.cue.lower()
+    seen = cues.browned.search(said) and not (cues.partly.search(said) or cues.denies.search(said))
+    if done.baked:
+        return "baked" if seen or (done.baked >= _BAKED and done.bath is None) else None
+    return "fried" if done.fried and seen else None
 
 
 def _cue(item: Item, done: Heating, authority: Authority, cues: Cues) -> bool:

@@ -15,10 +15,9 @@ if TYPE_CHECKING:
 
 HazardKind = Hazard | Literal["stuffing", "cured-pork"]
 """What the goods bring, and what becomes of it."""
-Form = Literal["piece", "small", "fine", "whole", "large", "juices", "stuffing", "contact"]
-"""How raw food lies in a batch: fine is chopped so or thinly sliced, whole
-is an egg as it is or a bird, large a bird; juices are parted from raw food, and
-contact is what a tool has touched."""
+Form = Literal["piece", "small", "fine", "whole", "large", "juices", "stuffing", "contact", "film"]
+"""How raw food lies in a batch: fine is chopped so or thinly sliced, whole is an egg as it is or a bird, large a bird;
+juices are parted from raw food, contact is what a tool has touched, and a film is egg that other food was dipped in."""
 ClearedBy = Literal["temperature", "held", "cue", "boiled", "baked", "fried", "heated"]
 Served = Literal["", "raw", "uncooked"]
 CautionKey = Literal[

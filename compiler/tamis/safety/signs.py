@@ -43,11 +43,13 @@ def words_of(action: Action) -> str:
 
 def scalding_steam(recipe: Recipe, action: Action) -> bool:
     """Water for steam in an oven, or water on a hot tray or stone: what steams in a pot on the hob has its water in it
-    before it is hot."""
-    words = safety_words(recipe.language)
+    before it is hot, and so has a tin that is filled before it goes into the oven."""
+    words, here = safety_words(recipe.language), recipe.places.lines[action.number]
     uses = [recipe.uses[use] for use in action.uses]
     if any([use.ingredient.purpose in words.purposes.steam for use in uses if use.ingredient.purpose]):
-        return not any([tool.equipment.station == "ring" for tool in action.tools])
+        if any([tool.equipment.station == "ring" for tool in action.tools]):
+            return False
+        return "oven" in (here.station, here.came_from) or bool(words.signs.hot_metal.search(words_of(action)))
     if action.work.station != "oven" or not any([_role(use) == "water" for use in uses]):
         return False
     return bool(words.signs.hot_metal.search(words_of(action)))
@@ -86,11 +88,12 @@ def with_sugar(recipe: Recipe) -> set[int]:
     return {use.component for use in recipe.uses if (goods := use.ingredient.goods) and goods.role == "sugar"}
 
 
-def hot_sugar(action: Action, language: str) -> bool:
-    """Sugar, if there is any, boiled to more than the boiling point of water."""
-    if action.work.station not in _RING:
+def hot_sugar(recipe: Recipe, action: Action) -> bool:
+    """Sugar, if there is any, boiled to more than the boiling point of water: on the hob, or just taken off it."""
+    here = recipe.places.lines[action.number]
+    if action.work.station not in _RING or "ring" not in (here.station, here.came_from):
         return False
-    return any([syrup_heat(action, read, language) for read in action.reads if type(read) in _SIGNS])
+    return any([syrup_heat(action, read, recipe.language) for read in action.reads if type(read) in _SIGNS])
 
 
 def syrup_heat(action: Action, read: Read, language: str) -> bool:
@@ -118,18 +121,36 @@ def syrup_lines(recipe: Recipe, verbs: Sequence[frozenset[str]], hands: Hands) -
     return found
 
 
-def plain_nuts(recipe: Recipe, dish: State) -> bool:
+def plain_nuts(recipe: Recipe, dish: State, hands: Hands) -> bool:
     """Nuts that nobody chops, grinds or blends."""
-    nuts, grinds, small = rules().goods["nuts"], rules().verbs["grinds"], safety_words(recipe.language).states
+    nuts, small = rules().goods["nuts"], safety_words(recipe.language).states
     for index in dish.uses:
         use = recipe.uses[index]
         food = use.ingredient
         if food.goods is None or food.goods.show != "nut" or nuts.isdisjoint(food.goods.allergens):
             continue
         said = f"{' '.join(food.states)} {food.preparation} {food.name}"
-        if not any(word in said for word in small.no_whole_nuts) and grinds.isdisjoint(
-            verb.verb.base for verb in recipe.actions[use.action].verbs
-        ):
+        if not any(word in said for word in small.no_whole_nuts) and not _is_cut(recipe, index, hands):
+            return True
+    return False
+
+
+def _is_cut(recipe: Recipe, nut: int, hands: Hands) -> bool:
+    """Whether the line of a nut, or a later one with nothing else in hand, grinds it or cuts it into slivers, or one
+    blends it with what it went into."""
+    ids, small = rules().verbs, safety_words(recipe.language).states.no_whole_nuts
+    use, held = recipe.uses[nut], frozenset[int]()
+    for action in recipe.actions[use.action :]:
+        done = {one.verb.base for one in action.verbs}
+        if action.number == use.action and not ids["grinds"].isdisjoint(done):
+            return True
+        held = hands[action.number].uses or (held if action.component == use.component else frozenset())
+        if nut in held and not ids["blends"].isdisjoint(done):
+            return True
+        alone = action.number > use.action and held == {nut}
+        if alone and not ids["grinds"].isdisjoint(done):
+            return True
+        if alone and not ids["cuts"].isdisjoint(done) and any(word in words_of(action) for word in small):
             return True
     return False
 

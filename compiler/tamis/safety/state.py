@@ -89,9 +89,10 @@ class State:
         self._came = Pile(self._items.values())
         self._counted = len(self._came)
 
-    def take_in(self, other: State, step: str) -> None:
-        """Another batch goes in, as it is now."""
-        self._came.join(other._came, step)
+    def take_in(self, other: State, step: str, change: Callable[[Item], Item] | None = None) -> None:
+        """Another batch goes in, as it is now; `change` is what becomes of its hazards here, not in itself."""
+        came = other._came if change is None else Pile(change(item) for item in other.items.values())
+        self._came.join(came, step)
         self._stale = True
         self._mix(other)
 

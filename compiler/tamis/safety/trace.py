@@ -7,6 +7,7 @@ from tamis.record import NamedTuple
 from tamis.safety.clearing import heated
 from tamis.safety.contacts import Counter
 from tamis.safety.data import rules
+from tamis.safety.films import coats, filmed, is_thin
 from tamis.safety.hazards import FLESH, cut_in_line, item_of, shaped
 from tamis.safety.heatings import Place, heating
 from tamis.safety.records import Item, Wait
@@ -131,13 +132,21 @@ class Trace:
         elif event.kind == "batch":
             other = self.states[event.other]
             self._stuffing(action, state, other.name, action.span.end)
-            state.take_in(other, other.name)
+            state.take_in(other, other.name, filmed if self._is_film(event, action, state, other) else None)
         elif event.kind == "lifted":
             state.lift_out(self.states[event.other], self._uses(event.batch))
         elif event.kind == "own-part":
             state.part_of(self.states[event.other], self._uses(event.batch))
         else:
             state.part_from(self.states[event.other], self.words.language)
+
+    def _is_film(self, event: Happening, action: Action, state: State, egg: State) -> bool:
+        """Whether a batch goes into another one as a film of egg on it."""
+        if "egg" not in egg.kinds:
+            return False
+        product = self.recipe.history.products[event.other]
+        at = next((t.span.start for t in self.recipe.takings if t.action == event.action and t.product == product), -1)
+        return coats(self.recipe, action, at) and is_thin(self.recipe, egg.uses, state.uses)
 
     def _uses(self, batch: int) -> frozenset[int]:
         """The uses that are in a batch when it is put by."""
@@ -147,6 +156,9 @@ class Trace:
     def _food(self, event: Happening, action: Action, state: State) -> None:
         use = self.recipe.uses[event.use]
         goods = self._goods(use, event.goods)
+        coats_it = "egg" in state.kinds and coats(self.recipe, action, use.ingredient.clause.span.start)
+        if coats_it and is_thin(self.recipe, state.uses, (event.use,)):
+            state.change(filmed)
         state.add(event.use, event.goods, _same(use, event))
         if goods is None:
             return
@@ -164,6 +176,8 @@ class Trace:
         ):
             if item.hazard == "egg" and not self.verbs[action.number].isdisjoint(rules().verbs["mixes"]):
                 item = item._replace(form="piece")
+            if item.hazard == "egg" and coats(self.recipe, action, item.span.start):
+                item = filmed(item) if is_thin(self.recipe, (event.use,), state.uses) else item
             state.put(self._cut(item, action))
 
     def _cut(self, item: Item, action: Action) -> Item:

@@ -269,7 +269,7 @@ class _Walk:
         """Another writing of the measure, or the weight once prepared; not the weight of each."""
         items = bracket.items
         last = items[-1] if items else None
-        if isinstance(last, Word) and last.lower in self.words.each:
+        if any(isinstance(item, Word) and item.lower in self.words.each for item in items):
             return
         first = next((item for item in items if not isinstance(item, Word)), None)
         if isinstance(first, Quantity) and first.kind in SCALED and self._is_one_piece():

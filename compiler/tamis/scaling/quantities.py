@@ -63,9 +63,9 @@ def twin_edits(items: Sequence[Item], text: str, scaling: Scaling) -> list[Edit]
         if isinstance(item, Quantity) and item.kind in SCALED and joint:
             edits.append(weighed(item, text, scaling))
         elif isinstance(item, Bracket):
-            last = item.items[-1]
+            of_each = any(isinstance(inside, Word) and inside.lower in words.each for inside in item.items)
             twins = (inside for inside in item.items if isinstance(inside, Quantity) and inside.kind in SCALED)
-            if not (isinstance(last, Word) and last.lower in words.each):
+            if not of_each:
                 edits += [weighed(twin, text, scaling) for twin in twins]
         joint = (isinstance(item, Mark) and item.text == "/") or (
             isinstance(item, Word) and item.lower in words.alternative

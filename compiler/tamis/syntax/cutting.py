@@ -66,7 +66,7 @@ _BETWEEN = frozenset(("TIME", "DEGREE", "LENGTH"))
 _CHOICES: dict[str, Choice | None] = {**ONE, "WORD": None, "NUMWORD": NUMBER_WORD}
 """What each kind of token may be; of a word the vocabulary tells."""
 END = _one("$END")
-COMMA, _NUMBER, _MISWRITTEN = ONE["COMMA"], ONE["NUMBER"], ONE["MISWRITTEN"]
+COMMA, _NUMBER, _MISWRITTEN, _VOLUME = ONE["COMMA"], ONE["NUMBER"], ONE["MISWRITTEN"], ONE["VOLUME"]
 
 
 def _looked_up(text: str) -> str:
@@ -135,6 +135,7 @@ class Cutter:
         # The words by which a time may stand in letters: the units, and *overnight*.
         self._lengths = frozenset((*units.names("time"), *lists["open"]["OVERNIGHT"]))
         self._special = self._lengths | self._between | self.numbers.keys() | self._gas.keys() | self._dozens.keys()
+        self._by_means, self._spoons = frozenset(lists["said"]["by-means"]), frozenset(lists["said"]["spoons"])
         self._numbered = lists["numbered"]["words"]
         token = _pattern(self._numbered, elided, number_words(language).joins)
         self._token = re.compile(token, re.VERBOSE)
@@ -185,6 +186,8 @@ class Cutter:
             last = "NUMBER" if kind == "NUMWORD" else kind
             if end != at:
                 at = self._cut_again(pieces, lower, at, end)
+        if words and words[0] in self._by_means:
+            self._settle_spoons(cut, lower)
         if special:
             _settle_number_words(cut)
             self._settle_between(cut)
@@ -234,6 +237,14 @@ class Cutter:
             if numbers and words[at] in self._between and words[at + 2] in self._and:
                 fixed[at], fixed[at + 2] = _HEDGED, ONE["RANGE"]
                 words[at] = words[at + 2] = ""
+
+    def _settle_spoons(self, cut: Cut, lower: str) -> None:
+        """*Using 2 teaspoons*: behind such a word a measure of nothing is the thing that is used."""
+        fixed, words = cut.fixed, cut.words
+        for at, choice in enumerate(fixed):
+            said = lower[cut.starts[at] : cut.ends[at]]
+            if choice is _VOLUME and said in self._spoons and (at + 1 == len(fixed) or fixed[at + 1] is COMMA):
+                fixed[at], words[at] = None, said
 
     def _word(self, text: str, word: str, start: int, stop: int, last: str, cut: Cut) -> tuple[str, int]:
         """The class of a word that may be more than a word where it stands, and where it ends."""

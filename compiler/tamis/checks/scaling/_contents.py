@@ -41,6 +41,7 @@ if TYPE_CHECKING:
     from collections.abc import Callable
 
     from tamis.checks.scaling._scene import Scene, Swells
+    from tamis.kitchen.goods import Goods
     from tamis.kitchen.house import Kitchen
     from tamis.kitchen.verbs import Verb
     from tamis.model.batch import Food
@@ -113,6 +114,10 @@ class _Line:
         """Whether its plain words have one of these in them."""
         return any(word in text.text.lower() for text in self.texts for word in words)
 
+    def does(self, what: str) -> bool:
+        """Whether one of its verbs is in a list of the rules of thumb."""
+        return any(use.verb.base in practice().verbs[what] for use in self.action.verbs)
+
 
 def vessels_of(scene: Scene) -> tuple[Vessel, ...]:
     """The vessels of a recipe, in the order in which they are brought out, each with the most that lies in it."""
@@ -160,6 +165,8 @@ class _Fold:
         self._part(line, entry.batch)
         line.since_verb = 0
         line.parting = effect.verb if effect.verb.separates else None
+        if effect.verb.serves and entry.batch >= 0:
+            self._measure(line, entry.batch)  # what it is served with does not lie there
         content = self.batches[entry.batch]
         if effect.verb.base in practice().verbs["returning"] and self._is_free(content.before, entry.batch):
             self._measure(line, entry.batch)
@@ -201,6 +208,8 @@ class _Fold:
             return
         self._part(line, effect.batch)
         line.mixed = line.mixed or (bool(content.size) and effect.batch not in line.begun and not line.given)
+        if content.size and line.does("passing"):
+            self._move(effect.batch, None)
         size = _whole(effect.food.mass.hi or use_size(use, self.scene.kitchen))
         content.add(size, liquid and goods is not None and goods.role != "fat")
         content.sure = content.sure and bool(size or not food.measures)
@@ -218,10 +227,16 @@ class _Fold:
         """The room between pieces of raw vegetables, by their density; not of what goes in by handfuls."""
         if food.goods is None or food.goods.show != "vegetable" or line.says(self.words.scaling.handfuls):
             return 0
-        words = food.preparation.lower().replace(",", " ").split()
+        words = [*food.preparation.lower().replace(",", " ").split(), *self._cut_in(line, food.goods)]
         density = self.scene.kitchen.larder.density(food.goods, (*food.states, *words))
         airy = density is not None and density.usual < practice().amounts["airy"]
         return _whole(size / density.usual) - size if density and airy else 0
+
+    def _cut_in(self, line: _Line, goods: Goods) -> list[str]:
+        """How a line cuts what it names, in the words that tell of a density: *shred [1 cabbage]*."""
+        done, verbs = {use.verb.base for use in line.action.verbs}, self.scene.kitchen.verbs
+        states = [(density.state, verbs.participle(density.state)) for density in goods.densities if density.state]
+        return [state for state, verb in states if verb is not None and verb.base in done]
 
     def _takes(self, line: _Line, entry: Entry, effect: Takes) -> None:
         source, into = self.batches[effect.source], self.batches[effect.into]
@@ -245,7 +260,9 @@ class _Fold:
             there = source.vessel
             self._move(effect.source, None)
             puts_to = line.named == effect.source and _is_put_to(self.scene, line.action, entry.read)
-            if puts_to or (into.vessel is None and empty):
+            if line.does("passing"):  # crumbs on a plate, through which it goes piece by piece
+                self._move(effect.into, None)
+            elif puts_to or (into.vessel is None and empty):
                 self._move(effect.into, there)
 
     def _parts(self, line: _Line, entry: Entry, effect: Parts) -> None:
@@ -342,7 +359,14 @@ class _Fold:
             return False  # what was got ready there goes on, or only some
         if not line.since_verb and not opens:
             return True
-        return any(not words.isdisjoint(text) for text in before)
+        return any(not words.isdisjoint(text) for text in before) or self._mixes(line)
+
+    def _mixes(self, line: _Line) -> bool:
+        """*Mix with [1 kg salt] in a bowl*: whether a verb has no object but what is in hand."""
+        ends = {use.span.end for use in line.action.verbs}
+        said = ((text.span.start, text.text.rstrip().rpartition(" ")) for text in line.texts)
+        mixes = self.words.vessels.mixes
+        return any(last.lower() in mixes and start + len(verb.rstrip()) in ends for start, (verb, _, last) in said)
 
     def _is_share(self, line: _Line, tool: Tool) -> bool:
         """Whether a vessel stands right behind a thing that the line parts, or that goes there by itself while another
@@ -428,6 +452,9 @@ class _Fold:
             self._settle(line, batch)
             if named is not None and named.batch < 0:
                 self._fill(line, named, named.beside)
+            return
+        if not line.vessels and (line.does("passing") or any(one.verb.serves for one in line.action.verbs)):
+            self._move(batch, None)
             return
         there, on_ring = content.vessel, effect.station == "ring"
         if effect.station in ("ring", "oven", "grill") and not effect.heats and (there is None or not there.hot):

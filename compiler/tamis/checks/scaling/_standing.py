@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from tamis.checks.scaling._scene import practice
+from tamis.checks.words import check_words
 from tamis.record import NamedTuple
 from tamis.typed import TYPE_CHECKING
 
@@ -53,11 +54,19 @@ def _pot(scene: Scene, line: Action) -> Tool | None:
 def _inside(scene: Scene, line: Action) -> Tool | None:
     """The vessel in which the food of a line lies: the last one that it was put into, if that is one which grows with
     the food and goes on no ring by itself."""
+    puts_in, moved = check_words(scene.recipe.language).vessels.puts_in, False
     for before in _before(scene, line):
+        moved = moved or any(tool.definite and tool.preposition in puts_in for tool in before.tools)
         vessels = [tool for tool in before.tools if tool.equipment.kind == "vessel" and not tool.definite]
         inside = [tool for tool in vessels if tool.equipment.grows and tool.equipment.id not in practice().upright]
         if inside:
             return inside[-1]
-        if any(tool.equipment.station != "ring" for tool in vessels):
+        if any(tool.equipment.station != "ring" for tool in vessels) or not (moved or _is_dry(scene, before)):
             return None
     return None
+
+
+def _is_dry(scene: Scene, line: Action) -> bool:
+    """Whether no food joins what is on the hob: noodles boil in it, whatever tin was greased for them before."""
+    on_hob = scene.recipe.places.lines[line.number].station == "ring"
+    return not on_hob or not any(scene.recipe.uses[index].in_batch for index in line.uses)
