@@ -148,7 +148,7 @@ def history_of(
                     ahead.append(read)
             if ahead and batch >= 0 and (at < 0 or action != before):
                 found += [made(Happening, ("clause", before, batch, -1, -1, "", one)) for one in ahead]
-            if action != before or batch >= 0 and at < 0:
+            if action != before or (batch >= 0 and at < 0):
                 ahead = []
             before, read = action, at
         if type(effect) in _HAPPENS:
