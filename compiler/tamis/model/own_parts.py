@@ -12,7 +12,7 @@ from fractions import Fraction
 from itertools import islice
 
 from tamis.model.batch import Food, answering, part_of_goods
-from tamis.model.effects import Why
+from tamis.model.effects import Discards, Loses, Why
 from tamis.model.line import Parting
 from tamis.model.lookup import look_up
 from tamis.model.mass import NOTHING, Mass, plus, times
@@ -180,6 +180,29 @@ def _goods(flow: Flow, food: Food, part: str) -> Goods | None:
     """What the goods know such a part of a food as."""
     goods = flow.kitchen.larder.get(food.goods) if food.goods else None
     return part_of_goods(goods, part, flow.kitchen) if goods is not None else None
+
+
+def went_with_it(act: Line, reference: Reference) -> int:
+    """*Discard [the meat], [the bones]*: the number of the batch out of which food with such a part was just thrown
+    away, and the part with it; -1 for none."""
+    walker, flow = act.walker, act.walker.flow
+    words = plain(reference.name, flow.kitchen.language)
+    if (
+        act.verb is None
+        or not act.verb.removes
+        or not words
+        or words[-1] not in model_words(flow.kitchen.language).part_words
+    ):
+        return -1
+    for entry in reversed(flow.log):
+        if entry.component != walker.component:
+            break
+        effect = entry.effect
+        if isinstance(effect, Loses | Discards):
+            gone = effect.foods if isinstance(effect, Loses) else flow.begun[effect.batch].foods
+            if any(food.use >= 0 and _has(flow, food, words[-1]) for food in islice(gone, _MOST_FOODS)):
+                return effect.batch
+    return -1
 
 
 def _becomes(act: Line, reference: Reference, own: OwnPart) -> Literal["", "gone", "food", "kept", "left"]:
