@@ -65,6 +65,11 @@ CUT = "Cut [500 g puff pastry] [into 4 squares]."
         (CUT, "Spread with [50 g tomato sauce each].", 200),
         (CUT, "Spread with [50 g tomato sauce for each].", 200),
         ("Split [6 bread rolls].", "Spread [10 g tomato sauce] on each.", 60),
+        ("Core [6 apples] and stick each with [3 cloves].", "Fill the middle of each with [20 g tomato sauce].", 120),
+        ("Core [6 apples].\nPut [24 almonds] on [the apples].", "Fill each with [20 g tomato sauce].", 120),
+        ("Grease [8 ramekins] with [butter, for greasing].", "Put [5 g tomato sauce] at the bottom of each.", 40),
+        (CUT, "Lay a slice of [50 g tomato sauce] on top of each.", 50),
+        ("Put [6 apples] [in a dish].", "Add [50 g tomato sauce] and top each with [1 olive].", 50),
         (CUT, "Top with [50 g tomato sauce].", 50),
         (CUT, "Brush [50 g tomato sauce] on each side.", 50),
         (CUT, "Stir [50 g tomato sauce] well after each addition.", 50),
@@ -79,14 +84,16 @@ def test_so_much_new_food_on_each(first: str, line: str, grams: int) -> None:
 
 
 @pytest.mark.parametrize(
-    "line",
+    ("first", "line"),
     [
-        "Fill each nest with [50 g tomato sauce].",
-        "Put [2 onions, finely chopped] on each.",
+        (CUT, "Fill each nest with [50 g tomato sauce]."),
+        (CUT, "Put [2 onions, finely chopped] on each."),
+        ("Core [6 apples] and [3 pears].", "Fill each with [20 g tomato sauce]."),
+        ("Knead [500 g plain flour] with [2 eggs] and roll it out.", "Top each with [20 g tomato sauce]."),
     ],
 )
-def test_of_how_many_is_asked(line: str) -> None:
-    text = SQUARES.format(first=CUT, line=line)
+def test_of_how_many_is_asked(first: str, line: str) -> None:
+    text = SQUARES.format(first=first, line=line)
     said = compile(Source("squares.tamis", text), default_kitchen("en"), {})
     assert "measure-for-each" in {finding.rule for finding in said.findings}
 

@@ -46,7 +46,7 @@ def counted(food: Ingredient, goods: Goods, number: Amount, kitchen: Kitchen) ->
         return "pieces"
     if goods.show in _LOOSE:
         return "measured"
-    if food.also or food.prepared or larder.is_piece(food.name.lower().split(" ")[-1], goods):
+    if food.also or food.prepared or any(larder.is_piece(word, goods) for word in food.name.lower().split(" ")):
         return "pieces"
     if is_several(food, goods, kitchen.language):
         return "unweighed" if goods.show == "spice" else "pieces"

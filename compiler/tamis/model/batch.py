@@ -58,7 +58,8 @@ class Food(NamedTuple):
         said = tuple(food.part.split())
         part = said[-1] if said and not before_joint(said, language) else ""
         words, of = plain(f"{food.name} {part}", language) if part else words, model_words(language).of
-        if not of.isdisjoint(words):
+        named_so = food.goods is not None and food.goods.show in _ANIMALS  # a leg of lamb is the leg, and the lamb
+        if not of.isdisjoint(words) and not named_so:
             words = words[: next((at for at, word in enumerate(words) if at and word in of), len(words))]
         goods = food.goods
         if goods and part:

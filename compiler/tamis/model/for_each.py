@@ -5,6 +5,7 @@ from __future__ import annotations
 from itertools import islice
 
 from tamis.diagnostics import Diagnostic
+from tamis.model.mass import mass_of
 from tamis.model.words import plain
 from tamis.quantity.measure import kind
 from tamis.quantity.nouns import nouns
@@ -15,8 +16,13 @@ from tamis.words import example
 if TYPE_CHECKING:
     from fractions import Fraction
 
+    from tamis.kitchen.house import Kitchen
+    from tamis.model.batch import Batch, Food
     from tamis.model.line import Line
+    from tamis.model.recipe import Use
     from tamis.reading.clauses import Ingredient
+
+Words = tuple[str, ...]
 
 # In a batch of more foods than these nobody counts pieces.
 _MOST = 12
@@ -30,7 +36,7 @@ def how_many(act: Line, food: Ingredient) -> Fraction | None:
     """
     kitchen = act.walker.flow.kitchen
     language = kitchen.language
-    number = _pieces(act, plain(food.for_each or "", language))
+    number = _pieces(act, food, plain(food.for_each or "", language))
     cut = not food.measures[0].unit and bool(food.preparation)
     if number is not None and not cut:
         return number
@@ -42,7 +48,7 @@ def how_many(act: Line, food: Ingredient) -> Fraction | None:
     return None
 
 
-def _pieces(act: Line, noun: tuple[str, ...]) -> Fraction | None:
+def _pieces(act: Line, food: Ingredient, noun: Words) -> Fraction | None:
     """How many there are of what is in hand, or of the vessels of this name; None if nobody can know."""
     walker = act.walker
     rules = nouns(walker.flow.kitchen.language)
@@ -54,24 +60,65 @@ def _pieces(act: Line, noun: tuple[str, ...]) -> Fraction | None:
     tool = walker.tool_called(noun[-1]) if noun else None
     if tool is not None and tool.number > 1:
         return tool.number
-    return _counted(act, rules.singular(noun[-1]) if noun else "") if batch is not None else None
+    if batch is None:
+        several = [tool.number for tool in walker.tools if tool.number > 1] if not noun else []
+        return several[0] if len(several) == 1 else None
+    if not noun:
+        return _one_kind(act, batch, food)
+    return _called(act, batch, rules.singular(noun[-1]))
 
 
-def _counted(act: Line, noun: str, least: int = 2) -> Fraction | None:
-    """How many pieces of food were counted into what is in hand, where that is one food: 4 slices of bread, 6 buns."""
-    walker = act.walker
-    kitchen, uses = walker.flow.kitchen, walker.flow.uses
-    rules = nouns(kitchen.language)
-    found = []
-    for food in islice(walker.present.foods if walker.present else (), _MOST):
-        use = uses[food.use] if food.use >= 0 else None
-        measure = use.ingredient.measures[0] if use and use.ingredient.measures else None
-        if use is None or measure is None or kind(measure, kitchen.units) != "count" or not measure.amount.single:
-            continue
-        if not noun or noun in (measure.unit, rules.singular(plain(use.ingredient.name, kitchen.language)[-1])):
-            found.append(measure.amount.lo * use.times)
-    if noun and not found:
-        part = number_words(kitchen.language).parse(noun)  # in each half
-        wholes = _counted(act, "", 1) if part and part < 1 else None
-        return wholes / part if part and wholes else None
-    return found[0] if len(found) == 1 and found[0] >= least else None
+def _one_kind(act: Line, batch: Batch, food: Ingredient) -> Fraction | None:
+    """Where but one food of what is in hand can be meant: 4 slices of bread, 6 apples stuck with 24 almonds. A piece
+    that is lighter than what each gets is not, nor what is little beside the rest: the 2 eggs in a dough."""
+    found = [use for use in _counted(act, batch) if _number(use) > 1]
+    gets = mass_of(food, act.walker.flow.kitchen)
+    if len(found) > 1 and gets.known:
+        found = [use for use in found if not use.mass.known or use.mass.hi >= gets.lo * _number(use)]
+    numbers = {_number(use) for use in found}
+    if len(numbers) != 1:
+        return None
+    pieces = sum(use.mass.hi for use in found)
+    rest = batch.mass.hi - sum(one.mass.hi for one in batch.foods if _is_loose(act, one)) - pieces
+    return numbers.pop() if not pieces or rest <= pieces else None
+
+
+def _is_loose(act: Line, food: Food) -> bool:
+    goods = act.walker.flow.kitchen.larder.get(food.goods) if food.goods else None
+    return goods is not None and goods.liquid
+
+
+def _called(act: Line, batch: Batch, noun: str) -> Fraction | None:
+    """The pieces of this name that were counted in: on each slice, in each half."""
+    kitchen = act.walker.flow.kitchen
+    rules, counted = nouns(kitchen.language), _counted(act, batch)
+    found = [use for use in counted if noun in (_unit(use), rules.singular(_name(use, kitchen)[-1]))]
+    if found:
+        return _number(found[0]) if len(found) == 1 and _number(found[0]) > 1 else None
+    part = number_words(kitchen.language).parse(noun)
+    wholes = counted if part and part < 1 else []
+    return _number(wholes[0]) / part if part and len(wholes) == 1 else None
+
+
+def _counted(act: Line, batch: Batch) -> list[Use]:
+    """What was counted into a batch, and not for each of something there."""
+    flow = act.walker.flow
+    uses = [flow.uses[food.use] for food in islice(batch.foods, _MOST) if food.use >= 0]
+    return [use for use in uses if use.ingredient.for_each is None and _is_counted(use, flow.kitchen)]
+
+
+def _is_counted(use: Use, kitchen: Kitchen) -> bool:
+    measures = use.ingredient.measures
+    return bool(measures) and kind(measures[0], kitchen.units) == "count" and measures[0].amount.single
+
+
+def _number(use: Use) -> Fraction:
+    return use.ingredient.measures[0].amount.lo * use.times
+
+
+def _unit(use: Use) -> str:
+    return use.ingredient.measures[0].unit
+
+
+def _name(use: Use, kitchen: Kitchen) -> Words:
+    return plain(use.ingredient.name, kitchen.language)

@@ -138,10 +138,18 @@ def history_of(
     ended with."""
     found: list[Happening] = []
     before = batch = read = -1  # the clause whose entries are being read, and the batch in hand after it
+    ahead: list[int] = []  # clauses before the food of their line: *[boil for 10 min] [4 eggs]*
     for _, action, _, _, _, at, effect, after, _ in log:
         if at != read or action != before:
-            if read >= 0 and batch >= 0 and type(lines[before][read]) is not Ingredient:
-                found.append(made(Happening, ("clause", before, batch, -1, -1, "", read)))
+            if read >= 0 and type(lines[before][read]) is not Ingredient:
+                if batch >= 0:
+                    found.append(made(Happening, ("clause", before, batch, -1, -1, "", read)))
+                else:
+                    ahead.append(read)
+            if ahead and batch >= 0 and (at < 0 or action != before):
+                found += [made(Happening, ("clause", before, batch, -1, -1, "", one)) for one in ahead]
+            if action != before or (batch >= 0 and at < 0):
+                ahead = []
             before, read = action, at
         if type(effect) in _HAPPENS:
             found += _happenings(effect, action)  # type: ignore[arg-type]  # one of these

@@ -9,13 +9,13 @@ from tamis.model.batch import Batch, answering
 from tamis.model.effects import Why
 from tamis.model.mass import NOTHING, Mass
 from tamis.model.recipe import Product
-from tamis.model.words import plain
+from tamis.model.words import model_words, plain
 from tamis.quantity.measure import grams
 from tamis.reading.clauses import Ingredient, Naming, Reference
 from tamis.typed import TYPE_CHECKING
 
 ZERO = Fraction(0)
-SAME_BATCH = Why("same-batch")
+SAME_BATCH, LEFT = Why("same-batch"), Why("takes-over")
 
 if TYPE_CHECKING:
     from tamis.model.batch import Food
@@ -92,13 +92,40 @@ def _keep_coating(act: Line, naming: Naming, coated: Batch) -> None:
 
 def _leave(act: Line, naming: Naming) -> None:
     """A by-product parts from the batch as it stands: before the line's time it exists before the wait."""
-    walker, source = act.walker, act.walker.present
-    kitchen = walker.flow.kitchen
+    walker = act.walker
     parting = act.parting if act.parting is not None and act.parting.out else None
     if parting and naming.measure is None:
-        _leave_rest(act, naming, parting.rest)
-        return
-    source = parting.rest if parting else source
+        parting.rest.origin = "by-product"
+        _put_by(act, naming, parting.rest)
+    elif not _leave_part(act, naming):
+        _put_by(act, naming, _left(act, naming, parting.rest if parting else walker.present))
+
+
+def _leave_part(act: Line, naming: Naming) -> bool:
+    """*Take out [the yolks], [keeping the whites]*: so all that is left of a parted food is called, or what is parted
+    off here."""
+    walker, language = act.walker, act.walker.flow.kitchen.language
+    words = plain(naming.name, language)
+    if naming.measure is not None or not words or words[-1] not in model_words(language).part_words:
+        return False
+    from tamis.model.kept_parts import all_left, part_kept
+
+    rest, present = all_left(walker, words), walker.present
+    if rest is not None:
+        walker.turn(rest, LEFT)
+        rest.origin = "by-product"
+        _put_by(act, naming, rest)
+        walker.turn(present, LEFT)
+        return True
+    part = part_kept(walker, words)
+    if part is not None:
+        _put_by(act, naming, part)
+    return part is not None
+
+
+def _left(act: Line, naming: Naming, source: Batch | None) -> Batch:
+    """What is left of a batch beside it: a food that is in it, or what only its name tells of."""
+    walker, kitchen = act.walker, act.walker.flow.kitchen
     words = plain(naming.name, kitchen.language)
     foods: list[Food] = []
     if source and source.keys.has(answering(words, kitchen)):
@@ -107,26 +134,19 @@ def _leave(act: Line, naming: Naming) -> None:
     mass = Mass(weight.lo, weight.hi) if weight else Mass(unknown=(naming.name,))
     batch = walker.part("by-product", "by-product", foods, mass, source, less=weight is not None)
     batch.measure = naming.measure
-    batch.last, batch.span = act.number, naming.clause.span
-    batch.early = act.before_time and bool(act.labour.times)
-    walker.name(batch, words)
     if source and foods and naming.measure is None:
         walker.lose(source, words)
-    product = Product(
-        naming.name, (naming.name,), "by-product", walker.component, act.number, naming.clause.span, batch.early
-    )
-    walker.close(batch, product, opened=False)
+    return batch
 
 
-def _leave_rest(act: Line, naming: Naming, rest: Batch) -> None:
-    """*Lift out [the legs], [leaving the sauce]*: so all that stays behind is called."""
+def _put_by(act: Line, naming: Naming, batch: Batch) -> None:
+    """It is called so from here on, and put by."""
     walker, span = act.walker, naming.clause.span
-    rest.origin = "by-product"
-    rest.last, rest.span = act.number, span
-    rest.early = act.before_time and bool(act.labour.times)
-    walker.name(rest, plain(naming.name, walker.flow.kitchen.language))
-    product = Product(naming.name, (naming.name,), "by-product", walker.component, act.number, span, rest.early)
-    walker.close(rest, product, opened=False)
+    batch.last, batch.span = act.number, span
+    batch.early = act.before_time and bool(act.labour.times)
+    walker.name(batch, plain(naming.name, walker.flow.kitchen.language))
+    product = Product(naming.name, (naming.name,), "by-product", walker.component, act.number, span, batch.early)
+    walker.close(batch, product, opened=False)
 
 
 def _same_food(words: tuple[str, ...], food: Food) -> bool:

@@ -12,7 +12,7 @@ from fractions import Fraction
 from itertools import islice
 
 from tamis.model.batch import Food, answering, part_of_goods
-from tamis.model.effects import Why
+from tamis.model.effects import Discards, Loses, Why
 from tamis.model.line import Parting
 from tamis.model.lookup import look_up
 from tamis.model.mass import NOTHING, Mass, plus, times
@@ -24,7 +24,7 @@ from tamis.syntax.document import Text
 from tamis.typed import TYPE_CHECKING, Literal
 
 if TYPE_CHECKING:
-    from collections.abc import Iterator, Mapping
+    from collections.abc import Iterator, Mapping, Sequence
 
     from tamis.kitchen.goods import Goods
     from tamis.model.batch import Batch
@@ -109,10 +109,10 @@ def own_part(act: Line, reference: Reference) -> OwnPart | None:
     if not words or (reference.share is not None and not removes) or words[-1] not in known.part_words:
         return None  # a word that is misspelt is sought in no batch
     rests = words[-1] in known.rests
-    if rests and not removes:  # what is cooked in the fat has to know how much there is of it
-        return None
     waiting = _waiting(act)
     for own in _having(act, words, rests):
+        if rests and not removes and own.goods is None:  # what is cooked in the fat has to know how much there is
+            continue
         becomes = _becomes(act, reference, own)
         if not becomes or (becomes == "food" and not _may_be_meant(act, reference, own, words)):
             continue
@@ -141,9 +141,15 @@ def _having(act: Line, words: Words, rests: bool) -> Iterator[OwnPart]:
     made = [batch for shelf in (flow.named, flow.byproducts, flow.made) for batch in reversed(list(shelf))]
     batches = dict.fromkeys((*here, *([] if waiting is None else [waiting]), *made))
     for batch in islice(batches, _MOST_BATCHES):
-        foods = _foods_with(flow, batch, words) if batch.left > 0 and batch.taken_at is None else ()
-        if foods:
-            yield OwnPart(batch, foods, _goods(flow, foods[0], words[-1]), batch in here, "food")
+        own = part_in(flow, batch, words) if batch.left > 0 and batch.taken_at is None else None
+        if own is not None:
+            yield own._replace(here=batch in here)
+
+
+def part_in(flow: Flow, batch: Batch, words: Words) -> OwnPart | None:
+    """What a name means as a part of a batch."""
+    foods = _foods_with(flow, batch, words)
+    return OwnPart(batch, foods, _goods(flow, foods[0], words[-1]), True, "food") if foods else None
 
 
 def _foods_with(flow: Flow, batch: Batch, words: Words) -> tuple[Food, ...]:
@@ -176,6 +182,29 @@ def _goods(flow: Flow, food: Food, part: str) -> Goods | None:
     return part_of_goods(goods, part, flow.kitchen) if goods is not None else None
 
 
+def went_with_it(act: Line, reference: Reference) -> int:
+    """*Discard [the meat], [the bones]*: the number of the batch out of which food with such a part was just thrown
+    away, and the part with it; -1 for none."""
+    walker, flow = act.walker, act.walker.flow
+    words = plain(reference.name, flow.kitchen.language)
+    if (
+        act.verb is None
+        or not act.verb.removes
+        or not words
+        or words[-1] not in model_words(flow.kitchen.language).part_words
+    ):
+        return -1
+    for entry in reversed(flow.log):
+        if entry.component != walker.component:
+            break
+        effect = entry.effect
+        if isinstance(effect, Loses | Discards):
+            gone = effect.foods if isinstance(effect, Loses) else flow.begun[effect.batch].foods
+            if any(food.use >= 0 and _has(flow, food, words[-1]) for food in islice(gone, _MOST_FOODS)):
+                return effect.batch
+    return -1
+
+
 def _becomes(act: Line, reference: Reference, own: OwnPart) -> Literal["", "gone", "food", "kept", "left"]:
     """What becomes of the part; "" where it is nothing by itself, and its food is elsewhere."""
     flow, verb = act.walker.flow, act.verb
@@ -184,17 +213,19 @@ def _becomes(act: Line, reference: Reference, own: OwnPart) -> Literal["", "gone
         return "food"
     parts = verb is not None and (verb.removes or verb.lifts) and not reference.preposition
     if own.goods is not None and not parts:
-        if not _is_alone(flow, own) or (reference.preposition and own.source is act.walker.present):
+        if not is_alone(flow, own) or (reference.preposition and own.source is act.walker.present):
             return "food" if own.here else ""
-        return "left" if own.here and _is_last(flow, own.source, own.goods) else "kept"
+        return "left" if own.here and is_last(flow, own.source, own.goods) else "kept"
     off = verb is not None and (verb.lifts or verb.names or (verb.heat and _was_taken_off(act, words)))
+    if parts and own.goods is not None and own.here and is_alone(flow, own) and is_last(flow, own.source, own.goods):
+        return "left"
     again = off and flow.is_named_after(
         [("name", words), ("word", words[-1])], reference.clause.span.start
     )  # fmt: skip
     if reference.share is not None and reference.share.kind == "but" and own.source is not act.walker.present:
         return "kept"  # *pour off all but 2 tbsp of the fat* while the bird rests on its plate
     if parts:
-        return "kept" if again and _is_alone(flow, own) else "gone"
+        return "kept" if again and is_alone(flow, own) else "gone"
     if reference.preposition:
         return "food"
     if _says_taken_off(act):
@@ -214,7 +245,7 @@ def _says_taken_off(act: Line) -> bool:
     return any(not off.isdisjoint(plain.said) for _, plain in act.labour.texts(act.walker.flow.kitchen))
 
 
-def _is_alone(flow: Flow, own: OwnPart) -> bool:
+def is_alone(flow: Flow, own: OwnPart) -> bool:
     """Whether the batch is nothing but that food, and what makes no mixture of it: the skin of a pie is nobody's."""
     larder = flow.kitchen.larder
     others = (larder.get(food.goods) if food.goods else None for food in own.source.foods if food not in own.foods)
@@ -258,11 +289,8 @@ def part_off(act: Line, reference: Reference, own: OwnPart, source: Batch) -> Ba
     """Make a batch of a part that goes on by itself. Where it is in hand now, there is nothing more to do: None."""
     walker, flow, span = act.walker, act.walker.flow, reference.clause.span
     words = plain(reference.name, flow.kitchen.language)
-    foods = [_food(flow, food, own.goods, words) for food in own.foods]
-    mass = NOTHING
-    for food in foods:
-        mass = plus(mass, food.mass)
-    part = walker.part("own-part", "present", foods, mass, source, less=own.goods is not None)
+    foods = foods_of_part(flow, own, words)
+    part = walker.part("own-part", "present", foods, mass_of(foods), source, less=own.goods is not None)
     part.last, part.early, part.span = source.last, source.early or source.last == act.beside, span
     if own.goods is not None:
         flow.own_parts.setdefault(source.number, set()).add(own.goods.id)
@@ -282,6 +310,19 @@ def part_off(act: Line, reference: Reference, own: OwnPart, source: Batch) -> Ba
     return part
 
 
+def foods_of_part(flow: Flow, own: OwnPart, words: Words) -> list[Food]:
+    """What the part is of each food."""
+    return [_food(flow, food, own.goods, words) for food in own.foods]
+
+
+def mass_of(foods: Sequence[Food]) -> Mass:
+    """What foods weigh together."""
+    mass = NOTHING
+    for food in foods:
+        mass = plus(mass, food.mass)
+    return mass
+
+
 def _food(flow: Flow, food: Food, goods: Goods | None, words: Words) -> Food:
     """The part of one food."""
     if goods is None:
@@ -296,9 +337,13 @@ def _food(flow: Flow, food: Food, goods: Goods | None, words: Words) -> Food:
     return Food.known_as(food.use, plain(goods.name, flow.kitchen.language), goods, mass)
 
 
-def _is_last(flow: Flow, source: Batch, goods: Goods) -> bool:
+def is_last(flow: Flow, source: Batch, goods: Goods) -> bool:
     """Whether all else that the food of a batch parts into was parted off: an egg is its white and its yolk."""
-    gone = flow.own_parts.get(source.number, set())
+    return source.number in flow.own_parts and parts_left(flow, source) == {goods.id}
+
+
+def parts_left(flow: Flow, source: Batch) -> set[str]:
+    """The goods that the food of a batch parts into and that were not parted off."""
     wholes = (flow.kitchen.larder.get(food.goods) if food.goods else None for food in source.foods)
     parts = {part.id for whole in wholes if whole is not None for part in whole.parts}
-    return bool(gone) and parts - gone == {goods.id}
+    return parts - flow.own_parts.get(source.number, set())

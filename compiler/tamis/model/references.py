@@ -134,9 +134,14 @@ def _is_here(act: Line, reference: Reference, words: tuple[str, ...], meaning: M
 def _of_food(act: Line, reference: Reference, here: bool = False) -> bool:
     """A part that some food has by nature: it is gone, is the food itself, or a batch by itself; only of food that is
     `here`, if that is asked."""
-    from tamis.model.own_parts import OWN_PART, own_part, part_off
+    from tamis.model.own_parts import OWN_PART, own_part, part_off, went_with_it
 
     own = own_part(act, reference)
+    if own is None and not here:
+        gone = went_with_it(act, reference)
+        if gone >= 0:
+            act.walker.emit(Refers(gone), OWN_PART)
+        return gone >= 0
     if own is None or (here and not own.here):
         return False
     walker, source = act.walker, own.source

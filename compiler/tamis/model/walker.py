@@ -298,6 +298,13 @@ class Walker(Hands):
         if batch.lifted_out:
             ask_for_rest(self, batch)
             return
+        if batch.number in self.flow.own_parts:
+            from tamis.model.kept_parts import rest_told
+
+            told = rest_told(self, batch)
+            if told is not None:
+                self._never_back(batch, *told)
+            return
         name = " ".join(batch.label)
         if batch.origin in ("share", "part"):
             message = f"some of the {name} is left over at the end of “{self.read.name}”"
@@ -322,6 +329,9 @@ class Walker(Hands):
                 f"bring it back with {the}; if it is made of what the step before leaves, name that there "
                 f"({left}) and take it up here ({juices})"
             )
+        self._never_back(batch, message, hint)
+
+    def _never_back(self, batch: Batch, message: str, hint: str) -> None:
         self.find("batch-left-open", "error", batch.span, message, hint)
         if self.present is not None:  # what nobody can follow is in the dish, as far as its allergens go
             self.take(batch, batch.span, ONE, ONE, whole=True, why=COMPONENT_END)

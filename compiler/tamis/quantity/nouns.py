@@ -28,8 +28,8 @@ class Nouns:
     """
 
     __slots__ = (
-        "_every", "_least", "_many", "_one", "_plural", "_singular", "_unchanged", "_until", "articles", "definite",
-        "indefinite", "orders", "plural_within", "singular",
+        "_every", "_least", "_many", "_one", "_plural", "_singular", "_unchanged", "_until", "_until_words", "articles",
+        "definite", "indefinite", "orders", "plural_within", "singular",
     )  # fmt: skip
 
     def __init__(self, language: str) -> None:
@@ -38,6 +38,7 @@ class Nouns:
         self.orders: tuple[Where, ...] = phrases["adjectives"]
         self.plural_within = phrases["plural"] == ("every",)
         self._until: tuple[str, ...] = phrases.get("until", ())
+        self._until_words = frozenset(self._until)
         self._every = phrases["singular"] == ("every",)
         self.definite = frozenset(lists["articles"]["definite"])
         self.indefinite = frozenset(lists["articles"]["indefinite"])
@@ -61,20 +62,29 @@ class Nouns:
         """A name as it is looked up, in the singular."""
         if self._every:
             return tuple(map(self.singular, words))
+        if len(words) > 2 and not self._until_words.isdisjoint(words):  # legs of lamb
+            end = self._end(words)
+            words = (*words[: end - 1], self.singular(words[end - 1]), *words[end:])
         return (*words[:-1], self.singular(words[-1])) if words else ()
 
     def plural(self, noun: str) -> str:
         """The plural of a noun or a phrase."""
-        if self.plural_within:
-            words = noun.split(" ")
-            end = next((at for at, word in enumerate(words) if self._ends_before(word)), len(words))
-            return " ".join((*map(self._several, words[:end]), *words[end:]))
-        head, space, last = noun.rpartition(" ")
-        return head + space + self._several(last)
+        words = noun.split(" ")
+        end = self._end(words)
+        first = 0 if self.plural_within else end - 1
+        return " ".join((*words[:first], *map(self._several, words[first:end]), *words[end:]))
 
     def one(self, phrase: str) -> str:
         """A phrase in lower case with its nouns in the singular."""
-        return " ".join(self.key(phrase.split(" ")))
+        words = phrase.split(" ")
+        if self._every:
+            return " ".join(self.key(words))
+        end = self._end(words)
+        return " ".join((*words[: end - 1], self.singular(words[end - 1]), *words[end:]))
+
+    def _end(self, words: Sequence[str]) -> int:
+        """Where the noun that takes the plural ends: *blades | of mace*."""
+        return next((at for at, word in enumerate(words) if at and self._ends_before(word)), len(words))
 
     def _ends_before(self, word: str) -> bool:
         """Whether what goes along with a noun ends before a word: *pommes | de terre*, *huiles | d'olive*."""

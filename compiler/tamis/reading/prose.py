@@ -27,6 +27,7 @@ if TYPE_CHECKING:
 
 _OPENS = (",", ";", ":", ".", "(", "—", "–")
 STOPS = frozenset((".", ";", ","))
+_BEFORE_EACH = frozenset(("PREP", "INTO", "TO", "AT", "FOR", "OF"))
 _NO_NOUN = frozenset(("AND", "OR", "PREP", "INTO", "TO", "AT", "FOR", "UNTIL", "BEFORE", "ARTICLE"))
 # The classes of words that stand before a name or part two of them, and never for work.
 _SMALL = (
@@ -323,6 +324,8 @@ def goes_into_each(plain: Plain) -> str | None:
         if word in asked.each:
             if at and plain.said[at - 1] in asked.no_piece:  # beating well after each
                 return None
+            if at and not plain.is_a(at - 1, _BEFORE_EACH) and fills_each(plain) is not None:
+                return None  # and top each with what comes next
             noun = plain.said[at + 1] if plain.is_word(at + 1) and not plain.is_a(at + 1, _NO_NOUN) else ""
             return None if noun in asked.no_piece else noun
         if word in STOPS:

@@ -297,7 +297,7 @@ class _Reader:
             return food
         if noun is None and (said := food.purpose.split(" "))[-1] in self.words.each and len(said) < _FOR_EACH:
             food, noun = food._replace(purpose="", purpose_spans=()), ""
-        if noun is None:
+        if noun is None and not (before.said and before.said[-1] in self.words.of):  # a slice of [60 g butter] on each
             noun = goes_into_each(after)
         if noun is None:
             noun = fills_each(before)

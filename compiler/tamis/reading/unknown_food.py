@@ -121,7 +121,7 @@ def _in_unknown_pieces(phrase: Phrase, food: Ingredient, said: str, rest: str, f
     if meant and length is None:
         phrase.reading.findings.append(misspelt(phrase.reading, span, said, meant).finding)
         return None
-    if length is None:
+    if length is None and not _says_weight(phrase, food):
         message = f"“{said}” is no measure or piece of {rest} that is known: it counts, but without a weight"
         phrase.reading.find("measure-unknown", "warning", span, message, _better(phrase, found, said.split()[-1], rest))
     whole = Span(food.measure_span.start if food.measure_text else span.start, span.end)
@@ -136,6 +136,15 @@ def _in_unknown_pieces(phrase: Phrase, food: Ingredient, said: str, rest: str, f
         measure_span=whole,
         vague=f"{food.vague} {said}" if food.vague else "",
     )
+
+
+def _says_weight(phrase: Phrase, food: Ingredient) -> bool:
+    """`2 pairs of roes (250 g each)`, `1 pair of sweetbreads (500 g)`: it is written what they weigh; but of one pair
+    that is so much each, nobody knows whether that is the pair."""
+    if food.each is not None:
+        return bool(food.measures) and food.measures[0].amount.lo > 1
+    weights = [phrase.kitchen.units.get(one.unit) for one in food.also if one.unit]
+    return any(unit is not None and unit.kind in ("mass", "volume") for unit in weights)
 
 
 def _better(phrase: Phrase, found: Found, word: str, rest: str) -> str:

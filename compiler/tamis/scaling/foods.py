@@ -236,7 +236,7 @@ class _Walk:
         food = self.food
         if len(food.measures) != 1 or food.measures[0].unit not in ("", food.piece_word):
             return
-        name = self.words.after_of.sub("", self.text[self.name.start : self.name.end])
+        name = self.text[self.name.start : self.name.end]
         rules = nouns(self.scaling.kitchen.language)
         one, many = rules.one(name.lower()), count.hi > 1
         before = food.measures[0].amount.hi > 1

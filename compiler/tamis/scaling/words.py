@@ -17,8 +17,6 @@ class ClauseWords(NamedTuple):
     left: Whole
     """In a cue that says what is to be left of a liquid: `until reduced to 150 ml`."""
     of: frozenset[str]
-    after_of: re.Pattern[str]
-    """From the word on that parts a name: `cloves of garlic`."""
     alternative: frozenset[str]
     plus: frozenset[str]
     each: frozenset[str]
@@ -41,7 +39,6 @@ def clause_words(language: str) -> ClauseWords:
     return ClauseWords(
         left=Whole(lists["left"]),
         of=frozenset(lists["of"]),
-        after_of=pattern(rf" {one_of(lists['of'])} .*", re.DOTALL),
         alternative=frozenset(lists["or"]),
         plus=frozenset(lists["plus"]),
         each=frozenset(lists["each"]),
