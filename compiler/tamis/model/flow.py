@@ -24,6 +24,7 @@ if TYPE_CHECKING:
     from tamis.model.called import Key
     from tamis.model.cut_so import CutSo
     from tamis.model.effects import Entry
+    from tamis.model.warming import Warmth
     from tamis.reading.clauses import Reference
     from tamis.reading.reading import Reading
     from tamis.source import Span
@@ -41,7 +42,7 @@ class Flow:
         "flour", "for_others", "gave", "homes", "hot_stations", "index", "kitchen", "labours", "last_waits", "log",
         "lost", "made", "name_homes", "named", "on_heat", "own_parts", "parted", "parts_ahead", "products", "reading",
         "station_ready", "supplies", "taken_off", "takings", "tells_number", "tool_ready", "uncertain", "unknown",
-        "unread", "used", "used_by_name", "uses", "uses_in", "uses_of", "walk",
+        "unread", "used", "used_by_name", "uses", "uses_in", "uses_of", "walk", "warmth",
     )  # fmt: skip
 
     def __init__(
@@ -83,14 +84,12 @@ class Flow:
         self.component_batches: dict[int, Batch | None] = {}
         self.batches: list[Batch] = []
         self.index: Index[Batch] = Index()
-        self.named = Shelf()
-        self.byproducts = Shelf()
-        self.made = Shelf()
-        self.parted = Shelf()
+        self.named, self.byproducts, self.made, self.parted = (Shelf() for _ in range(4))
         self.begun: list[Batch] = []
         self.taken_off: set[tuple[int, str]] = set()  # by component, the parts that were taken off their food
         self.own_parts: dict[int, set[str]] = {}  # by batch, the goods of the parts that its food was parted into
         self.log: list[Entry] = []
+        self.warmth: Warmth | None = None  # how hot the batches are, once a line asks
         self.gave: dict[int, int] = {}  # by use, the entry by which it went in
         self._told: dict[tuple[str, ...], list[tuple[Batch, int]]] = {}
         self.supplies: dict[str, Batch] = {}
