@@ -13,7 +13,7 @@ from tamis.model.recipe import Action, Component, Product, Supply, Taking, Use
 from tamis.model.words import plain
 from tamis.quantity.nouns import nouns
 from tamis.reading.clauses import Ingredient, Naming
-from tamis.typed import TYPE_CHECKING
+from tamis.typed import TYPE_CHECKING, Any
 
 if TYPE_CHECKING:
     from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
@@ -24,7 +24,6 @@ if TYPE_CHECKING:
     from tamis.model.called import Key
     from tamis.model.cut_so import CutSo
     from tamis.model.effects import Entry
-    from tamis.model.warming import Warmth
     from tamis.reading.clauses import Reference
     from tamis.reading.reading import Reading
     from tamis.source import Span
@@ -89,7 +88,7 @@ class Flow:
         self.taken_off: set[tuple[int, str]] = set()  # by component, the parts that were taken off their food
         self.own_parts: dict[int, set[str]] = {}  # by batch, the goods of the parts that its food was parted into
         self.log: list[Entry] = []
-        self.warmth: Warmth | None = None  # how hot the batches are, once a line asks
+        self.warmth: Any = None  # how hot the batches are (`warming.Warmth`), once a line asks
         self.gave: dict[int, int] = {}  # by use, the entry by which it went in
         self._told: dict[tuple[str, ...], list[tuple[Batch, int]]] = {}
         self.supplies: dict[str, Batch] = {}

@@ -269,9 +269,9 @@ def heated_by(act: Line, use: VerbUse, station: Station) -> Fraction:
     if own is not None and (not own or not use.verb.waits):
         return own * goal / _BOILS
     flow = act.walker.flow
-    if flow.warmth is None:
-        flow.warmth = Warmth(flow)
-    return flow.warmth.missing(act, goal)
+    warmth: Warmth = flow.warmth or Warmth(flow)
+    flow.warmth = warmth
+    return warmth.missing(act, goal)
 
 
 def _is_empty_pan(tool: Tool) -> bool:
