@@ -43,6 +43,7 @@ from tamis.words import example
 if TYPE_CHECKING:
     from collections.abc import Callable
 
+    from tamis.kitchen.equipment import Station
     from tamis.model.paces import Pace
 
 
@@ -194,14 +195,14 @@ class Act(Line):
         use, named = (*self.read.events, None, None)[:2]
         return isinstance(use, VerbUse) and use.verb.heat and isinstance(named, Reference) and not named.preposition
 
-    def _warmed(self, batch: Batch | None) -> Fraction | None:
+    def _warmed(self, batch: Batch | None, station: Station) -> Fraction | None:
         """Grams that the line warms, if its verb warms and that is not all of the batch."""
         use = self.labour.time_verb
         if use is None or batch is None or not (use.verb.estimate_per_kg and use.verb.water_per_kg):
             return None
         from tamis.model.warming import heated_by
 
-        return heated_by(self, batch, use)
+        return heated_by(self, use, station)
 
     def _work(self, reads: tuple[Read, ...], batch: Batch | None, heat: Heat, pace: Pace, batches: Fraction) -> Work:
         """How long the line takes and who is busy with it."""
@@ -218,7 +219,7 @@ class Act(Line):
             self.cold_water,
             heaviest_piece(self, labour.time, batch),
             worked_one_by_one(self, batch),
-            self._warmed(batch),
+            self._warmed(batch, heat.station),
             self._masses_before(batch),
             batches,
             before_it_is_cut(self) | cuts_what_it_names(self),

@@ -13,7 +13,7 @@ from tamis.model.recipe import Action, Component, Product, Supply, Taking, Use
 from tamis.model.words import plain
 from tamis.quantity.nouns import nouns
 from tamis.reading.clauses import Ingredient, Naming
-from tamis.typed import TYPE_CHECKING
+from tamis.typed import TYPE_CHECKING, Any
 
 if TYPE_CHECKING:
     from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
@@ -41,7 +41,7 @@ class Flow:
         "flour", "for_others", "gave", "homes", "hot_stations", "index", "kitchen", "labours", "last_waits", "log",
         "lost", "made", "name_homes", "named", "on_heat", "own_parts", "parted", "parts_ahead", "products", "reading",
         "station_ready", "supplies", "taken_off", "takings", "tells_number", "tool_ready", "uncertain", "unknown",
-        "unread", "used", "used_by_name", "uses", "uses_in", "uses_of", "walk",
+        "unread", "used", "used_by_name", "uses", "uses_in", "uses_of", "walk", "warmth",
     )  # fmt: skip
 
     def __init__(
@@ -83,14 +83,12 @@ class Flow:
         self.component_batches: dict[int, Batch | None] = {}
         self.batches: list[Batch] = []
         self.index: Index[Batch] = Index()
-        self.named = Shelf()
-        self.byproducts = Shelf()
-        self.made = Shelf()
-        self.parted = Shelf()
+        self.named, self.byproducts, self.made, self.parted = (Shelf() for _ in range(4))
         self.begun: list[Batch] = []
         self.taken_off: set[tuple[int, str]] = set()  # by component, the parts that were taken off their food
         self.own_parts: dict[int, set[str]] = {}  # by batch, the goods of the parts that its food was parted into
         self.log: list[Entry] = []
+        self.warmth: Any = None  # how hot the batches are (`warming.Warmth`), once a line asks
         self.gave: dict[int, int] = {}  # by use, the entry by which it went in
         self._told: dict[tuple[str, ...], list[tuple[Batch, int]]] = {}
         self.supplies: dict[str, Batch] = {}

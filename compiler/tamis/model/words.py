@@ -21,6 +21,7 @@ class ModelWords(NamedTuple):
 
     cold: Words
     hot: Words
+    frozen: Words
     joints: Words
     of: Words
     possessive: re.Pattern[str]
@@ -78,6 +79,7 @@ def model_words(language: str) -> ModelWords:
     return ModelWords(
         cold=frozenset(lists["liquids"]["cold"]),
         hot=frozenset(lists["liquids"]["hot"]),
+        frozen=frozenset(lists["liquids"]["frozen"]),
         joints=frozenset(names["and"]),
         of=frozenset(names["of"]),
         possessive=pattern(rf"{one_of(names['possessive'])}\Z"),

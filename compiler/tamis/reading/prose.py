@@ -59,6 +59,7 @@ class ProseWords(NamedTuple):
 
     opens: frozenset[str]
     through: frozenset[str]
+    denies: frozenset[str]
     adverbs: tuple[str, ...]
     joints: frozenset[str]
     aside: Phrases
@@ -98,7 +99,8 @@ def prose_words(language: str) -> ProseWords:
     imperative, named, purposes = lists["imperative"], lists["named"], lists["purposes"]
     return ProseWords(
         opens=frozenset((*_OPENS, *imperative["opens"])),
-        through=frozenset(imperative["through"]),
+        through=frozenset((*imperative["through"], *imperative["denies"])),
+        denies=frozenset(imperative["denies"]),
         adverbs=imperative["adverbs"],
         joints=frozenset(imperative["joints"]),
         aside=phrases(imperative["aside"], language),
@@ -176,15 +178,17 @@ def work_and_place(plain: Plain) -> tuple[tuple[Command, ...], Station | None] |
 
 
 def commands(plain: Plain) -> tuple[Command, ...]:
-    """The verbs of a stretch, in order."""
+    """The verbs of a stretch, in order, but for what is not to be done: *do not beat or knead*."""
     asked, verbs = prose_words(plain.kitchen.language), plain.kitchen.verbs
+    goes_on = asked.opens - asked.or_else
     opens, through, adverbs, first_words = asked.opens, asked.through, asked.adverbs, verbs.first_words
     said, places = _without_numbers(plain)
     found: list[Command] = []
-    is_open, after = True, 0
+    is_open, denied, after = True, False, 0
     for at, word in enumerate(said):
         if at < after:
             continue
+        denied = word not in goes_on and (denied or (is_open and word in asked.denies))
         if is_open:
             match = verbs.match(said, at) if word in first_words else None
             needs = _needs(match[0], said, at, match[1], verbs) if match else None
@@ -193,7 +197,8 @@ def commands(plain: Plain) -> tuple[Command, ...]:
                 if needs == "time" and found and all([one in STOPS or one in asked.joints for one in said[after:at]]):
                     needs = ""  # as in *drain, peel and slice*: what is between two verbs is one
                 after = at + match[1]
-                found.append(_command(plain, match[0], places[at], places[after - 1] + 1, needs))
+                if not denied:
+                    found.append(_command(plain, match[0], places[at], places[after - 1] + 1, needs))
                 is_open = False
                 continue
             is_open = word in opens or word in through or word.endswith(adverbs) or word[-1] == "."
