@@ -116,6 +116,10 @@ class Verb(NamedTuple):
     """Handling of a line without a time that does it under water, which is no wait: `cool [under cold water]`."""
     sieved_per_kg: int = 0
     """What a kilo more takes where its line does it through a sieve: `rub [through a sieve]`."""
+    least_per_kg: int = 0
+    """The least that a kilo takes: large pieces take longer."""
+    part_per_kg: int = 0
+    """What a kilo more takes where its line takes off a part of the food: `remove [the bones]`."""
     doubtful: bool = False
     """Also a noun or an adjective (cream, warm): within a line a verb only where an object follows."""
     does: frozenset[Fact] = frozenset()

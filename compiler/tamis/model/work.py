@@ -153,6 +153,8 @@ def _handling(
         if verb.per_kg and not verb.divides and place not in by_piece:
             by_weight = worked.lo * verb.per_kg / 1000
             takes += by_weight if batches is ONE else by_weight / batches
+        if verb.least_per_kg and not by_piece.get(place):
+            takes = max(takes, worked.lo * verb.least_per_kg / 1000 / batches)
         total += takes * fine[place] if place in fine else takes
     return total
 

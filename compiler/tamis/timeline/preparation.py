@@ -71,7 +71,7 @@ def preparations(use: Use, kitchen: Kitchen) -> list[Preparation]:
     """What a use's words after the comma, and its states before the name, ask for."""
     ingredient = use.ingredient
     found: list[Preparation] = []
-    if not ingredient.states and not ingredient.preparation:
+    if not ingredient.states and not ingredient.preparation and not ingredient.part:
         return found
     tastes = word_lists(kitchen.language, "preparations")["tastes"]
     known_words = _known(_is_fat(use), _is_cold(use), kitchen.language)
@@ -92,13 +92,30 @@ def preparations(use: Use, kitchen: Kitchen) -> list[Preparation]:
         found.append(_titled(*known, word, name, kitchen))
     if ingredient.preparation:
         found += _after_comma(use, known_words, kitchen)
-    return found
+    return [*_got_off(use, kitchen), *found] if ingredient.part else found
+
+
+def _got_off(use: Use, kitchen: Kitchen) -> list[Preparation]:
+    """`juice of 2 lemons`: the work of getting that part off, where a verb is called like it; grated zest is grated."""
+    verbs = list(filter(None, map(kitchen.verbs.get, use.ingredient.part.split())))
+    after = filter(None, map(kitchen.verbs.participle, _WORD.findall(use.ingredient.preparation)))
+    cut = any(map(is_cut, after))
+    return [
+        Preparation("before", ceil(takes), verb.name, use.ingredient.name)
+        for verb in verbs
+        if (takes := _by_amount(use, verb, kitchen)) and not (cut and verb.prepares)
+    ]
 
 
 def goes_along(item: Ingredient, verb: str, language: str) -> bool:
     """Whether what is said of a food after its comma is done by the verb, an id, of its own line: *crack [2 eggs,
     separated]*."""
     return bool(item.preparation) and verb in _along(language).get(item.preparation.lower().strip(), ())
+
+
+def is_done_by(work: Preparation, verb: Verb, language: str) -> bool:
+    """Whether a verb does that work itself: *separate [2 eggs, separated]*, *squeeze in [the juice of a lemon]*."""
+    return work.verb == verb.name or verb.base in _along(language).get(work.verb, ())
 
 
 @cache

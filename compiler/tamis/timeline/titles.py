@@ -6,9 +6,11 @@ understood anyway.
 
 from __future__ import annotations
 
+from tamis.model.names import with_part
 from tamis.model.recipe import Action
 from tamis.patterns import pattern
 from tamis.quantity.display import oven_c, temperature_c
+from tamis.quantity.nouns import nouns
 from tamis.reading.clauses import Ingredient, Reference, Setting, Target, Tending, Tool, VerbUse
 from tamis.record import NamedTuple
 from tamis.syntax.document import Clause, Text
@@ -219,8 +221,13 @@ def _called(read: Ingredient | Reference, action: Action, language: str) -> str:
         share = _MEASURED.split(share[len(read.preposition) if opens else 0 :])[0].strip()
         return f"{share} {read.name}" if name and share else read.name
     before = [use.verb.base for use in action.verbs if use.span.start < read.clause.span.start]
-    along = isinstance(read, Ingredient) and before and goes_along(read, before[-1], language)
-    return f"{read.name}, {read.preparation}" if along and isinstance(read, Ingredient) else read.name
+    if not isinstance(read, Ingredient):
+        return read.name
+    along = before and goes_along(read, before[-1], language)
+    if along or not read.part:
+        return f"{read.name}, {read.preparation}" if along else read.name
+    first, _, part = with_part(read).partition(" ")
+    return part if first.lower() in nouns(language).articles else f"{first} {part}"
 
 
 def _is_placed(read: Ingredient | Reference | Tool) -> bool:
