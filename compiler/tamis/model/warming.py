@@ -16,11 +16,12 @@ if TYPE_CHECKING:
 
     from tamis.model.batch import Batch
     from tamis.model.line import Line
+    from tamis.model.mass import Mass
     from tamis.model.recipe import Action
     from tamis.reading.clauses import VerbUse
 
-_COLD_AGAIN = 1200
-"""Seconds off the heat in which hot food is hot no more; common practice."""
+_COLD_AGAIN, _A_KILO_MORE = 1200, 300
+"""Seconds off the heat in which hot food is hot no more, and for each kilo of it; common practice."""
 
 
 def heated_by(act: Line, batch: Batch | None) -> Fraction | None:
@@ -64,13 +65,14 @@ def _before(act: Line) -> Iterator[Action]:
 def _last_heated(act: Line, batch: Batch) -> int:
     """The last line in which what is on the heat, or was a moment ago, came to the boil or cooked there; -1 where none
     did."""
-    return _boiled(act, _before(act), set(act.after), batch.on_heat, 0)
+    return _boiled(act, _before(act), set(act.after), batch.on_heat, 0, batch.mass)
 
 
-def _boiled(act: Line, lines: Iterable[Action], worked: set[int], on_heat: bool, stood: int) -> int:
+def _boiled(act: Line, lines: Iterable[Action], worked: set[int], on_heat: bool, stood: int, mass: Mass) -> int:
     """The last of some lines, from the last one on, in which food came to the boil or cooked that those of `worked` had
     in hand, and that has `stood` so many seconds since; -1 where none did, or it has gone cold."""
     verbs = act.walker.flow.kitchen.verbs
+    cold = _COLD_AGAIN + _A_KILO_MORE * mass.lo / 1000
     for action in lines:
         if not on_heat and action.number not in worked:
             continue
@@ -81,7 +83,7 @@ def _boiled(act: Line, lines: Iterable[Action], worked: set[int], on_heat: bool,
             return action.number if boils or cooks else -1
         stood += _length(action)
         worked.update(action.after)
-        if stood >= _COLD_AGAIN and not on_heat:
+        if stood >= cold and not on_heat:
             return -1
     return -1
 
@@ -108,7 +110,7 @@ def _came_hot(act: Line) -> Fraction:
             continue
         between = (flow.actions[at] for at in range(product.made_by + 1, act.number) if at in flow.actions)
         there = _lines_up_to(flow.actions, product.made_by, product.component)
-        if _boiled(act, there, {product.made_by}, False, sum(map(_length, between))) >= 0:
+        if _boiled(act, there, {product.made_by}, False, sum(map(_length, between)), product.mass) >= 0:
             hot += product.mass.lo * taking.fraction
     return hot
 
