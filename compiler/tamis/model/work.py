@@ -102,7 +102,8 @@ def work_of(
 def _takes_colour(labour: Labour, kitchen: Kitchen) -> bool:
     """Whether it ends by how brown the food is, be it a caramel: nobody goes away from that."""
     beginnings = model_words(kitchen.language).colours
-    return any([word.startswith(beginnings) for cue in labour.cues for word in cue.text.lower().replace("-", " ").split()])
+    said = [word for cue in labour.cues for word in cue.text.lower().replace("-", " ").split()]
+    return any([word.startswith(beginnings) for word in said])
 
 
 def _wait(

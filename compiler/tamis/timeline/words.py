@@ -17,6 +17,9 @@ class TitleWords(NamedTuple):
     joints: frozenset[str]
     compares: frozenset[str]
     """Joints that belong to the words behind them: *as much of*."""
+    pairs: frozenset[str]
+    """Joints between things that belong together: *salt and pepper*."""
+    pronouns: frozenset[str]
     prepositions: frozenset[str]
     empty: frozenset[str]
     """Prepositions too."""
@@ -74,6 +77,8 @@ def title_words(language: str) -> TitleWords:
     return TitleWords(
         joints=frozenset(lists["joints"]),
         compares=frozenset(lists["compares"]),
+        pairs=frozenset(lists["pairs"]),
+        pronouns=frozenset(lists["pronouns"]),
         prepositions=frozenset(prepositions),
         empty=frozenset((*prepositions, *lists["empty"], *nouns(language).articles)),
         places=lists["places"],
