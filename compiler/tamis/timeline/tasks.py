@@ -195,7 +195,7 @@ class Tasks:
                         continue
                     if one.when == "waits" and _greases(action, recipe.uses[index], kitchen.language):
                         continue
-                    if verb is not None and is_done_by(one, verb, kitchen.language):
+                    if verb is not None and is_done_by(one, verb, kitchen):
                         continue  # said twice, done once
                     if one.when == "before":
                         self.cut.add(action.number)

@@ -85,7 +85,7 @@ def _by_verb(action: Action, language: str) -> list[str]:
         else:
             passed = [one.end for one in foods if one.start in for_tools and worked]
             text = _with_foods(action, use, worked or foods, passed, end, words)
-        if at and action.verbs[at - 1].verb.lets and not action.verbs[at - 1].verb.cooks and _goes_on(action, at):
+        if at and action.verbs[at - 1].verb.lets and " " in said[-1] and _goes_on(action, at):
             said[-1] += f" {text}"  # *let it drain* is one thing
         else:
             said.append(text)
@@ -134,17 +134,18 @@ def _with_foods(
         text += _joint(between, words, not number or food.placed) + name
         at = food.end
     if len(foods) == 1 and not foods[0].placed:
-        text, at = _with_place(text, action, use, at, end)
+        text, at = _with_place(text, action, use, at, end, words)
     ends = (part.span.start for part in action.parts if isinstance(part, Clause) and at <= part.span.start < end)
     return text + _behind(_text_between(action, at, next(ends, end)), words)
 
 
-def _with_place(text: str, action: Action, use: VerbUse, at: int, end: int) -> tuple[str, int]:
+def _with_place(text: str, action: Action, use: VerbUse, at: int, end: int, words: TitleWords) -> tuple[str, int]:
     """What is moved, with the bracket right behind it that says where to: *turn [the batter] [into a tin]*; and where
     that ends."""
     tools = (read for read in action.reads if isinstance(read, Tool) and at <= read.clause.span.start < end)
-    tool = next(tools, None) if use.verb.moves else None
-    if tool is None or not _is_placed(tool) or tool.equipment.kind not in _PLACES:
+    tool = next(tools, None)
+    goes = tool is not None and (use.verb.moves or tool.preposition in words.into)
+    if tool is None or not goes or not _is_placed(tool) or tool.equipment.kind not in _PLACES:
         return text, at
     between = any(at <= read.clause.span.start < tool.clause.span.start for read in action.reads)
     if between or _text_between(action, at, tool.clause.span.start).strip() or len(tool.clause.text) > MOST_PLACE:
@@ -304,7 +305,7 @@ def _object(action: Action, use: VerbUse, end: int, words: TitleWords, tools: bo
     while said and said[-1].lower() in words.empty and said[-1].lower() not in words.particles:
         trail.insert(0, said.pop())
     if said:
-        return _with_place(" ".join(said), action, use, at, end)[0]
+        return _with_place(" ".join(said), action, use, at, end, words)[0]
     found = (read for read in action.reads if isinstance(read, Tool))
     tool = next((tool for tool in found if use.span.end <= tool.clause.span.start < end), None)
     if tool is not None and tools and _is_plain(action, use):
