@@ -186,9 +186,9 @@ Lay [500 g plums] [in a baking dish] and [bake for 30 min at 150 °C] [in the ov
 Spoon [the carrots] and [the plums] [on to 4 plates].
 """
     rows = plan(text)
-    assert rows["Lay plums, bake"][0] >= rows["Lay carrots, roast"][1] - 1
+    assert rows["Lay plums in a baking dish, bake"][0] >= rows["Lay carrots in a roasting tin, roast"][1] - 1
     together = plan(text.replace("220", "180").replace("150", "180"))
-    assert together["Lay plums, bake"][0] < together["Lay carrots, roast"][1]
+    assert together["Lay plums in a baking dish, bake"][0] < together["Lay carrots in a roasting tin, roast"][1]
 
 
 def test_the_oven_is_turned_down_when_what_bakes_is_out_and_is_hot_already() -> None:

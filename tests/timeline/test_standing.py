@@ -37,7 +37,7 @@ def test_raw_meat_over_a_night_is_told(hour: int, stands: bool) -> None:
     ready = datetime(2026, 12, 25, hour, 0)
     found = counted_back(timeline, ready).standing
     assert [(gap.action, gap.next_action) for gap in found] == ([(3, 4)] if stands else [])
-    assert ("! Put lamb: then stands" in timeline_text(timeline, ready, 200)) is stands
+    assert ("! Put lamb in a roasting tin: then stands" in timeline_text(timeline, ready, 200)) is stands
     assert len(timeline_data(timeline, ready)["standing"]) == stands
     assert all(gap.seconds > 2 * 3600 for gap in found)
 

@@ -21,8 +21,8 @@ def title_of(line: str) -> str:
     ("line", "said"),
     [
         ("Stir [140 g rye flour] and [300 g water] smooth [in a bowl].", "Stir rye flour, water"),
-        ("Lay [4 duck legs] [in a roasting tin].", "Lay duck legs"),
-        ("Lay them skin up [in a roasting tin].", "Lay them skin up"),
+        ("Lay [4 duck legs] [in a roasting tin].", "Lay duck legs in a roasting tin"),
+        ("Lay them skin up [in a roasting tin].", "Lay them skin up in a roasting tin"),
         ("Tip the fat out into a heatproof bowl.", "Tip the fat out"),
         ("Lift it on to a clean plate, and [rest for 10 min].", "Lift it on to a clean plate, rest"),
         ("Strain [through a fine sieve].", "Strain through a fine sieve"),
@@ -76,7 +76,10 @@ def test_where_food_goes_is_said_before_what_was_made_before(place: str) -> None
         ("Roll out [500 g pastry] [1 cm thick].", "Roll out pastry 1 cm thick"),
         ("Bring [1 l milk] [to the boil].", "Bring milk to the boil"),
         ("Whisk [2 eggs, separated] – the whites first, [in a clean bowl].", "Whisk eggs – the whites first"),
-        ("Spread [1 lettuce] [on a plate] and heap [200 g peas] in the middle.", "Spread lettuce, heap peas"),
+        (
+            "Spread [1 lettuce] [on a plate] and heap [200 g peas] in the middle.",
+            "Spread lettuce, heap peas in the middle",
+        ),
         ("Turn [1 cake] out [on to a rack].", "Turn cake out"),
         (
             "Season generously with [1 tsp fine salt], garnish with [1 bunch watercress] "

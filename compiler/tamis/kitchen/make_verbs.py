@@ -18,7 +18,7 @@ from tamis.typed import Any, Literal, get_args
 _ATTENTION: tuple[Attention, ...] = get_args(Attention)
 _TIMES = (
     "takes", "per_kg", "per_piece", "most_per_kg", "estimate", "estimate_per_kg", "water_per_kg", "rinsed",
-    "sieved_per_kg",
+    "sieved_per_kg", "least_per_kg", "part_per_kg",
 )  # fmt: skip
 _TAKEN_BACK = "-"
 _PREPARES: Literal["prepares"] = "prepares"
@@ -29,6 +29,7 @@ def made(text: str, language: str) -> dict[str, Written]:
     words = verb_words(language)
     verbs: dict[str, str] = {}
     phrases: dict[str, str] = {}
+    others: list[str] = []
     for table in tables(text).values():
         every = _facts(table.pop("every", ""))
         for base, own in table.items():
@@ -36,6 +37,7 @@ def made(text: str, language: str) -> dict[str, Written]:
             if twice := [name for name in names if name in phrases or names.count(name) > 1]:
                 raise ValueError(f"the verb {twice[0]!r} stands twice")
             phrases |= dict.fromkeys(names, base)
+            others += names[1:] if words.names is None else ()  # elsewhere they are forms of one word
     longest: dict[str, int] = {}
     forms: dict[str, str] = {}
     present: dict[str, str] = {}
@@ -52,6 +54,7 @@ def made(text: str, language: str) -> dict[str, Written]:
         "phrases": phrases,
         "forms": forms,
         "present": present,
+        "others": {form: phrase for phrase in others for form in _participles(phrase, words)},
         "first words": {word: str(length) for word, length in longest.items()},
     }
 

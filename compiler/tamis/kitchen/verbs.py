@@ -116,6 +116,10 @@ class Verb(NamedTuple):
     """Handling of a line without a time that does it under water, which is no wait: `cool [under cold water]`."""
     sieved_per_kg: int = 0
     """What a kilo more takes where its line does it through a sieve: `rub [through a sieve]`."""
+    least_per_kg: int = 0
+    """The least that a kilo takes: large pieces take longer."""
+    part_per_kg: int = 0
+    """What a kilo more takes where its line takes off a part of the food: `remove [the bones]`."""
     doubtful: bool = False
     """Also a noun or an adjective (cream, warm): within a line a verb only where an object follows."""
     does: frozenset[Fact] = frozenset()
@@ -125,7 +129,18 @@ class Verb(NamedTuple):
 class Verbs:
     """All the verbs, found by phrase or by participle."""
 
-    __slots__ = ("_facts", "_known", "_made", "_rows", "first_words", "forms", "language", "phrases", "present_forms")
+    __slots__ = (
+        "_facts",
+        "_known",
+        "_made",
+        "_others",
+        "_rows",
+        "first_words",
+        "forms",
+        "language",
+        "phrases",
+        "present_forms",
+    )
 
     def __init__(self, rows: Saved, language: str) -> None:
         self.language = language
@@ -137,6 +152,7 @@ class Verbs:
         self.present_forms = rows.names("present")
         """The base of each present participle alone: `whisking`."""
         self._facts = rows.names("facts")
+        self._others = rows.names("others")
         self.first_words = rows.names("first words")
         """How many words the longest phrase has that begins with a word."""
         self._made: dict[str, Verb] = {}
@@ -194,6 +210,10 @@ class Verbs:
         """The verb of a present participle: `whisking`, `folding in`."""
         base = self.present_forms.get(word)
         return None if base is None else self._verb(base)
+
+    def spoken(self, participle: str, verb: Verb) -> str:
+        """The verb of a participle as the cook says it: `pull` of `pulled`, though the data call that `push`."""
+        return self._others.get(participle) or verb.name
 
     def near(self, word: str) -> str | None:
         """The verb that a misspelt word may have meant, or None."""

@@ -9,19 +9,20 @@ from tamis.model.batch import Batch
 from tamis.model.cold import take_cold, take_rinsed, take_sieved
 from tamis.model.dividing import divide
 from tamis.model.effects import Why
-from tamis.model.fineness import cuts_what_it_names, fine_cuts, is_cut, solid
+from tamis.model.fineness import cuts_what_it_names, fine_cuts
 from tamis.model.foods import put_in
 from tamis.model.heat import Heat, heat_of, only_sets, tell
 from tamis.model.line import Line
-from tamis.model.mass import NOTHING, ONE, Mass
+from tamis.model.mass import NOTHING, ONE
 from tamis.model.one_of import as_piece
 from tamis.model.paces import AT_ONCE, cooked_at_a_time, in_pieces, one_after_another, pace_of, paced
-from tamis.model.pieces import batches_of, before_it_is_cut, heaviest_piece, named_no_food, worked_one_by_one
+from tamis.model.pieces import batches_of, before_it_is_cut, heaviest_piece, worked_one_by_one
 from tamis.model.reached import reached
 from tamis.model.recipe import Action, Work
 from tamis.model.references import hold_again, refer
 from tamis.model.words import plain
 from tamis.model.work import missing_times, work_of
+from tamis.model.worked_mass import masses_before, weigh_so_far
 from tamis.reading.clauses import (
     Cue,
     Division,
@@ -65,17 +66,13 @@ class Act(Line):
         walker = self.walker
         start = walker.present
         self.mass_before, self.pieces_before = (start.mass, start.pieces) if start else (NOTHING, None)
-        reads = self.reads
+        reads, labour = self.reads, self.labour
+        weighs = len(labour.verbs) > 1 and ("per_kg" in labour.does or "per_piece" in labour.does)
         for at, event in enumerate(self.read.events):
             if isinstance(event, VerbUse):
-                span = event.span
-                if self.joins is not None:
-                    self._join(span.start)
-                self.verb, self.worked = event.verb, len(self.uses)
-                walker.clause, walker.words, walker.read_at = span, span, -1
-                if self.parting is not None:
-                    self._turn_back(at)
-                walker.emit(event)
+                if weighs and reads:
+                    weigh_so_far(self, at)
+                self._begin(event, at)
                 continue
             span, kind = event.clause.span, type(event)
             if self.joins is not None:
@@ -103,6 +100,17 @@ class Act(Line):
 
             settle(self, action.work.wait is not None)
         return action
+
+    def _begin(self, use: VerbUse, at: int) -> None:
+        """A verb, the event at a place, from which on it is that which is done."""
+        walker, span = self.walker, use.span
+        if self.joins is not None:
+            self._join(span.start)
+        self.verb, self.worked = use.verb, len(self.uses)
+        walker.clause, walker.words, walker.read_at = span, span, -1
+        if self.parting is not None:
+            self._turn_back(at)
+        walker.emit(use)
 
     def _turn_back(self, at: int) -> None:
         """Where food was lifted out: whether the event at this place belongs to what it was lifted out of."""
@@ -206,7 +214,7 @@ class Act(Line):
 
     def _work(self, reads: tuple[Read, ...], batch: Batch | None, heat: Heat, pace: Pace, batches: Fraction) -> Work:
         """How long the line takes and who is busy with it."""
-        labour = self.labour
+        labour, masses = self.labour, masses_before(self, batch)
         pieces = in_pieces(self, batch, pace)
         if batches is not ONE:
             pieces = ceil(pieces / batches)  # of which each batch has its share
@@ -218,9 +226,9 @@ class Act(Line):
             heat.station,
             self.cold_water,
             heaviest_piece(self, labour.time, batch),
-            worked_one_by_one(self, batch),
+            worked_one_by_one(self, batch, masses),
             self._warmed(batch, heat.station),
-            self._masses_before(batch),
+            masses,
             batches,
             before_it_is_cut(self) | cuts_what_it_names(self),
             fine_cuts(self),
@@ -241,14 +249,6 @@ class Act(Line):
         if len(labour.pauses) == reads:
             return not labour.time and all([use.verb is labour.warms for use in labour.verbs])
         return not labour.verbs and len(labour.kinds.get(Naming, ())) == reads
-
-    def _masses_before(self, batch: Batch | None) -> dict[int, Mass]:
-        """The mass that a verb works on, by its place, where that is not all in hand."""
-        labour = self.labour
-        verbs = labour.verbs if "per_kg" in labour.does or "sieved_per_kg" in labour.does else ()
-        cuts = [use.span.start for use in verbs if is_cut(use.verb) or (use.verb.sieved_per_kg and use.verb.per_kg)]
-        masses = dict.fromkeys(cuts, solid(batch, self)) if cuts and batch else {}
-        return masses | dict.fromkeys(named_no_food(self), self.mass_before)
 
     def _needs_food(self, heat: Heat) -> None:
         """Food is cooked, or stands in the oven, but none is there: it was named in plain words, or not at all."""

@@ -49,7 +49,7 @@ def take_sieved(act: Line) -> None:
             for read in act.labour.clauses_of(use)
         ):
             per_kg = use.verb.per_kg + use.verb.sieved_per_kg
-            act.labour.verbs[at] = use._replace(verb=use.verb._replace(per_kg=per_kg))
+            act.labour.verbs[at] = use._replace(verb=use.verb._replace(per_kg=per_kg, least_per_kg=0))
 
 
 def _rinses(act: Line, read: Read) -> bool:

@@ -31,6 +31,8 @@ def divide(act: Line, division: Division) -> None:
         mass = _dividend(act, batch) if division.number.lo else None
         if mass is not None:
             act.piece_mass = Mass(mass.lo / division.number.hi, mass.hi / division.number.lo)
+    elif batch.pieces:
+        act.walker.split(batch, None)  # two sheets cut into squares: nobody knows how many
 
 
 def _dividend(act: Line, batch: Batch) -> Mass | None:

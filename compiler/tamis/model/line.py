@@ -48,9 +48,9 @@ class Line:
 
     __slots__ = (
         "after", "after_start", "at_once", "batches", "before_time", "beside", "carried", "cold_water", "fresh",
-        "joined", "joins", "labour", "mass_before", "named", "number", "parting", "piece_mass", "pieces_before",
-        "product", "read", "reads", "repeats", "step", "takings", "times", "tools", "tools_before", "uses", "verb",
-        "vessel", "walker", "within", "worked",
+        "joined", "joins", "labour", "mass_before", "masses", "named", "number", "parting", "piece_mass",
+        "pieces_before", "product", "read", "reads", "repeats", "step", "takings", "times", "tools", "tools_before",
+        "uses", "verb", "vessel", "walker", "within", "worked",
     )  # fmt: skip
 
     def __init__(self, walker: Hands, read: ActionRead, number: int, step: int, batches: tuple[Fraction, bool]) -> None:
@@ -88,6 +88,7 @@ class Line:
         self.named: Batch | None = None
         self.piece_mass: Mass | None = None
         self.mass_before = NOTHING
+        self.masses: dict[int, Mass] = {}  # by the places of verbs, what they worked on
         self.pieces_before: tuple[Amount, str] | None = None
         self.parting: Parting | None = None
         self.reads: list[Read] = []  # the clauses that have acted

@@ -22,7 +22,7 @@ if TYPE_CHECKING:
     from tamis.model.line import Line
     from tamis.model.recipe import Work
     from tamis.quantity.measure import Measure
-    from tamis.reading.clauses import Ingredient, Reference
+    from tamis.reading.clauses import Ingredient, Reference, VerbUse
     from tamis.reading.plain import Plain
 
 GRADUAL, ONE_MORE, BRIEF, LONG = 150, 45, 60, 180
@@ -59,7 +59,9 @@ def pace_of(act: Line) -> Pace:
     """What the plain words of a line say of it."""
     kitchen = act.walker.flow.kitchen
     pacing = model_words(kitchen.language).pacing
-    said = [plain.ask(_said) for _, plain in act.labour.texts(kitchen) if not pacing.isdisjoint(plain.said)]
+    texts = [plain for _, plain in act.labour.texts(kitchen)]
+    texts += [plain_of(read.clause.text, kitchen) for read in act.labour.kinds.get(Manner, ())]
+    said = [plain.ask(_said) for plain in texts if not pacing.isdisjoint(plain.said)]
     parts, many = _additions(act), many_of(act)
     if all([pace is AT_ONCE for pace in said]):
         return Pace(parts=parts, many=many) if parts or many else AT_ONCE
@@ -92,6 +94,7 @@ def _said(plain: Plain) -> Pace:
         any([word in known and plain.phrase(known, at) > 0 for at, word in enumerate(said)])
         for known in (words.singly, words.gradual, words.brief, words.few)
     )
+    brief = brief and not gradual  # a little at a time is not a little
     return Pace(one, singly, gradual, brief, few) if one or singly or gradual or brief or few else AT_ONCE
 
 
@@ -145,6 +148,8 @@ def paced(act: Line, work: Work, pace: Pace, pieces: int) -> Work:
         uses = [use for use in act.labour.verbs if work.wait is None or use is not act.labour.time_verb]
         less = sum(use.verb.takes - BRIEF for use in uses if use.verb.takes >= LONG and not use.verb.per_piece)
         work = work._replace(handling=work.handling - less)
+        if work.wait is not None and work.given == "verb" and _is_long(act.labour.time_verb):
+            work = work._replace(wait=work.wait._replace(lo=Fraction(BRIEF), hi=Fraction(BRIEF)))
     if pace.many == "small" and work.handling:
         work = work._replace(handling=max(work.handling, small_things(act, pieces)))
     each = pieces * (EACH + AND_THEN * (len(act.labour.verbs) - 1)) if pace.each and work.handling else 0
@@ -157,6 +162,11 @@ def paced(act: Line, work: Work, pace: Pace, pieces: int) -> Work:
         return work._replace(wait=work.wait._replace(lo=lo, hi=max(work.wait.hi or lo, lo)))
     more = max(0, least - max(adds)) if work.wait is None else 0
     return work._replace(handling=max(work.handling + more, each))
+
+
+def _is_long(use: VerbUse | None) -> bool:
+    """Whether it is long work of the hands, and no cooking."""
+    return use is not None and use.verb.takes >= LONG and not use.verb.heat
 
 
 def _after_each(act: Line) -> bool:

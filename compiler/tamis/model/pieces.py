@@ -10,14 +10,14 @@ from itertools import pairwise
 from math import ceil
 
 from tamis.model.fineness import cut_in_words, shape_of
-from tamis.model.mass import NONE, ONE, Mass, mass_of
+from tamis.model.mass import NONE, NOTHING, ONE, Mass, mass_of
 from tamis.model.paces import EACH, counted
 from tamis.reading.clauses import Division, Ingredient, Reference, Target, Time, VerbUse
 from tamis.typed import TYPE_CHECKING
 from tamis.words import example
 
 if TYPE_CHECKING:
-    from collections.abc import Sequence
+    from collections.abc import Mapping, Sequence
 
     from tamis.kitchen.house import Kitchen
     from tamis.kitchen.verbs import Verb
@@ -69,15 +69,21 @@ def _unknown(act: Line, time: Time, names: list[str]) -> None:
 
 def one_by_one(verb: Verb, item: Ingredient, mass: Mass, kitchen: Kitchen) -> Fraction:
     """Seconds that a verb takes for the pieces of a food: those counted, else those that its weight comes to. Small
-    ones are worked several at a time; of what is only weighed, the first takes its time, the rest goes by weight."""
+    ones are worked several at a time, large ones take longer; of what is only weighed, the first takes its time, the
+    rest goes by weight."""
     if not verb.per_piece or not item.measures:
-        return Fraction(0)
+        return NONE
+    takes = _one_by_one(verb, item, mass, kitchen)
+    return max(takes, verb.least_per_kg * mass.lo / 1000) if verb.least_per_kg else takes
+
+
+def _one_by_one(verb: Verb, item: Ingredient, mass: Mass, kitchen: Kitchen) -> Fraction:
     most = verb.most_per_kg * mass.hi / 1000 if verb.most_per_kg and mass.known else None
     if kitchen.units.get(item.measures[0].unit) is None:
         each = verb.per_piece * item.measures[0].amount.hi
         return each if not most else min(each, max(Fraction(verb.per_piece), most))
-    if verb.moves:
-        return Fraction(0)  # what is weighed is laid or dropped by the handful
+    if verb.moves or (item.goods is not None and item.goods.liquid):
+        return NONE  # what is weighed is laid or dropped by the handful
     if verb.per_kg:
         return Fraction(verb.per_piece if mass.known else 0)
     piece = kitchen.larder.piece(item.goods, "", item.states) if item.goods else None
@@ -86,11 +92,12 @@ def one_by_one(verb: Verb, item: Ingredient, mass: Mass, kitchen: Kitchen) -> Fr
     return min(verb.per_piece * mass.hi / piece.usual, most)
 
 
-def worked_one_by_one(act: Line, batch: Batch | None) -> dict[int, int]:
+def worked_one_by_one(act: Line, batch: Batch | None, worked: Mapping[int, Mass]) -> dict[int, int]:
     """Seconds that the verbs of a line take for the food named after each, by the verb's place; where none is named,
-    for the pieces of the only food in hand: *peel and slice*."""
+    for the pieces of the only food in hand: *peel and slice*. `worked` is what they work on where that is not all."""
     found: dict[int, Fraction] = {}
     masses: dict[int, list[Mass]] = {}
+    whole = batch.mass if batch is not None else NOTHING
     labour, kitchen, use = act.labour, act.walker.flow.kitchen, None
     events = labour.events if "per_piece" in labour.does or labour.divisions else ()
     for at, event in enumerate(events):
@@ -111,9 +118,11 @@ def worked_one_by_one(act: Line, batch: Batch | None) -> dict[int, int]:
         elif _cuts_up(event) and batch is not None and not batch.pieces and use.span.start not in found:
             each = isinstance(event, Division) and event.of_each and not verb.per_kg
             number = max(1, counted(act, batch)) if each else 1
-            found[use.span.start] = Fraction(verb.per_piece * number) + verb.per_kg * batch.mass.lo / 1000
+            found[use.span.start] = (
+                Fraction(verb.per_piece * number) + verb.per_kg * worked.get(use.span.start, whole).lo / 1000
+            )
     for place, made in cut_in_words(act, kitchen).items():
-        weighs = batch.mass.lo if batch is not None else NONE
+        weighs = worked.get(place, whole).lo
         found[place] = max(found.get(place, NONE), made.per_piece + made.per_kg * weighs / 1000)
     single = [one for one in labour.verbs if one.verb.per_piece] if "per_piece" in labour.does else ()
     rest = [one for one in single if not one.verb.occasional and one.span.start not in found]

@@ -19,6 +19,7 @@ from tamis.model.recipe import Taking
 from tamis.model.rest_of import goes_apart, is_picked
 from tamis.model.shares import back_to_the_rest, part_of, rest_in_vessel
 from tamis.model.words import model_words, plain
+from tamis.model.worked_mass import take_off
 from tamis.reading.clause import clause_words
 from tamis.reading.clauses import Manner, Reference, Share
 from tamis.syntax.document import Text
@@ -114,6 +115,7 @@ def _is_part(act: Line, reference: Reference, meaning: Meaning | None) -> bool:
     from tamis.model.own_parts import is_of_next
 
     if is_of_next(act, reference):
+        take_off(act, reference.clause.span.start, None)
         act.walker.emit(Manner(reference.clause))
         return True
     return meaning is not None and _of_food(act, reference, here=True)
@@ -145,6 +147,8 @@ def _of_food(act: Line, reference: Reference, here: bool = False) -> bool:
     if own is None or (here and not own.here):
         return False
     walker, source = act.walker, own.source
+    if not reference.preposition:
+        take_off(act, reference.clause.span.start, own)
     words = plain(reference.name, walker.flow.kitchen.language)
     strange = unborne(walker, words[:-1], source) if own.becomes != "gone" else ()
     if strange:

@@ -51,6 +51,8 @@ class ModelWords(NamedTuple):
     gradual: Phrases
     few: Phrases
     brief: Phrases
+    colours: tuple[str, ...]
+    """Beginnings of words."""
     pacing: Words
     them: Words
     into: Words
@@ -109,6 +111,7 @@ def model_words(language: str) -> ModelWords:
         gradual=phrases(lists["paces"]["gradual"], language),
         few=phrases(lists["paces"]["few"], language),
         brief=phrases(lists["paces"]["brief"], language),
+        colours=tuple(lists["paces"]["colours"]),
         pacing=prose_words(language).each.union(phrase.rpartition(" ")[2] for phrase in paces),  # the last words of all
         them=frozenset(lists["paces"]["them"]),
         into=frozenset(lists["paces"]["into"]),

@@ -11,6 +11,7 @@ from fractions import Fraction
 from tamis.diagnostics import Diagnostic
 from tamis.model.mass import ONE, Mass
 from tamis.model.recipe import Work
+from tamis.model.words import model_words
 from tamis.quantity.duration import Duration
 from tamis.quantity.measure import grams
 from tamis.reading.clauses import Time
@@ -36,6 +37,8 @@ _SHORT = 600
 # Seconds at least for what is done to each batch, and those of work that is as long for a batch as for all; common
 # practice.
 _A_BATCH, _LONG = 10, 180
+# Seconds to which an estimate is told that stands beside the cook's own limit.
+_ROUGHLY = 300
 
 
 def work_of(
@@ -81,6 +84,8 @@ def work_of(
         often = wait is not None and wait.lo <= _SHORT
         busy = [tending.constant or (often and tending.often) for tending in labour.tending]
         hands = hands or any(busy) or any([gap <= _BUSY for gap in gaps])
+    if not hands and station == "ring" and wait is not None and wait.lo < _SHORT:
+        hands = _takes_colour(labour, kitchen)
     return Work(
         handling=int(handling),
         wait=wait,
@@ -94,6 +99,13 @@ def work_of(
     )
 
 
+def _takes_colour(labour: Labour, kitchen: Kitchen) -> bool:
+    """Whether it ends by how brown the food is, be it a caramel: nobody goes away from that."""
+    beginnings = model_words(kitchen.language).colours
+    said = [word for cue in labour.cues for word in cue.text.lower().replace("-", " ").split()]
+    return any([word.startswith(beginnings) for word in said])
+
+
 def _wait(
     labour: Labour, heats: Fraction, heaviest: Mass, cold_water: Fraction, kitchen: Kitchen
 ) -> tuple[Duration | None, Given]:
@@ -104,18 +116,29 @@ def _wait(
         if isinstance(labour.time, Time):
             duration = _rated(labour.time, heaviest, kitchen)
         keeps = verb is not None and verb.keeps
+        if duration.window and not duration.lo and duration.hi and verb is not None and _ends_by_a_sign(labour):
+            likely = min(duration.hi, Fraction(round(_estimate(verb, heats, cold_water) / _ROUGHLY) * _ROUGHLY))
+            duration = duration._replace(lo=likely, window=keeps)  # *for up to 2 h, until cold* is no choice
         window = duration.window or (keeps and duration.lo != duration.hi)
         return duration if window == duration.window else duration._replace(window=window), "text"
-    if verb is None or not (labour.cues or labour.targets or _stays_cold(verb)):
+    if verb is None or not (_ends_by_a_sign(labour) or _stays_cold(verb)):
         return None, "default"
+    length = _estimate(verb, heats, cold_water)
+    return (Duration(length, length), "verb") if length else (None, "default")
+
+
+def _ends_by_a_sign(labour: Labour) -> bool:
+    return bool(labour.cues or labour.targets)
+
+
+def _estimate(verb: Verb, heats: Fraction, cold_water: Fraction) -> Fraction:
+    """Seconds that a verb usually takes for so many grams, and so much cold water beside them."""
     length = Fraction(verb.estimate)
     if verb.estimate_per_kg:
         length += verb.estimate_per_kg * heats / KILO
     if verb.water_per_kg and cold_water:
         length += verb.water_per_kg * cold_water / KILO
-    if not length:
-        return None, "default"
-    return Duration(length, length), "verb"
+    return length
 
 
 def _rated(time: Time, mass: Mass, kitchen: Kitchen) -> Duration:
@@ -153,6 +176,8 @@ def _handling(
         if verb.per_kg and not verb.divides and place not in by_piece:
             by_weight = worked.lo * verb.per_kg / 1000
             takes += by_weight if batches is ONE else by_weight / batches
+        if verb.least_per_kg and not by_piece.get(place):
+            takes = max(takes, worked.lo * verb.least_per_kg / 1000 / batches)
         total += takes * fine[place] if place in fine else takes
     return total
 

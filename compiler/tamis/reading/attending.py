@@ -37,7 +37,8 @@ def read_tending(reading: Reading, children: Sequence[Node]) -> tuple[Read, ...]
     sometimes = not words.sometimes.isdisjoint(said_often) or length is not None  # all the time at first, then often
     first = first_leaf(children[0])
     verb = reading.kitchen.verbs.participle(first[1].lower())
-    sometimes = sometimes or (verb is not None and verb.occasional and often not in words.constant)
+    seldom = verb is not None and (verb.occasional or verb.attention == "unattended")  # basting; standing it in ice
+    sometimes = sometimes or (seldom and often not in words.constant)
     constant = length is None and after is None and not once and not sometimes
     during = child(children, "duration")
     said = children[: children.index(during) - 1] if during else children

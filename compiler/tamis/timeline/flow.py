@@ -7,6 +7,8 @@ rests, and an oven that is heating holds up nothing but the baking.
 
 from __future__ import annotations
 
+from itertools import dropwhile
+
 from tamis.kitchen.equipment import COLD, MADE_READY
 from tamis.model.recipe import Action, Recipe
 from tamis.reading.clauses import Ingredient, Naming, Pause, Reference, Tool
@@ -15,6 +17,10 @@ from tamis.timeline.network import Link
 from tamis.timeline.oven import waits_for_oven
 from tamis.timeline.tasks import Tasks
 from tamis.timeline.words import title_words
+from tamis.typed import TYPE_CHECKING
+
+if TYPE_CHECKING:
+    from tamis.kitchen.house import Kitchen
 
 COOLING = 1800
 """Seconds in which an empty jar or bottle cools that was heated; common practice."""
@@ -70,7 +76,7 @@ def _before(recipe: Recipe, tasks: Tasks, links: list[Link]) -> tuple[list[tuple
         elif lines and action.beside is None and _mixed_beside(recipe, action, lines[-1]):
             links.append(Link(tasks.last[lines[-1]], tasks.first[action.number], from_start=True))
             aside[action.number] = (lines.pop(),)
-        elif _puts_on(recipe, action) or _makes_ready(recipe, action):
+        elif _puts_on(recipe, action) or (_makes_ready(recipe, action) and not _fills(action, tasks.kitchen)):
             here = tasks.places[action.number].batch
             empty = here == -1  # a pan without any food follows no work on food
             aside[action.number] = tuple(line for line in lines if empty or tasks.places[line].batch == here)
@@ -126,6 +132,23 @@ def _puts_on(recipe: Recipe, action: Action) -> bool:
 def _makes_ready(recipe: Recipe, action: Action) -> bool:
     """Whether a line only greases, lines or dusts a piece of equipment that nothing lies in yet."""
     return bool(_made_ready(action)) and not any(recipe.uses[use].in_batch for use in action.uses)
+
+
+def _fills(action: Action, kitchen: Kitchen) -> bool:
+    """Whether a line goes on with food that it names in plain words: *grease [a dish] and pour in the mixture*, but not
+    *lay the rulers out*."""
+    words = title_words(kitchen.language)
+    for use in action.verbs:
+        part = next((part for part in action.parts if part.span.start <= use.span.start < part.span.end), None)
+        if not (use.verb.moves or use.verb.outside) or not isinstance(part, Text):
+            continue
+        behind = part.text[use.span.end - part.span.start :].lower().partition(",")[0].strip(" .").split()
+        said = list(dropwhile(words.empty.__contains__, behind))
+        ends = (at for at, word in enumerate(said) if word in words.joints or word in words.particles)
+        said = said[: next(ends, len(said))]
+        if said and kitchen.cupboard.find(said) is None:
+            return True
+    return False
 
 
 def _made_ready(action: Action) -> list[str]:

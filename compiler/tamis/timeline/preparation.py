@@ -71,7 +71,7 @@ def preparations(use: Use, kitchen: Kitchen) -> list[Preparation]:
     """What a use's words after the comma, and its states before the name, ask for."""
     ingredient = use.ingredient
     found: list[Preparation] = []
-    if not ingredient.states and not ingredient.preparation:
+    if not ingredient.states and not ingredient.preparation and not ingredient.part:
         return found
     tastes = word_lists(kitchen.language, "preparations")["tastes"]
     known_words = _known(_is_fat(use), _is_cold(use), kitchen.language)
@@ -92,13 +92,30 @@ def preparations(use: Use, kitchen: Kitchen) -> list[Preparation]:
         found.append(_titled(*known, word, name, kitchen))
     if ingredient.preparation:
         found += _after_comma(use, known_words, kitchen)
-    return found
+    return [*_got_off(use, kitchen), *found] if ingredient.part else found
+
+
+def _got_off(use: Use, kitchen: Kitchen) -> list[Preparation]:
+    """`juice of 2 lemons`: the work of getting that part off, where a verb is called like it; grated zest is grated."""
+    verbs = list(filter(None, map(kitchen.verbs.get, use.ingredient.part.split())))
+    after = filter(None, map(kitchen.verbs.participle, _WORD.findall(use.ingredient.preparation)))
+    cut = any(map(is_cut, after))
+    return [
+        Preparation("before", ceil(takes), verb.name, use.ingredient.name)
+        for verb in verbs
+        if (takes := _by_amount(use, verb, kitchen)) and not (cut and verb.prepares)
+    ]
 
 
 def goes_along(item: Ingredient, verb: str, language: str) -> bool:
     """Whether what is said of a food after its comma is done by the verb, an id, of its own line: *crack [2 eggs,
     separated]*."""
     return bool(item.preparation) and verb in _along(language).get(item.preparation.lower().strip(), ())
+
+
+def is_done_by(work: Preparation, verb: Verb, kitchen: Kitchen) -> bool:
+    """Whether a verb does that work itself: *separate [2 eggs, separated]*, *squeeze in [the juice of a lemon]*."""
+    return kitchen.verbs.get(work.verb) is verb or verb.base in _along(kitchen.language).get(work.verb, ())
 
 
 @cache
@@ -132,11 +149,12 @@ def _after_comma(use: Use, known_words: dict[str, Known], kitchen: Kitchen) -> l
         bought = verb is not None and _is_bought(verb, use, words, at, kitchen)
         done = verb is not None and not (verb.waits or words[at].endswith(known.present) or lies or bought)
         if verb is not None and done:
-            part = parts.get(words[at])
+            part, out = parts.get(words[at], ("", ""))
             work = _shaped(verb, words[at + 1 :], kitchen)
-            work = _of_part(work) if part and work.removes else work
+            work = _of_part(work) if part else work
             takes = ceil((work.takes + _by_amount(use, work, kitchen)) * _fineness(verb, words, at, kitchen))
-            said = row_words(kitchen.language).part.format(verb=verb.name, part=part) if part else verb.name
+            said = kitchen.verbs.spoken(" ".join(words[at : at + 3]) if two else words[at], verb)
+            said = row_words(kitchen.language).part.format(verb=said + out, part=part) if part else said
             late: When = "before" if known.kept_cold.isdisjoint(ingredient.states) else "just-before"
             source = words[at + 1 : at + 2] if at and words[at - 1] in articles else ()  # pressed from a grated onion
             found.append(Preparation(late, takes or kitchen.settings.kitchen.handling, said, *source or (name,)))
@@ -145,7 +163,9 @@ def _after_comma(use: Use, known_words: dict[str, Known], kitchen: Kitchen) -> l
 
 
 def _of_part(verb: Verb) -> Verb:
-    """`stalks removed`: so much by the piece and by weight, where the verb itself tells nothing."""
+    """`stalks removed`: so much by the piece and by weight, where the verb itself tells nothing; `bones pulled out`."""
+    if not verb.removes:
+        return verb._replace(per_kg=verb.per_kg + verb.part_per_kg)
     each, most = _part_seconds()
     return verb._replace(takes=0, per_piece=each, most_per_kg=most, prepares=True)
 
@@ -183,10 +203,11 @@ def _in_order(found: list[Preparation]) -> list[Preparation]:
     ]
 
 
-def _parts(text: str, words: PreparationWords) -> dict[str, str]:
-    """What a participle is about where that is a part of the food: `side muscles removed` gives the side muscles."""
+def _parts(text: str, words: PreparationWords) -> dict[str, tuple[str, str]]:
+    """What a participle is about where that is a part of the food, and the word behind it: `side muscles removed` gives
+    the side muscles, `bones pulled out` the bones and `out`."""
     found = words.of_part.finditer(text)
-    return {one[2]: one[1] for one in found if not words.manner.fullmatch(one[1].rpartition(" ")[2])}
+    return {one[2]: (one[1], one[3] or "") for one in found if not words.manner.fullmatch(one[1].rpartition(" ")[2])}
 
 
 def _shaped(verb: Verb, after: list[str], kitchen: Kitchen) -> Verb:
@@ -222,7 +243,7 @@ def _cut_by_the_spoon(use: Use, word: str, kitchen: Kitchen) -> Preparation | No
     takes = (verb.takes + max(verb.per_piece, _by_amount(use, verb, kitchen))) * fineness(
         before.split(), kitchen.language
     )
-    return Preparation("before", ceil(takes), verb.name, name or item.name)
+    return Preparation("before", ceil(takes), kitchen.verbs.spoken(word, verb), name or item.name)
 
 
 def _is_oil(use: Use) -> bool:
@@ -269,7 +290,7 @@ def _titled(when: When, takes: int, phrase: str, name: str, kitchen: Kitchen) ->
     """As the data file says it, else with the verb that the phrase is a form of."""
     said = word_tables(kitchen.language, "preparations")["said"].get(phrase)
     verb = None if said else kitchen.verbs.participle(phrase)
-    return Preparation(when, takes, said or (verb.name if verb is not None else phrase), name)
+    return Preparation(when, takes, said or (kitchen.verbs.spoken(phrase, verb) if verb is not None else phrase), name)
 
 
 def in_words(group: list[Preparation]) -> str:

@@ -15,7 +15,7 @@ from tamis.reading.clauses import Manner, Pause, Setting, Tending, Tool
 from tamis.timeline.heating import heating_seconds, heats_alone, preheating_seconds
 from tamis.timeline.network import Kind, Link, Part, Task
 from tamis.timeline.oven import cooling
-from tamis.timeline.preparation import Preparation, goes_along, in_words, preparations
+from tamis.timeline.preparation import Preparation, goes_along, in_words, is_done_by, preparations
 from tamis.timeline.waters import waters
 from tamis.timeline.words import title_words
 from tamis.typed import TYPE_CHECKING
@@ -195,8 +195,8 @@ class Tasks:
                         continue
                     if one.when == "waits" and _greases(action, recipe.uses[index], kitchen.language):
                         continue
-                    if verb is not None and one.verb == verb.name:
-                        continue  # separate [2 eggs, separated]: said twice, done once
+                    if verb is not None and is_done_by(one, verb, kitchen):
+                        continue  # said twice, done once
                     if one.when == "before":
                         self.cut.add(action.number)
                         self.early.setdefault(self.stretch[action.number], []).append(one)

@@ -6,10 +6,13 @@ understood anyway.
 
 from __future__ import annotations
 
+from tamis.kitchen.equipment import MADE_READY
+from tamis.model.names import with_part
 from tamis.model.recipe import Action
 from tamis.patterns import pattern
+from tamis.quantity.nouns import nouns
 from tamis.quantity.temperature_text import oven_c, temperature_c
-from tamis.reading.clauses import Ingredient, Reference, Setting, Target, Tending, Tool, VerbUse
+from tamis.reading.clauses import Division, Ingredient, Reference, Setting, Target, Tending, Tool, VerbUse
 from tamis.record import NamedTuple
 from tamis.syntax.document import Clause, Text
 from tamis.timeline.preparation import goes_along
@@ -18,6 +21,8 @@ from tamis.timeline.words import TitleWords, row_words, title_words
 from tamis.typed import TYPE_CHECKING
 
 if TYPE_CHECKING:
+    import re
+
     from tamis.model.places import Here
 
 LONGEST = 76
@@ -25,12 +30,17 @@ SHORTEST = 24
 MOST_FOODS = 3
 MOST_WORDS = 6
 """Plain words that a bare verb takes along: `Lay them skin up`."""
+MOST_BEHIND = 4
+"""Plain words behind the last food: `Spoon dressing over each`."""
+MOST_PLACE = 32
+"""Letters of the place to which something is moved."""
 MOST_BETWEEN = 11
 """… and those up to a food: `Rub a salad bowl with the cut side of garlic`."""
 
 DASHES = ("–", "—", "(")
 _DASHED = [[dash] for dash in DASHES]
 
+_PLACES = (*MADE_READY, "station")
 _SHARES = ("fraction", "rest")
 _MEASURED = pattern(r"[\d(]")
 _WORD = pattern(r"\s*([^\W_][\w'’-]*)")
@@ -71,11 +81,21 @@ def _by_verb(action: Action, language: str) -> list[str]:
         alone = "" if worked else _object(action, use, end, words, tools)
         verb = use.text.lower()
         if not foods or not words.empty.issuperset(alone.lower().split()[-1:]):
-            said.append(f"{verb} {alone}".strip())
+            text = f"{verb} {alone}".strip()
         else:
             passed = [one.end for one in foods if one.start in for_tools and worked]
-            said.append(_with_foods(action, use, worked or foods, passed, end, words))
+            text = _with_foods(action, use, worked or foods, passed, end, words)
+        if at and action.verbs[at - 1].verb.lets and " " in said[-1] and _goes_on(action, at):
+            said[-1] += f" {text}"  # *let it drain* is one thing
+        else:
+            said.append(text)
     return said
+
+
+def _goes_on(action: Action, at: int) -> bool:
+    """Whether a verb stands right behind the one before it, with no comma between."""
+    between = _text_between(action, action.verbs[at - 1].span.end, action.verbs[at].span.start)
+    return "," not in between and len(between.split()) <= 1
 
 
 def _for_tools(action: Action, words: TitleWords) -> frozenset[int]:
@@ -113,7 +133,24 @@ def _with_foods(
         name = food.text if not _says_again(text, between, food.text) else food.text.partition(" ")[2]
         text += _joint(between, words, not number or food.placed) + name
         at = food.end
-    return text + _behind(_text_between(action, at, end), words)
+    if len(foods) == 1 and not foods[0].placed:
+        text, at = _with_place(text, action, use, at, end, words)
+    ends = (part.span.start for part in action.parts if isinstance(part, Clause) and at <= part.span.start < end)
+    return text + _behind(_text_between(action, at, next(ends, end)), words)
+
+
+def _with_place(text: str, action: Action, use: VerbUse, at: int, end: int, words: TitleWords) -> tuple[str, int]:
+    """What is moved, with the bracket right behind it that says where to: *turn [the batter] [into a tin]*; and where
+    that ends."""
+    tools = (read for read in action.reads if isinstance(read, Tool) and at <= read.clause.span.start < end)
+    tool = next(tools, None)
+    goes = tool is not None and (use.verb.moves or tool.preposition in words.into)
+    if tool is None or not goes or not _is_placed(tool) or tool.equipment.kind not in _PLACES:
+        return text, at
+    between = any(at <= read.clause.span.start < tool.clause.span.start for read in action.reads)
+    if between or _text_between(action, at, tool.clause.span.start).strip() or len(tool.clause.text) > MOST_PLACE:
+        return text, at
+    return f"{text} {tool.clause.text}", tool.clause.span.end
 
 
 def _place(action: Action, use: VerbUse, food: Named, words: TitleWords) -> str:
@@ -163,7 +200,20 @@ def _behind(text: str, words: TitleWords) -> str:
     if said and said[0] in DASHES:
         aside = text.strip().partition(",")[0].split()
         return f" {' '.join(aside[:MOST_WORDS])}"
+    if said and said[0].lower() in words.prepositions - words.joints:
+        return _phrase(said, words, f"{said[0].lower()} " in words.turned_to)
     return f" {said[0].strip(',.')}" if said and said[0].strip(",.") in words.particles - words.prepositions else ""
+
+
+def _phrase(said: list[str], words: TitleWords, ends: bool) -> str:
+    """A short phrase that a preposition opens, up to a joint or a comma, if one `ends` it: *to come [halfway up]* goes
+    on in a bracket."""
+    stops = (at for at, word in enumerate(said) if word[-1] in ",.;" or word.lower() in words.joints)
+    last = next(stops, len(said))
+    phrase = said[:last] if last == len(said) or said[last].lower() in words.joints else said[: last + 1]
+    phrase = [word for word in (word.strip(",.;") for word in phrase) if word]
+    tells = len(phrase) > 1 and (phrase[-1].lower() not in words.empty or phrase[-1].lower() in words.pronouns)
+    return f" {' '.join(phrase)}" if tells and len(phrase) <= MOST_BEHIND and not (ends and last == len(said)) else ""
 
 
 def _text_between(action: Action, start: int, end: int) -> str:
@@ -199,6 +249,8 @@ def _named(action: Action, words: TitleWords, language: str) -> list[Named]:
             found.append(Named(start, end, f"{read.preposition} {called}" if inside else called, inside))
         elif isinstance(read, Tool) and _is_worked(read, action):
             found.append(Named(start, end, read.clause.text, True))
+        elif isinstance(read, Division):
+            found.append(Named(start, end, read.clause.text.partition(" (")[0], True))
         elif isinstance(read, Setting) and read.kind == "off":
             found.append(Named(start, end, row_words(language).off, True))
         elif isinstance(read, Setting) and (use := _opened_by(read, action)):
@@ -219,8 +271,13 @@ def _called(read: Ingredient | Reference, action: Action, language: str) -> str:
         share = _MEASURED.split(share[len(read.preposition) if opens else 0 :])[0].strip()
         return f"{share} {read.name}" if name and share else read.name
     before = [use.verb.base for use in action.verbs if use.span.start < read.clause.span.start]
-    along = isinstance(read, Ingredient) and before and goes_along(read, before[-1], language)
-    return f"{read.name}, {read.preparation}" if along and isinstance(read, Ingredient) else read.name
+    if not isinstance(read, Ingredient):
+        return read.name
+    along = before and goes_along(read, before[-1], language)
+    if along or not read.part:
+        return f"{read.name}, {read.preparation}" if along else read.name
+    first, _, part = with_part(read).partition(" ")
+    return part if first.lower() in nouns(language).articles else f"{first} {part}"
 
 
 def _is_placed(read: Ingredient | Reference | Tool) -> bool:
@@ -243,15 +300,17 @@ def _opened_by(setting: Setting, action: Action) -> VerbUse | None:
 
 def _object(action: Action, use: VerbUse, end: int, words: TitleWords, tools: bool) -> str:
     """What a bare verb works on or with: the plain words after it, else the tool: *Lay* alone tells nothing."""
-    said, _ = _plain_words(action, use, words)
+    said, at = _plain_words(action, use, words)
     trail: list[str] = []
     while said and said[-1].lower() in words.empty and said[-1].lower() not in words.particles:
         trail.insert(0, said.pop())
-    if said or not tools or not _is_plain(action, use):
-        return " ".join(said)
+    if said:
+        return _with_place(" ".join(said), action, use, at, end, words)[0]
     found = (read for read in action.reads if isinstance(read, Tool))
     tool = next((tool for tool in found if use.span.end <= tool.clause.span.start < end), None)
-    return " ".join([*trail, tool.clause.text] if tool else [])
+    if tool is not None and tools and _is_plain(action, use):
+        return " ".join([*trail, tool.clause.text])
+    return " ".join(trail if trail and trail[0].lower() in words.pronouns else [])
 
 
 def _is_plain(action: Action, use: VerbUse) -> bool:
@@ -267,15 +326,23 @@ def _plain_words(action: Action, use: VerbUse, words: TitleWords) -> tuple[list[
         return [], use.span.end
     said: list[str] = []
     at = use.span.end - part.span.start
-    while len(said) < MOST_WORDS and (match := _WORD.match(part.text, at)) and match[1].lower() not in words.joints:
+    while len(said) < MOST_WORDS and (match := _WORD.match(part.text, at)):
         word = match[1].lower()
         behind = _WORD.match(part.text, match.end())
+        if word in words.joints and not (said and word in words.pairs and behind and _is_no_verb(action, part, behind)):
+            break
         last = word in words.particles and (behind is None or behind[1].lower() in words.joints)
         if word in words.prepositions and not last and not words.empty.issuperset(map(str.lower, said)):
             break
         said.append(match[1])
         at = match.end()
-    return said, part.span.start + at
+    pair = next((back for back in (2, 1) if len(said) == MOST_WORDS and said[-back].lower() in words.pairs), 0)
+    return said[: len(said) - pair], part.span.start + at
+
+
+def _is_no_verb(action: Action, part: Text, behind: re.Match[str]) -> bool:
+    """Whether what stands behind *and* goes on with the same: *the skin and bones*, not *the skin and chop it*."""
+    return all(part.span.start + behind.start(1) != use.span.start for use in action.verbs)
 
 
 def _first_words(action: Action) -> str:
@@ -298,6 +365,8 @@ def _parted(part: Text | Clause) -> bool:
 
 def _cut(text: str, longest: int, words: TitleWords) -> str:
     """At a word's end and before no small word, with a sign that there is more; the first letter large."""
+    text = text.replace(" ,", ",").replace("( ", "(")
+    text += ")" * (text.count("(") - text.count(")"))
     if len(text) > longest:
         said = text[: longest - 1].rsplit(" ", 1)[0].split()
         # … nor between a number and what it counts

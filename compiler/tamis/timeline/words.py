@@ -17,10 +17,14 @@ class TitleWords(NamedTuple):
     joints: frozenset[str]
     compares: frozenset[str]
     """Joints that belong to the words behind them: *as much of*."""
+    pairs: frozenset[str]
+    """Joints between things that belong together: *salt and pepper*."""
+    pronouns: frozenset[str]
     prepositions: frozenset[str]
     empty: frozenset[str]
     """Prepositions too."""
     places: tuple[str, ...]
+    into: frozenset[str]
     boils_in: frozenset[str]
     over: frozenset[str]
     plenty: frozenset[str]
@@ -74,9 +78,12 @@ def title_words(language: str) -> TitleWords:
     return TitleWords(
         joints=frozenset(lists["joints"]),
         compares=frozenset(lists["compares"]),
+        pairs=frozenset(lists["pairs"]),
+        pronouns=frozenset(lists["pronouns"]),
         prepositions=frozenset(prepositions),
         empty=frozenset((*prepositions, *lists["empty"], *nouns(language).articles)),
         places=lists["places"],
+        into=frozenset(closed["INTO"]),
         boils_in=frozenset(lists["boils_in"]),
         over=frozenset(lists["over"]),
         plenty=frozenset(lists["plenty"]),
@@ -91,9 +98,12 @@ def preparation_words(language: str) -> PreparationWords:
     lists = word_lists(language, "timeline")["preparations"]
     joint, article = rf"[,;]|\b{one_of(lists['joints'])}\b", one_of(nouns(language).definite)
     word = rf"(?!{joint})[^\W\d_]+"
+    out = one_of(word_lists(language, "prose")["imperative"]["particles"])
     return PreparationWords(
         kept_cold=frozenset(lists["kept_cold"]),
-        of_part=pattern(rf"(?:^|{joint})\s*(?:{article} )?((?:{word} )?{word}) ([^\W\d_]+)\s*(?=$|{joint})"),
+        of_part=pattern(
+            rf"(?:^|{joint})\s*(?:{article} )?((?:{word} ){{0,2}}{word}) ([^\W\d_]+)( {out})?\s*(?=$|{joint})"
+        ),
         manner=pattern(rf"\w+{one_of(lists['adverbs'])}|{one_of(lists['manner'])}"),
         lies=word_lists(language, "prose")["imperative"]["lies"],
         thick=frozenset(lists["thick"]),

@@ -1,0 +1,75 @@
+"""How much each verb of a line works on: what was in hand when the next one began, and not all that lies there when the
+line is done (*cut [the meat] [into 2-cm pieces] and put it back into [the soup]*)."""
+
+from __future__ import annotations
+
+from functools import reduce
+from itertools import pairwise
+
+from tamis.model.fineness import is_cut, solid
+from tamis.model.mass import NOTHING, mass_of, plus
+from tamis.model.pieces import named_no_food
+from tamis.reading.clauses import Ingredient, Reference, VerbUse
+from tamis.typed import TYPE_CHECKING
+
+if TYPE_CHECKING:
+    from tamis.model.batch import Batch
+    from tamis.model.line import Line
+    from tamis.model.mass import Mass
+    from tamis.model.own_parts import OwnPart
+    from tamis.reading.reading import Event
+
+
+def weigh_so_far(act: Line, at: int) -> None:
+    """Note what lies in hand before the event at a place, for the verbs behind which food was named by now, and for
+    those right before them: *peel and slice [1 kg carrots]*."""
+    batch, places = act.walker.present, list[int]()
+    named = False
+    for event in reversed(act.read.events[:at]):
+        if isinstance(event, VerbUse):
+            if not named or event.span.start in act.masses:
+                break
+            places.append(event.span.start)
+        elif isinstance(event, Ingredient | Reference):
+            named = True
+    if places and batch is not None:
+        mass = solid(batch, act)
+        for place in places:
+            act.masses[place] = mass
+
+
+def masses_before(act: Line, batch: Batch | None) -> dict[int, Mass]:
+    """The mass that a verb works on, by its place, where that is not all in hand at the end."""
+    labour = act.labour
+    verbs = labour.verbs if "per_kg" in labour.does or "sieved_per_kg" in labour.does else ()
+    cuts = [use.span.start for use in verbs if is_cut(use.verb) or (use.verb.sieved_per_kg and use.verb.per_kg)]
+    masses = dict.fromkeys(cuts, solid(batch, act)) if cuts and batch else {}
+    return masses | dict.fromkeys(named_no_food(act), act.mass_before) | act.masses | _named(act)
+
+
+def _named(act: Line) -> dict[int, Mass]:
+    """What a verb names right behind it, where large pieces take it longer: *rub [2 pork chops] with [salt]*."""
+    events = act.labour.events if act.labour.foods else ()
+    named = {use.span.start: food for use, food in pairwise(events) if isinstance(use, VerbUse) and _takes(use, food)}
+    return {at: mass_of(food, act.walker.flow.kitchen) for at, food in named.items() if isinstance(food, Ingredient)}
+
+
+def _takes(use: VerbUse, event: Event) -> bool:
+    return bool(use.verb.least_per_kg) and isinstance(event, Ingredient) and event.clause.span.start <= use.span.end + 1
+
+
+def take_off(act: Line, at: int, own: OwnPart | None) -> None:
+    """Give the verb before a place the time that it takes to get a part off its food, by the weight of that, if it is
+    known by now; where that is not in hand, it is what all verbs so far work on that name nothing else."""
+    before = [number for number, use in enumerate(act.labour.verbs) if use.span.start < at]
+    if not before:
+        return
+    last = act.labour.verbs[before[-1]]
+    if own is not None:
+        if own.source is not act.walker.present:
+            for number in before:
+                act.masses.setdefault(act.labour.verbs[number].span.start, own.source.mass)
+        act.masses.setdefault(last.span.start, reduce(plus, [food.mass for food in own.foods], NOTHING))
+    if last.verb.part_per_kg:
+        per_kg = last.verb.per_kg + last.verb.part_per_kg
+        act.labour.verbs[before[-1]] = last._replace(verb=last.verb._replace(per_kg=per_kg, part_per_kg=0))
