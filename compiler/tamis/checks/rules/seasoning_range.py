@@ -91,12 +91,18 @@ def _salt(view: View, uses: Sequence[Use], whole: Fraction, flour: Fraction) -> 
         message = ""
         if use.mass.lo * 100 > known.salt * whole:
             message = f"more than {known.salt} % of all that goes in is salt ({SOURCE})"
-        elif flour and use.mass.lo * 100 > known.salt_of_flour * flour:
-            message = f"more salt than {known.salt_of_flour} % of the flour ({SOURCE})"
+        elif flour and use.mass.lo * 100 > _most_of_flour(use, whole) * flour:
+            message = f"more salt than {_most_of_flour(use, whole)} % of the flour ({SOURCE})"
         elif serves and use.mass.lo > known.salt_serving * serves.hi:
             message = f"more salt than {known.salt_serving} g for each of those it serves ({SOURCE})"
         if message:
             yield Diagnostic(RULE, LEVEL, use.ingredient.clause.span, message, "check the number and its unit")
+
+
+def _most_of_flour(use: Use, whole: Fraction) -> Fraction:
+    """The most of salt beside flour; less in a dough than where flour is the lesser part."""
+    known = limits()
+    return known.salt_of_dough if use.mass.lo * 100 > known.dough_share * whole else known.salt_of_flour
 
 
 def _spices(spices: Sequence[tuple[Use, Goods]], whole: Fraction) -> Iterator[Diagnostic]:
