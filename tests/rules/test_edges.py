@@ -478,6 +478,20 @@ def test_what_a_recipe_makes_of_its_food(header: str, told: bool) -> None:
 
 
 @pytest.mark.parametrize(
+    ("food", "serves", "told"),
+    [
+        *(("300 g butter", 6, False), ("3 kg butter", 6, True), ("600 g caster sugar", 8, False)),
+        *(("6 kg caster sugar", 8, True), ("40 eggs", 4, True), ("12 eggs", 4, False), ("1 kg plain flour", 4, False)),
+        *(("4 kg plain flour", 4, True), ("250 g poppy seed", 6, False), ("300 g paprika", 6, True)),
+        *(("800 g lean beef", 8, False), ("800 g lean beef", 80, True), ("200 g tomatoes", 16, False)),
+    ],
+)
+def test_what_each_person_gets_of_a_food(food: str, serves: int, told: bool) -> None:
+    text = f"title: Dish\nserves: {serves}\n\n# Dish\n\nMix [{food}] with [100 g onions, chopped] [in a bowl].\n"
+    assert bool(marked("amount-unlikely", text)) is told
+
+
+@pytest.mark.parametrize(
     ("text", "told"),
     [
         ("Stir in [2 tbsp sugar] and [1 tsp salt].\nStir in [2 tbsp sugar] and [1 tsp salt].", True),
@@ -504,6 +518,13 @@ def test_line_doubled(text: str, told: bool) -> None:
         ("Bake [4 eggs] [at 200 °C] [for 1 h].\nLower [the oven] [to 350 °C], [bake for 9 min]", "oven-range", True),
         ("Bake [4 eggs] [at 200 °C] [for 1 h].\nLower [the oven] [to 150 °C], [bake for 9 min].", "oven-range", False),
         ("Bake [4 potatoes] [at 200 °C] [for 6 h].", "time-range", True),
+        ("Fry [4 onions] [in 30 g butter] [in a pan] [for 2 h] [until brown].", "time-range", True),
+        ("Fry [4 onions] [in 30 g butter] [in a pan] [for 1 h] [until brown].", "time-range", False),
+        ("Cook [4 kg apples] [in a pan] [for 4 h], [stirring all the time].", "time-range", True),
+        ("Cook [4 kg apples] [in a pan] [for 4 h], [stirring now and then].", "time-range", False),
+        ("Mix [500 g plain flour] with [300 g water] and [2 tbsp fine salt] [in a bowl].", "seasoning-range", True),
+        ("Mix [500 g plain flour] with [300 g water] and [2 tsp fine salt] [in a bowl].", "seasoning-range", False),
+        ("Roast [1 kg beef] with [200 g plain flour] and [2 tsp fine salt] [for 1 h].", "seasoning-range", False),
         ("Bake [4 potatoes] [at 110 °C] [for 9 h].", "time-range", False),
         ("Mix [1 kg rye flour] with [600 g water]. [Prove for 1 min].", "time-range", True),
         ("Mix [1 kg rye flour] with [600 g water]. [Prove for 1 h]. [Bake for 90 s].", "time-range", False),

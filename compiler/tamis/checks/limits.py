@@ -26,9 +26,13 @@ class Limits(NamedTuple):
     raising_flours: tuple[str, ...]
     salt: Fraction
     salt_of_flour: Fraction
+    salt_of_dough: Fraction
+    dough_share: Fraction
     salt_serving: Fraction
     heat: dict[str, Fraction]
     dish: dict[str, Fraction]
+    person: dict[str, Fraction]
+    constant: Fraction
     least: dict[str, Fraction]
     spice: Fraction
     blend: Fraction
@@ -52,9 +56,13 @@ def limits() -> Limits:
         raising_flours=tuple(raising["flours"].split(", ")),
         salt=exact(raw["salt"]["all"]),
         salt_of_flour=exact(raw["salt"]["flour"]),
+        salt_of_dough=exact(raw["salt"]["dough"]),
+        dough_share=exact(raw["salt"]["dough-share"]),
         salt_serving=exact(raw["salt"]["serving"]),
         heat=_numbers(raw["heat"]),
         dish=_numbers(raw["dish"]),
+        person=_numbers(raw["person"]),
+        constant=exact(raw["stirring"]["constant"]),
         least=_numbers(raw["least"]),
         spice=exact(raw["spice"]["all"]),
         blend=exact(raw["spice"]["blend"]),

@@ -132,6 +132,11 @@ class Scaling(NamedTuple):
     singled: Words
     pieces: Words
     stacked: Words
+    of_them: Words
+    the_others: Words
+    lots: Words
+    yields: Words
+    singly: Words
 
 
 class CheckWords(NamedTuple):

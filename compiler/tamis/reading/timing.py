@@ -199,6 +199,9 @@ def _length_part(reading: Reading, work: _Work, node: Node) -> None:
         one_end = work.length.single or work.length.window
         if not one_end or (latest and not (latest.single or latest.window)):
             raise many_ends(reading, node)
+        if latest and latest.hi is not None and latest.hi < work.length.lo:
+            said, hint = reading.text.strip(), "the shorter time comes first"
+            raise reading.fail("range-reversed", reading.clause.span, f"“{said}” ends before it begins", hint)
         work.length = window(work.length.lo, latest.hi) if latest and latest.hi else at_least(work.length.lo)
 
 

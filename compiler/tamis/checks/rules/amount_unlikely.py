@@ -14,6 +14,7 @@ from tamis.checks.counted import MANY, bare
 from tamis.checks.limits import SOURCE, limits
 from tamis.diagnostics import Diagnostic, Severity
 from tamis.model.mass import weighed
+from tamis.quantity.amount import total
 from tamis.quantity.measure import grams, millilitres
 from tamis.reading.clauses import Reference
 from tamis.typed import TYPE_CHECKING
@@ -49,6 +50,9 @@ _CHECK = "check the numbers and their units"
 _NONE = Fraction(0)
 _WATERY: tuple[Role, ...] = ("water", "milk", "egg")
 _BULKY: tuple[Show, ...] = ("meat", "fish", "grain", "cheese")
+_EGG: Role = "egg"
+_BULK = 3
+"""Of what part of a dish is such food, for it to be one."""
 _BASIC: tuple[Role, ...] = ("flour", "sugar", "fat")
 _BESIDE, _BESIDE_BASIC = 100, 1000
 """So many times as much goes in beside: then so little of a food that is the body of a dish is no measure of it."""
@@ -83,12 +87,37 @@ def _by_header(view: View, whole: Fraction, known: bool) -> Iterator[Diagnostic]
         if each > dish["serving"]:
             where = _heaviest(view).clause.span
             yield _say(where, f"{_weight(each)} of food for each of those it serves", dish["serving"], "most")
-        elif known and each < dish["bite"]:
-            yield _say(header.span("serves"), f"{_weight(each)} of food for each", dish["bite"], "least")
+        elif known and each < (least := dish["helping" if _is_bulky(view, whole) else "bite"]):
+            yield _say(header.span("serves"), f"{_weight(each)} of food for each", least, "least")
+        else:
+            yield from _for_a_person(view, header.serves.hi)
     elif header.makes and not header.makes.measure and whole / header.makes.amount.hi > dish["piece"]:
         each = whole / header.makes.amount.hi
         where = _heaviest(view).clause.span
         yield _say(where, f"{_weight(each)} of food for each that it makes", dish["piece"], "most")
+
+
+def _is_bulky(view: View, whole: Fraction) -> bool:
+    """Whether much of a dish is meat, fish, grain, cheese or egg, of which nobody serves a spoonful."""
+    foods = [(use.mass.lo, use.ingredient.goods) for use in view.batch]
+    bulky = total([mass for mass, goods in foods if goods and (goods.show in _BULKY or goods.role == _EGG)])
+    return bulky * _BULK >= whole
+
+
+def _for_a_person(view: View, people: Fraction) -> Iterator[Diagnostic]:
+    """The food of which each gets most beyond what anybody does: a slip in who is served puts several out."""
+    most, by_handful, worst = limits().person, limits().more_spice, None
+    for use in view.batch:
+        goods = use.ingredient.goods
+        limit = next((most[key] for key in (goods.id, goods.role, goods.show) if key in most), None) if goods else None
+        if limit is None or goods is None or use.mass.lo <= limit * people or goods.salt or goods.id in by_handful:
+            continue
+        if worst is None or use.mass.lo * worst[1] > worst[0].mass.lo * limit:
+            worst = use, limit
+    if worst is not None:
+        food, each = worst[0].ingredient, worst[0].mass.lo / people
+        what = f"{_weight(each)} of {food.name} for each of those it serves"
+        yield _say(food.clause.span, what, worst[1], "most")
 
 
 def _beside_the_rest(view: View, whole: Fraction) -> Iterator[Diagnostic]:

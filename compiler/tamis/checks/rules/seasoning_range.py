@@ -10,6 +10,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from fractions import Fraction
 
+from tamis.checks.dough import bread
 from tamis.checks.limits import SOURCE, limits
 from tamis.diagnostics import Diagnostic, Severity
 from tamis.quantity.amount import total
@@ -91,12 +92,19 @@ def _salt(view: View, uses: Sequence[Use], whole: Fraction, flour: Fraction) -> 
         message = ""
         if use.mass.lo * 100 > known.salt * whole:
             message = f"more than {known.salt} % of all that goes in is salt ({SOURCE})"
-        elif flour and use.mass.lo * 100 > known.salt_of_flour * flour:
-            message = f"more salt than {known.salt_of_flour} % of the flour ({SOURCE})"
+        elif flour and use.mass.lo * 100 > (most := _most_of_flour(use, whole)) * flour:
+            told = most != known.salt_of_flour and bread(view) is not None  # by salt-band
+            message = "" if told else f"more salt than {most} % of the flour ({SOURCE})"
         elif serves and use.mass.lo > known.salt_serving * serves.hi:
             message = f"more salt than {known.salt_serving} g for each of those it serves ({SOURCE})"
         if message:
             yield Diagnostic(RULE, LEVEL, use.ingredient.clause.span, message, "check the number and its unit")
+
+
+def _most_of_flour(use: Use, whole: Fraction) -> Fraction:
+    """The most of salt beside flour; less in a dough than where flour is the lesser part."""
+    known = limits()
+    return known.salt_of_dough if use.mass.lo * 100 > known.dough_share * whole else known.salt_of_flour
 
 
 def _spices(spices: Sequence[tuple[Use, Goods]], whole: Fraction) -> Iterator[Diagnostic]:

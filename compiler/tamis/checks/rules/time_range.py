@@ -13,7 +13,7 @@ from functools import cache
 from tamis.checks.limits import SOURCE, limits
 from tamis.diagnostics import Diagnostic, Severity
 from tamis.quantity.amount import exactly
-from tamis.reading.clauses import Time
+from tamis.reading.clauses import Tending, Time
 from tamis.typed import TYPE_CHECKING
 
 if TYPE_CHECKING:
@@ -23,6 +23,7 @@ if TYPE_CHECKING:
     from tamis.checks.view import View
     from tamis.model.places import Here
     from tamis.model.recipe import Action
+    from tamis.reading.clauses import Read
 
 RULE = "time-range"
 LEVEL: Severity = "warning"
@@ -64,6 +65,8 @@ def check(view: View) -> Iterator[Diagnostic]:
             message = f"“{{name}}” for longer than {_number(most / _HOUR)} h: no recipe takes that long ({SOURCE})"
         elif heat is not None and work.wait.lo > heat * _HOUR:
             message = f"longer than {_number(heat)} h in so hot an oven: nothing is left of the food ({SOURCE})"
+        elif work.wait.lo > known.constant * _HOUR and any(_is_constant(read) for read in action.reads):
+            message = f"stirred without stopping for longer than {_number(known.constant)} h: nobody does ({SOURCE})"
         elif _is_short(action, known):
             least = _number(known.minutes[work.verb])
             message = f"“{{name}}” for less than {least} min: no recipe takes so short a time ({SOURCE})"
@@ -86,6 +89,11 @@ def _oven_hours(here: Here, known: Limits) -> Fraction | None:
         return None
     least = int(here.celsius.lo)
     return min([hours for degrees, hours in known.oven_hours.items() if least >= int(degrees)], default=None)
+
+
+def _is_constant(read: Read) -> bool:
+    """*Stirring all the time*."""
+    return isinstance(read, Tending) and read.constant
 
 
 def _is_short(action: Action, known: Limits) -> bool:
