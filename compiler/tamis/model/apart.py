@@ -7,7 +7,7 @@ from itertools import takewhile
 
 from tamis.model.batch import answering
 from tamis.model.words import plain
-from tamis.reading.clauses import Ingredient, Naming, Reference, Tool, VerbUse
+from tamis.reading.clauses import Ingredient, Naming, Pause, Reference, Tool, VerbUse
 from tamis.typed import TYPE_CHECKING
 
 if TYPE_CHECKING:
@@ -26,7 +26,7 @@ def closes_its_own(events: Sequence[Event]) -> bool:
     if end < 1 or any(isinstance(event, Ingredient | Reference) for event in events[end:]):
         return False
     opened = any(isinstance(event, Tool) and _is_new_vessel(event) for event in events[:end])
-    first = next((at for at, event in enumerate(events) if not (isinstance(event, Tool) and opened)), end)
+    first = next((at for at, event in enumerate(events) if not _leads_in(event, opened)), end)
     verb = events[first]
     food = events[first + 1] if isinstance(verb, VerbUse) and first + 1 < end else verb
     if not isinstance(food, Ingredient) or food.purpose or food.preposition:
@@ -37,6 +37,11 @@ def closes_its_own(events: Sequence[Event]) -> bool:
         return False
     # rice that is cooked may be cooked with the onions
     return opened or (isinstance(verb, VerbUse) and not verb.verb.adds and not verb.verb.heat)
+
+
+def _leads_in(event: Event, opened: bool) -> bool:
+    """Whether it says before the work when or in what new vessel that is done: *just before serving, in a bowl*."""
+    return isinstance(event, Pause) or (isinstance(event, Tool) and opened)
 
 
 def parts_off(hands: Hands, labour: Labour) -> bool:

@@ -36,7 +36,21 @@ def unknown_food(reading: Reading, food: Ingredient, alone: Alone) -> Ingredient
     pieces = _unknown_pieces(phrase, food)
     if pieces is not None:
         return _in_unknown_pieces(phrase, food, *pieces)
+    variety = _variety(reading, food)
+    if variety is not None:
+        return variety
     return food if _is_food(reading, phrase, food) else None
+
+
+def _variety(reading: Reading, food: Ingredient) -> Ingredient | None:
+    """`6 Baldwin apples`, `1 kg King Edward potatoes`: a name with capitals before what grows is that of a variety or a
+    place. What may be another food by such a name, as are Scotch eggs, has its names in the list of foods."""
+    words = food.name.split()
+    named_so = [word.lower() for word in words if word[0].isupper()]
+    found = reading.kitchen.larder.find([word for word in words if not word[0].isupper()]) if named_so else None
+    if found is None or found.goods.show not in word_lists(reading.kitchen.language, "reading")["varieties"]["shows"]:
+        return None
+    return food._replace(goods=found.goods, states=(*found.states, *named_so))
 
 
 def _is_food(reading: Reading, phrase: Phrase, food: Ingredient) -> bool:

@@ -9,17 +9,20 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from functools import cache
+from itertools import takewhile
 
 from tamis.checks.words import check_words, word_set
 from tamis.diagnostics import Diagnostic, Severity
 from tamis.reading.plain import phrases
 from tamis.reading.plain_tools import placed_tools
+from tamis.reading.prose import STOPS, prose_words
 from tamis.typed import TYPE_CHECKING
 from tamis.words import word_lists
 
 if TYPE_CHECKING:
     from tamis.checks.view import View
     from tamis.reading.plain import Phrases, Plain
+    from tamis.reading.plain_tools import Placed
 
 RULE = "vessel-outside-brackets"
 LEVEL: Severity = "information"
@@ -49,11 +52,21 @@ def check(view: View) -> Iterator[Diagnostic]:
         for placed in words.plain.ask(placed_tools) if words.plain.ask(_may_enter) else ():
             item = placed.tool.equipment
             entered = placed.indefinite and placed.tool.preposition in enters
-            if entered and item.kind == "vessel" and not (item.count_unit or placed.tool.contains):
+            kept = item.kind == "vessel" and not (item.count_unit or placed.tool.contains)
+            if entered and kept and not _is_other_way(words.plain, placed):
                 span = placed.span.shifted(words.start)
                 said = view.source.slice(span)
                 message = f"“{said}” stands outside brackets: nothing tells that the food lies there now"
                 yield Diagnostic(RULE, LEVEL, span, message, f"write `[{said}]`")
+
+
+def _is_other_way(plain: Plain, placed: Placed) -> bool:
+    """*Pour it over, or hand it in a bowl*: whether what puts it there is done instead of what stands before; but *by
+    hand or in a bowl*."""
+    other = prose_words(plain.kitchen.language).or_else
+    at = next((at for at, start in enumerate(plain.starts) if start >= placed.span.start), 0)
+    between = list(takewhile(lambda word: word not in STOPS, reversed(plain.said[:at])))
+    return not other.isdisjoint(between[1:])
 
 
 @cache
