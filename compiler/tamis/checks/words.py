@@ -132,6 +132,8 @@ class Scaling(NamedTuple):
     singled: Words
     pieces: Words
     stacked: Words
+    in_one: Words
+    single: Words
 
 
 class CheckWords(NamedTuple):
