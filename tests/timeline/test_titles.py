@@ -68,7 +68,7 @@ def test_where_food_goes_is_said_before_what_was_made_before(place: str) -> None
         ("Add as many of [12 plums] as fit.", "Add as many of plums"),
         ("Heat [1 l milk] [over simmering water].", "Heat milk over simmering water"),
         ("Lower [2 eggs] into [boiling water] and [boil for 10 min].", "Lower eggs into boiling water, boil"),
-        ("Put them [in a pan] with [1 l fresh water, for boiling].", "Put them with fresh water"),
+        ("Put them [in a pan] with [1 l fresh water, for boiling].", "Put them in a pan with fresh water"),
         (
             "Cover the bottom of [a large bucket] with [1 kg ice] and [100 g salt].",
             "Cover the bottom of a large bucket with ice, salt",

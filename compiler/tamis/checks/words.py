@@ -137,6 +137,8 @@ class Scaling(NamedTuple):
     lots: Words
     yields: Words
     singly: Words
+    in_one: Words
+    single: Words
 
 
 class CheckWords(NamedTuple):

@@ -52,8 +52,8 @@ SAME_BATCH, READY, HEATED = Why("same-batch"), Why("ready"), Why("heated")
 GOES_BACK = Why("goes-back")
 
 
-_TURN = 10
-"""Seconds to turn a knob."""
+_TURN, _LAID = 10, 30
+"""Seconds to turn a knob, and to lay food in water; common practice."""
 
 
 class Act(Line):
@@ -234,11 +234,19 @@ class Act(Line):
             fine_cuts(self),
         )
         work = paced(self, work, pace, pieces) if pace is not AT_ONCE else work
+        if work.wait is not None and not work.handling and not work.hands and self._is_laid():
+            work = work._replace(handling=_LAID)
         if heat.heats and work.wait is None:
             work = work._replace(handling=0)
         if work.given == "verb" and not heat.heats and only_sets(heat, labour):
             work = work._replace(wait=None, given="default", handling=work.handling or _TURN)
         return Work() if reads and self._is_no_work(len(reads)) else work
+
+    def _is_laid(self) -> bool:
+        """Whether a wait without heat begins with food that the cook lays there: *soak [3 sheets gelatine]*."""
+        use, uses = self.labour.time_verb, self.walker.flow.uses
+        keeps = use is not None and use.verb.keeps and not (use.verb.heat or use.verb.off)
+        return keeps and any([uses[number].in_batch for number in self.uses])
 
     def _is_no_work(self, reads: int) -> bool:
         """Whether all that a line has to read is what it repeats, whose work is that of other lines; the name under

@@ -197,8 +197,8 @@ def _small(text: str) -> str:
 
 
 def _with_neighbours(recipe: Recipe, entries: list[Entry]) -> tuple[Entry, ...]:
-    """The entries, each with those beside whose wait it runs: the one that the text names, or all in which it
-    starts. A heating oven is beside every wait that it overlaps."""
+    """The entries, each with those beside whose wait it runs: the one that the text names, unless that is over by then,
+    or all in which it starts. A heating oven is beside every wait that it overlaps."""
     own: dict[int, int] = {}  # of a line done in rounds, the row of the first
     for index, entry in enumerate(entries):
         if entry.part == "work":
@@ -210,7 +210,7 @@ def _with_neighbours(recipe: Recipe, entries: list[Entry]) -> tuple[Entry, ...]:
         named = recipe.actions[entry.action].beside if entry.part != "prepare" else None
         if entry.part == "heat":
             beside = {at for _, _, at in waits} | set(_during(entries, index))
-        elif named is not None and named in own:
+        elif named is not None and named in own and _waits_after(entries[own[named]], entry.start):
             beside = {own[named]}
         else:
             beside = {at for begin, _, at in waits if begin <= entry.start}
@@ -218,6 +218,10 @@ def _with_neighbours(recipe: Recipe, entries: list[Entry]) -> tuple[Entry, ...]:
         if entry.part == "work":
             waits += [(s.start, s.end, index) for s in entry.segments if not s.hands and s.end > s.start]
     return tuple(found)
+
+
+def _waits_after(entry: Entry, moment: int) -> bool:
+    return any(not segment.hands and segment.end > moment for segment in entry.segments)
 
 
 def _during(entries: list[Entry], index: int) -> Iterator[int]:

@@ -121,8 +121,8 @@ def _with_foods(
 ) -> str:
     """`Turn the legs in duck fat, salt`: each food with the plain words before it, if these are few; those up to
     a place of `passed` are about what the bench or the tin gets."""
-    text = use.text.lower() + _place(action, use, foods[0], words)
-    at = use.span.end
+    place, at = _place(action, use, foods[0], words)
+    text = use.text.lower() + place
     for number, food in enumerate(foods):
         if number + 1 == MOST_FOODS < len(foods):
             return f"{text}, …"
@@ -153,18 +153,19 @@ def _with_place(text: str, action: Action, use: VerbUse, at: int, end: int, word
     return f"{text} {tool.clause.text}", tool.clause.span.end
 
 
-def _place(action: Action, use: VerbUse, food: Named, words: TitleWords) -> str:
-    """Where that stands right between a verb and the words before its food: *put [in a saucepan] with [the rice]*."""
-    between = _text_between(action, use.span.end, food.start).split()
-    if not between or between[0].lower() not in words.prepositions:
-        return ""
-    tools = [
-        read for read in action.reads if isinstance(read, Tool) and use.span.end < read.clause.span.end <= food.start
-    ]
-    stands = (
-        tools and _is_placed(tools[0]) and not _text_between(action, use.span.end, tools[0].clause.span.start).strip()
-    )
-    return f" {tools[0].clause.text}" if stands else ""
+def _place(action: Action, use: VerbUse, food: Named, words: TitleWords) -> tuple[str, int]:
+    """Where that stands between a verb and the words before its food, and where these words begin: *put [in a saucepan]
+    with [the rice]*, *put them [through a mincer] with …*."""
+    end = use.span.end
+    tools = [read for read in action.reads if isinstance(read, Tool) and end < read.clause.span.end <= food.start]
+    if not tools or not _is_placed(tools[0]):
+        return "", end
+    start, behind = tools[0].clause.span
+    goes_on = [word.lower() for word in _text_between(action, behind, food.start).split()[:1]]
+    if not goes_on or goes_on[0] not in words.prepositions:
+        return "", end
+    before = _text_between(action, end, start).lower().split()
+    return (" ".join(["", *before, tools[0].clause.text]), behind) if words.empty.issuperset(before) else ("", end)
 
 
 def _says_again(text: str, between: str, food: str) -> bool:
