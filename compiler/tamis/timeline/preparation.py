@@ -13,10 +13,12 @@ from math import ceil
 
 from tamis.kitchen.seconds import seconds
 from tamis.model.fineness import fineness, is_cut, shape_of
+from tamis.model.mass import ONE
 from tamis.model.pieces import one_by_one
 from tamis.model.recipe import Use
 from tamis.patterns import pattern
 from tamis.quantity.nouns import nouns
+from tamis.reading.plain import plain_of
 from tamis.record import NamedTuple
 from tamis.string_tables import saved_tables
 from tamis.timeline.words import PreparationWords, preparation_words, row_words
@@ -30,6 +32,7 @@ if TYPE_CHECKING:
     from tamis.kitchen.house import Kitchen
     from tamis.kitchen.verbs import Verb
     from tamis.reading.clauses import Ingredient
+    from tamis.reading.plain import Plain
 
 When = Literal["before", "just-before", "boils", "waits"]
 Table = Literal["before", "just_before", "boils", "waits", "fridge", "fats"]
@@ -126,40 +129,65 @@ def _along(language: str) -> dict[str, list[str]]:
     return {word: said[id].split(", ") for id in said for word in names[id]}
 
 
+class _Step(NamedTuple):
+    """One thing that words behind a comma tell to do, and at which of them: a `phrase` of the data, or a verb, with
+    what it is called, the work that it is here, how much longer that takes by the words round it, and on what it is
+    done where that is not the food itself."""
+
+    at: int
+    phrase: str
+    verb: Verb | None = None
+    said: str = ""
+    work: Verb | None = None
+    fine: Fraction = ONE
+    source: tuple[str, ...] = ()
+
+
 def _after_comma(use: Use, known_words: dict[str, Known], kitchen: Kitchen) -> list[Preparation]:
-    text = use.ingredient.preparation.lower()
-    words = _WORD.findall(text)
-    known = preparation_words(kitchen.language)
-    parts = _parts(text, known)
-    ingredient = use.ingredient
-    name, at = ingredient.name, 0
-    articles = nouns(kitchen.language).articles
-    found = []
-    while at < len(words):
-        phrase = _longest(words, at, known_words) if words[at] in _openings(kitchen.language) else ""
-        if phrase:
-            when, takes = known_words[phrase]
-            at += phrase.count(" ") + 1
+    words, steps = plain_of(use.ingredient.preparation.lower(), kitchen).ask(_steps)
+    name, found = use.ingredient.name, list[Preparation]()
+    for step in steps:
+        if step.verb is None or step.work is None:
+            when, takes = known_words[step.phrase]
             if takes:
-                found.append(_titled(when, takes, phrase, name, kitchen))
+                found.append(_titled(when, takes, step.phrase, name, kitchen))
+        elif not _is_bought(step.verb, use, words, step.at, kitchen):
+            takes = ceil((step.work.takes + _by_amount(use, step.work, kitchen)) * step.fine)
+            cold = preparation_words(kitchen.language).kept_cold
+            late: When = "before" if cold.isdisjoint(use.ingredient.states) else "just-before"
+            takes = takes or kitchen.settings.kitchen.handling
+            found.append(Preparation(late, takes, step.said, *step.source or (name,)))
+    return _in_order(found) if len(found) > 1 else found
+
+
+def _steps(plain: Plain) -> tuple[list[str], list[_Step]]:
+    """The words behind a comma, and what they tell to do, whatever the food is: equal ones are read once."""
+    kitchen, text = plain.kitchen, plain.text
+    words, known, steps, at = _WORD.findall(text), preparation_words(kitchen.language), list[_Step](), 0
+    parts, phrases = _parts(text, known), _known(False, False, kitchen.language)
+    while at < len(words):
+        phrase = _longest(words, at, phrases) if words[at] in _openings(kitchen.language) else ""
+        if phrase:
+            steps.append(_Step(at, phrase))
+            at += phrase.count(" ") + 1
             continue
         two = kitchen.verbs.participle(" ".join(words[at : at + 3]))  # topped and tailed
         verb = two or kitchen.verbs.participle(words[at])
         lies = " ".join(words[at + 1 :]).startswith(known.lies)
-        bought = verb is not None and _is_bought(verb, use, words, at, kitchen)
-        done = verb is not None and not (verb.waits or words[at].endswith(known.present) or lies or bought)
-        if verb is not None and done:
-            part, out = parts.get(words[at], ("", ""))
-            work = _shaped(verb, words[at + 1 :], kitchen)
-            work = _of_part(work) if part else work
-            takes = ceil((work.takes + _by_amount(use, work, kitchen)) * _fineness(verb, words, at, kitchen))
-            said = kitchen.verbs.spoken(" ".join(words[at : at + 3]) if two else words[at], verb)
-            said = row_words(kitchen.language).part.format(verb=said + out, part=part) if part else said
-            late: When = "before" if known.kept_cold.isdisjoint(ingredient.states) else "just-before"
-            source = words[at + 1 : at + 2] if at and words[at - 1] in articles else ()  # pressed from a grated onion
-            found.append(Preparation(late, takes or kitchen.settings.kitchen.handling, said, *source or (name,)))
+        if verb is not None and not (verb.waits or words[at].endswith(known.present) or lies):
+            steps.append(_step(verb, words, at, 3 if two else 1, parts.get(words[at], ("", "")), kitchen))
         at += 3 if two else 1
-    return _in_order(found)
+    return words, steps
+
+
+def _step(verb: Verb, words: list[str], at: int, size: int, of_part: tuple[str, str], kitchen: Kitchen) -> _Step:
+    part, out = of_part
+    work = _shaped(verb, words[at + 1 :], kitchen)
+    said = kitchen.verbs.spoken(" ".join(words[at : at + size]), verb)
+    if part:
+        work, said = _of_part(work), row_words(kitchen.language).part.format(verb=said + out, part=part)
+    source = words[at + 1 : at + 2] if at and words[at - 1] in nouns(kitchen.language).articles else ()
+    return _Step(at, "", verb, said, work, _fineness(verb, words, at, kitchen), tuple(source))
 
 
 def _of_part(verb: Verb) -> Verb:
