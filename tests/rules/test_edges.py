@@ -300,6 +300,12 @@ def test_jars_that_stand_long_and_warm(keeps: str, told: bool) -> None:
     assert bool(marked("jar-untested", text)) == told
 
 
+@pytest.mark.parametrize(("core", "told"), [("63", True), ("70", True), ("75", False)])
+def test_a_joint_that_is_hot_enough_needs_no_rest(core: str, told: bool) -> None:
+    line = f"Roast [1 kg beef topside] [in the oven] [for 1 h at 180 °C] [until {core} °C inside]."
+    assert bool(marked("rest-too-short", line)) == told
+
+
 @pytest.mark.parametrize(
     ("line", "told"),
     [

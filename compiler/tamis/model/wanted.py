@@ -8,7 +8,6 @@ from __future__ import annotations
 from tamis.diagnostics import Diagnostic
 from tamis.model.recipe import Product
 from tamis.model.words import plain
-from tamis.source import Span
 from tamis.typed import TYPE_CHECKING
 
 if TYPE_CHECKING:
@@ -16,6 +15,8 @@ if TYPE_CHECKING:
     from tamis.model.flow import Flow
     from tamis.model.recipe import Supply
     from tamis.model.state import State
+    from tamis.reading.reading import ComponentRead
+    from tamis.source import Span
 
 # Components that name others further down, one within another: no recipe is so deep, and the stack is not endless.
 _DEEPEST = 40
@@ -74,7 +75,7 @@ def _tell_depth(flow: Flow, at: int, wanted_by: State) -> None:
     if not any(finding.rule == "flow-depth" for finding in flow.findings):
         message = f"“{component.name}” is wanted before it is made, {_DEEPEST} components deep"
         hint = "write what is made before what uses it"
-        wanted_by.tell(Diagnostic("flow-depth", "error", component.heading or Span(0, 0), message, hint))
+        wanted_by.tell(Diagnostic("flow-depth", "error", _heading(component), message, hint))
 
 
 def _tell_circle(flow: Flow, at: int, wanted_by: State) -> None:
@@ -82,10 +83,14 @@ def _tell_circle(flow: Flow, at: int, wanted_by: State) -> None:
     ring = [flow.reading.components[n].name for n in flow.doing[flow.doing.index(at) :]]
     path = " → ".join(f"“{name}”" for name in (*ring, component.name))
     message = f"these components need each other in a circle: {path}"
-    span = component.heading or Span(0, 0)
     if not any(finding.rule == "flow-circle" for finding in flow.findings):
         hint = "one of them must be made without the other"
-        wanted_by.tell(Diagnostic("flow-circle", "error", span, message, hint))
+        wanted_by.tell(Diagnostic("flow-circle", "error", _heading(component), message, hint))
+
+
+def _heading(component: ComponentRead) -> Span:
+    assert component.heading is not None, "what others ask for is called by its heading"
+    return component.heading
 
 
 def _stand_in(flow: Flow, at: int, wanted_by: State) -> Batch:

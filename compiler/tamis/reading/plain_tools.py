@@ -126,6 +126,7 @@ def _named(plain: Plain, start: int, at: int, asked: ProseWords) -> tuple[Placed
     shared = _is_one_of_those(plain, start, at, last, asked)
     definite = shared or bool(plain.is_a(at, _DEFINITE))
     stands = placed and found.item.kind == "vessel" and plain.said[start] not in asked.each_with
+    stands = stands and not found.item.count_unit
     end = _end_of_contents(plain, last, stands, asked)
     whole = first > at or number is not None or _needs_no_article(plain, start, at, last, found)
     if end == 0 or not whole or _is_half(plain, last, end, found, placed, definite, asked):
@@ -192,14 +193,17 @@ def _read(clause: Clause, kitchen: Kitchen) -> Tool | None:
 
 def _end_of_contents(plain: Plain, at: int, stands: bool, asked: ProseWords) -> int:
     """Where ends what a vessel is said to hold (*of iced water*): the same place if nothing is said of it, 0 if that
-    makes it a measure of food. In a bowl of it something may be put, whatever it is (`stands`)."""
+    makes it a measure of food. In a bowl of it something may be put, whatever it is (`stands`), and though a bracket
+    tells it."""
     if at >= len(plain) or plain.said[at] not in asked.of:
         return at
     end = at + 1
     while end < min(len(plain), at + _MOST_WORDS) and _is_open(plain, end):
         end += 1
+    if stands:
+        return end if end > at + 1 else at
     held = plain.kitchen.larder.find(plain.said[at + 1 : end]) if end > at + 1 else None
-    return end if end > at + 1 and (stands or (held and held.goods.role == "water")) else 0
+    return end if held and held.goods.role == "water" else 0
 
 
 def _number(plain: Plain, at: int) -> Fraction | None:

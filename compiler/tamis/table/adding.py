@@ -76,7 +76,7 @@ class _Adder:
     def add(self, item: Ingredient, times: Fraction) -> None:
         """Add an ingredient's measures, so many times. Of two measures the one that fits the sum counts."""
         measures, also = scaled(item, times), scale(item.also, times)
-        if also and self._fits(also) and not self._fits(measures):
+        if also and self.total and self._fits(also) and not self._fits(measures):
             measures, also = also, measures
         for measure in measures:
             if not self._put(self.total, measure):
@@ -104,8 +104,6 @@ class _Adder:
 
     def _fits(self, measures: tuple[Measure, ...]) -> bool:
         """Whether all of these can be said exactly in the sum's unit."""
-        if not self.total or not measures:
-            return False
         return all(plus(self.total[0], measure, self.kitchen.units) is not None for measure in measures)
 
     def _put(self, sums: list[Measure], measure: Measure) -> bool:

@@ -100,8 +100,8 @@ def _cuts_its_own(recipe: Recipe, action: Action) -> bool:
     if there or not isinstance(food, Ingredient) or not all([recipe.uses[index].in_batch for index in action.uses]):
         return False
     words = title_words(recipe.language).prepositions.difference(*(use.text.split() for use in action.verbs))
-    plain = [part.text.lower().rstrip(".").split() for part in action.parts if isinstance(part, Text)]
-    return words.isdisjoint(plain[-1][-1:]) and all([words.isdisjoint(said[:-1]) for said in plain])
+    *between, last = [part.text.lower().rstrip(".").split() for part in action.parts if isinstance(part, Text)]
+    return words.isdisjoint(last) and all([words.isdisjoint(said[:-1]) for said in between])
 
 
 def _idle_before(recipe: Recipe, tasks: Tasks, action: Action) -> bool:
