@@ -179,7 +179,8 @@ def test_missing_quantity(text: str, expected: list[str]) -> None:
         # USDA SR28 12155: 100 g a cup of halves, 117 g chopped, which may be said behind the comma.
         ("60 g (1/2 cup) walnuts, chopped", True),
         ("60 g (1/2 cup) walnuts, rinsed and roughly chopped", True),
-        ("60 g (1/2 cup) walnuts", False),
+        ("60 g (1/2 cup) walnuts", True),
+        ("80 g (1/2 cup) walnuts", False),
         ("60 g (1 cup) walnuts, chopped", False),
         # 18069 and 18079: 45 g a cup of fresh crumbs, 108 g of dry ones; stale ones lie between.
         ("120 g (2 cups) stale breadcrumbs", True),

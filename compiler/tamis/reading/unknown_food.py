@@ -81,7 +81,8 @@ def _is_food(reading: Reading, phrase: Phrase, food: Ingredient) -> bool:
         return True
     counted = not any(measure.unit for measure in food.measures)  # nobody weighs a nozzle
     near = reading.kitchen.larder.near(name) or (reading.kitchen.cupboard.near(name) if counted else None)
-    if near and near != name:
+    liquid = words[0] in word_lists(reading.kitchen.language, "model")["lifted"]["rests"]  # brine is no slip for brie
+    if near and near != name and not liquid:
         message = f"no ingredient data for “{food.name}”"
         hint = f"did you mean “{near}”? Else add it to goods.toml"
         reading.find("unknown-ingredient", "warning", food.name_span, message, hint)

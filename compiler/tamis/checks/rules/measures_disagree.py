@@ -69,9 +69,21 @@ def _ways_measured(view: View, food: Ingredient) -> Iterator[Ingredient]:
     """The food as its name says it is, and as what stands behind the comma says: a cup of walnuts, chopped, may have
     been filled before the knife or after it."""
     yield food
+    yield from _as_pieces(view, food)
     words = tuple(food.preparation.lower().replace(",", " ").split())
     if words:
         yield food._replace(states=(*words, *_cut_so(view, food, words), *food.states))
+
+
+def _as_pieces(view: View, food: Ingredient) -> Iterator[Ingredient]:
+    """A cup of nuts of which it is not said how they are may be of whole ones, halves or pieces; ground ones are called
+    so."""
+    goods, larder = food.goods, view.kitchen.larder
+    if goods is None or goods.show != "nut" or any(density.state in food.states for density in goods.densities):
+        return
+    for density in goods.densities:
+        if density.state and not larder.is_minced(goods, (density.state,)):
+            yield food._replace(states=(density.state, *food.states))
 
 
 def _cut_so(view: View, food: Ingredient, words: Sequence[str]) -> list[str]:
