@@ -147,7 +147,7 @@ class Trace:
     def _food(self, event: Happening, action: Action, state: State) -> None:
         use = self.recipe.uses[event.use]
         goods = self._goods(use, event.goods)
-        state.add(event.use, event.goods, _same(use, event))
+        state.add(event.use, _same(use, event))
         if goods is None:
             return
         if goods.show not in _AROMATIC:
@@ -261,7 +261,7 @@ def _same(use: Use, event: Happening) -> Hashable:
     food = use.ingredient
     if food.alternatives:
         return event.use
-    return food.name, food.goods and food.goods.id, event.goods, food.optional, food.purpose
+    return food.name, food.goods and food.goods.id, food.optional, food.purpose
 
 
 def _loose(item: Item) -> bool:
