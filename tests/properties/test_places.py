@@ -38,6 +38,8 @@ def _wrong(read: Read, source: Source) -> str:
                 return f"“{text}” is not “{said}”"
     if isinstance(read, Tool) and source.slice(read.size_span) != read.size:
         return f"size “{read.size}” is not “{source.slice(read.size_span)}”"
+    if isinstance(read, Tool) and (read.name not in source.slice(read.clause.span) or not read.name):
+        return f"name “{read.name}” is not in “{source.slice(read.clause.span)}”"
     setting = read.setting if isinstance(read, Time | Pause) else read
     warm = isinstance(setting, Setting | Target) and setting.kind == "temperature" and not isinstance(read, Cue)
     if warm and not any(letter.isdigit() for letter in source.slice(setting.degrees_span)):

@@ -14,6 +14,7 @@ from tamis.kitchen.house import default_kitchen, house_kitchen
 from tamis.model.recipe import Supply
 from tamis.publish.cautions import safety_view
 from tamis.safety.data import rules
+from tamis.safety.heatings import Heating
 from tamis.safety.records import CautionKey, Safety
 from tamis.source import Source
 
@@ -219,3 +220,8 @@ SAUCE = "\n# Sauce\n\nBlend [200 g yogurt] with [20 g mint leaves] [in a blender
 def test_hot_food_is_blended_where_that_batch_is_hot(body: str, line: int | None) -> None:
     found = safety(body)
     assert next((caution.action for caution in found.cautions if caution.key == "blender"), None) == line
+
+
+def test_a_rest_on_the_worktop_does_nothing_to_food() -> None:
+    assert not Heating("rest for 10 min").acts
+    assert Heating("soak overnight", soaked=8 * 3600).acts

@@ -42,6 +42,7 @@ LINES = {
     "Peel off the strings.": [],
     "Pull out the string.": [],
     "Put on [the lid].": ["lid"],
+    "Lay the lid on the pot": ["lid", "pot"],
     "Turn out on to [a marble slab].": ["marble slab"],
     "Fill into [5 jars (330 ml each)].": ["5 jars, 330 ml"],
     "Tip [on to a tray], then [on to a second tray].": ["2 trays"],
@@ -84,6 +85,7 @@ LINES = {
     "Serve, two to a plate.": ["plate"],
     # a lid that is eaten
     "Lay the lid over [the rice].": [],
+    "Lay the lid over [the rice]": [],
     "Cover with a pastry lid and trim.": [],
     "Lay the lid on [the mixing bowl].": ["lid"],
     "Put the lid on, and [cook for 10 min].": ["lid"],

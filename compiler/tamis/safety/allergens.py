@@ -47,13 +47,13 @@ class Foods:
         self._recipe = recipe
         self._used = used
         self._kitchen = kitchen
-        self._of_use: dict[tuple[int, str], list[Source]] = {}
+        self._of_use: dict[int, list[Source]] = {}
 
     def of_batch(self, state: State) -> list[Source]:
         """All the foods of a batch, its alternatives and used recipes included."""
         found: list[Source] = []
         for use in state.foods.values():
-            found += self._of_use.get(use) or self.of_use(*use)
+            found += self._of_use.get(use) or self.of_use(use)
         for stem in state.recipes:
             supply = self._used[stem]
             found.append(Source(supply.title, supply.allergens, "", dish=True))
@@ -61,23 +61,22 @@ class Foods:
             found.extend(Source(name, (), "", known=False) for name in supply.unknown)
         return found
 
-    def of_use(self, use: int, goods: str = "") -> list[Source]:
-        """The foods of one use: itself (or the part of it that these goods are) and what may be taken instead."""
-        own = self._kitchen.larder.get(goods) if goods else None
+    def of_use(self, use: int) -> list[Source]:
+        """The foods of one use: itself, which bears what a part of it does, and what may be taken instead."""
         food = self._recipe.uses[use].ingredient
         needed = safety_words(self._kitchen.language).purposes.needed
-        found = self._of_use[use, goods] = _of_use(food, use, own, needed)
-        like = None if own or food.goods else called_like(food, self._kitchen)
+        found = self._of_use[use] = _of_use(food, use, needed)
+        like = None if food.goods else called_like(food, self._kitchen)
         if like is not None and like.allergens:
             name = f"{food.name}, if it is a kind of {like.name}"
             found.append(Source(name, like.allergens, "", food.optional or food.purpose in needed, use=use))
         return found
 
 
-def _of_use(food: Ingredient, use: int, goods: Goods | None, needed: frozenset[str]) -> list[Source]:
+def _of_use(food: Ingredient, use: int, needed: frozenset[str]) -> list[Source]:
     optional = food.optional or food.purpose in needed
     alternatives = [_source(other, other.goods, use, optional, True) for other in food.alternatives]
-    return [_source(food, goods or food.goods, use, optional, False), *alternatives]
+    return [_source(food, food.goods, use, optional, False), *alternatives]
 
 
 def _source(food: Ingredient, goods: Goods | None, use: int, optional: bool, instead: bool) -> Source:

@@ -43,7 +43,7 @@ class State:
         self._stale = False
         self._uses: Pile[int] = Pile()
         self._cooked = {True: 0, False: 0}
-        self.foods: dict[Hashable, tuple[int, str]] = {}
+        self.foods: dict[Hashable, int] = {}
         self.kinds: set[HazardKind] = set()
         self.recipes: dict[str, None] = {}
         self.name = ""
@@ -72,10 +72,10 @@ class State:
         before, self._cooked[dry] = self._cooked[dry], len(self._uses)
         return [use for use, _ in self._uses.walk(before)]
 
-    def add(self, use: int, goods: str, same: Hashable) -> None:
-        """A use goes in, or the part of it that is these goods; foods that are the `same` are declared once."""
+    def add(self, use: int, same: Hashable) -> None:
+        """A use goes in; foods that are the `same` are declared once."""
         self._uses.add(use)
-        self.foods.setdefault(same, (use, goods))
+        self.foods.setdefault(same, use)
 
     def put(self, item: Item) -> None:
         """A hazard goes in."""

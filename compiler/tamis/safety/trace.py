@@ -159,7 +159,7 @@ class Trace:
         coats_it = "egg" in state.kinds and coats(self.recipe, action, use.ingredient.clause.span.start)
         if coats_it and is_thin(self.recipe, state.uses, (event.use,)):
             state.change(filmed)
-        state.add(event.use, event.goods, _same(use, event))
+        state.add(event.use, _same(use, event))
         if goods is None:
             return
         if goods.show not in _AROMATIC:
@@ -275,7 +275,7 @@ def _same(use: Use, event: Happening) -> Hashable:
     food = use.ingredient
     if food.alternatives:
         return event.use
-    return food.name, food.goods and food.goods.id, event.goods, food.optional, food.purpose
+    return food.name, food.goods and food.goods.id, food.optional, food.purpose
 
 
 def _loose(item: Item) -> bool:
