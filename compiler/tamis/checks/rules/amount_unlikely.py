@@ -14,6 +14,7 @@ from tamis.checks.counted import MANY, bare
 from tamis.checks.limits import SOURCE, limits
 from tamis.diagnostics import Diagnostic, Severity
 from tamis.model.mass import weighed
+from tamis.model.words import plain
 from tamis.quantity.amount import total
 from tamis.quantity.measure import grams, millilitres
 from tamis.reading.clauses import Reference
@@ -159,13 +160,23 @@ def _by_makes(view: View, whole: Fraction, known: bool) -> Iterator[Diagnostic]:
     if made is None:
         return
     made = made if makes.measure else made.times(makes.amount.hi)
-    index = view.recipe.components[view.recipe.dish].product if view.recipe.dish is not None else None
+    index = _made_of(view, makes.text)
     left = view.recipe.products[index].mass.lo if index is not None else _NONE
     span = view.recipe.header.span("makes")
     if left > dish["boiled-down"] * made.hi:
         yield Diagnostic(RULE, LEVEL, span, f"{_weight(left)} of food go in, and this is made of it", _CHECK)
     elif known and whole < dish["swollen"] * made.lo:
         yield Diagnostic(RULE, LEVEL, span, f"only {_weight(whole)} of food go in, and this is made of it", _CHECK)
+
+
+def _made_of(view: View, made: str) -> int | None:
+    """The product whose amount is told: of the one component that is called so, *160 g fresh noodles* for a soup; else
+    the dish."""
+    recipe = view.recipe
+    words = plain(made, recipe.language)[-1:]
+    named = [one.product for one in recipe.components if words and plain(one.name, recipe.language)[-1:] == words]
+    dish = recipe.components[recipe.dish].product if recipe.dish is not None else None
+    return named[0] if len(named) == 1 else dish
 
 
 def _too_little(view: View, whole: Fraction) -> Iterator[Diagnostic]:
