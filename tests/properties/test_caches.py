@@ -14,8 +14,8 @@ import tamis
 from tamis.kitchen.house import default_kitchen
 from tamis.quantity.nouns import nouns
 
-# What there are few of, whatever anybody writes: languages, files of words, choices of the house.
-FEW = {"language", "name", "cup", "tbsp", "fat", "cold", "size"}
+# What there are few of, whatever anybody writes: languages, files of words, roles of clauses, choices of the house.
+FEW = {"language", "name", "cup", "tbsp", "fat", "cold", "size", "role"}
 
 
 def kept_for_ever() -> Iterator[tuple[str, Any]]:
