@@ -63,7 +63,11 @@ _PRINTED = {"giving it a quarter turn": ["quarter"]}
 _LEFT = {
     "Leave for at least 4 h, or overnight": ["at least"],
     "Cool for at least 3 h or overnight": ["at least"],
+    "chill for at least 4 h, or overnight": ["at least"],
+    "leave for at least 6 h, or overnight": ["at least"],
     "in a second pan": ["a second"],
+    "into a second saucepan": ["a second"],
+    "in another pan": ["another"],
     "into a second bowl": ["a second"],
     "in a second bowl": ["a second"],
     "in a second saucepan": ["a second"],

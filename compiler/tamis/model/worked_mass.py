@@ -23,19 +23,21 @@ if TYPE_CHECKING:
 def weigh_so_far(act: Line, at: int) -> None:
     """Note what lies in hand before the event at a place, for the verbs behind which food was named by now, and for
     those right before them: *peel and slice [1 kg carrots]*."""
-    batch, places = act.walker.present, list[int]()
+    batch, uses = act.walker.present, list[VerbUse]()
     named = False
     for event in reversed(act.read.events[:at]):
         if isinstance(event, VerbUse):
             if not named or event.span.start in act.masses:
                 break
-            places.append(event.span.start)
+            uses.append(event)
         elif isinstance(event, Ingredient | Reference):
             named = True
-    if places and batch is not None:
-        mass = solid(batch, act)
-        for place in places:
-            act.masses[place] = mass
+    if uses and batch is not None:
+        # Without the stock that food was cooked in, where that matters: to add up the rest takes a while.
+        by_weight = any([use.verb.per_kg or use.verb.per_piece or is_cut(use.verb) for use in uses])
+        mass = solid(batch, act) if by_weight else batch.mass
+        for use in uses:
+            act.masses[use.span.start] = mass
 
 
 def masses_before(act: Line, batch: Batch | None) -> dict[int, Mass]:
