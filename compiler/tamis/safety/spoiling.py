@@ -48,15 +48,15 @@ class Cooked(NamedTuple):
 class Mixture:
     """What was mixed and heated together, in grams: flour and meal, fat, sugar, vinegar, moisture, and what is none of
     these. `animal` tells that some of the moisture is in food of animals, `baked` that dry heat met it, `steamed` that
-    a part met only wet heat. `whole` is this and what it was mixed with afterwards."""
+    a part met only wet heat, `within` that what it was mixed with afterwards keeps it."""
 
-    __slots__ = ("_masses", "_sums", "animal", "baked", "flesh", "spoils", "steamed", "whole")
+    __slots__ = ("_masses", "_sums", "animal", "baked", "flesh", "spoils", "steamed", "within")
 
     def __init__(self) -> None:
         self._masses: dict[_Part, list[Fraction]] = {}
         self._sums: dict[_Part, Fraction] = {}  # added up when they are asked for: most are not
         self.spoils = self.baked = self.steamed = self.flesh = self.animal = False
-        self.whole: Mixture | None = None
+        self.within = False
 
     def put(self, use: Use, goods: Goods, wet: bool, candied: bool = False) -> None:
         """A food goes in, perhaps cooked by wet heat alone, or boiled down with sugar."""
@@ -94,7 +94,7 @@ class Mixture:
             return True
         if ("sugar" in self._masses or "vinegar" in self._masses) and self._is_preserved:
             return True
-        return self.whole is not None and self.whole.keeps
+        return self.within
 
     @property
     def _is_dry(self) -> bool:
@@ -104,8 +104,9 @@ class Mixture:
     @property
     def _is_preserved(self) -> bool:
         figures = rules().keeping
-        sour = 0 if self.animal else self.grams("vinegar") * figures["vinegar"]
-        keeping = self.grams("sugar") + sour
+        keeping = self.grams("sugar")
+        if not self.animal:
+            keeping += self.grams("vinegar") * figures["vinegar"]
         return keeping > 0 and keeping >= self.grams("moist") * figures["sugar"]
 
     def with_later(self, other: Mixture) -> Mixture:
@@ -206,7 +207,7 @@ def _mix_later(mixing: Mixing, found: Mapping[_Key, Mixture], keys: Mapping[int,
         lines = {recipe.uses[use].action for use, key in keys.items() if key[0] == component} if whole.keeps else ()
         mixed = [line for line in lines if not all([verbs[line].isdisjoint(verb) for verb in mixes])]
         if any(_both(hands[line].uses, keys, component) for line in mixed):
-            mixture.whole = cold.whole = whole
+            mixture.within = cold.within = True
 
 
 def _both(uses: Iterable[int], keys: Mapping[int, _Key], component: int) -> bool:

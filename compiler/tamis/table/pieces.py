@@ -45,10 +45,11 @@ def _divisions(recipe: Recipe, kitchen: Kitchen) -> Iterator[tuple[Division, str
 
 
 def _was_cooked(recipe: Recipe, action: Action, hands: Hands, kitchen: Kitchen) -> bool:
-    """Whether more than a little of what a line divides, all in hand or the foods that it names, was cooked for a while
-    before."""
+    """Whether more than a little of what a line divides, all in hand or the foods that it names behind the verb, was
+    cooked for a while before."""
     named = frozenset(index for index in action.uses if recipe.uses[index].in_batch)
-    own = named and not action.takings and any(use.verb.divides for use in action.verbs)
+    first = min((recipe.uses[index].ingredient.clause.span.start for index in named), default=0)
+    own = not action.takings and any(use.verb.divides and use.span.start < first for use in action.verbs)
     here = named if own else hands[action.number].uses
     cooked: set[int] = set()
     for line in recipe.actions[: action.number]:

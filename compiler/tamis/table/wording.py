@@ -119,7 +119,7 @@ def _base_text(of: str, words: AmountWords, parts: MeasureWords) -> str:
 
 def _volume(measure: Measure, unit: Unit, units: Units) -> str:
     if measure.unit in SPOON_UNITS:
-        parts = SPOON_PARTS.get(measure.unit, (1, 2, 3, 4))
+        parts = SPOON_PARTS.get(measure.unit, SPOON_PARTS["cup"])
         at_hand = measure.amount.lo.denominator in parts and measure.amount.hi.denominator in parts
         if at_hand and not (measure.unit == "tsp" and measure.amount.lo >= TSP_TO_TBSP):
             return written(measure, units.language)

@@ -61,8 +61,7 @@ def _head(timeline: Timeline, width: int) -> list[str]:
 
 def _sooner(timeline: Timeline) -> str:
     """Where the night leaves no better way, all is done before it was wished for."""
-    if timeline.zero is None or timeline.ready is None:
-        return ""
+    assert timeline.zero is not None and timeline.ready is not None, "told by the clock only"
     done = after(timeline.zero, max((entry.end for entry in timeline.entries), default=0))
     if (timeline.ready - done).total_seconds() < _SOON:
         return ""

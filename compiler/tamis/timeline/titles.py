@@ -222,7 +222,7 @@ def _text_between(action: Action, start: int, end: int) -> str:
     return "".join(
         part.text[max(0, start - part.span.start) : max(0, end - part.span.start)]
         for part in action.parts
-        if isinstance(part, Text) and part.span.start < end and start < part.span.end
+        if isinstance(part, Text)
     )
 
 
