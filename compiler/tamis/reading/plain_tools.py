@@ -140,7 +140,8 @@ def _named(plain: Plain, start: int, at: int, asked: ProseWords) -> tuple[Placed
     if end > last or any(map(plain.is_count, range(name, last))):
         tool = _read(clause, plain.kitchen) or tool
     tool = tool._replace(definite=definite, preposition=plain.slice(start, at).lower() if placed else "")
-    tool = tool._replace(several=tool.several or shared)
+    many = found.several and number is None and not tool.name.endswith(found.item.name)  # *serve in hot bowls*
+    tool = tool._replace(several=tool.several or shared or many)
     return Placed(tool, Span(plain.starts[start], span.end), first > at and not definite), end
 
 
