@@ -20,10 +20,12 @@ from tamis.typed import TYPE_CHECKING
 if TYPE_CHECKING:
     from collections.abc import Sequence
 
+    from tamis.kitchen.equipment import Station
     from tamis.kitchen.house import Kitchen
     from tamis.kitchen.verbs import Verb
     from tamis.model.recipe import Action, Recipe
 
+RING: Station = "ring"
 MOMENT = 60
 """Seconds in which so little comes to the boil that nobody sees it as work; common practice."""
 
@@ -44,7 +46,7 @@ def waters(recipe: Recipe, kitchen: Kitchen) -> dict[int, Preparation]:
                 cold.append(read)
             elif pan not in there and not read.definite:
                 there.add(pan)
-                found[action.number] = _hot(read, word, pan[2], kitchen)
+                found[action.number] = _hot(action, read, word, kitchen)
         if len(cold) == len(asked) > 0 and action.work.given == "verb":  # the line itself brings it to its heat
             there |= {*(_pan(action, read, kitchen) for read in cold), (action.component, "", True)}
         elif len(cold) == len(asked) and (verb := _boils(action, kitchen)):
@@ -83,11 +85,22 @@ def _boils(action: Action, kitchen: Kitchen) -> Verb | None:
     return verb if verb is not None and verb.water_per_kg and verb.cooks else None
 
 
-def _hot(water: Ingredient | Tool, word: str, inside: bool, kitchen: Kitchen) -> Preparation:
-    """Water that is hot when it is taken: a pan of it takes longer than what a kettle holds."""
-    much = isinstance(water, Tool) or water.vague in title_words(kitchen.language).plenty
-    takes = pan_to_boil(_adjectives(water)) if much and inside else 0
+def _hot(action: Action, water: Ingredient | Tool, word: str, kitchen: Kitchen) -> Preparation:
+    """Water that is hot when it is taken: a pan of it, in which food cooks, takes longer than what a kettle holds."""
+    much = isinstance(water, Tool) or water.vague in title_words(kitchen.language).plenty or _cooks(action, kitchen)
+    takes = pan_to_boil(_adjectives(water) or _of_pan(action)) if much and _pan(action, water, kitchen)[2] else 0
     return made_hot(word, _said(water), kitchen, takes)
+
+
+def _cooks(action: Action, kitchen: Kitchen) -> bool:
+    """Whether a line cooks food in its water: what only soaks there is poured over from the kettle."""
+    verb = kitchen.verbs.of_base(action.work.verb)
+    return verb is not None and verb.cooks
+
+
+def _of_pan(action: Action) -> tuple[str, ...]:
+    """The adjectives of the pan that a line brings out."""
+    return next((tool.adjectives for tool in action.tools if tool.equipment.station == RING), ())
 
 
 def _brought(
