@@ -13,6 +13,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from tamis.checks.objects import mixes_what_is_there
 from tamis.checks.words import check_words, word_set
 from tamis.diagnostics import Diagnostic, Label, Severity
 from tamis.model.apart import closes_its_own
@@ -150,12 +151,8 @@ def _takes_new_food(view: View, action: Action, vessel: Tool) -> bool:
 
 def _mixes(words: Stretch, food: Ingredient) -> bool:
     """*Mix with [1 kg salt] in a bowl*: a verb with no object but what is in hand."""
-    plain, end = words.plain, words.start + len(words.plain.text)
-    mixes = word_set(plain.kitchen.language, "vessels.mixes")
-    if not plain.said or end != food.clause.span.start or plain.said[-1] not in mixes:
-        return False
-    behind = plain.ends[-2] + words.start if len(plain) > 1 else words.start
-    return any(use.span.end == behind for use in words.action.verbs)
+    end = words.start + len(words.plain.text)
+    return end == food.clause.span.start and mixes_what_is_there(words.plain, words.start, words.action)
 
 
 def _vessel_in_words(view: View, action: Action, opens: frozenset[str]) -> Span | None:

@@ -11,6 +11,7 @@ from __future__ import annotations
 from collections import defaultdict
 from fractions import Fraction
 
+from tamis.checks.objects import mixes_what_is_there
 from tamis.checks.scaling._hand import grams
 from tamis.checks.scaling._medium import use_size
 from tamis.checks.scaling._scene import Vessel, practice
@@ -31,6 +32,7 @@ from tamis.model.effects import (
 )
 from tamis.quantity.measure import base
 from tamis.reading.clauses import Cue, Naming, Reference, Tool, VerbUse
+from tamis.reading.plain import plain_of
 from tamis.reading.plain_names import put_in
 from tamis.reading.plain_tools import tools_in
 from tamis.record import NamedTuple
@@ -363,10 +365,8 @@ class _Fold:
 
     def _mixes(self, line: _Line) -> bool:
         """*Mix with [1 kg salt] in a bowl*: whether a verb has no object but what is in hand."""
-        ends = {use.span.end for use in line.action.verbs}
-        said = ((text.span.start, text.text.rstrip().rpartition(" ")) for text in line.texts)
-        mixes = self.words.vessels.mixes
-        return any(last.lower() in mixes and start + len(verb.rstrip()) in ends for start, (verb, _, last) in said)
+        kitchen, action = self.scene.kitchen, line.action
+        return any(mixes_what_is_there(plain_of(text.text, kitchen), text.span.start, action) for text in line.texts)
 
     def _is_share(self, line: _Line, tool: Tool) -> bool:
         """Whether a vessel stands right behind a thing that the line parts, or that goes there by itself while another
