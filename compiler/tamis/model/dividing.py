@@ -5,7 +5,7 @@ from __future__ import annotations
 from fractions import Fraction
 
 from tamis.kitchen.equipment import HOLDS
-from tamis.model.mass import Mass
+from tamis.model.mass import NONE, Mass
 from tamis.quantity.amount import Amount
 from tamis.typed import TYPE_CHECKING
 
@@ -16,10 +16,9 @@ if TYPE_CHECKING:
     from tamis.model.line import Line
     from tamis.reading.clauses import Division
 
-ZERO = Fraction(0)
-
 
 def divide(act: Line, division: Division) -> None:
+    """The batch in hand lies in so many pieces from here on."""
     batch = act.walker.present
     act.walker.emit(division)
     if batch is None:
@@ -44,7 +43,7 @@ def _dividend(act: Line, batch: Batch) -> Mass | None:
     if not own:
         return batch.mass if batch.mass.known and _is_weighed(act, foods, batch.mass.hi) else None
     masses = [uses[index].mass for index in named]
-    mass = Mass(sum((mass.lo for mass in masses), ZERO), sum((mass.hi for mass in masses), ZERO))
+    mass = Mass(sum((mass.lo for mass in masses), NONE), sum((mass.hi for mass in masses), NONE))
     return mass if all(mass.known for mass in masses) and _is_weighed(act, foods, mass.hi) else None
 
 
@@ -78,9 +77,9 @@ def _counted(act: Line) -> Amount | None:
 def _is_weighed(act: Line, foods: Sequence[Food], total: Fraction) -> bool:
     """Whether the cook's own weights make up all but a tenth: a guess at a cabbage says nothing of its wedges."""
     units = act.walker.flow.kitchen.units
-    guessed = ZERO
+    guessed = NONE
     for food in foods:
         item = act.walker.flow.uses[food.use].ingredient
         told = item.each or item.also or item.prepared or any(units.get(measure.unit) for measure in item.measures)
-        guessed += ZERO if told else food.mass.hi
+        guessed += NONE if told else food.mass.hi
     return guessed * 10 <= total

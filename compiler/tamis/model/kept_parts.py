@@ -7,7 +7,7 @@ only what nobody eats by itself is left, as of squeezed lemons, it is thrown awa
 from __future__ import annotations
 
 from tamis.model.effects import Why
-from tamis.model.own_parts import foods_of_part, is_alone, is_last, mass_of, part_in, parts_left
+from tamis.model.own_parts import foods_of_part, is_alone, is_last, part_in, parts_left, weight_of
 from tamis.model.recipe import Product
 from tamis.model.words import model_words, plain
 from tamis.typed import TYPE_CHECKING
@@ -41,7 +41,7 @@ def part_kept(walker: Hands, words: Words) -> Batch | None:
         return None
     flow.own_parts.setdefault(own.source.number, set()).add(own.goods.id)
     foods = foods_of_part(flow, own, words)
-    return walker.part("by-product", "by-product", foods, mass_of(foods), own.source, less=True)
+    return walker.part("by-product", "by-product", foods, weight_of(foods), own.source, less=True)
 
 
 def rest_told(walker: Hands, batch: Batch) -> tuple[str, str] | None:

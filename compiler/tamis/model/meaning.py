@@ -36,6 +36,7 @@ class Meaning(NamedTuple):
 
 
 def by_name(walker: Hands, words: tuple[str, ...], share: Share | None) -> Meaning | None:
+    """What answers to a name as it stands, or of which a share is left; None where nothing does."""
     flow = walker.flow
     if share:
         # Of a whole product a second share is one of the whole, and not of what a first share of it went into.

@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-from fractions import Fraction
-
 from tamis.diagnostics import Diagnostic
 from tamis.model.batch import Batch, answering
 from tamis.model.effects import Why
@@ -14,7 +12,6 @@ from tamis.quantity.measure import grams
 from tamis.reading.clauses import Ingredient, Naming, Reference
 from tamis.typed import TYPE_CHECKING
 
-ZERO = Fraction(0)
 SAME_BATCH, LEFT = Why("same-batch"), Why("takes-over")
 
 if TYPE_CHECKING:

@@ -290,7 +290,7 @@ def part_off(act: Line, reference: Reference, own: OwnPart, source: Batch) -> Ba
     walker, flow, span = act.walker, act.walker.flow, reference.clause.span
     words = plain(reference.name, flow.kitchen.language)
     foods = foods_of_part(flow, own, words)
-    part = walker.part("own-part", "present", foods, mass_of(foods), source, less=own.goods is not None)
+    part = walker.part("own-part", "present", foods, weight_of(foods), source, less=own.goods is not None)
     part.last, part.early, part.span = source.last, source.early or source.last == act.beside, span
     if own.goods is not None:
         flow.own_parts.setdefault(source.number, set()).add(own.goods.id)
@@ -315,7 +315,7 @@ def foods_of_part(flow: Flow, own: OwnPart, words: Words) -> list[Food]:
     return [_food(flow, food, own.goods, words) for food in own.foods]
 
 
-def mass_of(foods: Sequence[Food]) -> Mass:
+def weight_of(foods: Sequence[Food]) -> Mass:
     """What foods weigh together."""
     mass = NOTHING
     for food in foods:

@@ -3,11 +3,11 @@ line is done (*cut [the meat] [into 2-cm pieces] and put it back into [the soup]
 
 from __future__ import annotations
 
-from functools import reduce
 from itertools import pairwise
 
 from tamis.model.fineness import is_cut, solid
-from tamis.model.mass import NOTHING, mass_of, plus
+from tamis.model.mass import mass_of
+from tamis.model.own_parts import weight_of
 from tamis.model.pieces import named_no_food
 from tamis.reading.clauses import Ingredient, Reference, VerbUse
 from tamis.typed import TYPE_CHECKING
@@ -71,7 +71,7 @@ def take_off(act: Line, at: int, own: OwnPart | None) -> None:
         if own.source is not act.walker.present:
             for number in before:
                 act.masses.setdefault(act.labour.verbs[number].span.start, own.source.mass)
-        act.masses.setdefault(last.span.start, reduce(plus, [food.mass for food in own.foods], NOTHING))
+        act.masses.setdefault(last.span.start, weight_of(own.foods))
     if last.verb.part_per_kg:
         per_kg = last.verb.per_kg + last.verb.part_per_kg
         act.labour.verbs[before[-1]] = last._replace(verb=last.verb._replace(per_kg=per_kg, part_per_kg=0))

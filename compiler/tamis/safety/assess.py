@@ -63,17 +63,17 @@ def assess(recipe: Recipe, kitchen: Kitchen, used: Mapping[str, Supply]) -> Safe
     doubted = tuple(doubts(recipe, kitchen))
     spoiling = bool(doubted) or spoils(recipe, dish, used, mixtures, traced.cooked.candied)
     authority = kitchen.settings.safety.authority
-    broken = tuple(contradictions(recipe, foods))
+    missing, broken = missing_in_all(recipe), tuple(contradictions(recipe, foods))
     return Safety(
         authority=authority,
         items=items,
         short_rest=tuple(_short_rest(recipe, items, authority)),
         waits=traced.waits,
         oil_waits=traced.oil_waits,
-        dish=part_of(recipe.title, foods, lists, missing_in_all(recipe)),
+        dish=part_of(recipe.title, foods, lists, missing),
         parts=tuple(parts) if len(ends) > 1 else (),
         contradictions=broken,
-        claims=tuple(claims(recipe, foods, broken, missing_in_all(recipe))) if recipe.header.tags else (),
+        claims=tuple(claims(recipe, foods, broken, missing)) if recipe.header.tags else (),
         cautions=cautions(traced.mixing, dish, served, mixtures, spoiling),
         served=served,
         animal=tuple(dict.fromkeys([food.animal for food in foods if food.animal and not food.instead])),

@@ -28,7 +28,7 @@ def made_measure(first: Quantity, text: str, made: Makes, kitchen: Kitchen) -> W
         return Wanted(problem=f"the recipe makes {made.text}, which is not told as {text}")
     one, other = base(has, kitchen.units), base(wanted, kitchen.units)
     assert one is not None and other is not None, "a mass and a volume have a size"
-    return Wanted((other.lo / one.lo).limit_denominator(FINEST))
+    return _times(other.lo, one.lo)
 
 
 def made_weight(text: str, made: Makes, kitchen: Kitchen) -> Wanted:
@@ -37,7 +37,7 @@ def made_weight(text: str, made: Makes, kitchen: Kitchen) -> Wanted:
     weight = _weight(text, kitchen)
     if each is None or weight is None:
         return Wanted(problem=f"the recipe makes {made.text}, which is not told as {text}")
-    return Wanted((weight / (each.lo * made.amount.lo)).limit_denominator(FINEST))
+    return _times(weight, each.lo * made.amount.lo)
 
 
 def _measure(quantity: Quantity, kitchen: Kitchen) -> Measure:
@@ -59,34 +59,47 @@ def _weight(text: str, kitchen: Kitchen) -> Fraction | None:
 
 
 def by_flour(text: str, recipe: Recipe, kitchen: Kitchen) -> Wanted:
+    """So much flour, where the header or the ingredients tell how much there is."""
     weight = _weight(text, kitchen)
     if weight is None:
         return Wanted(problem=f"“{text}” is no weight of flour: expected one such as “2 kg”")
-    stated = grams(recipe.header.flour, kitchen.units) if recipe.header.flour else None
-    if stated:
-        return Wanted((weight / stated.lo).limit_denominator(FINEST))
+    return _by_header(weight, recipe.header.flour, kitchen) or _by_flour_in(weight, recipe)
+
+
+def by_dough(text: str, recipe: Recipe, kitchen: Kitchen) -> Wanted:
+    """So much dough, where the header or the ingredients tell how much there is."""
+    weight = _weight(text, kitchen)
+    if weight is None:
+        return Wanted(problem=f"“{text}” is no weight of dough: expected one such as “12 × 90 g” or “1.5 kg”")
+    return _by_header(weight, recipe.header.dough, kitchen) or _by_dough_in(weight, recipe)
+
+
+def _by_header(weight: Fraction, said: Measure | None, kitchen: Kitchen) -> Wanted | None:
+    stated = grams(said, kitchen.units) if said else None
+    return _times(weight, stated.lo) if stated else None
+
+
+def _by_flour_in(weight: Fraction, recipe: Recipe) -> Wanted:
     flours = [use for use in recipe.uses if use.in_batch and use.ingredient.goods and use.ingredient.goods.flour]
     unknown = [name for use in flours for name in use.mass.unknown]
     total = sum(((use.mass.lo + use.mass.hi) / 2 for use in flours), Fraction(0))
     if unknown or not total:
         what = f"nothing tells what {unknown[0]} weighs" if unknown else "there is no flour in the recipe"
         return Wanted(problem=what)
-    return Wanted((weight / total).limit_denominator(FINEST))
+    return _times(weight, total)
 
 
-def by_dough(text: str, recipe: Recipe, kitchen: Kitchen) -> Wanted:
-    weight = _weight(text, kitchen)
-    if weight is None:
-        return Wanted(problem=f"“{text}” is no weight of dough: expected one such as “12 × 90 g” or “1.5 kg”")
-    stated = grams(recipe.header.dough, kitchen.units) if recipe.header.dough else None
-    if stated:
-        return Wanted((weight / stated.lo).limit_denominator(FINEST))
+def _by_dough_in(weight: Fraction, recipe: Recipe) -> Wanted:
     mass = _dough_mass(recipe)
     if mass is None:
         return Wanted(problem="there is no dough in the recipe: nothing in which all its flour comes together")
     if mass.unknown or not mass.hi:
         return Wanted(problem=f"the dough's weight is not known: nothing tells what {mass.unknown[0]} weighs")
-    return Wanted((weight * 2 / (mass.lo + mass.hi)).limit_denominator(FINEST))
+    return _times(weight * 2, mass.lo + mass.hi)
+
+
+def _times(wanted: Fraction, there: Fraction) -> Wanted:
+    return Wanted((wanted / there).limit_denominator(FINEST))
 
 
 def _dough_mass(recipe: Recipe) -> Mass | None:
