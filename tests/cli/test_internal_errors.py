@@ -16,6 +16,7 @@ import pytest
 from tamis import __version__
 from tamis.assets import asset_text
 from tamis.checks import registry
+from tamis.checks.registry import check_of, scaling_names
 from tamis.cli.main import main
 from tamis.internal import SWITCH
 from tests.table.schema import faults
@@ -174,7 +175,10 @@ def test_every_command_tells_it(place: str, words: list[str], kitchen: Kitchen) 
 
 
 def test_a_rule_of_scaling_fails(kitchen: Kitchen) -> None:
-    kitchen.monkeypatch.setattr("tamis.scaling.misleads.scaling_checks", lambda: (failing(lambda scene: []),))
+    kitchen.monkeypatch.setattr(
+        "tamis.checks.run.check_of",
+        lambda name: failing(lambda scene: []) if name in scaling_names() else check_of(name),
+    )
     kitchen.monkeypatch.setattr("tests.cli.test_internal_errors.is_bad", lambda given: True)
     out = kitchen("scale", "good.tamis", "--by", "2")[1]
     assert "200 g" in out and "(internal-error)" in out

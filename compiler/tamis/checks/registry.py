@@ -23,10 +23,6 @@ from tamis.typed import TYPE_CHECKING, Any
 if TYPE_CHECKING:
     from fractions import Fraction
 
-    from tamis.checks.scaling._scene import Scene
-    from tamis.checks.view import View
-
-    Check = Callable[[View], Iterator[Diagnostic]]
 
 _HERE = dirname(__file__)
 Files = dict[str, str | bytes]
@@ -65,7 +61,8 @@ def names() -> tuple[str, ...]:
 
 
 class Rule(NamedTuple):
-    """A rule that looks at a compiled recipe, and what it is about: `checks/signs.py` tells what that may be."""
+    """A rule that looks at a compiled recipe, and what it is about: `checks/signs.py` tells what that may be. A rule of
+    scaling looks at it together with a factor."""
 
     name: str
     about: frozenset[str]
@@ -73,41 +70,45 @@ class Rule(NamedTuple):
 
 @cache
 def rules() -> tuple[Rule, ...]:
-    """All of these rules. What they are about is saved, so that they need not be loaded; a new one is about all."""
+    """All rules of a check. What they are about is saved, so that they need not be loaded; a new one is about all."""
+    return _rules("rules")
+
+
+@cache
+def scaling_rules() -> tuple[Rule, ...]:
+    """All rules of scaling, likewise; `tamis scale` runs them, no check does."""
+    return _rules("scaling")
+
+
+def _rules(folder: str) -> tuple[Rule, ...]:
     saved = Saved(asset_text("grammar/saved/checks.txt"))
-    return tuple([Rule(name, frozenset(saved.row(name, EVERY))) for name in _names("rules")])
+    return tuple([Rule(name, frozenset(saved.row(name, EVERY))) for name in _names(folder)])
 
 
 def abouts() -> dict[str, tuple[str, ...]]:
-    """What the files of these rules say they are about; for those about every recipe, nothing."""
-    said = {name: getattr(_module("rules", name), "ABOUT", ()) for name in _names("rules")}
+    """What the files of all these rules say they are about; for those about every recipe, nothing."""
+    said = {name: getattr(_module(name), "ABOUT", ()) for name in (*_names("rules"), *scaling_names())}
     return {name: about for name, about in said.items() if about}
 
 
 @cache
-def check_of(name: str) -> Check:
-    """The check of a rule that looks at a compiled recipe."""
-    check: Check = _module("rules", name).check
+def check_of(name: str) -> Callable[[Any], Iterator[Diagnostic]]:
+    """The check of a rule: of a `View`, or of the `Scene` of a rule of scaling."""
+    check: Callable[[Any], Iterator[Diagnostic]] = _module(name).check
     return check
 
 
 @cache
 def scaling_names() -> tuple[str, ...]:
-    """The names of the rules that look at a recipe together with a factor; `tamis scale` runs them, no check does."""
+    """The names of the rules of scaling."""
     return _names("scaling")
-
-
-@cache
-def scaling_checks() -> tuple[Callable[[Scene], Iterator[Diagnostic]], ...]:
-    """The check of each rule of scaling."""
-    return tuple(_module("scaling", name).check for name in scaling_names())
 
 
 def page(name: str) -> Page:
     """The documentation of a rule; `name` must be one of `names()` or `scaling_names()`."""
     if name in _told_names():
         return _told(name)
-    module = _module("rules" if name in _names("rules") else "scaling", name)
+    module = _module(name)
     parts = tuple((module.__doc__ or "").strip().split("\n\n"))
     return Page(name, module.LEVEL, parts, _files(module.BAD), _files(module.GOOD), getattr(module, "FACTOR", None))
 
@@ -128,6 +129,7 @@ def _told_names() -> tuple[str, ...]:
     return tuple(sorted(_files_in(asset("grammar/rules"), ".toml")))
 
 
+@cache
 def _names(folder: str) -> tuple[str, ...]:
     return tuple(sorted(name.replace("_", "-") for name in _files_in(f"{_HERE}/{folder}", ".py")))
 
@@ -138,11 +140,12 @@ def _files_in(folder: str, suffix: str) -> list[str]:
         return [file.name.removesuffix(suffix) for file in files if file.name.endswith(suffix) and file.name[0] != "_"]
 
 
-def _module(folder: str, name: str) -> Any:
+def _module(name: str) -> Any:
     """A rule's file.
 
     What it defines is known at run time only, and a test over all rules holds it to the form.
     """
+    folder = "rules" if name in _names("rules") else "scaling"
     return import_module(f"tamis.checks.{folder}.{name.replace('-', '_')}")
 
 

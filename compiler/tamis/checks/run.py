@@ -47,38 +47,39 @@ def _settled(
     rules: tuple[Rule, ...], view: View, earlier: Iterable[Diagnostic]
 ) -> tuple[tuple[Diagnostic, ...], list[Diagnostic]]:
     """What some rules and the phases before find, levels and allows applied; and the rules that failed."""
-    found, failed = run_each(map(check_of, _concerned(rules, view)), view)
+    found, failed = run_each(rules, view, signs_of)
     findings = without_echoes([*without_made(earlier, view.recipe.takings), *found], view.source)
     return settle(findings, view.document, view.kitchen.settings.checks), failed
 
 
-def _concerned(rules: tuple[Rule, ...], view: View) -> list[str]:
-    """The rules that a recipe shows a sign of; all of them where the compiler fails on the signs: it fails there on a
-    rule, too, which is told."""
-    try:
-        signs = signs_of(view, rules) if rules else ()
-    except Exception:
-        return [rule.name for rule in rules]
-    return [rule.name for rule in rules if not rule.about.isdisjoint(signs)]
-
-
 def run_each(
-    checks: Iterable[Callable[[Any], Iterable[Diagnostic]]], scene: Any
+    rules: tuple[Rule, ...], scene: Any, signs: Callable[[Any, tuple[Rule, ...]], set[str]]
 ) -> tuple[list[Diagnostic], list[Diagnostic]]:
-    """What rules find in a scene, and for each that failed on it that it did; of two failures at one place one is told.
+    """What the rules of whose `signs` a scene shows one find in it, and for each that failed on it that it did; of two
+    failures at one place one is told.
 
     No level and no allow holds for a failure: nobody can have meant it.
     """
     found: list[Diagnostic] = []
     failed: list[Diagnostic] = []
-    for check in checks:
+    for name in _concerned(rules, scene, signs):
         try:
-            found.extend(check(scene))
+            found.extend(check_of(name)(scene))
         except Exception as error:
             from tamis.internal import internal_error
 
             failed.append(internal_error(error))
     return found, list(dict.fromkeys(failed))
+
+
+def _concerned(rules: tuple[Rule, ...], scene: Any, signs: Callable[[Any, tuple[Rule, ...]], set[str]]) -> list[str]:
+    """The rules of which a sign shows; all of them where the compiler fails on the signs: it fails there on a rule,
+    too, which is told."""
+    try:
+        shown = signs(scene, rules) if rules else ()
+    except Exception:
+        return [rule.name for rule in rules]
+    return [rule.name for rule in rules if not rule.about.isdisjoint(shown)]
 
 
 def _any_error(findings: Iterable[Diagnostic]) -> bool:

@@ -95,6 +95,30 @@ class Scene(NamedTuple):
                 if not tool.definite:
                     yield action, tool
 
+    @property
+    def by_eye(self) -> list[Ingredient]:
+        """The foods taken by eye."""
+        foods = (use.ingredient for use in self.recipe.uses if use.rest_of is None)
+        return [food for food in foods if food.vague and not food.measured and not food.purpose]
+
+    @property
+    def mixers(self) -> list[tuple[Action, Tool]]:
+        """The mixer bowls, with their actions."""
+        actions, bowls = self.recipe.actions, practice().bowls
+        return [(action, tool) for action in actions for tool in action.tools if tool.equipment.id in bowls]
+
+    @property
+    def spoils(self) -> bool:
+        """Whether there is food in it that spoils while it is warm."""
+        foods = [goods for use in self.recipe.uses if (goods := use.ingredient.goods) is not None]
+        return any([food.hazard in practice().spoiling for food in foods])
+
+    @property
+    def side_by_side(self) -> bool:
+        """Whether a line fries or poaches."""
+        verbs = practice().verbs
+        return any([line.work.verb in verbs["frying"] | verbs["poaching"] for line in self.recipe.actions])
+
 
 class Practice(NamedTuple):
     """The rules of thumb: `grammar/scaling.toml` tells what each is."""

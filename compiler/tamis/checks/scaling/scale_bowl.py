@@ -21,6 +21,7 @@ if TYPE_CHECKING:
 
 RULE = "scale-bowl"
 LEVEL: Severity = "warning"
+ABOUT = ("view mixers",)
 FACTOR = Fraction(3)
 BAD = """\
 title: Plain rolls
@@ -52,21 +53,19 @@ def check(scene: Scene) -> Iterator[Diagnostic]:
     from tamis.quantity.display import grams
 
     told: set[int] = set()
-    for action in scene.recipe.actions:
-        for tool in action.tools:
-            most = practice().bowls.get(tool.equipment.id)
-            if most is None or action.component in told:
-                continue
-            told.add(action.component)
-            lines = [line for line in scene.recipe.actions if line.component == action.component]
-            airy = any(beats_up(scene, line) for line in lines) and not _has_flour(scene, lines)
-            most, mass = most / (2 if airy else 1), _mass_from(scene, lines)
-            if mass <= most < mass * scene.factor:
-                message = f"{times_text(scene.factor)}: {grams(mass * scene.factor)} in one mixer bowl"
-                bowls = int(-(-mass * scene.factor // most))
-                does = "beats up" if airy else "turns"
-                hint = f"it {does} about {grams(most)} (common practice): mix in {bowls} bowlfuls"
-                yield Diagnostic(RULE, LEVEL, tool.clause.span, message, hint)
+    for action, tool in scene.mixers:
+        if action.component in told:
+            continue
+        told.add(action.component)
+        lines = [line for line in scene.recipe.actions if line.component == action.component]
+        airy = any(beats_up(scene, line) for line in lines) and not _has_flour(scene, lines)
+        most, mass = practice().bowls[tool.equipment.id] / (2 if airy else 1), _mass_from(scene, lines)
+        if mass <= most < mass * scene.factor:
+            message = f"{times_text(scene.factor)}: {grams(mass * scene.factor)} in one mixer bowl"
+            bowls = int(-(-mass * scene.factor // most))
+            does = "beats up" if airy else "turns"
+            hint = f"it {does} about {grams(most)} (common practice): mix in {bowls} bowlfuls"
+            yield Diagnostic(RULE, LEVEL, tool.clause.span, message, hint)
 
 
 def _has_flour(scene: Scene, lines: list[Action]) -> bool:

@@ -21,6 +21,7 @@ if TYPE_CHECKING:
 
 RULE = "scale-by-eye"
 LEVEL: Severity = "warning"
+ABOUT = ("view by_eye",)
 FACTOR = Fraction(3)
 BAD = """\
 title: Spiced milk
@@ -42,8 +43,7 @@ Warm [500 ml whole milk] with [1/4 tsp nutmeg] [in a saucepan] [until steaming, 
 
 def check(scene: Scene) -> Iterator[Diagnostic]:
     """The foods by eye of a recipe, told once."""
-    uses = (use.ingredient for use in scene.recipe.uses if use.rest_of is None)
-    found = [food for food in uses if food.vague and not food.measured and not food.purpose]
+    found = scene.by_eye
     if not found:
         return
     said = ", ".join(dict.fromkeys(_said(food) for food in found))

@@ -27,6 +27,7 @@ if TYPE_CHECKING:
 
 RULE = "scale-cooling"
 LEVEL: Severity = "warning"
+ABOUT = ("view spoils",)
 FACTOR = Fraction(3)
 BAD = """\
 title: Cold rice

@@ -19,6 +19,7 @@ if TYPE_CHECKING:
 
 RULE = "scale-eggs"
 LEVEL: Severity = "warning"
+ABOUT = ("egg",)
 FACTOR = Fraction(3, 2)
 BAD = """\
 title: Scrambled eggs

@@ -21,6 +21,7 @@ if TYPE_CHECKING:
 
 RULE = "scale-fat"
 LEVEL: Severity = "warning"
+ABOUT = ("view media",)
 FACTOR = Fraction(3)
 BAD = """\
 title: Fried bread

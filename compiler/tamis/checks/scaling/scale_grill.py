@@ -23,6 +23,7 @@ if TYPE_CHECKING:
 
 RULE = "scale-grill"
 LEVEL: Severity = "warning"
+ABOUT = ("grill",)
 FACTOR = Fraction(2)
 BAD = """\
 title: Grilled mackerel

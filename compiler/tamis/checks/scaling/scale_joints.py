@@ -24,6 +24,7 @@ if TYPE_CHECKING:
 
 RULE = "scale-joints"
 LEVEL: Severity = "warning"
+ABOUT = ("meat", "fish")
 FACTOR = Fraction(3, 2)
 BAD = """\
 title: Roast leg of lamb

@@ -25,6 +25,7 @@ if TYPE_CHECKING:
 
 RULE = "scale-oven"
 LEVEL: Severity = "warning"
+ABOUT = ("oven",)
 FACTOR = Fraction(2)
 BAD = """\
 title: Baked apples

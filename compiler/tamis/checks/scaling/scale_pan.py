@@ -24,6 +24,7 @@ if TYPE_CHECKING:
 
 RULE = "scale-pan"
 LEVEL: Severity = "warning"
+ABOUT = ("equipment",)
 FACTOR = Fraction(2)
 BAD = """\
 title: Honey flapjack

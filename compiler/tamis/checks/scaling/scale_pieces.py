@@ -26,6 +26,7 @@ if TYPE_CHECKING:
 
 RULE = "scale-pieces"
 LEVEL: Severity = "warning"
+ABOUT = ("division", "reference")
 FACTOR = Fraction(5, 4)
 BAD = """\
 title: Oat balls

@@ -22,6 +22,7 @@ if TYPE_CHECKING:
 
 RULE = "scale-seasoning"
 LEVEL: Severity = "warning"
+ABOUT = ("spice",)
 FACTOR = Fraction(4)
 BAD = """\
 title: Herb salt

@@ -23,6 +23,7 @@ if TYPE_CHECKING:
 
 RULE = "scale-sheet"
 LEVEL: Severity = "warning"
+ABOUT = ("target",)
 FACTOR = Fraction(3)
 BAD = """\
 title: Crackers

@@ -25,6 +25,7 @@ if TYPE_CHECKING:
 
 RULE = "scale-vessel"
 LEVEL: Severity = "warning"
+ABOUT = ("equipment",)
 FACTOR = Fraction(2)
 BAD = """\
 title: Oat loaf
