@@ -34,9 +34,9 @@ def test_only_what_there_is_little_of_is_kept_for_ever(name: str, function: Any)
 
 def test_what_a_kitchen_keeps_of_names_has_a_limit() -> None:
     larder, words = default_kitchen("en").larder, nouns("en")
-    for at in range(6000):
+    for at in range(21_000):
         larder.find((f"thing-{at}",))
         words.singular(f"things{at}")
     for kept in (larder._find, words.singular):
         info = kept.cache_info()  # type: ignore[attr-defined]
-        assert info.currsize == info.maxsize == 4096
+        assert info.currsize == info.maxsize == 20_000

@@ -129,7 +129,6 @@ def _told_names() -> tuple[str, ...]:
     return tuple(sorted(_files_in(asset("grammar/rules"), ".toml")))
 
 
-@cache
 def _names(folder: str) -> tuple[str, ...]:
     return tuple(sorted(name.replace("_", "-") for name in _files_in(f"{_HERE}/{folder}", ".py")))
 
@@ -145,7 +144,7 @@ def _module(name: str) -> Any:
 
     What it defines is known at run time only, and a test over all rules holds it to the form.
     """
-    folder = "rules" if name in _names("rules") else "scaling"
+    folder = "scaling" if name in scaling_names() else "rules"
     return import_module(f"tamis.checks.{folder}.{name.replace('-', '_')}")
 
 

@@ -34,7 +34,7 @@ COLD: tuple[Station, ...] = ("fridge", "freezer")
 """Where food is kept cold."""
 
 # What a kitchen keeps of phrases that were asked for: enough for a library.
-_MOST_KEPT = 4096
+_MOST_KEPT = 20_000
 WORDS = pattern(r"[^\W\d_]+")
 """Letters in a row: by the first of a name it is looked for in a text."""
 LONGEST = 4

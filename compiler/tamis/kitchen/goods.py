@@ -30,7 +30,7 @@ if TYPE_CHECKING:
 __all__ = ["Density", "Found", "Goods", "Larder", "Part", "Piece", "amount", "key"]
 
 _LIST = "grammar/goods.json"
-_MOST_KEPT = 4096
+_MOST_KEPT = 20_000
 _MEAT: Show = "meat"
 _LOOSE: tuple[Show, ...] = ("liquid", "powder", "spice", "grain")
 

@@ -13,7 +13,7 @@ from tamis.record import NamedTuple
 from tamis.words import one_of, word_lists
 
 Words = frozenset[str]
-_MOST_KEPT = 4096
+_MOST_KEPT = 20_000
 
 
 class ModelWords(NamedTuple):

@@ -17,7 +17,7 @@ Where = Literal["before", "after", "first", "last", "every"]
 Endings = dict[str, tuple[tuple[str, str], ...]]
 """Pairs of endings by the last letter of a word; under "" those for any other."""
 
-_MOST_KEPT = 4096
+_MOST_KEPT = 20_000
 
 
 class Nouns:

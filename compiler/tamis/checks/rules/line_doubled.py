@@ -7,6 +7,7 @@ Take one of them out. Where it is done again, say so: `[2 times]`; where the foo
 
 from __future__ import annotations
 
+from bisect import bisect_left
 from collections.abc import Iterator
 
 from tamis.diagnostics import Diagnostic, Label, Severity
@@ -47,11 +48,17 @@ def check(view: View) -> Iterator[Diagnostic]:
         said = view.source.text[line.start : line.end].strip()
         if said == said_before and taken is None:
             taken = [food.clause.span.start for food in view.ingredients if food.measures and food.share is None]
-        if said == said_before and any(line.start <= start < line.end for start in taken or ()):
+        if said == said_before and _stands_in(line, taken or []):
             message = "this line says the same as the one before it: its foods go in twice"
             label = Label(before, "the first of them")
             yield Diagnostic(RULE, LEVEL, line, message, "take one of them out, or say that it is done again", (label,))
         before, said_before = line, said
+
+
+def _stands_in(line: Span, places: list[int]) -> bool:
+    """Whether one of these places, which are in order, is in a line."""
+    at = bisect_left(places, line.start)
+    return at < len(places) and places[at] < line.end
 
 
 def _lines(view: View) -> Iterator[Span]:
