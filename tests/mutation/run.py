@@ -39,7 +39,7 @@ COPIED = ("compiler", "grammar", "recipes", "site", "tests", "pyproject.toml", "
 # The folders whose tests are meant for a package; the others are asked after them.
 FOLDERS: Mapping[str, tuple[str, ...]] = {
     "reading": ("language",),
-    "model": ("golden", "language", "properties"),
+    "model": ("golden", "language", "timeline", "properties"),
     "table": ("table",),
     "timeline": ("timeline",),
     "safety": ("safety",),
