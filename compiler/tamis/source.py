@@ -69,12 +69,6 @@ class Source:
         index = bisect_right(self.starts, offset) - 1
         return Place(index + 1, offset - self.starts[index] + 1)
 
-    def line_text(self, line: int) -> str:
-        """The words of a line (counted from 1), without its line end."""
-        start = self.starts[line - 1]
-        end = self.starts[line] if line < len(self.starts) else len(self.text)
-        return self.text[start:end].rstrip("\r\n")
-
 
 def _line_ends(text: str) -> Iterator[int]:
     """The offset behind each line end."""

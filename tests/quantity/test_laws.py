@@ -149,5 +149,5 @@ def test_durations_add_end_by_end(one: int, other: int) -> None:
     range_ = duration.between(lo, hi)
     assert range_.plus(range_) == range_.times(2)
     assert range_.plus(duration.at_least(one)).hi is None
-    assert range_.as_window().plus(duration.OVERNIGHT).window
+    assert range_._replace(window=True).plus(duration.OVERNIGHT).window
     assert not range_.plus(duration.OVERNIGHT).window

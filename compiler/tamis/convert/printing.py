@@ -8,7 +8,6 @@ from tamis.quantity.wrapping import wrap
 from tamis.typed import Any
 
 GAP = "  "
-INDENT = 4
 PLACES = 6
 
 

@@ -19,9 +19,6 @@ from tamis.typed import TYPE_CHECKING
 if TYPE_CHECKING:
     from tamis.kitchen.house import Kitchen
 
-ELSEWHERE = ""
-"""The merchant of what the goods do not know."""
-
 
 class Costs(NamedTuple):
     """What is used costs, and what must be bought; lines are rounded to the cent before they are added.

@@ -40,10 +40,6 @@ class Duration(NamedTuple):
         """So many times over; the number is not negative."""
         return Duration(self.lo * factor, None if self.hi is None else self.hi * factor, self.window)
 
-    def as_window(self) -> Duration:
-        """The same length, for the cook to choose within: what a keeping verb makes of a range."""
-        return self._replace(window=True)
-
 
 def exactly(seconds: Fraction | int) -> Duration:
     """One length, no range."""

@@ -117,7 +117,6 @@ class ClauseWords(NamedTuple):
     joins: frozenset[str]
     ands: frozenset[str]
     beside: frozenset[str]
-    single_layer: frozenset[str]
     constant: frozenset[str]
     once: frozenset[str]
     sometimes: frozenset[str]
@@ -179,7 +178,6 @@ def clause_words(language: str) -> ClauseWords:
         joins=frozenset(closed["OR"]) | frozenset(closed["TO"]),
         ands=frozenset(closed["AND"]),
         beside=frozenset(closed["PREP"]),
-        single_layer=frozenset(opened["LAYER"]),
         constant=frozenset(said["constant"]),
         once=frozenset(said["once"]),
         sometimes=frozenset(said["sometimes"]),
