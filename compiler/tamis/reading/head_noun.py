@@ -13,7 +13,7 @@ from tamis.reading.food import read_food
 from tamis.reading.food_parts import is_manner, parts_of
 from tamis.reading.pieces import read_division
 from tamis.reading.soundness import check_text
-from tamis.reading.surplus import second_use
+from tamis.reading.surplus import joined_food, second_use, with_work_behind
 from tamis.reading.unit_checks import check_units
 from tamis.source import NOWHERE
 from tamis.typed import TYPE_CHECKING, Literal
@@ -35,6 +35,9 @@ def read_named(reading: Reading, children: Sequence[Node], role: str) -> tuple[R
     parts, more = second_use(reading, parts_of(reading, children))
     known = reading.kitchen.larder.find(reading.keys(parts.name))
     if known is None:
+        parts = with_work_behind(reading, parts)
+        known = reading.kitchen.larder.find(reading.keys(parts.name))
+    if known is None:
         check_units(reading, parts)
     if parts.preposition and _divides(reading, parts):
         check_text(reading, parts.tail)
@@ -51,6 +54,9 @@ def read_named(reading: Reading, children: Sequence[Node], role: str) -> tuple[R
     purpose = reading.words.as_needed if role == "medium" and not food.purpose else food.purpose
     if (role, purpose) != (food.role, food.purpose):
         food = food._replace(role=role, purpose=purpose)  # type: ignore[arg-type]  # one of three
+    with_it = joined_food(reading, parts)
+    if with_it is not None:
+        return (read_food(reading, with_it, "ingredient", None), food)
     return (food,) if more is None else (_second(reading, more, known), food)
 
 

@@ -43,12 +43,12 @@ def unknown_food(reading: Reading, food: Ingredient, alone: Alone) -> Ingredient
 
 
 def _variety(reading: Reading, food: Ingredient) -> Ingredient | None:
-    """`6 Baldwin apples`, `1 kg King Edward potatoes`: a name with capitals before what grows is that of a variety or a
-    place. What may be another food by such a name, as are Scotch eggs, has its names in the list of foods."""
+    """`6 Baldwin apples`, `1 Bresse chicken`, `200 g York ham`: a name with capitals before what is the same food wherever
+    it comes from is that of a variety, a breed or a place."""
     words = food.name.split()
     named_so = [word.lower() for word in words if word[0].isupper()]
     found = reading.kitchen.larder.find([word for word in words if not word[0].isupper()]) if named_so else None
-    if found is None or found.goods.show not in word_lists(reading.kitchen.language, "reading")["varieties"]["shows"]:
+    if found is None or not reading.kitchen.larder.comes_from_anywhere(found.goods):
         return None
     return food._replace(goods=found.goods, states=(*found.states, *named_so))
 
