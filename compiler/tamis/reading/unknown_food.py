@@ -122,13 +122,16 @@ def _unknown_pieces(phrase: Phrase, food: Ingredient) -> tuple[str, str, Found] 
     words = food.name.split()
     at = next((at for at, word in enumerate(words) if word.lower() in phrase.tables.of), 0)
     found = phrase.kitchen.larder.find(tuple(word.lower() for word in words[at + 1 :])) if at else None
-    if found is None or food.percent or not (food.measures or food.vague) or any(one.unit for one in food.measures):
+    if found is None or food.percent or any(one.unit for one in food.measures):
         return None
     return " ".join(words[:at]), " ".join(words[at + 1 :]), found
 
 
 def _in_unknown_pieces(phrase: Phrase, food: Ingredient, said: str, rest: str, found: Found) -> Ingredient | None:
-    """Food that counts as so many of a measure that is none: nobody knows what they weigh. None for a unit misspelt."""
+    """Food that counts as so many of a measure that is none: nobody knows what they weigh. None for a unit misspelt.
+    Without a number it has no weight at all: `sippets of toast, to serve`."""
+    if not food.measures and not food.vague:
+        return food._replace(goods=found.goods, states=found.states)
     units = phrase.kitchen.units
     span = Span(food.name_span.start, food.name_span.start + len(said))
     meant = unit_meant(phrase.reading, said.lower())
