@@ -270,6 +270,10 @@ class Larder:
         """Whether a word tells in which state some kind of food is: raw, soft, flaked."""
         return any(self._words.states.get(word, word) in group for group in self._groups.values())
 
+    def comes_from_anywhere(self, goods: Goods) -> bool:
+        """Whether a food is the same by whatever place, breed or variety it is called."""
+        return goods.states.issuperset(self._groups["from"])
+
     def near(self, name: str) -> str | None:
         """Return the known name nearest in spelling, if it is near."""
         from tamis.quantity.near import Known, is_slip, nearest

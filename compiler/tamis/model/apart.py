@@ -8,20 +8,25 @@ from itertools import takewhile
 from tamis.model.batch import answering
 from tamis.model.words import plain
 from tamis.reading.clauses import Ingredient, Naming, Pause, Reference, Tool, VerbUse
+from tamis.reading.plain import plain_of
+from tamis.reading.prose import prose_words
+from tamis.syntax.document import Text
 from tamis.typed import TYPE_CHECKING
 
 if TYPE_CHECKING:
     from collections.abc import Sequence
 
+    from tamis.kitchen.house import Kitchen
     from tamis.model.hands import Hands
     from tamis.model.labour import Labour
     from tamis.reading.reading import Event
+    from tamis.syntax.document import Part
 
 
-def closes_its_own(events: Sequence[Event]) -> bool:
-    """Whether a line begins with food, takes up nothing that was there, and is named or set aside in the end: it is a
-    batch of its own, if its verb does not add to what is in hand, or if it is in a vessel that is new. Of a verb that
-    nobody knows only such a vessel tells."""
+def closes_its_own(events: Sequence[Event], parts: Sequence[Part], kitchen: Kitchen) -> bool:
+    """Whether a line, of these parts, begins with food, takes up nothing that was there, and is named or set aside in
+    the end: it is a batch of its own, if its verb does not add to what is in hand, or if it is in a vessel that is new.
+    Of a verb that nobody knows only such a vessel tells."""
     end = next((at for at, event in enumerate(events) if _closes(event)), 0)
     if end < 1 or any(isinstance(event, Ingredient | Reference) for event in events[end:]):
         return False
@@ -31,12 +36,22 @@ def closes_its_own(events: Sequence[Event]) -> bool:
     food = events[first + 1] if isinstance(verb, VerbUse) and first + 1 < end else verb
     if not isinstance(food, Ingredient) or food.purpose or food.preposition:
         return False
-    if isinstance(verb, VerbUse) and food.clause.span.start - verb.span.end > 1:  # *beat smooth with [3 eggs]*
+    if isinstance(verb, VerbUse) and _goes_to_it(food, parts, kitchen):  # *beat smooth with [3 eggs]*
         return False
     if any(isinstance(event, Reference) for event in events[:end]):
         return False
     # rice that is cooked may be cooked with the onions
     return opened or (isinstance(verb, VerbUse) and not verb.verb.adds and not verb.verb.heat)
+
+
+def _goes_to_it(food: Ingredient, parts: Sequence[Part], kitchen: Kitchen) -> bool:
+    """Whether the word before a food says that the work on what is in hand takes it, or goes into it."""
+    at = next((at for at, part in enumerate(parts) if part is food.clause), 0)
+    before = parts[at - 1] if at > 0 else None
+    if not isinstance(before, Text):
+        return False
+    said = plain_of(before.text, kitchen)
+    return len(said) > 0 and said.phrase(prose_words(kitchen.language).puts, len(said) - 1) > 0
 
 
 def _leads_in(event: Event, opened: bool) -> bool:

@@ -60,7 +60,9 @@ class Food(NamedTuple):
         words, of = plain(f"{food.name} {part}", language) if part else words, model_words(language).of
         named_so = food.goods is not None and food.goods.show in _ANIMALS  # a leg of lamb is the leg, and the lamb
         if not of.isdisjoint(words) and not named_so:
-            words = words[: next((at for at, word in enumerate(words) if at and word in of), len(words))]
+            at = next((at for at, word in enumerate(words) if at and word in of), len(words))
+            measured = food.goods is not None and kitchen.cupboard.count_word(words[at - 1])  # a blade of mace
+            words = words[at + 1 :] if measured and at + 1 < len(words) else words[:at]
         goods = food.goods
         if goods and part:
             goods = part_of_goods(goods, part, kitchen) or goods if goods.hazard else None

@@ -224,7 +224,7 @@ class Walker(Hands):
         """Whether a line closes its own mixture, or parts one off."""
         from tamis.model.apart import closes_its_own, parts_off
 
-        return closes_its_own(action.events) or parts_off(self, labour)
+        return closes_its_own(action.events, action.parts, self.flow.kitchen) or parts_off(self, labour)
 
     def _repeat_step(self, step: StepRead, numbers: list[int]) -> None:
         """`[Repeat twice]`, last in a step, does the whole step two more times."""

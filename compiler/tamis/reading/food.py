@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from tamis.quantity.measure import Measure, convert
+from tamis.quantity.nouns import nouns
 from tamis.reading.clause import child, leaves
 from tamis.reading.clauses import Ingredient, Share
 from tamis.reading.durations import stretch
@@ -141,6 +142,8 @@ def _with_unit(reading: Reading, measured: Measured, name: list[Node]) -> tuple[
     read, rest = with_unit(reading, one, name)
     if len(rest) == len(name) and rest == name:
         return measured, name
+    if nouns(reading.kitchen.language).singular(words[0][1].lower()) != words[0][1].lower():
+        read = read.with_(measures=(), pieces=None, vague=words[0][1])  # slices of lemon: nobody says how many
     of = any(leaf[0] == "OF" for leaf in words)
     return (read, rest) if of or reading.kitchen.larder.find(reading.keys(rest)) else (measured, name)
 

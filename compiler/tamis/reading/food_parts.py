@@ -41,9 +41,10 @@ def parts_of(reading: Reading, children: Sequence[Node]) -> Parts:
         at = 1
     if children[at][0] == "OFTHE":  # some of a food
         at += 1
-    if children[at][0] in ("PART", "PARTTHE"):
-        part, definite = _part(reading, children[at]), children[at][0] == "PARTTHE"
-        at += 1
+    taken = next((n for n in range(at, end) if children[n][0] in ("PART", "PARTTHE")), -1)
+    if taken >= 0:
+        part, definite = _part(reading, children[at : taken + 1]), children[taken][0] == "PARTTHE"
+        at = taken + 1
         if at < end and children[at][0] == "THE":
             definite = True
             at += 1
@@ -72,10 +73,10 @@ def parts_of(reading: Reading, children: Sequence[Node]) -> Parts:
     return made(Parts, (preposition, part, share, measure, percent, name, tail, definite))
 
 
-def _part(reading: Reading, leaf: Node) -> str:
-    """`juice of`, `the zest and juice of`: what is taken off the food."""
+def _part(reading: Reading, nodes: Sequence[Node]) -> str:
+    """`juice of`, `the zest and juice of`, `the beaten whites of`: what is taken off the food."""
     small = reading.words.the | reading.words.of | reading.words.of_the
-    return " ".join(word for word in leaf[1].lower().split() if word not in small)
+    return " ".join(word for word in reading.said(nodes).lower().split() if word not in small)
 
 
 def _share(reading: Reading, node: Node) -> Share:

@@ -13,7 +13,7 @@ from tamis.reading.food import read_food
 from tamis.reading.food_parts import is_manner, parts_of
 from tamis.reading.pieces import read_division
 from tamis.reading.soundness import check_text
-from tamis.reading.surplus import second_use
+from tamis.reading.surplus import joined_food, second_use, with_work_behind
 from tamis.reading.unit_checks import check_units
 from tamis.source import NOWHERE
 from tamis.typed import TYPE_CHECKING, Literal
@@ -35,6 +35,12 @@ def read_named(reading: Reading, children: Sequence[Node], role: str) -> tuple[R
     parts, more = second_use(reading, parts_of(reading, children))
     known = reading.kitchen.larder.find(reading.keys(parts.name))
     if known is None:
+        parts = with_work_behind(reading, parts)
+        known = reading.kitchen.larder.find(reading.keys(parts.name))
+    several = _by_eye(reading, parts) if known is None or parts.tail else ()
+    if several:
+        return tuple([_food(reading, each, role, found) for each, found in several])
+    if known is None:
         check_units(reading, parts)
     if parts.preposition and _divides(reading, parts):
         check_text(reading, parts.tail)
@@ -42,16 +48,48 @@ def read_named(reading: Reading, children: Sequence[Node], role: str) -> tuple[R
         if found and known and len(found) == 1 and isinstance(found[0], Division):
             return (found[0]._replace(food=read_food(reading, parts, role, known)),)
         return found
-    food = _as_filled(reading, parts, read_food(reading, parts, role, known))
+    food = _food(reading, parts, role, known)
     if food.goods is None and parts.preposition and not parts.tail and is_manner(reading, parts.name):
         return (Manner(reading.clause, food.measures[0] if food.measures else None),)
     if food.goods is None and _is_no_food(reading, parts, food, role):
         return None
+    with_it = joined_food(reading, parts)
+    if with_it is not None:
+        return food, read_food(reading, with_it, "ingredient", None)
+    return (food,) if more is None else (_second(reading, more, known), food)
+
+
+def _food(reading: Reading, parts: Parts, role: str, known: Found | None) -> Ingredient:
+    food = _as_filled(reading, parts, read_food(reading, parts, role, known))
     role = _role(reading, parts, food, food.role)
     purpose = reading.words.as_needed if role == "medium" and not food.purpose else food.purpose
     if (role, purpose) != (food.role, food.purpose):
         food = food._replace(role=role, purpose=purpose)  # type: ignore[arg-type]  # one of three
-    return (food,) if more is None else (_second(reading, more, known), food)
+    return food
+
+
+def _by_eye(reading: Reading, parts: Parts) -> list[tuple[Parts, Found]]:
+    """`salt and pepper`, `a little salt, pepper and nutmeg`: foods of which none has a measure may stand in one clause.
+    A measure may be of each or of all."""
+    if any(leaf[0] != "SOME" for leaf in leaves(parts.measure)) or parts.part or parts.share or parts.percent:
+        return []
+    tail, names = parts.tail, [[*leaves(parts.name)]]
+    if len(tail) > 1 and tail[1][0] == "preparation":
+        names.append(leaves(tail[1:2]))
+        tail = tail[2:]
+    several: list[list[Node]] = []
+    for name in names:
+        several.append([])
+        for leaf in name:
+            if leaf[0] == "ADJCOMMA" or leaf[1].lower() in reading.words.ands:
+                several.append([])
+            else:
+                several[-1].append(leaf)
+    found = [reading.kitchen.larder.find(reading.keys(name)) if name else None for name in several]
+    if len(several) < 2 or None in found:
+        return []
+    each = (parts._replace(name=tuple(name), tail=tail) for name in several)
+    return [(one, known) for one, known in zip(each, found, strict=True) if known is not None]
 
 
 def _second(reading: Reading, parts: Parts, known: Found | None) -> Ingredient:

@@ -5,6 +5,8 @@ A clause that cannot be read is one finding and is left out; the rest of the lin
 
 from __future__ import annotations
 
+from itertools import takewhile
+
 from tamis.diagnostics import Diagnostic
 from tamis.kitchen.equipment import HOLDS, MADE_READY
 from tamis.kitchen.house import Kitchen
@@ -231,6 +233,9 @@ class _Reader:
         records = read_clause(clause, self.kitchen, self.findings, before.text)
         if len(records) == 1 and not isinstance(records[0], VerbUse):
             return self._in_its_place(records[0], clause, earlier, before, after)
+        foods = [record for record in records if isinstance(record, Ingredient)]
+        if foods and len(foods) == len(records):
+            return [event for food in foods for event in self._in_its_place(food, clause, earlier, before, after)]
         return [event for record in records for event in (*self._worked(record), record)]
 
     def _in_its_place(
@@ -325,8 +330,9 @@ class _Reader:
         done = before.ask(done_before)
         purpose = done.purpose if done else ""
         if not purpose and record.role == "unmeasured":
-            uses = [event.verb for event in earlier if isinstance(event, VerbUse)]
-            purpose = next((verb.purpose for verb in reversed(uses) if verb.purpose), "")
+            uses = (event.verb for event in reversed(earlier) if isinstance(event, VerbUse))
+            begun = takewhile(lambda verb: not verb.heat, uses)  # dredge with [flour] and fry [in lard]
+            purpose = next((verb.purpose for verb in begun if verb.purpose), "")
             if not purpose and done and _behind_tool(earlier, before):  # a marble slab brushed with oil
                 purpose = clause_words(self.kitchen.language).as_needed
         if record.role == "ingredient" and not purpose.startswith(self.words.purpose):

@@ -1,11 +1,12 @@
-"""More of a food behind its name: `75 g butter plus 2 tbsp` is one amount; `75 g butter, plus 10 g for the tin` is two
-uses of the butter."""
+"""More food behind a name: `75 g butter plus 2 tbsp` is one amount; `75 g butter, plus 10 g for the tin` is two uses of
+the butter; `1 onion stuck with 3 cloves` are two foods."""
 
 from __future__ import annotations
 
-from tamis.reading.clause import child
+from tamis.reading.clause import child, leaves
 from tamis.reading.food_parts import Parts
 from tamis.reading.measured import MEASURES
+from tamis.reading.prose import prose_words
 from tamis.typed import TYPE_CHECKING
 
 if TYPE_CHECKING:
@@ -47,3 +48,32 @@ def measured_more(nodes: Sequence[Node]) -> tuple[Node, ...]:
     if found[0] == "weight":
         return (("weighed", [*inside, found]),)
     return (("counted", [*inside, ("count", [found])]),)
+
+
+def with_work_behind(reading: Reading, parts: Parts) -> Parts:
+    """`2 eggs beaten`, `1 onion thinly sliced`, `1 tbsp flour mixed with water`: what was done to a food, behind its
+    name without a comma, is no part of the name."""
+    kitchen, words = reading.kitchen, leaves(parts.name)
+    adverbs = prose_words(kitchen.language).adverbs
+    for at in range(len(words) - 1, 0, -1):
+        word = words[at][1].lower()
+        if kitchen.verbs.participle(word) is None and (at == len(words) - 1 or not word.endswith(adverbs)):
+            return parts
+        if kitchen.larder.find(reading.keys(words[:at])) is not None:
+            place, tail = [], parts.tail
+            if tail and tail[0][0] == "place":
+                place, tail = tail[0][1], tail[1:]
+            said: Node = ("preparation", [("said", words[at:]), *place])
+            return parts._replace(name=tuple(words[:at]), tail=(said, *tail))
+    return parts
+
+
+def joined_food(reading: Reading, parts: Parts) -> Parts | None:
+    """The measured food that the words behind a name say this one is worked with: `stuck with 3 cloves`."""
+    said = [node for part in parts.tail if part[0] in ("preparation", "place") for node in (part, *part[1])]
+    joined = next((found for node in said if node[1].__class__ is list and (found := child(node[1], "joined"))), None)
+    if joined is None:
+        return None
+    _, measure, *name = (node for node in joined[1] if node[0] != "OF")
+    measured: Node = measure if measure[0] == "weighed" else ("counted", [measure])
+    return Parts("", "", None, (measured,), None, tuple(name), (), False)

@@ -274,8 +274,9 @@ _BESIDE = PREPOSITIONS | {"DONEWITH"}
 
 
 def _heated(reading: Reading, rest: Sequence[Node]) -> list[Setting]:
-    """How hot it is: `in a moderate oven (350 °F)`."""
-    found = temperatures([part for node in rest if node[0] == "bracket" for part in node[1]])
+    """How hot it is: `in a moderate oven (350 °F)`, `in a hot oven at 220 °C`."""
+    found = [node for node in rest if node[0] == "scales"]
+    found = found or temperatures([part for node in rest if node[0] == "bracket" for part in node[1]])
     if not found:
         return []
     first = scales(reading, found[0])
@@ -354,7 +355,7 @@ def _rest(reading: Reading, nodes: Sequence[Node], measured: Measured) -> tuple[
         elif node[0] == "bracket":
             bracketed(reading, Measured(), node)
             said.append(node)
-        elif node[0] not in ("COMMA", "FOR"):
+        elif node[0] not in ("COMMA", "FOR", "AT", "hedges", "scales"):
             said.append(node)
             parts = [] if is_leaf(node) else node[1]
             check_text(reading, [node])

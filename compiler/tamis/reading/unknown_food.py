@@ -43,12 +43,12 @@ def unknown_food(reading: Reading, food: Ingredient, alone: Alone) -> Ingredient
 
 
 def _variety(reading: Reading, food: Ingredient) -> Ingredient | None:
-    """`6 Baldwin apples`, `1 kg King Edward potatoes`: a name with capitals before what grows is that of a variety or a
-    place. What may be another food by such a name, as are Scotch eggs, has its names in the list of foods."""
+    """`6 Baldwin apples`, `1 Bresse chicken`, `200 g York ham`: a name with capitals before what is the same food wherever
+    it comes from is that of a variety, a breed or a place."""
     words = food.name.split()
     named_so = [word.lower() for word in words if word[0].isupper()]
     found = reading.kitchen.larder.find([word for word in words if not word[0].isupper()]) if named_so else None
-    if found is None or found.goods.show not in word_lists(reading.kitchen.language, "reading")["varieties"]["shows"]:
+    if found is None or not reading.kitchen.larder.comes_from_anywhere(found.goods):
         return None
     return food._replace(goods=found.goods, states=(*found.states, *named_so))
 
@@ -122,13 +122,16 @@ def _unknown_pieces(phrase: Phrase, food: Ingredient) -> tuple[str, str, Found] 
     words = food.name.split()
     at = next((at for at, word in enumerate(words) if word.lower() in phrase.tables.of), 0)
     found = phrase.kitchen.larder.find(tuple(word.lower() for word in words[at + 1 :])) if at else None
-    if found is None or food.percent or not (food.measures or food.vague) or any(one.unit for one in food.measures):
+    if found is None or food.percent or any(one.unit for one in food.measures):
         return None
     return " ".join(words[:at]), " ".join(words[at + 1 :]), found
 
 
 def _in_unknown_pieces(phrase: Phrase, food: Ingredient, said: str, rest: str, found: Found) -> Ingredient | None:
-    """Food that counts as so many of a measure that is none: nobody knows what they weigh. None for a unit misspelt."""
+    """Food that counts as so many of a measure that is none: nobody knows what they weigh. None for a unit misspelt.
+    Without a number it has no weight at all: `sippets of toast, to serve`."""
+    if not food.measures and not food.vague:
+        return food._replace(goods=found.goods, states=found.states)
     units = phrase.kitchen.units
     span = Span(food.name_span.start, food.name_span.start + len(said))
     meant = unit_meant(phrase.reading, said.lower())

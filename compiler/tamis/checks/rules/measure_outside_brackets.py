@@ -73,8 +73,10 @@ def check(view: View) -> Iterator[Diagnostic]:
             words = Stretch(action, plain_of(view.source.slice(span), view.kitchen), span.start)
             if len(words.plain.said) < 2:
                 continue
+            read = {other.measure_span.start for other in action.reads if isinstance(other, Ingredient)}
             for amount in words.plain.ask(amounts):
-                yield from _in_words(view, words, amount, "stands in another food’s bracket")
+                if words.span(amount.first, amount.end).start not in read:  # of a food that this one is worked with
+                    yield from _in_words(view, words, amount, "stands in another food’s bracket")
             if words.plain.said[0] in plus:
                 yield from _more(view, words)
 

@@ -20,7 +20,7 @@ from tamis.model.apart import closes_its_own
 from tamis.model.batch import Food, matches_food
 from tamis.model.mass import NOTHING
 from tamis.model.words import plain, vessel_noun
-from tamis.reading.clauses import Division, Ingredient, Naming, Tool
+from tamis.reading.clauses import Division, Ingredient, Naming, Reference, Tool
 from tamis.reading.plain_names import put_in, put_to
 from tamis.reading.plain_tools import placed_tools
 from tamis.source import Span
@@ -71,7 +71,7 @@ def check(view: View) -> Iterator[Diagnostic]:
             for index in step.actions:
                 action = view.recipe.actions[index]
                 ends = any([type(read) is Naming and read.kind != "leaving" for read in action.reads])
-                if step.meanwhile or action.beside is not None or (ends and closes_its_own(_events(action))):
+                if step.meanwhile or action.beside is not None or (ends and closes_its_own(_events(action), action.parts, view.kitchen)):
                     continue
                 vessel = _vessel(action, into)
                 said = None
@@ -100,6 +100,8 @@ def _meets(view: View, action: Action, behind: int, lies_in: Tool) -> bool:
     recipe, kitchen = view.recipe, view.kitchen
     noun = vessel_noun(lies_in.equipment.name, recipe.language)
     lines = [one for one in recipe.actions[action.number : action.number + 2] if one.component == action.component]
+    if _is_named(view, lines, behind):
+        return True
     places = [found for line in lines for found in put_to(line.parts, kitchen) if found.start >= behind]
     places += put_in(action.parts, kitchen)
     said = [words for found in places for words, _ in found.names]
@@ -107,6 +109,22 @@ def _meets(view: View, action: Action, behind: int, lies_in: Tool) -> bool:
         return True
     foods = _foods_before(view, action) if said else []
     return any(matches_food(words, food, kitchen) for words in said for food in foods)
+
+
+def _is_named(view: View, lines: list[Action], behind: int) -> bool:
+    """Whether a bracket further on names what lies there besides the new food, and takes nothing up from elsewhere:
+    *fold into [the custard]*, *stir in [the onions]*."""
+    kitchen = view.kitchen
+    new = [use for number in lines[0].uses for use in [view.recipe.uses[number]] if use.in_batch]
+    foods = [Food.of(-1, use.ingredient, plain(use.ingredient.name, kitchen.language), NOTHING, kitchen) for use in new]
+    names = [
+        plain(read.name, kitchen.language)
+        for line in lines
+        if not line.takings
+        for read in line.reads
+        if isinstance(read, Reference) and read.role == "reference" and read.clause.span.start >= behind
+    ]
+    return any(name and not any(matches_food(name, food, kitchen) for food in foods) for name in names)
 
 
 def _foods_before(view: View, action: Action) -> list[Food]:
