@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from tamis.quantity.measure import Measure, convert
 from tamis.quantity.nouns import nouns
-from tamis.reading.clause import child, leaves
+from tamis.reading.clause import child, end_of, leaves, start_of
 from tamis.reading.clauses import Ingredient, Share
 from tamis.reading.durations import stretch
 from tamis.reading.measured import MEASURES, NAMES, ONE, Measured, bracketed, read_measure, with_unit
@@ -76,6 +76,8 @@ def read_food(reading: Reading, parts: Parts, role: str, known: Found | None) ->
     measure_list = measured.measures
     if found and found.piece_word and measure_list and not measure_list[0].unit:
         measure_list = (Measure(measure_list[0].amount, found.piece_word), *measure_list[1:])
+    if role == "unmeasured" and measure_list:
+        role = "ingredient"
     food = Ingredient(  # fields by their places: names cost as much again
         *_of_name(reading, name, found),
         measure_list,
@@ -233,6 +235,8 @@ def _tail(reading: Reading, nodes: Sequence[Node], measured: Measured) -> tuple[
             tail, measured = _surplus(reading, tail, node, measured)
         elif kind in ("preparation", "place", "likened"):  # `a knob of butter the size of a walnut`
             tail, measured = _prepared(reading, tail, node), _weighed_behind(reading, node, measured)
+        elif kind == "purpose":
+            tail, measured = _purpose(reading, tail, node, measured)
         elif kind == "leeway":
             tail = _leeway(reading, tail, node)
         elif kind == "each":
@@ -280,9 +284,6 @@ def _after_name(reading: Reading, tail: Tail, node: Node) -> Tail:
     kind = node[0]
     if kind == "optional":
         return tail.with_(optional=True)
-    if kind == "purpose":
-        check_text(reading, node[1])
-        return _for(tail, reading.span([node]))
     if kind == "other":
         larder = reading.kitchen.larder
         if all([larder.describes(word) or larder.is_state(word) for word in reading.keys(node[1][1:])]):
@@ -320,6 +321,21 @@ def _weighed_behind(reading: Reading, node: Node, measured: Measured) -> Measure
             if part[0] == "bracket":
                 measured = bracketed(reading, measured, part, notes=False)
     return measured
+
+
+def _purpose(reading: Reading, tail: Tail, node: Node, measured: Measured) -> tuple[Tail, Measured]:
+    """`for frying`, `to serve`; and how much that may come to: `to cover (about 700 ml)`."""
+    words = [part for text in node[1] for part in (text[1] if text[0] == "said" else [text])]
+    bracket = child(words, "bracket")
+    if bracket is None:
+        check_text(reading, node[1])
+        return _for(tail, reading.span([node])), measured
+    words.remove(bracket)
+    check_text(reading, words)
+    measured = bracketed(reading, measured, bracket, notes=False)
+    if not measured.measures and measured.also:
+        measured = measured.with_(measures=measured.also, also=(), start=start_of(bracket) + 1, end=end_of(bracket) - 1)
+    return _for(tail, reading.span(words)), measured
 
 
 def _leeway(reading: Reading, tail: Tail, node: Node) -> Tail:

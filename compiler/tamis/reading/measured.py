@@ -9,7 +9,7 @@ from __future__ import annotations
 from fractions import Fraction
 
 from tamis.quantity.amount import Amount
-from tamis.quantity.measure import Measure
+from tamis.quantity.measure import Measure, base, kind
 from tamis.reading.clause import child, clause_words, end_of, is_leaf, leaves, only_leaf, start_of
 from tamis.reading.quantities import amount, as_one, check_size, factors, length, measures, one_measure, place, unit_of
 from tamis.reading.soundness import check_number
@@ -359,7 +359,7 @@ def bracketed(reading: Reading, read: Measured, bracket: Node, each: bool = Fals
         if note[0] != "note" or (len(parts) > _ONE_NOTE and reading.said([note]) in reading.words.each):
             continue
         read = _noted(reading, read.with_(also=()) if also else read, note, each or parts[at + 1][0] == "EACH")
-        if also and read.also:
+        if also and read.also and not _agree(reading, also, read.also):
             message = f"“{reading.said([bracket])}”: two more measures of the same"
             raise reading.fail("measures-unclear", reading.span([note]), message, "write one of them")
         also = also or read.also
@@ -367,6 +367,20 @@ def bracketed(reading: Reading, read: Measured, bracket: Node, each: bool = Fals
         read.notes = kept
     _ask_of_packs(reading, read, bracket)
     return read.with_(also=also) if also else read
+
+
+_NEAR = Fraction(5, 100)
+"""So far apart are two weights of one thing that were both rounded: 1.1 kg, 2 1/2 lb."""
+
+
+def _agree(reading: Reading, one: Sequence[Measure], other: Sequence[Measure]) -> bool:
+    """Whether two measures say the same, in units of two systems: `(1.1 kg / 2 1/2 lb)`."""
+    found = [base(as_one(reading, said), reading.kitchen.units) for said in (one, other)]
+    kinds = {kind(said[0], reading.kitchen.units) for said in (one, other)}
+    if None in found or len(kinds) > 1:
+        return False
+    first, second = (said for said in found if said is not None)
+    return first.hi * (1 + _NEAR) >= second.lo and second.hi * (1 + _NEAR) >= first.lo
 
 
 def _ask_of_packs(reading: Reading, read: Measured, bracket: Node) -> None:

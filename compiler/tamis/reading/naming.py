@@ -63,10 +63,10 @@ _NAMINGS_HOLD = frozenset(("also",))  # reserving 240 ml (1 cup) coconut cream
 
 
 def _is_left_free(reading: Reading, measured: Measured, names: Sequence[Node]) -> bool:
-    """`1 cm uncut at one end`, `the last 2 cm bare`: a length that is no measure of food."""
+    """`1 cm uncut at one end`, `a 2-cm wall`, `the last 2 cm bare`: a length that is no measure of food."""
     if reading.kitchen.larder.find(reading.keys(names)):
         return False
-    long = bool(measured.size) and not measured.pieces
+    long = bool(measured.size) and (measured.article or not measured.pieces)
     return long or any(leaf[0] == "LENGTH" for leaf in leaves(names))
 
 
