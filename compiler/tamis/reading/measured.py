@@ -399,10 +399,13 @@ def _ask_of_packs(reading: Reading, read: Measured, bracket: Node) -> None:
 
 
 def _noted(reading: Reading, read: Measured, note: Node, each: bool) -> Measured:
-    """`3 cups`, `140–200 g`, `1 kg stoned`, `20 cm`, `3 sprigs`, or a note."""
-    parts = list(note[1])
-    while len(parts) > 1 and parts[0][0] == "ANY" and parts[0][1].lower() in reading.words.about | reading.words.each:
-        each = parts.pop(0)[1].lower() in reading.words.each or each
+    """`3 cups`, `a scant cup`, `140–200 g`, `1 kg stoned`, `20 cm`, `3 sprigs`, or a note."""
+    parts, words = list(note[1]), reading.words
+    before = words.about | words.each
+    if any(part[0] == "weight" for part in parts):
+        before |= words.articles
+    while len(parts) > 1 and parts[0][0] == "ANY" and (parts[0][1].lower() in before or is_how(words, parts[0])):
+        each = parts.pop(0)[1].lower() in words.each or each
     if not parts:
         return read.with_(notes=(*read.notes, reading.span([note])))
     first, others = parts[0], parts[1:]
@@ -423,7 +426,9 @@ def _noted(reading: Reading, read: Measured, note: Node, each: bool) -> Measured
     if first[0] == "size":
         return read.with_(size=reading.said([note]))
     if first[0] == "count" and others:
-        unit = reading.kitchen.cupboard.count_word(others[0][1].lower()) if is_leaf(others[0]) else None
+        if len(others) > 1 and is_leaf(others[0]) and is_how(words, others[0]):  # 3 level tbsp
+            others = others[1:]
+        unit = _unit(reading.kitchen, others[0]) if is_leaf(others[0]) else ""
         if unit and len(others) == 1:
             return read.with_(also=(Measure(amount(reading, first), unit),))
     return read.with_(notes=(*read.notes, reading.span([note])))

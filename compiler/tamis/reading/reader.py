@@ -333,7 +333,8 @@ class _Reader:
             uses = (event.verb for event in reversed(earlier) if isinstance(event, VerbUse))
             begun = takewhile(lambda verb: not verb.heat, uses)  # dredge with [flour] and fry [in lard]
             purpose = next((verb.purpose for verb in begun if verb.purpose), "")
-            if not purpose and done and _behind_tool(earlier, before):  # a marble slab brushed with oil
+            slab = done and _behind_tool(earlier, before)  # a marble slab brushed with oil
+            if not purpose and (slab or (_is_fat(record) and _works_on_tool(earlier))):  # rub [a rack] with [butter]
                 purpose = clause_words(self.kitchen.language).as_needed
         if record.role == "ingredient" and not purpose.startswith(self.words.purpose):
             if not _makes_ready(earlier, self.of_equipment):
@@ -354,8 +355,8 @@ def _fills(earlier: Sequence[Event]) -> bool:
 def _makes_ready(earlier: Sequence[Event], of_equipment: bool) -> bool:
     """Whether a line makes a piece of equipment ready: what it takes for that stays at the tin, be it weighed or not.
     Dough or bread that lines a tin is food, unless all that the component does is to make a tin ready."""
-    tool = next((event for event in earlier[:_OPENS] if event.__class__ in _THINGS), None)
-    if not isinstance(tool, Tool) or tool.definite or tool.preposition or tool.equipment.kind not in MADE_READY:
+    tool = _works_on_tool(earlier)
+    if tool is None or tool.definite or tool.equipment.kind not in MADE_READY:
         return False
     verb = next((event.verb for event in earlier[:_OPENS] if isinstance(event, VerbUse)), None)
     if verb is None:
@@ -363,6 +364,16 @@ def _makes_ready(earlier: Sequence[Event], of_equipment: bool) -> bool:
     if verb.greases or (of_equipment and verb.coats):
         return True
     return bool(verb.purpose) and (of_equipment or tool.equipment.kind == "surface")
+
+
+def _works_on_tool(earlier: Sequence[Event]) -> Tool | None:
+    """The piece of equipment that a line's work is done to."""
+    first = next((event for event in earlier[:_OPENS] if event.__class__ in _THINGS), None)
+    return first if isinstance(first, Tool) and not first.preposition else None
+
+
+def _is_fat(food: Ingredient) -> bool:
+    return food.goods is not None and food.goods.role == "fat"
 
 
 def _behind_tool(earlier: Sequence[Event], before: Plain) -> bool:

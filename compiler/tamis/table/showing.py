@@ -106,7 +106,7 @@ def _own_figures(row: Row, kitchen: Kitchen) -> str:
     say = _say_scaled if row.scaled else _say_written
     amount = scaled(row.first, row.once)
     text = _said_full(amount, row, kitchen) or say(amount, row.name, kitchen)
-    also = say(scale(row.first.also, row.once), "", kitchen)
+    also = _said_full_beside(row, kitchen) or say(scale(row.first.also, row.once), "", kitchen)
     asides = [f"{say((measure,), '', kitchen)} {word}".rstrip() for measure, word in _weights(row)]
     size = "" if _by_length(row.first, kitchen) else row.first.size.replace("-", " ")
     hedged = text if _full(row.first, kitchen) and not row.first.about else _hedged(text, row, False, kitchen)
@@ -147,9 +147,25 @@ def _said_full(amount: tuple[Measure, ...], row: Row, kitchen: Kitchen) -> str:
     return _with_word(_plain_numbers(amount, row, kitchen), full) if full else ""
 
 
+def _said_full_beside(row: Row, kitchen: Kitchen) -> str:
+    """The same of the measure beside it: `500 g (3 heaped cups)`."""
+    full = _heaped(row.first.measure_text[len(_before_beside(row.first)) :].replace("(", " "), kitchen)
+    assert row.once is not None
+    return _with_word(_plain_numbers(scale(row.first.also, row.once), row, kitchen), full) if full else ""
+
+
 def _full(item: Ingredient, kitchen: Kitchen) -> str:
+    return _heaped(_before_beside(item), kitchen)
+
+
+def _before_beside(item: Ingredient) -> str:
+    """The words of its measure before those of another that says the same."""
+    return item.measure_text.partition("(")[0]
+
+
+def _heaped(text: str, kitchen: Kitchen) -> str:
     heaped = amount_words(kitchen.language).heaped
-    return next((word for word in item.measure_text.lower().split() if word in heaped), "")
+    return next((word for word in text.lower().split() if word in heaped), "")
 
 
 def _is_uneven(item: Ingredient, kitchen: Kitchen) -> bool:
