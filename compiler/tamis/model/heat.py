@@ -170,11 +170,26 @@ def _station(act: Line, labour: Labour, lies: Station, bath: bool, hot_oven: boo
         return (lies, "stays") if lies else ("oven", "verb")
     if station == "ring" and hot_oven and not lies and any(tool.equipment.station == "oven" for tool in tools):
         return "oven", "verb"  # place on a baking tray and cook
+    if station == "oven" and lies == "ring" and _heat_is_said(act) and not _has_oven(act):
+        return lies, "stays"  # a pancake bakes in its pan
     if station:
         return station, "verb"
     if not lies or any(map(_takes_off, tools)):
         return "", "nowhere"
     return _left(act, labour, lies)
+
+
+def _heat_is_said(act: Line) -> bool:
+    """Whether its component tells how high the heat of the hob is."""
+    return any("heat" in labour.set for labour in act.walker.flow.lines_of(act.walker.component))
+
+
+def _has_oven(act: Line) -> bool:
+    """Whether any line of the recipe names an oven, or degrees that only an oven has."""
+    return any(
+        _set_hot(labour) or any(tool.equipment.station == "oven" and _is_station(tool) for tool in labour.tools)
+        for labour in act.walker.flow.labours
+    )
 
 
 def _left(act: Line, labour: Labour, lies: Station) -> tuple[Station, Rule]:

@@ -246,7 +246,13 @@ class Walker(Hands):
             flow.actions[number] = action._replace(times=action.times * factor)
             for use in action.uses:
                 once = flow.uses[use]
-                flow.uses[use] = once._replace(times=once.times * factor, mass=times(once.mass, factor))
+                again_of_it = once.fraction * min(factor, self.again)
+                shared = once.fraction < again_of_it <= 1  # half of 40 g each time: all of them of one measure
+                flow.uses[use] = once._replace(
+                    times=once.times if shared else once.times * factor,
+                    fraction=again_of_it if shared else once.fraction,
+                    mass=times(once.mass, factor),
+                )
                 if once.in_batch:
                     again = plus(again, times(once.mass, more[0]))
         self.redo(numbers, more[0], again)
