@@ -6,12 +6,14 @@ from tamis.model.batch import answering, called_so, of_kind
 from tamis.model.described import unborne
 from tamis.model.meaning import Meaning, by_name, nearest_of, one_meant
 from tamis.model.rest_of import dish_names, own_names, rest_called
-from tamis.model.words import before_joint
+from tamis.model.words import before_joint, plain
 from tamis.quantity.nouns import nouns
 from tamis.reading.tables import tables
 from tamis.typed import TYPE_CHECKING
 
 if TYPE_CHECKING:
+    from collections.abc import Iterator
+
     from tamis.model.hands import Hands
     from tamis.reading.clauses import Share
 
@@ -70,9 +72,23 @@ def _made_of(walker: Hands, words: tuple[str, ...], share: Share | None) -> Mean
         found = by_name(walker, (*name[:-1], nouns(language).singular(name[-1])), share) if name else None
         if found:
             return found
+    for part in _parts_of(walker, words):  # of eggs that were separated
+        found = nearest_of(walker, part, answering(part, walker.flow.kitchen))
+        if found:
+            return found
     if words and len(walker.open) == 1:  # the dry ingredients
         return Meaning(next(iter(walker.open)), rule="only-open", words=words)
     return Meaning(walker.present, present=True, rule="in-hand") if walker.present and not words else None
+
+
+def _parts_of(walker: Hands, words: tuple[str, ...]) -> Iterator[tuple[str, ...]]:
+    """The names of the parts of a food: those of the yolk and the white of an egg."""
+    larder = walker.flow.kitchen.larder
+    found = larder.find(words) if words else None
+    for part in found.goods.parts if found else ():
+        goods = larder.get(part.id)
+        if goods is not None:
+            yield plain(goods.name, walker.flow.kitchen.language)
 
 
 def _in_pieces(walker: Hands, words: tuple[str, ...]) -> Meaning | None:
