@@ -45,6 +45,9 @@ IN_FILE: dict[str, tuple[str, ...]] = {
     "raw-flour": (*_NAMES, "batch-left-open", "product-used-up", "verb-without-time", "time-without-unit"),
     "oven-without-temperature": (*_CLAUSES, "time-without-unit", "verb-without-time"),
     "amount-unlikely": (*_CLAUSES, "unit-missing"),
+    "salt-band": _CLAUSES,
+    "hydration-band": _CLAUSES,
+    "yeast-band": _CLAUSES,
     "missing-yield": ("header-key", "missing-title", "header-line"),
 }
 # Their words may stand in brackets already in a hint that shows the whole line.

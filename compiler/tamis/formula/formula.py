@@ -190,6 +190,11 @@ class Formula:
         """Salt by its name."""
         return self._role("salt")
 
+    @property
+    def rich(self) -> Amount:
+        """Sugar and fat, in percent of all flour."""
+        return self._role("sugar", "fat")
+
     @cached_property
     def yeast(self) -> Amount:
         """Yeast of whatever kind, as it is weighed."""

@@ -76,12 +76,12 @@ class Safety(NamedTuple):
 class Dough(NamedTuple):
     """Between which percentages of all flour the house's breads lie; what is far outside is told.
 
-    `salt`: 1.5–2.5 % is attributed to The Bread Baker's Apprentice by a bakers' forum (thefreshloaf.com 31936).
+    `salt`: from tin loaves and milk rolls to well salted country bread, common practice.
     `hydration` counts the water in milk, eggs and butter too: from stiff or rich doughs to slack ones, common practice.
     `yeast` is instant dry: from a night-long rise to sweet doughs, common practice.
     """
 
-    salt: tuple[Fraction, Fraction] = (Fraction(3, 2), Fraction(5, 2))
+    salt: tuple[Fraction, Fraction] = (Fraction(1), Fraction(5, 2))
     hydration: tuple[Fraction, Fraction] = (Fraction(45), Fraction(90))
     yeast: tuple[Fraction, Fraction] = (Fraction(1, 20), Fraction(5, 2))
 

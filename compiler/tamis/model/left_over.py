@@ -28,7 +28,7 @@ def tell_left_over(flow: Flow) -> None:
         elif batch.origin in ("component", "named") and batch.shared and batch.left > 0 and batch.taken_at:
             message = f"{_how_much(batch)} “{product.name.lower()}” is left over after the last share of it"
             rest = example(flow.kitchen.language, "the_rest", name=product.name.lower())
-            if _measured_out(flow, batch.taken_at):
+            if _measured_out(flow, batch.taken_at) or _may_wait(flow, product.component):
                 hint = f"if that is meant, say what becomes of it; else use {rest}"
                 _tell(flow, "product-left-over", batch.taken_at, message, hint, "information")
             else:
@@ -41,6 +41,11 @@ def _measured_out(flow: Flow, span: Span) -> bool:
         if named.clause.span == span and named.share:
             return named.share.measure is not None and bool(named.share.measure.unit)
     return False
+
+
+def _may_wait(flow: Flow, component: int) -> bool:
+    """Whether the recipe tells how long it keeps: what is more than the dish takes is then made on purpose."""
+    return bool(flow.reading.components[component].ahead)
 
 
 def _how_much(batch: Batch) -> str:

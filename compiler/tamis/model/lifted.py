@@ -54,7 +54,8 @@ def lift_out(act: Line, reference: Reference, batch: Batch) -> bool:
         _begin(act, reference, lifted)
         return True
     thrown = all(_is_thrown(walker.flow, food) for food in foods)
-    if thrown or (verb.removes and not any(food.show in _FLESH for food in foods)):
+    flesh = any(food.show in _FLESH for food in foods)
+    if thrown or (not flesh and (verb.removes or _is_little(batch, foods))):
         walker.let_go(batch, foods, words)
         return True
     walker.kept_together.append((act.number, reference))
@@ -130,6 +131,16 @@ def _comes_back(act: Line, reference: Reference, foods: list[Food], words: Words
 def _is_thrown(flow: Flow, food: Food) -> bool:
     """Whether food that is lifted out and not named again is thrown away: nobody eats bones and bay leaves."""
     return food.show in _SEASONS or not model_words(flow.kitchen.language).thrown.isdisjoint(food.words)
+
+
+_LITTLE = 10
+"""What is a smaller part of a batch flavours it, and is done with when it is lifted out: the onion of a white sauce
+(common practice)."""
+
+
+def _is_little(batch: Batch, foods: Sequence[Food]) -> bool:
+    lifted = sum(food.mass.hi for food in foods)
+    return all(food.mass.known for food in foods) and lifted * _LITTLE <= sum(food.mass.lo for food in batch.foods)
 
 
 def _begin(act: Line, reference: Reference, lifted: Batch) -> None:

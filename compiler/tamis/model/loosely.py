@@ -38,7 +38,7 @@ def loosely(walker: Hands, words: tuple[str, ...], share: Share | None) -> Meani
         return Meaning(rest, present=rest is walker.present, rule="left-behind", words=words)
     if found is None and walker.present and words and words in own_names(walker):
         return Meaning(walker.present, present=True, rule="own-name", words=words)
-    return found or _made_so(walker, words) or _dish(walker, words)
+    return found or _made_so(walker, words, share) or _dish(walker, words)
 
 
 def _dish(walker: Hands, words: tuple[str, ...]) -> Meaning | None:
@@ -114,11 +114,16 @@ def _cut_alone(walker: Hands, words: tuple[str, ...]) -> Meaning | None:
     return _borne_out(walker, words, one_meant(all_cut_so(walker, words[-1]) if words else [], words, "pieces"))
 
 
-def _made_so(walker: Hands, words: tuple[str, ...]) -> Meaning | None:
-    """*The syrup*: the one thing that is made of what makes a syrup."""
+def _made_so(walker: Hands, words: tuple[str, ...], share: Share | None) -> Meaning | None:
+    """*The syrup*: the one thing that is made of what makes a syrup; *the other half of the pastry*, what is left of
+    it."""
     from tamis.model.made_of import all_made_of
 
-    return _borne_out(walker, words, one_meant(all_made_of(walker, words[-1]) if words else [], words, "made-of"))
+    made = all_made_of(walker, words[-1]) if words else []
+    if share is not None and share.kind == "rest":
+        left = {*walker.open.shared, *walker.flow.all_shared()}
+        made = [batch for batch in made if batch in left] or made
+    return _borne_out(walker, words, one_meant(made, words, "made-of"))
 
 
 def _borne_out(walker: Hands, words: tuple[str, ...], found: Meaning | None) -> Meaning | None:

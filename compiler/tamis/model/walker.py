@@ -228,16 +228,19 @@ class Walker(Hands):
 
     def _repeat_step(self, step: StepRead, numbers: list[int]) -> None:
         """`[Repeat twice]`, last in a step, does the whole step two more times."""
-        from tamis.reading.repeated import repeats_of_step
+        from tamis.reading.repeated import repeats_of_step, takes_rest
 
         if not step.actions:
             return
         for before in step.actions[:-1]:
             for repeat in repeats_of_step(before):
                 self._repeats_too_early(repeat)
-        more = [repeat.number for repeat in repeats_of_step(step.actions[-1])]
-        if not more:
+        repeats = repeats_of_step(step.actions[-1])
+        if not repeats:
             return
+        if repeats[0].bare and not takes_rest(step.actions[-1]):
+            self._repeats_unknown(repeats[0])
+        more = [repeat.number for repeat in repeats]
         factor = 1 + more[0]
         flow = self.flow
         again = NOTHING
@@ -256,6 +259,12 @@ class Walker(Hands):
                 if once.in_batch:
                     again = plus(again, times(once.mass, more[0]))
         self.redo(numbers, more[0], again)
+
+    def _repeats_unknown(self, repeat: Repeat) -> None:
+        language = self.flow.kitchen.language
+        once, rest = (example(language, key) for key in ("repeat_once", "repeat_with"))
+        message = f"“{repeat.clause.text}”: how often, or with what?"
+        self.find("number-unclear", "error", repeat.clause.span, message, f"write {once}, or say with what: {rest}")
 
     def _repeats_too_early(self, repeat: Repeat) -> None:
         text = repeat.clause.text

@@ -290,13 +290,14 @@ class Division(NamedTuple):
 class Repeat(NamedTuple):
     """The line (`times`), the step (`step-times`), or the rest of the step in batches or loads, is done again.
 
-    `of` is what a batch holds where both are told (`in 3 batches of 8`)."""
+    `of` is what a batch holds where both are told (`in 3 batches of 8`). `bare`: nobody says how often (`Repeat`)."""
 
     clause: Clause
     kind: Literal["times", "step-times", "batches", "loads", "batch-size", "additions"]
     number: Fraction
     of: Measure | None = None
     role: Role = "repeat"
+    bare: bool = False
 
 
 class Meanwhile(NamedTuple):

@@ -58,5 +58,10 @@ def times_of_shares(step: StepRead) -> Fraction:
     more = repeats_of_step(step.actions[-1]) if step.actions else ()
     if not more:
         return Fraction(1)
-    shares = [event.share for one in step.actions for event in one.events if isinstance(event, Reference)]
-    return Fraction(1) if any(share and share.kind == "rest" for share in shares) else 1 + more[0].number
+    return Fraction(1) if any(map(takes_rest, step.actions)) else 1 + more[0].number
+
+
+def takes_rest(action: ActionRead) -> bool:
+    """Whether a line takes what is left of something."""
+    shares = [event.share for event in action.events if isinstance(event, Reference)]
+    return any(share is not None and share.kind == "rest" for share in shares)

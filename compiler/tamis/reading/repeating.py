@@ -45,7 +45,7 @@ def read_repeat(reading: Reading, children: Sequence[Node]) -> tuple[Read, ...]:
         twice, often, batches = (example(reading.kitchen.language, key) for key in keys)
         hint = f"write {twice}, {often} or {batches}"
         raise reading.fail("number-unclear", reading.clause.span, message, hint)
-    return (Repeat(reading.clause, kind, number, holds),)  # type: ignore[arg-type]  # one of its kinds
+    return (Repeat(reading.clause, kind, number, holds, bare=kinds == {"REPEAT"}),)  # type: ignore[arg-type]
 
 
 def _times(reading: Reading, children: Sequence[Node], counted: Node | None, kinds: set[str]) -> Fraction:

@@ -58,11 +58,19 @@ _METRIC = ("g", "kg", "ml", "l")
 def check(view: View) -> Iterator[Diagnostic]:
     """Ingredients whose second measure lies beyond the tolerance of the first."""
     for food in view.also:
-        if len(food.measures) != 1:
+        if len(food.measures) != 1 or not _uneven(view).isdisjoint(food.measure_text.lower().replace("(", " ").split()):
             continue
         for other in food.also:
             found = [list(_disagree(view, said, other)) for said in _ways_measured(view, food)]
             yield from min(found, key=len)
+
+
+def _uneven(view: View) -> frozenset[str]:
+    """The words of spoons and cups of which nobody knows how full they are: generous, scant."""
+    from tamis.table.words import amount_words
+
+    words = amount_words(view.recipe.language)
+    return words.uneven | words.nearly
 
 
 def _ways_measured(view: View, food: Ingredient) -> Iterator[Ingredient]:
