@@ -58,7 +58,7 @@ marinate     waits keeps
 soak         waits keeps
 cure         waits keeps
 infuse       waits keeps
-hold         waits keeps
+hold         keeps
 keep         keeps
 keep warm    keeps
 discard      removes
