@@ -8,7 +8,7 @@ from tamis.model.at_work import in_hand, is_tool, lies_in_medium
 from tamis.model.batch import Batch, answering
 from tamis.model.described import unborne
 from tamis.model.effects import Refers, Why
-from tamis.model.foods import take_ahead
+from tamis.model.foods import take_ahead, take_other_part
 from tamis.model.line import GOES_IN
 from tamis.model.lookup import look_up
 from tamis.model.mass import times
@@ -16,7 +16,7 @@ from tamis.model.meaning import Meaning
 from tamis.model.one_of import one_of_several, one_of_the_whole
 from tamis.model.reasons import refers, why_meant
 from tamis.model.recipe import Taking
-from tamis.model.rest_of import goes_apart, is_picked
+from tamis.model.rest_of import goes_apart, is_picked, rest_called
 from tamis.model.shares import back_to_the_rest, part_of, rest_in_vessel
 from tamis.model.words import model_words, plain
 from tamis.model.worked_mass import take_off
@@ -39,6 +39,7 @@ def refer(act: Line, reference: Reference) -> None:
         return
     reference = back_to_the_rest(act, one_of_several(act.walker, reference))
     meaning = look_up(act.walker, reference) or in_hand(act, reference)
+    meaning = _not_itself(act, reference, meaning)
     measured = reference.share is not None and reference.share.kind == "measure"
     if measured or (meaning is not None and meaning.present and reference.share is None):
         hint = _belongs_inside(act, reference)
@@ -76,6 +77,18 @@ def refer(act: Line, reference: Reference) -> None:
     act.fresh = False
 
 
+def _not_itself(act: Line, reference: Reference, meaning: Meaning | None) -> Meaning | None:
+    """*Pour in [the broth]*: what is in hand does not go into itself because something in it is of that kind."""
+    if meaning is None or not meaning.present or meaning.rule != "kind" or act.verb is None or not act.verb.adds:
+        return meaning
+    if reference.preposition or reference.share is not None:
+        return meaning
+    other = rest_called(act.walker, meaning.words)
+    if other is None or other is act.walker.present:
+        return meaning
+    return Meaning(other, rule="left-behind", words=meaning.words)
+
+
 def hold_again(act: Line, tool: Tool) -> None:
     """Equipment in which the rest of what is in hand lies: it goes back to that."""
     rest = rest_in_vessel(act, tool)
@@ -98,7 +111,12 @@ def _of_nothing_made(act: Line, reference: Reference) -> None:
     """A place in the work, what food lies in, food that is weighed further on; or a name that is not known."""
     if _is_manner(act, reference):
         act.walker.emit(Manner(reference.clause))
-    elif not (lies_in_medium(act, reference, anywhere=True) or take_ahead(act, reference) or _of_food(act, reference)):
+    elif not (
+        lies_in_medium(act, reference, anywhere=True)
+        or take_ahead(act, reference)
+        or _of_food(act, reference)
+        or take_other_part(act, reference)
+    ):
         from tamis.model.reference_faults import unknown
 
         unknown(act, reference, _belongs_inside(act, reference))
