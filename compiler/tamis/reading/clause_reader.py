@@ -70,12 +70,12 @@ def read_clause(
 
             no_clause(Phrase(reading, read_alone))
             return ()
-        first = records[0]
-        if isinstance(first, Ingredient) and first.goods is None:
-            kept = _known_anyway(reading, first)
-            if kept is None:
-                return ()
-            records = (kept, *records[1:]) if isinstance(kept, Ingredient) else (kept,)
+        for at, food in enumerate(records):
+            if isinstance(food, Ingredient) and food.goods is None:
+                kept = _known_anyway(reading, food)
+                if kept is None:
+                    return ()
+                records = (*records[:at], kept, *records[at + 1 :]) if isinstance(kept, Ingredient) else (kept,)
         check_all_read(reading, tree, cut)
     except Unreadable as unreadable:
         findings.append(unreadable.finding)

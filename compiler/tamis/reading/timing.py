@@ -153,6 +153,8 @@ def _beside(reading: Reading, work: _Work, node: Node, rest: Sequence[Node]) -> 
         work.cue = [node, rest[1]]
     elif node[0] in ("where", "there"):
         work.where.append(node)
+        if hot := child(node[1], "scales"):
+            _heat_part(reading, work, hot, rest)
     elif node[0] == "text":
         words = [leaf[1] for leaf in node[1][:2] if is_leaf(leaf)]
         if len(words) > 1 and words[0] in reading.words.beside and words[1] not in reading.words.the:
