@@ -194,7 +194,7 @@ class Verbs:
             if not words[at].isalpha():
                 return None
             found = self.match(words, at) if words[at - 1] not in about.articles else None
-            if found and found[0].waits and not found[0].lets:
+            if found and (found[0].waits or found[0].cooks) and not found[0].lets:
                 end = at + found[1]
                 sure = not found[0].doubtful or at == after or words[at - 1] in about.before
                 if sure or end == len(words) or not words[end].isalpha() or words[end] in about.after:
