@@ -98,6 +98,10 @@ class Verb(NamedTuple):
     """Parts some of the food, which stays open under its own name."""
     purpose: str = ""
     """What unmeasured goods beside it are for, as `for dusting`."""
+    over: str = ""
+    """The same where *over* stands behind them: grate [nutmeg] over the top."""
+    on_heat: str = ""
+    """The verb that it is where its line names what stands on the stove: jars are processed in a canner."""
     greases: bool = False
     """Puts fat on a piece of equipment: where no bracket names the fat, something is missing."""
     takes: int = 0

@@ -6,6 +6,7 @@ preposition, perhaps a number, and a name. All such questions are answered here,
 
 from __future__ import annotations
 
+from tamis.kitchen.food import FROM_TAP
 from tamis.quantity.nouns import nouns
 from tamis.reading.clause import child, leaves
 from tamis.reading.clauses import Division, Manner
@@ -17,7 +18,7 @@ from tamis.reading.surplus import second_use
 from tamis.reading.things import read_tool
 from tamis.reading.unit_checks import check_units
 from tamis.source import NOWHERE
-from tamis.typed import TYPE_CHECKING, Literal
+from tamis.typed import TYPE_CHECKING
 
 if TYPE_CHECKING:
     from collections.abc import Sequence
@@ -26,9 +27,6 @@ if TYPE_CHECKING:
     from tamis.reading.clause import Node, Reading
     from tamis.reading.clauses import Ingredient, Read
     from tamis.reading.food_parts import Parts
-
-FROM_TAP: Literal["tap"] = "tap"
-"""The merchant of what is not bought; without an amount it is there to boil, steam or cool in."""
 
 
 def read_named(reading: Reading, children: Sequence[Node], role: str) -> tuple[Read, ...] | None:
