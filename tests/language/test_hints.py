@@ -62,7 +62,7 @@ FRENCH = {
     "Laisser mijoter.": "`[laisser mijoter pendant 20 min]`, or what to look for: `[jusqu'à …]`",
     "Verser [du lait].": "`[lait, si besoin]`",
     "Ajouter [de l'huile d'olive].": "`[2 cuillères à soupe huile d'olive]`",
-    "Verser [1 boîte de 400 g de tomates].": "`d'épaisseur`",
+    "Verser [1 boîte de 400 g de tomates].": "`[400 g de tomates]`",
     "Cuire [pendant 10 min moins].": "`",
     "Cuire [au four pendant 40 min].": "`préchauffer [le four] [à 180 °C]`",
     "Ajouter [4 cuisses de poulet] et servir.": "`[jusqu'à 74 °C (165 °F) à cœur]`",

@@ -32,6 +32,7 @@ NAMES: dict[str, tuple[str | None, str | None]] = {
     "label_cup": ("240 * ml", "240 ml"), "label_fl_oz": ("30 * ml", "30 ml"),
     "label_tbsp": ("15 * ml", "15 ml"), "label_tsp": ("5 * ml", "5 ml"),
     "cup": ("cup", "uscup"), "tbsp": ("tablespoon", "ustbsp"), "tsp": ("teaspoon", "ustsp"),
+    "saltspoon": ("0.25 * teaspoon", "saltspoon"),
     "imp_gallon": ("UK_gallon", "brgallon"), "imp_quart": ("UK_quart", "brquart"),
     "imp_pint": ("UK_pint", "brpint"), "imp_gill": ("UK_gill", "brgill"), "imp_cup": ("UK_cup", "brcup"),
     "imp_fl_oz": ("UK_fluid_ounce", "brfloz"), "imp_tbsp": ("0.625 * UK_fluid_ounce", "5|8 brfloz"),

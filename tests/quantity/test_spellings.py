@@ -25,7 +25,8 @@ SPELT = [
     ("US cup", "us_cup"), ("metric cups", "metric_cup"), ("imperial pint", "imp_pint"), ("hr", "h"),
     ("hrs", "h"),
     ("hour", "h"), ("minutes", "min"), ("mins", "min"), ("sec", "s"), ("days", "day"), ("wk", "week"),
-    ("months", "month"), ("inches", "inch"), ("cm", "cm"), ("millimetres", "mm"), ("°C", "deg_c"),
+    ("tablespoonful", "tbsp"), ("teaspoonfuls", "tsp"), ("tablespoonsful", "tbsp"), ("cupfuls", "cup"),
+    ("dessertspoonful", "dessertspoon"), ("saltspoonful", "saltspoon"), ("months", "month"), ("inches", "inch"), ("cm", "cm"), ("millimetres", "mm"), ("°C", "deg_c"),
     ("degrees Fahrenheit", "deg_f"), ("pinches", "pinch"), ("dashes", "dash"), ("fl_oz", "fl_oz"),
 ]  # fmt: skip
 

@@ -28,6 +28,8 @@ Animal = Literal["", "meat", "fish", "dairy", "egg", "honey", "gelatine"]
 Role = Literal["", "flour", "water", "salt", "yeast", "sugar", "fat", "egg", "milk", "starter", "flavour"]
 
 FERMENTING: tuple[Role, ...] = ("yeast", "starter")
+FROM_TAP: Literal["tap"] = "tap"
+"""The merchant of what is not bought; without an amount it is there to boil, steam or cool in."""
 
 GoodsKey = Literal[
     "id", "name", "plural", "aliases", "keys", "states", "densities", "pieces", "parts", "liquid", "show", "allergens",

@@ -20,6 +20,7 @@ _TIMES = (
     "takes", "per_kg", "per_piece", "most_per_kg", "estimate", "estimate_per_kg", "water_per_kg", "rinsed",
     "sieved_per_kg", "least_per_kg", "part_per_kg",
 )  # fmt: skip
+_PURPOSES = ("purpose", "over")
 _TAKEN_BACK = "-"
 _PREPARES: Literal["prepares"] = "prepares"
 
@@ -83,9 +84,9 @@ def _add(base: str, facts: dict[str, Any], words: VerbWords, verbs: dict[str, st
     names = (base, *also.split(" / ")) if also else (base,)
     if words.names is not None:
         names = words.names.get(base, ())
-    purpose = facts.get("purpose")
-    if purpose in words.purposes:
-        facts["purpose"] = words.purposes[purpose]
+    for key in _PURPOSES:
+        if (purpose := facts.get(key)) in words.purposes:
+            facts[key] = words.purposes[purpose]
     verb = Verb(base, names[0] if names else base, does=frozenset(), **facts)  # which no line of the file may say
     usual = {"base": base, **Verb._field_defaults}
     verbs[base] = cell({key: value for key, value in verb._asdict().items() if value != usual.get(key)})

@@ -98,6 +98,10 @@ class Verb(NamedTuple):
     """Parts some of the food, which stays open under its own name."""
     purpose: str = ""
     """What unmeasured goods beside it are for, as `for dusting`."""
+    over: str = ""
+    """The same where *over* stands behind them: grate [nutmeg] over the top."""
+    on_heat: str = ""
+    """The verb that it is where its line names what stands on the stove: jars are processed in a canner."""
     greases: bool = False
     """Puts fat on a piece of equipment: where no bracket names the fat, something is missing."""
     takes: int = 0
@@ -194,7 +198,7 @@ class Verbs:
             if not words[at].isalpha():
                 return None
             found = self.match(words, at) if words[at - 1] not in about.articles else None
-            if found and found[0].waits and not found[0].lets:
+            if found and (found[0].waits or found[0].cooks) and not found[0].lets:
                 end = at + found[1]
                 sure = not found[0].doubtful or at == after or words[at - 1] in about.before
                 if sure or end == len(words) or not words[end].isalpha() or words[end] in about.after:

@@ -64,7 +64,7 @@ def _set_out(act: Line, words: tuple[str, ...], anywhere: bool) -> Use | None:
         own = anywhere or use.component == act.walker.component
         called = item.goods is not None and item.goods.role == role if role else True
         if own and called and not use.in_batch and _is_medium(flow, item):
-            said = plain(item.name, flow.kitchen.language)
+            said = {*plain(item.name, flow.kitchen.language), *(item.goods.states if item.goods else ())}
             if all(word in said or _tells_state(flow, word) for word in words[:-1]):
                 return use
     return None

@@ -18,9 +18,10 @@ if TYPE_CHECKING:
 
     from tamis.kitchen.house import Kitchen
     from tamis.model.batch import Batch, Food
+    from tamis.model.flow import Flow
     from tamis.model.line import Line
     from tamis.model.recipe import Use
-    from tamis.reading.clauses import Ingredient
+    from tamis.reading.clauses import Ingredient, Tool
 
 Words = tuple[str, ...]
 
@@ -54,18 +55,25 @@ def _pieces(act: Line, food: Ingredient, noun: Words) -> Fraction | None:
     rules = nouns(walker.flow.kitchen.language)
     batch = walker.present
     if batch is not None and batch.pieces is not None:
-        number, called = batch.pieces
-        if number.single and (not noun or rules.singular(called.split(" ")[-1].lower()) == rules.singular(noun[-1])):
-            return number.lo
+        pieces, called = batch.pieces
+        if pieces.single and (not noun or rules.singular(called.split(" ")[-1].lower()) == rules.singular(noun[-1])):
+            return pieces.lo
     tool = walker.tool_called(noun[-1]) if noun else None
-    if tool is not None and tool.number > 1:
-        return tool.number
+    if tool is not None and (number := max(tool.number, _made_ready(walker.flow, tool))) > 1:
+        return number
     if batch is None:
         several = [tool.number for tool in walker.tools if tool.number > 1] if not noun else []
         return several[0] if len(several) == 1 else None
     if not noun:
         return _one_kind(act, batch, food)
     return _called(act, batch, rules.singular(noun[-1]))
+
+
+def _made_ready(flow: Flow, tool: Tool) -> Fraction:
+    """How many of them were made ready: *the jars* are the 7 pint jars that were washed."""
+    at = flow.ready(tool.equipment.name) if tool.definite else None
+    ready = flow.actions[at].tools if at is not None else ()
+    return max([one.number for one in ready if one.equipment.name == tool.equipment.name], default=tool.number)
 
 
 def _one_kind(act: Line, batch: Batch, food: Ingredient) -> Fraction | None:

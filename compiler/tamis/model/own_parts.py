@@ -144,7 +144,8 @@ def _waiting(act: Line) -> Batch | None:
 
 def _having(act: Line, words: Words, rests: bool) -> Iterator[OwnPart]:
     """The batches whose food has such a part: what was just lifted out of what is in hand before that itself, as it is
-    picked off the bone, but for the fat; then what lies open, the last first; then what was made elsewhere."""
+    picked off the bone, but for the fat; then what lies open, the last first; then what was made elsewhere. What nobody
+    knows the parts of comes last: the whites are those of the eggs."""
     walker, flow = act.walker, act.walker.flow
     rest = act.parting.rest if act.parting is not None else None
     held = [batch for batch in (walker.present, rest) if batch is not None]
@@ -154,10 +155,14 @@ def _having(act: Line, words: Words, rests: bool) -> Iterator[OwnPart]:
     waiting = _waiting(act)
     made = [batch for shelf in (flow.named, flow.byproducts, flow.made) for batch in reversed(list(shelf))]
     batches = dict.fromkeys((*here, *([] if waiting is None else [waiting]), *made))
+    unknown = []
     for batch in islice(batches, _MOST_BATCHES):
         own = part_in(flow, batch, words) if batch.left > 0 and batch.taken_at is None else None
-        if own is not None:
+        if own is not None and any(food.goods for food in own.foods):
             yield own._replace(here=batch in here)
+        elif own is not None:
+            unknown.append(own._replace(here=batch in here))
+    yield from unknown
 
 
 def part_in(flow: Flow, batch: Batch, words: Words) -> OwnPart | None:

@@ -13,6 +13,7 @@ from tamis.reading.soundness import LENGTHS, check_name, check_text
 from tamis.reading.temperatures import degrees
 from tamis.source import NOWHERE, Span
 from tamis.syntax.cutting import HYPHENS
+from tamis.syntax.document import Clause
 from tamis.typed import TYPE_CHECKING, Any
 from tamis.words import example
 
@@ -24,8 +25,6 @@ if TYPE_CHECKING:
     from tamis.quantity.duration import Duration
     from tamis.reading.clause import Node, Reading
     from tamis.reading.food_parts import Parts
-    from tamis.source import Span
-    from tamis.syntax.document import Clause
 
 
 class Tail:
@@ -237,6 +236,9 @@ def _tail(reading: Reading, nodes: Sequence[Node], measured: Measured) -> tuple[
             tail, measured = _prepared(reading, tail, node), _weighed_behind(reading, node, measured)
         elif kind == "purpose":
             tail, measured = _purpose(reading, tail, node, measured)
+        elif kind == "stuck":  # peeled, stuck with 2 cloves; peeled and stuck with 2 cloves
+            said = reading.span([node])
+            tail = _with_words(tail, said) if nodes[at - 1][0] == "COMMA" else _or_so(tail, said)
         elif kind == "leeway":
             tail = _leeway(reading, tail, node)
         elif kind == "each":
@@ -289,6 +291,9 @@ def _after_name(reading: Reading, tail: Tail, node: Node) -> Tail:
         if all([larder.describes(word) or larder.is_state(word) for word in reading.keys(node[1][1:])]):
             return _or_so(tail, reading.span([node]))
         return tail.with_(alternatives=(*tail.alternatives, _other(reading, node[1])))
+    if kind == "content":  # vinegar of 5 % acidity
+        check_text(reading, [node])
+        return _with_words(tail, reading.span([node]))
     if kind == "per":
         return tail.with_(per=node)
     if kind == "EACH":
@@ -363,6 +368,17 @@ def _or_so(tail: Tail, said: Span) -> Tail:
 
 def _for(tail: Tail, said: Span) -> Tail:
     return tail.with_(purpose=(*tail.purpose, said))
+
+
+def stuck_in(reading: Reading, node: Node) -> Ingredient:
+    """The food that another is stuck with; without a number it is as much as is wanted."""
+    said = node[1][1:]
+    span = reading.span(said)
+    clause = Clause(reading.said(said), Span(span.start - 1, span.end + 1), reading.kitchen.language)
+    food = _other(reading, said)._replace(clause=clause)
+    if food.measures:
+        return food
+    return food._replace(role="unmeasured", purpose=reading.words.as_needed)
 
 
 def _other(reading: Reading, nodes: Sequence[Node]) -> Ingredient:

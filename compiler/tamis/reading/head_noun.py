@@ -6,17 +6,19 @@ preposition, perhaps a number, and a name. All such questions are answered here,
 
 from __future__ import annotations
 
+from tamis.kitchen.food import FROM_TAP
 from tamis.quantity.nouns import nouns
 from tamis.reading.clause import child, leaves
 from tamis.reading.clauses import Division, Manner
-from tamis.reading.food import read_food
+from tamis.reading.food import read_food, stuck_in
 from tamis.reading.food_parts import is_manner, parts_of
 from tamis.reading.pieces import read_division
 from tamis.reading.soundness import check_text
 from tamis.reading.surplus import joined_food, second_use, with_work_behind
+from tamis.reading.things import read_tool
 from tamis.reading.unit_checks import check_units
 from tamis.source import NOWHERE
-from tamis.typed import TYPE_CHECKING, Literal
+from tamis.typed import TYPE_CHECKING
 
 if TYPE_CHECKING:
     from collections.abc import Sequence
@@ -26,14 +28,14 @@ if TYPE_CHECKING:
     from tamis.reading.clauses import Ingredient, Read
     from tamis.reading.food_parts import Parts
 
-FROM_TAP: Literal["tap"] = "tap"
-"""The merchant of what is not bought; without an amount it is there to boil, steam or cool in."""
-
 
 def read_named(reading: Reading, children: Sequence[Node], role: str) -> tuple[Read, ...] | None:
     """The record of a clause that the grammar takes for food; None where it is no clause at all."""
     parts, more = second_use(reading, parts_of(reading, children))
+    stuck = child(parts.tail, "stuck")
     known = reading.kitchen.larder.find(reading.keys(parts.name))
+    if _is_pan_of_water(reading, parts):
+        return read_tool(reading, children)
     if known is None:
         parts = with_work_behind(reading, parts)
         known = reading.kitchen.larder.find(reading.keys(parts.name))
@@ -56,7 +58,8 @@ def read_named(reading: Reading, children: Sequence[Node], role: str) -> tuple[R
     with_it = joined_food(reading, parts)
     if with_it is not None:
         return food, read_food(reading, with_it, "ingredient", None)
-    return (food,) if more is None else (_second(reading, more, known), food)
+    foods = (food,) if stuck is None else (food, stuck_in(reading, stuck))
+    return foods if more is None else (_second(reading, more, known), *foods)
 
 
 def _food(reading: Reading, parts: Parts, role: str, known: Found | None) -> Ingredient:
@@ -90,6 +93,19 @@ def _by_eye(reading: Reading, parts: Parts) -> list[tuple[Parts, Found]]:
         return []
     each = (parts._replace(name=tuple(name), tail=tail) for name in several)
     return [(one, known) for one, known in zip(each, found, strict=True) if known is not None]
+
+
+def _is_pan_of_water(reading: Reading, parts: Parts) -> bool:
+    """`in a large pot of boiling water`: a pot also measures, but what goes on the stove, or *into a tin*, holds its
+    water; of `2 tins of water` so much is poured in."""
+    if [node[0] for node in parts.name[:2]] != ["jar", "OF"] or not parts.measure:
+        return False
+    pan = reading.kitchen.cupboard.find(reading.keys(parts.name[:1]))
+    held = reading.kitchen.larder.find(reading.keys(parts.name[2:]))
+    if pan is None or held is None or held.goods.merchant != FROM_TAP:
+        return False
+    one = parts.preposition != "" and next(iter(leaves(parts.measure)))[0] == "ARTICLE"
+    return pan.item.station == "ring" or (one and pan.item.station != "")
 
 
 def _second(reading: Reading, parts: Parts, known: Found | None) -> Ingredient:

@@ -90,6 +90,7 @@ class ProseWords(NamedTuple):
     alike: Phrases
     behind: frozenset[str]
     puts: Phrases
+    over: Phrases
 
 
 @cache
@@ -128,6 +129,7 @@ def prose_words(language: str) -> ProseWords:
         alike=phrases((*lists["tools"]["without"], *lists["tools"]["alike"]), language),
         behind=frozenset(imperative["behind"]),
         puts=phrases(lists["puts"]["to"], language),
+        over=phrases(lists["puts"]["over"], language),
     )  # fmt: skip
 
 

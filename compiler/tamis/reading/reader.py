@@ -54,6 +54,7 @@ from tamis.typed import TYPE_CHECKING
 if TYPE_CHECKING:
     from collections.abc import Sequence
 
+    from tamis.kitchen.equipment import Station as Heater
     from tamis.reading.clauses import Read
     from tamis.reading.plain import Plain
     from tamis.reading.prose import Command, Station
@@ -61,6 +62,7 @@ if TYPE_CHECKING:
 _RIGHT_BEHIND = len(" into the ")
 _OPENS = 8  # so far from the beginning of a line stands what is made ready
 _THINGS = (Tool, Reference)
+_ON_HEAT: tuple[Heater, ...] = ("ring", "bath")
 _PAIR = 2  # a clause and the words before it
 _FOR_EACH = 3  # fewer words than these are no more than *for each*
 
@@ -187,12 +189,26 @@ class _Reader:
 
             events = without_alternatives(parts, events, self.kitchen)
         uses = [event.verb for event in events if event.__class__ is VerbUse]
+        if any([verb.on_heat for verb in uses]):
+            events = self._on_the_heat(events)
         if any([verb.waits and (verb.carries or not timed) for verb in uses]):
             from tamis.reading.idle import without_carried, without_idle
 
             waiting = without_carried if timed else without_idle
             events = waiting(parts, events, self.kitchen, self.findings)
         return ActionRead(parts, tuple(events), action.span)
+
+    def _on_the_heat(self, events: list[Event]) -> list[Event]:
+        """*Process in a canner*: the verb that it is there; with a blade it stays what it was."""
+        tools = [event.equipment for event in events if isinstance(event, Tool)]
+        if not any([tool.station in _ON_HEAT for tool in tools]) or any([tool.kind == "tool" for tool in tools]):
+            return events
+        return [
+            event._replace(verb=self.kitchen.verbs.of_base(event.verb.on_heat))
+            if isinstance(event, VerbUse | Time | Cue) and event.verb is not None and event.verb.on_heat
+            else event
+            for event in events
+        ]
 
     def _whole_verb(self, events: list[Event], particle: str) -> None:
         """*Lift [the legs] out*: the verb has its last word behind the clause."""
@@ -243,7 +259,7 @@ class _Reader:
     ) -> list[Event]:
         """A record with what the words round its bracket say of it."""
         if isinstance(record, Ingredient):
-            purpose = "" if record.purpose else self._purpose(record, earlier, before)
+            purpose = "" if record.purpose else self._purpose(record, earlier, before, after)
             record = record._replace(purpose=purpose) if purpose else record
             return [self._of_each(record, earlier, before, after)]
         if isinstance(record, TIMED):
@@ -324,15 +340,17 @@ class _Reader:
                 if isinstance(event, Ingredient) and event.clause is parts[at] and event.measures:
                     events[n] = event._replace(for_each=last.for_each)
 
-    def _purpose(self, record: Ingredient, earlier: Sequence[Event], before: Plain) -> str:
+    def _purpose(self, record: Ingredient, earlier: Sequence[Event], before: Plain, after: Plain) -> str:
         """The purpose that the verb gives: a participle right before the bracket, or the verb of the line for
         unmeasured goods. Dusting or greasing takes even a measured food out of the batch."""
         done = before.ask(done_before)
         purpose = done.purpose if done else ""
         if not purpose and record.role == "unmeasured":
-            uses = (event.verb for event in reversed(earlier) if isinstance(event, VerbUse))
-            begun = takewhile(lambda verb: not verb.heat, uses)  # dredge with [flour] and fry [in lard]
+            uses = [event.verb for event in earlier if isinstance(event, VerbUse)]
+            begun = takewhile(lambda verb: not verb.heat, reversed(uses))  # dredge with [flour] and fry [in lard]
             purpose = next((verb.purpose for verb in begun if verb.purpose), "")
+            if not purpose and uses and uses[-1].over and after.phrase(self.words.over, 0):
+                purpose = uses[-1].over
             slab = done and _behind_tool(earlier, before)  # a marble slab brushed with oil
             if not purpose and (slab or (_is_fat(record) and _works_on_tool(earlier))):  # rub [a rack] with [butter]
                 purpose = clause_words(self.kitchen.language).as_needed

@@ -274,9 +274,12 @@ _BESIDE = PREPOSITIONS | {"DONEWITH"}
 
 
 def _heated(reading: Reading, rest: Sequence[Node]) -> list[Setting]:
-    """How hot it is: `in a moderate oven (350 °F)`, `in a hot oven at 220 °C`."""
-    found = [node for node in rest if node[0] == "scales"]
-    found = found or temperatures([part for node in rest if node[0] == "bracket" for part in node[1]])
+    """How hot it is: `in a moderate oven (350 °F)`, `in a slow oven, 300 °F`, `in the oven at 180 °C`."""
+    if child(rest, "scales"):
+        from tamis.reading.heat import setting_of
+
+        return [setting_of(reading, rest)]
+    found = temperatures([part for node in rest if node[0] == "bracket" for part in node[1]])
     if not found:
         return []
     first = scales(reading, found[0])
@@ -344,6 +347,9 @@ def _behind_comma(name: list[Node]) -> list[Node]:
     return words[commas[-1] + 1 :] if commas else name
 
 
+_NO_WORDS: frozenset[NodeKind] = frozenset(("COMMA", "FOR", "AT", "hedges", "scales", "amount", "PERCENT", "HUMIDITY"))
+
+
 def _rest(reading: Reading, nodes: Sequence[Node], measured: Measured) -> tuple[str, Duration | None]:
     """What is said of the piece after it (sterilised, 65 mm deep), and how long the line takes where that stands
     here."""
@@ -355,7 +361,7 @@ def _rest(reading: Reading, nodes: Sequence[Node], measured: Measured) -> tuple[
         elif node[0] == "bracket":
             bracketed(reading, Measured(), node)
             said.append(node)
-        elif node[0] not in ("COMMA", "FOR", "AT", "hedges", "scales"):
+        elif node[0] not in _NO_WORDS:
             said.append(node)
             parts = [] if is_leaf(node) else node[1]
             check_text(reading, [node])

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from itertools import takewhile
 
+from tamis.kitchen.food import FROM_TAP
 from tamis.quantity.duration import Duration, at_least, window
 from tamis.quantity.measure import Measure
 from tamis.reading.clause import child, end_of, is_leaf, leaves, start_of
@@ -153,6 +154,8 @@ def _beside(reading: Reading, work: _Work, node: Node, rest: Sequence[Node]) -> 
         work.cue = [node, rest[1]]
     elif node[0] in ("where", "there"):
         work.where.append(node)
+        if hot := child(node[1], "scales"):
+            _heat_part(reading, work, hot, rest)
     elif node[0] == "text":
         words = [leaf[1] for leaf in node[1][:2] if is_leaf(leaf)]
         if len(words) > 1 and words[0] in reading.words.beside and words[1] not in reading.words.the:
@@ -161,13 +164,14 @@ def _beside(reading: Reading, work: _Work, node: Node, rest: Sequence[Node]) -> 
 
 
 def _check_no_food(reading: Reading, behind: Sequence[Node]) -> None:
-    """Raise for a food behind a preposition, which nothing would measure: `for 5 min in butter`. Water is no loss."""
+    """Raise for a food behind a preposition, which nothing would measure: `for 5 min in butter`. Water and ice are no
+    loss."""
     free = behind[0][1] if behind and behind[0][0] == "text" else [*takewhile(lambda node: node[0] == "ANY", behind)]
     words = leaves(free)
     for at in range(len(words)):
         found = reading.kitchen.larder.find(reading.keys(words[at:]))
         if found is not None:
-            if found.goods.role != "water":
+            if found.goods.merchant != FROM_TAP:
                 hint = "give it a clause of its own, with its measure, before the time"
                 span = reading.span(words[at:])
                 raise reading.fail("clause-role", span, "a food inside a time: nothing measures it", hint)

@@ -267,7 +267,7 @@ class Trace:
         if not state.eggs or not any([_loose(item) for item in state.items.values()]):
             return
         if state.own_dough * 2 >= state.own_eggs > 0 or state.dough >= state.eggs * 2:
-            state.change(lambda item: item._replace(bound=True) if _loose(item) else item)
+            state.change(lambda item: item._replace(bound=True, form=_in_dough(item)) if _loose(item) else item)
 
 
 def _same(use: Use, event: Happening) -> Hashable:
@@ -276,6 +276,11 @@ def _same(use: Use, event: Happening) -> Hashable:
     if food.alternatives:
         return event.use
     return food.name, food.goods and food.goods.id, food.optional, food.purpose
+
+
+def _in_dough(item: Item) -> Form:
+    """An egg that was dropped whole into flour is no whole egg in the dough: dumplings boil for minutes."""
+    return "piece" if item.form == "whole" else item.form
 
 
 def _loose(item: Item) -> bool:

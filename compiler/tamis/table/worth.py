@@ -23,7 +23,7 @@ from tamis.typed import Literal
 
 _SYSTEMS = ("", "us_", "metric_", "label_", "imp_", "australian_", "japanese_")
 SMALL_SPOONS = frozenset(system + spoon for system in _SYSTEMS for spoon in ("tbsp", "tsp"))
-SPOON_UNITS = SMALL_SPOONS.union((f"{system}cup" for system in _SYSTEMS), {"dessertspoon"})
+SPOON_UNITS = SMALL_SPOONS.union((f"{system}cup" for system in _SYSTEMS), {"dessertspoon", "saltspoon"})
 # Goods that US cooks weigh; the rest goes in cups and spoons where the density is known (common practice).
 US_WEIGHED: frozenset[Show] = frozenset({"meat", "fish", "vegetable", "fruit", "cheese", "piece"})
 DRY: Literal["dry goods"] = "dry goods"

@@ -25,7 +25,6 @@ if TYPE_CHECKING:
     from tamis.kitchen.goods import Goods
     from tamis.kitchen.verbs import Verb
     from tamis.reading.plain import Plain
-    from tamis.source import Span
 
 RULE = "food-not-bracketed"
 LEVEL: Severity = "warning"
@@ -50,6 +49,7 @@ Add [20 g butter] and toss.
 
 # A food stands among so many words behind the verb.
 _MOST_WORDS = 6
+_PREPOSITION = frozenset(("PREP",))
 
 
 class _Words(NamedTuple):
@@ -104,7 +104,7 @@ def check(view: View) -> Iterator[Diagnostic]:
                 known = _known_words(view)
             measured = singular(named.food.split(" ")[-1]) in known or named.food in known
             if not measured or (named.vague and not named.definite):
-                yield _said(view, named, words.span(named.first, named.end), verb, measured)
+                yield _said(view, named, words, verb, measured)
 
 
 def _works(verb: Verb) -> bool:
@@ -125,16 +125,18 @@ def _added(words: Stretch) -> Iterator[tuple[Verb, Named]]:
         yield from [(verb, named) for verb, foods in found if verb and _works(verb) for named in foods]
 
 
-def _said(view: View, named: Named, span: Span, verb: Verb, measured: bool) -> Diagnostic:
+def _said(view: View, named: Named, words: Stretch, verb: Verb, measured: bool) -> Diagnostic:
     from tamis.kitchen.likely import likely
 
-    food = named.food
+    food, span, plain = named.food, words.span(named.first, named.end), words.plain
     found = view.kitchen.larder.find(food.split(" "))
     tap = found is not None and found.goods.role == "water"
     light = measured or verb.purpose or not named.ends or tap
     where = "this line does not say how much" if measured else "no bracket of the recipe measures it"
     measure = likely(found.goods if found else None, food, view.recipe.language)
     hint = f"write `[{measure} {food}]`, with the measure it needs"
+    if tap and named.first and plain.is_a(named.first - 1, _PREPOSITION):  # to boil or cool in: nobody asks how much
+        hint = f"write `[{plain.said[named.first - 1]} {food}]`, for the plan to see to it"
     message = f"“{food}” is added here, and {where}"
     return Diagnostic(RULE, "information" if light else "warning", span, message, hint)
 

@@ -15,8 +15,8 @@ from collections.abc import Iterator
 
 from tamis.checks.words import CheckWords, check_words
 from tamis.diagnostics import Diagnostic, Severity
+from tamis.kitchen.food import FROM_TAP
 from tamis.kitchen.likely import is_plural, likely
-from tamis.reading.head_noun import FROM_TAP
 from tamis.typed import TYPE_CHECKING
 from tamis.words import example
 
