@@ -126,7 +126,10 @@ def take_other_part(act: Line, reference: Reference) -> bool:
             continue
         here = use.component == act.walker.component if said is None else said.goods is item.goods
         if here and part_of_goods(item.goods, words[-1], kitchen) is not None:
-            put_in(act, Ingredient(reference.clause, item.name, reference.name_span, item.goods, part=words[-1], definite=True))
+            put_in(
+                act,
+                Ingredient(reference.clause, item.name, reference.name_span, item.goods, part=words[-1], definite=True),
+            )
             return True
     return False
 

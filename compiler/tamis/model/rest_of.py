@@ -126,7 +126,9 @@ def _is_named_elsewhere(walker: Hands, lifted: Batch) -> bool:
     if flow.is_named_after(all_keys([lifted.keys]), place, own=True):
         return True
     gone = (flow.component_names[at] for at, batch in flow.component_batches.items() if batch and batch.left == 0)
-    return any(lifted.keys.has(answering(name, flow.kitchen)) and flow.is_named_after([("name", name)], place) for name in gone)
+    return any(
+        lifted.keys.has(answering(name, flow.kitchen)) and flow.is_named_after([("name", name)], place) for name in gone
+    )
 
 
 def _leave_behind(walker: Hands, lifted: Batch, rest: Batch) -> None:
@@ -147,7 +149,11 @@ def ask_for_rest(walker: Hands, rest: Batch) -> None:
     """Something stayed behind where food was lifted out, and no line takes it up: told if it is more than what is over
     of the frying oil."""
     lifted = rest.lifted_out
-    if lifted is None or rest.shared or (rest.mass.known and (rest.mass.hi * _OVER <= lifted.mass.lo or rest.mass.hi <= _FEW)):
+    if (
+        lifted is None
+        or rest.shared
+        or (rest.mass.known and (rest.mass.hi * _OVER <= lifted.mass.lo or rest.mass.hi <= _FEW))
+    ):
         return
     name = " ".join(rest.label)
     message = f"what is left behind here ({name} …) is not used any more"

@@ -355,11 +355,15 @@ def bracketed(reading: Reading, read: Measured, bracket: Node, each: bool = Fals
     kept = read.notes
     parts = bracket[1]
     each = each or any(note[0] == "note" and reading.said([note]) in reading.words.each for note in parts)
+    each = each or (parts[-2][0] == "EACH" and any(part[0] == "SLASH" for part in parts))
     for at, note in enumerate(parts):
         if note[0] != "note" or (len(parts) > _ONE_NOTE and reading.said([note]) in reading.words.each):
             continue
+        if at and parts[at - 1][0] == "SLASH":
+            _check_same(reading, parts[at - 2], note)
+            continue
         read = _noted(reading, read.with_(also=()) if also else read, note, each or parts[at + 1][0] == "EACH")
-        if also and read.also and not _agree(reading, also, read.also):
+        if also and read.also:
             message = f"“{reading.said([bracket])}”: two more measures of the same"
             raise reading.fail("measures-unclear", reading.span([note]), message, "write one of them")
         also = also or read.also
@@ -373,14 +377,18 @@ _NEAR = Fraction(5, 100)
 """So far apart are two weights of one thing that were both rounded: 1.1 kg, 2 1/2 lb."""
 
 
-def _agree(reading: Reading, one: Sequence[Measure], other: Sequence[Measure]) -> bool:
-    """Whether two measures say the same, in units of two systems: `(1.1 kg / 2 1/2 lb)`."""
-    found = [base(as_one(reading, said), reading.kitchen.units) for said in (one, other)]
-    kinds = {kind(said[0], reading.kitchen.units) for said in (one, other)}
-    if None in found or len(kinds) > 1:
-        return False
-    first, second = (said for said in found if said is not None)
-    return first.hi * (1 + _NEAR) >= second.lo and second.hi * (1 + _NEAR) >= first.lo
+def _check_same(reading: Reading, first: Node, second: Node) -> None:
+    """`(1.1 kg / 2 1/2 lb)`: the same in units of two systems. Raises where it is not."""
+    weights = [child(note[1], "weight") for note in (first, second)]
+    found = [as_one(reading, measures(reading, weight)) for weight in weights if weight is not None]
+    units = reading.kitchen.units
+    amounts = [amount for said in found if (amount := base(said, units)) is not None]
+    if len(amounts) == len({kind(said, units) for said in found}) + 1:
+        one, other = amounts
+        if one.hi * (1 + _NEAR) >= other.lo and other.hi * (1 + _NEAR) >= one.lo:
+            return
+    message = f"“{reading.said([first, second])}”: two more measures of the same"
+    raise reading.fail("measures-unclear", reading.span([second]), message, "write one of them")
 
 
 def _ask_of_packs(reading: Reading, read: Measured, bracket: Node) -> None:
