@@ -21,7 +21,9 @@ def told(foods: str, settings: str = "", rest: str = "[Rise for 1 h].") -> set[s
         ("[500 g bread flour], [300 g water], [7.5 g fine salt], [3 g instant yeast]", set()),
         ("[500 g bread flour], [300 g water], [12.5 g fine salt], [3 g instant yeast]", set()),
         ("[500 g bread flour], [300 g water], [13 g fine salt], [3 g instant yeast]", {"salt-band"}),
-        ("[500 g bread flour], [300 g water], [7 g fine salt], [3 g instant yeast]", {"salt-band"}),
+        ("[500 g bread flour], [300 g water], [4 g fine salt], [3 g instant yeast]", {"salt-band"}),
+        ("[500 g bread flour], [280 g milk], [3.5 g fine salt], [75 g sugar], [5 g instant yeast]", set()),
+        ("[500 g bread flour], [280 g milk], [2 g fine salt], [75 g sugar], [5 g instant yeast]", {"salt-band"}),
         ("[500 g bread flour], [300 g water], [3 g instant yeast]", {"salt-band"}),
         ("[500 g bread flour], [300 g water], [10–14 g fine salt], [3 g instant yeast]", set()),
         ("[500 g bread flour], [300 g water], [a pinch of salt], [3 g instant yeast]", set()),
@@ -70,7 +72,7 @@ def test_salt_is_pointed_at() -> None:
     done = made(text)
     (found,) = [f for f in done.findings if f.rule == "salt-band"]
     assert done.source.slice(found.span) == "[30 g fine salt]"
-    assert "7.5 g to 12.5 g" in found.hint
+    assert "5 g to 12.5 g" in found.hint
 
 
 def test_a_house_chooses_its_bands() -> None:

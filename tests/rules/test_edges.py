@@ -186,6 +186,8 @@ def test_missing_quantity(text: str, expected: list[str]) -> None:
         ("120 g (2 cups) stale breadcrumbs", True),
         ("90 g (2 cups) soft breadcrumbs", True),
         ("120 g (1 cup) soft breadcrumbs", False),
+        ("40 g (2 tbsp) butter", False),
+        ("40 g (2 generous tbsp) butter", True),  # nobody knows how full they are
         ("200 g (1 cup) quandong flakes", True),  # nothing is known, so nothing is said
     ],
 )

@@ -35,6 +35,10 @@ def parted(action: ActionRead, kitchen: Kitchen, findings: list[Diagnostic]) -> 
         if again is not None:
             head, tail = _cut(action, again)
             return [head, *parted(tail, kitchen, findings)]
+    other = _other_station(action, kitchen)
+    if other is not None:
+        head, tail = _cut(action, other.clause.span.start)
+        return [head, *parted(tail._replace(events=(action.events[0], *tail.events)), kitchen, findings)]
     timed = times_in(action.events)
     if len(timed) < 2:
         if not timed:
@@ -114,6 +118,16 @@ def _end_of_first_wait(action: ActionRead, timed: Event) -> int | None:
         elif isinstance(event, Target) and event.kind != "size" and waiting is not None:
             reached = event.clause.span.end
     return None
+
+
+def _other_station(action: ActionRead, kitchen: Kitchen) -> Tool | Reference | None:
+    """The second station that a line heats: `heat [the grill] [to high] and [the oven] [to 200 °C]`."""
+    use = action.events[0] if action.events else None
+    if len(action.events) < 4 or not isinstance(use, VerbUse) or not _is_station(use, action.events[1], kitchen):
+        return None
+    behind = takewhile(lambda one: isinstance(one, Setting | Target | Tool | Reference), action.events[2:])
+    stations = [one for one in behind if isinstance(one, Tool | Reference) and _is_station(use, one, kitchen)]
+    return stations[0] if stations else None
 
 
 def _end_of_heating(action: ActionRead, timed: Event | None, kitchen: Kitchen) -> int | None:

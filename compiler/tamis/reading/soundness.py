@@ -5,6 +5,7 @@ from __future__ import annotations
 from itertools import pairwise
 
 from tamis.reading.clause import first_leaf, leaves, start_of
+from tamis.reading.durations import stretch
 from tamis.reading.quantities import amount, check_size, measures
 from tamis.typed import TYPE_CHECKING
 from tamis.words import example
@@ -29,6 +30,8 @@ def check_text(reading: Reading, parts: Sequence[Node]) -> None:
             amount(reading, part)
         elif part[0] == "size":
             check_size(reading, part)
+        elif part[0] == "aged":
+            stretch(reading, ("stretch", part[1][:1]))
         elif part[0] == "said":
             _check_unweighed(reading, part[1])
             check_text(reading, part[1])
