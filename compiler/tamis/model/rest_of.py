@@ -49,8 +49,8 @@ def rest_called(walker: Hands, words: Words) -> Batch | None:
 
 
 def _left_elsewhere(walker: Hands, of: Words) -> list[Batch]:
-    """What other components have left behind: *the fowl liquor*, *the braising liquor*; else one that is named by such a
-    word: *the broth* of a component Stock."""
+    """What other components have left behind: *the fowl liquor*, *the braising liquor*; else one that is named by such
+    a word: *the broth* of a component Stock."""
     flow = walker.flow
     kitchen, made = flow.kitchen, [*flow.byproducts, *flow.component_batches.values()]
     left = [batch for batch in made if batch and batch.lifted_out and batch.left > 0]
@@ -98,8 +98,8 @@ def close_lifted(walker: Hands) -> None:
     """At the end of a component: what its last line lifted out is in hand again, unless another component takes it, and
     what was left unsaid is asked."""
     present, flow = walker.present, walker.flow
-    name = flow.component_names[walker.component]
-    own = (name, name[-1:])
+    called = flow.component_names[walker.component]
+    own = (called, called[-1:])
     if present is not None and present.lifted_out:
         for batch in list(walker.open):
             just = batch.lifted_from is present and batch.last == present.last and not present.early

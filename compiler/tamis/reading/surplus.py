@@ -7,6 +7,7 @@ from tamis.reading.clause import child, leaves
 from tamis.reading.food_parts import Parts
 from tamis.reading.measured import MEASURES
 from tamis.reading.prose import prose_words
+from tamis.reading.quantities import amount
 from tamis.typed import TYPE_CHECKING
 
 if TYPE_CHECKING:
@@ -51,8 +52,8 @@ def measured_more(nodes: Sequence[Node]) -> tuple[Node, ...]:
 
 
 def with_work_behind(reading: Reading, parts: Parts) -> Parts:
-    """`2 eggs well beaten`, `1 onion thinly sliced`, `1 tbsp flour mixed with water`: what was done to a food, behind its
-    name without a comma, is no part of the name."""
+    """`2 eggs well beaten`, `1 tbsp flour mixed with water`: what was done to a food, behind its name without a comma,
+    is no part of the name."""
     kitchen, words = reading.kitchen, leaves(parts.name)
     prose, larder, works = prose_words(kitchen.language), kitchen.larder, False
     for at in range(len(words) - 1, 0, -1):
@@ -77,6 +78,10 @@ def joined_food(reading: Reading, parts: Parts) -> Parts | None:
     joined = next((found for node in said if node[1].__class__ is list and (found := child(node[1], "joined"))), None)
     if joined is None:
         return None
-    _, measure, *name = (node for node in joined[1] if node[0] != "OF")
+    preposition, measure, *name = (node for node in joined[1] if node[0] != "OF")
+    into = measure[0] == "count" and preposition[1].lower() in reading.words.cut_in
+    if into and reading.kitchen.larder.find(reading.keys(name)) is None:  # cut in 4 pieces
+        amount(reading, measure)
+        return None
     measured: Node = measure if measure[0] == "weighed" else ("counted", [measure])
     return Parts("", "", None, (measured,), None, tuple(name), (), False)
