@@ -26,7 +26,9 @@ def read_setting(reading: Reading, children: Sequence[Node]) -> tuple[Read | Ver
     that it opens with comes first."""
     if children[0][0] == "verb":
         verb, text = verb_of(reading, children[0], children)
-        setting = setting_of(reading, [node for node in children[1:] if node[0] not in ("ANY", "COMMA", "PREP", "INTO")])
+        setting = setting_of(
+            reading, [node for node in children[1:] if node[0] not in ("ANY", "COMMA", "PREP", "INTO")]
+        )
         if verb is None:
             return (setting,)
         return (VerbUse(verb, text, Span(reading.inner, reading.inner + len(text))), setting)

@@ -1,7 +1,7 @@
 """Egg on to which a boiling syrup is poured: divinity, boiled frosting, meringue with cooked sugar.
 
-US FDA ("Egg Safety", playing it safe; read in two copies) holds divinity and boiled frosting to be safe, since hot syrup is
-beaten into the whites. Here the two are mixed on paper, as heavy and as hot as the recipe says.
+US FDA ("Egg Safety", playing it safe; read in two copies) holds divinity and boiled frosting to be safe, since hot
+syrup is beaten into the whites. Here the two are mixed on paper, as heavy and as hot as the recipe says.
 """
 
 from __future__ import annotations
