@@ -26,7 +26,8 @@ SPELT = [
     ("hrs", "h"),
     ("hour", "h"), ("minutes", "min"), ("mins", "min"), ("sec", "s"), ("days", "day"), ("wk", "week"),
     ("tablespoonful", "tbsp"), ("teaspoonfuls", "tsp"), ("tablespoonsful", "tbsp"), ("cupfuls", "cup"),
-    ("dessertspoonful", "dessertspoon"), ("saltspoonful", "saltspoon"), ("months", "month"), ("inches", "inch"), ("cm", "cm"), ("millimetres", "mm"), ("°C", "deg_c"),
+    ("dessertspoonful", "dessertspoon"), ("saltspoonful", "saltspoon"),
+    ("months", "month"), ("inches", "inch"), ("cm", "cm"), ("millimetres", "mm"), ("°C", "deg_c"),
     ("degrees Fahrenheit", "deg_f"), ("pinches", "pinch"), ("dashes", "dash"), ("fl_oz", "fl_oz"),
 ]  # fmt: skip
 

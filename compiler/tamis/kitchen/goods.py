@@ -251,7 +251,19 @@ class Larder:
         return self.find(text.lower().split()) if text else None
 
     def _find_asked(self, asked: tuple[str, ...]) -> Found | None:
-        return self._search(" ".join(asked).replace("-", " ").split(), {})
+        words = " ".join(asked).replace("-", " ").split()
+        return self._search(words, {}) or self._joined(words)
+
+    def _joined(self, words: list[str]) -> Found | None:
+        """`hazel nuts`, `corn meal`, `lady fingers`: two words of a name that the list has as one. Not where the first
+        tells how food is: ground nuts are no groundnuts."""
+        for at in range(len(words) - 1, 0, -1):
+            if self.describes(words[at - 1]) or self.is_state(words[at - 1]):
+                continue
+            one = self._nouns.singular(words[at - 1] + words[at])
+            if one in self._index:
+                return self._search([*words[: at - 1], one, *words[at + 1 :]], {})
+        return None
 
     def describes(self, word: str) -> bool:
         """Whether a word may stand before a food and leave it the same, so that it names none: hot, sliced."""

@@ -11,6 +11,7 @@ from itertools import islice
 
 from tamis.model.batch import any_of
 from tamis.model.called import all_keys
+from tamis.model.made_of import is_made_of
 from tamis.model.rest_of import is_rest_word, own_names
 from tamis.model.words import plain, vessel_noun
 from tamis.reading.clauses import Ingredient, Reference, Tool
@@ -39,7 +40,8 @@ def goes_back(walker: Hands, action: ActionRead, before: Batch) -> bool:
     if not isinstance(first, Reference):
         return False
     words = plain(first.name, walker.flow.kitchen.language)
-    return _is_of(walker, before, words) and not _is_of(walker, walker.present, words)
+    is_its = _is_of(walker, before, words) or is_made_of(walker.flow, before, words[-1] if words else "")
+    return is_its and not _is_of(walker, walker.present, words)
 
 
 class Joins(NamedTuple):

@@ -21,17 +21,23 @@ _MOST = 100
 def all_made_of(walker: Hands, name: str) -> list[Batch]:
     """What is there and made so: in hand and open, else named, left and made before."""
     flow, present = walker.flow, walker.present
-    words = model_words(flow.kitchen.language)
-    needed, without = words.made_of.get(name), words.made_without.get(name, frozenset())
-    if needed is None:
+    if name not in model_words(flow.kitchen.language).made_of:
         return []
 
     def made(batches: Iterable[Batch]) -> list[Batch]:
-        there = [batch for batch in islice(batches, _MOST) if batch.left > 0]
-        return [batch for batch in there if needed <= (roles := _roles(flow, batch)) and roles.isdisjoint(without)]
+        return [batch for batch in islice(batches, _MOST) if is_made_of(flow, batch, name)]
 
     here = made(chain([present] if present else [], walker.open))
     return here or made(chain(flow.named, flow.byproducts, flow.made))
+
+
+def is_made_of(flow: Flow, batch: Batch, name: str) -> bool:
+    """Whether there is something left of a batch that is made so."""
+    words = model_words(flow.kitchen.language)
+    needed, without = words.made_of.get(name), words.made_without.get(name, frozenset())
+    if needed is None or batch.left <= 0:
+        return False
+    return needed <= (roles := _roles(flow, batch)) and roles.isdisjoint(without)
 
 
 def _roles(flow: Flow, batch: Batch) -> set[str]:

@@ -227,6 +227,6 @@ def missing_times(action: ActionRead, labour: Labour, kitchen: Kitchen) -> list[
 
 
 def _stays_cold(verb: Verb) -> bool:
-    """*Cover and chill*, *let it cool*: what stays in the fridge until it is wanted, or stands until it is cold; nothing
-    goes wrong with it, and the plan takes the verb's estimate."""
+    """*Cover and chill*, *let it cool*: what stays in the fridge until it is wanted, or stands until it is cold;
+    nothing goes wrong with it, and the plan takes the verb's estimate."""
     return verb.cools and (verb.off or (verb.keeps and verb.station == "fridge"))

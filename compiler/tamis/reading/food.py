@@ -239,6 +239,9 @@ def _tail(reading: Reading, nodes: Sequence[Node], measured: Measured) -> tuple[
         elif kind == "stuck":  # peeled, stuck with 2 cloves; peeled and stuck with 2 cloves
             said = reading.span([node])
             tail = _with_words(tail, said) if nodes[at - 1][0] == "COMMA" else _or_so(tail, said)
+        elif kind == "content":  # vinegar of 5 % acidity
+            check_text(reading, [node])
+            tail = _with_words(tail, reading.span([node]))
         elif kind == "leeway":
             tail = _leeway(reading, tail, node)
         elif kind == "each":
@@ -291,9 +294,6 @@ def _after_name(reading: Reading, tail: Tail, node: Node) -> Tail:
         if all([larder.describes(word) or larder.is_state(word) for word in reading.keys(node[1][1:])]):
             return _or_so(tail, reading.span([node]))
         return tail.with_(alternatives=(*tail.alternatives, _other(reading, node[1])))
-    if kind == "content":  # vinegar of 5 % acidity
-        check_text(reading, [node])
-        return _with_words(tail, reading.span([node]))
     if kind == "per":
         return tail.with_(per=node)
     if kind == "EACH":

@@ -203,12 +203,13 @@ class _Reader:
         tools = [event.equipment for event in events if isinstance(event, Tool)]
         if not any([tool.station in _ON_HEAT for tool in tools]) or any([tool.kind == "tool" for tool in tools]):
             return events
-        return [
-            event._replace(verb=self.kitchen.verbs.of_base(event.verb.on_heat))
-            if isinstance(event, VerbUse | Time | Cue) and event.verb is not None and event.verb.on_heat
-            else event
-            for event in events
-        ]
+        return [self._as_heated(event) for event in events]
+
+    def _as_heated(self, event: Event) -> Event:
+        if not isinstance(event, VerbUse | Time | Cue) or event.verb is None or not event.verb.on_heat:
+            return event
+        verb = self.kitchen.verbs.of_base(event.verb.on_heat)
+        return event if verb is None else event._replace(verb=verb)
 
     def _whole_verb(self, events: list[Event], particle: str) -> None:
         """*Lift [the legs] out*: the verb has its last word behind the clause."""

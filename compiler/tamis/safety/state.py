@@ -29,11 +29,12 @@ _MOST_STEPS = 12
 class State:
     """One batch. `foods` and `recipes` are the foods (each by its first use, with the part of it that went in) and used
     recipes in it, in order of arrival; `dough` and `eggs` grams of flour and egg, `own_…` of those those that did not
-    come with another batch. `kinds` are those of all hazards that ever came in."""
+    come with another batch. `kinds` are those of all hazards that ever came in; `syrup` are the words to which it was
+    boiled, while it is a hot syrup."""
 
     __slots__ = (
         "_came", "_cooked", "_counted", "_items", "_stale", "_uses", "dough", "eggs", "foods", "kinds", "name",
-        "own_dough", "own_eggs", "recipes",
+        "own_dough", "own_eggs", "recipes", "syrup",
     )  # fmt: skip
 
     def __init__(self) -> None:
@@ -46,7 +47,7 @@ class State:
         self.foods: dict[Hashable, int] = {}
         self.kinds: set[HazardKind] = set()
         self.recipes: dict[str, None] = {}
-        self.name = ""
+        self.name = self.syrup = ""
         self.dough = self.eggs = _NOTHING
         self.own_dough = self.own_eggs = _NOTHING
 
@@ -124,6 +125,7 @@ class State:
         for food, use in other.foods.items():
             self.foods.setdefault(food, use)
         self.recipes.update(other.recipes)
+        self.syrup = self.syrup or other.syrup
         if other.dough:
             self.dough += other.dough
         if other.eggs:

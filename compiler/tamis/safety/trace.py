@@ -14,6 +14,7 @@ from tamis.safety.records import Item, Wait
 from tamis.safety.signs import has_garlic, syrup_heat, with_sugar, words_of
 from tamis.safety.spoiling import Cooked, boiled_down, mixing_of, mixtures_of, spoils
 from tamis.safety.state import State
+from tamis.safety.syrups import scald
 from tamis.safety.waits import long, oil_wait, risky_wait
 from tamis.safety.words import safety_words
 from tamis.source import Span
@@ -139,6 +140,8 @@ class Trace:
             state.part_of(self.states[event.other], self._uses(event.batch))
         else:
             state.part_from(self.states[event.other], self.words.language)
+        if state.syrup and event.kind in ("food", "batch") and "egg" in state.kinds:
+            scald(self.recipe, state, self.candied, action.number, self.authority)
 
     def _is_film(self, event: Happening, action: Action, state: State, egg: State) -> bool:
         """Whether a batch goes into another one as a film of egg on it."""
@@ -215,6 +218,9 @@ class Trace:
                 self._heat(action, read, done, state)
         if self.sweet and syrup_heat(action, read, self.words.language) and boiled_down(self.recipe, state.uses):
             self.candied.update(state.uses)
+            state.syrup = read.clause.text
+        elif isinstance(read, Time | Pause) and not _heats(action, read):
+            state.syrup = ""  # it stands, and cools
         if isinstance(read, Time) or (isinstance(read, Pause) and read.waits):
             self._wait(read, action, state)
 
@@ -268,6 +274,12 @@ class Trace:
             return
         if state.own_dough * 2 >= state.own_eggs > 0 or state.dough >= state.eggs * 2:
             state.change(lambda item: item._replace(bound=True, form=_in_dough(item)) if _loose(item) else item)
+
+
+def _heats(action: Action, read: Time | Pause) -> bool:
+    """Whether the verb of a wait keeps its food on the heat."""
+    before = [use.verb for use in action.verbs if use.span.start <= read.clause.span.end]
+    return bool(before) and before[-1].heat
 
 
 def _same(use: Use, event: Happening) -> Hashable:
