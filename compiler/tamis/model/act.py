@@ -20,6 +20,7 @@ from tamis.model.pieces import batches_of, before_it_is_cut, heaviest_piece, wor
 from tamis.model.reached import reached
 from tamis.model.recipe import Action, Work
 from tamis.model.references import hold_again, refer
+from tamis.model.vessels import vessels_of
 from tamis.model.words import plain
 from tamis.model.work import missing_times, work_of
 from tamis.model.worked_mass import masses_before, weigh_so_far
@@ -232,6 +233,7 @@ class Act(Line):
             batches,
             before_it_is_cut(self) | cuts_what_it_names(self),
             fine_cuts(self),
+            vessels_of(self, batch),
         )
         work = paced(self, work, pace, pieces) if pace is not AT_ONCE else work
         if work.wait is not None and not work.handling and not work.hands and self._is_laid():

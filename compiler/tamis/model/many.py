@@ -16,6 +16,7 @@ from tamis.typed import TYPE_CHECKING, Literal
 if TYPE_CHECKING:
     from tamis.kitchen.verbs import Verb
     from tamis.model.line import Line
+    from tamis.reading.clauses import VerbUse
     from tamis.reading.plain import Plain
 
 Many = Literal["", "worked", "made", "small"]
@@ -71,6 +72,20 @@ def _plural_at(plain: Plain, at: int) -> Many:
         if nouns(language).singular(word) != word:
             return "small" if small else "made"
     return ""
+
+
+def makes_many(act: Line, use: VerbUse) -> bool:
+    """Whether the plain words right behind a verb tell of things that it makes, in the plural: *stamp out rounds*, *cut
+    into stars*, and not *cut the strings*, *cut off the tips*."""
+    language = act.walker.flow.kitchen.language
+    articles, words, particles = nouns(language).articles, model_words(language), prose_words(language).particles
+    for text, plain in act.labour.texts(act.walker.flow.kitchen):
+        if text.span.start <= use.span.start < text.span.end:
+            at = next((one.end for one in plain.ask(commands) if one.verb is use.verb), len(plain.said))
+            at += not words.into.isdisjoint(plain.said[at : at + 1])
+            given = not articles.isdisjoint(plain.said[at : at + 2]) or plain.phrase(particles, at)
+            return not given and bool(_plural_at(plain, at))
+    return False
 
 
 def small_things(act: Line, pieces: int) -> int:
