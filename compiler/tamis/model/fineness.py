@@ -69,7 +69,10 @@ def cut_in_words(act: Line, kitchen: Kitchen) -> dict[int, Verb]:
     made, inside = {}, prose_words(kitchen.language).inside
     for use, words in _said(act):
         told = not use.verb.divides or not use.verb.per_kg or _is_divided(act, use)
-        found = shape_of(_behind(words, inside), kitchen) if not told else None
+        into = _behind(words, inside) if not told else []
+        tells = (word.isdigit() and kitchen.units.get(unit) is None for word, unit in pairwise(into))
+        counted = any(tells)  # ten strips of pastry are no shreds
+        found = shape_of(into, kitchen) if not counted else None
         if found is not None and found.per_kg > use.verb.per_kg:
             made[use.span.start] = found
     return made

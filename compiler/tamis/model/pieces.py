@@ -14,6 +14,7 @@ from tamis.model.mass import NONE, NOTHING, ONE, Mass, mass_of
 from tamis.model.many import makes_many
 from tamis.model.paces import EACH, counted
 from tamis.model.words import model_words
+from tamis.quantity.nouns import nouns
 from tamis.reading.clauses import Division, Ingredient, Reference, Target, Time, VerbUse
 from tamis.typed import TYPE_CHECKING
 from tamis.words import example
@@ -118,6 +119,8 @@ def worked_one_by_one(act: Line, batch: Batch | None, worked: Mapping[int, Mass]
             continue
         elif isinstance(event, Ingredient):
             mass = mass_of(event, kitchen)
+            if verb.divides and verb.per_kg and _cuts_else(act, use, event):
+                verb = verb._replace(per_kg=0)
             takes = one_by_one(verb, event, mass, kitchen) + verb.per_kg * mass.lo / 1000
             masses.setdefault(use.span.start, []).append(mass)
             found[use.span.start] = found.get(use.span.start, Fraction(0)) + takes
@@ -143,6 +146,13 @@ def worked_one_by_one(act: Line, batch: Batch | None, worked: Mapping[int, Mass]
             by_weight = 0 if use.verb.divides else use.verb.per_kg * food[1].lo / 1000
             found[use.span.start] = one_by_one(use.verb, *food, kitchen) + by_weight
     return {at: ceil(seconds) for at, seconds in found.items()}
+
+
+def _cuts_else(act: Line, use: VerbUse, food: Ingredient) -> bool:
+    """Whether something else is cut on a food or off it: *cut a cross in the base of [5 tomatoes]*, *the crust off*."""
+    flow = act.walker.flow
+    between = flow.reading.document.source.text[use.span.end : food.clause.span.start].lower().split()
+    return not nouns(flow.kitchen.language).articles.isdisjoint(between)
 
 
 def _just_counted(act: Line, use: VerbUse) -> tuple[Ingredient, Mass] | None:

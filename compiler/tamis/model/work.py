@@ -127,7 +127,7 @@ def _wait(
             duration = duration._replace(lo=likely, window=keeps)  # *for up to 2 h, until cold* is no choice
         window = duration.window or (keeps and duration.lo != duration.hi)
         return duration if window == duration.window else duration._replace(window=window), "text"
-    if verb is None or not (_ends_by_a_sign(labour) or _stays_cold(verb)):
+    if verb is None or not (_ends_by_a_sign(labour) or _stays_cold(verb) or (verb.cools and verb.waits)):
         return None, "default"
     length = _estimate(verb, heats, cold_water)
     if verb.takes and station != "ring" and not verb.heat and _is_soon(labour, kitchen):
