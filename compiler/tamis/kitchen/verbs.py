@@ -24,8 +24,8 @@ if TYPE_CHECKING:
 
 Attention = Literal["hands", "unattended"]
 Fact = Literal[
-    "adds", "cold", "divides", "fries", "heat", "lifts", "moves", "off", "outside", "per_kg", "per_piece", "per_vessel", "rinsed",
-    "serves", "sieved_per_kg", "station", "waits",
+    "adds", "cold", "divides", "fries", "heat", "lifts", "moves", "off", "outside", "per_kg", "per_piece", "per_vessel",
+    "rinsed", "serves", "sieved_per_kg", "station", "waits",
 ]  # fmt: skip
 """A fact that is asked of all the verbs of a line at once."""
 

@@ -92,7 +92,7 @@ def small_things(act: Line, pieces: int) -> int:
     """Seconds for small things that nobody counts: several of each piece, else as many as the weight gives."""
     batch = act.walker.present
     verbs = [use.verb for use in act.labour.verbs if _shapes(use.verb) and use.verb.most_per_kg and not use.verb.moves]
-    if not verbs or batch is None or not batch.mass.known:
+    if not verbs or batch is None:
         return 0
     by_weight = max(verb.most_per_kg for verb in verbs) * batch.mass.hi / 1000
     return max(ceil(by_weight), pieces * SEVERAL * EACH if pieces > SEVERAL else 0)

@@ -86,8 +86,11 @@ def _additions(act: Line) -> int:
 def _said(plain: Plain) -> Pace:
     words, prose = model_words(plain.kitchen.language), prose_words(plain.kitchen.language)
     said = plain.said
+    verb = plain.kitchen.verbs.get  # *fold each*, but not *with each fold*
     one = any(
-        word in prose.each and prose.no_piece.isdisjoint((*said[max(0, at - 1) : at], *said[at + 1 : at + 2]))
+        word in prose.each
+        and prose.no_piece.isdisjoint(said[at + 1 : at + 2])
+        and prose.no_piece.isdisjoint([before for before in said[max(0, at - 1) : at] if verb(before) is None])
         for at, word in enumerate(said)
     )
     singly, gradual, brief, few = (

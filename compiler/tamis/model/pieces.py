@@ -10,8 +10,8 @@ from itertools import pairwise
 from math import ceil
 
 from tamis.model.fineness import cut_in_words, shape_of
-from tamis.model.mass import NONE, NOTHING, ONE, Mass, mass_of
 from tamis.model.many import makes_many
+from tamis.model.mass import NONE, NOTHING, ONE, Mass, mass_of
 from tamis.model.paces import EACH, counted
 from tamis.model.words import model_words
 from tamis.quantity.nouns import nouns
@@ -119,9 +119,8 @@ def worked_one_by_one(act: Line, batch: Batch | None, worked: Mapping[int, Mass]
             continue
         elif isinstance(event, Ingredient):
             mass = mass_of(event, kitchen)
-            if verb.divides and verb.per_kg and _cuts_else(act, use, event):
-                verb = verb._replace(per_kg=0)
-            takes = one_by_one(verb, event, mass, kitchen) + verb.per_kg * mass.lo / 1000
+            by_weight = NONE if _cuts_else(act, use, event) else verb.per_kg * mass.lo / 1000
+            takes = one_by_one(verb, event, mass, kitchen) + by_weight
             masses.setdefault(use.span.start, []).append(mass)
             found[use.span.start] = found.get(use.span.start, Fraction(0)) + takes
             if _makes_one(verb, masses[use.span.start]):
@@ -137,20 +136,31 @@ def worked_one_by_one(act: Line, batch: Batch | None, worked: Mapping[int, Mass]
         found[place] = max(found.get(place, NONE), made.per_piece + made.per_kg * weighs / 1000)
     if "divides" in labour.does and not labour.divisions:
         found |= _cut_out(act, batch, found)
-    single = [one for one in labour.verbs if one.verb.per_piece] if "per_piece" in labour.does else ()
-    rest = [one for one in single if not one.verb.occasional and one.span.start not in found]
+    found |= _in_hand(act, batch, worked, found) if "per_piece" in labour.does else {}
+    return {at: ceil(seconds) for at, seconds in found.items()}
+
+
+def _in_hand(
+    act: Line, batch: Batch | None, worked: Mapping[int, Mass], found: Mapping[int, Fraction]
+) -> dict[int, Fraction]:
+    """The other verbs, for what the line has counted before them, or for the only food in hand."""
+    single = [one for one in act.labour.verbs if one.verb.per_piece and not one.verb.occasional]
+    rest = [one for one in single if one.span.start not in found and worked.get(one.span.start) is not NOTHING]
     alone = only_food(act, batch) if rest else None
+    takes: dict[int, Fraction] = {}
     for use in rest:
         food = _just_counted(act, use) or alone
-        if food is not None and worked.get(use.span.start) is not NOTHING:
+        if food is not None:
             by_weight = 0 if use.verb.divides else use.verb.per_kg * food[1].lo / 1000
-            found[use.span.start] = one_by_one(use.verb, *food, kitchen) + by_weight
-    return {at: ceil(seconds) for at, seconds in found.items()}
+            takes[use.span.start] = one_by_one(use.verb, *food, act.walker.flow.kitchen) + by_weight
+    return takes
 
 
 def _cuts_else(act: Line, use: VerbUse, food: Ingredient) -> bool:
     """Whether something else is cut on a food or off it: *cut a cross in the base of [5 tomatoes]*, *the crust off*."""
     flow = act.walker.flow
+    if not use.verb.divides:
+        return False
     between = flow.reading.document.source.text[use.span.end : food.clause.span.start].lower().split()
     return not nouns(flow.kitchen.language).articles.isdisjoint(between)
 

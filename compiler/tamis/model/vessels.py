@@ -32,16 +32,15 @@ def vessels_of(act: Line, batch: Batch | None) -> int:
 
 
 def _number(act: Line, tool: Tool, batch: Batch | None) -> int:
-    flow, rules = act.walker.flow, nouns(act.walker.flow.kitchen.language)
-    if tool.number > 1:
-        return int(tool.number)
+    """How many a tool is: as it says, as many of that name as were brought out, or as the recipe makes."""
+    flow = act.walker.flow
+    one = nouns(flow.kitchen.language).singular
     word = tool.name.lower().rpartition(" ")[2]
-    if rules.singular(word) == word:
-        return 0
+    if tool.number > 1 or one(word) == word:
+        return int(tool.number) if tool.number > 1 else 0
     makes, serves = flow.reading.header.makes, flow.reading.header.serves
-    known = flow.vessels.get(rules.singular(word), 0)
-    if not known and makes is not None and rules.singular(makes.noun.lower().rpartition(" ")[2]) == rules.singular(word):
-        known = int(makes.amount.hi)
+    made = makes is not None and one(makes.noun.lower().rpartition(" ")[2]) == one(word)
+    known = flow.vessels.get(one(word)) or (int(makes.amount.hi) if made and makes else 0)
     if known or batch is None or not batch.mass.known:
         return known
     fills = ceil(batch.mass.hi / _HOLDS)

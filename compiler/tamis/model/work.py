@@ -71,8 +71,9 @@ def work_of(
     verb = labour.time_verb.verb if labour.time_verb else None
     others = [use for use in labour.verbs if not (wait and use is labour.time_verb) and use.verb is not labour.warms]
     handling = _handling(others, mass, before, pieces, by_piece, batches, whole, fine) if others else 0
-    if vessels > 1 and others:  # where the pieces tell nothing more
-        handling += (vessels - 1) * max(0 if pieces > 1 and use.verb.per_piece else use.verb.per_vessel for use in others)
+    if vessels > 1:  # where the pieces tell nothing more
+        each = [use.verb.per_vessel for use in others if pieces <= 1 or not use.verb.per_piece]
+        handling += (vessels - 1) * max(each, default=0)
     if not handling and labour.time is None and (others or not wait):
         handling = _shared(kitchen.settings.kitchen.handling, batches)
     machine = "speed" in labour.set
@@ -131,7 +132,7 @@ def _wait(
         return None, "default"
     length = _estimate(verb, heats, cold_water)
     if verb.takes and station != "ring" and not verb.heat and _is_soon(labour, kitchen):
-        length = min(length, max(_SOON, verb.takes + verb.per_kg * heats / KILO))
+        length = min(length, max(Fraction(_SOON), verb.takes + verb.per_kg * heats / KILO))
     return (Duration(length, length), "verb") if length else (None, "default")
 
 

@@ -8,13 +8,13 @@ from __future__ import annotations
 
 from fractions import Fraction
 
-from tamis.kitchen.equipment import MADE_READY
+from tamis.kitchen.equipment import COLD, MADE_READY
 from tamis.model.names import with_part
 from tamis.model.recipe import Action
 from tamis.patterns import pattern
 from tamis.quantity.nouns import nouns
-from tamis.quantity.times import duration
 from tamis.quantity.temperature_text import oven_c, temperature_c
+from tamis.quantity.times import duration
 from tamis.reading.clauses import Division, Ingredient, Reference, Setting, Target, Tending, Tool, VerbUse
 from tamis.record import NamedTuple
 from tamis.syntax.document import Clause, Text
@@ -94,11 +94,24 @@ def _by_verb(action: Action, language: str) -> list[str]:
         else:
             passed = [one.end for one in foods if one.start in for_tools and worked]
             text = _with_foods(action, use, worked or foods, passed, end, words)
+        text += _kept(action, use, end, text)
         if at and action.verbs[at - 1].verb.lets and " " in said[-1] and _goes_on(action, at):
             said[-1] += f" {text}"  # *let it drain* is one thing
         else:
             said.append(text)
     return said
+
+
+def _kept(action: Action, use: VerbUse, end: int, text: str) -> str:
+    """The fridge, the freezer or the warm place in which something waits, where its verb does not say it: *leave in the
+    fridge*."""
+    tools = (read for read in action.reads if isinstance(read, Tool) and read.equipment.kind == "station")
+    behind = (tool for tool in tools if use.span.end <= tool.clause.span.start < end)
+    tool = next(behind, None) if use.verb.waits else None
+    if tool is None or not _is_placed(tool) or tool.equipment.station not in ("", *COLD):
+        return ""
+    implied = tool.equipment.station == use.verb.station or tool.clause.text in text
+    return "" if implied else f" {tool.clause.text}"
 
 
 def _goes_on(action: Action, at: int) -> bool:
@@ -160,9 +173,10 @@ def _with_place(text: str, action: Action, use: VerbUse, at: int, end: int, word
     if not goes or not (through or tool.equipment.kind in _PLACES):
         return text, at
     between = any(at <= read.clause.span.start < tool.clause.span.start for read in action.reads)
-    if between or _text_between(action, at, tool.clause.span.start).strip() or len(tool.clause.text) > MOST_PLACE:
+    out = _text_between(action, at, tool.clause.span.start).split()  # *turn [the pudding] out [on to a plate]*
+    if between or not words.particles.issuperset(out) or len(tool.clause.text) > MOST_PLACE:
         return text, at
-    return f"{text} {tool.clause.text}", tool.clause.span.end
+    return " ".join([text, *out, tool.clause.text]), tool.clause.span.end
 
 
 def _place(action: Action, use: VerbUse, food: Named, words: TitleWords) -> tuple[str, int]:
@@ -174,7 +188,7 @@ def _place(action: Action, use: VerbUse, food: Named, words: TitleWords) -> tupl
         return "", end
     start, behind = tools[0].clause.span
     goes_on = [word.lower() for word in _text_between(action, behind, food.start).split()[:1]]
-    moved = use.verb.moves and tools[0].preposition in words.into
+    moved = tools[0].preposition in words.into
     if not moved and (not goes_on or goes_on[0] not in words.prepositions):
         return "", end
     before = _text_between(action, end, start).split()
