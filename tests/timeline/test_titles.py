@@ -23,7 +23,7 @@ def title_of(line: str) -> str:
         ("Stir [140 g rye flour] and [300 g water] smooth [in a bowl].", "Stir rye flour, water"),
         ("Lay [4 duck legs] [in a roasting tin].", "Lay duck legs in a roasting tin"),
         ("Lay them skin up [in a roasting tin].", "Lay them skin up in a roasting tin"),
-        ("Tip the fat out into a heatproof bowl.", "Tip the fat out"),
+        ("Tip the fat out into a heatproof bowl.", "Tip the fat out into a heatproof bowl"),
         ("Lift it on to a clean plate, and [rest for 10 min].", "Lift it on to a clean plate, rest"),
         ("Strain [through a fine sieve].", "Strain through a fine sieve"),
         ("Cover and [rest for 20 min] [in a bowl].", "Cover, rest"),

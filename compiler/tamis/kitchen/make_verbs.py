@@ -18,7 +18,7 @@ from tamis.typed import Any, Literal, get_args
 _ATTENTION: tuple[Attention, ...] = get_args(Attention)
 _TIMES = (
     "takes", "per_kg", "per_piece", "most_per_kg", "estimate", "estimate_per_kg", "water_per_kg", "rinsed",
-    "sieved_per_kg", "least_per_kg", "part_per_kg",
+    "sieved_per_kg", "least_per_kg", "part_per_kg", "per_vessel",
 )  # fmt: skip
 _PURPOSES = ("purpose", "over")
 _TAKEN_BACK = "-"

@@ -24,8 +24,8 @@ if TYPE_CHECKING:
 
 Attention = Literal["hands", "unattended"]
 Fact = Literal[
-    "adds", "cold", "divides", "fries", "heat", "lifts", "moves", "off", "outside", "per_kg", "per_piece", "rinsed",
-    "serves", "sieved_per_kg", "station", "waits",
+    "adds", "cold", "divides", "fries", "heat", "lifts", "moves", "off", "outside", "per_kg", "per_piece", "per_vessel",
+    "rinsed", "serves", "sieved_per_kg", "station", "waits",
 ]  # fmt: skip
 """A fact that is asked of all the verbs of a line at once."""
 
@@ -124,6 +124,8 @@ class Verb(NamedTuple):
     """The least that a kilo takes: large pieces take longer."""
     part_per_kg: int = 0
     """What a kilo more takes where its line takes off a part of the food: `remove [the bones]`."""
+    per_vessel: int = 0
+    """What each vessel but the first takes where its line works on several, or fills them."""
     doubtful: bool = False
     """Also a noun or an adjective (cream, warm): within a line a verb only where an object follows."""
     does: frozenset[Fact] = frozenset()

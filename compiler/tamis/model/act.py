@@ -9,7 +9,7 @@ from tamis.model.batch import Batch
 from tamis.model.cold import take_cold, take_rinsed, take_sieved
 from tamis.model.dividing import divide
 from tamis.model.effects import Why
-from tamis.model.fineness import cuts_what_it_names, fine_cuts
+from tamis.model.fineness import cuts_what_it_names, fine_cuts, solid
 from tamis.model.foods import put_in
 from tamis.model.heat import Heat, heat_of, only_sets, tell
 from tamis.model.line import Line
@@ -20,6 +20,7 @@ from tamis.model.pieces import batches_of, before_it_is_cut, heaviest_piece, wor
 from tamis.model.reached import reached
 from tamis.model.recipe import Action, Work
 from tamis.model.references import hold_again, refer
+from tamis.model.vessels import vessels_of
 from tamis.model.words import plain
 from tamis.model.work import missing_times, work_of
 from tamis.model.worked_mass import masses_before, weigh_so_far
@@ -52,8 +53,9 @@ SAME_BATCH, READY, HEATED = Why("same-batch"), Why("ready"), Why("heated")
 GOES_BACK = Why("goes-back")
 
 
-_TURN, _LAID = 10, 30
-"""Seconds to turn a knob, and to lay food in water; common practice."""
+_TURN, _LAID, _SEEN = 10, 30, 120
+"""Seconds to turn a knob, to lay food in water, and from which on a cook asks how long it takes to boil; common
+practice."""
 
 
 class Act(Line):
@@ -204,10 +206,12 @@ class Act(Line):
         return isinstance(use, VerbUse) and use.verb.heat and isinstance(named, Reference) and not named.preposition
 
     def _warmed(self, batch: Batch | None, station: Station) -> Fraction | None:
-        """Grams that the line warms, if its verb warms and that is not all of the batch."""
+        """Grams that the line warms, or that cool by themselves, if that is not all of the batch."""
         use = self.labour.time_verb
-        if use is None or batch is None or not (use.verb.estimate_per_kg and use.verb.water_per_kg):
+        if use is None or batch is None or not use.verb.estimate_per_kg:
             return None
+        if not use.verb.water_per_kg:  # what lies in twenty glasses is cold as soon as one of them
+            return batch.mass.lo / batch.pieces[0].lo if batch.pieces and not use.verb.heat else None
         from tamis.model.warming import heated_by
 
         return heated_by(self, use, station)
@@ -232,8 +236,11 @@ class Act(Line):
             batches,
             before_it_is_cut(self) | cuts_what_it_names(self),
             fine_cuts(self),
+            vessels_of(self, batch),
         )
         work = paced(self, work, pace, pieces) if pace is not AT_ONCE else work
+        if work.given == "text":
+            work = work._replace(boils_up=self._boils_up(batch, heat.station))
         if work.wait is not None and not work.handling and not work.hands and self._is_laid():
             work = work._replace(handling=_LAID)
         if heat.heats and work.wait is None:
@@ -241,6 +248,19 @@ class Act(Line):
         if work.given == "verb" and not heat.heats and only_sets(heat, labour):
             work = work._replace(wait=None, given="default", handling=work.handling or _TURN)
         return Work() if reads and self._is_no_work(len(reads)) else work
+
+    def _boils_up(self, batch: Batch | None, station: Station) -> int:
+        """Seconds in which a liquid in hand comes to the boil, where the line only says how long it boils."""
+        use = self.labour.time_verb
+        if use is None or batch is None or station != "ring" or not (use.verb.scalds and use.verb.water_per_kg):
+            return 0
+        put_on = any([food.preposition and food.goods and food.goods.liquid for food in self.labour.foods])
+        if self.cold_water or put_on or solid(batch, self).hi * 3 > batch.mass.hi * 2:
+            return 0  # water that was put on before, and food that goes into what boils already
+        from tamis.model.warming import heated_by
+
+        seconds = ceil(use.verb.water_per_kg * heated_by(self, use, station) / 1000)
+        return seconds if seconds >= _SEEN else 0
 
     def _is_laid(self) -> bool:
         """Whether a wait without heat begins with food that the cook lays there: *soak [3 sheets gelatine]*."""

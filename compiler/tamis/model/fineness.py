@@ -68,8 +68,11 @@ def cut_in_words(act: Line, kitchen: Kitchen) -> dict[int, Verb]:
         return {}
     made, inside = {}, prose_words(kitchen.language).inside
     for use, words in _said(act):
-        bare = use.verb.divides and use.verb.per_kg and not _names_food(act, use)
-        found = shape_of(_behind(words, inside), kitchen) if bare else None
+        told = not use.verb.divides or not use.verb.per_kg or _is_divided(act, use)
+        into = _behind(words, inside) if not told else []
+        tells = (word.isdigit() and kitchen.units.get(unit) is None for word, unit in pairwise(into))
+        counted = any(tells)  # ten strips of pastry are no shreds
+        found = shape_of(into, kitchen) if not counted else None
         if found is not None and found.per_kg > use.verb.per_kg:
             made[use.span.start] = found
     return made
@@ -99,9 +102,9 @@ def solid(batch: Batch, act: Line) -> Mass:
     return Mass(sum([mass.lo for mass in masses], NONE), sum([mass.hi for mass in masses], NONE))
 
 
-def _names_food(act: Line, use: VerbUse) -> bool:
-    """Whether a bracket behind a verb, and before the next, says what it cuts, or into what."""
-    return any(isinstance(read, Ingredient | Division) for read in act.labour.clauses_of(use))
+def _is_divided(act: Line, use: VerbUse) -> bool:
+    """Whether a bracket behind a verb, and before the next, says into what it cuts."""
+    return any(isinstance(read, Division) for read in act.labour.clauses_of(use))
 
 
 def _said(act: Line) -> Iterator[tuple[VerbUse, list[str]]]:

@@ -41,7 +41,7 @@ class Flow:
         "flour", "for_others", "gave", "homes", "hot_stations", "index", "kitchen", "labours", "last_waits", "log",
         "lost", "made", "name_homes", "named", "on_heat", "own_parts", "parted", "parts_ahead", "products", "reading",
         "station_ready", "supplies", "taken_off", "takings", "tells_number", "tool_ready", "uncertain", "unknown",
-        "unread", "used", "used_by_name", "uses", "uses_in", "uses_of", "walk", "warmth",
+        "unread", "used", "used_by_name", "uses", "uses_in", "uses_of", "vessels", "walk", "warmth",
     )  # fmt: skip
 
     def __init__(
@@ -75,6 +75,7 @@ class Flow:
         self.uses_of: dict[str, list[int]] = {}  # by the last word of the food
         self.counted: dict[str, list[Ingredient]] | None = None  # the measured foods of the text, by their last word
         self.parts_ahead: list[int] = []  # parts taken off a food that is counted further on
+        self.vessels: dict[str, int] = {}  # by noun, how many were brought out together
         self.uses_in: dict[int, set[str]] = {}  # by component, the words of the foods
         self.products: list[Product] = []
         self.takings: list[Taking] = []

@@ -123,6 +123,8 @@ class Line:
         walker.tools.append(known)
         walker.emit(known, SAID if known is tool else AS_BEFORE)
         batch = walker.present
+        if known.number > 1 and known.equipment.kind == "vessel":
+            walker.flow.vessels[vessel_noun(known.name.lower(), walker.flow.kitchen.language)] = int(known.number)
         self._lie_in(known, batch)
         if known.divides and batch:
             one = nouns(walker.flow.kitchen.language).singular

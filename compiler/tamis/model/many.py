@@ -16,6 +16,7 @@ from tamis.typed import TYPE_CHECKING, Literal
 if TYPE_CHECKING:
     from tamis.kitchen.verbs import Verb
     from tamis.model.line import Line
+    from tamis.reading.clauses import VerbUse
     from tamis.reading.plain import Plain
 
 Many = Literal["", "worked", "made", "small"]
@@ -73,11 +74,25 @@ def _plural_at(plain: Plain, at: int) -> Many:
     return ""
 
 
+def makes_many(act: Line, use: VerbUse) -> bool:
+    """Whether the plain words right behind a verb tell of things that it makes, in the plural: *stamp out rounds*, *cut
+    into stars*, and not *cut the strings*, *cut off the tips*."""
+    language = act.walker.flow.kitchen.language
+    articles, words, particles = nouns(language).articles, model_words(language), prose_words(language).particles
+    for text, plain in act.labour.texts(act.walker.flow.kitchen):
+        if text.span.start <= use.span.start < text.span.end:
+            at = next((one.end for one in plain.ask(commands) if one.verb is use.verb), len(plain.said))
+            at += not words.into.isdisjoint(plain.said[at : at + 1])
+            given = not articles.isdisjoint(plain.said[at : at + 2]) or plain.phrase(particles, at)
+            return not given and bool(_plural_at(plain, at))
+    return False
+
+
 def small_things(act: Line, pieces: int) -> int:
     """Seconds for small things that nobody counts: several of each piece, else as many as the weight gives."""
     batch = act.walker.present
     verbs = [use.verb for use in act.labour.verbs if _shapes(use.verb) and use.verb.most_per_kg and not use.verb.moves]
-    if not verbs or batch is None or not batch.mass.known:
+    if not verbs or batch is None:
         return 0
     by_weight = max(verb.most_per_kg for verb in verbs) * batch.mass.hi / 1000
     return max(ceil(by_weight), pieces * SEVERAL * EACH if pieces > SEVERAL else 0)

@@ -86,8 +86,11 @@ def _additions(act: Line) -> int:
 def _said(plain: Plain) -> Pace:
     words, prose = model_words(plain.kitchen.language), prose_words(plain.kitchen.language)
     said = plain.said
+    verb = plain.kitchen.verbs.get  # *fold each*, but not *with each fold*
     one = any(
-        word in prose.each and prose.no_piece.isdisjoint((*said[max(0, at - 1) : at], *said[at + 1 : at + 2]))
+        word in prose.each
+        and prose.no_piece.isdisjoint(said[at + 1 : at + 2])
+        and prose.no_piece.isdisjoint([before for before in said[max(0, at - 1) : at] if verb(before) is None])
         for at, word in enumerate(said)
     )
     singly, gradual, brief, few = (
@@ -112,7 +115,9 @@ def in_pieces(act: Line, batch: Batch | None, pace: Pace) -> int:
     parted = pace.each or (batch is not None and batch.pieces is not None)
     if not parted and (pace.singly or pace.few or pace.many):
         own = any(_number(food) > 1 for food in act.labour.foods)  # a number told, what a line makes tells no more
-        parted = not own and (pace.singly or pace.few or not act.walker.flow.tells_number)
+        makes = act.walker.flow.reading.header.makes  # … but what the recipe makes in the end does
+        known = not act.walker.flow.tells_number or (pace.many in ("made", "small") and makes and makes.noun)
+        parted = not own and (pace.singly or pace.few or bool(known))
     return counted(act, batch) if parted else 0
 
 
@@ -166,7 +171,7 @@ def paced(act: Line, work: Work, pace: Pace, pieces: int) -> Work:
 
 def _is_long(use: VerbUse | None) -> bool:
     """Whether it is long work of the hands, and no cooking."""
-    return use is not None and use.verb.takes >= LONG and not use.verb.heat
+    return use is not None and max(use.verb.takes, use.verb.estimate) >= LONG and not use.verb.heat
 
 
 def _after_each(act: Line) -> bool:

@@ -10,8 +10,11 @@ from itertools import pairwise
 from math import ceil
 
 from tamis.model.fineness import cut_in_words, shape_of
+from tamis.model.many import makes_many
 from tamis.model.mass import NONE, NOTHING, ONE, Mass, mass_of
 from tamis.model.paces import EACH, counted
+from tamis.model.words import model_words
+from tamis.quantity.nouns import nouns
 from tamis.reading.clauses import Division, Ingredient, Reference, Target, Time, VerbUse
 from tamis.typed import TYPE_CHECKING
 from tamis.words import example
@@ -29,6 +32,9 @@ if TYPE_CHECKING:
 
 _HANDFUL = 40
 """Grams of small things that are worked as one; common practice."""
+_FASTEST = 4
+"""Small things that are counted, cloves of garlic to be peeled, take no less than the fourth part of a usual piece's
+time each; common practice."""
 
 
 def heaviest_piece(act: Line, time: Time | Cue | Pause | None, batch: Batch | None) -> Mass | None:
@@ -71,17 +77,17 @@ def one_by_one(verb: Verb, item: Ingredient, mass: Mass, kitchen: Kitchen) -> Fr
     """Seconds that a verb takes for the pieces of a food: those counted, else those that its weight comes to. Small
     ones are worked several at a time, large ones take longer; of what is only weighed, the first takes its time, the
     rest goes by weight."""
-    if not verb.per_piece or not item.measures:
-        return NONE
-    takes = _one_by_one(verb, item, mass, kitchen)
+    takes = _one_by_one(verb, item, mass, kitchen) if verb.per_piece and item.measures else NONE
     return max(takes, verb.least_per_kg * mass.lo / 1000) if verb.least_per_kg else takes
 
 
 def _one_by_one(verb: Verb, item: Ingredient, mass: Mass, kitchen: Kitchen) -> Fraction:
     most = verb.most_per_kg * mass.hi / 1000 if verb.most_per_kg and mass.known else None
-    if kitchen.units.get(item.measures[0].unit) is None:
+    unit = item.measures[0].unit
+    if kitchen.units.get(unit) is None and not (mass.known and unit in model_words(kitchen.language).gathered):
         each = verb.per_piece * item.measures[0].amount.hi
-        return each if not most else min(each, max(Fraction(verb.per_piece), most))
+        least = Fraction(verb.per_piece) if verb.per_kg else max(Fraction(verb.per_piece), each / _FASTEST)
+        return each if not most else min(each, max(least, most))
     if verb.moves or (item.goods is not None and item.goods.liquid):
         return NONE  # what is weighed is laid or dropped by the handful
     if verb.per_kg:
@@ -99,18 +105,22 @@ def worked_one_by_one(act: Line, batch: Batch | None, worked: Mapping[int, Mass]
     masses: dict[int, list[Mass]] = {}
     whole = batch.mass if batch is not None else NOTHING
     labour, kitchen, use = act.labour, act.walker.flow.kitchen, None
+    finer = cut_in_words(act, kitchen)
     events = labour.events if "per_piece" in labour.does or labour.divisions else ()
     for at, event in enumerate(events):
         if isinstance(event, VerbUse):
             use = event
             verb = _shaped(use.verb, events[at + 1 : at + 3], kitchen) if labour.divisions else use.verb
+            names = isinstance(next(iter(events[at + 1 : at + 2]), None), Ingredient)
+            verb = finer.pop(use.span.start, verb) if names else verb
         elif use is not None and isinstance(event, Division) and event.number and _builds(use.verb):
             found[use.span.start] = EACH * event.number.hi
         elif use is None or not use.verb.per_piece:
             continue
         elif isinstance(event, Ingredient):
             mass = mass_of(event, kitchen)
-            takes = one_by_one(verb, event, mass, kitchen) + verb.per_kg * mass.lo / 1000
+            by_weight = NONE if _cuts_else(act, use, event) else verb.per_kg * mass.lo / 1000
+            takes = one_by_one(verb, event, mass, kitchen) + by_weight
             masses.setdefault(use.span.start, []).append(mass)
             found[use.span.start] = found.get(use.span.start, Fraction(0)) + takes
             if _makes_one(verb, masses[use.span.start]):
@@ -121,17 +131,62 @@ def worked_one_by_one(act: Line, batch: Batch | None, worked: Mapping[int, Mass]
             found[use.span.start] = (
                 Fraction(verb.per_piece * number) + verb.per_kg * worked.get(use.span.start, whole).lo / 1000
             )
-    for place, made in cut_in_words(act, kitchen).items():
+    for place, made in finer.items():
         weighs = worked.get(place, whole).lo
         found[place] = max(found.get(place, NONE), made.per_piece + made.per_kg * weighs / 1000)
-    single = [one for one in labour.verbs if one.verb.per_piece] if "per_piece" in labour.does else ()
-    rest = [one for one in single if not one.verb.occasional and one.span.start not in found]
-    alone = only_food(act, batch) if rest else None
-    for use in rest if alone else ():
-        assert alone is not None
-        by_weight = 0 if use.verb.divides else use.verb.per_kg * alone[1].lo / 1000
-        found[use.span.start] = one_by_one(use.verb, *alone, kitchen) + by_weight
+    if "divides" in labour.does and not labour.divisions:
+        found |= _cut_out(act, batch, found)
+    found |= _in_hand(act, batch, worked, found) if "per_piece" in labour.does else {}
     return {at: ceil(seconds) for at, seconds in found.items()}
+
+
+def _in_hand(
+    act: Line, batch: Batch | None, worked: Mapping[int, Mass], found: Mapping[int, Fraction]
+) -> dict[int, Fraction]:
+    """The other verbs, for what the line has counted before them, or for the only food in hand."""
+    single = [one for one in act.labour.verbs if one.verb.per_piece and not one.verb.occasional]
+    rest = [one for one in single if one.span.start not in found and worked.get(one.span.start) is not NOTHING]
+    alone = only_food(act, batch) if rest else None
+    takes: dict[int, Fraction] = {}
+    for use in rest:
+        food = _just_counted(act, use) or alone
+        if food is not None:
+            by_weight = 0 if use.verb.divides else use.verb.per_kg * food[1].lo / 1000
+            takes[use.span.start] = one_by_one(use.verb, *food, act.walker.flow.kitchen) + by_weight
+    return takes
+
+
+def _cuts_else(act: Line, use: VerbUse, food: Ingredient) -> bool:
+    """Whether something else is cut on a food or off it: *cut a cross in the base of [5 tomatoes]*, *the crust off*."""
+    flow = act.walker.flow
+    if not use.verb.divides:
+        return False
+    between = flow.reading.document.source.text[use.span.end : food.clause.span.start].lower().split()
+    return not nouns(flow.kitchen.language).articles.isdisjoint(between)
+
+
+def _just_counted(act: Line, use: VerbUse) -> tuple[Ingredient, Mass] | None:
+    """The food that a line has counted right before it works on *them*: *cut [24 almonds] into slivers and stick them
+    into [the apples]*."""
+    flow = act.walker.flow
+    behind = flow.reading.document.source.text[use.span.end : act.read.span.end].split()[:1]
+    before = [food for food in act.labour.foods if food.clause.span.end <= use.span.start]
+    if not before or model_words(flow.kitchen.language).them.isdisjoint(behind):
+        return None
+    measure = before[-1].measures[0] if before[-1].measures else None
+    counted = measure is not None and flow.kitchen.units.get(measure.unit) is None and measure.amount.hi > 1
+    return (before[-1], mass_of(before[-1], flow.kitchen)) if counted else None
+
+
+def _cut_out(act: Line, batch: Batch | None, found: Mapping[int, Fraction]) -> dict[int, Fraction]:
+    """The verbs that make many of what is in hand, though no bracket says so: as many as the recipe makes, else as the
+    weight gives: *stamp out rounds*."""
+    cuts: dict[int, Fraction] = {}
+    for use in act.labour.verbs:
+        if use.verb.divides and use.span.start not in found and makes_many(act, use):
+            by_weight = batch.mass.hi / _HANDFUL if batch is not None and batch.mass.known else ONE
+            cuts[use.span.start] = use.verb.per_piece * (Fraction(counted(act, batch)) or by_weight)
+    return cuts
 
 
 def before_it_is_cut(act: Line) -> frozenset[int]:

@@ -108,6 +108,7 @@ class Work(NamedTuple):
     within it, else the food decides. `hands` says that the timed part holds the cook; `machine` that a mixer or
     blender works meanwhile. `station` is what it occupies (oven, grill, ring, mixer, fridge, freezer, bath, or "").
     `given` tells whose figure it is: the text's, the verb's data (a target or cue ends it), or the kitchen's default.
+    `boils_up` are the seconds in which its liquid comes to the boil before the text's own time begins.
     """
 
     handling: int = 0
@@ -119,6 +120,7 @@ class Work(NamedTuple):
     given: Literal["text", "verb", "default"] = "default"
     cue: str = ""
     verb: str = ""
+    boils_up: int = 0
 
 
 class Action(NamedTuple):

@@ -23,7 +23,7 @@ from tamis.model.effects import (
     Takes,
     Turns,
 )
-from tamis.model.mass import NOTHING, ONE, Mass, minus, plus, times
+from tamis.model.mass import NOTHING, ONE, Mass, is_little, minus, plus, times
 from tamis.model.pile import Pile
 from tamis.typed import TYPE_CHECKING, Any
 
@@ -94,6 +94,7 @@ class Replay:
 
     def _takes(self, component: int, effect: Takes) -> None:
         source, into = self.batches[effect.source], self.batches[effect.into]
+        pieces = source.pieces if effect.whole and not is_little(source.mass, into.mass) else None
         into.foods.join(source.foods)
         into.names.join(source.names)
         into.called = source.called or into.called
@@ -104,7 +105,7 @@ class Replay:
             into.mass = plus(into.mass, Mass(unknown=(name,), uncounted=source.mass.uncounted))
         else:
             into.mass = plus(into.mass, times(source.mass, effect.scale))
-        into.pieces = into.pieces or (source.pieces if effect.whole else None)
+        into.pieces = into.pieces or pieces
         source.left = Fraction(0) if effect.whole else source.left - (effect.fraction or 0)
         if effect.whole:
             self._gone(component, effect.source)

@@ -26,7 +26,7 @@ from tamis.model.effects import (
     Turns,
     Why,
 )
-from tamis.model.mass import NOTHING, ONE, minus, plus
+from tamis.model.mass import NOTHING, ONE, is_little, minus, plus
 from tamis.model.opened import Opened
 from tamis.record import made
 from tamis.source import NOWHERE, Span
@@ -130,8 +130,9 @@ class State:
     ) -> None:
         """A batch, or a part of it, joins the one in hand."""
         into = self.present or self.begin()
+        little = is_little(source.mass, into.mass)
         into.take_in(source, scale)
-        if into.pieces is None and source.pieces and whole:
+        if into.pieces is None and source.pieces and whole and not little:
             into.pieces = source.pieces
         if not whole:
             source.share()

@@ -54,11 +54,14 @@ class ModelWords(NamedTuple):
     brief: Phrases
     colours: tuple[str, ...]
     """Beginnings of words."""
+    soon: Words
+    late: Words
     pacing: Words
     them: Words
     into: Words
     small: Words
     pieces: Words
+    gathered: Words
     cuts: dict[str, Words]
     fine: Words
     finest: Words
@@ -114,11 +117,14 @@ def model_words(language: str) -> ModelWords:
         few=phrases(lists["paces"]["few"], language),
         brief=phrases(lists["paces"]["brief"], language),
         colours=tuple(lists["paces"]["colours"]),
+        soon=frozenset(lists["paces"]["soon"]),
+        late=frozenset(lists["paces"]["late"]),
         pacing=prose_words(language).each.union(phrase.rpartition(" ")[2] for phrase in paces),  # the last words of all
         them=frozenset(lists["paces"]["them"]),
         into=frozenset(lists["paces"]["into"]),
         small=frozenset(lists["paces"]["small"]),
         pieces=frozenset(lists["pieces"]["nouns"]),
+        gathered=frozenset(lists["pieces"]["gathered"]),
         cuts={verb: frozenset(nouns) for verb, nouns in lists["cuts"].items()},
         fine=frozenset(lists["fineness"]["fine"]),
         finest=frozenset(lists["fineness"]["finest"]),

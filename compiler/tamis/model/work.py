@@ -37,6 +37,8 @@ _SHORT = 600
 # Seconds at least for what is done to each batch, and those of work that is as long for a batch as for all; common
 # practice.
 _A_BATCH, _LONG = 10, 180
+# Seconds at least for what ends by a sign that is soon there; common practice.
+_SOON = 60
 # Seconds to which an estimate is told that stands beside the cook's own limit.
 _ROUGHLY = 300
 
@@ -55,18 +57,23 @@ def work_of(
     batches: Fraction,
     whole: Container[int],
     fine: Mapping[int, Fraction],
+    vessels: int,
 ) -> Work:
     """The work of an action on a batch of this mass, in so many pieces, at the station where it lies; `cold_water` is
     what the line puts in beside it for boiling and the like, in grams; `heaviest` the piece that a time by weight goes
     by; `by_piece` the seconds for the pieces of the food that is worked, by the place of the verb; `warmed` the
     grams that it brings to a heat, where that is not all; `before` the mass of what was in hand already, by the places
     of the verbs that work on nothing else; `batches` in how many it is done; `whole` the places of the verbs that work
-    on none of its pieces; `fine` how much longer they take as finely as they cut."""
+    on none of its pieces; `fine` how much longer they take as finely as they cut; `vessels` how many it works on, where
+    they are several."""
     heats = mass.lo if warmed is None else warmed
-    wait, given = _wait(labour, heats, heaviest or mass, cold_water, kitchen)
+    wait, given = _wait(labour, heats, heaviest or mass, cold_water, kitchen, station)
     verb = labour.time_verb.verb if labour.time_verb else None
     others = [use for use in labour.verbs if not (wait and use is labour.time_verb) and use.verb is not labour.warms]
     handling = _handling(others, mass, before, pieces, by_piece, batches, whole, fine) if others else 0
+    if vessels > 1:  # where the pieces tell nothing more
+        each = [use.verb.per_vessel for use in others if pieces <= 1 or not use.verb.per_piece]
+        handling += (vessels - 1) * max(each, default=0)
     if not handling and labour.time is None and (others or not wait):
         handling = _shared(kitchen.settings.kitchen.handling, batches)
     machine = "speed" in labour.set
@@ -107,7 +114,7 @@ def _takes_colour(labour: Labour, kitchen: Kitchen) -> bool:
 
 
 def _wait(
-    labour: Labour, heats: Fraction, heaviest: Mass, cold_water: Fraction, kitchen: Kitchen
+    labour: Labour, heats: Fraction, heaviest: Mass, cold_water: Fraction, kitchen: Kitchen, station: Station
 ) -> tuple[Duration | None, Given]:
     verb = labour.time_verb.verb if labour.time_verb else None
     if labour.time is not None:
@@ -121,10 +128,20 @@ def _wait(
             duration = duration._replace(lo=likely, window=keeps)  # *for up to 2 h, until cold* is no choice
         window = duration.window or (keeps and duration.lo != duration.hi)
         return duration if window == duration.window else duration._replace(window=window), "text"
-    if verb is None or not (_ends_by_a_sign(labour) or _stays_cold(verb)):
+    if verb is None or not (_ends_by_a_sign(labour) or _stays_cold(verb) or (verb.cools and verb.waits)):
         return None, "default"
     length = _estimate(verb, heats, cold_water)
+    if verb.takes and station != "ring" and not verb.heat and _is_soon(labour, kitchen):
+        length = min(length, max(Fraction(_SOON), verb.takes + verb.per_kg * heats / KILO))
     return (Duration(length, length), "verb") if length else (None, "default")
+
+
+def _is_soon(labour: Labour, kitchen: Kitchen) -> bool:
+    """Whether a line ends by a sign that is soon there: an egg is smooth or frothy in a moment, and stiff only after
+    minutes."""
+    words = model_words(kitchen.language)
+    said = {word for cue in labour.cues for word in cue.text.lower().replace(",", " ").split()}
+    return not words.soon.isdisjoint(said) and words.late.isdisjoint(said)
 
 
 def _ends_by_a_sign(labour: Labour) -> bool:

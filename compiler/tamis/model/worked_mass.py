@@ -6,7 +6,7 @@ from __future__ import annotations
 from itertools import pairwise
 
 from tamis.model.fineness import is_cut, solid
-from tamis.model.mass import mass_of
+from tamis.model.mass import NOTHING, mass_of
 from tamis.model.own_parts import weight_of
 from tamis.model.pieces import named_no_food
 from tamis.reading.clauses import Ingredient, Reference, VerbUse
@@ -42,11 +42,21 @@ def weigh_so_far(act: Line, at: int) -> None:
 
 def masses_before(act: Line, batch: Batch | None) -> dict[int, Mass]:
     """The mass that a verb works on, by its place, where that is not all in hand at the end."""
-    labour = act.labour
-    verbs = labour.verbs if "per_kg" in labour.does or "sieved_per_kg" in labour.does else ()
-    cuts = [use.span.start for use in verbs if is_cut(use.verb) or (use.verb.sieved_per_kg and use.verb.per_kg)]
-    masses = dict.fromkeys(cuts, solid(batch, act)) if cuts and batch else {}
-    return masses | dict.fromkeys(named_no_food(act), act.mass_before) | act.masses | _named(act)
+    verbs = [use for use in act.labour.verbs if use.verb.per_kg or use.verb.least_per_kg]
+    if not verbs:
+        return {}
+    parts = [use.span.start for use in verbs if is_cut(use.verb) or use.verb.sieved_per_kg or use.verb.least_per_kg]
+    masses = dict.fromkeys(parts, solid(batch, act)) if parts and batch else {}
+    masses |= dict.fromkeys(named_no_food(act), act.mass_before) | act.masses
+    # What only moves, or is dipped into water, is no such work: *scrape it into a tin*.
+    masses |= {use.span.start: NOTHING for use in verbs if use.verb.least_per_kg and not _works_food(act, use)}
+    return masses | _named(act)
+
+
+def _works_food(act: Line, use: VerbUse) -> bool:
+    """Whether a verb that takes large pieces longer works on food there, and not only puts it somewhere."""
+    foods = [read for read in act.labour.clauses_of(use) if isinstance(read, Ingredient | Reference)]
+    return not use.verb.moves and (bool(foods) or not use.verb.adds)
 
 
 def _named(act: Line) -> dict[int, Mass]:
@@ -57,7 +67,8 @@ def _named(act: Line) -> dict[int, Mass]:
 
 
 def _takes(use: VerbUse, event: Event) -> bool:
-    return bool(use.verb.least_per_kg) and isinstance(event, Ingredient) and event.clause.span.start <= use.span.end + 1
+    large = use.verb.least_per_kg or (use.verb.per_kg and not is_cut(use.verb))
+    return bool(large) and isinstance(event, Ingredient) and event.clause.span.start <= use.span.end + 1
 
 
 def take_off(act: Line, at: int, own: OwnPart | None) -> None:

@@ -155,7 +155,9 @@ def _after_comma(use: Use, known_words: dict[str, Known], kitchen: Kitchen) -> l
             takes = ceil((step.work.takes + _by_amount(use, step.work, kitchen)) * step.fine)
             cold = preparation_words(kitchen.language).kept_cold
             late: When = "before" if cold.isdisjoint(use.ingredient.states) else "just-before"
-            takes = takes or kitchen.settings.kitchen.handling
+            little = use.ingredient.vague or use.ingredient.purpose  # parsley, chopped, to serve
+            usual = kitchen.settings.kitchen.handling
+            takes = takes or (not use.ingredient.measures and bool(little) and step.work.per_piece) or usual
             found.append(Preparation(late, takes, step.said, *step.source or (name,)))
     return _in_order(found) if len(found) > 1 else found
 

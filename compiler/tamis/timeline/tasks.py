@@ -334,6 +334,9 @@ class Tasks:
             return
         if work.handling:
             self._join()
+        if work.boils_up:
+            self._task(action, "wait", work.boils_up, hands=work.hands)
+            self._join()
         lo = ceil(work.wait.lo) * factor
         hi = None if work.wait.hi is None else max(lo, ceil(work.wait.hi) * factor)
         spent = self._called_back(action, lo) if action.tending and not work.hands else 0

@@ -140,7 +140,7 @@ def _waits_by(entry: Entry, moment: int) -> bool:
 
 def _beside(title: str) -> str:
     """What a row runs beside: the first of them, short; the times of the rows tell the rest."""
-    name = _lower(title)
+    name = _lower(title.partition(" (")[0])
     return f"(beside {name if len(name) <= _SHORT else name[: _SHORT - 1].rstrip(' ,…') + '…'})"
 
 

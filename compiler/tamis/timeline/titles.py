@@ -6,12 +6,15 @@ understood anyway.
 
 from __future__ import annotations
 
-from tamis.kitchen.equipment import MADE_READY
+from fractions import Fraction
+
+from tamis.kitchen.equipment import COLD, MADE_READY
 from tamis.model.names import with_part
 from tamis.model.recipe import Action
 from tamis.patterns import pattern
 from tamis.quantity.nouns import nouns
 from tamis.quantity.temperature_text import oven_c, temperature_c
+from tamis.quantity.times import duration
 from tamis.reading.clauses import Division, Ingredient, Reference, Setting, Target, Tending, Tool, VerbUse
 from tamis.record import NamedTuple
 from tamis.syntax.document import Clause, Text
@@ -30,7 +33,7 @@ SHORTEST = 24
 MOST_FOODS = 3
 MOST_WORDS = 6
 """Plain words that a bare verb takes along: `Lay them skin up`."""
-MOST_BEHIND = 4
+MOST_BEHIND = 5
 """Plain words behind the last food: `Spoon dressing over each`."""
 MOST_PLACE = 32
 """Letters of the place to which something is moved."""
@@ -49,7 +52,13 @@ _WORD = pattern(r"\s*([^\W_][\w'’-]*)")
 def title(action: Action, language: str) -> str:
     """`Stir rye flour, water, instant yeast`, and how often the cook is called: `Roast, basting every 15 min`."""
     often = "".join([_often(action, tending, language) for tending in action.tending if tending.every or tending.often])
+    if action.work.boils_up:
+        often += f" ({row_words(language).boils.format(time=_in_minutes(action.work.boils_up))})"
     return _cut(_work_title(action, language), max(SHORTEST, LONGEST - len(often)), title_words(language)) + often
+
+
+def _in_minutes(seconds: int) -> str:
+    return duration(Fraction(-(-seconds // 60) * 60))
 
 
 def _often(action: Action, tending: Tending, language: str) -> str:
@@ -85,11 +94,24 @@ def _by_verb(action: Action, language: str) -> list[str]:
         else:
             passed = [one.end for one in foods if one.start in for_tools and worked]
             text = _with_foods(action, use, worked or foods, passed, end, words)
+        text += _kept(action, use, end, text)
         if at and action.verbs[at - 1].verb.lets and " " in said[-1] and _goes_on(action, at):
             said[-1] += f" {text}"  # *let it drain* is one thing
         else:
             said.append(text)
     return said
+
+
+def _kept(action: Action, use: VerbUse, end: int, text: str) -> str:
+    """The fridge, the freezer or the warm place in which something waits, where its verb does not say it: *leave in the
+    fridge*."""
+    tools = (read for read in action.reads if isinstance(read, Tool) and read.equipment.kind == "station")
+    behind = (tool for tool in tools if use.span.end <= tool.clause.span.start < end)
+    tool = next(behind, None) if use.verb.waits else None
+    if tool is None or not _is_placed(tool) or tool.equipment.station not in ("", *COLD):
+        return ""
+    implied = tool.equipment.station == use.verb.station or tool.clause.text in text
+    return "" if implied else f" {tool.clause.text}"
 
 
 def _goes_on(action: Action, at: int) -> bool:
@@ -133,7 +155,7 @@ def _with_foods(
         name = food.text if not _says_again(text, between, food.text) else food.text.partition(" ")[2]
         text += _joint(between, words, not number or food.placed) + name
         at = food.end
-    if len(foods) == 1 and not foods[0].placed:
+    if len(foods) == 1 and (use.verb.moves or not foods[0].placed):
         text, at = _with_place(text, action, use, at, end, words)
     ends = (part.span.start for part in action.parts if isinstance(part, Clause) and at <= part.span.start < end)
     return text + _behind(_text_between(action, at, next(ends, end)), words)
@@ -144,13 +166,17 @@ def _with_place(text: str, action: Action, use: VerbUse, at: int, end: int, word
     that ends."""
     tools = (read for read in action.reads if isinstance(read, Tool) and at <= read.clause.span.start < end)
     tool = next(tools, None)
-    goes = tool is not None and (use.verb.moves or tool.preposition in words.into)
-    if tool is None or not goes or not _is_placed(tool) or tool.equipment.kind not in _PLACES:
+    if tool is None or not _is_placed(tool):
+        return text, at
+    through = tool.preposition in words.through
+    goes = through or use.verb.moves or tool.preposition in words.into or tool.equipment.kind == "lining"
+    if not goes or not (through or tool.equipment.kind in _PLACES):
         return text, at
     between = any(at <= read.clause.span.start < tool.clause.span.start for read in action.reads)
-    if between or _text_between(action, at, tool.clause.span.start).strip() or len(tool.clause.text) > MOST_PLACE:
+    out = _text_between(action, at, tool.clause.span.start).split()  # *turn [the pudding] out [on to a plate]*
+    if between or not words.particles.issuperset(out) or len(tool.clause.text) > MOST_PLACE:
         return text, at
-    return f"{text} {tool.clause.text}", tool.clause.span.end
+    return " ".join([text, *out, tool.clause.text]), tool.clause.span.end
 
 
 def _place(action: Action, use: VerbUse, food: Named, words: TitleWords) -> tuple[str, int]:
@@ -162,10 +188,12 @@ def _place(action: Action, use: VerbUse, food: Named, words: TitleWords) -> tupl
         return "", end
     start, behind = tools[0].clause.span
     goes_on = [word.lower() for word in _text_between(action, behind, food.start).split()[:1]]
-    if not goes_on or goes_on[0] not in words.prepositions:
+    moved = tools[0].preposition in words.into
+    if not moved and (not goes_on or goes_on[0] not in words.prepositions):
         return "", end
-    before = _text_between(action, end, start).lower().split()
-    return (" ".join(["", *before, tools[0].clause.text]), behind) if words.empty.issuperset(before) else ("", end)
+    before = _text_between(action, end, start).split()
+    told = words.empty.issuperset(word.lower() for word in before) or (moved and len(before) <= MOST_BEHIND)
+    return (" ".join(["", *before, tools[0].clause.text]), behind) if told else ("", end)
 
 
 def _says_again(text: str, between: str, food: str) -> bool:
@@ -201,6 +229,9 @@ def _behind(text: str, words: TitleWords) -> str:
     if said and said[0] in DASHES:
         aside = text.strip().partition(",")[0].split()
         return f" {' '.join(aside[:MOST_WORDS])}"
+    described = len(said) > 2 and said[0].isalpha() and said[0] not in words.joints | words.particles
+    if described and said[1].lower() in words.where:
+        return _phrase(said, words, False)  # *loosely into the cavity*
     if said and said[0].lower() in words.prepositions - words.joints:
         return _phrase(said, words, f"{said[0].lower()} " in words.turned_to)
     return f" {said[0].strip(',.')}" if said and said[0].strip(",.") in words.particles - words.prepositions else ""
@@ -209,10 +240,10 @@ def _behind(text: str, words: TitleWords) -> str:
 def _phrase(said: list[str], words: TitleWords, ends: bool) -> str:
     """A short phrase that a preposition opens, up to a joint or a comma, if one `ends` it: *to come [halfway up]* goes
     on in a bracket."""
-    stops = (at for at, word in enumerate(said) if word[-1] in ",.;" or word.lower() in words.joints)
+    stops = (at for at, word in enumerate(said) if word[-1] in ",.;:" or word.lower() in words.joints)
     last = next(stops, len(said))
     phrase = said[:last] if last == len(said) or said[last].lower() in words.joints else said[: last + 1]
-    phrase = [word for word in (word.strip(",.;") for word in phrase) if word]
+    phrase = [word for word in (word.strip(",.;:") for word in phrase) if word]
     tells = len(phrase) > 1 and (phrase[-1].lower() not in words.empty or phrase[-1].lower() in words.pronouns)
     return f" {' '.join(phrase)}" if tells and len(phrase) <= MOST_BEHIND and not (ends and last == len(said)) else ""
 
@@ -306,7 +337,9 @@ def _object(action: Action, use: VerbUse, end: int, words: TitleWords, tools: bo
     while said and said[-1].lower() in words.empty and said[-1].lower() not in words.particles:
         trail.insert(0, said.pop())
     if said:
-        return _with_place(" ".join(said), action, use, at, end, words)[0]
+        text, behind = _with_place(" ".join(said), action, use, at, end, words)
+        ends = (part.span.start for part in action.parts if isinstance(part, Clause) and at <= part.span.start < end)
+        return text if behind > at or trail else text + _behind(_text_between(action, at, next(ends, end)), words)
     found = (read for read in action.reads if isinstance(read, Tool))
     tool = next((tool for tool in found if use.span.end <= tool.clause.span.start < end), None)
     if tool is not None and tools and _is_plain(action, use):

@@ -25,6 +25,8 @@ class TitleWords(NamedTuple):
     """Prepositions too."""
     places: tuple[str, ...]
     into: frozenset[str]
+    where: frozenset[str]
+    through: frozenset[str]
     boils_in: frozenset[str]
     over: frozenset[str]
     plenty: frozenset[str]
@@ -60,6 +62,7 @@ class RowWords(NamedTuple):
     calls: str
     part: str
     boil_up: str
+    boils: str
     round: str
     stations: dict[str, str]
 
@@ -84,6 +87,8 @@ def title_words(language: str) -> TitleWords:
         empty=frozenset((*prepositions, *lists["empty"], *nouns(language).articles)),
         places=lists["places"],
         into=frozenset(closed["INTO"]),
+        where=frozenset(closed["PREP"]) | frozenset(closed["INTO"]),
+        through=frozenset(word_lists(language, "model")["sieving"]["through"]),
         boils_in=frozenset(lists["boils_in"]),
         over=frozenset(lists["over"]),
         plenty=frozenset(lists["plenty"]),
