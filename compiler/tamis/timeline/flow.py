@@ -43,7 +43,7 @@ def flow_links(recipe: Recipe, tasks: Tasks) -> list[Link]:
             if action.beside is not None:
                 links += _beside(recipe, tasks, action, action.beside)
         first = tasks.first[action.number]
-        links += [Link(tasks.last[line], first, from_start=True) for line in action.after_start]
+        links += [Link(tasks.waits[line], first, from_start=True) for line in action.after_start]
         if action.before is not None:
             links.append(Link(tasks.last[action.number], tasks.first[action.before]))
         if tasks.stands[action.number]:
@@ -74,7 +74,7 @@ def _before(recipe: Recipe, tasks: Tasks, links: list[Link]) -> tuple[list[tuple
             aside[action.number], lines = tuple(lines), [line for line in lines if line in cut]
             cut.add(action.number)
         elif lines and action.beside is None and _mixed_beside(recipe, action, lines[-1]):
-            links.append(Link(tasks.last[lines[-1]], tasks.first[action.number], from_start=True))
+            links.append(Link(tasks.waits[lines[-1]], tasks.first[action.number], from_start=True))
             aside[action.number] = (lines.pop(),)
         elif _puts_on(recipe, action) or (_makes_ready(recipe, action) and not _fills(action, tasks.kitchen)):
             here = tasks.places[action.number].batch
@@ -232,7 +232,7 @@ def _beside(recipe: Recipe, tasks: Tasks, action: Action, beside: int) -> list[L
     """A meanwhile begins no sooner than its wait, and after the meanwhile before it."""
     b = tasks.first[action.number]
     waits = recipe.actions[beside].work.wait is not None
-    links = [Link(tasks.last[beside], b, from_start=waits)]
+    links = [Link(tasks.waits[beside] if waits else tasks.last[beside], b, from_start=waits)]
     previous = action.number - 1
     while previous > beside and tasks.alone[previous]:
         previous -= 1
