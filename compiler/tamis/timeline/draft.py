@@ -121,7 +121,7 @@ def _held(frame: Frame, members: list[int]) -> list[Held]:
     """When a block wants hands: from the moment that they may be called for to the end of the work."""
     held = []
     free = 0
-    for task in members:
+    for task in sorted(members, key=frame.offsets.__getitem__):
         length = frame.lengths[task]
         if length and frame.blocks.network.tasks[task].hands:
             end = frame.offsets[task] + length

@@ -22,6 +22,7 @@ if TYPE_CHECKING:
     from tamis.timeline.network import Task
 
 Before = tuple[int, int, bool]
+Stretch = tuple[int, int]
 Edge = tuple[int, int]
 """A block that comes later, and the least seconds from the start of the one before to its start."""
 
@@ -38,12 +39,13 @@ class Frame:
         tasks = blocks.network.tasks
         self.lengths = [task.lo for task in tasks]
         order = _order(blocks)
-        self.offsets = _offsets(order, blocks, self.lengths)
+        self.offsets = _late(blocks, self.lengths, _offsets(order, blocks, self.lengths))
         self.ahead = [0] * len(tasks)
         if mode == "most":
             early = self.offsets
+            ends = list(map(add, early, self.lengths))
             self.lengths = [task.length("most") for task in tasks]
-            self.offsets = _offsets(order, blocks, self.lengths)
+            self.offsets = _late(blocks, self.lengths, _offsets(order, blocks, self.lengths), ends)
             self.ahead = [
                 late - soon if late > soon and not task.calls else 0
                 for task, late, soon in zip(tasks, self.offsets, early, strict=True)
@@ -79,6 +81,61 @@ def _offsets(order: list[list[int]], blocks: Blocks, lengths: list[int]) -> list
             if hands:
                 free = at + lengths[task]
     return offsets
+
+
+def _late(blocks: Blocks, lengths: list[int], offsets: list[int], ends: list[int] | None = None) -> list[int]:
+    """The same starts, but what only has to be done before something else of its block, and not soon, as late as that and
+    a pair of hands let it, and so that it ends no later than at `ends`: what is done beside a wait is done however short
+    that turns out to be."""
+    later = list(offsets)
+    for members in blocks.members:
+        if len(members) > 2:
+            length = max([offsets[task] + lengths[task] for task in members])
+            for chain in sorted(blocks.chains_of(members), key=lambda chain: -offsets[chain[0]]):
+                _moved(chain, members, blocks, lengths, later, length, ends)
+    return later
+
+
+def _moved(
+    chain: list[int],
+    members: list[int],
+    blocks: Blocks,
+    lengths: list[int],
+    offsets: list[int],
+    length: int,
+    ends: list[int] | None,
+) -> None:
+    """Moves the tasks of a chain together to their latest place."""
+    tasks, inside = blocks.network.tasks, set(chain)
+    if any(tasks[task].soon for task in chain):
+        return
+    room = min([length - offsets[task] - lengths[task] for task in chain])
+    if ends is not None and room > 0:
+        room = min([room, *(ends[task] - offsets[task] - lengths[task] for task in chain)])
+    for a, b, lo, hi, from_start in blocks.within(chain) if room > 0 else ():
+        gap = offsets[b] - offsets[a] - (0 if from_start else lengths[a])
+        if a in inside and b not in inside:
+            room = min(room, gap - lo)
+        elif hi is not None and b in inside and a not in inside:
+            room = min(room, hi - gap)
+    if room > 0:
+        mine = [(offsets[task], offsets[task] + lengths[task]) for task in chain if tasks[task].hands]
+        busy = [(offsets[task], offsets[task] + lengths[task]) for task in members if tasks[task].hands and task not in inside]
+        room = _clear(mine, busy, room)
+    for task in chain if room > 0 else ():
+        offsets[task] += room
+
+
+def _clear(mine: list[Stretch], busy: list[Stretch], room: int) -> int:
+    """The greatest shift up to `room` at which no stretch of work runs into one that keeps the hands already."""
+    clash = True
+    while room > 0 and clash:
+        clash = False
+        for begin, end in mine:
+            for other, done in busy:
+                if begin + room < done and other < end + room:
+                    room, clash = other - end, True
+    return room
 
 
 def _soonest(inside: Sequence[Before], offsets: list[int], lengths: list[int], at: int) -> int:
