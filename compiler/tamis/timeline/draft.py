@@ -121,10 +121,10 @@ def _held(frame: Frame, members: list[int]) -> list[Held]:
     """When a block wants hands: from the moment that they may be called for to the end of the work."""
     held = []
     free = 0
-    for task in sorted(members, key=frame.offsets.__getitem__):
+    for task in frame.by_hand(members):
         length = frame.lengths[task]
-        if length and frame.blocks.network.tasks[task].hands:
+        if length:
             end = frame.offsets[task] + length
-            held.append((max(free, frame.offsets[task] - frame.ahead[task]), end, task))
+            held.append((max(free, frame.offsets[task] - frame.kept[task]), end, task))
             free = end
     return held

@@ -4,7 +4,8 @@ start.
 The same blocks are longer when estimates take their longest. A frame is their shape in one such case.
 Whatever follows an estimate without a gap may be called for at the estimate's least end already, so what it
 needs (other work, hands) must be there by then: `ahead` is by how much sooner. That is what lets a plan
-hold however the food behaves. Only a pot that is stirred now and then waits for a moment until the cook has a hand
+hold however the food behaves. Hands are kept free by how much sooner that may be than the work before it in the block
+(`kept`): what comes between the two is shifted with them. Only a pot that is stirred now and then waits for a moment until the cook has a hand
 free: no hands are kept for it.
 """
 
@@ -28,10 +29,10 @@ Edge = tuple[int, int]
 
 
 class Frame:
-    """`offsets`, `lengths` and `ahead` by task, `ends` (the length) and `after` (what must come later) by
+    """`offsets`, `lengths`, `ahead` and `kept` by task, `ends` (the length) and `after` (what must come later) by
     block."""
 
-    __slots__ = ("after", "ahead", "blocks", "ends", "lengths", "mode", "offsets")
+    __slots__ = ("after", "ahead", "blocks", "ends", "kept", "lengths", "mode", "offsets")
 
     def __init__(self, blocks: Blocks, mode: Mode) -> None:
         self.blocks = blocks
@@ -50,6 +51,7 @@ class Frame:
                 late - soon if late > soon and not task.calls else 0
                 for task, late, soon in zip(tasks, self.offsets, early, strict=True)
             ]
+        self.kept = self._kept()
         ends = list(map(add, self.offsets, self.lengths))
         self.ends = [max([ends[task] for task in members]) for members in blocks.members]
         self.after: list[list[Edge]] = [[] for _ in blocks.members]
@@ -59,6 +61,20 @@ class Frame:
     def sure(self) -> bool:
         """Whether no length here depends on the food."""
         return all(task.kind != "estimate" for task in self.blocks.network.tasks)
+
+    def by_hand(self, members: list[int]) -> list[int]:
+        """The tasks of a block that want hands, one after another."""
+        tasks = self.blocks.network.tasks
+        return sorted([task for task in members if tasks[task].hands], key=self.offsets.__getitem__)
+
+    def _kept(self) -> list[int]:
+        kept = [0] * len(self.offsets)
+        for members in self.blocks.members if any(self.ahead) else ():
+            before = 0
+            for task in self.by_hand(members):
+                kept[task] = max(0, self.ahead[task] - before)
+                before = self.ahead[task]
+        return kept
 
     def _between(self) -> None:
         of, offsets = self.blocks.of, self.offsets

@@ -151,7 +151,7 @@ def _distances(draft: Draft, frame: Frame) -> list[list[Edge]]:
             after[of[b]].append((of[a], -gap - hi))
     for a, b in draft.turns:
         if of[a] != of[b]:
-            after[of[a]].append((of[b], offsets[a] + lengths[a] - offsets[b] + frame.ahead[b]))
+            after[of[a]].append((of[b], offsets[a] + lengths[a] - offsets[b] + frame.kept[b]))
     return after
 
 
