@@ -41,7 +41,7 @@ class Blocks:
         self.between: list[tuple[int, Link]] = []
         self.rigid: dict[int, list[Link]] = {}
         for index, link in enumerate(network.links):
-            a, b, lo, _, from_start = link
+            a, b, lo, _, from_start, _ = link
             if self.of[a] != self.of[b]:
                 self.between.append((index, link))
                 continue
@@ -50,7 +50,6 @@ class Blocks:
                 self.rigid.setdefault(chain_of[b], []).append(link)
             if a < b:
                 self.inside.setdefault(b, []).append((a, lo, from_start))
-
 
     def chains_of(self, members: list[int]) -> list[list[int]]:
         """The tasks of a block that are joined without a gap, each chain in the order of the text."""
@@ -68,7 +67,7 @@ def _chains(network: Network, glued: Collection[int]) -> tuple[list[int], list[l
     """Tasks joined without a gap. Only the first join into a task counts: two waits cannot end at one
     moment."""
     before: dict[int, int] = {}
-    for a, b, lo, hi, from_start in network.links:
+    for a, b, lo, hi, from_start, _ in network.links:
         if hi == 0 and a < b and lo == 0 and not from_start:
             before.setdefault(b, a)
     for index in sorted(glued):
@@ -89,7 +88,7 @@ def _chains(network: Network, glued: Collection[int]) -> tuple[list[int], list[l
 
 def _successors(network: Network, chain_of: list[int], count: int) -> list[list[int]]:
     after: list[list[int]] = [[] for _ in range(count)]
-    for a, b, _, _, _ in network.links:
+    for a, b, *_ in network.links:
         if chain_of[a] != chain_of[b]:
             after[chain_of[a]].append(chain_of[b])
     return after

@@ -2,8 +2,7 @@
 
 Work done too early spoils (the oven burns gas, the whisked flour waits eight hours in its bowl), so a plan
 is made from its end: block by block, the last of the text first, each as late as the work that needs it and
-a free pair of hands allow. What the text puts *meanwhile* stands at the start of its wait instead, as a
-cook would do it.
+a free pair of hands allow. What the text puts *meanwhile* is done by the end of its wait, however short that is.
 
 The order in which the cook takes things up is settled for estimates at their longest; the hands that an
 estimate will call for are kept free from its least end on. The same order then serves for the shortest
@@ -40,7 +39,7 @@ def shortest(draft: Draft, most: Plan) -> Plan:
     if draft.frame.sure:
         return most._replace(mode="least")
     blocks = draft.frame.blocks
-    least = _fitted(draft, Frame(blocks, "least"))
+    least = _fitted(draft, Frame(blocks, "least", draft.frame.late))
     return least or longest(drafted(blocks.network, "least"))
 
 
@@ -128,8 +127,7 @@ def _fitted(draft: Draft, frame: Frame) -> Plan | None:
         return None
     total = max(map(add, earliest, frame.ends), default=0)
     latest = [total - distance for distance in behind]
-    chosen = _soon_first(frame, after, latest)
-    starts = [chosen[block] + offset for block, offset in zip(of, frame.offsets, strict=True)]
+    starts = [latest[block] + offset for block, offset in zip(of, frame.offsets, strict=True)]
     return Plan(
         frame.mode,
         tuple(starts),
@@ -145,7 +143,7 @@ def _distances(draft: Draft, frame: Frame) -> list[list[Edge]]:
     """The links between blocks, their limits that can be kept, and the cook's order, by the block before."""
     of, offsets, lengths = frame.blocks.of, frame.offsets, frame.lengths
     after = [list(edges) for edges in frame.after]
-    for index, (a, b, _, hi, from_start) in frame.blocks.between:
+    for index, (a, b, _, hi, from_start, _) in frame.blocks.between:
         if hi is not None and index not in draft.broken:
             gap = offsets[a] - offsets[b] + (0 if from_start else lengths[a])
             after[of[b]].append((of[a], -gap - hi))
@@ -186,24 +184,3 @@ def _behind(order: list[int], after: list[list[Edge]], ends: list[int]) -> list[
         if not moved:
             return value
     return None
-
-
-def _soon_first(frame: Frame, after: list[list[Edge]], latest: list[int]) -> list[int]:
-    """The latest starts, but what is to be done soon as early as the rest lets it."""
-    tasks = frame.blocks.network.tasks
-    soon = {
-        block
-        for block, members in enumerate(frame.blocks.members)
-        if tasks[members[0]].soon and all(tasks[task].soon for task in members)
-    }
-    if not soon:
-        return latest
-    chosen = list(latest)
-    waits_for: dict[int, list[Edge]] = {block: [] for block in soon}
-    for a, edges in enumerate(after):
-        for b, gap in edges:
-            if b in soon:
-                waits_for[b].append((a, gap))
-    for block in sorted(soon, key=lambda b: (latest[b], -b)):
-        chosen[block] = max([0, *(chosen[a] + gap for a, gap in waits_for[block])])
-    return chosen

@@ -142,10 +142,11 @@ def _stretches(recipe: Recipe) -> list[Stretch]:
 class Tasks:
     """The tasks so far, and the links inside a line. `first`, `handled` and `last` are the tasks of each
     action by its index: the one that it begins with, the first that holds the cook, and the one that it
-    ends with; `waits` is the one with which the wait of its last round begins. `alone` and `stands` tell of each action whether it only heats a station, and how many seconds
-    what it makes stands before it is served; `along` are the seconds of what a line makes ready itself, `beside`
-    of what runs beside it so far; `cut` are the lines of which food is made ready by hand before their step; `early`
-    and `late` hold what is prepared before a step (or before what follows a long wait in it) and before a line."""
+    ends with; `waits` is the one with which the wait of its last round begins. `alone` and `stands` tell of
+    each action whether it only heats a station, and how many seconds what it makes stands before it is
+    served; `along` are the seconds of what a line makes ready itself, `beside` of what runs beside it so far;
+    `cut` are the lines of which food is made ready by hand before their step; `early` and `late` hold what is
+    prepared before a step (or before what follows a long wait in it) and before a line."""
 
     __slots__ = (
         "alone",
@@ -250,18 +251,10 @@ class Tasks:
                 title=title,
                 machine=work.machine and waits,
                 station=work.station if waits else action.heats or work.station if part == "heat" else "",
-                soon=action.beside is not None and part != "heat" and not self._late(action),
                 span=action.span,
             )
         )
         return index
-
-    def _late(self, action: Action) -> bool:
-        """Whether a meanwhile is done as late as it can be: it heats a station, or comes by itself to the heat on which
-        it is left for the line that takes it."""
-        here = self.recipe.places.lines[action.number : action.number + 1]
-        by_itself = action.work.wait is not None and not action.work.hands
-        return self.alone[action.number] or (by_itself and any(line.stays for line in here))
 
     def _before(self, action: Action) -> list[tuple[int, int | None]]:
         """Tasks that a line asks for before it, each with how long before at most."""
