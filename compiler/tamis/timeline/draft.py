@@ -43,7 +43,7 @@ def drafted(network: Network, mode: Mode = "most", nights: Iterable[tuple[int, i
     for late, pressing in _WAYS:
         draft = _glued(network, mode, nights, late, pressing)
         stands = _standing(draft)
-        this = len(draft.broken), -4 * min(draft.starts, default=0) + stands
+        this = len(draft.broken), -2 * min(draft.starts, default=0) + stands
         if best is None or this < cost:
             best, cost = draft, this
         if not stands and not draft.broken:
