@@ -16,6 +16,7 @@ from tamis.syntax.document import Text
 from tamis.timeline.fresh import keeps_warm, soon_lines, wanted_soon
 from tamis.timeline.network import Link
 from tamis.timeline.oven import waits_for_oven
+from tamis.timeline.pans import waits_for_pan
 from tamis.timeline.tasks import Tasks
 from tamis.timeline.words import title_words
 from tamis.typed import TYPE_CHECKING
@@ -53,6 +54,7 @@ def flow_links(recipe: Recipe, tasks: Tasks) -> list[Link]:
     links += _heated(recipe, tasks)
     links += _cooled(recipe, tasks, before)
     links += _oven_free(recipe, tasks, before)
+    links += _pan_free(recipe, tasks, before)
     links += _in_text_order(recipe, tasks, before)
     links += _ready_first(recipe, tasks, before)
     return list(dict.fromkeys(links))
@@ -296,6 +298,16 @@ def _oven_free(recipe: Recipe, tasks: Tasks, before: list[tuple[int, ...]]) -> l
     for earlier, later in waits_for_oven(recipe, before):
         first = tasks.first[later] if tasks.alone[later] else heats.get(later, tasks.first[later])
         links.append(Link(tasks.last[earlier], first))
+    return links
+
+
+def _pan_free(recipe: Recipe, tasks: Tasks, before: list[tuple[int, ...]]) -> list[Link]:
+    """From what empties a pan to what is put on in it, and to the water that comes to the boil there."""
+    links = []
+    for earlier, later in waits_for_pan(recipe, before):
+        waters = [at for at, task in enumerate(tasks.tasks) if task.action == later and task.part == "prepare"]
+        for at in (*(at for at in waters if not tasks.tasks[at].hands), tasks.first[later]):
+            links.append(Link(tasks.first[earlier], at))
     return links
 
 
