@@ -3,7 +3,8 @@
 Trying every order of a cook's work is out of the question for a long recipe and needless for most. So
 blocks are placed once, each as late as what needs it and a free pair of hands allow; only where that breaks
 a limit (a starter would stand too long) is the late block glued to what it must follow, and all is placed
-again.
+again. Where food would stand that is good only hot or fresh, or is only begun, a few other ways of placing
+are tried, and the best is taken.
 """
 
 from __future__ import annotations
@@ -21,7 +22,7 @@ from tamis.timeline.network import Mode, Network, broken_limits
 _ROUNDS = 3
 _SOON = 300
 """Seconds for which hot food, or what is only begun, stands without harm; common practice."""
-_WAYS = ((True, False), (True, True), (False, False), (False, True))
+_OTHER_WAYS = ((True, True), (False, False), (False, True))
 """Ways of placing: whether work within a block is done late, and whether what presses goes before the longest way."""
 
 
@@ -38,17 +39,23 @@ class Draft(NamedTuple):
 def drafted(network: Network, mode: Mode = "most", nights: Iterable[tuple[int, int]] = ()) -> Draft:
     """The placing that breaks the fewest limits, and of those the one in which the least time goes by and the least
     food stands. Where none stands in the first, that is taken."""
-    nights = list(nights)
-    best, cost = None, (0, 0)
-    for late, pressing in _WAYS:
-        draft = _glued(network, mode, nights, late, pressing)
-        stands = _standing(draft)
-        this = len(draft.broken), -2 * min(draft.starts, default=0) + stands
-        if best is None or this < cost:
-            best, cost = draft, this
-        if not stands and not draft.broken:
+    nights, blocks = list(nights), Blocks(network)
+    frame = Frame(blocks, mode)
+    best = _glued(frame, nights, False)
+    for late, pressing in _OTHER_WAYS:
+        if not best.broken and not _standing(best):
             break
-    return best or draft
+        if late != frame.late:
+            early = Frame(blocks, mode, late)
+            if early.offsets == frame.offsets:
+                break
+            frame = early
+        best = min(best, _glued(frame, nights, pressing), key=_cost)
+    return best
+
+
+def _cost(draft: Draft) -> tuple[int, int]:
+    return len(draft.broken), -2 * min(draft.starts, default=0) + _standing(draft)
 
 
 def _standing(draft: Draft) -> int:
@@ -59,11 +66,11 @@ def _standing(draft: Draft) -> int:
     return sum([link.soon * max(0, starts[link.b] - ends[link.a] - _SOON) for link in soon])
 
 
-def _glued(network: Network, mode: Mode, nights: list[tuple[int, int]], late: bool, pressing: bool) -> Draft:
+def _glued(frame: Frame, nights: list[tuple[int, int]], pressing: bool) -> Draft:
     """The placing of one way that breaks the fewest limits: what comes too late is glued to what it must follow, and
     all is placed again."""
-    glued = set[int]()
-    best = draft = _placed(Frame(Blocks(network), mode, late), nights, pressing)
+    network, glued = frame.blocks.network, set[int]()
+    best = draft = _placed(frame, nights, pressing)
     for _ in range(_ROUNDS):
         loose = {index for index in draft.broken if not network.links[index].joins} - glued
         if not loose:
@@ -72,7 +79,7 @@ def _glued(network: Network, mode: Mode, nights: list[tuple[int, int]], late: bo
         blocks = Blocks(network, glued)
         if blocks.members == draft.frame.blocks.members:
             break  # nothing took the glue: what already follows one task at once cannot be glued to a second
-        draft = _placed(Frame(blocks, mode, late), nights, pressing)
+        draft = _placed(Frame(blocks, frame.mode, frame.late), nights, pressing)
         if len(draft.broken) < len(best.broken):
             best = draft
     return _within_waits(best, nights, pressing)

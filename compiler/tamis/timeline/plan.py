@@ -12,11 +12,13 @@ than its wait) are not silently dropped: the plan lists them as stretched.
 
 from __future__ import annotations
 
+from itertools import accumulate
 from operator import add
 
 from tamis.timeline.draft import Draft, drafted
 from tamis.timeline.frame import Edge, Frame
 from tamis.timeline.network import Network, Plan, broken_limits
+from tamis.timeline.standing import AT_ROOM
 
 _PASSES = 12
 DAY = 86400
@@ -58,21 +60,54 @@ def backward(network: Network, ready: int, awake: tuple[int, int] | None = None)
 
 
 def _later(draft: Draft, nights: list[tuple[int, int]]) -> Draft:
-    """The windows of a plan that is done too early as long as it needs, from the last one on: better the dough than the
-    loaf waits for the dinner. What comes after a window, and what leads up to that, moves with its end."""
+    """The windows of a plan that is done too early, or that leaves food standing, as long as it needs, from the last one
+    on: better the dough than the loaf waits for the dinner. What comes after a window, and what leads up to that, moves
+    with its end."""
     network, lengths, starts = draft.frame.blocks.network, draft.frame.lengths, draft.starts
     windows = [at for at, task in enumerate(network.tasks) if task.kind == "window" and task.hi is not None]
     for at in sorted(windows, key=lambda at: -starts[at]):
-        early = -max(map(add, starts, lengths), default=0)
-        more = min(early, (network.tasks[at].hi or 0) - lengths[at])
-        if more <= 0:
-            break
         stays = _before(network, at)
-        moved = [start if task in stays or start < starts[at] else start + more for task, start in enumerate(starts)]
-        asleep = _at_night(network, moved, lengths, nights) - _at_night(network, starts, lengths, nights)
-        if not asleep and len(broken_limits(network, moved, lengths)) <= len(draft.broken):
-            starts = moved
+        after = {task for task, start in enumerate(starts) if task not in stays and start >= starts[at]}
+        for those in (after, _until_it_stands(network, starts, lengths, at, after)):
+            more = min((network.tasks[at].hi or 0) - lengths[at], _slack(network, starts, lengths, those))
+            moved = [start + more if task in those else start for task, start in enumerate(starts)]
+            asleep = _at_night(network, moved, lengths, nights) - _at_night(network, starts, lengths, nights)
+            sound = len(broken_limits(network, moved, lengths)) <= len(draft.broken) and _in_hand(
+                network, moved, lengths
+            )
+            if more > 0 and not asleep and sound:
+                starts = moved
+                break
     return draft._replace(starts=starts)
+
+
+def _until_it_stands(network: Network, starts: list[int], lengths: list[int], at: int, after: set[int]) -> set[int]:
+    """Of what comes after a window, what is done before the food stands for long, and what leads up to that; none if it
+    does not stand."""
+    follows, stands = {at}, False
+    for link in sorted(network.links, key=lambda link: starts[link.b]):
+        if link.a in follows and link.b in after and not link.from_start:
+            if starts[link.b] - starts[link.a] - lengths[link.a] > AT_ROOM:
+                stands = True
+            else:
+                follows.add(link.b)
+    return after & set[int]().union(*[_before(network, task) for task in follows]) if stands else set()
+
+
+def _slack(network: Network, starts: list[int], lengths: list[int], those: set[int]) -> int:
+    """By how much some tasks may come later together."""
+    room = [-starts[task] - lengths[task] for task in those]
+    for a, b, lo, _, from_start, _ in network.links:
+        if a in those and b not in those:
+            room.append(starts[b] - starts[a] - (0 if from_start else lengths[a]) - lo)
+    return min(room, default=0)
+
+
+def _in_hand(network: Network, starts: list[int], lengths: list[int]) -> bool:
+    """Whether there are never more hands needed than there are."""
+    held = [at for at, task in enumerate(network.tasks) if task.hands and lengths[at]]
+    moments = [(starts[at], 1) for at in held] + [(starts[at] + lengths[at], -1) for at in held]
+    return max(accumulate([change for _, change in sorted(moments)]), default=0) <= network.cooks
 
 
 def _before(network: Network, task: int) -> set[int]:
