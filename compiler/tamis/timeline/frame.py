@@ -22,6 +22,10 @@ if TYPE_CHECKING:
 
     from tamis.timeline.network import Task
 
+_AHEAD = 900
+"""Seconds at most for which hands and what is wanted are there before they need be; common practice. A joint that is done
+half an hour early waits for its sauce."""
+
 Before = tuple[int, int, bool]
 Stretch = tuple[int, int]
 Edge = tuple[int, int]
@@ -53,7 +57,7 @@ class Frame:
             if late:
                 self.offsets = _late(blocks, self.lengths, self.offsets, ends)
             self.ahead = [
-                late - soon if late > soon and not task.calls else 0
+                min(late - soon, _AHEAD) if late > soon and not task.calls else 0
                 for task, late, soon in zip(tasks, self.offsets, early, strict=True)
             ]
         self.kept = self._kept()
