@@ -23,8 +23,8 @@ if TYPE_CHECKING:
     from tamis.timeline.network import Task
 
 _AHEAD = 900
-"""Seconds at most for which hands and what is wanted are there before they need be; common practice. A joint that is done
-half an hour early waits for its sauce."""
+"""Seconds at most for which hands and what is wanted are there before they need be; common practice. A joint that is
+done half an hour early waits for its sauce."""
 
 Before = tuple[int, int, bool]
 Stretch = tuple[int, int]

@@ -60,9 +60,9 @@ def backward(network: Network, ready: int, awake: tuple[int, int] | None = None)
 
 
 def _later(draft: Draft, nights: list[tuple[int, int]]) -> Draft:
-    """The windows of a plan that is done too early, or that leaves food standing, as long as it needs, from the last one
-    on: better the dough than the loaf waits for the dinner. What comes after a window, and what leads up to that, moves
-    with its end."""
+    """The windows of a plan that is done too early, or that leaves food standing, as long as it needs, from the last
+    one on: better the dough than the loaf waits for the dinner. What comes after a window, and what leads up to that,
+    moves with its end."""
     network, lengths, starts = draft.frame.blocks.network, draft.frame.lengths, draft.starts
     windows = [at for at, task in enumerate(network.tasks) if task.kind == "window" and task.hi is not None]
     for at in sorted(windows, key=lambda at: -starts[at]):
