@@ -66,17 +66,16 @@ Stir [1 tbsp olive oil] into [the sauce].
 
 
 @pytest.mark.parametrize(
-    ("sauce", "hot"),
+    "sauce",
     [
-        ("stir [100 ml vinegar] with [50 g sugar] [in a saucepan] and bring [to the boil].", True),
-        ("boil [200 ml vinegar] [in a saucepan] [for 4 min].", True),
-        ("stir [100 ml vinegar] with [50 g sugar] [in a bowl].", False),
+        "stir [100 ml vinegar] with [50 g sugar] [in a saucepan] and bring [to the boil].",
+        "boil [200 ml vinegar] [in a saucepan] [for 4 min].",
+        "stir [100 ml vinegar] with [50 g sugar] [in a bowl].",
     ],
 )
-def test_what_is_wanted_hot_ends_with_the_wait_that_it_runs_beside(sauce: str, hot: bool) -> None:
+def test_what_is_made_meanwhile_ends_with_the_wait_that_it_runs_beside(sauce: str) -> None:
     found = entries(BESIDE.format(sauce=sauce))
     boils = row(found, "Boil white cabbage")
     made = row(found, "vinegar")
     assert boils.start <= made.start
-    assert (made.end >= boils.end) is hot
-    assert (made.start == boils.start) is not hot
+    assert made.end >= boils.end

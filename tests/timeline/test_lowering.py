@@ -198,7 +198,8 @@ def test_within_and_at_once() -> None:
     making.line("Boil", work(0, wait(600, 900), station="ring"))
     making.line("Pot", work(60), after=(0,), at_once=True)
     making.line("Seal", work(60), after=(1,), within=300)
-    assert lower(making.recipe(), KITCHEN).links == (Link(0, 1, 0, 0), Link(1, 2, 0, 300))
+    links = [link._replace(soon=0) for link in lower(making.recipe(), KITCHEN).links]
+    assert links == [Link(0, 1, 0, 0), Link(1, 2, 0, 300)]
 
 
 def test_a_window_ends_somewhere() -> None:
@@ -226,7 +227,7 @@ def test_several_meanwhiles_run_one_after_another() -> None:
     making.line("Carve", work(5 * MIN), after=(0,))
     network = lower(making.recipe(), KITCHEN)
     plan, _ = forward(network)
-    assert plan.starts == (0, 0, 5 * MIN, 20 * MIN)
+    assert plan.starts == (0, 10 * MIN, 15 * MIN, 20 * MIN)
 
 
 @pytest.mark.parametrize("last", [True, False])

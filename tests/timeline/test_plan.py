@@ -93,7 +93,7 @@ def random_work(draw: st.DrawFn, hands: bool = True, limits: bool = True) -> Net
         kind = draw(st.sampled_from(["fixed", "estimate", "window"]))
         hi = lo if kind == "fixed" else lo + draw(st.integers(0, 10))
         busy = hands and draw(st.booleans())
-        tasks.append(Task(str(index), lo, hi, kind, busy, soon=draw(st.booleans())))
+        tasks.append(Task(str(index), lo, hi, kind, busy))
         for before in range(index):
             if draw(st.integers(0, 3)) == 0:
                 hi_gap = draw(st.sampled_from([None, None, 0, 5])) if limits else None
@@ -162,7 +162,7 @@ def test_meanwhile_longer_than_its_wait_is_told() -> None:
     work = Network(
         (
             Task("rest", 10, 10),
-            Task("gravy", 15, 15, hands=True, soon=True),
+            Task("gravy", 15, 15, hands=True),
             Task("carve", 5, 5, hands=True),
         ),
         (Link(0, 2, hi=0), Link(0, 1, from_start=True), Link(1, 2)),

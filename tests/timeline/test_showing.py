@@ -30,8 +30,8 @@ Poured custard
 29 min to 32 min; hands-on 14 min
 
      0:00  ◐* 5 min      Warm
-     0:06  ●  4 min      Whisk egg yolk  (beside infuse)
      0:06  ○* 10–30 min  Infuse
+     0:12  ●  4 min      Whisk egg yolk  (beside infuse)
      0:16  ◐* 4 min      Bring
      0:20  ●* ≈ 1 min    Pour
      0:21  ●* 6–9 min    Cook

@@ -77,6 +77,8 @@ class Verb(NamedTuple):
     """As tending (basting, skimming) it is done now and then, unless it says how often."""
     stands: bool = False
     """What it leaves in the room may not stand there for hours."""
+    fresh: bool = False
+    """What it makes falls, weeps or wilts within minutes."""
     adds: bool = False
     """Puts other food into or on to the batch."""
     coats: bool = False

@@ -23,11 +23,12 @@ class Blocks:
     counts from the start. `between` are the links from block to block, with their index in the network.
     """
 
-    __slots__ = ("between", "inside", "members", "network", "of")
+    __slots__ = ("between", "chain_of", "inside", "members", "network", "of", "rigid")
 
     def __init__(self, network: Network, glued: Collection[int] = ()) -> None:
         self.network = network
         chain_of, chains = _chains(network, glued)
+        self.chain_of = chain_of
         self.members = [
             chains[group[0]] if len(group) == 1 else sorted(task for chain in group for task in chains[chain])
             for group in _strongly_connected(_successors(network, chain_of, len(chains)))
@@ -38,19 +39,35 @@ class Blocks:
                 self.of[task] = block
         self.inside: dict[int, list[tuple[int, int, bool]]] = {}
         self.between: list[tuple[int, Link]] = []
+        self.rigid: dict[int, list[Link]] = {}
         for index, link in enumerate(network.links):
-            a, b, lo, _, from_start = link
+            a, b, lo, _, from_start, _ = link
             if self.of[a] != self.of[b]:
                 self.between.append((index, link))
-            elif a < b:
+                continue
+            if chain_of[a] != chain_of[b]:
+                self.rigid.setdefault(chain_of[a], []).append(link)
+                self.rigid.setdefault(chain_of[b], []).append(link)
+            if a < b:
                 self.inside.setdefault(b, []).append((a, lo, from_start))
+
+    def chains_of(self, members: list[int]) -> list[list[int]]:
+        """The tasks of a block that are joined without a gap, each chain in the order of the text."""
+        chains: dict[int, list[int]] = {}
+        for task in members:
+            chains.setdefault(self.chain_of[task], []).append(task)
+        return list(chains.values())
+
+    def within(self, chain: list[int]) -> list[Link]:
+        """The links between a chain and the others of its block."""
+        return self.rigid.get(self.chain_of[chain[0]], [])
 
 
 def _chains(network: Network, glued: Collection[int]) -> tuple[list[int], list[list[int]]]:
     """Tasks joined without a gap. Only the first join into a task counts: two waits cannot end at one
     moment."""
     before: dict[int, int] = {}
-    for a, b, lo, hi, from_start in network.links:
+    for a, b, lo, hi, from_start, _ in network.links:
         if hi == 0 and a < b and lo == 0 and not from_start:
             before.setdefault(b, a)
     for index in sorted(glued):
@@ -71,7 +88,7 @@ def _chains(network: Network, glued: Collection[int]) -> tuple[list[int], list[l
 
 def _successors(network: Network, chain_of: list[int], count: int) -> list[list[int]]:
     after: list[list[int]] = [[] for _ in range(count)]
-    for a, b, _, _, _ in network.links:
+    for a, b, *_ in network.links:
         if chain_of[a] != chain_of[b]:
             after[chain_of[a]].append(chain_of[b])
     return after

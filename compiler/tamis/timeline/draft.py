@@ -3,7 +3,8 @@
 Trying every order of a cook's work is out of the question for a long recipe and needless for most. So
 blocks are placed once, each as late as what needs it and a free pair of hands allow; only where that breaks
 a limit (a starter would stand too long) is the late block glued to what it must follow, and all is placed
-again.
+again. Where food would stand that is good only hot or fresh, or is only begun, a few other ways of placing
+are tried, and the best is taken.
 """
 
 from __future__ import annotations
@@ -19,6 +20,10 @@ from tamis.timeline.frame import Edge, Frame
 from tamis.timeline.network import Mode, Network, broken_limits
 
 _ROUNDS = 3
+_SOON = 300
+"""Seconds for which hot food, or what is only begun, stands without harm; common practice."""
+_OTHER_WAYS = ((True, True), (False, False), (False, True))
+"""Ways of placing: whether work within a block is done late, and whether what presses goes before the longest way."""
 
 
 class Draft(NamedTuple):
@@ -32,10 +37,40 @@ class Draft(NamedTuple):
 
 
 def drafted(network: Network, mode: Mode = "most", nights: Iterable[tuple[int, int]] = ()) -> Draft:
-    """The placing that breaks the fewest limits: what comes too late is glued to what it must follow, and
+    """The placing that breaks the fewest limits, and of those the one in which the least time goes by and the least
+    food stands. Where none stands in the first, that is taken."""
+    nights, blocks = list(nights), Blocks(network)
+    frame = Frame(blocks, mode)
+    best = _glued(frame, nights, False)
+    for late, pressing in _OTHER_WAYS:
+        if not best.broken and not _standing(best):
+            break
+        if late != frame.late:
+            early = Frame(blocks, mode, late)
+            if early.offsets == frame.offsets:
+                break
+            frame = early
+        best = min(best, _glued(frame, nights, pressing), key=_cost)
+    return best
+
+
+def _cost(draft: Draft) -> tuple[int, int]:
+    return len(draft.broken), -2 * min(draft.starts, default=0) + _standing(draft)
+
+
+def _standing(draft: Draft) -> int:
+    """The seconds that food stands which is to be taken up soon, beyond what does it no harm; what is hot or fresh
+    counts twice."""
+    starts, ends = draft.starts, list(map(add, draft.starts, draft.frame.lengths))
+    soon = [link for link in draft.frame.blocks.network.links if link.soon]
+    return sum([link.soon * max(0, starts[link.b] - ends[link.a] - _SOON) for link in soon])
+
+
+def _glued(frame: Frame, nights: list[tuple[int, int]], pressing: bool) -> Draft:
+    """The placing of one way that breaks the fewest limits: what comes too late is glued to what it must follow, and
     all is placed again."""
-    nights, glued = list(nights), set[int]()
-    best = draft = _placed(Frame(Blocks(network), mode), nights)
+    network, glued = frame.blocks.network, set[int]()
+    best = draft = _placed(frame, nights, pressing)
     for _ in range(_ROUNDS):
         loose = {index for index in draft.broken if not network.links[index].joins} - glued
         if not loose:
@@ -44,35 +79,36 @@ def drafted(network: Network, mode: Mode = "most", nights: Iterable[tuple[int, i
         blocks = Blocks(network, glued)
         if blocks.members == draft.frame.blocks.members:
             break  # nothing took the glue: what already follows one task at once cannot be glued to a second
-        draft = _placed(Frame(blocks, mode), nights)
+        draft = _placed(Frame(blocks, frame.mode, frame.late), nights, pressing)
         if len(draft.broken) < len(best.broken):
             best = draft
-    return _within_waits(best, nights)
+    return _within_waits(best, nights, pressing)
 
 
-def _within_waits(draft: Draft, nights: list[tuple[int, int]]) -> Draft:
+def _within_waits(draft: Draft, nights: list[tuple[int, int]], pressing: bool) -> Draft:
     """The placing again, where what runs beside a wait has found its place only after that: now the wait is placed
     first. It holds if all that runs beside it lies within."""
     frame = draft.frame
     tasks, of = frame.blocks.network.tasks, frame.blocks.of
-    beside = [
-        link for _, link in frame.blocks.between if link.from_start and tasks[link.b].soon and tasks[link.b].hands
-    ]
+    beside = [link for _, link in frame.blocks.between if link.from_start and link.hi is None and tasks[link.b].hands]
     ends = (draft.starts[link.a] + frame.lengths[link.a] <= draft.starts[link.b] for link in beside)
     if not any(ends):
         return draft
     loose = {(of[link.a], of[link.b]) for link in beside}
-    other = _placed(frame, nights, loose)
+    other = _placed(frame, nights, pressing, loose)
     at = [other.starts[members[0]] - frame.offsets[members[0]] for members in frame.blocks.members]
     apart = all(at[later] - at[block] >= gap for block, _ in loose for later, gap in frame.after[block])
     sound = apart and len(other.broken) <= len(draft.broken)
     return other if sound and min(other.starts) > min(draft.starts) else draft
 
 
-def _placed(frame: Frame, nights: list[tuple[int, int]], loose: Collection[tuple[int, int]] = ()) -> Draft:
+def _placed(
+    frame: Frame, nights: list[tuple[int, int]], pressing: bool, loose: Collection[tuple[int, int]] = ()
+) -> Draft:
     """Every block at its latest place. Of those that nothing unplaced waits for, the one with the longest
     way before it is placed first: the long braise ends at the table, and the peeling finds its place while
-    it simmers. Of a `loose` pair of blocks the first does not wait for the second."""
+    it simmers. If it is `pressing`, what something is to follow soon is placed before that. Of a `loose` pair of blocks
+    the first does not wait for the second."""
     network, members, after = frame.blocks.network, frame.blocks.members, frame.after
     if loose:
         after = [[edge for edge in edges if (block, edge[0]) not in loose] for block, edges in enumerate(after)]
@@ -81,10 +117,14 @@ def _placed(frame: Frame, nights: list[tuple[int, int]], loose: Collection[tuple
     ways = _ways(frame, before)
     wanted = [len(edges) for edges in after]
     starts = [0] * len(members)
-    ready = [(-ways[block], block) for block, count in enumerate(wanted) if not count]
+    soon = [0] * len(members)
+    for _, link in frame.blocks.between if pressing else ():
+        soon[frame.blocks.of[link.a]] = max(soon[frame.blocks.of[link.a]], link.soon)
+    rank = [(-soon[block], frame.ends[block] if soon[block] else -way, block) for block, way in enumerate(ways)]
+    ready = [rank[block] for block, count in enumerate(wanted) if not count]
     heapify(ready)
     while ready:
-        block = heappop(ready)[1]
+        block = heappop(ready)[2]
         latest = -frame.ends[block]
         for later, gap in after[block]:
             if starts[later] - gap < latest:
@@ -93,7 +133,7 @@ def _placed(frame: Frame, nights: list[tuple[int, int]], loose: Collection[tuple
         for earlier, _ in before[block]:
             wanted[earlier] -= 1
             if not wanted[earlier]:
-                heappush(ready, (-ways[earlier], earlier))
+                heappush(ready, rank[earlier])
     at = [starts[block] + offset for block, offset in zip(frame.blocks.of, frame.offsets, strict=True)]
     return Draft(frame, at, bench.turns(), broken_limits(network, at, frame.lengths))
 
@@ -121,10 +161,10 @@ def _held(frame: Frame, members: list[int]) -> list[Held]:
     """When a block wants hands: from the moment that they may be called for to the end of the work."""
     held = []
     free = 0
-    for task in members:
+    for task in frame.by_hand(members):
         length = frame.lengths[task]
-        if length and frame.blocks.network.tasks[task].hands:
+        if length:
             end = frame.offsets[task] + length
-            held.append((max(free, frame.offsets[task] - frame.ahead[task]), end, task))
+            held.append((max(free, frame.offsets[task] - frame.kept[task]), end, task))
             free = end
     return held

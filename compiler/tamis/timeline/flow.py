@@ -11,10 +11,12 @@ from itertools import dropwhile
 
 from tamis.kitchen.equipment import COLD, MADE_READY
 from tamis.model.recipe import Action, Recipe
-from tamis.reading.clauses import Ingredient, Naming, Pause, Reference, Tool
+from tamis.reading.clauses import Ingredient, Naming, Reference, Tool
 from tamis.syntax.document import Text
+from tamis.timeline.fresh import keeps_warm, soon_lines, wanted_soon
 from tamis.timeline.network import Link
 from tamis.timeline.oven import waits_for_oven
+from tamis.timeline.pans import waits_for_pan
 from tamis.timeline.tasks import Tasks
 from tamis.timeline.words import title_words
 from tamis.typed import TYPE_CHECKING
@@ -37,13 +39,14 @@ def flow_links(recipe: Recipe, tasks: Tasks) -> list[Link]:
     links: list[Link] = []
     before, cut = _before(recipe, tasks, links)
     followed: set[int] = set()
+    soon = soon_lines(recipe, before)
     for action in recipe.actions:
         if not tasks.alone[action.number]:
-            links += _after(recipe, tasks, action, before[action.number], followed, cut)
+            links += _after(recipe, tasks, action, before[action.number], followed, cut, soon)
             if action.beside is not None:
                 links += _beside(recipe, tasks, action, action.beside)
         first = tasks.first[action.number]
-        links += [Link(tasks.last[line], first, from_start=True) for line in action.after_start]
+        links += [Link(tasks.waits[line], first, from_start=True) for line in action.after_start]
         if action.before is not None:
             links.append(Link(tasks.last[action.number], tasks.first[action.before]))
         if tasks.stands[action.number]:
@@ -51,6 +54,7 @@ def flow_links(recipe: Recipe, tasks: Tasks) -> list[Link]:
     links += _heated(recipe, tasks)
     links += _cooled(recipe, tasks, before)
     links += _oven_free(recipe, tasks, before)
+    links += _pan_free(recipe, tasks, before)
     links += _in_text_order(recipe, tasks, before)
     links += _ready_first(recipe, tasks, before)
     return list(dict.fromkeys(links))
@@ -74,7 +78,7 @@ def _before(recipe: Recipe, tasks: Tasks, links: list[Link]) -> tuple[list[tuple
             aside[action.number], lines = tuple(lines), [line for line in lines if line in cut]
             cut.add(action.number)
         elif lines and action.beside is None and _mixed_beside(recipe, action, lines[-1]):
-            links.append(Link(tasks.last[lines[-1]], tasks.first[action.number], from_start=True))
+            links.append(Link(tasks.waits[lines[-1]], tasks.first[action.number], from_start=True))
             aside[action.number] = (lines.pop(),)
         elif _puts_on(recipe, action) or (_makes_ready(recipe, action) and not _fills(action, tasks.kitchen)):
             here = tasks.places[action.number].batch
@@ -167,10 +171,16 @@ def _noun(tool: Tool) -> str:
 
 
 def _after(
-    recipe: Recipe, tasks: Tasks, action: Action, before: tuple[int, ...], followed: set[int], cut: set[int]
+    recipe: Recipe,
+    tasks: Tasks,
+    action: Action,
+    before: tuple[int, ...],
+    followed: set[int],
+    cut: set[int],
+    soon: tuple[frozenset[int], frozenset[int]],
 ) -> list[Link]:
-    """Links to what comes before: at once, within a time, or no later than its window allows. What is cut beside it is
-    passed over: the bread comes out of the oven when it is baked, and not when the lemon is sliced."""
+    """Links to what comes before: at once, within a time, soon, or no later than its window allows. What is cut beside
+    it is passed over: the bread comes out of the oven when it is baked, and not when the lemon is sliced."""
     links = []
     tied = _stays(tasks, action)
     at_once = action.at_once
@@ -181,12 +191,12 @@ def _after(
     for line in before:
         a, b = tasks.last[line], tasks.first[action.number]
         limit = None
-        if line == batch and line not in followed and not _keeps_warm(recipe.actions[line]):
+        if line == batch and line not in followed and not keeps_warm(recipe.actions[line]):
             followed.add(line)
             limit = 0 if at_once or (tied and tasks.tasks[a].kind != "window") else action.within
         elif _heats_empty(recipe.actions[line]):
             limit = 0
-        links.append(Link(a, b, 0, limit))
+        links.append(Link(a, b, 0, limit, soon=wanted_soon(recipe, line, action, *soon)))
         wait = tasks.tasks[a]
         if limit is None and wait.kind == "window" and wait.hi is not None and wait.hi > wait.lo:
             links.append(Link(a, b, 0, wait.hi, from_start=True))
@@ -200,11 +210,6 @@ def _heats_empty(action: Action) -> bool:
     return any(use.verb.heat for use in action.verbs) and any(
         tool.equipment.kind == "vessel" and tool.equipment.station and not tool.preposition for tool in action.tools
     )
-
-
-def _keeps_warm(action: Action) -> bool:
-    """Whether a line ends with food that is kept warm: what comes next need not come at once."""
-    return any(isinstance(read, Pause) and read.verb is not None for read in action.reads[-1:])
 
 
 def _stays(tasks: Tasks, action: Action) -> bool:
@@ -225,14 +230,14 @@ def _batch(recipe: Recipe, action: Action, before: list[int]) -> int | None:
     own = [line for line in lines if recipe.actions[line].component == action.component]
     last = max(own or lines, default=None)
     cold = last is not None and not own and not recipe.actions[last].work.station
-    return next((line for line in lines if cold and _keeps_warm(recipe.actions[line])), last)
+    return next((line for line in lines if cold and keeps_warm(recipe.actions[line])), last)
 
 
 def _beside(recipe: Recipe, tasks: Tasks, action: Action, beside: int) -> list[Link]:
     """A meanwhile begins no sooner than its wait, and after the meanwhile before it."""
     b = tasks.first[action.number]
     waits = recipe.actions[beside].work.wait is not None
-    links = [Link(tasks.last[beside], b, from_start=waits)]
+    links = [Link(tasks.waits[beside] if waits else tasks.last[beside], b, from_start=waits)]
     previous = action.number - 1
     while previous > beside and tasks.alone[previous]:
         previous -= 1
@@ -293,6 +298,16 @@ def _oven_free(recipe: Recipe, tasks: Tasks, before: list[tuple[int, ...]]) -> l
     for earlier, later in waits_for_oven(recipe, before):
         first = tasks.first[later] if tasks.alone[later] else heats.get(later, tasks.first[later])
         links.append(Link(tasks.last[earlier], first))
+    return links
+
+
+def _pan_free(recipe: Recipe, tasks: Tasks, before: list[tuple[int, ...]]) -> list[Link]:
+    """From what empties a pan to what is put on in it, and to the water that comes to the boil there."""
+    links = []
+    for earlier, later in waits_for_pan(recipe, before):
+        waters = [at for at, task in enumerate(tasks.tasks) if task.action == later and task.part == "prepare"]
+        for at in (*(at for at in waters if not tasks.tasks[at].hands), tasks.first[later]):
+            links.append(Link(tasks.first[earlier], at))
     return links
 
 

@@ -30,9 +30,8 @@ class Task(NamedTuple):
 
     `lo` and `hi` are seconds; `hi` None is an open end. Of a `window` the cook chooses the length, of an
     `estimate` the food does. `hands` holds a cook all through. `action` is the index of the recipe's action
-    that it belongs to, `span` its line. `needs` counts resources other than the cook. `soon` asks for the
-    earliest place that the links allow: other tasks stand as late as they can, next to the work that wants
-    them. `turn` counts the rounds in which lines are done again together, from zero.
+    that it belongs to, `span` its line. `needs` counts resources other than the cook. `turn` counts the rounds in
+    which lines are done again together, from zero.
     """
 
     id: str
@@ -46,7 +45,6 @@ class Task(NamedTuple):
     machine: bool = False
     station: str = ""
     needs: tuple[tuple[str, int], ...] = ()
-    soon: bool = False
     span: Span = Span(0, 0)
     turn: int = 0
 
@@ -67,7 +65,8 @@ class Link(NamedTuple):
     """A bound between two tasks: end(a) + lo <= start(b) <= end(a) + hi, where `hi` None sets no limit.
 
     `from_start` counts from the start of `a` instead: for what runs beside a wait, and for the latest end
-    of a window. `a` and `b` are indices of tasks. Both bounds zero join two tasks without a gap.
+    of a window. `a` and `b` are indices of tasks. Both bounds zero join two tasks without a gap. `soon` asks for
+    `b` soon after `a` if nothing else suffers: 1 for what is only begun, 2 for what is hot or fresh.
     """
 
     a: int
@@ -75,6 +74,7 @@ class Link(NamedTuple):
     lo: int = 0
     hi: int | None = None
     from_start: bool = False
+    soon: int = 0
 
     @property
     def joins(self) -> bool:
@@ -127,7 +127,7 @@ class Plan(NamedTuple):
 def broken_limits(network: Network, starts: list[int], lengths: list[int]) -> tuple[int, ...]:
     """The links whose upper bound these starts do not keep, by index."""
     late = []
-    for index, (a, b, _, hi, from_start) in enumerate(network.links):
+    for index, (a, b, _, hi, from_start, _) in enumerate(network.links):
         if hi is not None and starts[b] - starts[a] > hi + (0 if from_start else lengths[a]):
             late.append(index)
     return tuple(late)

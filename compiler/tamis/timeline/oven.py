@@ -32,7 +32,7 @@ def waits_for_oven(recipe: Recipe, before: Sequence[tuple[int, ...]]) -> list[tu
         wanted = set_to(here)
         if wanted is not None and there is not None and wanted != there:
             other = here.action
-            pairs += [(line, other) for line in inside if latest[line] < other or not _follows(line, other, before)]
+            pairs += [(line, other) for line in inside if latest[line] < other or not follows(line, other, before)]
             inside = []
         there = there if wanted is None else wanted
         if here.heats != "station":
@@ -69,7 +69,7 @@ def _latest(before: Sequence[tuple[int, ...]]) -> list[int]:
     return latest
 
 
-def _follows(line: int, other: int, before: Sequence[tuple[int, ...]]) -> bool:
+def follows(line: int, other: int, before: Sequence[tuple[int, ...]]) -> bool:
     """Whether a line comes after another one by way of the food."""
     seen: set[int] = set()
     stack = [line]

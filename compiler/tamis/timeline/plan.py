@@ -2,8 +2,7 @@
 
 Work done too early spoils (the oven burns gas, the whisked flour waits eight hours in its bowl), so a plan
 is made from its end: block by block, the last of the text first, each as late as the work that needs it and
-a free pair of hands allow. What the text puts *meanwhile* stands at the start of its wait instead, as a
-cook would do it.
+a free pair of hands allow. What the text puts *meanwhile* is done by the end of its wait, however short that is.
 
 The order in which the cook takes things up is settled for estimates at their longest; the hands that an
 estimate will call for are kept free from its least end on. The same order then serves for the shortest
@@ -13,11 +12,13 @@ than its wait) are not silently dropped: the plan lists them as stretched.
 
 from __future__ import annotations
 
+from itertools import accumulate
 from operator import add
 
 from tamis.timeline.draft import Draft, drafted
 from tamis.timeline.frame import Edge, Frame
 from tamis.timeline.network import Network, Plan, broken_limits
+from tamis.timeline.standing import AT_ROOM
 
 _PASSES = 12
 DAY = 86400
@@ -40,7 +41,7 @@ def shortest(draft: Draft, most: Plan) -> Plan:
     if draft.frame.sure:
         return most._replace(mode="least")
     blocks = draft.frame.blocks
-    least = _fitted(draft, Frame(blocks, "least"))
+    least = _fitted(draft, Frame(blocks, "least", draft.frame.late))
     return least or longest(drafted(blocks.network, "least"))
 
 
@@ -59,21 +60,54 @@ def backward(network: Network, ready: int, awake: tuple[int, int] | None = None)
 
 
 def _later(draft: Draft, nights: list[tuple[int, int]]) -> Draft:
-    """The windows of a plan that is done too early as long as it needs, from the last one on: better the dough than the
-    loaf waits for the dinner. What comes after a window, and what leads up to that, moves with its end."""
+    """The windows of a plan that is done too early, or that leaves food standing, as long as it needs, from the last
+    one on: better the dough than the loaf waits for the dinner. What comes after a window, and what leads up to that,
+    moves with its end."""
     network, lengths, starts = draft.frame.blocks.network, draft.frame.lengths, draft.starts
     windows = [at for at, task in enumerate(network.tasks) if task.kind == "window" and task.hi is not None]
     for at in sorted(windows, key=lambda at: -starts[at]):
-        early = -max(map(add, starts, lengths), default=0)
-        more = min(early, (network.tasks[at].hi or 0) - lengths[at])
-        if more <= 0:
-            break
         stays = _before(network, at)
-        moved = [start if task in stays or start < starts[at] else start + more for task, start in enumerate(starts)]
-        asleep = _at_night(network, moved, lengths, nights) - _at_night(network, starts, lengths, nights)
-        if not asleep and len(broken_limits(network, moved, lengths)) <= len(draft.broken):
-            starts = moved
+        after = {task for task, start in enumerate(starts) if task not in stays and start >= starts[at]}
+        for those in (after, _until_it_stands(network, starts, lengths, at, after)):
+            more = min((network.tasks[at].hi or 0) - lengths[at], _slack(network, starts, lengths, those))
+            moved = [start + more if task in those else start for task, start in enumerate(starts)]
+            asleep = _at_night(network, moved, lengths, nights) - _at_night(network, starts, lengths, nights)
+            sound = len(broken_limits(network, moved, lengths)) <= len(draft.broken) and _in_hand(
+                network, moved, lengths
+            )
+            if more > 0 and not asleep and sound:
+                starts = moved
+                break
     return draft._replace(starts=starts)
+
+
+def _until_it_stands(network: Network, starts: list[int], lengths: list[int], at: int, after: set[int]) -> set[int]:
+    """Of what comes after a window, what is done before the food stands for long, and what leads up to that; none if it
+    does not stand."""
+    follows, stands = {at}, False
+    for link in sorted(network.links, key=lambda link: starts[link.b]):
+        if link.a in follows and link.b in after and not link.from_start:
+            if starts[link.b] - starts[link.a] - lengths[link.a] > AT_ROOM:
+                stands = True
+            else:
+                follows.add(link.b)
+    return after & set[int]().union(*[_before(network, task) for task in follows]) if stands else set()
+
+
+def _slack(network: Network, starts: list[int], lengths: list[int], those: set[int]) -> int:
+    """By how much some tasks may come later together."""
+    room = [-starts[task] - lengths[task] for task in those]
+    for a, b, lo, _, from_start, _ in network.links:
+        if a in those and b not in those:
+            room.append(starts[b] - starts[a] - (0 if from_start else lengths[a]) - lo)
+    return min(room, default=0)
+
+
+def _in_hand(network: Network, starts: list[int], lengths: list[int]) -> bool:
+    """Whether there are never more hands needed than there are."""
+    held = [at for at, task in enumerate(network.tasks) if task.hands and lengths[at]]
+    moments = [(starts[at], 1) for at in held] + [(starts[at] + lengths[at], -1) for at in held]
+    return max(accumulate([change for _, change in sorted(moments)]), default=0) <= network.cooks
 
 
 def _before(network: Network, task: int) -> set[int]:
@@ -128,8 +162,7 @@ def _fitted(draft: Draft, frame: Frame) -> Plan | None:
         return None
     total = max(map(add, earliest, frame.ends), default=0)
     latest = [total - distance for distance in behind]
-    chosen = _soon_first(frame, after, latest)
-    starts = [chosen[block] + offset for block, offset in zip(of, frame.offsets, strict=True)]
+    starts = [latest[block] + offset for block, offset in zip(of, frame.offsets, strict=True)]
     return Plan(
         frame.mode,
         tuple(starts),
@@ -145,13 +178,13 @@ def _distances(draft: Draft, frame: Frame) -> list[list[Edge]]:
     """The links between blocks, their limits that can be kept, and the cook's order, by the block before."""
     of, offsets, lengths = frame.blocks.of, frame.offsets, frame.lengths
     after = [list(edges) for edges in frame.after]
-    for index, (a, b, _, hi, from_start) in frame.blocks.between:
+    for index, (a, b, _, hi, from_start, _) in frame.blocks.between:
         if hi is not None and index not in draft.broken:
             gap = offsets[a] - offsets[b] + (0 if from_start else lengths[a])
             after[of[b]].append((of[a], -gap - hi))
     for a, b in draft.turns:
         if of[a] != of[b]:
-            after[of[a]].append((of[b], offsets[a] + lengths[a] - offsets[b] + frame.ahead[b]))
+            after[of[a]].append((of[b], offsets[a] + lengths[a] - offsets[b] + frame.kept[b]))
     return after
 
 
@@ -186,24 +219,3 @@ def _behind(order: list[int], after: list[list[Edge]], ends: list[int]) -> list[
         if not moved:
             return value
     return None
-
-
-def _soon_first(frame: Frame, after: list[list[Edge]], latest: list[int]) -> list[int]:
-    """The latest starts, but what is to be done soon as early as the rest lets it."""
-    tasks = frame.blocks.network.tasks
-    soon = {
-        block
-        for block, members in enumerate(frame.blocks.members)
-        if tasks[members[0]].soon and all(tasks[task].soon for task in members)
-    }
-    if not soon:
-        return latest
-    chosen = list(latest)
-    waits_for: dict[int, list[Edge]] = {block: [] for block in soon}
-    for a, edges in enumerate(after):
-        for b, gap in edges:
-            if b in soon:
-                waits_for[b].append((a, gap))
-    for block in sorted(soon, key=lambda b: (latest[b], -b)):
-        chosen[block] = max([0, *(chosen[a] + gap for a, gap in waits_for[block])])
-    return chosen

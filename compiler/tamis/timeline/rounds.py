@@ -126,4 +126,4 @@ def _between(
         for end in ends:
             for begin in begins:
                 for turn, after in pairwise(range(one.often)):
-                    yield Link(places[end][turn], places[begin][after])
+                    yield Link(places[end][turn], places[begin][after], soon=1)

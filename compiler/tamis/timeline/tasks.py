@@ -142,10 +142,11 @@ def _stretches(recipe: Recipe) -> list[Stretch]:
 class Tasks:
     """The tasks so far, and the links inside a line. `first`, `handled` and `last` are the tasks of each
     action by its index: the one that it begins with, the first that holds the cook, and the one that it
-    ends with. `alone` and `stands` tell of each action whether it only heats a station, and how many seconds
-    what it makes stands before it is served; `along` are the seconds of what a line makes ready itself, `beside`
-    of what runs beside it so far; `cut` are the lines of which food is made ready by hand before their step; `early`
-    and `late` hold what is prepared before a step (or before what follows a long wait in it) and before a line."""
+    ends with; `waits` is the one with which the wait of its last round begins. `alone` and `stands` tell of
+    each action whether it only heats a station, and how many seconds what it makes stands before it is
+    served; `along` are the seconds of what a line makes ready itself, `beside` of what runs beside it so far;
+    `cut` are the lines of which food is made ready by hand before their step; `early` and `late` hold what is
+    prepared before a step (or before what follows a long wait in it) and before a line."""
 
     __slots__ = (
         "alone",
@@ -165,6 +166,7 @@ class Tasks:
         "stands",
         "stretch",
         "tasks",
+        "waits",
     )
 
     def __init__(self, recipe: Recipe, kitchen: Kitchen) -> None:
@@ -175,6 +177,7 @@ class Tasks:
         self.first: list[int] = []
         self.handled: list[int] = []
         self.last: list[int] = []
+        self.waits: list[int] = []
         self.places = recipe.places.lines
         self.cooling = cooling(recipe)
         self.alone = [heats_alone(action) for action in recipe.actions]
@@ -211,6 +214,7 @@ class Tasks:
         start = len(self.tasks)
         self.first.append(start)
         self.handled.append(start)
+        self.waits.append(start)
         self.links += [Link(task, start, 0, limit) for task, limit in before]
         if action.beside is not None:
             self._beside(action, action.beside, [task for task, _ in before])
@@ -247,18 +251,10 @@ class Tasks:
                 title=title,
                 machine=work.machine and waits,
                 station=work.station if waits else action.heats or work.station if part == "heat" else "",
-                soon=action.beside is not None and part != "heat" and not self._late(action),
                 span=action.span,
             )
         )
         return index
-
-    def _late(self, action: Action) -> bool:
-        """Whether a meanwhile is done as late as it can be: it heats a station, or comes by itself to the heat on which
-        it is left for the line that takes it."""
-        here = self.recipe.places.lines[action.number : action.number + 1]
-        by_itself = action.work.wait is not None and not action.work.hands
-        return self.alone[action.number] or (by_itself and any(line.stays for line in here))
 
     def _before(self, action: Action) -> list[tuple[int, int | None]]:
         """Tasks that a line asks for before it, each with how long before at most."""
@@ -297,7 +293,7 @@ class Tasks:
         takes += 0 if own.wait is None else ceil(own.wait.hi or own.wait.lo)
         self.beside[line] = taken = self.beside.get(line, 0) + takes
         if wait.given == "text" and wait.wait is not None and 2 * taken <= wait.wait.lo:
-            self.links += [Link(self.last[line], task, from_start=True) for task in by_hand]
+            self.links += [Link(self.waits[line], task, from_start=True) for task in by_hand]
 
     def _by_hand(self, action: Action, group: list[Preparation]) -> int:
         takes = sum(one.seconds for one in group)
@@ -339,6 +335,7 @@ class Tasks:
             self._join()
         lo = ceil(work.wait.lo) * factor
         hi = None if work.wait.hi is None else max(lo, ceil(work.wait.hi) * factor)
+        self.waits[action.number] = len(self.tasks)
         spent = self._called_back(action, lo) if action.tending and not work.hands else 0
         kind: Kind = "window" if work.window or hi is None else "fixed" if hi == lo else "estimate"
         self._task(action, "wait", lo - spent, None if hi is None else hi - spent, kind, work.hands)

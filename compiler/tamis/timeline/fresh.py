@@ -1,0 +1,68 @@
+"""What should be taken up soon: what is hot or fresh, and what is only begun.
+
+Sauces and fried food are good hot, what was whipped or dressed is good fresh, and a mayonnaise is not left in the
+middle. What the next line heats again need not be hot.
+"""
+
+from __future__ import annotations
+
+from tamis.kitchen.equipment import COLD
+from tamis.reading.clauses import Pause
+from tamis.typed import TYPE_CHECKING
+
+if TYPE_CHECKING:
+    from collections.abc import Sequence
+
+    from tamis.model.recipe import Action, Recipe
+
+_COLD_AFTER = 1800
+"""Seconds off the heat after which food is hot no more; common practice."""
+
+
+def soon_lines(recipe: Recipe, before: Sequence[tuple[int, ...]]) -> tuple[frozenset[int], frozenset[int]]:
+    """The lines that leave food hot, and those that leave food that is good only fresh; `before` are those that each
+    line follows by way of the food."""
+    hot: set[int] = set()
+    fresh: set[int] = set()
+    for action in recipe.actions:
+        verbs = [use.verb for use in action.verbs]
+        if action.heats or _puts_by(action):
+            continue
+        if any([verb.heat for verb in verbs]) or not hot.isdisjoint(before[action.number]):
+            hot.add(action.number)
+        if any([verb.fresh for verb in verbs]) or not (fresh.isdisjoint(before[action.number]) or _heats(action)):
+            fresh.add(action.number)
+    return frozenset(hot), frozenset(fresh)
+
+
+def _puts_by(action: Action) -> bool:
+    """Whether a line leaves food that may stand: it cools, or waits in the cold or for long."""
+    work = action.work
+    long = work.wait is not None and not work.station and work.wait.lo >= _COLD_AFTER
+    cools = any([use.verb.cools for use in action.verbs])
+    return cools or long or work.station in COLD or (work.window and not keeps_warm(action))
+
+
+def _heats(action: Action) -> bool:
+    return any([use.verb.heat for use in action.verbs])
+
+
+def wanted_soon(recipe: Recipe, line: int, action: Action, hot: frozenset[int], fresh: frozenset[int]) -> int:
+    """How soon a line is wanted after one that it follows: 2 for what is fresh or to stay hot, 1 for what is begun."""
+    if line in fresh or (line in hot and not _heats(action)):
+        return 2
+    return int(_begun(recipe, recipe.actions[line], action))
+
+
+def keeps_warm(action: Action) -> bool:
+    """Whether a line ends with food that is kept warm: what comes next need not come at once."""
+    return any(isinstance(read, Pause) and read.verb is not None for read in action.reads[-1:])
+
+
+def _begun(recipe: Recipe, one: Action, other: Action) -> bool:
+    """Whether a line goes on by hand with what another has in hand: more than cut, and without a wait between."""
+    here = recipe.places.lines
+    same = one.component == other.component and here[one.number].batch == here[other.number].batch >= 0
+    by_hand = one.work.wait is None or one.work.hands
+    food = bool(one.takings) or any([recipe.uses[use].in_batch for use in one.uses]) or not one.uses
+    return same and by_hand and food and not all([use.verb.prepares for use in one.verbs])
