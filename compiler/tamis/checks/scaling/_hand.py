@@ -34,6 +34,11 @@ def liquid(recipe: Recipe, uses: Iterable[int]) -> Fraction:
     return grams(recipe, (index for index in uses if _liquid(recipe.uses[index])))
 
 
+def whole(size: Fraction) -> int:
+    """Whole grams or millilitres, of a little one: this is done often, and fractions take their time."""
+    return -(-size.numerator // size.denominator)
+
+
 def tended(action: Action, verbs: frozenset[str], kitchen: Kitchen) -> bool:
     """Whether a line's tending is one of these works: `stirring often`."""
     for tending in action.tending:

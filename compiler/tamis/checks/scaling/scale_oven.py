@@ -125,7 +125,7 @@ def _is_hot(scene: Scene, line: Action) -> bool:
 
 def _whisked(scene: Scene, line: Action) -> bool:
     """Whether a line beats air into eggs."""
-    from tamis.checks.scaling._contents import beats_up
+    from tamis.checks.scaling._room import beats_up
 
     foods = (scene.recipe.uses[index].ingredient.goods for index in scene.hands[line.number].uses)
     return beats_up(scene, line) and any(food is not None and food.role == "egg" for food in foods)
