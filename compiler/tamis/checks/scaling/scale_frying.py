@@ -13,7 +13,7 @@ from fractions import Fraction
 from tamis.checks.scaling._hand import in_pieces, liquid, tended
 from tamis.checks.scaling._scene import practice, times_text
 from tamis.checks.words import check_words
-from tamis.diagnostics import Diagnostic, Severity
+from tamis.diagnostics import Diagnostic, Label, Severity
 from tamis.reading.clauses import Cue, Repeat, Time
 from tamis.typed import TYPE_CHECKING
 
@@ -22,7 +22,7 @@ if TYPE_CHECKING:
     from tamis.kitchen.house import Kitchen
     from tamis.model.history import Hands
     from tamis.model.recipe import Action, Recipe
-    from tamis.reading.clauses import Ingredient
+    from tamis.reading.clauses import Ingredient, Tool
     from tamis.source import Span
 
 RULE = "scale-frying"
@@ -52,12 +52,21 @@ Spread [250 g mushrooms, sliced] [on a baking tray].
 def check(scene: Scene) -> Iterator[Diagnostic]:
     """Frying, what is done in a stated number of batches or so many at a time, and fish that must lie side by side."""
     told: set[int] = set()
+    crowded: dict[int, list[tuple[Span, int]]] = {}
     for action in scene.recipe.actions:
         repeat = _repeat(action)
         if repeat is not None:
             yield from _batches(scene, action, repeat)
         elif action.batches == 1 and scene.factor >= practice().limits["frying"]:
-            yield from _at_once(scene, action, told)
+            fried = _fried(action, practice().verbs["frying"])
+            if fried is None:
+                yield from _side_by_side(scene, action)
+            elif _crowds(scene, action, scene.hands, told):
+                told |= scene.hands[action.number].uses
+                pan = _vessel(scene.recipe, action)
+                crowded.setdefault(action.component, []).append((fried, int(pan.number) if pan else 1))
+    for places in crowded.values():
+        yield _crowding(scene, places)
 
 
 def _repeat(action: Action) -> Repeat | None:
@@ -71,31 +80,28 @@ def _batches(scene: Scene, action: Action, repeat: Repeat) -> Iterator[Diagnosti
     from tamis.quantity.numerals import decimal
 
     times, number = times_text(scene.factor), decimal(repeat.number)
-    wanted = int(-(-repeat.number * scene.factor // 1))
+    wanted, lots = int(-(-repeat.number * scene.factor // 1)), "loads" if repeat.kind == "loads" else "batches"
     hint = "each for the time stated; the plan counts those of the recipe"
     if scene.factor > 1 and repeat.kind == "batch-size":
         message = f"{times} takes {decimal(scene.factor)} times as many batches of {number}"
         yield Diagnostic(RULE, LEVEL, repeat.clause.span, message, hint)
     elif scene.factor > 1 and wanted > repeat.number:
-        yield Diagnostic(RULE, LEVEL, repeat.clause.span, f"{times} takes about {wanted} batches, not {number}", hint)
+        yield Diagnostic(RULE, LEVEL, repeat.clause.span, f"{times} takes about {wanted} {lots}, not {number}", hint)
 
 
-def _at_once(scene: Scene, action: Action, told: set[int]) -> Iterator[Diagnostic]:
-    """What is fried, or fish that is poached, all at once; what was `told` of before and little besides is not told
-    again: a spice that is fried with the meat."""
-    fried = _fried(action, practice().verbs["frying"])
-    if fried is None:
-        yield from _side_by_side(scene, action)
-    elif _crowds(scene, action, scene.hands, told):
-        told |= scene.hands[action.number].uses
-        wanted = int(-(-scene.factor // 1))
-        message = f"{times_text(scene.factor)} crowds the pan: fry in {wanted} batches, or in {wanted} pans"
-        yield Diagnostic(RULE, LEVEL, fried, message, "each for the time stated")
+def _crowding(scene: Scene, places: list[tuple[Span, int]]) -> Diagnostic:
+    """Where a component fries too much at once, in so many pans; told once."""
+    (place, pans), *more = places
+    wanted = int(-(-scene.factor // 1))
+    message = f"{times_text(scene.factor)} crowds the pan: fry in {wanted} batches, or in {wanted * pans} pans"
+    labels = tuple(Label(other, "and here") for other, _ in more)
+    return Diagnostic(RULE, LEVEL, place, message, "each for the time stated", labels)
 
 
 def _crowds(scene: Scene, action: Action, hands: Hands, told: set[int]) -> bool:
     """Whether the factor makes too much of what is fried: not of a little, and not of the base of a sauce, which is cut
-    small or stirred and lies in no layer, unless so much of it is to be browned."""
+    small or stirred and lies in no layer, unless so much of it is to be browned; nor of what was `told` of before with
+    little besides, as a spice that is fried with the meat."""
     from tamis.checks.scaling._hand import grams
 
     recipe = scene.recipe
@@ -108,7 +114,7 @@ def _crowds(scene: Scene, action: Action, hands: Hands, told: set[int]) -> bool:
     foods = [recipe.uses[index].ingredient for index in pieces]
     flesh = any(food.goods is not None and food.goods.animal in ("meat", "fish") for food in foods)
     minced = all(_minced(food, scene.kitchen) for food in foods)
-    if not minced and weight * scene.factor > practice().amounts["browns"] and _browns(scene, action):
+    if weight * scene.factor > practice().amounts["browns"] and _browns(scene, action):
         return True
     moved = minced or tended(action, practice().verbs["stirring"], scene.kitchen)
     in_hand = [hands[line].uses for line in range(action.number, len(hands))]
@@ -135,7 +141,8 @@ def _side_by_side(scene: Scene, action: Action) -> Iterator[Diagnostic]:
     from tamis.quantity.display import grams
 
     recipe, rules = scene.recipe, practice()
-    if action.work.verb not in rules.verbs["poaching"] or _vessel(recipe, action) not in rules.shallow:
+    pan = _vessel(recipe, action)
+    if action.work.verb not in rules.verbs["poaching"] or pan is None or pan.equipment.id not in rules.shallow:
         return
     for use in (recipe.uses[index] for index in action.uses):
         goods = use.ingredient.goods
@@ -150,14 +157,10 @@ def _side_by_side(scene: Scene, action: Action) -> Iterator[Diagnostic]:
             yield Diagnostic(RULE, LEVEL, use.ingredient.clause.span, message, hint)
 
 
-def _vessel(recipe: Recipe, action: Action) -> str:
-    """The id of the vessel in which a line's food is: the last one brought out in its component."""
-    found = ""
-    for line in recipe.actions[: action.number + 1]:
-        if line.component == action.component:
-            vessels = [tool.equipment.id for tool in line.tools if tool.equipment.kind == "vessel"]
-            found = vessels[-1] if vessels else found
-    return found
+def _vessel(recipe: Recipe, action: Action) -> Tool | None:
+    """The vessel in which a line's food is: the last one brought out in its component."""
+    lines = (line for line in reversed(recipe.actions[: action.number + 1]) if line.component == action.component)
+    return next((tool for line in lines for tool in reversed(line.tools) if tool.equipment.kind == "vessel"), None)
 
 
 def _fried(action: Action, verbs: frozenset[str]) -> Span | None:

@@ -45,7 +45,7 @@ makes: 1 loaf
 
 Heat [the oven] [to 180 °C].
 Stir [300 g rolled oats] with [200 g melted butter] and [150 g honey] [in a bowl].
-Press into a loaf [on a baking tray].
+Press into a loaf [on a sheet of baking paper].
 [Bake for 30–35 min] [until golden].
 """
 
