@@ -5,7 +5,7 @@ from __future__ import annotations
 
 from fractions import Fraction
 
-from tamis.checks.scaling._hand import grams, whole
+from tamis.checks.scaling._hand import sweet, whole
 from tamis.checks.scaling._scene import practice
 from tamis.checks.words import check_words
 from tamis.reading.clauses import Cue
@@ -47,10 +47,7 @@ def swells(scene: Scene, said: Line) -> Swells:
     if beats_up(scene, line):
         return "" if said.mixed else "beaten"
     recipe, hand = scene.recipe, scene.hands[line.number]
-    foods = ((index, recipe.uses[index].ingredient.goods) for index in hand.uses)
-    sugar = grams(recipe, (index for index, goods in foods if goods is not None and goods.role == "sugar"))
-    sweet = sugar and sugar >= grams(recipe, hand.uses) * practice().amounts["rises"]
-    return "boiling" if sweet and boils_down(scene, line, hand) else ""
+    return "boiling" if sweet(recipe, hand.uses) and boils_down(scene, line, hand) else ""
 
 
 def beats_up(scene: Scene, line: Action) -> bool:

@@ -12,7 +12,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from fractions import Fraction
 
-from tamis.checks.scaling._hand import grams, in_pieces, liquid
+from tamis.checks.scaling._hand import grams, in_pieces, liquid, sweet
 from tamis.checks.scaling._scene import practice, times_text
 from tamis.checks.words import check_words
 from tamis.diagnostics import Diagnostic, Severity
@@ -147,11 +147,5 @@ def _spoils(scene: Scene, action: Action) -> bool:
     stations = {scene.recipe.places.lines[line.number].station for line in before}
     baked = "oven" in stations and any(food.role == "flour" for food in foods)
     cooked = any((verb := scene.kitchen.verbs.of_base(line.work.verb)) is not None and verb.cooks for line in before)
-    sugar = grams(scene.recipe, (at for at in uses if _is_sugar(scene, at)))
-    sweet = sugar >= grams(scene.recipe, uses) * practice().amounts["rises"]
-    return cooked and not baked and not sweet and any(food.hazard in practice().spoiling for food in foods)
-
-
-def _is_sugar(scene: Scene, index: int) -> bool:
-    goods = scene.recipe.uses[index].ingredient.goods
-    return goods is not None and goods.role == "sugar"
+    syrup = sweet(scene.recipe, uses)
+    return cooked and not baked and not syrup and any(food.hazard in practice().spoiling for food in foods)

@@ -126,6 +126,8 @@ def _told(scene: Scene, name: str, plural: str, alike: list[Vessel]) -> Diagnost
     message = f"{times_text(scene.factor)}: {dict(much)[fullest]} come together {where} one {name}, which is too much"
     holds = f"{shown(Fraction(fullest.holds))}{SWELLS[fullest.swells]}"
     usual = f"it holds {holds}" if tool.size else f"{plural} hold about {holds} (common practice)"
+    if fullest.bulk > fullest.holds:  # it is fuller than usual before
+        usual = "one is full with the recipe as written"
     wanted = fullest.wanted(scene.factor)
     hint = f"{usual}: take a larger one, or {wanted} of them, or work in {wanted} batches"
     return Diagnostic(RULE, LEVEL, tool.clause.span, message, hint, more)
