@@ -62,6 +62,7 @@ class Vessels(NamedTuple):
     of: Words
     some: Words
     puts_to: Words
+    upon: Words
     goes_along: Words
     mixes: Words
 

@@ -112,6 +112,7 @@ class _Fold:
         self._measure(line, batch)
         if verb.drains:
             content.liquid = 0 if content.solid else content.liquid
+            self.on_ring.pop(line.action.component, None)
             self._move(batch, None)
         elif content.liquid:
             content.solid = 0
@@ -139,6 +140,7 @@ class _Fold:
         content.add(size, liquid and goods is not None and goods.role != "fat")
         content.sure = content.sure and bool(size or not food.measures)
         content.air += air(line, food, size)
+        line.food = entry.clause
         line.given += size
         line.since_verb += size
 
@@ -182,8 +184,10 @@ class _Fold:
             source.add(-mass if effect.less else 0, liquid=False)
             return
         line.parting = None
-        batch.liquid = line.measured(entry.read)
-        if batch.liquid:
+        batch.liquid = line.measured(entry.read) or line.stays
+        if line.aside is not None or line.stays:
+            self._move(effect.batch, line.aside or source.before)
+        elif batch.liquid:
             source.add(-batch.liquid, liquid=True)
         elif not line.leaves_liquid():
             batch.solid = sum(whole(food.mass.hi) for food in effect.foods)
@@ -232,6 +236,9 @@ class _Fold:
                 self.on_ring[entry.component] = vessel
         if batch < 0 or (only_named and batch not in line.begun):
             return
+        if vessel is not None and line.puts_aside(tool.clause.span.start):
+            line.aside = vessel
+            return
         if vessel is not None and line.taken and line.is_share(tool):
             self._fill(line, vessel, line.taken[-1].size)
         elif vessel is not content.vessel and not line.is_its_batch(tool, batch):
@@ -242,6 +249,8 @@ class _Fold:
             self._part(line, batch)
             if not line.given:
                 self._measure(line, batch)
+            if vessel is not None and not vessel.hot and line.lifts_out():
+                line.stays, content.liquid = content.liquid, 0
             self._move(batch, vessel)
             line.covers = line.covers or bool(tool.contains)
 
@@ -292,7 +301,7 @@ class _Fold:
         """How full a vessel is now; not where its food is done in batches, or lies in a layer to fry."""
         content, vessel = self.batches[batch], self.batches[batch].vessel
         self._settle(line, batch)
-        if vessel is None or vessel.batch != batch or line.action.batches > 1:
+        if vessel is None or vessel.batch != batch or (line.action.batches > 1 and vessel.hot):
             return
         if line.action.work.verb in practice().verbs["frying"]:
             content.layer = whole(content.size * practice().limits["fuller"])
@@ -326,11 +335,18 @@ class _Fold:
             self._move(batch, None)
             return
         there, on_ring = content.vessel, effect.station == "ring"
-        if effect.station in ("ring", "oven", "grill") and not effect.heats and (there is None or not there.hot):
+        verb = self.scene.kitchen.verbs.of_base(line.action.work.verb)
+        works = there in line.vessels and verb is not None and not verb.cooks  # blends in a food processor
+        cold = there is None or not (there.hot or works)
+        if effect.station in ("ring", "oven", "grill") and not effect.heats and cold:
             ring = self.on_ring.get(entry.component) if there is None else content.before
             free = ring is not content.met and self._is_free(ring, batch)
             self._move(batch, ring if free and on_ring else None)
-        if content.met and on_ring and next(put_in(line.action.parts, self.scene.kitchen), None):
+        if (
+            content.met
+            and effect.station in ("ring", "oven")
+            and next(put_in(line.action.parts, self.scene.kitchen), None)
+        ):
             self._move(batch, content.met)  # in plain words: *add the spinach*
         if line.apart:
             self._settle(line, batch)
@@ -338,7 +354,7 @@ class _Fold:
             self._measure(line, batch)
         if effect.station and effect.station not in COLD:
             content.air = 0
-        if line.action.batches > 1:
+        if line.action.batches > 1 and content.vessel is not None and content.vessel.hot:
             self._move(batch, None)
 
 

@@ -20,6 +20,7 @@ if TYPE_CHECKING:
     from tamis.model.recipe import Action
     from tamis.quantity.measure import Measure
     from tamis.reading.clauses import Ingredient, Tool
+    from tamis.reading.plain_tools import Placed
     from tamis.source import Span
 
 
@@ -34,12 +35,13 @@ class Taken(NamedTuple):
 
 class Line:
     """A line while it is read: the batches that began in it, the vessels that it named, those that its plain words put
-    food into and that are not read yet (`placed`), what it put in so far, in what it got food ready beside its batch,
-    and the verb by which liquid is to be parted from what it names."""
+    food into and that are not read yet (`placed`), what it put in so far and where it said so last, in what it got
+    food ready beside its batch, the verb by which liquid is to be parted from what it names, what it leaves (`left`),
+    how much of that stays where it was, and the vessel that it goes into (`aside`)."""
 
     __slots__ = (
-        "action", "apart", "begun", "beside", "covers", "given", "kitchen", "mixed", "named", "parting", "placed",
-        "since_verb", "taken", "texts", "vessels", "words",
+        "action", "apart", "aside", "begun", "beside", "covers", "food", "given", "kitchen", "left", "mixed", "named",
+        "parting", "placed", "since_verb", "stays", "taken", "texts", "vessels", "words",
     )  # fmt: skip
 
     def __init__(self, scene: Scene, action: Action) -> None:
@@ -52,8 +54,13 @@ class Line:
         self.covers = self.mixed = False
         self.named = -1
         self.parting: Verb | None = None
+        self.food: Span | None = None
+        self.left = next((read for read in action.reads if isinstance(read, Naming) and read.kind == "leaving"), None)
+        self.stays = 0
+        self.aside: Vessel | None = None
         self.texts = [part for part in action.parts if isinstance(part, Text)]
-        self.placed = [one for text in self.texts for one in tools_in(text, self.kitchen) if one.tool.preposition]
+        said = [(text, one) for text in self.texts for one in tools_in(text, self.kitchen) if one.tool.preposition]
+        self.placed = [one for text, one in said if not self._is_where_it_stays(text, one)]
 
     def says(self, words: tuple[str, ...]) -> bool:
         """Whether its plain words have one of these in them."""
@@ -71,10 +78,26 @@ class Line:
 
     def leaves_liquid(self) -> bool:
         """Whether it is the liquid that a line leaves: it is called so, or parted from the rest."""
-        left = (read.name for read in self.action.reads if isinstance(read, Naming) and read.kind == "leaving")
-        name = next(left, "")
-        known = self.kitchen.larder.named(name)
+        name = self.left.name if self.left else ""
+        larder = self.kitchen.larder
+        known = larder.named(name) or larder.named(name.rpartition(" ")[2])  # smoky milk
         return known.goods.liquid if known else bool(name) and any(one.verb.separates for one in self.action.verbs)
+
+    def lifts_out(self) -> bool:
+        """Whether its batch leaves a liquid behind where it lies: *lift it on to a plate, [leaving broth]*."""
+        return self.parting is None and self.left is not None and not self.left.measure and self.leaves_liquid()
+
+    def _is_where_it_stays(self, text: Text, found: Placed) -> bool:
+        """*[Leaving broth] in the pan*: whether a vessel stands right behind what the line leaves."""
+        between = text.text[: found.span.start - text.span.start]
+        return self.left is not None and self.left.clause.span.end == text.span.start and "," not in between
+
+    def puts_aside(self, start: int) -> bool:
+        """*Tip the fat out [into a bowl], [reserving duck fat]*: whether what it leaves goes into the vessel at this
+        place, as words before that name it."""
+        noun = self.left.name.lower().rpartition(" ")[2] if self.left else ""
+        before = (text for text in self.texts if text.span.start < start <= text.span.end)
+        return bool(noun) and any(noun in text.text[: start - text.span.start].lower().split() for text in before)
 
     def is_its_batch(self, tool: Tool, batch: int) -> bool:
         """Whether a line's batch is put into a vessel: not what is beaten or melted there before it joins."""
@@ -85,9 +108,17 @@ class Line:
         before = [part.text.lower().split() for part in self.texts if part.span.start < start]
         if self.apart or (before and not set(self.words.vessels.some).isdisjoint(before[-1])):
             return False  # what was got ready there goes on, or only some
-        if not self.since_verb and not opens:
+        if (not self.since_verb and not opens) or (self.named == batch and self._is_put_on_food(start)):
             return True
         return any(not words.isdisjoint(text) for text in before) or self._mixes()
+
+    def _is_put_on_food(self, start: int) -> bool:
+        """*Pour [the milk] over [the breadcrumbs] [in a bowl]*: whether a vessel stands right behind the food to which
+        the batch is put."""
+        if self.food is None or not 0 <= start - self.food.end <= 1:
+            return False
+        before = next((text.text.lower().split() for text in self.texts if text.span.end == self.food.start), [])
+        return bool(before) and before[-1] in self.words.vessels.puts_in
 
     def _mixes(self) -> bool:
         """*Mix with [1 kg salt] in a bowl*: whether a verb has no object but what is in hand."""
@@ -127,4 +158,6 @@ class Line:
         start = found.clause.span.start
         behind = next((text.text for text in self.texts if text.span.end == start), "")
         before = behind.lower().split()[: -len(found.preposition.split())]
+        if any(word in behind.lower() for word in words.upon):
+            return True
         return before[-1] in words.goes_along if before else self.action.span.start < start - len(behind)

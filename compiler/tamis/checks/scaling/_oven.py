@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from fractions import Fraction
 
 from tamis.checks.scaling._pans import by_the_piece
@@ -75,8 +76,8 @@ def trays_of_empties(scene: Scene, action: Action, tool: Tool) -> int:
         return int(tool.number)
     jar, amounts = empties[-1], practice().amounts
     each = _wide(jar, scene.kitchen) + float(amounts["between"])
-    most = max(amounts["rack"] // each * (amounts["rack depth"] // each), jar.number / tool.number)
-    return int(-(-jar.number * scene.factor // most))
+    most = int(float(amounts["rack"]) // each * (float(amounts["rack depth"]) // each))
+    return int(-(-jar.number * scene.factor // max(Fraction(most), jar.number / tool.number)))
 
 
 def _wide(jar: Tool, kitchen: Kitchen) -> float:
@@ -88,7 +89,7 @@ def _wide(jar: Tool, kitchen: Kitchen) -> float:
     size = next((item for item in said if item.kind in ("mass", "volume")), None)
     unit = kitchen.units.get(size.unit) if size else None
     holds = size.amount.lo * unit.factor if size and unit else practice().amounts["jar"]
-    return float(holds) ** (1 / 3)  # π/4 · 5/4 is near to 1
+    return math.pow(holds, 1 / 3)  # π/4 · 5/4 is near to 1
 
 
 def _catches(scene: Scene, action: Action, tool: Tool) -> bool:

@@ -1,6 +1,7 @@
 """More in the pan than lies side by side when a recipe is scaled.
 
-Crowded food cools the fat and steams in its own juice instead of browning; fish that is poached in layers breaks.
+Crowded food cools the fat and steams in its own juice instead of browning; fish that is poached in layers breaks, and
+dumplings one upon another stay raw.
 
 Cook in more batches, each for the time that is stated, and let the pan get hot again between them.
 """
@@ -10,7 +11,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from fractions import Fraction
 
-from tamis.checks.scaling._hand import in_pieces, liquid, tended
+from tamis.checks.scaling._hand import grams, in_pieces, liquid, tended
 from tamis.checks.scaling._scene import practice, times_text
 from tamis.checks.words import check_words
 from tamis.diagnostics import Diagnostic, Label, Severity
@@ -50,7 +51,8 @@ Spread [250 g mushrooms, sliced] [on a baking tray].
 
 
 def check(scene: Scene) -> Iterator[Diagnostic]:
-    """Frying, what is done in a stated number of batches or so many at a time, and fish that must lie side by side."""
+    """Frying, what is done in a stated number of batches or so many at a time, and what must lie side by side: fish in
+    a pan, dumplings on a stew."""
     told: set[int] = set()
     crowded: dict[int, list[tuple[Span, int]]] = {}
     for action in scene.recipe.actions:
@@ -61,6 +63,7 @@ def check(scene: Scene) -> Iterator[Diagnostic]:
             fried = _fried(action, practice().verbs["frying"])
             if fried is None:
                 yield from _side_by_side(scene, action)
+                yield from _on_top(scene, action)
             elif _crowds(scene, action, scene.hands, told):
                 told |= scene.hands[action.number].uses
                 pan = _vessel(scene.recipe, action)
@@ -102,7 +105,6 @@ def _crowds(scene: Scene, action: Action, hands: Hands, told: set[int]) -> bool:
     """Whether the factor makes too much of what is fried: not of a little, and not of the base of a sauce, which is cut
     small or stirred and lies in no layer, unless so much of it is to be browned; nor of what was `told` of before with
     little besides, as a spice that is fried with the meat."""
-    from tamis.checks.scaling._hand import grams
 
     recipe = scene.recipe
     pieces = frozenset(index for index in hands[action.number].uses if in_pieces(recipe.uses[index]))
@@ -138,7 +140,7 @@ def _minced(food: Ingredient, kitchen: Kitchen) -> bool:
 
 def _side_by_side(scene: Scene, action: Action) -> Iterator[Diagnostic]:
     """Fish that is poached in a pan, and is more than lies there side by side."""
-    from tamis.quantity.display import grams
+    from tamis.quantity.display import grams as shown
 
     recipe, rules = scene.recipe, practice()
     pan = _vessel(recipe, action)
@@ -152,9 +154,38 @@ def _side_by_side(scene: Scene, action: Action) -> Iterator[Diagnostic]:
         if weight > room:
             wanted = int(-(-weight // room))
             name = use.ingredient.name
-            message = f"{times_text(scene.factor)}: {grams(weight)} of {name} do not lie side by side in one pan"
+            message = f"{times_text(scene.factor)}: {shown(weight)} of {name} do not lie side by side in one pan"
             hint = f"cook them in {wanted} batches, or in {wanted} pans, each for the time stated"
             yield Diagnostic(RULE, LEVEL, use.ingredient.clause.span, message, hint)
+
+
+def _on_top(scene: Scene, action: Action) -> Iterator[Diagnostic]:
+    """Dough that is dropped on to what stands on the hob, and cooks there in one layer: dumplings on a stew."""
+    from tamis.quantity.display import grams as shown
+
+    recipe, rules, places = scene.recipe, practice(), scene.recipe.places.lines
+    near = (line for line in recipe.actions[action.number : action.number + 2] if line.component == action.component)
+    drops = any(use.verb.base in rules.verbs["dropping"] for use in action.verbs)
+    if not drops or not any(places[line.number].station == "ring" for line in near):
+        return
+    taken = [taking for taking in recipe.takings if taking.action == action.number]
+    in_hand = scene.hands[action.number - 1].uses if action.number and len(taken) == 1 else frozenset()
+    lots = [frozenset(food.use for food in recipe.products[one.product].foods) for one in taken if len(taken) > 1]
+    for uses in [*lots, in_hand]:
+        weight = grams(recipe, uses)
+        room, weight = max(rules.amounts["floats"], weight), weight * scene.factor
+        if _is_dough(recipe, uses) and weight > room:
+            wanted = int(-(-weight // room))
+            message = f"{times_text(scene.factor)}: {shown(weight)} of dough do not swell side by side in one pan"
+            hint = f"divide what is under it between {wanted} pans, or cook it in {wanted} batches"
+            yield Diagnostic(RULE, LEVEL, taken[0].span, message, hint)
+
+
+def _is_dough(recipe: Recipe, uses: frozenset[int]) -> bool:
+    """Whether a third of it or more is flour."""
+    goods = ((index, recipe.uses[index].ingredient.goods) for index in uses)
+    flour = grams(recipe, (index for index, food in goods if food is not None and food.role == "flour"))
+    return bool(flour) and flour * 3 >= grams(recipe, uses)
 
 
 def _vessel(recipe: Recipe, action: Action) -> Tool | None:

@@ -70,8 +70,9 @@ def check(scene: Scene) -> Iterator[Diagnostic]:
 
 
 def _wanted(scene: Scene, action: Action, tool: Tool) -> int:
-    """How many of them the scaled recipe takes. Vegetables, fruit, meat and fish on one tray are told by their weight, for
-    they lie there as close as they will; what lies on several lies as the recipe has it. Empty jars stand side by side."""
+    """How many of them the scaled recipe takes. Vegetables, fruit, meat and fish on one tray are told by their weight,
+    for they lie there as close as they will; what lies on several lies as the recipe has it. Empty jars stand side by
+    side."""
     from tamis.checks.scaling._oven import oven_line, trays_of_empties
 
     recipe, line = scene.recipe, oven_line(scene, action, tool) or action

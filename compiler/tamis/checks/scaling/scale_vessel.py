@@ -20,6 +20,7 @@ from tamis.typed import TYPE_CHECKING
 if TYPE_CHECKING:
     from tamis.checks.scaling._oven import Room
     from tamis.checks.scaling._scene import Scene, Vessel
+    from tamis.model.recipe import Action
     from tamis.reading.clauses import Tool
     from tamis.source import Span
 
@@ -57,7 +58,7 @@ def check(scene: Scene) -> Iterator[Diagnostic]:
     if scene.factor < practice().limits["unsized"]:
         return
     seen: set[str] = set()
-    for action, tool in scene.tools():
+    for action, tool in _brought_out(scene):
         if not tool.equipment.grows or tool.size or tool.equipment.name in seen or _is_weighed(scene, tool):
             continue
         seen.add(tool.equipment.name)
@@ -67,6 +68,17 @@ def check(scene: Scene) -> Iterator[Diagnostic]:
     pots = list(_in_pots(scene))
     yield from pots
     yield from _overflowing(scene, {finding.span for finding in pots})
+
+
+def _brought_out(scene: Scene) -> Iterator[tuple[Action, Tool]]:
+    """Every tool where it is first brought out, with vessels of plain words in which food lies: *on to a dish*."""
+    yield from scene.tools()
+    known = {id(tool) for action in scene.recipe.actions for tool in action.tools}
+    for vessel in scene.vessels:
+        start = vessel.tool.clause.span.start
+        action = next((one for one in scene.recipe.actions if one.span.start <= start < one.span.end), None)
+        if vessel.fullest and id(vessel.tool) not in known and action is not None and not vessel.tool.definite:
+            yield action, vessel.tool
 
 
 def _is_weighed(scene: Scene, tool: Tool) -> bool:
