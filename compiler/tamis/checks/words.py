@@ -138,6 +138,7 @@ class Scaling(NamedTuple):
     lots: Words
     yields: Words
     singly: Words
+    into: Words
     in_one: Words
     single: Words
 
