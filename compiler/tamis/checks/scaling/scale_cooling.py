@@ -18,10 +18,13 @@ from tamis.checks.words import check_words
 from tamis.diagnostics import Diagnostic, Severity
 from tamis.kitchen.equipment import COLD
 from tamis.reading.clauses import Cue
+from tamis.reading.plain_tools import tools_in
+from tamis.syntax.document import Text
 from tamis.typed import TYPE_CHECKING
 
 if TYPE_CHECKING:
     from tamis.checks.scaling._scene import Scene
+    from tamis.kitchen.house import Kitchen
     from tamis.model.recipe import Action
     from tamis.reading.clauses import Tool
 
@@ -84,11 +87,26 @@ def _cools(scene: Scene, action: Action) -> bool:
     wait, verbs = action.work.wait, practice().verbs
     if wait is None or (wait.hi or wait.lo) < practice().amounts["cooling"]:
         return False
-    bath = any(tool.contains or tool.equipment.id in practice().baths for tool in action.tools)
     cold = check_words(scene.recipe.language).scaling.cold
     until = any(isinstance(read, Cue) and not set(cold).isdisjoint(read.text.split()) for read in action.reads)
     cools = action.work.verb in verbs["cooling"] or (until and action.work.verb in verbs["leaving"])
-    return not bath and cools
+    return cools and not _in_a_bath(scene, action)
+
+
+def _in_a_bath(scene: Scene, action: Action) -> bool:
+    """Whether it stands in ice or cold water, by the words of its line or of the line before."""
+    before = scene.recipe.actions[action.number - 1] if action.number else action
+    lines = [action, before] if before.component == action.component else [action]
+    texts = (part for line in lines for part in line.parts if isinstance(part, Text))
+    plain = [placed.tool for text in texts for placed in tools_in(text, scene.kitchen)]
+    tools = [*(tool for line in lines for tool in line.tools), *plain]
+    ice = any(tool.equipment.id in practice().baths or _is_ice(tool.contains, scene.kitchen) for tool in tools)
+    return ice or any(tool.contains for tool in (*action.tools, *plain))
+
+
+def _is_ice(contains: str, kitchen: Kitchen) -> bool:
+    known = kitchen.larder.named(contains)
+    return known is not None and known.goods.role == "water" and not known.goods.liquid
 
 
 def _apart(scene: Scene, action: Action) -> bool:
