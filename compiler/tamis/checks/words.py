@@ -139,6 +139,7 @@ class Scaling(NamedTuple):
     yields: Words
     singly: Words
     into: Words
+    turn: Words
     in_one: Words
     single: Words
 

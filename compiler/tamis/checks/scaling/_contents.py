@@ -342,11 +342,11 @@ class _Fold:
             ring = self.on_ring.get(entry.component) if there is None else content.before
             free = ring is not content.met and self._is_free(ring, batch)
             self._move(batch, ring if free and on_ring else None)
-        if (
-            content.met
-            and effect.station in ("ring", "oven")
-            and next(put_in(line.action.parts, self.scene.kitchen), None)
-        ):
+        joins = effect.station in ("ring", "oven") and any(put_in(line.action.parts, self.scene.kitchen))
+        if content.met and line.apart and line.action.work.verb in practice().verbs["frying"]:
+            line.apart.clear()  # *heat [oil] [in a pan] and brown*: what is in hand goes into it
+            joins = True
+        if content.met and joins:
             self._move(batch, content.met)  # in plain words: *add the spinach*
         if line.apart:
             self._settle(line, batch)

@@ -100,13 +100,15 @@ def _in_a_bath(scene: Scene, action: Action) -> bool:
     texts = (part for line in lines for part in line.parts if isinstance(part, Text))
     plain = [placed.tool for text in texts for placed in tools_in(text, scene.kitchen)]
     tools = [*(tool for line in lines for tool in line.tools), *plain]
-    ice = any(tool.equipment.id in practice().baths or _is_ice(tool.contains, scene.kitchen) for tool in tools)
+    ice = any(_is_bath(tool, scene.kitchen) for tool in tools)
     return ice or any(tool.contains for tool in (*action.tools, *plain))
 
 
-def _is_ice(contains: str, kitchen: Kitchen) -> bool:
-    known = kitchen.larder.named(contains)
-    return known is not None and known.goods.role == "water" and not known.goods.liquid
+def _is_bath(tool: Tool, kitchen: Kitchen) -> bool:
+    """Whether it is an ice bath, by its id or by its words: *a bowl of ice*."""
+    words = tool.clause.text.lower().split()
+    found = (kitchen.cupboard.get(" ".join(words[at:])) for at in range(len(words)))
+    return any(one is not None and one.id in practice().baths for one in (tool.equipment, *found))
 
 
 def _apart(scene: Scene, action: Action) -> bool:

@@ -15,7 +15,10 @@ from tamis.checks.scaling._hand import grams, in_pieces, liquid, tended
 from tamis.checks.scaling._scene import practice, times_text
 from tamis.checks.words import check_words
 from tamis.diagnostics import Diagnostic, Label, Severity
-from tamis.reading.clauses import Cue, Repeat, Time
+from tamis.reading.clauses import Cue, Manner, Repeat, Time
+from tamis.reading.plain import plain_of
+from tamis.source import Span
+from tamis.syntax.document import Text
 from tamis.typed import TYPE_CHECKING
 
 if TYPE_CHECKING:
@@ -24,7 +27,6 @@ if TYPE_CHECKING:
     from tamis.model.history import Hands
     from tamis.model.recipe import Action, Recipe
     from tamis.reading.clauses import Ingredient, Tool
-    from tamis.source import Span
 
 RULE = "scale-frying"
 LEVEL: Severity = "warning"
@@ -61,7 +63,10 @@ def check(scene: Scene) -> Iterator[Diagnostic]:
             yield from _batches(scene, action, repeat)
         elif action.batches == 1 and scene.factor >= practice().limits["frying"]:
             fried = _fried(action, practice().verbs["frying"])
-            if fried is None:
+            turn = _turn(scene, action)
+            if turn is not None:
+                yield _turns(scene, turn)
+            elif fried is None:
                 yield from _side_by_side(scene, action)
                 yield from _on_top(scene, action)
             elif _crowds(scene, action, scene.hands, told):
@@ -76,6 +81,28 @@ def _repeat(action: Action) -> Repeat | None:
     """What a line says of its batches."""
     repeats = (read for read in action.reads if isinstance(read, Repeat))
     return next((read for read in repeats if read.kind in ("batches", "loads", "batch-size")), None)
+
+
+def _turn(scene: Scene, action: Action) -> Span | None:
+    """Where a line that fries or cooks on the hob says how many of its pieces it takes *at a time*."""
+    rules, turn = practice(), check_words(scene.recipe.language).scaling.turn
+    if _fried(action, rules.verbs["frying"] | rules.verbs["cooking"]) is None:
+        return None
+    said = [(read.clause.text, read.clause.inner) for read in action.reads if isinstance(read, Manner)]
+    said += [(part.text, part.span.start) for part in action.parts if isinstance(part, Text)]
+    for text, offset in said:
+        plain = plain_of(text, scene.kitchen)
+        for at in filter(plain.is_count, range(len(plain) - 3)):
+            if " ".join(plain.said[at + 1 : at + 4]) in turn:
+                return Span(plain.starts[at], plain.ends[at + 3]).shifted(offset)
+    return None
+
+
+def _turns(scene: Scene, turn: Span) -> Diagnostic:
+    from tamis.quantity.numerals import decimal
+
+    message = f"{times_text(scene.factor)} takes {decimal(scene.factor)} times as many turns"
+    return Diagnostic(RULE, LEVEL, turn, message, "each for the time stated; the plan counts those of the recipe")
 
 
 def _batches(scene: Scene, action: Action, repeat: Repeat) -> Iterator[Diagnostic]:

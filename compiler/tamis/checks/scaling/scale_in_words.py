@@ -122,15 +122,17 @@ def _counted(plain: Plain, at: int, into: bool) -> int:
     from tamis.quantity.nouns import nouns
 
     kitchen = plain.kitchen
-    for end in range(at + 2, min(at + 4, len(plain)) + 1):
+    for end in range(min(at + 4, len(plain)), at + 1, -1):
         said = plain.said[at + 1 : end]
-        if not plain.is_word(end - 1):
-            return 0
+        if not all(map(plain.is_word, range(at + 1, end))):
+            continue
+        if kitchen.larder.find(said):
+            return end
         if nouns(kitchen.language).one(said[-1]) == said[-1]:
             continue  # an adjective, or a single thing
         piece = kitchen.cupboard.get(" ".join(said[-1:]))
         vessel = piece is not None and piece.kind == "vessel"
-        if vessel or (into and piece is None) or kitchen.larder.find(said):
+        if vessel or (into and piece is None):
             return end
     return 0
 
