@@ -63,6 +63,7 @@ class Vessels(NamedTuple):
     of: Words
     some: Words
     puts_to: Words
+    upon: Words
     goes_along: Words
     mixes: Words
 
@@ -138,6 +139,8 @@ class Scaling(NamedTuple):
     lots: Words
     yields: Words
     singly: Words
+    into: Words
+    turn: Words
     in_one: Words
     single: Words
 

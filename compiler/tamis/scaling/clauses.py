@@ -22,9 +22,9 @@ from tamis.quantity.nouns import nouns
 from tamis.reading.clauses import Cue, Division, Ingredient, Naming, Read, Reference, Repeat, Target, Tool
 from tamis.scaling.edits import Edit
 from tamis.scaling.foods import food_edits
-from tamis.scaling.quantities import SCALED, Scaling, counted, twin_edits, weighed
+from tamis.scaling.quantities import SCALED, Scaling, counted, multiplied, twin_edits, weighed
 from tamis.scaling.words import clause_words
-from tamis.syntax.items import Bracket, Item, Quantity
+from tamis.syntax.items import Bracket, Item, Product, Quantity
 
 
 def read_edits(read: Read, scaling: Scaling) -> list[Edit]:
@@ -69,6 +69,10 @@ def _counted_item(read: Tool | Repeat) -> Quantity | None:
 
 
 def _numbered(tool: Tool, scaling: Scaling) -> list[Edit]:
+    products = (item for item in tool.clause.items.items if isinstance(item, Product))
+    product = next((item for item in products if item.factors[0].lo == tool.number), None)
+    if product:  # 5 × 340 g jars
+        return [multiplied(product, tool.clause.text, scaling)]
     item = _counted_item(tool)
     return [counted(item.span, item.amount.times(scaling.factor), scaling.kitchen.language)] if item else []
 

@@ -107,7 +107,8 @@ def _own_figures(row: Row, kitchen: Kitchen) -> str:
     amount = scaled(row.first, row.once)
     text = _said_full(amount, row, kitchen) or say(amount, row.name, kitchen)
     also = _said_full_beside(row, kitchen) or say(scale(row.first.also, row.once), "", kitchen)
-    asides = [f"{say((measure,), '', kitchen)} {word}".rstrip() for measure, word in _weights(row)]
+    told = [(measure, word, _say_written if measure is row.first.each else say) for measure, word in _weights(row)]
+    asides = [f"{says((measure,), '', kitchen)} {word}".rstrip() for measure, word, says in told]
     size = "" if _by_length(row.first, kitchen) else row.first.size.replace("-", " ")
     hedged = text if _full(row.first, kitchen) and not row.first.about else _hedged(text, row, False, kitchen)
     return hedged + _bracket([size, also, *asides])

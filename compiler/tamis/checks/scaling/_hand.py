@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from fractions import Fraction
 
+from tamis.checks.scaling._scene import practice
 from tamis.typed import TYPE_CHECKING
 
 if TYPE_CHECKING:
@@ -32,6 +33,19 @@ def grams(recipe: Recipe, uses: Iterable[int]) -> Fraction:
 def liquid(recipe: Recipe, uses: Iterable[int]) -> Fraction:
     """How much of these is liquid, in grams."""
     return grams(recipe, (index for index in uses if _liquid(recipe.uses[index])))
+
+
+def sweet(recipe: Recipe, uses: Iterable[int]) -> bool:
+    """Whether so much of these is sugar that it boils up, and keeps."""
+    found = list(uses)
+    foods = ((index, recipe.uses[index].ingredient.goods) for index in found)
+    sugar = grams(recipe, (index for index, goods in foods if goods is not None and goods.role == "sugar"))
+    return bool(sugar) and sugar >= grams(recipe, found) * practice().amounts["rises"]
+
+
+def whole(size: Fraction) -> int:
+    """Whole grams or millilitres, of a little one: this is done often, and fractions take their time."""
+    return -(-size.numerator // size.denominator)
 
 
 def tended(action: Action, verbs: frozenset[str], kitchen: Kitchen) -> bool:

@@ -2,8 +2,10 @@
 
 from __future__ import annotations
 
+import math
 from fractions import Fraction
 
+from tamis.checks.scaling._pans import by_the_piece
 from tamis.checks.scaling._scene import practice
 from tamis.checks.words import check_words
 from tamis.kitchen.equipment import COLD
@@ -12,6 +14,7 @@ from tamis.typed import TYPE_CHECKING
 
 if TYPE_CHECKING:
     from tamis.checks.scaling._scene import Scene
+    from tamis.kitchen.house import Kitchen
     from tamis.model.recipe import Action
     from tamis.reading.clauses import Tool
 
@@ -62,6 +65,31 @@ def _side_by_side(scene: Scene, tool: Tool) -> int:
     one, other = (side + float(amounts["air"]) for side in sides)
     wide, deep = float(amounts["rack"]), float(amounts["rack depth"])
     return int(max(wide // one * (deep // other), wide // other * (deep // one)))
+
+
+def trays_of_empties(scene: Scene, action: Action, tool: Tool) -> int:
+    """How many trays the scaled recipe takes for empty jars and the like, which stand there side by side: no fewer to
+    one than the recipe puts there."""
+    lines = (line for line in scene.recipe.actions[: action.number + 1] if line.component == action.component)
+    empties = [one for line in lines for one in line.tools if by_the_piece(one, scene.kitchen) and one.number > 1]
+    if not empties:
+        return int(tool.number)
+    jar, amounts = empties[-1], practice().amounts
+    each = _wide(jar, scene.kitchen) + float(amounts["between"])
+    most = int(float(amounts["rack"]) // each * (float(amounts["rack depth"]) // each))
+    return int(-(-jar.number * scene.factor // max(Fraction(most), jar.number / tool.number)))
+
+
+def _wide(jar: Tool, kitchen: Kitchen) -> float:
+    """How wide a jar is, in cm: it is a quarter higher than wide, and its size says what it holds."""
+    from tamis.syntax.clause import parse_clause
+    from tamis.syntax.items import Quantity
+
+    said = (item for item in parse_clause(jar.size, kitchen.language).items if isinstance(item, Quantity))
+    size = next((item for item in said if item.kind in ("mass", "volume")), None)
+    unit = kitchen.units.get(size.unit) if size else None
+    holds = size.amount.lo * unit.factor if size and unit else practice().amounts["jar"]
+    return math.pow(holds, 1 / 3)  # π/4 · 5/4 is near to 1
 
 
 def _catches(scene: Scene, action: Action, tool: Tool) -> bool:

@@ -140,7 +140,7 @@ def pan_of(tool: Tool, kitchen: Kitchen) -> Pan | None:
     if tool.equipment.kind != "vessel" or not tool.size:
         return None
     pan = read_pan(tool.size, kitchen)
-    if pan is None:
+    if pan is None or (len(pan.sides) == 1 and _is_depth(tool, kitchen)):
         return None
     words = tool.clause.text.lower().replace("-", " ").split()
     known = shapes(kitchen.language)
@@ -151,6 +151,12 @@ def pan_of(tool: Tool, kitchen: Kitchen) -> Pan | None:
     if len(pan.sides) == 1:
         pan = pan._replace(shape=shape)
     return pan._replace(depth=pan.depth or depth)
+
+
+def _is_depth(tool: Tool, kitchen: Kitchen) -> bool:
+    """*(65 mm deep)*: whether its only size tells how deep it is, and nobody says how wide."""
+    behind = tool.clause.text.partition(tool.size)[2].lower().strip(" -").partition(" ")[0]
+    return behind.rstrip("),") in check_words(kitchen.language).scaling.depths
 
 
 def pan_factor(old: Pan, new: Pan) -> Fraction | None:

@@ -49,7 +49,7 @@ Shape [into 8 pieces].
 
 def check(scene: Scene) -> Iterator[Diagnostic]:
     """Mixer bowls that hold the recipe and don't hold the scaled one."""
-    from tamis.checks.scaling._contents import beats_up
+    from tamis.checks.scaling._room import beats_up
     from tamis.quantity.display import grams
 
     told: set[int] = set()

@@ -12,16 +12,19 @@ from __future__ import annotations
 from collections.abc import Iterator
 from fractions import Fraction
 
-from tamis.checks.scaling._hand import grams, in_pieces, liquid
+from tamis.checks.scaling._hand import grams, in_pieces, liquid, sweet
 from tamis.checks.scaling._scene import practice, times_text
 from tamis.checks.words import check_words
 from tamis.diagnostics import Diagnostic, Severity
 from tamis.kitchen.equipment import COLD
 from tamis.reading.clauses import Cue
+from tamis.reading.plain_tools import tools_in
+from tamis.syntax.document import Text
 from tamis.typed import TYPE_CHECKING
 
 if TYPE_CHECKING:
     from tamis.checks.scaling._scene import Scene
+    from tamis.kitchen.house import Kitchen
     from tamis.model.recipe import Action
     from tamis.reading.clauses import Tool
 
@@ -85,11 +88,28 @@ def _cools(scene: Scene, action: Action) -> bool:
     wait, verbs = action.work.wait, practice().verbs
     if wait is None or (wait.hi or wait.lo) < practice().amounts["cooling"]:
         return False
-    bath = any(tool.contains or tool.equipment.id in practice().baths for tool in action.tools)
     cold = check_words(scene.recipe.language).scaling.cold
     until = any(isinstance(read, Cue) and not set(cold).isdisjoint(read.text.split()) for read in action.reads)
     cools = action.work.verb in verbs["cooling"] or (until and action.work.verb in verbs["leaving"])
-    return not bath and cools
+    return cools and not _in_a_bath(scene, action)
+
+
+def _in_a_bath(scene: Scene, action: Action) -> bool:
+    """Whether it stands in ice or cold water, by the words of its line or of the line before."""
+    before = scene.recipe.actions[action.number - 1] if action.number else action
+    lines = [action, before] if before.component == action.component else [action]
+    texts = (part for line in lines for part in line.parts if isinstance(part, Text))
+    plain = [placed.tool for text in texts for placed in tools_in(text, scene.kitchen)]
+    tools = [*(tool for line in lines for tool in line.tools), *plain]
+    ice = any(_is_bath(tool, scene.kitchen) for tool in tools)
+    return ice or any(tool.contains for tool in (*action.tools, *plain))
+
+
+def _is_bath(tool: Tool, kitchen: Kitchen) -> bool:
+    """Whether it is an ice bath, by its id or by its words: *a bowl of ice*."""
+    words = tool.clause.text.lower().split()
+    found = (kitchen.cupboard.get(" ".join(words[at:])) for at in range(len(words)))
+    return any(one is not None and one.id in practice().baths for one in (tool.equipment, *found))
 
 
 def _apart(scene: Scene, action: Action) -> bool:
@@ -148,11 +168,5 @@ def _spoils(scene: Scene, action: Action) -> bool:
     stations = {scene.recipe.places.lines[line.number].station for line in before}
     baked = "oven" in stations and any(food.role == "flour" for food in foods)
     cooked = any((verb := scene.kitchen.verbs.of_base(line.work.verb)) is not None and verb.cooks for line in before)
-    sugar = grams(scene.recipe, (at for at in uses if _is_sugar(scene, at)))
-    sweet = sugar >= grams(scene.recipe, uses) * practice().amounts["rises"]
-    return cooked and not baked and not sweet and any(food.hazard in practice().spoiling for food in foods)
-
-
-def _is_sugar(scene: Scene, index: int) -> bool:
-    goods = scene.recipe.uses[index].ingredient.goods
-    return goods is not None and goods.role == "sugar"
+    syrup = sweet(scene.recipe, uses)
+    return cooked and not baked and not syrup and any(food.hazard in practice().spoiling for food in foods)

@@ -1,6 +1,7 @@
 """More in the pan than lies side by side when a recipe is scaled.
 
-Crowded food cools the fat and steams in its own juice instead of browning; fish that is poached in layers breaks.
+Crowded food cools the fat and steams in its own juice instead of browning; fish that is poached in layers breaks, and
+dumplings one upon another stay raw.
 
 Cook in more batches, each for the time that is stated, and let the pan get hot again between them.
 """
@@ -10,11 +11,14 @@ from __future__ import annotations
 from collections.abc import Iterator
 from fractions import Fraction
 
-from tamis.checks.scaling._hand import in_pieces, liquid, tended
+from tamis.checks.scaling._hand import grams, in_pieces, liquid, tended
 from tamis.checks.scaling._scene import practice, times_text
 from tamis.checks.words import check_words
-from tamis.diagnostics import Diagnostic, Severity
-from tamis.reading.clauses import Cue, Repeat, Time
+from tamis.diagnostics import Diagnostic, Label, Severity
+from tamis.reading.clauses import Cue, Manner, Repeat, Time
+from tamis.reading.plain import plain_of
+from tamis.source import Span
+from tamis.syntax.document import Text
 from tamis.typed import TYPE_CHECKING
 
 if TYPE_CHECKING:
@@ -22,8 +26,7 @@ if TYPE_CHECKING:
     from tamis.kitchen.house import Kitchen
     from tamis.model.history import Hands
     from tamis.model.recipe import Action, Recipe
-    from tamis.reading.clauses import Ingredient
-    from tamis.source import Span
+    from tamis.reading.clauses import Ingredient, Tool
 
 RULE = "scale-frying"
 LEVEL: Severity = "warning"
@@ -51,14 +54,28 @@ Spread [250 g mushrooms, sliced] [on a baking tray].
 
 
 def check(scene: Scene) -> Iterator[Diagnostic]:
-    """Frying, what is done in a stated number of batches or so many at a time, and fish that must lie side by side."""
+    """Frying, what is done in a stated number of batches or so many at a time, and what must lie side by side: fish in
+    a pan, dumplings on a stew."""
     told: set[int] = set()
+    crowded: dict[int, list[tuple[Span, int]]] = {}
     for action in scene.recipe.actions:
         repeat = _repeat(action)
         if repeat is not None:
             yield from _batches(scene, action, repeat)
         elif action.batches == 1 and scene.factor >= practice().limits["frying"]:
-            yield from _at_once(scene, action, told)
+            fried = _fried(action, practice().verbs["frying"])
+            turn = _turn(scene, action)
+            if turn is not None:
+                yield _turns(scene, turn)
+            elif fried is None:
+                yield from _side_by_side(scene, action)
+                yield from _on_top(scene, action)
+            elif _crowds(scene, action, scene.hands, told):
+                told |= scene.hands[action.number].uses
+                pan = _vessel(scene.recipe, action)
+                crowded.setdefault(action.component, []).append((fried, int(pan.number) if pan else 1))
+    for places in crowded.values():
+        yield _crowding(scene, places)
 
 
 def _repeat(action: Action) -> Repeat | None:
@@ -67,37 +84,55 @@ def _repeat(action: Action) -> Repeat | None:
     return next((read for read in repeats if read.kind in ("batches", "loads", "batch-size")), None)
 
 
+def _turn(scene: Scene, action: Action) -> Span | None:
+    """Where a line that fries or cooks on the hob says how many of its pieces it takes *at a time*."""
+    rules, turn = practice(), check_words(scene.recipe.language).scaling.turn
+    if _fried(action, rules.verbs["frying"] | rules.verbs["cooking"]) is None:
+        return None
+    said = [(read.clause.text, read.clause.inner) for read in action.reads if isinstance(read, Manner)]
+    said += [(part.text, part.span.start) for part in action.parts if isinstance(part, Text)]
+    for text, offset in said:
+        plain = plain_of(text, scene.kitchen)
+        for at in filter(plain.is_count, range(len(plain) - 3)):
+            if " ".join(plain.said[at + 1 : at + 4]) in turn:
+                return Span(plain.starts[at], plain.ends[at + 3]).shifted(offset)
+    return None
+
+
+def _turns(scene: Scene, turn: Span) -> Diagnostic:
+    from tamis.quantity.numerals import decimal
+
+    message = f"{times_text(scene.factor)} takes {decimal(scene.factor)} times as many turns"
+    return Diagnostic(RULE, LEVEL, turn, message, "each for the time stated; the plan counts those of the recipe")
+
+
 def _batches(scene: Scene, action: Action, repeat: Repeat) -> Iterator[Diagnostic]:
     """More batches than the recipe takes, in its own words: so many, or so many pieces at a time."""
     from tamis.quantity.numerals import decimal
 
     times, number = times_text(scene.factor), decimal(repeat.number)
-    wanted = int(-(-repeat.number * scene.factor // 1))
+    wanted, lots = int(-(-repeat.number * scene.factor // 1)), "loads" if repeat.kind == "loads" else "batches"
     hint = "each for the time stated; the plan counts those of the recipe"
     if scene.factor > 1 and repeat.kind == "batch-size":
         message = f"{times} takes {decimal(scene.factor)} times as many batches of {number}"
         yield Diagnostic(RULE, LEVEL, repeat.clause.span, message, hint)
     elif scene.factor > 1 and wanted > repeat.number:
-        yield Diagnostic(RULE, LEVEL, repeat.clause.span, f"{times} takes about {wanted} batches, not {number}", hint)
+        yield Diagnostic(RULE, LEVEL, repeat.clause.span, f"{times} takes about {wanted} {lots}, not {number}", hint)
 
 
-def _at_once(scene: Scene, action: Action, told: set[int]) -> Iterator[Diagnostic]:
-    """What is fried, or fish that is poached, all at once; what was `told` of before and little besides is not told
-    again: a spice that is fried with the meat."""
-    fried = _fried(action, practice().verbs["frying"])
-    if fried is None:
-        yield from _side_by_side(scene, action)
-    elif _crowds(scene, action, scene.hands, told):
-        told |= scene.hands[action.number].uses
-        wanted = int(-(-scene.factor // 1))
-        message = f"{times_text(scene.factor)} crowds the pan: fry in {wanted} batches, or in {wanted} pans"
-        yield Diagnostic(RULE, LEVEL, fried, message, "each for the time stated")
+def _crowding(scene: Scene, places: list[tuple[Span, int]]) -> Diagnostic:
+    """Where a component fries too much at once, in so many pans; told once."""
+    (place, pans), *more = places
+    wanted = int(-(-scene.factor // 1))
+    message = f"{times_text(scene.factor)} crowds the pan: fry in {wanted} batches, or in {wanted * pans} pans"
+    labels = tuple(Label(other, "and here") for other, _ in more)
+    return Diagnostic(RULE, LEVEL, place, message, "each for the time stated", labels)
 
 
 def _crowds(scene: Scene, action: Action, hands: Hands, told: set[int]) -> bool:
     """Whether the factor makes too much of what is fried: not of a little, and not of the base of a sauce, which is cut
-    small or stirred and lies in no layer, unless so much of it is to be browned."""
-    from tamis.checks.scaling._hand import grams
+    small or stirred and lies in no layer, unless so much of it is to be browned; nor of what was `told` of before with
+    little besides, as a spice that is fried with the meat."""
 
     recipe = scene.recipe
     pieces = frozenset(index for index in hands[action.number].uses if in_pieces(recipe.uses[index]))
@@ -109,7 +144,7 @@ def _crowds(scene: Scene, action: Action, hands: Hands, told: set[int]) -> bool:
     foods = [recipe.uses[index].ingredient for index in pieces]
     flesh = any(food.goods is not None and food.goods.animal in ("meat", "fish") for food in foods)
     minced = all(_minced(food, scene.kitchen) for food in foods)
-    if not minced and weight * scene.factor > practice().amounts["browns"] and _browns(scene, action):
+    if weight * scene.factor > practice().amounts["browns"] and _browns(scene, action):
         return True
     moved = minced or tended(action, practice().verbs["stirring"], scene.kitchen)
     in_hand = [hands[line].uses for line in range(action.number, len(hands))]
@@ -133,10 +168,11 @@ def _minced(food: Ingredient, kitchen: Kitchen) -> bool:
 
 def _side_by_side(scene: Scene, action: Action) -> Iterator[Diagnostic]:
     """Fish that is poached in a pan, and is more than lies there side by side."""
-    from tamis.quantity.display import grams
+    from tamis.quantity.display import grams as shown
 
     recipe, rules = scene.recipe, practice()
-    if action.work.verb not in rules.verbs["poaching"] or _vessel(recipe, action) not in rules.shallow:
+    pan = _vessel(recipe, action)
+    if action.work.verb not in rules.verbs["poaching"] or pan is None or pan.equipment.id not in rules.shallow:
         return
     for use in (recipe.uses[index] for index in action.uses):
         goods = use.ingredient.goods
@@ -146,19 +182,44 @@ def _side_by_side(scene: Scene, action: Action) -> Iterator[Diagnostic]:
         if weight > room:
             wanted = int(-(-weight // room))
             name = use.ingredient.name
-            message = f"{times_text(scene.factor)}: {grams(weight)} of {name} do not lie side by side in one pan"
+            message = f"{times_text(scene.factor)}: {shown(weight)} of {name} do not lie side by side in one pan"
             hint = f"cook them in {wanted} batches, or in {wanted} pans, each for the time stated"
             yield Diagnostic(RULE, LEVEL, use.ingredient.clause.span, message, hint)
 
 
-def _vessel(recipe: Recipe, action: Action) -> str:
-    """The id of the vessel in which a line's food is: the last one brought out in its component."""
-    found = ""
-    for line in recipe.actions[: action.number + 1]:
-        if line.component == action.component:
-            vessels = [tool.equipment.id for tool in line.tools if tool.equipment.kind == "vessel"]
-            found = vessels[-1] if vessels else found
-    return found
+def _on_top(scene: Scene, action: Action) -> Iterator[Diagnostic]:
+    """Dough that is dropped on to what stands on the hob, and cooks there in one layer: dumplings on a stew."""
+    from tamis.quantity.display import grams as shown
+
+    recipe, rules, places = scene.recipe, practice(), scene.recipe.places.lines
+    near = (line for line in recipe.actions[action.number : action.number + 2] if line.component == action.component)
+    drops = any(use.verb.base in rules.verbs["dropping"] for use in action.verbs)
+    if not drops or not any(places[line.number].station == "ring" for line in near):
+        return
+    taken = [taking for taking in recipe.takings if taking.action == action.number]
+    in_hand = scene.hands[action.number - 1].uses if action.number and len(taken) == 1 else frozenset()
+    lots = [frozenset(food.use for food in recipe.products[one.product].foods) for one in taken if len(taken) > 1]
+    for uses in [*lots, in_hand]:
+        weight = grams(recipe, uses)
+        room, weight = max(rules.amounts["floats"], weight), weight * scene.factor
+        if _is_dough(recipe, uses) and weight > room:
+            wanted = int(-(-weight // room))
+            message = f"{times_text(scene.factor)}: {shown(weight)} of dough do not swell side by side in one pan"
+            hint = f"divide what is under it between {wanted} pans, or cook it in {wanted} batches"
+            yield Diagnostic(RULE, LEVEL, taken[0].span, message, hint)
+
+
+def _is_dough(recipe: Recipe, uses: frozenset[int]) -> bool:
+    """Whether a third of it or more is flour."""
+    goods = ((index, recipe.uses[index].ingredient.goods) for index in uses)
+    flour = grams(recipe, (index for index, food in goods if food is not None and food.role == "flour"))
+    return bool(flour) and flour * 3 >= grams(recipe, uses)
+
+
+def _vessel(recipe: Recipe, action: Action) -> Tool | None:
+    """The vessel in which a line's food is: the last one brought out in its component."""
+    lines = (line for line in reversed(recipe.actions[: action.number + 1]) if line.component == action.component)
+    return next((tool for line in lines for tool in reversed(line.tools) if tool.equipment.kind == "vessel"), None)
 
 
 def _fried(action: Action, verbs: frozenset[str]) -> Span | None:

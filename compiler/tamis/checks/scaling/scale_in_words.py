@@ -69,24 +69,72 @@ def check(scene: Scene) -> Iterator[Diagnostic]:
 
 def _of_the_whole(plain: Plain, words: Scaling) -> Iterator[tuple[int, int]]:
     """Where such a number stands, with the words that show it: those of an amount, else *of them* and its like behind
-    it or *the other* before it."""
+    it or *the other* before it, or what it counts."""
     from tamis.reading.plain_amounts import amount_words, amounts
 
-    if not (plain.has_numbers or any(map(plain.is_count, range(len(plain))))):
-        return
-    singly = not set(words.singly).isdisjoint(plain.said)
+    measured = {at for amount in plain.ask(amounts) for at in range(amount.first, amount.end)}
     for amount in plain.ask(amounts):
-        if amount.kind in ("mass", "volume") and not singly and not _is_size(plain, amount.end):
+        measures = amount.kind in ("mass", "volume") and not _is_size(plain, amount.end)
+        tool = not plain.is_count(amount.first) and not _is_of(plain, amount.end)  # with a teaspoon
+        if measures and not tool and not _singly(plain, amount.first, words):
             yield amount.first, amount.end
+    for at in range(len(plain) - 3):
+        if at not in measured and _is_a_spoonful(plain, at) and not _singly(plain, at, words):
+            yield at, at + 2
     for at in filter(plain.is_count, range(len(plain))):
         first = at - (plain.said[at - 1] in amount_words(plain.kitchen.language).hedges) if at else 0
-        before = plain.said[max(0, first - 2) : first]
+        before, singly = plain.said[max(0, first - 2) : first], _singly(plain, at, words)
         if " ".join(plain.said[at + 1 : at + 3]) in words.of_them:
             yield at, at + 3
         elif not singly and plain.said[at + 1 : at + 2] and plain.said[at + 1] in words.lots:
             yield at, at + 2
         elif " ".join(before) in words.the_others or (before[-1:] and before[-1] in words.yields and not singly):
             yield at, at + 1
+        elif not singly and (end := _counted(plain, at, bool(before) and before[-1] in words.into)):
+            yield at, end
+
+
+def _is_a_spoonful(plain: Plain, at: int) -> bool:
+    """*A glass of wine*, *a handful of raisins*: a word that counts, with a food behind it."""
+    from tamis.quantity.nouns import nouns
+
+    kitchen = plain.kitchen
+    counts = plain.said[at] in nouns(kitchen.language).indefinite and kitchen.cupboard.count_word(plain.said[at + 1])
+    return bool(counts) and _is_of(plain, at + 2)
+
+
+def _is_of(plain: Plain, at: int) -> bool:
+    """*Of raisins* at a place: not of what is there already, as *of the flour*."""
+    of = at < len(plain) and plain.said[at] in check_words(plain.kitchen.language).vessels.of
+    return of and any(plain.kitchen.larder.find(plain.said[at + 1 : at + size]) for size in (2, 3))
+
+
+def _singly(plain: Plain, at: int, words: Scaling) -> bool:
+    """Whether the words round a place, from comma to comma, tell of one piece, or of a turn."""
+    start = plain.text.rfind(",", 0, plain.starts[at]) + 1
+    end = plain.text.find(",", plain.starts[at])
+    said = plain.said[plain.after(start) : len(plain) if end < 0 else plain.after(end)]
+    return not set(words.singly).isdisjoint(said)
+
+
+def _counted(plain: Plain, at: int, into: bool) -> int:
+    """The end of the food, the vessels or (behind *into*) the pieces that a number counts; 0 for anything else."""
+    from tamis.quantity.nouns import nouns
+
+    kitchen = plain.kitchen
+    for end in range(min(at + 4, len(plain)), at + 1, -1):
+        said = plain.said[at + 1 : end]
+        if not all(map(plain.is_word, range(at + 1, end))):
+            continue
+        if kitchen.larder.find(said):
+            return end
+        if nouns(kitchen.language).one(said[-1]) == said[-1]:
+            continue  # an adjective, or a single thing
+        piece = kitchen.cupboard.get(" ".join(said[-1:]))
+        vessel = piece is not None and piece.kind == "vessel"
+        if vessel or (into and piece is None):
+            return end
+    return 0
 
 
 def _is_size(plain: Plain, end: int) -> bool:

@@ -32,7 +32,7 @@ serves: 6
 
 # Roast
 
-Lay [1 leg of lamb (2 kg)] [on a baking tray].
+Lay [1 leg of lamb (2 kg)] [on a rack].
 [Roast for 90 min] [at 180 °C] [until 63 °C inside].
 [Rest for 15 min].
 """
@@ -42,7 +42,7 @@ serves: 6
 
 # Roast
 
-Lay [2 legs of lamb (2 kg each)] [on a baking tray].
+Lay [2 legs of lamb (2 kg each)] [on a rack].
 [Roast for 90 min] [at 180 °C] [until 63 °C inside].
 [Rest for 15 min].
 """

@@ -44,51 +44,57 @@ serves: 8
 # Apples
 
 Heat [the oven] [to 180 °C].
-Set [8 apples, cored] [on a baking tray].
+Set [4 apples, cored] [on a baking tray].
 [Bake for 30–40 min] [until soft].
 """
 
 
 def check(scene: Scene) -> Iterator[Diagnostic]:
     """Trays, and tins or dishes, whose loads of the oven grow in number."""
-    from tamis.checks.scaling._oven import room_for
+    from tamis.checks.scaling._oven import oven_line, room_for
 
     for action, tool in scene.tools():
         room = room_for(scene, action, tool)
         either = not room.tray and tool.number == 1 and not tool.size  # or a larger one: told with the vessel
         if not room.number or (room.tray and tool.size) or tool.several or either:
             continue
+        if (oven_line(scene, action, tool) or action).batches > 1:
+            continue  # its loads are said, and more of them told
         wanted = _wanted(scene, action, tool)
         before, after = -(-tool.number // room.number), -(-wanted // room.number)
+        message = f"{times_text(scene.factor)} takes {wanted} {tool.equipment.plural}"
         if after > before:
-            pieces = f"{wanted} {tool.equipment.plural}"
-            message = f"{times_text(scene.factor)} takes {pieces}, which is {after} loads of the oven"
             hint = "; ".join(filter(None, (room.why, _waiting(scene, action, tool))))
-            yield Diagnostic(RULE, LEVEL, tool.clause.span, message, hint)
+            yield Diagnostic(RULE, LEVEL, tool.clause.span, f"{message}, which is {after} loads of the oven", hint)
+        elif room.tray and wanted > tool.number == 1:  # several are written so many times more
+            yield Diagnostic(RULE, LEVEL, tool.clause.span, message, "they go into the oven together: make them ready")
 
 
 def _wanted(scene: Scene, action: Action, tool: Tool) -> int:
-    """How many of them the scaled recipe takes. Vegetables and fruit on one tray are told by their weight, for they lie
-    there as close as they will; what lies on several lies as the recipe has it. Empty jars take no more room."""
-    from tamis.checks.scaling._oven import oven_line
+    """How many of them the scaled recipe takes. Vegetables, fruit, meat and fish on one tray are told by their weight,
+    for they lie there as close as they will; what lies on several lies as the recipe has it. Empty jars stand side by
+    side."""
+    from tamis.checks.scaling._oven import oven_line, trays_of_empties
 
     recipe, line = scene.recipe, oven_line(scene, action, tool) or action
     uses = scene.hands[line.number].uses
     if not uses and tool.equipment.id in practice().trays:
-        return int(tool.number)
-    if tool.number == 1 and tool.equipment.id in practice().trays and _are_raw(scene, uses):
+        return trays_of_empties(scene, action, tool)
+    if tool.number == 1 and tool.equipment.id in practice().trays and _are_of(scene, uses, (*_RAW, "meat", "fish")):
         weight = grams(recipe, uses)
         return int(-(-weight * scene.factor // max(weight, practice().amounts["tray"])))
     return int(-(-tool.number * scene.factor // 1))
 
 
-def _are_raw(scene: Scene, uses: frozenset[int]) -> bool:
-    """Whether it is vegetables and fruit, with what seasons them."""
+_RAW = ("vegetable", "fruit", "herb", "spice")
+
+
+def _are_of(scene: Scene, uses: frozenset[int], kinds: tuple[str, ...]) -> bool:
+    """Whether it is nothing but foods of these kinds, and fat."""
     used = [scene.recipe.uses[index] for index in uses]
     goods = [use.ingredient.goods for use in used if use.mass.hi]
-    plain = ("vegetable", "fruit", "herb", "spice")
     known = all(use.mass.known for use in used)
-    return known and bool(goods) and all(one is not None and (one.show in plain or one.role == "fat") for one in goods)
+    return known and bool(goods) and all(one is not None and (one.show in kinds or one.role == "fat") for one in goods)
 
 
 def _waiting(scene: Scene, action: Action, tool: Tool) -> str:
@@ -104,7 +110,7 @@ def _waiting(scene: Scene, action: Action, tool: Tool) -> str:
     before = scene.recipe.actions[: line.number]
     if batter or any(_whisked(scene, other) and scene.hands[other.number].uses <= uses for other in before):
         return "mix each load only when the oven is free for it: a batter that waits falls"
-    return "" if _are_raw(scene, uses) or _is_hot(scene, line) else "keep cold what waits for its turn"
+    return "" if _are_of(scene, uses, _RAW) or _is_hot(scene, line) else "keep cold what waits for its turn"
 
 
 def _is_hot(scene: Scene, line: Action) -> bool:
@@ -126,7 +132,7 @@ def _is_hot(scene: Scene, line: Action) -> bool:
 
 def _whisked(scene: Scene, line: Action) -> bool:
     """Whether a line beats air into eggs."""
-    from tamis.checks.scaling._contents import beats_up
+    from tamis.checks.scaling._room import beats_up
 
     foods = (scene.recipe.uses[index].ingredient.goods for index in scene.hands[line.number].uses)
     return beats_up(scene, line) and any(food is not None and food.role == "egg" for food in foods)

@@ -45,7 +45,7 @@ makes: 16 squares
 
 Heat [the oven] [to 160 °C].
 Stir [300 g rolled oats] with [200 g melted butter] and [150 g honey] [in a bowl].
-Press out [on a baking tray].
+Press out [on a sheet of baking paper].
 [Bake for 20–25 min] [until golden at the edges].
 """
 
@@ -65,7 +65,7 @@ def check(scene: Scene) -> Iterator[Diagnostic]:
         if tool.equipment.kind != "vessel" or key in seen or tool.clause.span.start in scene.exchanged:
             continue
         seen.add(key)
-        said = _said(scene, tool)
+        said = None if _fries(scene, action, tool) else _said(scene, tool)
         if said:
             message = f"{times_text(scene.factor)}: {said[0]}"
             yield Diagnostic(RULE, LEVEL, tool.clause.span, message, said[1])
@@ -97,6 +97,13 @@ def _spice_bag(scene: Scene, action: Action) -> bool:
     weight = sum((use.mass.hi for use in other), Fraction(0)) * scene.factor
     known = all(use.mass.known for use in other)
     return bool(uses) and known and weight <= practice().amounts["layer"]
+
+
+def _fries(scene: Scene, action: Action, tool: Tool) -> bool:
+    """Whether a pan of no said size fries or cooks in batches: more batches are told there, or more pans."""
+    after = (line for line in scene.recipe.actions[action.number :] if line.component == action.component)
+    on_ring = tool.equipment.station == "ring" and not tool.equipment.grows and not tool.size
+    return on_ring and any(line.batches > 1 or line.work.verb in practice().verbs["frying"] for line in after)
 
 
 def _said(scene: Scene, tool: Tool) -> tuple[str, str] | None:

@@ -11,7 +11,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from fractions import Fraction
 
-from tamis.checks.scaling._hand import tended
+from tamis.checks.scaling._hand import grams, liquid, sweet, tended
 from tamis.checks.scaling._scene import practice, times_text
 from tamis.checks.words import check_words
 from tamis.diagnostics import Diagnostic, Label, Severity
@@ -122,7 +122,7 @@ def _is_less(scene: Scene, cue: Cue, boils: bool) -> bool:
 def _thickens(scene: Scene, action: Action, hand: Hand, cue: Cue) -> bool:
     """Whether a cue tells that it boils until it is thick, or hotter than water boils. What egg thickens loses nothing;
     what flour thickens, or perhaps a food that nobody knows, is thick after a few minutes, and only what goes on
-    boiling is less by then."""
+    boiling is less by then, if there is too little of it to thicken by itself."""
     words = check_words(scene.recipe.language).scaling
     if cue.celsius is not None and cue.celsius.hi > BOILS:
         return True
@@ -131,12 +131,18 @@ def _thickens(scene: Scene, action: Action, hand: Hand, cue: Cue) -> bool:
         said = said.replace(place, "")
     if not any(word in said for word in words.thick):
         return False
-    foods = [scene.recipe.uses[index].ingredient.goods for index in hand.uses]
-    rules, wait = practice(), action.work.wait
-    if any(food is not None and food.role == "egg" for food in foods):
+    recipe, rules, wait = scene.recipe, practice(), action.work.wait
+    foods = [(index, recipe.uses[index].ingredient.goods) for index in hand.uses]
+    if any(food is not None and food.role == "egg" for _, food in foods):
         return False
-    if all(food is not None and food.role != "flour" and food.id not in rules.thickeners for food in foods):
+    binders = [index for index, food in foods if food is None or food.role == "flour" or food.id in rules.thickeners]
+    if not binders:
         return True
+    if (
+        not sweet(recipe, hand.uses)
+        and grams(recipe, binders) >= liquid(recipe, hand.uses) * rules.amounts["thickened"]
+    ):
+        return False
     long = wait is not None and (wait.hi or wait.lo) > rules.amounts["binds"]
     return long and action.work.verb in rules.verbs["boiling"]
 

@@ -20,6 +20,7 @@ from tamis.typed import TYPE_CHECKING
 if TYPE_CHECKING:
     from tamis.checks.scaling._oven import Room
     from tamis.checks.scaling._scene import Scene, Vessel
+    from tamis.model.recipe import Action
     from tamis.reading.clauses import Tool
     from tamis.source import Span
 
@@ -46,7 +47,7 @@ makes: 1 loaf
 
 Heat [the oven] [to 180 °C].
 Stir [300 g rolled oats] with [200 g melted butter] and [150 g honey] [in a bowl].
-Press into a loaf [on a baking tray].
+Press into a loaf [on a sheet of baking paper].
 [Bake for 30–35 min] [until golden].
 """
 
@@ -58,7 +59,7 @@ def check(scene: Scene) -> Iterator[Diagnostic]:
     if scene.factor < practice().limits["unsized"]:
         return
     seen: set[str] = set()
-    for action, tool in scene.tools():
+    for action, tool in _brought_out(scene):
         if not tool.equipment.grows or tool.size or tool.equipment.name in seen or _is_weighed(scene, tool):
             continue
         seen.add(tool.equipment.name)
@@ -68,6 +69,17 @@ def check(scene: Scene) -> Iterator[Diagnostic]:
     pots = list(_in_pots(scene))
     yield from pots
     yield from _overflowing(scene, {finding.span for finding in pots})
+
+
+def _brought_out(scene: Scene) -> Iterator[tuple[Action, Tool]]:
+    """Every tool where it is first brought out, with vessels of plain words in which food lies: *on to a dish*."""
+    yield from scene.tools()
+    known = {id(tool) for action in scene.recipe.actions for tool in action.tools}
+    for vessel in scene.vessels:
+        start = vessel.tool.clause.span.start
+        action = next((one for one in scene.recipe.actions if one.span.start <= start < one.span.end), None)
+        if vessel.fullest and id(vessel.tool) not in known and action is not None and not vessel.tool.definite:
+            yield action, vessel.tool
 
 
 def _is_weighed(scene: Scene, tool: Tool) -> bool:
@@ -127,6 +139,8 @@ def _told(scene: Scene, name: str, plural: str, alike: list[Vessel]) -> Diagnost
     message = f"{times_text(scene.factor)}: {dict(much)[fullest]} come together {where} one {name}, which is too much"
     holds = f"{shown(Fraction(fullest.holds))}{SWELLS[fullest.swells]}"
     usual = f"it holds {holds}" if tool.size else f"{plural} hold about {holds} (common practice)"
+    if fullest.bulk > fullest.holds:  # it is fuller than usual before
+        usual = "one is full with the recipe as written"
     wanted = fullest.wanted(scene.factor)
     hint = f"{usual}: take a larger one, or {wanted} of them, or work in {wanted} batches"
     return Diagnostic(RULE, LEVEL, tool.clause.span, message, hint, more)
