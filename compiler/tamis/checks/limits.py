@@ -18,6 +18,10 @@ class Limits(NamedTuple):
     hottest: Fraction
     coolest: Fraction
     cooking: Fraction
+    hob: dict[str, Fraction]
+    bones: frozenset[str]
+    spared: frozenset[str]
+    oven_mass: dict[str, Fraction]
     hours: dict[str, Fraction]
     oven_hours: dict[str, Fraction]
     minutes: dict[str, Fraction]
@@ -48,6 +52,10 @@ def limits() -> Limits:
         hottest=exact(oven["hottest"]),
         coolest=exact(oven["coolest"]),
         cooking=exact(oven["cooking"]),
+        hob=_numbers({name: text for name, text in raw["hob"].items() if name not in ("bone-foods", "spared")}),
+        bones=frozenset(raw["hob"]["bone-foods"].split(", ")),
+        spared=frozenset(raw["hob"]["spared"].split(", ")),
+        oven_mass=_numbers(raw["oven-mass"]),
         hours=_numbers(raw["hours"]),
         oven_hours=_numbers(raw["oven-hours"]),
         minutes=_numbers(raw["minutes"]),
