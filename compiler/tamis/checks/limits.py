@@ -28,15 +28,24 @@ class Limits(NamedTuple):
     leaveners: dict[str, Fraction]
     beside_raising: dict[str, Fraction]
     raising_flours: tuple[str, ...]
+    meals: tuple[str, ...]
     salt: Fraction
     salt_of_flour: Fraction
     salt_of_dough: Fraction
     dough_share: Fraction
     salt_serving: Fraction
+    salt_dish: Fraction
+    salt_sweet: Fraction
+    sweet_share: Fraction
+    salt_leaves: frozenset[str]
     heat: dict[str, Fraction]
     dish: dict[str, Fraction]
+    head: dict[str, Fraction]
     person: dict[str, Fraction]
+    spoons: dict[str, Fraction]
+    beside_flour: dict[str, Fraction]
     constant: Fraction
+    side: Fraction
     least: dict[str, Fraction]
     spice: Fraction
     blend: Fraction
@@ -62,15 +71,24 @@ def limits() -> Limits:
         leaveners=_numbers(raw["leaveners"]),
         beside_raising=_numbers({name: text for name, text in raising.items() if name in raw["leaveners"]}),
         raising_flours=tuple(raising["flours"].split(", ")),
+        meals=tuple(raw["meals"]["foods"].split(", ")),
         salt=exact(raw["salt"]["all"]),
         salt_of_flour=exact(raw["salt"]["flour"]),
         salt_of_dough=exact(raw["salt"]["dough"]),
         dough_share=exact(raw["salt"]["dough-share"]),
         salt_serving=exact(raw["salt"]["serving"]),
+        salt_dish=exact(raw["salt"]["dish"]),
+        salt_sweet=exact(raw["salt"]["sweet"]),
+        sweet_share=exact(raw["salt"]["sweet-share"]),
+        salt_leaves=frozenset(raw["salt"]["leaves"].split(", ")),
         heat=_numbers(raw["heat"]),
         dish=_numbers(raw["dish"]),
+        head=_numbers(raw["head"]),
         person=_numbers(raw["person"]),
+        spoons=_numbers(raw["spoons"]),
+        beside_flour=_numbers(raw["beside-flour"]),
         constant=exact(raw["stirring"]["constant"]),
+        side=exact(raw["stirring"]["side"]),
         least=_numbers(raw["least"]),
         spice=exact(raw["spice"]["all"]),
         blend=exact(raw["spice"]["blend"]),

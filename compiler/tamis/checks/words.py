@@ -143,7 +143,7 @@ class Scaling(NamedTuple):
 
 class CheckWords(NamedTuple):
     """All of them, by what they are about; `cues` and `meanwhile` open a clause, whose brackets may be missing.
-    `coated` gives the words for a tin with a food on it, by the food's id; `coats` those before the food's name."""
+    `meals` gives the course by its words in a header, `coated` the words for a tin with a food on it, by the food's id; `coats` those before the food's name."""
 
     small: Small
     times: Times
@@ -158,6 +158,7 @@ class CheckWords(NamedTuple):
     coats: Words
     twins: Twins
     scaling: Scaling
+    meals: Mapping[str, str]
     cues: Words
     meanwhile: Words
 
@@ -171,6 +172,7 @@ def check_words(language: str) -> CheckWords:
         coated=lists["coated"],
         coats=lists["coats"]["openers"],
         twins=Twins(**{key.replace("-", "_"): words for key, words in lists["twins"].items()}),
+        meals={word: meal for meal, said in lists["meals"].items() for word in said},
         cues=closed["UNTIL"],
         meanwhile=closed["MEANWHILE"],
     )

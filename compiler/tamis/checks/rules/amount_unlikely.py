@@ -12,6 +12,7 @@ from fractions import Fraction
 
 from tamis.checks.counted import MANY, bare
 from tamis.checks.limits import SOURCE, limits
+from tamis.checks.portions import beside_flour, by_the_spoon, is_weighed, least_a_head, thick_of, worst_for_a_person
 from tamis.diagnostics import Diagnostic, Severity
 from tamis.model.mass import weighed
 from tamis.model.words import plain
@@ -51,9 +52,6 @@ _CHECK = "check the numbers and their units"
 _NONE = Fraction(0)
 _WATERY: tuple[Role, ...] = ("water", "milk", "egg")
 _BULKY: tuple[Show, ...] = ("meat", "fish", "grain", "cheese")
-_EGG: Role = "egg"
-_BULK = 3
-"""Of what part of a dish is such food, for it to be one."""
 _BASIC: tuple[Role, ...] = ("flour", "sugar", "fat")
 _BESIDE, _BESIDE_BASIC = 100, 1000
 """So many times as much goes in beside: then so little of a food that is the body of a dish is no measure of it."""
@@ -68,12 +66,12 @@ def check(view: View) -> Iterator[Diagnostic]:
     whole = view.weight.lo
     yield from _too_little(view, whole)
     if whole:
-        known = not any([use.mass.unknown for use in view.batch])
+        known = all([is_weighed(use) for use in view.batch])
         told = [*_by_header(view, whole, known), *_by_makes(view, whole, known)]
         number = bare(_heaviest(view)) if told else None
         if number and number.lo >= MANY:
             told = []  # told by count-unlikely
-        yield from told or _beside_the_rest(view, whole)
+        yield from told or by_the_spoon(view) or beside_flour(view, whole) or _beside_the_rest(view, whole)
 
 
 def _heaviest(view: View) -> Ingredient:
@@ -84,41 +82,29 @@ def _by_header(view: View, whole: Fraction, known: bool) -> Iterator[Diagnostic]
     """At most one finding: a slip in one food puts all the others out."""
     header, dish = view.recipe.header, limits().dish
     if header.serves and header.serves.hi:
-        each = whole / header.serves.hi
-        if each > dish["serving"]:
-            where = _heaviest(view).clause.span
-            yield _say(where, f"{_weight(each)} of food for each of those it serves", dish["serving"], "most")
-        elif known and each < (least := dish["helping" if _is_bulky(view, whole) else "bite"]):
-            yield _say(header.span("serves"), f"{_weight(each)} of food for each", least, "least")
+        people = header.serves.hi
+        heaviest = _heaviest(view)
+        if whole > dish["serving"] * people or (thick := thick_of(view)) > dish["thick"] * people:
+            by = "serving" if whole > dish["serving"] * people else "thick"
+            each = (whole if by == "serving" else thick) / people
+            where = heaviest.clause.span
+            yield _say(where, f"{_weight(each)} of food for each of those it serves", dish[by], "most")
+        elif known and whole < (least := least_a_head(view, whole)) * people:
+            yield _say(header.span("serves"), f"{_weight(whole / people)} of food for each", least, "least")
         else:
-            yield from _for_a_person(view, header.serves.hi)
+            yield from _for_a_person(view, people)
     elif header.makes and not header.makes.measure and whole / header.makes.amount.hi > dish["piece"]:
         each = whole / header.makes.amount.hi
         where = _heaviest(view).clause.span
         yield _say(where, f"{_weight(each)} of food for each that it makes", dish["piece"], "most")
 
 
-def _is_bulky(view: View, whole: Fraction) -> bool:
-    """Whether much of a dish is meat, fish, grain, cheese or egg, of which nobody serves a spoonful."""
-    foods = [(use.mass.lo, use.ingredient.goods) for use in view.batch]
-    bulky = total([mass for mass, goods in foods if goods and (goods.show in _BULKY or goods.role == _EGG)])
-    return bulky * _BULK >= whole
-
-
 def _for_a_person(view: View, people: Fraction) -> Iterator[Diagnostic]:
-    """The food of which each gets most beyond what anybody does: a slip in who is served puts several out."""
-    most, by_handful, worst = limits().person, limits().more_spice, None
-    for use in view.batch:
-        goods = use.ingredient.goods
-        limit = next((most[key] for key in (goods.id, goods.role, goods.show) if key in most), None) if goods else None
-        if limit is None or goods is None or use.mass.lo <= limit * people or goods.salt or goods.id in by_handful:
-            continue
-        if worst is None or use.mass.lo * worst[1] > worst[0].mass.lo * limit:
-            worst = use, limit
+    worst = worst_for_a_person(view, people)
     if worst is not None:
-        food, each = worst[0].ingredient, worst[0].mass.lo / people
+        food, each, most = worst
         what = f"{_weight(each)} of {food.name} for each of those it serves"
-        yield _say(food.clause.span, what, worst[1], "most")
+        yield _say(food.clause.span, what, most, "most")
 
 
 def _beside_the_rest(view: View, whole: Fraction) -> Iterator[Diagnostic]:
@@ -153,6 +139,9 @@ def _in_metric(measure: Measure, view: View) -> Amount | None:
 def _by_makes(view: View, whole: Fraction, known: bool) -> Iterator[Diagnostic]:
     """What is made by weight or volume, beside what goes into it."""
     makes, dish = view.recipe.header.makes, limits().dish
+    if makes is not None and not makes.measure and known and whole < dish["crumb"] * makes.amount.hi:
+        each = _weight(whole / makes.amount.hi)
+        yield _say(view.recipe.header.span("makes"), f"{each} of food for each that it makes", dish["crumb"], "least")
     measure = (makes.measure or makes.each) if makes else None
     if makes is None or measure is None:
         return

@@ -52,6 +52,7 @@ _LEAST_SHARE = Fraction(15, 100)
 _FLAVOUR: Role = "flavour"
 _BY_THE_JAR: Literal["spices"] = "spices"  # the merchant
 _SPICE: Show = "spice"
+_SUGAR: Role = "sugar"
 
 
 def check(view: View) -> Iterator[Diagnostic]:
@@ -69,7 +70,8 @@ def check(view: View) -> Iterator[Diagnostic]:
     if flour < _LEAST_FLOUR or flour < _LEAST_SHARE * whole:
         flour = Fraction(0)
     elif leaveners and not any([use.mass.unknown for use, _ in flours]):
-        yield from _leaveners(leaveners, flour, any([goods.id in known.raising_flours for _, goods in flours]))
+        meal = total([use.mass.hi for use, goods in uses if goods.id in known.meals and not goods.flour])
+        yield from _leaveners(leaveners, flour + meal, any([goods.id in known.raising_flours for _, goods in flours]))
     if not any([use.mass.unknown for use in view.recipe.uses]):
         if any([goods.liquid or goods.flour for _, goods in uses]):  # else it may be a herb salt
             yield from _salt(view, salts, whole, flour)
@@ -95,10 +97,22 @@ def _salt(view: View, uses: Sequence[Use], whole: Fraction, flour: Fraction) -> 
         elif flour and use.mass.lo * 100 > (most := _most_of_flour(use, whole)) * flour:
             told = most != known.salt_of_flour and bread(view) is not None  # by salt-band
             message = "" if told else f"more salt than {most} % of the flour ({SOURCE})"
+        elif use.mass.lo * 100 > (most := _most_of_dish(view, use, whole)) * whole:
+            message = f"more salt than {most} % of all that goes in ({SOURCE})"
         elif serves and use.mass.lo > known.salt_serving * serves.hi:
             message = f"more salt than {known.salt_serving} g for each of those it serves ({SOURCE})"
         if message:
             yield Diagnostic(RULE, LEVEL, use.ingredient.clause.span, message, "check the number and its unit")
+
+
+def _most_of_dish(view: View, use: Use, whole: Fraction) -> Fraction:
+    """The most of salt in a dish that keeps all of it, less in a sweet one; in any other that of a cure."""
+    known = limits()
+    lines = [action for action in view.recipe.actions[use.action :] if action.component == use.component]
+    if any([said.verb.base in known.salt_leaves for action in lines for said in action.verbs]):
+        return known.salt
+    sugar = total([one.mass.hi for one in view.batch if one.ingredient.goods and one.ingredient.goods.role == _SUGAR])
+    return known.salt_sweet if sugar * 100 >= known.sweet_share * whole else known.salt_dish
 
 
 def _most_of_flour(use: Use, whole: Fraction) -> Fraction:

@@ -80,6 +80,8 @@ def _too_long(view: View, action: Action, known: Limits) -> str:
         return f"longer than {_number(heat)} h in so hot an oven: nothing is left of the food ({SOURCE})"
     if lasts > known.constant * _HOUR and any(_is_constant(read) for read in action.reads):
         return f"stirred without stopping for longer than {_number(known.constant)} h: nobody does ({SOURCE})"
+    if any([isinstance(read, Time) and read.sides and lasts > known.side * _HOUR * 2 for read in action.reads]):
+        return f"on each side for longer than {_number(known.side * 60)} min: nobody does ({SOURCE})"
     return ""
 
 
