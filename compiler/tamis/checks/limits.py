@@ -37,10 +37,13 @@ class Limits(NamedTuple):
     salt_dish: Fraction
     salt_sweet: Fraction
     sweet_share: Fraction
+    salt_head: Fraction
     salt_leaves: frozenset[str]
     heat: dict[str, Fraction]
     dish: dict[str, Fraction]
     head: dict[str, Fraction]
+    piece: dict[str, Fraction]
+    vessels: dict[str, Fraction]
     person: dict[str, Fraction]
     spoons: dict[str, Fraction]
     beside_flour: dict[str, Fraction]
@@ -48,6 +51,7 @@ class Limits(NamedTuple):
     side: Fraction
     least: dict[str, Fraction]
     spice: Fraction
+    strong: dict[str, Fraction]
     blend: Fraction
     more_spice: tuple[str, ...]
 
@@ -80,10 +84,13 @@ def limits() -> Limits:
         salt_dish=exact(raw["salt"]["dish"]),
         salt_sweet=exact(raw["salt"]["sweet"]),
         sweet_share=exact(raw["salt"]["sweet-share"]),
+        salt_head=exact(raw["salt"]["head"]),
         salt_leaves=frozenset(raw["salt"]["leaves"].split(", ")),
         heat=_numbers(raw["heat"]),
         dish=_numbers(raw["dish"]),
         head=_numbers(raw["head"]),
+        piece=_numbers(raw["piece"]),
+        vessels=_numbers(raw["vessels"]),
         person=_numbers(raw["person"]),
         spoons=_numbers(raw["spoons"]),
         beside_flour=_numbers(raw["beside-flour"]),
@@ -91,6 +98,7 @@ def limits() -> Limits:
         side=exact(raw["stirring"]["side"]),
         least=_numbers(raw["least"]),
         spice=exact(raw["spice"]["all"]),
+        strong=_numbers(dict(one.split(" ") for one in raw["spice"]["strong"].split(", "))),
         blend=exact(raw["spice"]["blend"]),
         more_spice=tuple(raw["spice"]["more"].split(", ")),
     )

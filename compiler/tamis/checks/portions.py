@@ -8,6 +8,7 @@ from tamis.checks.limits import SOURCE, limits
 from tamis.checks.words import check_words
 from tamis.diagnostics import Diagnostic, Severity
 from tamis.quantity.amount import total
+from tamis.quantity.measure import millilitres
 from tamis.typed import TYPE_CHECKING
 
 if TYPE_CHECKING:
@@ -29,12 +30,32 @@ _FAT: Role = "fat"
 _SUGAR: Role = "sugar"
 _BULK, _GREENS, _DOUGH, _PRESERVED = 3, 2, 6, 5
 """Of what part of a dish are such foods, for it to be one."""
+_HEAVIEST, _PINCH = Fraction(3, 2), Fraction(5)
+"""Grams in a millilitre of a heavy syrup; grams of a spice of which nobody knows the weight."""
 
 
-def is_weighed(use: Use) -> bool:
-    """Whether the weight of a use is known, or is next to nothing: a spice, a sprig."""
-    goods = use.ingredient.goods
-    return not use.mass.unknown or (goods is not None and (goods.show in _SMALL or goods.salt))
+def most_of_all(view: View) -> Fraction | None:
+    """The most grams that all of it may weigh; None if nobody knows. What is only measured is no heavier than syrup."""
+    found = [use.mass.hi if not use.mass.unknown else _most_of(use, view) for use in view.batch]
+    return None if None in found else total([mass for mass in found if mass is not None])
+
+
+def _most_of(use: Use, view: View) -> Fraction | None:
+    food = use.ingredient
+    if food.goods is not None and (food.goods.show in _SMALL or food.goods.salt):
+        return _PINCH
+    poured = [millilitres(measure, view.kitchen.units) for measure in food.measures]
+    if not poured or None in poured:
+        return None
+    return total([ml.hi for ml in poured if ml is not None]) * _HEAVIEST * use.times
+
+
+def least_of_piece(view: View, noun: str, whole: Fraction) -> Fraction:
+    """The least that one of what a recipe makes weighs, in grams, by what it is called."""
+    made = check_words(view.recipe.language).made.get(noun.lower().split(" ")[-1]) if noun else None
+    if made == "portion":
+        return least_a_head(view, whole)
+    return limits().piece[made] if made else limits().dish["crumb"]
 
 
 def thick_of(view: View) -> Fraction:
@@ -83,7 +104,7 @@ def by_the_spoon(view: View) -> list[Diagnostic]:
     if serves and serves.hi > most["serves"]:
         return []
     found = []
-    for use in view.batch:
+    for use in view.recipe.uses:
         food = use.ingredient
         for measure in food.measures if len(food.measures) == 1 else ():
             limit = most.get(measure.unit)
@@ -91,6 +112,21 @@ def by_the_spoon(view: View) -> list[Diagnostic]:
                 continue
             message = f"nobody measures “{food.measure_text}” ({SOURCE})"
             found.append(Diagnostic(RULE, LEVEL, food.clause.span, message, "check the number and its unit"))
+    return found
+
+
+def by_the_vessel(view: View) -> list[Diagnostic]:
+    """So many tins, trays or jars that next to nothing comes into each."""
+    known, found = limits().vessels, []
+    for action in view.recipe.actions:
+        for tool in action.tools:
+            number, least = tool.number, known.get(tool.equipment.id) if tool.equipment else None
+            if number is None or least is None or number < known["many"] or view.weight.hi >= least * number:
+                continue
+            from tamis.quantity.display import grams
+
+            message = f"{grams(view.weight.hi / number)} of food for each of them ({SOURCE})"
+            found.append(Diagnostic(RULE, LEVEL, tool.clause.span, message, "check the number"))
     return found
 
 

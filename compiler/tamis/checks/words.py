@@ -143,7 +143,7 @@ class Scaling(NamedTuple):
 
 class CheckWords(NamedTuple):
     """All of them, by what they are about; `cues` and `meanwhile` open a clause, whose brackets may be missing.
-    `meals` gives the course by its words in a header, `coated` the words for a tin with a food on it, by the food's id; `coats` those before the food's name."""
+    `meals` gives the course and `made` the piece by their words in a header, `coated` the words for a tin with a food on it, by the food's id; `coats` those before the food's name."""
 
     small: Small
     times: Times
@@ -159,6 +159,7 @@ class CheckWords(NamedTuple):
     twins: Twins
     scaling: Scaling
     meals: Mapping[str, str]
+    made: Mapping[str, str]
     cues: Words
     meanwhile: Words
 
@@ -172,10 +173,15 @@ def check_words(language: str) -> CheckWords:
         coated=lists["coated"],
         coats=lists["coats"]["openers"],
         twins=Twins(**{key.replace("-", "_"): words for key, words in lists["twins"].items()}),
-        meals={word: meal for meal, said in lists["meals"].items() for word in said},
+        meals=_by_word(lists["meals"]),
+        made=_by_word(lists["made"]),
         cues=closed["UNTIL"],
         meanwhile=closed["MEANWHILE"],
     )
+
+
+def _by_word(said: Mapping[str, Words]) -> dict[str, str]:
+    return {word: name for name, words in said.items() for word in words}
 
 
 @cache

@@ -12,7 +12,7 @@ from fractions import Fraction
 
 from tamis.checks.counted import MANY, bare
 from tamis.checks.limits import SOURCE, limits
-from tamis.checks.portions import beside_flour, by_the_spoon, is_weighed, least_a_head, thick_of, worst_for_a_person
+from tamis.checks.portions import beside_flour, by_the_spoon, by_the_vessel, least_a_head, least_of_piece, most_of_all, thick_of, worst_for_a_person
 from tamis.diagnostics import Diagnostic, Severity
 from tamis.model.mass import weighed
 from tamis.model.words import plain
@@ -66,19 +66,19 @@ def check(view: View) -> Iterator[Diagnostic]:
     whole = view.weight.lo
     yield from _too_little(view, whole)
     if whole:
-        known = all([is_weighed(use) for use in view.batch])
-        told = [*_by_header(view, whole, known), *_by_makes(view, whole, known)]
+        most = most_of_all(view)
+        told = [*_by_header(view, whole, most), *_by_makes(view, whole, most)]
         number = bare(_heaviest(view)) if told else None
         if number and number.lo >= MANY:
             told = []  # told by count-unlikely
-        yield from told or by_the_spoon(view) or beside_flour(view, whole) or _beside_the_rest(view, whole)
+        yield from told or by_the_spoon(view) or by_the_vessel(view) or beside_flour(view, whole) or _beside_the_rest(view, whole)
 
 
 def _heaviest(view: View) -> Ingredient:
     return max(view.batch, key=lambda use: use.mass.lo).ingredient
 
 
-def _by_header(view: View, whole: Fraction, known: bool) -> Iterator[Diagnostic]:
+def _by_header(view: View, whole: Fraction, all_in: Fraction | None) -> Iterator[Diagnostic]:
     """At most one finding: a slip in one food puts all the others out."""
     header, dish = view.recipe.header, limits().dish
     if header.serves and header.serves.hi:
@@ -89,8 +89,8 @@ def _by_header(view: View, whole: Fraction, known: bool) -> Iterator[Diagnostic]
             each = (whole if by == "serving" else thick) / people
             where = heaviest.clause.span
             yield _say(where, f"{_weight(each)} of food for each of those it serves", dish[by], "most")
-        elif known and whole < (least := least_a_head(view, whole)) * people:
-            yield _say(header.span("serves"), f"{_weight(whole / people)} of food for each", least, "least")
+        elif all_in is not None and all_in < (least := least_a_head(view, whole)) * people:
+            yield _say(header.span("serves"), f"{_weight(all_in / people)} of food for each", least, "least")
         else:
             yield from _for_a_person(view, people)
     elif header.makes and not header.makes.measure and whole / header.makes.amount.hi > dish["piece"]:
@@ -136,12 +136,14 @@ def _in_metric(measure: Measure, view: View) -> Amount | None:
     return grams(measure, view.kitchen.units) or millilitres(measure, view.kitchen.units)
 
 
-def _by_makes(view: View, whole: Fraction, known: bool) -> Iterator[Diagnostic]:
+def _by_makes(view: View, whole: Fraction, all_in: Fraction | None) -> Iterator[Diagnostic]:
     """What is made by weight or volume, beside what goes into it."""
     makes, dish = view.recipe.header.makes, limits().dish
-    if makes is not None and not makes.measure and known and whole < dish["crumb"] * makes.amount.hi:
-        each = _weight(whole / makes.amount.hi)
-        yield _say(view.recipe.header.span("makes"), f"{each} of food for each that it makes", dish["crumb"], "least")
+    if makes is not None and not makes.measure and all_in is not None:
+        number, least = makes.amount.hi, least_of_piece(view, makes.noun, whole)
+        if all_in < least * number:
+            said = f"{_weight(all_in / number)} of food for each that it makes"
+            yield _say(view.recipe.header.span("makes"), said, least, "least")
     measure = (makes.measure or makes.each) if makes else None
     if makes is None or measure is None:
         return
@@ -154,8 +156,8 @@ def _by_makes(view: View, whole: Fraction, known: bool) -> Iterator[Diagnostic]:
     span = view.recipe.header.span("makes")
     if left > dish["boiled-down"] * made.hi:
         yield Diagnostic(RULE, LEVEL, span, f"{_weight(left)} of food go in, and this is made of it", _CHECK)
-    elif known and whole < dish["swollen"] * made.lo:
-        yield Diagnostic(RULE, LEVEL, span, f"only {_weight(whole)} of food go in, and this is made of it", _CHECK)
+    elif all_in is not None and all_in < dish["swollen"] * made.lo:
+        yield Diagnostic(RULE, LEVEL, span, f"only {_weight(all_in)} of food go in, and this is made of it", _CHECK)
 
 
 def _made_of(view: View, made: str) -> int | None:

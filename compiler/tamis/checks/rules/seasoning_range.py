@@ -97,20 +97,25 @@ def _salt(view: View, uses: Sequence[Use], whole: Fraction, flour: Fraction) -> 
         elif flour and use.mass.lo * 100 > (most := _most_of_flour(use, whole)) * flour:
             told = most != known.salt_of_flour and bread(view) is not None  # by salt-band
             message = "" if told else f"more salt than {most} % of the flour ({SOURCE})"
-        elif use.mass.lo * 100 > (most := _most_of_dish(view, use, whole)) * whole:
+        elif (stays := _stays(view, use)) and use.mass.lo * 100 > (most := _most_of_dish(view, whole)) * whole:
             message = f"more salt than {most} % of all that goes in ({SOURCE})"
+        elif stays and serves and use.mass.lo > known.salt_head * serves.hi:
+            message = f"more salt than {known.salt_head} g for each of those it serves ({SOURCE})"
         elif serves and use.mass.lo > known.salt_serving * serves.hi:
             message = f"more salt than {known.salt_serving} g for each of those it serves ({SOURCE})"
         if message:
             yield Diagnostic(RULE, LEVEL, use.ingredient.clause.span, message, "check the number and its unit")
 
 
-def _most_of_dish(view: View, use: Use, whole: Fraction) -> Fraction:
-    """The most of salt in a dish that keeps all of it, less in a sweet one; in any other that of a cure."""
+def _stays(view: View, use: Use) -> bool:
+    """Whether all of a salt is eaten, as far as its line and the next two tell."""
+    lines = [action for action in view.recipe.actions[use.action :][:3] if action.component == use.component]
+    return not any([said.verb.base in limits().salt_leaves for action in lines for said in action.verbs])
+
+
+def _most_of_dish(view: View, whole: Fraction) -> Fraction:
+    """The most of salt in a dish; less in a sweet one."""
     known = limits()
-    lines = [action for action in view.recipe.actions[use.action :] if action.component == use.component]
-    if any([said.verb.base in known.salt_leaves for action in lines for said in action.verbs]):
-        return known.salt
     sugar = total([one.mass.hi for one in view.batch if one.ingredient.goods and one.ingredient.goods.role == _SUGAR])
     return known.salt_sweet if sugar * 100 >= known.sweet_share * whole else known.salt_dish
 
@@ -126,8 +131,9 @@ def _spices(spices: Sequence[tuple[Use, Goods]], whole: Fraction) -> Iterator[Di
     if not spices or total([use.mass.lo for use, _ in spices]) * 100 > known.blend * whole:
         return
     for use, goods in spices:
-        if goods.id not in known.more_spice and use.mass.lo * 100 > known.spice * whole:
-            message = f"more than {known.spice} % of all that goes in is {goods.name} ({SOURCE})"
+        most = known.strong.get(goods.id, known.spice)
+        if goods.id not in known.more_spice and use.mass.lo * 100 > most * whole:
+            message = f"more than {most} % of all that goes in is {goods.name} ({SOURCE})"
             yield Diagnostic(RULE, LEVEL, use.ingredient.clause.span, message, "check the number, and tsp or tbsp")
 
 
