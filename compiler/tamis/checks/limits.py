@@ -29,15 +29,7 @@ class Limits(NamedTuple):
     beside_raising: dict[str, Fraction]
     raising_flours: tuple[str, ...]
     meals: tuple[str, ...]
-    salt: Fraction
-    salt_of_flour: Fraction
-    salt_of_dough: Fraction
-    dough_share: Fraction
-    salt_serving: Fraction
-    salt_dish: Fraction
-    salt_sweet: Fraction
-    sweet_share: Fraction
-    salt_head: Fraction
+    salt: dict[str, Fraction]
     salt_leaves: frozenset[str]
     heat: dict[str, Fraction]
     dish: dict[str, Fraction]
@@ -76,15 +68,7 @@ def limits() -> Limits:
         beside_raising=_numbers({name: text for name, text in raising.items() if name in raw["leaveners"]}),
         raising_flours=tuple(raising["flours"].split(", ")),
         meals=tuple(raw["meals"]["foods"].split(", ")),
-        salt=exact(raw["salt"]["all"]),
-        salt_of_flour=exact(raw["salt"]["flour"]),
-        salt_of_dough=exact(raw["salt"]["dough"]),
-        dough_share=exact(raw["salt"]["dough-share"]),
-        salt_serving=exact(raw["salt"]["serving"]),
-        salt_dish=exact(raw["salt"]["dish"]),
-        salt_sweet=exact(raw["salt"]["sweet"]),
-        sweet_share=exact(raw["salt"]["sweet-share"]),
-        salt_head=exact(raw["salt"]["head"]),
+        salt=_numbers({name: text for name, text in raw["salt"].items() if name != "leaves"}),
         salt_leaves=frozenset(raw["salt"]["leaves"].split(", ")),
         heat=_numbers(raw["heat"]),
         dish=_numbers(raw["dish"]),

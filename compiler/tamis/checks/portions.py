@@ -9,6 +9,7 @@ from tamis.checks.words import check_words
 from tamis.diagnostics import Diagnostic, Severity
 from tamis.quantity.amount import total
 from tamis.quantity.measure import millilitres
+from tamis.quantity.numerals import decimal
 from tamis.typed import TYPE_CHECKING
 
 if TYPE_CHECKING:
@@ -152,5 +153,5 @@ def _too_much(
     if mass * 100 <= known[role] * flour or flour * 100 < known["share"] * (whole - mass):
         return []
     worst = max(uses, key=lambda use: use.mass.lo)
-    message = f"more {worst.ingredient.name} than {known[role]} % of the flour ({SOURCE})"
+    message = f"more {worst.ingredient.name} than {decimal(known[role])} % of the flour ({SOURCE})"
     return [(worst, message)]

@@ -12,8 +12,10 @@ from fractions import Fraction
 
 from tamis.checks.dough import bread
 from tamis.checks.limits import SOURCE, limits
+from tamis.checks.portions import most_of_all
 from tamis.diagnostics import Diagnostic, Severity
 from tamis.quantity.amount import total
+from tamis.quantity.numerals import decimal
 from tamis.typed import TYPE_CHECKING, Literal
 
 if TYPE_CHECKING:
@@ -53,6 +55,7 @@ _FLAVOUR: Role = "flavour"
 _BY_THE_JAR: Literal["spices"] = "spices"  # the merchant
 _SPICE: Show = "spice"
 _SUGAR: Role = "sugar"
+_WATER: Role = "water"
 
 
 def check(view: View) -> Iterator[Diagnostic]:
@@ -72,7 +75,9 @@ def check(view: View) -> Iterator[Diagnostic]:
     elif leaveners and not any([use.mass.unknown for use, _ in flours]):
         meal = total([use.mass.hi for use, goods in uses if goods.id in known.meals and not goods.flour])
         yield from _leaveners(leaveners, flour + meal, any([goods.id in known.raising_flours for _, goods in flours]))
-    if not any([use.mass.unknown for use in view.recipe.uses]):
+    if any([use.mass.unknown for use in view.batch]):
+        whole = most_of_all(view) or Fraction(0)
+    if whole and not any([use.mass.unknown for use in view.recipe.uses if not use.in_batch]):
         if any([goods.liquid or goods.flour for _, goods in uses]):  # else it may be a herb salt
             yield from _salt(view, salts, whole, flour)
         yield from _spices(spices, whole)
@@ -84,46 +89,62 @@ def _leaveners(uses: Sequence[tuple[Use, Goods]], flour: Fraction, raising: bool
         limit = most.get(goods.id)
         if limit and use.mass.lo * 100 > limit * flour:
             beside = ", which has some in it" if raising else ""
-            message = f"more {goods.name} than {limit} % of the flour{beside} ({SOURCE})"
+            message = f"more {goods.name} than {decimal(limit)} % of the flour{beside} ({SOURCE})"
             yield Diagnostic(RULE, LEVEL, use.ingredient.clause.span, message, "check the number, and tsp or tbsp")
 
 
 def _salt(view: View, uses: Sequence[Use], whole: Fraction, flour: Fraction) -> Iterator[Diagnostic]:
-    known, serves = limits(), view.recipe.header.serves
     for use in uses:
-        message = ""
-        if use.mass.lo * 100 > known.salt * whole:
-            message = f"more than {known.salt} % of all that goes in is salt ({SOURCE})"
-        elif flour and use.mass.lo * 100 > (most := _most_of_flour(use, whole)) * flour:
-            told = most != known.salt_of_flour and bread(view) is not None  # by salt-band
-            message = "" if told else f"more salt than {most} % of the flour ({SOURCE})"
-        elif (stays := _stays(view, use)) and use.mass.lo * 100 > (most := _most_of_dish(view, whole)) * whole:
-            message = f"more salt than {most} % of all that goes in ({SOURCE})"
-        elif stays and serves and use.mass.lo > known.salt_head * serves.hi:
-            message = f"more salt than {known.salt_head} g for each of those it serves ({SOURCE})"
-        elif serves and use.mass.lo > known.salt_serving * serves.hi:
-            message = f"more salt than {known.salt_serving} g for each of those it serves ({SOURCE})"
+        message = _too_salty(view, use, whole, flour)
         if message:
+            message = f"more salt than {message} ({SOURCE})"
             yield Diagnostic(RULE, LEVEL, use.ingredient.clause.span, message, "check the number and its unit")
 
 
+def _too_salty(view: View, use: Use, whole: Fraction, flour: Fraction) -> str:
+    """What a salt is more than; "" where it may be meant."""
+    most, serves, salt = limits().salt, view.recipe.header.serves, use.mass.lo
+    if salt * 100 > most["all"] * whole:
+        return f"{decimal(most['all'])} % of all that goes in"
+    if flour:
+        of_flour = _most_of_flour(salt, whole)
+        if salt * 100 > of_flour * flour:
+            told = of_flour != most["flour"] and bread(view) is not None  # by salt-band
+            return "" if told else f"{decimal(of_flour)} % of the flour"
+    if serves and salt > most["serving"] * serves.hi:
+        return f"{decimal(most['serving'])} g for each of those it serves"
+    if not _stays(view, use):
+        return ""
+    of_dish = _most_of_dish(view, whole)
+    if salt * 100 > of_dish * whole:
+        return f"{decimal(of_dish)} % of all that goes in"
+    if serves and salt > most["head"] * serves.hi and salt * 100 > most["head-share"] * whole:
+        return f"{decimal(most['head'])} g for each of those it serves"
+    return ""
+
+
 def _stays(view: View, use: Use) -> bool:
-    """Whether all of a salt is eaten, as far as its line and the next two tell."""
+    """Whether all of a salt is eaten, as far as its line and the next two tell: no brine, and no water to cook in."""
+    poured = [view.recipe.uses[index] for index in view.recipe.actions[use.action].uses]
+    if any([one.ingredient.goods and one.ingredient.goods.role == _WATER and one.mass.hi for one in poured]):
+        return False
     lines = [action for action in view.recipe.actions[use.action :][:3] if action.component == use.component]
     return not any([said.verb.base in limits().salt_leaves for action in lines for said in action.verbs])
 
 
 def _most_of_dish(view: View, whole: Fraction) -> Fraction:
-    """The most of salt in a dish; less in a sweet one."""
-    known = limits()
+    """The most of salt in a dish: less in a sweet one, and in one of which each gets a plateful."""
+    most, serves = limits().salt, view.recipe.header.serves
     sugar = total([one.mass.hi for one in view.batch if one.ingredient.goods and one.ingredient.goods.role == _SUGAR])
-    return known.salt_sweet if sugar * 100 >= known.sweet_share * whole else known.salt_dish
+    if sugar * 100 >= most["sweet-share"] * whole:
+        return most["sweet"]
+    return most["plate" if serves and whole >= most["plate-weight"] * serves.hi else "dish"]
 
 
-def _most_of_flour(use: Use, whole: Fraction) -> Fraction:
+def _most_of_flour(salt: Fraction, whole: Fraction) -> Fraction:
     """The most of salt beside flour; less in a dough than where flour is the lesser part."""
-    known = limits()
-    return known.salt_of_dough if use.mass.lo * 100 > known.dough_share * whole else known.salt_of_flour
+    most = limits().salt
+    return most["dough" if salt * 100 > most["dough-share"] * whole else "flour"]
 
 
 def _spices(spices: Sequence[tuple[Use, Goods]], whole: Fraction) -> Iterator[Diagnostic]:
@@ -133,7 +154,7 @@ def _spices(spices: Sequence[tuple[Use, Goods]], whole: Fraction) -> Iterator[Di
     for use, goods in spices:
         most = known.strong.get(goods.id, known.spice)
         if goods.id not in known.more_spice and use.mass.lo * 100 > most * whole:
-            message = f"more than {most} % of all that goes in is {goods.name} ({SOURCE})"
+            message = f"more than {decimal(most)} % of all that goes in is {goods.name} ({SOURCE})"
             yield Diagnostic(RULE, LEVEL, use.ingredient.clause.span, message, "check the number, and tsp or tbsp")
 
 
