@@ -1,7 +1,7 @@
 """For each safety rule recipes that break it in the least suspicious way, each with a sound twin.
 
-A folder holds `broken.tamis` with what finds it in `rule`, `sound.tamis`, or one of the two alone; perhaps recipes that these
-use. A comment in it names the guidance that it breaks.
+A folder holds `broken.tamis` with what finds it in `rule`, `sound.tamis`, or one of the two alone; perhaps recipes that
+these use. A comment in it names the guidance that it breaks.
 """
 
 from __future__ import annotations
@@ -19,8 +19,8 @@ PAIRS = Path(__file__).parent / "pairs"
 BROKEN = sorted(file.parent for file in PAIRS.glob("*/broken.tamis"))
 SOUND = sorted(file.parent for file in PAIRS.glob("*/sound.tamis"))
 SAFETY = {
-    "beans-not-soaked", "finished-later", "garlic-in-oil", "hazard-not-cleared", "hazard-unknown", "jar-untested", "raw-flour",
-    "raw-milk-or-sprouts", "reheat-too-cool", "rest-too-short", "soft-egg", "tag-contradicted",
+    "beans-not-soaked", "finished-later", "garlic-in-oil", "hazard-not-cleared", "hazard-unknown", "jar-untested",
+    "raw-flour", "raw-milk-or-sprouts", "reheat-too-cool", "rest-too-short", "soft-egg", "tag-contradicted",
     "thaw-at-room", "unwashed-tool", "warm-too-long",
 }  # fmt: skip
 

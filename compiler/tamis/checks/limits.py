@@ -34,6 +34,7 @@ class Limits(NamedTuple):
     heat: dict[str, Fraction]
     dish: dict[str, Fraction]
     head: dict[str, Fraction]
+    head_most: dict[str, Fraction]
     piece: dict[str, Fraction]
     vessels: dict[str, Fraction]
     person: dict[str, Fraction]
@@ -73,6 +74,7 @@ def limits() -> Limits:
         heat=_numbers(raw["heat"]),
         dish=_numbers(raw["dish"]),
         head=_numbers(raw["head"]),
+        head_most=_numbers(raw["head-most"]),
         piece=_numbers(raw["piece"]),
         vessels=_numbers(raw["vessels"]),
         person=_numbers(raw["person"]),

@@ -29,7 +29,7 @@ _LIQUID: Show = "liquid"
 _EGG: Role = "egg"
 _FAT: Role = "fat"
 _SUGAR: Role = "sugar"
-_BULK, _GREENS, _DOUGH, _PRESERVED = 3, 2, 6, 5
+_BULK, _GREENS, _DOUGH, _BREAD, _PRESERVED = 3, 2, 6, 5, 5
 """Of what part of a dish are such foods, for it to be one."""
 _HEAVIEST, _PINCH = Fraction(3, 2), Fraction(5)
 """Grams in a millilitre of a heavy syrup; grams of a spice of which nobody knows the weight."""
@@ -68,7 +68,7 @@ def thick_of(view: View) -> Fraction:
 
 def least_a_head(view: View, whole: Fraction) -> Fraction:
     """The least that anybody is served, in grams: by what it is made of, and by its course."""
-    least, header = limits().head, view.recipe.header
+    least = limits().head
     foods = [(use.mass.lo, goods) for use in view.batch if (goods := use.ingredient.goods) is not None]
     found = [least["bite"]]
     if total([mass for mass, goods in foods if goods.show in _BULKY or goods.role == _EGG]) * _BULK >= whole:
@@ -78,10 +78,25 @@ def least_a_head(view: View, whole: Fraction) -> Fraction:
     preserves = total([mass for mass, goods in foods if goods.role == _SUGAR or goods.show == _LIQUID])
     if total([mass for mass, goods in foods if goods.show == _GREEN]) * _GREENS >= whole > preserves * _PRESERVED:
         found.append(least["green"])
-    meals = check_words(view.recipe.language).meals
-    said = [header.course] if header.course else header.tags
-    found += [least[meal] for word in said if (meal := meals.get(word.lower()))]
+    found += [least[meal] for meal in _courses(view)]
     return max(found)
+
+
+def most_a_head(view: View, whole: Fraction) -> Fraction:
+    """The most that anybody is served, in grams, by what it is made of, and by its course."""
+    most = limits().head_most
+    found = [most[meal] for meal in _courses(view) if meal in most]
+    foods = [(use.mass.lo, use.ingredient.goods) for use in view.batch]
+    if total([mass for mass, goods in foods if goods and goods.flour]) * _BREAD >= whole:
+        found.append(most["dough"])
+    return min(found, default=limits().dish["serving"])
+
+
+def _courses(view: View) -> list[str]:
+    """What the header calls it: its course, or without one its tags."""
+    meals, header = check_words(view.recipe.language).meals, view.recipe.header
+    said = [header.course] if header.course else header.tags
+    return [meal for word in said if (meal := meals.get(word.lower()))]
 
 
 def worst_for_a_person(view: View, people: Fraction) -> tuple[Ingredient, Fraction, Fraction] | None:

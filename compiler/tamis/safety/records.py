@@ -149,11 +149,11 @@ class Claim(NamedTuple):
 
 class Safety(NamedTuple):
     """All of it. `items` are the hazards that reach the dish, cleared or not; `rest` those whose limit asks for a rest
-    that the recipe doesn't give; `waits` are food that spoils and stands too long, `halves` raw food that is cooked in part, cooled and finished later,
-    `tepid` cooked food that is heated again and only until it is warm, `oil_waits` garlic in oil kept
-    outside the fridge; `served` is the header's word (raw, uncooked) if it is a known one; `animal` and `words` are the
-    kinds of animal food and the goods' own words for allergens in the dish; `spoils` if it must not stand about;
-    `doubts` are unknown foods with the name of a raw one."""
+    that the recipe doesn't give; `waits` are food that spoils and stands too long, `halves` raw food that is
+    cooked in part, cooled and finished later, `tepid` cooked food that is heated again and only until it is warm,
+    `oil_waits` garlic in oil kept outside the fridge; `served` is the header's word (raw, uncooked) if it is a known
+    one; `animal` and `words` are the kinds of animal food and the goods' own words for allergens in the dish; `spoils`
+    if it must not stand about; `doubts` are unknown foods with the name of a raw one."""
 
     authority: Authority
     items: tuple[Item, ...] = ()

@@ -53,8 +53,8 @@ class Trace:
     """The walk."""
 
     __slots__ = (
-        "authority", "candied", "counter", "dry", "garlic", "halves", "kitchen", "mixing", "oil_waits", "place", "recipe",
-        "states", "sweet", "used", "verbs", "waits", "wet", "words",
+        "authority", "candied", "counter", "dry", "garlic", "halves", "kitchen", "mixing", "oil_waits", "place",
+        "recipe", "states", "sweet", "used", "verbs", "waits", "wet", "words",
     )  # fmt: skip
 
     def __init__(

@@ -57,7 +57,8 @@ def oil_wait(recipe: Recipe, here: Here, time: Time | Pause, state: State, autho
 
 
 def cooled_in_part(action: Action, here: Here, time: Time | Pause, state: State, authority: Authority) -> Wait | None:
-    """Raw meat, fish or poultry that was on the heat, is not done, and goes into the cold for longer than a meal's work."""
+    """Raw meat, fish or poultry that was on the heat, is not done, and goes into the cold for longer than a meal's
+    work."""
     lasts = action.work.wait
     if here.station not in COLD or lasts is None or lasts.lo < rules().windows[authority].out:
         return None

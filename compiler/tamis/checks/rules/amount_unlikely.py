@@ -12,11 +12,20 @@ from fractions import Fraction
 
 from tamis.checks.counted import MANY, bare
 from tamis.checks.limits import SOURCE, limits
-from tamis.checks.portions import beside_flour, by_the_spoon, by_the_vessel, least_a_head, least_of_piece, most_of_all, thick_of, worst_for_a_person
+from tamis.checks.portions import (
+    beside_flour,
+    by_the_spoon,
+    by_the_vessel,
+    least_a_head,
+    least_of_piece,
+    most_a_head,
+    most_of_all,
+    thick_of,
+    worst_for_a_person,
+)
 from tamis.diagnostics import Diagnostic, Severity
 from tamis.model.mass import weighed
 from tamis.model.words import plain
-from tamis.quantity.amount import total
 from tamis.quantity.measure import grams, millilitres
 from tamis.reading.clauses import Reference
 from tamis.typed import TYPE_CHECKING
@@ -71,7 +80,13 @@ def check(view: View) -> Iterator[Diagnostic]:
         number = bare(_heaviest(view)) if told else None
         if number and number.lo >= MANY:
             told = []  # told by count-unlikely
-        yield from told or by_the_spoon(view) or by_the_vessel(view) or beside_flour(view, whole) or _beside_the_rest(view, whole)
+        yield from (
+            told
+            or by_the_spoon(view)
+            or by_the_vessel(view)
+            or beside_flour(view, whole)
+            or _beside_the_rest(view, whole)
+        )
 
 
 def _heaviest(view: View) -> Ingredient:
@@ -83,12 +98,11 @@ def _by_header(view: View, whole: Fraction, all_in: Fraction | None) -> Iterator
     header, dish = view.recipe.header, limits().dish
     if header.serves and header.serves.hi:
         people = header.serves.hi
-        heaviest = _heaviest(view)
-        if whole > dish["serving"] * people or (thick := thick_of(view)) > dish["thick"] * people:
-            by = "serving" if whole > dish["serving"] * people else "thick"
-            each = (whole if by == "serving" else thick) / people
-            where = heaviest.clause.span
-            yield _say(where, f"{_weight(each)} of food for each of those it serves", dish[by], "most")
+        most, thick = most_a_head(view, whole), thick_of(view)
+        over = whole if whole > most * people else thick if thick > dish["thick"] * people else _NONE
+        if over:
+            where, limit = _heaviest(view).clause.span, most if whole > most * people else dish["thick"]
+            yield _say(where, f"{_weight(over / people)} of food for each of those it serves", limit, "most")
         elif all_in is not None and all_in < (least := least_a_head(view, whole)) * people:
             yield _say(header.span("serves"), f"{_weight(all_in / people)} of food for each", least, "least")
         else:

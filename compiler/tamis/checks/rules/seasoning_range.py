@@ -54,6 +54,8 @@ _LEAST_SHARE = Fraction(15, 100)
 _FLAVOUR: Role = "flavour"
 _BY_THE_JAR: Literal["spices"] = "spices"  # the merchant
 _SPICE: Show = "spice"
+_HERB_SALT = 4
+"""Of what part of all is salt, it may be a seasoning."""
 _SUGAR: Role = "sugar"
 _WATER: Role = "water"
 
@@ -78,7 +80,8 @@ def check(view: View) -> Iterator[Diagnostic]:
     if any([use.mass.unknown for use in view.batch]):
         whole = most_of_all(view) or Fraction(0)
     if whole and not any([use.mass.unknown for use in view.recipe.uses if not use.in_batch]):
-        if any([goods.liquid or goods.flour for _, goods in uses]):  # else it may be a herb salt
+        salted = total([use.mass.hi for use in salts]) * _HERB_SALT < whole
+        if salted or any([goods.liquid or goods.flour for _, goods in uses]):
             yield from _salt(view, salts, whole, flour)
         yield from _spices(spices, whole)
 
