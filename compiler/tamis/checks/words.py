@@ -143,8 +143,8 @@ class Scaling(NamedTuple):
 
 class CheckWords(NamedTuple):
     """All of them, by what they are about; `cues` and `meanwhile` open a clause, whose brackets may be missing.
-    `meals` gives the course and `made` the piece by their words in a header, `coated` the words for a tin with a food on
-    it, by the food's id; `coats` those before the food's name."""
+    `meals` gives the course and `made` the piece by their words in a header, `coated` the words for a tin with a food
+    on it, by the food's id; `coats` those before the food's name."""
 
     small: Small
     times: Times

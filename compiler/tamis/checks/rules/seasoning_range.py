@@ -23,7 +23,7 @@ if TYPE_CHECKING:
 
     from tamis.checks.view import View
     from tamis.kitchen.food import Goods, Role, Show
-    from tamis.model.recipe import Use
+    from tamis.model.recipe import Action, Use
 
 RULE = "seasoning-range"
 LEVEL: Severity = "warning"
@@ -54,6 +54,8 @@ _LEAST_SHARE = Fraction(15, 100)
 _FLAVOUR: Role = "flavour"
 _BY_THE_JAR: Literal["spices"] = "spices"  # the merchant
 _SPICE: Show = "spice"
+_DRAWN, _CURED = 1200, 36000
+"""Seconds after which salt has drawn juice out of food, and has cured it (common practice)."""
 _HERB_SALT = 4
 """Of what part of all is salt, it may be a seasoning."""
 _SUGAR: Role = "sugar"
@@ -127,12 +129,24 @@ def _too_salty(view: View, use: Use, whole: Fraction, flour: Fraction) -> str:
 
 
 def _stays(view: View, use: Use) -> bool:
-    """Whether all of a salt is eaten, as far as its line and the next two tell: no brine, and no water to cook in."""
+    """Whether all of a salt is eaten, as far as the lines tell: no brine, no water to cook in, no cure, and no time in
+    which it draws the juice out."""
     poured = [view.recipe.uses[index] for index in view.recipe.actions[use.action].uses]
     if any([one.ingredient.goods and one.ingredient.goods.role == _WATER and one.mass.hi for one in poured]):
         return False
-    lines = [action for action in view.recipe.actions[use.action :][:3] if action.component == use.component]
+    later = view.recipe.actions[use.action :]
+    if any([action.work.wait is not None and action.work.wait.lo > _CURED for action in later]):
+        return False
+    lines = [action for action in later[:3] if action.component == use.component]
+    if any([_draws(action) for action in lines]):
+        return False
     return not any([said.verb.base in limits().salt_leaves for action in lines for said in action.verbs])
+
+
+def _draws(action: Action) -> bool:
+    """Whether food lies in its salt, unheated, for longer than it takes to make the next thing."""
+    wait = action.work.wait
+    return wait is not None and wait.lo >= _DRAWN and not any([said.verb.heat for said in action.verbs])
 
 
 def _most_of_dish(view: View, whole: Fraction) -> Fraction:
