@@ -54,9 +54,9 @@ def _most_of(use: Use, view: View) -> Fraction | None:
 def least_of_piece(view: View, noun: str, whole: Fraction) -> Fraction:
     """The least that one of what a recipe makes weighs, in grams, by what it is called."""
     made = check_words(view.recipe.language).made.get(noun.lower().split(" ")[-1]) if noun else None
-    if made == "portion":
-        return least_a_head(view, whole)
-    return limits().piece[made] if made else limits().dish["crumb"]
+    if not made:
+        return limits().dish["crumb"]
+    return limits().piece.get(made) or least_a_head(view, whole)  # a portion
 
 
 def thick_of(view: View) -> Fraction:

@@ -25,6 +25,8 @@ _RISKY: frozenset[HazardKind] = frozenset(
     ("poultry", "minced-meat", "whole-meat", "pork", "fish", "shellfish", "egg", "rice", "raw-milk", "stuffing",
      "leftover", "cut")
 )  # fmt: skip
+_PUT_BY = 86400
+"""Seconds for which nobody leaves a salad to stand."""
 _AWAY: tuple[Station, ...] = ("fridge", "freezer", "oven", "grill")
 
 
@@ -33,7 +35,7 @@ def risky_wait(action: Action, here: Here, time: Time | Pause, state: State, aut
     item = risky(state)
     if item is None or any(use.verb.base in rules().verbs["thaws"] for use in action.verbs):
         return None
-    if item.hazard == "cut" and (item.heated or action.work.verb in rules().verbs["sours"]):
+    if item.hazard == "cut" and (item.heated or _sours(action)):
         return None
     at = _degrees(here)
     if at is None:
@@ -45,6 +47,12 @@ def risky_wait(action: Action, here: Here, time: Time | Pause, state: State, aut
         return Wait(action.number, item.food, time.clause.span, kept_warm=isinstance(time, Pause))
     window = rules().windows[authority]
     return None if at >= window.hold or at <= window.cold else Wait(action.number, item.food, time.clause.span, at)
+
+
+def _sours(action: Action) -> bool:
+    """Whether cut leaves are put by, and do not stand about: by the verb, or for days, as cabbage in its salt."""
+    lasts = action.work.wait
+    return action.work.verb in rules().verbs["sours"] or (lasts is not None and lasts.lo >= _PUT_BY)
 
 
 def oil_wait(recipe: Recipe, here: Here, time: Time | Pause, state: State, authority: Authority) -> Wait | None:
