@@ -65,9 +65,19 @@ def test_what_the_custard_says(library: Writer) -> None:
 
 
 @pytest.mark.parametrize(
-    ("tags", "diets"), [("sauce", None), ("vegan", ["VeganDiet"]), ("Gluten-Free", ["GlutenFreeDiet"])]
+    ("tags", "diets"),
+    [
+        ("sauce", None),
+        ("vegan", None),
+        ("plant-based", None),
+        ("halal", None),
+        ("Gluten-Free", ["GlutenFreeDiet"]),
+        ("coeliac-safe, vegetarian", ["VegetarianDiet", "GlutenFreeDiet"]),
+    ],
 )
-def test_a_diet_only_where_a_tag_claims_it(library: Writer, tags: str, diets: list[str] | None) -> None:
+def test_a_diet_only_where_a_tag_claims_it_and_the_foods_agree(
+    library: Writer, tags: str, diets: list[str] | None
+) -> None:
     data = custard(library, CUSTARD.replace("sauce, vegetarian", tags))
     assert data.get("suitableForDiet") == (diets and [f"https://schema.org/{diet}" for diet in diets])
     assert {*(diets or ())} <= DIETS

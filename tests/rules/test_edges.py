@@ -535,6 +535,20 @@ def test_line_doubled(text: str, told: bool) -> None:
         ("Mix [500 g plain flour] with [300 g water] and [2 tsp fine salt] [in a bowl].", "seasoning-range", False),
         ("Roast [1 kg beef] with [200 g plain flour] and [2 tsp fine salt] [for 1 h].", "seasoning-range", False),
         ("Bake [4 potatoes] [at 110 °C] [for 9 h].", "time-range", False),
+        ("Simmer [1 kg carrots] in [1 l water] [in a pan] [for 5 h].", "time-range", True),
+        ("Simmer [1 kg stewing beef] in [1 l water] [in a pan] [for 5 h].", "time-range", False),
+        ("Simmer [2 kg beef bones] in [4 l water] [in a pan] [for 20 h].", "time-range", False),
+        ("Melt [30 g butter] with [30 g plain flour] and [cook for 2 h] [in a pan].", "time-range", True),
+        ("Boil [300 g dried chickpeas] [in 3 l water, for boiling] [in a pan] [for 3 h].", "time-range", False),
+        ("Bake [300 g plain flour] with [200 g water] [in the oven] [at 200 °C] [for 4 h].", "time-range", True),
+        ("Roast [1 turkey (6 kg)] [in the oven] [at 190 °C] [for 4 h].", "time-range", False),
+        ("Simmer [1 kg stewing beef] in [1 l water] [in a pan] [for 3 h], [stirring every 20 h].", "time-range", True),
+        ("Fry [4 salmon fillets] [in 20 g butter] [in a pan] [for 3 h on each side].", "time-range", True),
+        ("Fry [500 g minced beef] with [2 tbsp fine salt] [in a pan] [for 9 min].", "seasoning-range", True),
+        ("Fry [500 g minced beef] with [1 tsp fine salt] [in a pan] [for 9 min].", "seasoning-range", False),
+        ("Salt [600 g aubergines, sliced] with [1 tbsp fine salt] and rinse them.", "seasoning-range", False),
+        ("Toss [600 g aubergines] with [1 tbsp fine salt]. [Leave for 1 h].", "seasoning-range", False),
+        ("Mix [1 kg rye flour], [600 g water] and [2 tbsp ground cloves] [in a bowl].", "seasoning-range", True),
         ("Mix [1 kg rye flour] with [600 g water]. [Prove for 1 min].", "time-range", True),
         ("Mix [1 kg rye flour] with [600 g water]. [Prove for 1 h]. [Bake for 90 s].", "time-range", False),
         ("Mix [1 kg rye flour], [600 g water] and [2 cups ground cinnamon] [in a bowl].", "seasoning-range", True),
@@ -545,3 +559,39 @@ def test_line_doubled(text: str, told: bool) -> None:
 )  # fmt: skip
 def test_degrees_times_and_spices_beyond_all_kitchens(text: str, rule: str, told: bool) -> None:
     assert bool(marked(rule, text)) is told
+
+
+@pytest.mark.parametrize(
+    ("header", "text", "told"),
+    [
+        (
+            "serves: 40\ncourse: main",
+            "Fry [600 g chicken breast, diced] [in 20 g butter] [in a pan] [for 9 min].",
+            True,
+        ),
+        (
+            "serves: 4\ncourse: main",
+            "Fry [600 g chicken breast, diced] [in 20 g butter] [in a pan] [for 9 min].",
+            False,
+        ),
+        ("serves: 40", "Knead [500 g plain flour] with [300 g water] [for 9 min].", True),
+        ("serves: 40", "Melt [600 g dark chocolate] [in a pan] [for 9 min].", False),
+        ("serves: 8", "Simmer [1 kg carrots] in [20 tbsp sherry] [in a pan] [for 9 min].", True),
+        ("serves: 8", "Simmer [1 kg carrots] in [16 tbsp butter] [in a pan] [for 9 min].", False),
+        ("serves: 8", "Beat [500 g plain flour] with [1.6 kg butter] [for 9 min].", True),
+        (
+            "serves: 8\ncourse: cake",
+            "Beat [1 kg plain flour] with [500 g butter] and [3 l whole milk] [for 9 min].",
+            True,
+        ),
+        ("makes: 20 loaves", "Knead [500 g plain flour] with [300 g water] [for 9 min].", True),
+        ("makes: 40 portions\ncourse: soup", "Simmer [1 kg carrots] in [1 l water] [in a pan] [for 30 min].", True),
+        ("makes: 4 portions\ncourse: soup", "Simmer [1 kg carrots] in [1 l water] [in a pan] [for 30 min].", False),
+        ("makes: 800 rolls", "Knead [500 g plain flour] with [300 g water] [for 9 min].", True),
+        ("serves: 8", "Line [20 baking trays] and spread [500 g plain flour] [on the trays].", True),
+        ("serves: 8", "Fill [1 kg strawberry jam] [into 12 jars].", False),
+    ],
+)
+def test_amounts_by_those_whom_it_serves_and_by_what_else_goes_in(header: str, text: str, told: bool) -> None:
+    found = marked("amount-unlikely", f"title: Edge\n{header}\n\n# Edge\n\n{text}\n")
+    assert bool(found) is told

@@ -18,23 +18,33 @@ class Limits(NamedTuple):
     hottest: Fraction
     coolest: Fraction
     cooking: Fraction
+    hob: dict[str, Fraction]
+    bones: frozenset[str]
+    spared: frozenset[str]
+    oven_mass: dict[str, Fraction]
     hours: dict[str, Fraction]
     oven_hours: dict[str, Fraction]
     minutes: dict[str, Fraction]
     leaveners: dict[str, Fraction]
     beside_raising: dict[str, Fraction]
     raising_flours: tuple[str, ...]
-    salt: Fraction
-    salt_of_flour: Fraction
-    salt_of_dough: Fraction
-    dough_share: Fraction
-    salt_serving: Fraction
+    meals: tuple[str, ...]
+    salt: dict[str, Fraction]
+    salt_leaves: frozenset[str]
     heat: dict[str, Fraction]
     dish: dict[str, Fraction]
+    head: dict[str, Fraction]
+    head_most: dict[str, Fraction]
+    piece: dict[str, Fraction]
+    vessels: dict[str, Fraction]
     person: dict[str, Fraction]
+    spoons: dict[str, Fraction]
+    beside_flour: dict[str, Fraction]
     constant: Fraction
+    side: Fraction
     least: dict[str, Fraction]
     spice: Fraction
+    strong: dict[str, Fraction]
     blend: Fraction
     more_spice: tuple[str, ...]
 
@@ -48,23 +58,33 @@ def limits() -> Limits:
         hottest=exact(oven["hottest"]),
         coolest=exact(oven["coolest"]),
         cooking=exact(oven["cooking"]),
+        hob=_numbers(raw["hob"]),
+        bones=frozenset(raw["hob-lists"]["bones"].split(", ")),
+        spared=frozenset(raw["hob-lists"]["spared"].split(", ")),
+        oven_mass=_numbers(raw["oven-mass"]),
         hours=_numbers(raw["hours"]),
         oven_hours=_numbers(raw["oven-hours"]),
         minutes=_numbers(raw["minutes"]),
         leaveners=_numbers(raw["leaveners"]),
         beside_raising=_numbers({name: text for name, text in raising.items() if name in raw["leaveners"]}),
         raising_flours=tuple(raising["flours"].split(", ")),
-        salt=exact(raw["salt"]["all"]),
-        salt_of_flour=exact(raw["salt"]["flour"]),
-        salt_of_dough=exact(raw["salt"]["dough"]),
-        dough_share=exact(raw["salt"]["dough-share"]),
-        salt_serving=exact(raw["salt"]["serving"]),
+        meals=tuple(raw["meals"]["foods"].split(", ")),
+        salt=_numbers(raw["salt"]),
+        salt_leaves=frozenset(raw["salt-leaves"]["verbs"].split(", ")),
         heat=_numbers(raw["heat"]),
         dish=_numbers(raw["dish"]),
+        head=_numbers(raw["head"]),
+        head_most=_numbers(raw["head-most"]),
+        piece=_numbers(raw["piece"]),
+        vessels=_numbers(raw["vessels"]),
         person=_numbers(raw["person"]),
+        spoons=_numbers(raw["spoons"]),
+        beside_flour=_numbers(raw["beside-flour"]),
         constant=exact(raw["stirring"]["constant"]),
+        side=exact(raw["stirring"]["side"]),
         least=_numbers(raw["least"]),
         spice=exact(raw["spice"]["all"]),
+        strong=_numbers(dict(one.split(" ") for one in raw["spice"]["strong"].split(", "))),
         blend=exact(raw["spice"]["blend"]),
         more_spice=tuple(raw["spice"]["more"].split(", ")),
     )

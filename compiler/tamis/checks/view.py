@@ -27,6 +27,7 @@ if TYPE_CHECKING:
     from tamis.formula.formula import Formula
     from tamis.kitchen.goods import Goods
     from tamis.kitchen.house import Kitchen
+    from tamis.model.history import Hands
     from tamis.model.recipe import Action, Recipe, Supply, Use
     from tamis.reading.clauses import Tool
     from tamis.reading.plain import Plain
@@ -80,6 +81,11 @@ class View:
         from tamis.table.ingredients import build_table
 
         return build_table(self.recipe, self.kitchen)
+
+    @cached_property
+    def hands(self) -> Hands:
+        """What each line has in hand."""
+        return self.recipe.history.hands(len(self.recipe.actions))
 
     @cached_property
     def equipment(self) -> tuple[EquipmentRow, ...]:

@@ -147,7 +147,8 @@ class Scaling(NamedTuple):
 
 class CheckWords(NamedTuple):
     """All of them, by what they are about; `cues` and `meanwhile` open a clause, whose brackets may be missing.
-    `coated` gives the words for a tin with a food on it, by the food's id; `coats` those before the food's name."""
+    `meals` gives the course and `made` the piece by their words in a header, `coated` the words for a tin with a food
+    on it, by the food's id; `coats` those before the food's name."""
 
     small: Small
     times: Times
@@ -162,6 +163,8 @@ class CheckWords(NamedTuple):
     coats: Words
     twins: Twins
     scaling: Scaling
+    meals: Mapping[str, str]
+    made: Mapping[str, str]
     cues: Words
     meanwhile: Words
 
@@ -175,9 +178,15 @@ def check_words(language: str) -> CheckWords:
         coated=lists["coated"],
         coats=lists["coats"]["openers"],
         twins=Twins(**{key.replace("-", "_"): words for key, words in lists["twins"].items()}),
+        meals=_by_word(lists["meals"]),
+        made=_by_word(lists["made"]),
         cues=closed["UNTIL"],
         meanwhile=closed["MEANWHILE"],
     )
+
+
+def _by_word(said: Mapping[str, Words]) -> dict[str, str]:
+    return {word: name for name, words in said.items() for word in words}
 
 
 @cache

@@ -2,7 +2,7 @@
 
 The vocabulary is that of schema.org release 30.0; durations are ISO 8601 and must be exact, so the total is the longest
 that the food's own estimates can make it (nobody is served early by a promise). Only what the recipe says is said:
-a diet where a tag claims it, no picture where there is none.
+a diet where a tag claims it and every food agrees, no picture where there is none.
 """
 
 from __future__ import annotations
@@ -10,9 +10,9 @@ from __future__ import annotations
 from functools import cache
 
 from tamis.publish.iso import iso_duration
-from tamis.publish.words import PageWords, page_words
 from tamis.quantity.display import amount
 from tamis.record import NamedTuple
+from tamis.safety.data import rules
 from tamis.typed import TYPE_CHECKING, Any
 
 if TYPE_CHECKING:
@@ -21,6 +21,7 @@ if TYPE_CHECKING:
     from tamis.compile import Compiled
     from tamis.publish.method import Section
     from tamis.reading.header import Header
+    from tamis.safety.records import Claim
     from tamis.table.rows import EquipmentRow
 
 
@@ -60,7 +61,8 @@ def recipe_data(compiled: Compiled, words: Words) -> dict[str, Any]:
         "url": words.address,
         "description": words.description,
         "image": words.image,
-        **_about(header, words.house, page_words(compiled.recipe.language)),
+        **_about(header, words.house),
+        "suitableForDiet": _diets(compiled.safety.claims),
         "totalTime": iso_duration(-(-compiled.timeline.most // 60) * 60) if compiled.timeline.most else "",
         "recipeIngredient": words.ingredients,
         "supply": [{"@type": "HowToSupply", "name": name} for name in words.supplies],
@@ -70,9 +72,14 @@ def recipe_data(compiled: Compiled, words: Words) -> dict[str, Any]:
     return {key: value for key, value in said.items() if value}
 
 
-def _about(header: Header, house: str, words: PageWords) -> dict[str, Any]:
+def _diets(claims: tuple[Claim, ...]) -> list[str]:
+    """The diets that tags claim, and that all the foods agree with: of one that is not known nothing is promised."""
+    kept = {claim.promise for claim in claims if claim.verdict == "agrees"}
+    return [f"https://schema.org/{diet}" for diet, promise in rules().diets.items() if promise in kept]
+
+
+def _about(header: Header, house: str) -> dict[str, Any]:
     """What the header says, in schema.org's words."""
-    tags = {tag.lower() for tag in header.tags}
     return {
         "author": {"@type": "Person", "name": header.author} if header.author else "",
         "publisher": {"@type": "Organization", "name": house} if house else "",
@@ -81,9 +88,6 @@ def _about(header: Header, house: str, words: PageWords) -> dict[str, Any]:
         "recipeCategory": header.course,
         "recipeCuisine": header.cuisine,
         "keywords": ", ".join(header.tags),
-        "suitableForDiet": [
-            f"https://schema.org/{diet}" for diet, claims in words.diets.items() if not tags.isdisjoint(claims)
-        ],
     }
 
 

@@ -28,8 +28,6 @@ class PageWords(NamedTuple):
     """How a purpose begins that is not eaten."""
     unchecked: re.Pattern[str]
     """What stands after a source that was not looked up again."""
-    diets: dict[str, tuple[str, ...]]
-    """By their names at schema.org, the tags that claim them."""
 
 
 @cache
@@ -45,5 +43,4 @@ def page_words(language: str) -> PageWords:
         night=frozenset(word_lists(language, "clause")["open"]["OVERNIGHT"]),
         supplies=pattern(rf"{one_of(lists['supplies']['purposes'])} "),
         unchecked=pattern(rf", {one_of(lists['sources']['unchecked'])}\Z"),
-        diets=lists["diets"],
     )

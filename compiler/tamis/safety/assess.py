@@ -28,7 +28,7 @@ if TYPE_CHECKING:
 
 MATTERS: frozenset[HazardKind] = frozenset(
     ("poultry", "stuffing", "minced-meat", "whole-meat", "pork", "cured-pork", "fish", "shellfish", "egg", "raw-flour",
-     "sprouts", "raw-milk", "kidney-beans")
+     "sprouts", "raw-milk", "kidney-beans", "poison-raw")
 )  # fmt: skip
 """Hazards that must be cleared on the way to the plate; the others (rice, honey, garlic in oil) call for cautions."""
 
@@ -69,6 +69,8 @@ def assess(recipe: Recipe, kitchen: Kitchen, used: Mapping[str, Supply]) -> Safe
         items=items,
         short_rest=tuple(_short_rest(recipe, items, authority)),
         waits=traced.waits,
+        halves=tuple([half for half in traced.halves if any(i.use == half.use and i.cleared for i in items)]),
+        tepid=tuple([i for i in dish.items.values() if i.hazard == "leftover" and i.heated and i.cleared is None]),
         oil_waits=traced.oil_waits,
         dish=part_of(recipe.title, foods, lists, missing),
         parts=tuple(parts) if len(ends) > 1 else (),

@@ -120,7 +120,7 @@ def _of_food(
     batter = kinds.isdisjoint(FLESH) and any([item.hazard == "egg" and item.bound for item in items])
     if "raw-flour" in kinds and (batter or any(mixture.dough for mixture in mixtures)):
         yield caution("raw-dough", _most_flour(recipe, items))
-    yield from _named(items, recipe, dish)
+    yield from _named(items, recipe, dish, spoils)
     if spoils:
         cold = served == "uncooked" or eaten_cold(recipe, dish, mixing.hands)
         yield caution("leftovers-cold" if cold else "leftovers")
@@ -130,7 +130,7 @@ def _of_food(
         yield caution("nuts")
 
 
-def _named(items: list[Item], recipe: Recipe, dish: State) -> Iterator[Caution]:
+def _named(items: list[Item], recipe: Recipe, dish: State, spoils: bool) -> Iterator[Caution]:
     kinds = {item.hazard for item in items} | (_RICE & _served_beside(recipe))
     for hazard, key in _BY_HAZARD.items():
         if hazard in kinds:
@@ -139,7 +139,7 @@ def _named(items: list[Item], recipe: Recipe, dish: State) -> Iterator[Caution]:
         yield caution("sprouts")
     if oil_with_garlic(recipe, dish):
         yield caution("garlic-oil")
-    if shelf_jars(recipe):
+    if shelf_jars(recipe, spoils):
         yield caution("jars")
 
 

@@ -5,6 +5,7 @@ from __future__ import annotations
 from fractions import Fraction
 
 from tamis.safety.data import Limit, rules
+from tamis.safety.hazards import FLESH
 from tamis.safety.records import ClearedBy, Clearing, Item
 from tamis.typed import TYPE_CHECKING
 
@@ -26,6 +27,8 @@ def heated(item: Item, done: Heating, action: int, authority: Authority, cues: C
     """The item after a clause has acted on its batch."""
     if done.places:
         done = done._replace(core=_at_its_place(item, done, cues))
+    if item.hazard == "leftover":
+        return _reheated(item, done, action, authority, cues)
     if item.cleared:
         if not (done.wet or done.core is not None):
             return item
@@ -43,6 +46,20 @@ def heated(item: Item, done: Heating, action: int, authority: Authority, cues: C
         )
     by = _enough(item, done, authority, cues)
     return item._replace(cleared=Clearing(action, done.words, by)) if by else item
+
+
+def _reheated(item: Item, done: Heating, action: int, authority: Authority, cues: Cues) -> Item:
+    """Cooked food after it was heated again: `heated` as long as it is only asked to be warm."""
+    limit, said = limit_of(item, authority), done.words.lower()
+    if limit is None or item.cleared or not (done.hot or done.core is not None):
+        return item
+    if done.boils or done.boiled or _measured(limit, done) or (done.cue and _cue(item, done, authority, cues)):
+        return item._replace(cleared=Clearing(action, done.words, "heated"))
+    tepid = cues.tepid.search(said) if done.core is None else done.core < rules().windows[authority].hold
+    if tepid:
+        return item._replace(core=done.core, heated=True)
+    hot = done.core is not None or max(done.wet, done.fried, done.baked) >= rules().reheated
+    return item._replace(cleared=Clearing(action, done.words, "heated")) if hot else item
 
 
 def _at_its_place(item: Item, done: Heating, cues: Cues) -> Fraction | None:
@@ -79,6 +96,9 @@ def _enough(item: Item, done: Heating, authority: Authority, cues: Cues) -> Clea
     limit = limit_of(item, authority)
     if item.hazard == "kidney-beans":
         return "boiled" if item.boiled >= rules().boil else None
+    if item.hazard == "poison-raw":
+        through = max(item.wet, item.fried, done.baked) >= rules().cooked
+        return "heated" if through or (done.cue and not cues.denies.search(done.cue.lower())) else None
     if (item.form == "juices" and done.boils) or _wet(item):
         return "boiled"
     told = done.core is not None or item.core is not None  # too low a temperature is not made good by a time
@@ -112,6 +132,8 @@ def reaches(limit: Limit, celsius: Fraction, held: int) -> bool:
 def _held(item: Item, limit: Limit, done: Heating) -> bool:
     """Held at a temperature: in a bath, after the time that the food takes to get as warm; by itself, only if the
     middle was that warm before."""
+    if done.bath and done.baked and item.hazard in FLESH and item.form not in ("small", "fine"):
+        return False  # nobody knows how long air takes to warm it through: in an oven a thermometer tells
     if done.bath:
         degrees, lasts = done.bath
         come_up = rules().egg_come_up if item.hazard == "egg" else rules().come_up

@@ -83,6 +83,7 @@ class Rules(NamedTuple):
     names: Mapping[str, str]
     allergens: Mapping[str, Mapping[str, frozenset[str]]]
     tags: Mapping[str, Promise]
+    diets: Mapping[str, str]
     cautions: Mapping[str, str]
     keeping: Mapping[str, Fraction]
     reading: int
@@ -90,6 +91,8 @@ class Rules(NamedTuple):
     egg_come_up: int
     soak: int
     boil: int
+    cooked: int
+    reheated: int
 
 
 @cache
@@ -111,6 +114,7 @@ def rules() -> Rules:
         names=raw["names"],
         allergens={who: _sets(raw[f"allergens-{who}"]) for who in LISTS},
         tags=_tags(raw),
+        diets=raw["diets"],
         cautions=raw["cautions"],
         keeping={what: exact(text) for what, text in raw["keeping"].items()},
         reading=seconds(raw["held"]["reading"]),
@@ -118,6 +122,8 @@ def rules() -> Rules:
         egg_come_up=seconds(raw["held"]["egg_come_up"]),
         soak=seconds(raw["beans"]["soak"]),
         boil=seconds(raw["beans"]["boil"]),
+        cooked=seconds(raw["poison-raw"]["cooked"]),
+        reheated=seconds(raw["leftover"]["heated"]),
     )
 
 

@@ -18,15 +18,19 @@ FLESH: frozenset[HazardKind] = frozenset(
 """What a board or a knife can carry over from."""
 
 
+_SPOILS_COOKED: frozenset[HazardKind] = FLESH | {"rice"}
+
+
 def item_of(use: Use, index: int, goods: Goods | None, states: States) -> Item | None:
     """The hazard of a use as it goes in; `goods` is the part of it that does (an egg's yolk)."""
     if goods is None or not goods.hazard:
         return None
     food = use.ingredient
     said = _said(food)
-    if comes_ready(food, states, said):
-        return None
     cured = goods.id in rules().goods["cured"]
+    if comes_ready(food, states, said):
+        again = goods.hazard in _SPOILS_COOKED and not cured and not states.cooked.isdisjoint(said)
+        return Item("leftover", food.name or goods.name, index, food.name_span) if again else None
     hazard: HazardKind = "cured-pork" if cured else goods.hazard
     if hazard in ("whole-meat", "pork") and not said.isdisjoint(states.minced):
         hazard = "minced-meat"

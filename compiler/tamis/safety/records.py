@@ -13,8 +13,8 @@ from tamis.typed import TYPE_CHECKING, Literal
 if TYPE_CHECKING:
     from tamis.safety.data import AllergenList
 
-HazardKind = Hazard | Literal["stuffing", "cured-pork"]
-"""What the goods bring, and what becomes of it."""
+HazardKind = Hazard | Literal["stuffing", "cured-pork", "leftover", "cut"]
+"""What the goods bring, and what becomes of it; what comes cooked, and plants that spoil once they are cut."""
 Form = Literal["piece", "small", "fine", "whole", "large", "juices", "stuffing", "contact", "film"]
 """How raw food lies in a batch: fine is chopped so or thinly sliced, whole is an egg as it is or a bird, large a bird;
 juices are parted from raw food, contact is what a tool has touched, and a film is egg that other food was dipped in."""
@@ -94,13 +94,14 @@ class Part(NamedTuple):
 
 class Wait(NamedTuple):
     """Risky food that stands: the action, the food, and the °C it is held at (None: the room's, or as warm as nobody
-    says where it is `kept_warm`)."""
+    says where it is `kept_warm`). `use` is the food's."""
 
     action: int
     food: str
     span: Span
     celsius: Fraction | None = None
     kept_warm: bool = False
+    use: int = -1
 
 
 class Caution(NamedTuple):
@@ -138,24 +139,28 @@ Verdict = Literal["agrees", "contradicted", "unknown", "unchecked"]
 
 class Claim(NamedTuple):
     """A tag that promises something, and what comes of it: all that is known agrees, the foods contradict it, nothing
-    tells it of them, or nothing looks at such a promise."""
+    tells it of them, or nothing looks at such a promise. `promise` is its name in the data, if it is there."""
 
     tag: str
     verdict: Verdict
     foods: tuple[str, ...] = ()
+    promise: str = ""
 
 
 class Safety(NamedTuple):
     """All of it. `items` are the hazards that reach the dish, cleared or not; `rest` those whose limit asks for a rest
-    that the recipe doesn't give; `waits` are food that spoils and stands too long, `oil_waits` garlic in oil kept
-    outside the fridge; `served` is the header's word (raw, uncooked) if it is a known one; `animal` and `words` are the
-    kinds of animal food and the goods' own words for allergens in the dish; `spoils` if it must not stand about;
-    `doubts` are unknown foods with the name of a raw one."""
+    that the recipe doesn't give; `waits` are food that spoils and stands too long, `halves` raw food that is
+    cooked in part, cooled and finished later, `tepid` cooked food that is heated again and only until it is warm,
+    `oil_waits` garlic in oil kept outside the fridge; `served` is the header's word (raw, uncooked) if it is a known
+    one; `animal` and `words` are the kinds of animal food and the goods' own words for allergens in the dish; `spoils`
+    if it must not stand about; `doubts` are unknown foods with the name of a raw one."""
 
     authority: Authority
     items: tuple[Item, ...] = ()
     short_rest: tuple[Item, ...] = ()
     waits: tuple[Wait, ...] = ()
+    halves: tuple[Wait, ...] = ()
+    tepid: tuple[Item, ...] = ()
     oil_waits: tuple[Wait, ...] = ()
     dish: Part = Part("", ())
     parts: tuple[Part, ...] = ()

@@ -139,16 +139,17 @@ def _is_cut(recipe: Recipe, nut: int, hands: Hands) -> bool:
     """Whether the line of a nut, or a later one with nothing else in hand, grinds it or cuts it into slivers, or one
     blends it with what it went into."""
     ids, small = rules().verbs, safety_words(recipe.language).states.no_whole_nuts
-    use, held = recipe.uses[nut], frozenset[int]()
+    use, held, grinders = recipe.uses[nut], frozenset[int](), rules().equipment["grinders"]
     for action in recipe.actions[use.action :]:
         done = {one.verb.base for one in action.verbs}
-        if action.number == use.action and not ids["grinds"].isdisjoint(done):
+        ground = not ids["grinds"].isdisjoint(done) or any([tool.equipment.id in grinders for tool in action.tools])
+        if action.number == use.action and ground:
             return True
         held = hands[action.number].uses or (held if action.component == use.component else frozenset())
         if nut in held and not ids["blends"].isdisjoint(done):
             return True
         alone = action.number > use.action and held == {nut}
-        if alone and not ids["grinds"].isdisjoint(done):
+        if alone and ground:
             return True
         if alone and not ids["cuts"].isdisjoint(done) and any(word in words_of(action) for word in small):
             return True
@@ -170,10 +171,11 @@ def oil_with_garlic(recipe: Recipe, dish: State) -> bool:
     return oil > 0 and total([use.mass.hi for use in uses if not _is_oil(use)]) <= oil
 
 
-def shelf_jars(recipe: Recipe) -> bool:
-    """Food put into jars that are closed."""
+def shelf_jars(recipe: Recipe, spoils: bool) -> bool:
+    """Food put into jars that are closed, or that spoils and is to be kept in them."""
     signs, jars = safety_words(recipe.language).signs, rules().equipment["jars"]
     preserve = not signs.preserves.isdisjoint((*recipe.header.tags, recipe.header.course))
+    preserve = preserve or (spoils and bool(recipe.header.keeps))
     for action in recipe.actions:
         for tool in action.tools:
             if tool.equipment.id in jars and (preserve or signs.closed.search(words_of(action))):

@@ -221,10 +221,10 @@ def _spoils(use: Use, goods: Goods, heated: bool, verbs: frozenset[str], states:
     plant = goods.show == "vegetable" or goods.id in lists["starches"]
     if plant and (heated or comes_ready(use.ingredient, states)):
         return True
-    return goods.id in lists["cut"] and _is_cut(use, verbs, states)
+    return goods.id in lists["cut"] and is_cut(use, verbs, states)
 
 
-def _is_cut(use: Use, verbs: frozenset[str], states: States) -> bool:
+def is_cut(use: Use, verbs: frozenset[str], states: States) -> bool:
     """Whether a food is cut before it goes in, or by its line."""
     food = use.ingredient
     said = {*food.states, *food.preparation.lower().replace(",", " ").split()}

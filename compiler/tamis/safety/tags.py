@@ -19,7 +19,7 @@ if TYPE_CHECKING:
 def contradictions(recipe: Recipe, foods: list[Source]) -> Iterator[Contradiction]:
     """Each food that breaks a tag's promise, once. What stands as an alternative breaks nothing."""
     for tag in recipe.header.tags:
-        promise = _promise(tag, recipe.language)
+        promise = rules().tags.get(_name(tag, recipe.language))
         if promise is None:
             continue
         told: set[str] = set()
@@ -37,28 +37,30 @@ def claims(
     tell."""
     unknown = [food.name for food in foods if not food.known]
     for tag in recipe.header.tags:
-        promise = _promise(tag, recipe.language)
+        name = _name(tag, recipe.language)
+        promise = rules().tags.get(name)
         against = tuple([one.food for one in broken if one.tag == tag])
         if against:
-            yield Claim(tag, "contradicted", against)
+            yield Claim(tag, "contradicted", against, name)
         elif promise is None:
             if _is_claim(_key(tag), recipe.language):
                 yield Claim(tag, "unchecked")
         elif not promise.provable:
-            yield Claim(tag, "unchecked")
+            yield Claim(tag, "unchecked", promise=name)
         else:
             # Of what another recipe makes the allergens are known, and not each of the foods.
             doubtful = [food.name for food in foods if food.id in promise.makes or (food.dish and promise.foods)]
             nobody_knows = tuple(dict.fromkeys((*unknown, *missing, *doubtful)))
-            yield Claim(tag, "unknown" if nobody_knows else "agrees", nobody_knows)
+            yield Claim(tag, "unknown" if nobody_knows else "agrees", nobody_knows, name)
 
 
 def _key(tag: str) -> str:
     return "-".join(tag.lower().split())
 
 
-def _promise(tag: str, language: str) -> Promise | None:
-    return rules().tags.get(safety_words(language).tags.get(_key(tag), ""))
+def _name(tag: str, language: str) -> str:
+    """What the data call the promise of a tag; "" if they have none."""
+    return safety_words(language).tags.get(_key(tag), "")
 
 
 def _is_claim(tag: str, language: str) -> bool:

@@ -12,10 +12,10 @@ from tamis.safety.hazards import FLESH, cut_in_line, item_of, shaped
 from tamis.safety.heatings import Place, heating
 from tamis.safety.records import Item, Wait
 from tamis.safety.signs import has_garlic, syrup_heat, with_sugar, words_of
-from tamis.safety.spoiling import Cooked, boiled_down, mixing_of, mixtures_of, spoils
+from tamis.safety.spoiling import Cooked, boiled_down, is_cut, mixing_of, mixtures_of, spoils
 from tamis.safety.state import State
 from tamis.safety.syrups import scald
-from tamis.safety.waits import long, oil_wait, risky_wait
+from tamis.safety.waits import cooled_in_part, long, oil_wait, risky_wait
 from tamis.safety.words import safety_words
 from tamis.source import Span
 from tamis.typed import TYPE_CHECKING, cast
@@ -45,6 +45,7 @@ class Traced(NamedTuple):
     states: tuple[State, ...]
     waits: tuple[Wait, ...]
     oil_waits: tuple[Wait, ...]
+    halves: tuple[Wait, ...]
     cooked: Cooked
     mixing: Mixing
 
@@ -53,8 +54,8 @@ class Trace:
     """The walk."""
 
     __slots__ = (
-        "authority", "candied", "counter", "dry", "garlic", "kitchen", "mixing", "oil_waits", "place", "recipe",
-        "states", "sweet", "used", "verbs", "waits", "wet", "words",
+        "authority", "candied", "counter", "dry", "garlic", "halves", "kitchen", "mixing", "oil_waits", "place",
+        "recipe", "states", "sweet", "used", "verbs", "waits", "wet", "words",
     )  # fmt: skip
 
     def __init__(
@@ -74,6 +75,7 @@ class Trace:
         self.counter = Counter(recipe.actions, verbs, kitchen)
         self.waits: list[Wait] = []
         self.oil_waits: list[Wait] = []
+        self.halves: list[Wait] = []
         self.wet: set[int] = set()
         self.dry: set[int] = set()
         self.candied: set[int] = set()
@@ -87,7 +89,9 @@ class Trace:
             self._happen(event, action, self.states[event.batch])
             if action.tools and (self.counter.dirty or not self.states[event.batch].kinds.isdisjoint(FLESH)):
                 self.counter.work(action, self._place(event, action), self.states[event.batch])
-        return Traced(tuple(self.states), tuple(self.waits), tuple(self.oil_waits), self._cooked, self.mixing)
+        return Traced(
+            tuple(self.states), tuple(self.waits), tuple(self.oil_waits), tuple(self.halves), self._cooked, self.mixing
+        )
 
     @property
     def _cooked(self) -> Cooked:
@@ -168,6 +172,12 @@ class Trace:
         if goods.show not in _AROMATIC:
             self._stuffing(action, state, use.ingredient.name, use.ingredient.clause.span.start)
         item = item_of(use, event.use, goods, self.words.states)
+        if (
+            item is None
+            and goods.id in rules().goods["cut"]
+            and is_cut(use, self.verbs[action.number], self.words.states)
+        ):
+            state.put(Item("cut", use.ingredient.name, event.use, use.ingredient.name_span))
         if goods.hazard == "raw-flour":
             state.dough += use.mass.hi
             state.own_dough += use.mass.hi
@@ -226,6 +236,9 @@ class Trace:
 
     def _wait(self, read: Time | Pause, action: Action, state: State) -> None:
         here = self.recipe.places.lines[action.number]
+        half = cooled_in_part(action, here, read, state, self.authority) if not state.kinds.isdisjoint(FLESH) else None
+        if half:
+            self.halves.append(half)
         if not long(action, here, self.authority):
             return
         wait = risky_wait(action, here, read, state, self.authority)

@@ -5,6 +5,7 @@ from __future__ import annotations
 
 from fractions import Fraction
 
+from tamis.kitchen.equipment import COLD
 from tamis.reading.clauses import Pause
 from tamis.safety.data import rules
 from tamis.safety.records import Item, Wait
@@ -17,12 +18,15 @@ if TYPE_CHECKING:
     from tamis.model.places import Here
     from tamis.model.recipe import Action, Recipe
     from tamis.reading.clauses import Time
-    from tamis.safety.records import HazardKind
+    from tamis.safety.records import Form, HazardKind
     from tamis.safety.state import State
 
 _RISKY: frozenset[HazardKind] = frozenset(
-    ("poultry", "minced-meat", "whole-meat", "pork", "fish", "shellfish", "egg", "rice", "raw-milk", "stuffing")
-)
+    ("poultry", "minced-meat", "whole-meat", "pork", "fish", "shellfish", "egg", "rice", "raw-milk", "stuffing",
+     "leftover", "cut")
+)  # fmt: skip
+_PUT_BY = 86400
+"""Seconds for which nobody leaves a salad to stand."""
 _AWAY: tuple[Station, ...] = ("fridge", "freezer", "oven", "grill")
 
 
@@ -30,6 +34,8 @@ def risky_wait(action: Action, here: Here, time: Time | Pause, state: State, aut
     """A long wait at a temperature between cold and hot."""
     item = risky(state)
     if item is None or any(use.verb.base in rules().verbs["thaws"] for use in action.verbs):
+        return None
+    if item.hazard == "cut" and (item.heated or _sours(action)):
         return None
     at = _degrees(here)
     if at is None:
@@ -43,6 +49,12 @@ def risky_wait(action: Action, here: Here, time: Time | Pause, state: State, aut
     return None if at >= window.hold or at <= window.cold else Wait(action.number, item.food, time.clause.span, at)
 
 
+def _sours(action: Action) -> bool:
+    """Whether cut leaves are put by, and do not stand about: by the verb, or for days, as cabbage in its salt."""
+    lasts = action.work.wait
+    return action.work.verb in rules().verbs["sours"] or (lasts is not None and lasts.lo >= _PUT_BY)
+
+
 def oil_wait(recipe: Recipe, here: Here, time: Time | Pause, state: State, authority: Authority) -> Wait | None:
     """A long wait of garlic in oil at no stated cold."""
     if here.stays or not oil_with_garlic(recipe, state):
@@ -50,6 +62,21 @@ def oil_wait(recipe: Recipe, here: Here, time: Time | Pause, state: State, autho
     at = _degrees(here)
     cold = at is not None and at <= rules().windows[authority].cold
     return None if cold else Wait(here.action, "garlic in oil", time.clause.span, at)
+
+
+def cooled_in_part(action: Action, here: Here, time: Time | Pause, state: State, authority: Authority) -> Wait | None:
+    """Raw meat, fish or poultry that was on the heat, is not done, and goes into the cold for longer than a meal's
+    work."""
+    lasts = action.work.wait
+    if here.station not in COLD or lasts is None or lasts.lo < rules().windows[authority].out:
+        return None
+    item = state.raw_flesh()
+    if item is None or not item.heated or item.form not in _IN_PIECES:
+        return None
+    return Wait(action.number, item.food, time.clause.span, use=item.use)
+
+
+_IN_PIECES: tuple[Form, ...] = ("piece", "small", "fine", "whole", "large")
 
 
 def long(action: Action, here: Here, authority: Authority) -> bool:

@@ -54,7 +54,7 @@ def limit_words(item: Item, authority: Authority, language: str) -> str:
         return "they must boil for at least 10 min (a simmer is not enough)"
     limit = limit_of(item, authority)
     if limit is None:
-        return "it must be cooked through"
+        return "it must be cooked through (10 min on the heat, or until it is soft)"
     if item.form == "juices":
         return f"a boil of its own, or {limit.text} ({rules().sources[authority]})"
     source = rules().sources.get(item.hazard, rules().sources[authority])
@@ -70,7 +70,9 @@ def offer(item: Item, authority: Authority, language: str) -> str:
     if item.form == "juices":
         return f"give it a boil of its own: {example(language, 'to_the_boil')}, {example(language, 'boil_one')}"
     limit = limit_of(item, authority)
-    degrees = limit.text if limit else "74 °C (165 °F)"
+    if limit is None:
+        return f"cook it through: {example(language, 'boil_ten')}"
+    degrees = limit.text
     until = example(language, _UNTIL.get(item.hazard, "until_thickest"), degrees=degrees)
     return f"say it in a cue after the food goes in: {until}"
 

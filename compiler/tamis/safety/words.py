@@ -41,6 +41,7 @@ class Cues(NamedTuple):
     browned: Whole
     whites: Whole
     boils: Words
+    tepid: Whole
     target_simmers: Words
     target_boils: Words
     accepted: dict[tuple[Authority, str], Accepted]
@@ -50,7 +51,9 @@ class Cues(NamedTuple):
 class States(NamedTuple):
     """What is said of a food beside its name."""
 
+    cooked: frozenset[str]
     ready: frozenset[str]
+    """… and all else that is raw no longer."""
     packed: Words
     small: frozenset[str]
     fine: frozenset[str]
@@ -118,7 +121,8 @@ def safety_words(language: str) -> SafetyWords:
         language=language,
         cues=_cues(language, lists),
         states=States(
-            ready=frozenset(states["ready"]),
+            cooked=frozenset(states["cooked"]),
+            ready=frozenset((*states["cooked"], *states["ready"])),
             packed=states["packed"],
             small=frozenset(states["small"]),
             fine=frozenset(states["fine"]),
@@ -164,6 +168,7 @@ def _cues(language: str, lists: Lists) -> Cues:
         browned=Whole(cues["browned"]),
         whites=Whole(cues["whites"]),
         boils=cues["boils"],
+        tepid=Whole(cues["tepid"]),
         target_simmers=targets["simmers"],
         target_boils=targets["boils"],
         accepted={

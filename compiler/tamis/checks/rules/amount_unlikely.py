@@ -12,10 +12,20 @@ from fractions import Fraction
 
 from tamis.checks.counted import MANY, bare
 from tamis.checks.limits import SOURCE, limits
+from tamis.checks.portions import (
+    beside_flour,
+    by_the_spoon,
+    by_the_vessel,
+    least_a_head,
+    least_of_piece,
+    most_a_head,
+    most_of_all,
+    thick_of,
+    worst_for_a_person,
+)
 from tamis.diagnostics import Diagnostic, Severity
 from tamis.model.mass import weighed
 from tamis.model.words import plain
-from tamis.quantity.amount import total
 from tamis.quantity.measure import grams, millilitres
 from tamis.reading.clauses import Reference
 from tamis.typed import TYPE_CHECKING
@@ -51,9 +61,6 @@ _CHECK = "check the numbers and their units"
 _NONE = Fraction(0)
 _WATERY: tuple[Role, ...] = ("water", "milk", "egg")
 _BULKY: tuple[Show, ...] = ("meat", "fish", "grain", "cheese")
-_EGG: Role = "egg"
-_BULK = 3
-"""Of what part of a dish is such food, for it to be one."""
 _BASIC: tuple[Role, ...] = ("flour", "sugar", "fat")
 _BESIDE, _BESIDE_BASIC = 100, 1000
 """So many times as much goes in beside: then so little of a food that is the body of a dish is no measure of it."""
@@ -68,57 +75,50 @@ def check(view: View) -> Iterator[Diagnostic]:
     whole = view.weight.lo
     yield from _too_little(view, whole)
     if whole:
-        known = not any([use.mass.unknown for use in view.batch])
-        told = [*_by_header(view, whole, known), *_by_makes(view, whole, known)]
+        most = most_of_all(view)
+        told = [*_by_header(view, whole, most), *_by_makes(view, whole, most)]
         number = bare(_heaviest(view)) if told else None
         if number and number.lo >= MANY:
             told = []  # told by count-unlikely
-        yield from told or _beside_the_rest(view, whole)
+        yield from (
+            told
+            or by_the_spoon(view)
+            or by_the_vessel(view)
+            or beside_flour(view, whole)
+            or _beside_the_rest(view, whole)
+        )
 
 
 def _heaviest(view: View) -> Ingredient:
     return max(view.batch, key=lambda use: use.mass.lo).ingredient
 
 
-def _by_header(view: View, whole: Fraction, known: bool) -> Iterator[Diagnostic]:
+def _by_header(view: View, whole: Fraction, all_in: Fraction | None) -> Iterator[Diagnostic]:
     """At most one finding: a slip in one food puts all the others out."""
     header, dish = view.recipe.header, limits().dish
     if header.serves and header.serves.hi:
-        each = whole / header.serves.hi
-        if each > dish["serving"]:
-            where = _heaviest(view).clause.span
-            yield _say(where, f"{_weight(each)} of food for each of those it serves", dish["serving"], "most")
-        elif known and each < (least := dish["helping" if _is_bulky(view, whole) else "bite"]):
-            yield _say(header.span("serves"), f"{_weight(each)} of food for each", least, "least")
+        people = header.serves.hi
+        most, thick = most_a_head(view, whole), thick_of(view)
+        over = whole if whole > most * people else thick if thick > dish["thick"] * people else _NONE
+        if over:
+            where, limit = _heaviest(view).clause.span, most if whole > most * people else dish["thick"]
+            yield _say(where, f"{_weight(over / people)} of food for each of those it serves", limit, "most")
+        elif all_in is not None and all_in < (least := least_a_head(view, whole)) * people:
+            yield _say(header.span("serves"), f"{_weight(all_in / people)} of food for each", least, "least")
         else:
-            yield from _for_a_person(view, header.serves.hi)
+            yield from _for_a_person(view, people)
     elif header.makes and not header.makes.measure and whole / header.makes.amount.hi > dish["piece"]:
         each = whole / header.makes.amount.hi
         where = _heaviest(view).clause.span
         yield _say(where, f"{_weight(each)} of food for each that it makes", dish["piece"], "most")
 
 
-def _is_bulky(view: View, whole: Fraction) -> bool:
-    """Whether much of a dish is meat, fish, grain, cheese or egg, of which nobody serves a spoonful."""
-    foods = [(use.mass.lo, use.ingredient.goods) for use in view.batch]
-    bulky = total([mass for mass, goods in foods if goods and (goods.show in _BULKY or goods.role == _EGG)])
-    return bulky * _BULK >= whole
-
-
 def _for_a_person(view: View, people: Fraction) -> Iterator[Diagnostic]:
-    """The food of which each gets most beyond what anybody does: a slip in who is served puts several out."""
-    most, by_handful, worst = limits().person, limits().more_spice, None
-    for use in view.batch:
-        goods = use.ingredient.goods
-        limit = next((most[key] for key in (goods.id, goods.role, goods.show) if key in most), None) if goods else None
-        if limit is None or goods is None or use.mass.lo <= limit * people or goods.salt or goods.id in by_handful:
-            continue
-        if worst is None or use.mass.lo * worst[1] > worst[0].mass.lo * limit:
-            worst = use, limit
+    worst = worst_for_a_person(view, people)
     if worst is not None:
-        food, each = worst[0].ingredient, worst[0].mass.lo / people
+        food, each, most = worst
         what = f"{_weight(each)} of {food.name} for each of those it serves"
-        yield _say(food.clause.span, what, worst[1], "most")
+        yield _say(food.clause.span, what, most, "most")
 
 
 def _beside_the_rest(view: View, whole: Fraction) -> Iterator[Diagnostic]:
@@ -150,9 +150,14 @@ def _in_metric(measure: Measure, view: View) -> Amount | None:
     return grams(measure, view.kitchen.units) or millilitres(measure, view.kitchen.units)
 
 
-def _by_makes(view: View, whole: Fraction, known: bool) -> Iterator[Diagnostic]:
+def _by_makes(view: View, whole: Fraction, all_in: Fraction | None) -> Iterator[Diagnostic]:
     """What is made by weight or volume, beside what goes into it."""
     makes, dish = view.recipe.header.makes, limits().dish
+    if makes is not None and not makes.measure and all_in is not None:
+        number, least = makes.amount.hi, least_of_piece(view, makes.noun, whole)
+        if all_in < least * number:
+            said = f"{_weight(all_in / number)} of food for each that it makes"
+            yield _say(view.recipe.header.span("makes"), said, least, "least")
     measure = (makes.measure or makes.each) if makes else None
     if makes is None or measure is None:
         return
@@ -165,8 +170,8 @@ def _by_makes(view: View, whole: Fraction, known: bool) -> Iterator[Diagnostic]:
     span = view.recipe.header.span("makes")
     if left > dish["boiled-down"] * made.hi:
         yield Diagnostic(RULE, LEVEL, span, f"{_weight(left)} of food go in, and this is made of it", _CHECK)
-    elif known and whole < dish["swollen"] * made.lo:
-        yield Diagnostic(RULE, LEVEL, span, f"only {_weight(whole)} of food go in, and this is made of it", _CHECK)
+    elif all_in is not None and all_in < dish["swollen"] * made.lo:
+        yield Diagnostic(RULE, LEVEL, span, f"only {_weight(all_in)} of food go in, and this is made of it", _CHECK)
 
 
 def _made_of(view: View, made: str) -> int | None:

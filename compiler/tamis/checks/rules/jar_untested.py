@@ -49,9 +49,15 @@ Ladle [into 2 jars] and screw the lids on.
 def check(view: View) -> Iterator[Diagnostic]:
     """Closed jars that keep long, and not in the fridge."""
     keeps = view.recipe.header.keeps.lower()
-    calls = any(caution.key == "jars" for caution in view.safety.cautions)
+    calls = {caution.key for caution in view.safety.cautions}
     language = view.recipe.language
-    if not calls or not keeps or keeps_cold(keeps, language) or plain_of(keeps, view.kitchen).ask(_is_short):
+    if (
+        "jars" not in calls
+        or "garlic-oil" in calls
+        or not keeps
+        or keeps_cold(keeps, language)
+        or plain_of(keeps, view.kitchen).ask(_is_short)
+    ):
         return
     hint = "keep them in the fridge, or follow tested preserving guidance (USDA Complete Guide to Home Canning)"
     message = "these jars are to stand outside the fridge, and the recipe is not tested for that"

@@ -1,8 +1,9 @@
 """Leftovers are to be heated less than the limit.
 
-Cooked food that has stood is heated to 74 °C (165 °F) right through (USDA FSIS; US Food Code 3-403.11).
+Cooked food that has stood is heated to 74 °C (165 °F) right through (USDA FSIS; US Food Code 3-403.11), be it what is
+left of this dish or the cooked chicken that goes into it.
 
-Say so: `keeps: 3 days, in the fridge; reheat to 74 °C (165 °F)`.
+Say so: `keeps: 3 days, in the fridge; reheat to 74 °C (165 °F)`, `[until steaming hot]`.
 """
 
 from __future__ import annotations
@@ -16,6 +17,7 @@ from tamis.reading.plain import plain_of
 from tamis.safety.data import rules
 from tamis.safety.degrees import core_temperature, temperatures
 from tamis.typed import TYPE_CHECKING
+from tamis.words import example
 
 if TYPE_CHECKING:
     from fractions import Fraction
@@ -26,7 +28,7 @@ if TYPE_CHECKING:
 
 RULE = "reheat-too-cool"
 LEVEL: Severity = "warning"
-ABOUT = ("leftovers",)
+ABOUT = ("leftovers", "view safety.tepid")
 BAD = """\
 title: Braised chicken
 serves: 4
@@ -50,13 +52,17 @@ Put [8 chicken thighs] [in a casserole] with [300 ml water].
 
 
 def check(view: View) -> Iterator[Diagnostic]:
-    """What the header says of leftovers, and lines that reheat cooked food, where the dish has food that spoils."""
+    """What the header says of leftovers, lines that reheat them, and cooked food that goes in and is heated again."""
+    window = rules().windows[view.safety.authority]
+    hint = f"reheat to {window.reheat_text}; local food codes prevail"
+    for item in view.safety.tepid:
+        hot = example(view.recipe.language, "until_steaming")
+        message = f"heated again, and only until it is warm: {item.food}"
+        yield Diagnostic(RULE, LEVEL, item.span, message, f"say until when, {hot}, or {hint}")
     if not any(caution.key == "leftovers" for caution in view.safety.cautions):
         return
-    window = rules().windows[view.safety.authority]
     for degrees, place in _asked(view):
         if degrees < window.reheat:
-            hint = f"reheat to {window.reheat_text}; local food codes prevail"
             yield Diagnostic(RULE, LEVEL, place, "leftovers are heated less than the limit here", hint)
 
 

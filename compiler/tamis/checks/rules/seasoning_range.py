@@ -12,8 +12,10 @@ from fractions import Fraction
 
 from tamis.checks.dough import bread
 from tamis.checks.limits import SOURCE, limits
+from tamis.checks.portions import most_of_all
 from tamis.diagnostics import Diagnostic, Severity
 from tamis.quantity.amount import total
+from tamis.quantity.numerals import decimal
 from tamis.typed import TYPE_CHECKING, Literal
 
 if TYPE_CHECKING:
@@ -21,7 +23,7 @@ if TYPE_CHECKING:
 
     from tamis.checks.view import View
     from tamis.kitchen.food import Goods, Role, Show
-    from tamis.model.recipe import Use
+    from tamis.model.recipe import Action, Use
 
 RULE = "seasoning-range"
 LEVEL: Severity = "warning"
@@ -52,6 +54,12 @@ _LEAST_SHARE = Fraction(15, 100)
 _FLAVOUR: Role = "flavour"
 _BY_THE_JAR: Literal["spices"] = "spices"  # the merchant
 _SPICE: Show = "spice"
+_DRAWN, _CURED = 1200, 36000
+"""Seconds after which salt has drawn juice out of food, and has cured it (common practice)."""
+_HERB_SALT = 4
+"""Of what part of all is salt, it may be a seasoning."""
+_SUGAR: Role = "sugar"
+_WATER: Role = "water"
 
 
 def check(view: View) -> Iterator[Diagnostic]:
@@ -69,9 +77,13 @@ def check(view: View) -> Iterator[Diagnostic]:
     if flour < _LEAST_FLOUR or flour < _LEAST_SHARE * whole:
         flour = Fraction(0)
     elif leaveners and not any([use.mass.unknown for use, _ in flours]):
-        yield from _leaveners(leaveners, flour, any([goods.id in known.raising_flours for _, goods in flours]))
-    if not any([use.mass.unknown for use in view.recipe.uses]):
-        if any([goods.liquid or goods.flour for _, goods in uses]):  # else it may be a herb salt
+        meal = total([use.mass.hi for use, goods in uses if goods.id in known.meals and not goods.flour])
+        yield from _leaveners(leaveners, flour + meal, any([goods.id in known.raising_flours for _, goods in flours]))
+    if any([use.mass.unknown for use in view.batch]):
+        whole = most_of_all(view) or Fraction(0)
+    if whole and not any([use.mass.unknown for use in view.recipe.uses if not use.in_batch]):
+        salted = total([use.mass.hi for use in salts]) * _HERB_SALT < whole
+        if salted or any([goods.liquid or goods.flour for _, goods in uses]):
             yield from _salt(view, salts, whole, flour)
         yield from _spices(spices, whole)
 
@@ -82,29 +94,74 @@ def _leaveners(uses: Sequence[tuple[Use, Goods]], flour: Fraction, raising: bool
         limit = most.get(goods.id)
         if limit and use.mass.lo * 100 > limit * flour:
             beside = ", which has some in it" if raising else ""
-            message = f"more {goods.name} than {limit} % of the flour{beside} ({SOURCE})"
+            message = f"more {goods.name} than {decimal(limit)} % of the flour{beside} ({SOURCE})"
             yield Diagnostic(RULE, LEVEL, use.ingredient.clause.span, message, "check the number, and tsp or tbsp")
 
 
 def _salt(view: View, uses: Sequence[Use], whole: Fraction, flour: Fraction) -> Iterator[Diagnostic]:
-    known, serves = limits(), view.recipe.header.serves
     for use in uses:
-        message = ""
-        if use.mass.lo * 100 > known.salt * whole:
-            message = f"more than {known.salt} % of all that goes in is salt ({SOURCE})"
-        elif flour and use.mass.lo * 100 > (most := _most_of_flour(use, whole)) * flour:
-            told = most != known.salt_of_flour and bread(view) is not None  # by salt-band
-            message = "" if told else f"more salt than {most} % of the flour ({SOURCE})"
-        elif serves and use.mass.lo > known.salt_serving * serves.hi:
-            message = f"more salt than {known.salt_serving} g for each of those it serves ({SOURCE})"
+        message = _too_salty(view, use, whole, flour)
         if message:
+            message = f"more salt than {message} ({SOURCE})"
             yield Diagnostic(RULE, LEVEL, use.ingredient.clause.span, message, "check the number and its unit")
 
 
-def _most_of_flour(use: Use, whole: Fraction) -> Fraction:
+def _too_salty(view: View, use: Use, whole: Fraction, flour: Fraction) -> str:
+    """What a salt is more than; "" where it may be meant."""
+    most, serves, salt = limits().salt, view.recipe.header.serves, use.mass.lo
+    if salt * 100 > most["all"] * whole:
+        return f"{decimal(most['all'])} % of all that goes in"
+    if flour:
+        of_flour = _most_of_flour(salt, whole)
+        if salt * 100 > of_flour * flour:
+            told = of_flour != most["flour"] and bread(view) is not None  # by salt-band
+            return "" if told else f"{decimal(of_flour)} % of the flour"
+    if serves and salt > most["serving"] * serves.hi:
+        return f"{decimal(most['serving'])} g for each of those it serves"
+    if not _stays(view, use):
+        return ""
+    of_dish = _most_of_dish(view, whole)
+    if salt * 100 > of_dish * whole:
+        return f"{decimal(of_dish)} % of all that goes in"
+    if serves and salt > most["head"] * serves.hi and salt * 100 > most["head-share"] * whole:
+        return f"{decimal(most['head'])} g for each of those it serves"
+    return ""
+
+
+def _stays(view: View, use: Use) -> bool:
+    """Whether all of a salt is eaten, as far as the lines tell: no brine, no water to cook in, no cure, and no time in
+    which it draws the juice out."""
+    poured = [view.recipe.uses[index] for index in view.recipe.actions[use.action].uses]
+    if any([one.ingredient.goods and one.ingredient.goods.role == _WATER and one.mass.hi for one in poured]):
+        return False
+    later = view.recipe.actions[use.action :]
+    if any([action.work.wait is not None and action.work.wait.lo > _CURED for action in later]):
+        return False
+    lines = [action for action in later[:3] if action.component == use.component]
+    if any([_draws(action) for action in lines]):
+        return False
+    return not any([said.verb.base in limits().salt_leaves for action in lines for said in action.verbs])
+
+
+def _draws(action: Action) -> bool:
+    """Whether food lies in its salt, unheated, for longer than it takes to make the next thing."""
+    wait = action.work.wait
+    return wait is not None and wait.lo >= _DRAWN and not any([said.verb.heat for said in action.verbs])
+
+
+def _most_of_dish(view: View, whole: Fraction) -> Fraction:
+    """The most of salt in a dish: less in a sweet one, and in one of which each gets a plateful."""
+    most, serves = limits().salt, view.recipe.header.serves
+    sugar = total([one.mass.hi for one in view.batch if one.ingredient.goods and one.ingredient.goods.role == _SUGAR])
+    if sugar * 100 >= most["sweet-share"] * whole:
+        return most["sweet"]
+    return most["plate" if serves and whole >= most["plate-weight"] * serves.hi else "dish"]
+
+
+def _most_of_flour(salt: Fraction, whole: Fraction) -> Fraction:
     """The most of salt beside flour; less in a dough than where flour is the lesser part."""
-    known = limits()
-    return known.salt_of_dough if use.mass.lo * 100 > known.dough_share * whole else known.salt_of_flour
+    most = limits().salt
+    return most["dough" if salt * 100 > most["dough-share"] * whole else "flour"]
 
 
 def _spices(spices: Sequence[tuple[Use, Goods]], whole: Fraction) -> Iterator[Diagnostic]:
@@ -112,8 +169,9 @@ def _spices(spices: Sequence[tuple[Use, Goods]], whole: Fraction) -> Iterator[Di
     if not spices or total([use.mass.lo for use, _ in spices]) * 100 > known.blend * whole:
         return
     for use, goods in spices:
-        if goods.id not in known.more_spice and use.mass.lo * 100 > known.spice * whole:
-            message = f"more than {known.spice} % of all that goes in is {goods.name} ({SOURCE})"
+        most = known.strong.get(goods.id, known.spice)
+        if goods.id not in known.more_spice and use.mass.lo * 100 > most * whole:
+            message = f"more than {decimal(most)} % of all that goes in is {goods.name} ({SOURCE})"
             yield Diagnostic(RULE, LEVEL, use.ingredient.clause.span, message, "check the number, and tsp or tbsp")
 
 

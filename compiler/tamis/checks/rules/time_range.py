@@ -58,23 +58,40 @@ def check(view: View) -> Iterator[Diagnostic]:
         work = action.work
         if work.wait is None or work.given != "text":
             continue
-        here = view.recipe.places.lines[action.number]
-        most, heat = _most().get(work.verb), _oven_hours(here, known)
-        message = ""
-        if most is not None and work.wait.lo > most:
-            message = f"“{{name}}” for longer than {_number(most / _HOUR)} h: no recipe takes that long ({SOURCE})"
-        elif heat is not None and work.wait.lo > heat * _HOUR:
-            message = f"longer than {_number(heat)} h in so hot an oven: nothing is left of the food ({SOURCE})"
-        elif work.wait.lo > known.constant * _HOUR and any(_is_constant(read) for read in action.reads):
-            message = f"stirred without stopping for longer than {_number(known.constant)} h: nobody does ({SOURCE})"
-        elif _is_short(action, known):
-            least = _number(known.minutes[work.verb])
-            message = f"“{{name}}” for less than {least} min: no recipe takes so short a time ({SOURCE})"
+        message = _too_long(view, action, known) or _in_itself(action, known)
+        if not message and work.wait.lo >= known.hob["asked"] * _HOUR:
+            from tamis.checks.paces import out_of_proportion
+
+            message = out_of_proportion(view, action)
         if message:
             verb = view.kitchen.verbs.of_base(work.verb)
             message = message.format(name=verb.name if verb else work.verb)
             span = next((read.clause.span for read in action.reads if read.role in ("time", "cue")), action.span)
             yield Diagnostic(RULE, LEVEL, span, message, "check the digits and the unit, min or h")
+
+
+def _too_long(view: View, action: Action, known: Limits) -> str:
+    """What speaks against so long a time, whatever is in the pot; "" if nothing does."""
+    here, lasts = view.recipe.places.lines[action.number], action.work.wait.lo if action.work.wait else 0
+    most, heat = _most().get(action.work.verb), _oven_hours(here, known)
+    if most is not None and lasts > most:
+        return f"“{{name}}” for longer than {_number(most / _HOUR)} h: no recipe takes that long ({SOURCE})"
+    if heat is not None and lasts > heat * _HOUR:
+        return f"longer than {_number(heat)} h in so hot an oven: nothing is left of the food ({SOURCE})"
+    if lasts > known.constant * _HOUR and any(_is_constant(read) for read in action.reads):
+        return f"stirred without stopping for longer than {_number(known.constant)} h: nobody does ({SOURCE})"
+    if any([isinstance(read, Time) and read.sides and lasts > known.side * _HOUR * 2 for read in action.reads]):
+        return f"on each side for longer than {_number(known.side * 60)} min: nobody does ({SOURCE})"
+    return ""
+
+
+def _in_itself(action: Action, known: Limits) -> str:
+    """What speaks against a time in its own line: too short for its verb, or less than the time between two stirs."""
+    if _is_short(action, known):
+        least = _number(known.minutes[action.work.verb])
+        return f"“{{name}}” for less than {least} min: no recipe takes so short a time ({SOURCE})"
+    every = _rarer_than_all(action)
+    return f"“{every}” is longer than all of the time in its line" if every is not None else ""
 
 
 @cache
@@ -94,6 +111,15 @@ def _oven_hours(here: Here, known: Limits) -> Fraction | None:
 def _is_constant(read: Read) -> bool:
     """*Stirring all the time*."""
     return isinstance(read, Tending) and read.constant
+
+
+def _rarer_than_all(action: Action) -> str | None:
+    """The words for work that is to be done at intervals, of which none fits into the time of the line."""
+    wait = action.work.wait
+    for read in action.reads:
+        if isinstance(read, Tending) and read.every and wait and read.every.lo > (wait.hi or wait.lo):
+            return read.text
+    return None
 
 
 def _is_short(action: Action, known: Limits) -> bool:

@@ -50,9 +50,10 @@ def check(view: View) -> Iterator[Diagnostic]:
     for wait in view.safety.waits:
         from tamis.quantity.times import duration
 
-        message = f"here {wait.food} may stand {_where(wait)} for more than {duration(window.out)}"
+        message = f"here {wait.food} may {_where(wait)} for more than {duration(window.out)}"
         hint = "into the fridge with it, a shorter wait, or keep it hot; local food codes prevail"
         if wait.kept_warm and wait.celsius is None:
+            message += ", and nothing says how warm"
             from tamis.quantity.display import limit_c
 
             said = view.source.slice(wait.span)[1:-1]
@@ -71,5 +72,5 @@ def _has_left_the_oven(view: View, wait: Wait) -> bool:
 
 def _where(wait: Wait) -> str:
     if wait.celsius is not None:
-        return "too warm to keep and too cool to hold"
-    return "only as warm as nobody says" if wait.kept_warm else "at room temperature"
+        return "stand too warm to keep and too cool to hold"
+    return "be kept warm" if wait.kept_warm else "stand at room temperature"
