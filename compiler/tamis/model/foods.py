@@ -25,6 +25,8 @@ def put_in(act: Line, food: Ingredient) -> None:
     walker, flow = act.walker, act.walker.flow
     index = len(flow.uses)
     same = computed = None
+    if act.part_of_next:
+        food, act.part_of_next = food._replace(part=act.part_of_next), ""
     if food.definite:
         from tamis.model.parts import of_one_counted
 
@@ -130,12 +132,17 @@ def _separate(act: Line, food: Ingredient, use: int) -> None:
 
 
 def _goes_in(act: Line, food: Ingredient, part: str) -> bool:
-    """Whether the first word behind a bracket, but for *only the*, is this part."""
+    """Whether the first word behind a bracket, but for *only the*, is this part, or the words before it are *the yolks
+    of*."""
     parts, kitchen = act.read.parts, act.walker.flow.kitchen
     at = next((at for at, one in enumerate(parts) if one is food.clause), len(parts))
-    behind = parts[at + 1] if at + 1 < len(parts) else None
+    before, behind = ("", *parts, "")[at], ("", *parts, "", "")[at + 2]
+    words, one = model_words(kitchen.language), nouns(kitchen.language).singular
+    if isinstance(before, Text):
+        said = plain_of(before.text, kitchen).words[-2:]
+        if len(said) > 1 and said[1] in words.of and one(said[0]) == part:
+            return True
     if not isinstance(behind, Text):
         return False
-    only, one = model_words(kitchen.language).only, nouns(kitchen.language).singular
-    first = next((word for word in plain_of(behind.text, kitchen).words if word and word not in only), "")
+    first = next((word for word in plain_of(behind.text, kitchen).words if word and word not in words.only), "")
     return one(first) == part

@@ -48,7 +48,7 @@ class Line:
 
     __slots__ = (
         "after", "after_start", "at_once", "batches", "before_time", "beside", "carried", "cold_water", "fresh",
-        "joined", "joins", "labour", "mass_before", "masses", "named", "number", "parting", "piece_mass",
+        "joined", "joins", "labour", "mass_before", "masses", "named", "number", "part_of_next", "parting", "piece_mass",
         "pieces_before", "product", "read", "reads", "repeats", "step", "takings", "times", "tools", "tools_before",
         "uses", "verb", "vessel", "walker", "within", "worked",
     )  # fmt: skip
@@ -86,6 +86,7 @@ class Line:
         self.joined = False
         self.carried: Batch | None = None
         self.named: Batch | None = None
+        self.part_of_next = ""  # what alone goes in of the food that comes next: *squeeze [the juice] from [2 oranges]*
         self.piece_mass: Mass | None = None
         self.mass_before = NOTHING
         self.masses: dict[int, Mass] = {}  # by the places of verbs, what they worked on

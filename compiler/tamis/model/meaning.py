@@ -58,7 +58,13 @@ def by_name(walker: Hands, words: tuple[str, ...], share: Share | None) -> Meani
     if _lies_in(walker, words):
         return Meaning(walker.present, present=True, rule="pieces", words=words)
     make_named(words, walker)
-    return _called_so(walker, words) or _answering(walker, words)
+    found = _called_so(walker, words)
+    if found is None:
+        return _answering(walker, words)
+    if found.batch is not None and found.batch.left == 0:  # gone into a braise, and lifted out of it again
+        there = nearest_of(walker, words, answering(words, flow.kitchen))
+        return there if there is not None and there.batch is not None and there.batch.left > 0 else found
+    return found
 
 
 def nearest_of(walker: Hands, words: tuple[str, ...], keys: Sequence[Key], rule: Rule = "named") -> Meaning | None:

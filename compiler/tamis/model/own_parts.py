@@ -68,15 +68,29 @@ def is_of_next(act: Line, reference: Reference) -> bool:
         if event is None:
             return False
         if _says_off(act, between, event):
-            words = plain(reference.name, act.walker.flow.kitchen.language)
-            if _says_taken_off(act):
-                act.walker.flow.taken_off.add((act.walker.component, words[-1]))
-            return _has_part(act, event, words)
-        joints = model_words(act.walker.flow.kitchen.language).joints
-        if any(word and word not in joints for word in plain_of(between, act.walker.flow.kitchen).words):
+            return _is_of(act, reference, event)
+        kitchen = act.walker.flow.kitchen
+        joints = model_words(kitchen.language).joints
+        said = plain_of(between, kitchen).words
+        if any(word and word not in joints and kitchen.verbs.get(word) is None for word in said):
             return False
         between = ""
     return False
+
+
+def _is_of(act: Line, reference: Reference, event: Ingredient | Reference) -> bool:
+    """Whether it is a part of that food. What the goods know by itself goes in alone: the juice of an orange."""
+    kitchen = act.walker.flow.kitchen
+    words = plain(reference.name, kitchen.language)
+    if _says_taken_off(act):
+        act.walker.flow.taken_off.add((act.walker.component, words[-1]))
+    goods = event.goods if isinstance(event, Ingredient) else None
+    alone = act.verb is not None and not act.verb.removes and not act.verb.divides
+    if goods is not None and alone and part_of_goods(goods, words[-1], kitchen) is not None:
+        joint = min(model_words(kitchen.language).joints)
+        act.part_of_next = f"{act.part_of_next} {joint} {reference.name}" if act.part_of_next else reference.name
+        return True
+    return _has_part(act, event, words)
 
 
 def _says_off(act: Line, between: str, event: Ingredient | Reference) -> bool:

@@ -4,7 +4,9 @@ from __future__ import annotations
 
 from tamis.model.batch import answering
 from tamis.model.called import all_keys
+from tamis.model.effects import Why
 from tamis.model.mass import ONE
+from tamis.model.recipe import Product
 from tamis.model.words import model_words, plain
 from tamis.typed import TYPE_CHECKING
 from tamis.words import example
@@ -18,6 +20,7 @@ if TYPE_CHECKING:
 
 Words = tuple[str, ...]
 
+LIFTED_OUT = Why("lifted-out")
 _OVER = 3
 """What stays behind weighs a third of what was lifted out, at most: so much is over of the frying oil."""
 _FEW = 60
@@ -41,7 +44,18 @@ def rest_called(walker: Hands, words: Words) -> Batch | None:
     if walker.present is not None and (walker.present.lifted_out or _is_rest(walker.present, walker.flow)):
         return walker.present
     rests = [batch for batch in walker.open if batch.lifted_out and batch.left > 0]
+    rests = rests or _left_elsewhere(walker, words[:-1])
     return rests[0] if len(rests) == 1 else None
+
+
+def _left_elsewhere(walker: Hands, of: Words) -> list[Batch]:
+    """What other components have left behind: *the fowl liquor*, *the braising liquor*."""
+    flow = walker.flow
+    kitchen, made = flow.kitchen, [*flow.byproducts, *flow.component_batches.values()]
+    left = [batch for batch in made if batch and batch.lifted_out and batch.left > 0]
+    if not of or (len(of) == 1 and kitchen.verbs.present(of[0])):
+        return left
+    return [batch for batch in left if batch.lifted_out and batch.lifted_out.keys.has(answering(of, kitchen))]
 
 
 def own_names(walker: Hands) -> tuple[Words, ...]:
@@ -79,10 +93,16 @@ def close_lifted(walker: Hands) -> None:
     """At the end of a component: what its last line lifted out is in hand again, unless another component takes it, and
     what was left unsaid is asked."""
     present, flow = walker.present, walker.flow
+    name = flow.component_names[walker.component]
+    own = (name, name[-1:])
     if present is not None and present.lifted_out:
         for batch in list(walker.open):
             just = batch.lifted_from is present and batch.last == present.last and not present.early
-            if just and batch.left == 1 and not _is_named_elsewhere(walker, batch):
+            if not just or batch.left < 1:
+                continue
+            if any(batch.is_named(name) for name in own):
+                _leave_behind(walker, batch, present)
+            elif not _is_named_elsewhere(walker, batch):
                 _rejoin(walker, batch, present)
     for number, reference in walker.kept_together:
         later = [flow.actions[at] for at in range(number + 1, walker.number)]
@@ -93,12 +113,23 @@ def close_lifted(walker: Hands) -> None:
 
 
 def _is_named_elsewhere(walker: Hands, lifted: Batch) -> bool:
-    """Whether a later component names it, and not by the name of this one."""
-    own = walker.flow.component_names[walker.component]
-    if any(lifted.is_named(name) for name in (own, own[-1:])):
-        return False
+    """Whether a later component names it, and not by the name of this one; by that of another one only where this has
+    gone in."""
+    flow = walker.flow
     actions = [action for step in walker.read.steps for action in step.actions]
-    return walker.flow.is_named_after(all_keys([lifted.keys]), actions[-1].span.end, own=True)
+    place = actions[-1].span.end
+    if flow.is_named_after(all_keys([lifted.keys]), place, own=True):
+        return True
+    gone = (flow.component_names[at] for at, batch in flow.component_batches.items() if batch and batch.left == 0)
+    return any(lifted.keys.has(answering(name, flow.kitchen)) and flow.is_named_after([("name", name)], place) for name in gone)
+
+
+def _leave_behind(walker: Hands, lifted: Batch, rest: Batch) -> None:
+    """The component is what it calls so: under *Mutton* the mutton, and its broth stays behind."""
+    label = " ".join(rest.label)
+    rest.origin, rest.span = "by-product", lifted.span
+    walker.close(rest, Product(label, (label,), "by-product", walker.component, rest.last, lifted.span), opened=False)
+    walker.turn(lifted, LIFTED_OUT)
 
 
 def _rejoin(walker: Hands, lifted: Batch, rest: Batch) -> None:
@@ -111,7 +142,7 @@ def ask_for_rest(walker: Hands, rest: Batch) -> None:
     """Something stayed behind where food was lifted out, and no line takes it up: told if it is more than what is over
     of the frying oil."""
     lifted = rest.lifted_out
-    if lifted is None or (rest.mass.known and (rest.mass.hi * _OVER <= lifted.mass.lo or rest.mass.hi <= _FEW)):
+    if lifted is None or rest.shared or (rest.mass.known and (rest.mass.hi * _OVER <= lifted.mass.lo or rest.mass.hi <= _FEW)):
         return
     name = " ".join(rest.label)
     message = f"what is left behind here ({name} …) is not used any more"

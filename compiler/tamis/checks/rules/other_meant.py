@@ -74,15 +74,17 @@ def check(view: View) -> Iterator[Diagnostic]:
     for at, name in enumerate(names):
         for word in name.lower().split():
             sounding.setdefault(word[:_SOUNDS], []).append(at)
-    taken = {taking.span: recipe.products[taking.product].name.lower() for taking in recipe.takings}
+    taken = {taking.span: recipe.products[taking.product] for taking in recipe.takings}
     for _, read in view.each(Reference):
-        found = taken.get(read.clause.span, "") if " " in read.name else ""
-        if not found:
+        product = taken.get(read.clause.span) if " " in read.name else None
+        if product is None:
             continue
+        found = product.name.lower()
+        own = (found, recipe.components[product.component].name.lower())  # the broth of the mutton
         more = [word for word in read.name.lower().split() if word not in found.split() and len(word) > _SOUNDS]
         heads = {word[:_SOUNDS] for word in more}
         alike = sorted(at for head in heads for at in sounding.get(head, ()))
-        other = next((names[at] for at in alike if names[at].lower() != found), None)
+        other = next((names[at] for at in alike if names[at].lower() not in own), None)
         if other:
             message = f"“{read.name}” is read as “{found}”; there is a component “{other}” too"
             hint = f"did you mean {example(recipe.language, 'the', name=other.lower())}?"
