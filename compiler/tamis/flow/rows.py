@@ -32,7 +32,7 @@ from tamis.model.mass import Mass, times
 from tamis.quantity.display import number, written
 from tamis.quantity.measure import kind
 from tamis.quantity.nouns import nouns
-from tamis.reading.clauses import Reference
+from tamis.reading.clauses import Ingredient, Reference
 from tamis.typed import TYPE_CHECKING, Any
 
 if TYPE_CHECKING:
@@ -138,6 +138,9 @@ class Reader:
         """The clause of a food, as written."""
         item = use.ingredient
         text = item.clause.text
+        here = [read for read in self.recipe.actions[use.action].reads if read.clause is item.clause]
+        if any(isinstance(read, Ingredient) and read.name != item.name for read in here):  # salt and pepper
+            text = f"{item.measure_text} {item.name}".strip()
         if item.preposition and text.lower().startswith(f"{item.preposition} "):
             text = text[len(item.preposition) + 1 :]
         words = " ".join(text.split())

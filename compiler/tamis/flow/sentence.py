@@ -62,8 +62,10 @@ def _dangling(language: str) -> re.Pattern[str]:
 
 def _clause(part: Part, action: Action, before: str) -> str:
     """What is said of a clause."""
-    words = [_read(read, action, before) for read in action.reads if read.clause.span == part.span]
-    return next(filter(None, words), "")
+    reads = [read for read in action.reads if read.clause.span == part.span]
+    words = list(dict.fromkeys(filter(None, (_read(read, action, before) for read in reads))))
+    foods = all(isinstance(read, Ingredient) for read in reads)  # salt and pepper
+    return ", ".join(words if foods else words[:1])
 
 
 def _read(read: Read, action: Action, before: str) -> str:

@@ -55,7 +55,7 @@ def read_named(reading: Reading, children: Sequence[Node], role: str) -> tuple[R
         return None
     with_it = joined_food(reading, parts)
     if with_it is not None:
-        return (read_food(reading, with_it, "ingredient", None), food)
+        return food, read_food(reading, with_it, "ingredient", None)
     return (food,) if more is None else (_second(reading, more, known), food)
 
 
