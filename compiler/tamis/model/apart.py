@@ -5,9 +5,10 @@ from __future__ import annotations
 
 from itertools import takewhile
 
-from tamis.model.batch import answering
+from tamis.model.batch import Food, answering, any_of, matches_food
+from tamis.model.mass import NOTHING
 from tamis.model.words import plain
-from tamis.reading.clauses import Ingredient, Naming, Pause, Reference, Tool, VerbUse
+from tamis.reading.clauses import Ingredient, Naming, Pause, Reference, Time, Tool, VerbUse
 from tamis.reading.plain import plain_of
 from tamis.reading.prose import prose_words
 from tamis.syntax.document import Text
@@ -30,18 +31,53 @@ def closes_its_own(events: Sequence[Event], parts: Sequence[Part], kitchen: Kitc
     end = next((at for at, event in enumerate(events) if _closes(event)), 0)
     if end < 1 or any(isinstance(event, Ingredient | Reference) for event in events[end:]):
         return False
-    opened = any(isinstance(event, Tool) and _is_new_vessel(event) for event in events[:end])
-    first = next((at for at, event in enumerate(events) if not _leads_in(event, opened)), end)
-    verb = events[first]
-    food = events[first + 1] if isinstance(verb, VerbUse) and first + 1 < end else verb
-    if not isinstance(food, Ingredient) or food.purpose or food.preposition:
-        return False
-    if isinstance(verb, VerbUse) and _goes_to_it(food, parts, kitchen):  # *beat smooth with [3 eggs]*
-        return False
-    if any(isinstance(event, Reference) for event in events[:end]):
+    verb = _begun_by(events[:end], parts, kitchen)
+    if verb is None:
         return False
     # rice that is cooked may be cooked with the onions
-    return opened or (isinstance(verb, VerbUse) and not verb.verb.adds and not verb.verb.heat)
+    return _opens(events[:end]) or (isinstance(verb, VerbUse) and not verb.verb.adds and not verb.verb.heat)
+
+
+def waits_for_it(hands: Hands, labour: Labour) -> bool:
+    """Whether a line begins with food of its own in a new vessel, and what is in hand goes in with it further on, by
+    its name: `boil [1 kg sugar] with [300 ml water] [in a pan]`, where the next line adds [the tomatoes]."""
+    flow, present = hands.flow, hands.present
+    kitchen = flow.kitchen
+    if present is None or not _opens(labour.events) or _begun_by(labour.events, labour.action.parts, kitchen) is None:
+        return False
+    language = kitchen.language
+    new = [Food.of(-1, food, plain(food.name, language), NOTHING, kitchen) for food in labour.foods]
+    for line in flow.labours[hands.number : flow.first_action[hands.component] + len(flow.lines_of(hands.component))]:
+        verb: VerbUse | None = None
+        for event in line.events:
+            if isinstance(event, VerbUse):
+                verb = event
+            elif isinstance(event, Reference) and event.name and event.share is None:
+                words = plain(event.name, language)
+                if present.keys.has(any_of(words, kitchen)) and not any(matches_food(words, food, kitchen) for food in new):
+                    inside = event.preposition in prose_words(language).inside
+                    return verb is not None and (verb.verb.adds or inside)
+    return False
+
+
+def _opens(events: Sequence[Event]) -> bool:
+    return any(isinstance(event, Tool) and _is_new_vessel(event) for event in events)
+
+
+def _begun_by(events: Sequence[Event], parts: Sequence[Part], kitchen: Kitchen) -> Event | None:
+    """The first word of work on food, or that food, where a line begins with food of its own and takes up nothing that
+    was there."""
+    opened = _opens(events)
+    first = next((at for at, event in enumerate(events) if not _leads_in(event, opened)), len(events) - 1)
+    verb = events[first]
+    food = verb
+    if isinstance(verb, VerbUse):  # boil for 9 min, 400 g pasta
+        food = next((event for event in events[first + 1 :] if not isinstance(event, Time)), verb)
+    if not isinstance(food, Ingredient) or food.purpose or food.preposition:
+        return None
+    if isinstance(verb, VerbUse) and _goes_to_it(food, parts, kitchen):  # *beat smooth with [3 eggs]*
+        return None
+    return None if any(isinstance(event, Reference) for event in events) else verb
 
 
 def _goes_to_it(food: Ingredient, parts: Sequence[Part], kitchen: Kitchen) -> bool:

@@ -141,11 +141,27 @@ def weighed(food: Ingredient, kitchen: Kitchen) -> Amount | None:
 
 def _of_goods(measure: Measure, food: Ingredient, goods: Goods, kitchen: Kitchen) -> Amount | None:
     """Grams of a measure; pieces may be named by the last word of the name: `12 sage leaves`, `3 trout fillets`."""
-    weight = measure_grams(measure, goods, food.states, kitchen)
+    weight = measure_grams(measure, goods, states_as_cut(food, goods, kitchen), kitchen)
     if weight or measure.unit:
         return weight
     word = nouns(kitchen.language).singular(food.name.lower().rpartition(" ")[2])
     return measure_grams(measure._replace(unit=word), goods, food.states, kitchen)
+
+
+def states_as_cut(food: Ingredient, goods: Goods, kitchen: Kitchen) -> tuple[str, ...]:
+    """The states of a food; of one that is known by measure only as it is cut, those that its preparation says too:
+    `3 cups celery, cut in small pieces` is chopped celery."""
+    if not food.preparation or not goods.densities or kitchen.larder.density(goods, food.states):
+        return food.states
+    cuts = model_words(kitchen.language).cuts
+    words = food.preparation.lower().replace(",", " ").split()
+    said = frozenset((*words, *map(nouns(kitchen.language).singular, words)))
+    states = list(food.states)
+    for state in (density.state for density in goods.densities):
+        verb = kitchen.verbs.participle(state)
+        if state in said or (verb is not None and not said.isdisjoint(cuts.get(verb.base, ()))):
+            states.append(state)
+    return tuple(states)
 
 
 def _sum(amounts: Iterable[Amount | None]) -> Amount | None:

@@ -139,6 +139,8 @@ class Walker(Hands):
         if apart:
             before = self.present
             self.turn(None, MEANWHILE if alone else APART)
+        elif not beside and self.present is not None and labour.foods and self._waits(labour):
+            self._put_down("set-aside")
         if alone and (joins := joins_at(self, action, before, False)):
             alone = apart = beside = False
         act = Act(self, action, number, step, batches)
@@ -226,6 +228,12 @@ class Walker(Hands):
 
         return closes_its_own(action.events, action.parts, self.flow.kitchen) or parts_off(self, labour)
 
+    def _waits(self, labour: Labour) -> bool:
+        """Whether a line begins something beside what is in hand, which goes in with it further on."""
+        from tamis.model.apart import waits_for_it
+
+        return waits_for_it(self, labour)
+
     def _repeat_step(self, step: StepRead, numbers: list[int]) -> None:
         """`[Repeat twice]`, last in a step, does the whole step two more times."""
         from tamis.reading.repeated import repeats_of_step
@@ -259,7 +267,7 @@ class Walker(Hands):
         self.find("repeat-not-last", "error", repeat.clause.span, message, hint)
 
     def _put_down(self, origin: Origin) -> None:
-        """The batch that a meanwhile worked on stays open."""
+        """The batch in hand stays open: what a meanwhile worked on, or what waits beside other work."""
         if self.present is not None:
             batch = self.present
             at = self.flow.actions[batch.last].span if batch.last is not None else Span(0, 0)

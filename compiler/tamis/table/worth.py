@@ -11,6 +11,7 @@ from fractions import Fraction
 
 from tamis.kitchen.food import Goods, Show
 from tamis.kitchen.house import Kitchen
+from tamis.model.mass import states_as_cut
 from tamis.quantity.amount import Amount
 from tamis.quantity.measure import Measure
 from tamis.quantity.spoons import NEAR
@@ -89,7 +90,7 @@ def _weight(name: str, item: Ingredient, kitchen: Kitchen, written: bool = True)
     if unit is None:
         piece = kitchen.larder.piece(item.goods, name, item.states)
         return _Weight(piece.usual, piece.usual, True, piece.analogy) if piece else None
-    density = kitchen.larder.density(item.goods, item.states) if unit.kind == "volume" else None
+    density = kitchen.larder.density(item.goods, states_as_cut(item, item.goods, kitchen)) if unit.kind == "volume" else None
     if density is None:
         return None
     grams = unit.factor * density.usual

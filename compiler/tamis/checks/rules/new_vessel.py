@@ -64,6 +64,7 @@ def check(view: View) -> Iterator[Diagnostic]:
     """Follows, in each component, the vessel that the batch lies in."""
     into = check_words(view.recipe.language).vessels.enters
     opens = word_set(view.recipe.language, "vessels.opens")
+    put_by = {product.made_by for product in view.recipe.products if product.kind == "set-aside"}
     for component in view.recipe.components:
         lies_in: Tool | None = None
         last: Action | None = None
@@ -75,6 +76,8 @@ def check(view: View) -> Iterator[Diagnostic]:
                     continue
                 vessel = _vessel(action, into)
                 said = None
+                if last is not None and last.number in put_by:  # a later line takes it in again
+                    lies_in = None
                 if vessel and lies_in and _takes_new_food(view, action, vessel):
                     said = vessel.clause.span
                 elif lies_in and not vessel:
