@@ -4,20 +4,21 @@ from __future__ import annotations
 
 from fractions import Fraction
 
-from tamis.model.batch import Food
+from tamis.model.batch import Food, part_of_goods
 from tamis.model.effects import Weighs
 from tamis.model.kept import made_for_others
 from tamis.model.mass import ONE, Mass, cold_water, mass_of, minus, times
 from tamis.model.recipe import Taking, Use
 from tamis.model.words import model_words, plain
 from tamis.quantity.nouns import nouns
+from tamis.reading.clauses import Ingredient
 from tamis.reading.plain import plain_of
 from tamis.syntax.document import Text
 from tamis.typed import TYPE_CHECKING
 
 if TYPE_CHECKING:
     from tamis.model.line import Line
-    from tamis.reading.clauses import Ingredient, Reference
+    from tamis.reading.clauses import Reference
 
 
 def put_in(act: Line, food: Ingredient) -> None:
@@ -108,6 +109,24 @@ def take_ahead(act: Line, reference: Reference) -> bool:
     walker.give(walker.present or walker.begin(), Food.of(index, food, words, mass, flow.kitchen))
     act.fresh = False
     return True
+
+
+def take_other_part(act: Line, reference: Reference) -> bool:
+    """*The juice*, where the zest of a lemon went in before: it is of the same lemon."""
+    flow = act.walker.flow
+    kitchen, words = flow.kitchen, plain(reference.name, flow.kitchen.language)
+    said = kitchen.larder.find(words[:-1]) if len(words) > 1 else None
+    if not words or reference.share is not None or (len(words) > 1 and said is None):
+        return False
+    for use in reversed(flow.uses):
+        item = use.ingredient
+        if item.goods is None or not item.part or words[-1] in item.part.split():
+            continue
+        here = use.component == act.walker.component if said is None else said.goods is item.goods
+        if here and part_of_goods(item.goods, words[-1], kitchen) is not None:
+            put_in(act, Ingredient(reference.clause, item.name, reference.name_span, item.goods, part=words[-1], definite=True))
+            return True
+    return False
 
 
 def _separate(act: Line, food: Ingredient, use: int) -> None:

@@ -8,7 +8,7 @@ from tamis.model.at_work import in_hand, is_tool, lies_in_medium
 from tamis.model.batch import Batch, answering
 from tamis.model.described import unborne
 from tamis.model.effects import Refers, Why
-from tamis.model.foods import take_ahead
+from tamis.model.foods import take_ahead, take_other_part
 from tamis.model.line import GOES_IN
 from tamis.model.lookup import look_up
 from tamis.model.mass import times
@@ -98,7 +98,12 @@ def _of_nothing_made(act: Line, reference: Reference) -> None:
     """A place in the work, what food lies in, food that is weighed further on; or a name that is not known."""
     if _is_manner(act, reference):
         act.walker.emit(Manner(reference.clause))
-    elif not (lies_in_medium(act, reference, anywhere=True) or take_ahead(act, reference) or _of_food(act, reference)):
+    elif not (
+        lies_in_medium(act, reference, anywhere=True)
+        or take_ahead(act, reference)
+        or _of_food(act, reference)
+        or take_other_part(act, reference)
+    ):
         from tamis.model.reference_faults import unknown
 
         unknown(act, reference, _belongs_inside(act, reference))
