@@ -270,6 +270,10 @@ class Larder:
         """Whether a word tells in which state some kind of food is: raw, soft, flaked."""
         return any(self._words.states.get(word, word) in group for group in self._groups.values())
 
+    def tells_how(self, word: str) -> bool:
+        """Whether a word means nothing of its own before a state: finely, well."""
+        return word in self._words.adverbs
+
     def comes_from_anywhere(self, goods: Goods) -> bool:
         """Whether a food is the same by whatever place, breed or variety it is called."""
         return goods.states.issuperset(self._groups["from"])

@@ -10,7 +10,7 @@ from tamis.model.labour import Labour
 from tamis.model.opened import WHOLE, Shelf
 from tamis.model.pile import Pile
 from tamis.model.recipe import Action, Component, Product, Supply, Taking, Use
-from tamis.model.words import plain
+from tamis.model.words import model_words, plain
 from tamis.quantity.nouns import nouns
 from tamis.reading.clauses import Ingredient, Naming
 from tamis.typed import TYPE_CHECKING, Any
@@ -106,10 +106,13 @@ class Flow:
     def _number(self) -> None:
         """Give actions their numbers in the order of the text, and note which component is called or names what."""
         self.labours: list[Labour] = []  # by line, its events
+        language = self.kitchen.language
+        more = model_words(language).more
         for at, component in enumerate(self.reading.components):
             self.first_action.append(len(self.labours))
             name = self.component_names[at]
-            for called in {name, name[-1:]}:
+            head = nouns(language).key(name[: next((n for n, word in enumerate(name) if n and word in more), len(name))])
+            for called in dict.fromkeys((name, name[-1:], head, head[-1:])):
                 self.homes.setdefault(called, []).append(at)
             for step in component.steps:
                 for action in step.actions:

@@ -146,7 +146,7 @@ def _like_component(walker: Hands, words: tuple[str, ...], keys: Sequence[Key]) 
     called so as well, it is that, but for one that nothing else asks for."""
     flow = walker.flow
     homes = flow.homes.get(words, ())
-    like = [at for at in homes if at != walker.component and flow.component_names[at][-1:] == words]
+    like = [at for at in homes if at != walker.component]
     own = flow.component_names[walker.component]
     if walker.present is not None and own[-1:] == words:
         like = [at for at in like if not _is_apart(flow, at, own)]

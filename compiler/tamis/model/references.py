@@ -16,7 +16,7 @@ from tamis.model.meaning import Meaning
 from tamis.model.one_of import one_of_several, one_of_the_whole
 from tamis.model.reasons import refers, why_meant
 from tamis.model.recipe import Taking
-from tamis.model.rest_of import goes_apart, is_picked
+from tamis.model.rest_of import goes_apart, is_picked, rest_called
 from tamis.model.shares import back_to_the_rest, part_of, rest_in_vessel
 from tamis.model.words import model_words, plain
 from tamis.model.worked_mass import take_off
@@ -39,6 +39,7 @@ def refer(act: Line, reference: Reference) -> None:
         return
     reference = back_to_the_rest(act, one_of_several(act.walker, reference))
     meaning = look_up(act.walker, reference) or in_hand(act, reference)
+    meaning = _not_itself(act, reference, meaning)
     measured = reference.share is not None and reference.share.kind == "measure"
     if measured or (meaning is not None and meaning.present and reference.share is None):
         hint = _belongs_inside(act, reference)
@@ -74,6 +75,18 @@ def refer(act: Line, reference: Reference) -> None:
     else:
         _of_another(act, reference, meaning.batch, removes)
     act.fresh = False
+
+
+def _not_itself(act: Line, reference: Reference, meaning: Meaning | None) -> Meaning | None:
+    """*Pour in [the broth]*: what is in hand does not go into itself because something in it is of that kind."""
+    if meaning is None or not meaning.present or meaning.rule != "kind" or act.verb is None or not act.verb.adds:
+        return meaning
+    if reference.preposition or reference.share is not None:
+        return meaning
+    other = rest_called(act.walker, meaning.words)
+    if other is None or other is act.walker.present:
+        return meaning
+    return Meaning(other, rule="left-behind", words=meaning.words)
 
 
 def hold_again(act: Line, tool: Tool) -> None:

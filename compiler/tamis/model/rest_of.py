@@ -49,10 +49,15 @@ def rest_called(walker: Hands, words: Words) -> Batch | None:
 
 
 def _left_elsewhere(walker: Hands, of: Words) -> list[Batch]:
-    """What other components have left behind: *the fowl liquor*, *the braising liquor*."""
+    """What other components have left behind: *the fowl liquor*, *the braising liquor*; else one that is named by such a
+    word: *the broth* of a component Stock."""
     flow = walker.flow
     kitchen, made = flow.kitchen, [*flow.byproducts, *flow.component_batches.values()]
     left = [batch for batch in made if batch and batch.lifted_out and batch.left > 0]
+    if not left:
+        there = flow.component_batches.items()
+        named = [batch for at, batch in there if batch and is_rest_word(flow.component_names[at], flow)]
+        return [batch for batch in named if batch.left > 0 and (not of or batch.keys.has(answering(of, kitchen)))]
     if not of or (len(of) == 1 and kitchen.verbs.present(of[0])):
         return left
     return [batch for batch in left if batch.lifted_out and batch.lifted_out.keys.has(answering(of, kitchen))]

@@ -24,6 +24,7 @@ class ModelWords(NamedTuple):
     frozen: Words
     joints: Words
     of: Words
+    more: Words
     possessive: re.Pattern[str]
     separated: tuple[str, ...]
     only: frozenset[str]
@@ -84,6 +85,7 @@ def model_words(language: str) -> ModelWords:
         frozen=frozenset(lists["liquids"]["frozen"]),
         joints=frozenset(names["and"]),
         of=frozenset(names["of"]),
+        more=frozenset(names["more"]),
         possessive=pattern(rf"{one_of(names['possessive'])}\Z"),
         separated=foods["separated"],
         only=frozenset(word for phrase in foods["only"] for word in phrase.split()),

@@ -159,6 +159,8 @@ def _role(reading: Reading, parts: Parts, food: Ingredient, role: str) -> str:
     if food.measured or food.part:
         return "ingredient"
     vague = next((leaf[1].lower() for leaf in leaves(parts.measure) if leaf[0] == "SOME"), "")
+    if food.vague and not parts.measure:  # slices of lemon
+        return "unmeasured"
     if food.goods is not None and food.goods.merchant == FROM_TAP:
         return "medium"
     if vague in reading.words.few:

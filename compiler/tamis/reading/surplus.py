@@ -51,20 +51,23 @@ def measured_more(nodes: Sequence[Node]) -> tuple[Node, ...]:
 
 
 def with_work_behind(reading: Reading, parts: Parts) -> Parts:
-    """`2 eggs beaten`, `1 onion thinly sliced`, `1 tbsp flour mixed with water`: what was done to a food, behind its
+    """`2 eggs well beaten`, `1 onion thinly sliced`, `1 tbsp flour mixed with water`: what was done to a food, behind its
     name without a comma, is no part of the name."""
     kitchen, words = reading.kitchen, leaves(parts.name)
-    adverbs = prose_words(kitchen.language).adverbs
+    prose, larder, works = prose_words(kitchen.language), kitchen.larder, False
     for at in range(len(words) - 1, 0, -1):
         word = words[at][1].lower()
-        if kitchen.verbs.participle(word) is None and (at == len(words) - 1 or not word.endswith(adverbs)):
+        works, worked = kitchen.verbs.participle(word) is not None, works
+        how = word.endswith(prose.adverbs) or word in prose.particles or larder.is_state(word) or larder.tells_how(word)
+        if not (works or how):
             return parts
-        if kitchen.larder.find(reading.keys(words[:at])) is not None:
-            place, tail = [], parts.tail
+        if (works or worked) and larder.find(reading.keys(words[:at])) is not None:
+            place: list[Node] = []
+            tail = parts.tail
             if tail and tail[0][0] == "place":
                 place, tail = tail[0][1], tail[1:]
-            said: Node = ("preparation", [("said", words[at:]), *place])
-            return parts._replace(name=tuple(words[:at]), tail=(said, *tail))
+            behind: Node = ("preparation", [("said", words[at:]), *place])
+            return parts._replace(name=tuple(words[:at]), tail=(behind, *tail))
     return parts
 
 
