@@ -27,6 +27,7 @@ class Small(NamedTuple):
     adverbs: Words
     off: Words
     by_eye: Words
+    by_hand: Words
 
 
 class Times(NamedTuple):

@@ -54,7 +54,9 @@ def waits_for_it(hands: Hands, labour: Labour) -> bool:
                 verb = event
             elif isinstance(event, Reference) and event.name and event.share is None:
                 words = plain(event.name, language)
-                if present.keys.has(any_of(words, kitchen)) and not any(matches_food(words, food, kitchen) for food in new):
+                if present.keys.has(any_of(words, kitchen)) and not any(
+                    matches_food(words, food, kitchen) for food in new
+                ):
                     inside = event.preposition in prose_words(language).inside
                     return verb is not None and (verb.verb.adds or inside)
     return False

@@ -111,7 +111,9 @@ class Flow:
         for at, component in enumerate(self.reading.components):
             self.first_action.append(len(self.labours))
             name = self.component_names[at]
-            head = nouns(language).key(name[: next((n for n, word in enumerate(name) if n and word in more), len(name))])
+            head = nouns(language).key(
+                name[: next((n for n, word in enumerate(name) if n and word in more), len(name))]
+            )
             for called in dict.fromkeys((name, name[-1:], head, head[-1:])):
                 self.homes.setdefault(called, []).append(at)
             for step in component.steps:

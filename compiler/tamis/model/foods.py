@@ -26,16 +26,14 @@ def put_in(act: Line, food: Ingredient) -> None:
     walker, flow = act.walker, act.walker.flow
     index = len(flow.uses)
     same = computed = None
-    if act.part_of_next:
-        food, act.part_of_next = food._replace(part=act.part_of_next), ""
+    food = act.only_part(food)
     if food.definite:
         from tamis.model.parts import of_one_counted
 
         food, same = of_one_counted(flow, food, index)
     share = food.share if food.share is not None and food.share.kind == "fraction" else None
-    fraction = ONE if share is None else share.fraction
+    fraction, weighed = ONE if share is None else share.fraction, food
     act.fresh = False
-    weighed = food
     if food.percent:
         from tamis.model.percent import as_weighed, weigh
 
@@ -124,7 +122,10 @@ def take_other_part(act: Line, reference: Reference) -> bool:
             continue
         here = use.component == act.walker.component if said is None else said.goods is item.goods
         if here and part_of_goods(item.goods, words[-1], kitchen) is not None:
-            put_in(act, Ingredient(reference.clause, item.name, reference.name_span, item.goods, part=words[-1], definite=True))
+            put_in(
+                act,
+                Ingredient(reference.clause, item.name, reference.name_span, item.goods, part=words[-1], definite=True),
+            )
             return True
     return False
 

@@ -23,7 +23,7 @@ if TYPE_CHECKING:
     from tamis.model.hands import Hands
     from tamis.model.mass import Mass
     from tamis.quantity.amount import Amount
-    from tamis.reading.clauses import Read
+    from tamis.reading.clauses import Ingredient, Read
     from tamis.reading.reading import ActionRead
 
 GOES_IN, AS_BEFORE, DIVIDED_BETWEEN = Why("goes-in"), Why("as-before"), Why("divided-between")
@@ -48,9 +48,9 @@ class Line:
 
     __slots__ = (
         "after", "after_start", "at_once", "batches", "before_time", "beside", "carried", "cold_water", "fresh",
-        "joined", "joins", "labour", "mass_before", "masses", "named", "number", "part_of_next", "parting", "piece_mass",
-        "pieces_before", "product", "read", "reads", "repeats", "step", "takings", "times", "tools", "tools_before",
-        "uses", "verb", "vessel", "walker", "within", "worked",
+        "joined", "joins", "labour", "mass_before", "masses", "named", "number", "part_of_next", "parting",
+        "piece_mass", "pieces_before", "product", "read", "reads", "repeats", "step", "takings", "times", "tools",
+        "tools_before", "uses", "verb", "vessel", "walker", "within", "worked",
     )  # fmt: skip
 
     def __init__(self, walker: Hands, read: ActionRead, number: int, step: int, batches: tuple[Fraction, bool]) -> None:
@@ -109,6 +109,11 @@ class Line:
     def link(self, batch: Batch, why: Why = GOES_IN) -> None:
         if batch.last is not None:
             self.wait_for(batch.last, why, batch.early)
+
+    def only_part(self, food: Ingredient) -> Ingredient:
+        """The food, or what alone of it goes in."""
+        part, self.part_of_next = self.part_of_next, ""
+        return food._replace(part=part) if part else food
 
     def hold(self, tool: Tool) -> None:
         """A piece of equipment is used; the food may be divided between several."""

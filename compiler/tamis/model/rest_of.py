@@ -49,8 +49,8 @@ def rest_called(walker: Hands, words: Words) -> Batch | None:
 
 
 def _left_elsewhere(walker: Hands, of: Words) -> list[Batch]:
-    """What other components have left behind: *the fowl liquor*, *the braising liquor*; else one that is named by such a
-    word: *the broth* of a component Stock."""
+    """What other components have left behind: *the fowl liquor*, *the braising liquor*; else one that is named by such
+    a word: *the broth* of a component Stock."""
     flow = walker.flow
     kitchen, made = flow.kitchen, [*flow.byproducts, *flow.component_batches.values()]
     left = [batch for batch in made if batch and batch.lifted_out and batch.left > 0]
@@ -98,8 +98,8 @@ def close_lifted(walker: Hands) -> None:
     """At the end of a component: what its last line lifted out is in hand again, unless another component takes it, and
     what was left unsaid is asked."""
     present, flow = walker.present, walker.flow
-    name = flow.component_names[walker.component]
-    own = (name, name[-1:])
+    called = flow.component_names[walker.component]
+    own = (called, called[-1:])
     if present is not None and present.lifted_out:
         for batch in list(walker.open):
             just = batch.lifted_from is present and batch.last == present.last and not present.early
@@ -126,7 +126,9 @@ def _is_named_elsewhere(walker: Hands, lifted: Batch) -> bool:
     if flow.is_named_after(all_keys([lifted.keys]), place, own=True):
         return True
     gone = (flow.component_names[at] for at, batch in flow.component_batches.items() if batch and batch.left == 0)
-    return any(lifted.keys.has(answering(name, flow.kitchen)) and flow.is_named_after([("name", name)], place) for name in gone)
+    return any(
+        lifted.keys.has(answering(name, flow.kitchen)) and flow.is_named_after([("name", name)], place) for name in gone
+    )
 
 
 def _leave_behind(walker: Hands, lifted: Batch, rest: Batch) -> None:
@@ -147,7 +149,11 @@ def ask_for_rest(walker: Hands, rest: Batch) -> None:
     """Something stayed behind where food was lifted out, and no line takes it up: told if it is more than what is over
     of the frying oil."""
     lifted = rest.lifted_out
-    if lifted is None or rest.shared or (rest.mass.known and (rest.mass.hi * _OVER <= lifted.mass.lo or rest.mass.hi <= _FEW)):
+    if (
+        lifted is None
+        or rest.shared
+        or (rest.mass.known and (rest.mass.hi * _OVER <= lifted.mass.lo or rest.mass.hi <= _FEW))
+    ):
         return
     name = " ".join(rest.label)
     message = f"what is left behind here ({name} …) is not used any more"

@@ -139,8 +139,7 @@ class Walker(Hands):
         if apart:
             before = self.present
             self.turn(None, MEANWHILE if alone else APART)
-        elif not beside and self.present is not None and labour.foods and self._waits(labour):
-            self._put_down("set-aside")
+        self._let_wait(labour, beside or apart)
         if alone and (joins := joins_at(self, action, before, False)):
             alone = apart = beside = False
         act = Act(self, action, number, step, batches)
@@ -228,11 +227,14 @@ class Walker(Hands):
 
         return closes_its_own(action.events, action.parts, self.flow.kitchen) or parts_off(self, labour)
 
-    def _waits(self, labour: Labour) -> bool:
-        """Whether a line begins something beside what is in hand, which goes in with it further on."""
+    def _let_wait(self, labour: Labour, beside: bool) -> None:
+        """What is in hand waits while a line begins something `beside` it, to which it goes further on."""
+        if beside or self.present is None or not labour.foods:
+            return
         from tamis.model.apart import waits_for_it
 
-        return waits_for_it(self, labour)
+        if waits_for_it(self, labour):
+            self._put_down("set-aside")
 
     def _repeat_step(self, step: StepRead, numbers: list[int]) -> None:
         """`[Repeat twice]`, last in a step, does the whole step two more times."""

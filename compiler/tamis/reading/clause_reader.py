@@ -70,9 +70,9 @@ def read_clause(
 
             no_clause(Phrase(reading, read_alone))
             return ()
-        for at, record in enumerate(records):
-            if isinstance(record, Ingredient) and record.goods is None:
-                kept = _known_anyway(reading, record)
+        for at, one in enumerate(records):
+            if isinstance(one, Ingredient) and one.goods is None:
+                kept = _known_anyway(reading, one)
                 if kept is None:
                     return ()
                 records = (*records[:at], kept, *records[at + 1 :]) if isinstance(kept, Ingredient) else (kept,)

@@ -49,7 +49,8 @@ def no_clause(phrase: Phrase) -> None:
 
 def _no_brackets(phrase: Phrase) -> str:
     text, language = phrase.clause.text.strip(), phrase.kitchen.language
-    if phrase.preposition() is None and all(key.isalpha() for key in phrase.keys) and phrase.end <= _FEW_WORDS:
+    alone = bool(phrase.keys) and phrase.preposition() is None and phrase.end <= _FEW_WORDS
+    if alone and all(key.isalpha() for key in phrase.keys):
         served = example(language, "as_needed", food=text)
         is_name = not phrase.kitchen.larder.describes(phrase.keys[-1]) and read_alone(phrase, served.strip("`[]"))
         served = served if is_name else example(language, "to_serve")

@@ -51,8 +51,8 @@ def measured_more(nodes: Sequence[Node]) -> tuple[Node, ...]:
 
 
 def with_work_behind(reading: Reading, parts: Parts) -> Parts:
-    """`2 eggs well beaten`, `1 onion thinly sliced`, `1 tbsp flour mixed with water`: what was done to a food, behind its
-    name without a comma, is no part of the name."""
+    """`2 eggs well beaten`, `1 tbsp flour mixed with water`: what was done to a food, behind its name without a comma,
+    is no part of the name."""
     kitchen, words = reading.kitchen, leaves(parts.name)
     prose, larder, works = prose_words(kitchen.language), kitchen.larder, False
     for at in range(len(words) - 1, 0, -1):

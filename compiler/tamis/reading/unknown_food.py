@@ -43,8 +43,8 @@ def unknown_food(reading: Reading, food: Ingredient, alone: Alone) -> Ingredient
 
 
 def _variety(reading: Reading, food: Ingredient) -> Ingredient | None:
-    """`6 Baldwin apples`, `1 Bresse chicken`, `200 g York ham`: a name with capitals before what is the same food wherever
-    it comes from is that of a variety, a breed or a place."""
+    """`6 Baldwin apples`, `1 Bresse chicken`: a name with capitals before what is the same food wherever it comes from
+    is that of a variety, a breed or a place."""
     words = food.name.split()
     named_so = [word.lower() for word in words if word[0].isupper()]
     found = reading.kitchen.larder.find([word for word in words if not word[0].isupper()]) if named_so else None

@@ -90,7 +90,9 @@ def _weight(name: str, item: Ingredient, kitchen: Kitchen, written: bool = True)
     if unit is None:
         piece = kitchen.larder.piece(item.goods, name, item.states)
         return _Weight(piece.usual, piece.usual, True, piece.analogy) if piece else None
-    density = kitchen.larder.density(item.goods, states_as_cut(item, item.goods, kitchen)) if unit.kind == "volume" else None
+    density = (
+        kitchen.larder.density(item.goods, states_as_cut(item, item.goods, kitchen)) if unit.kind == "volume" else None
+    )
     if density is None:
         return None
     grams = unit.factor * density.usual

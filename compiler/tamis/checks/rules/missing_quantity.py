@@ -16,6 +16,7 @@ from collections.abc import Iterator
 from tamis.checks.words import CheckWords, check_words
 from tamis.diagnostics import Diagnostic, Severity
 from tamis.kitchen.likely import is_plural, likely
+from tamis.reading.clauses import Ingredient
 from tamis.reading.head_noun import FROM_TAP
 from tamis.typed import TYPE_CHECKING
 from tamis.words import example
@@ -24,7 +25,7 @@ if TYPE_CHECKING:
     from tamis.checks.view import View
     from tamis.kitchen.goods import Goods
     from tamis.kitchen.house import Kitchen
-    from tamis.reading.clauses import Ingredient, Tool
+    from tamis.reading.clauses import Tool
 
 RULE = "missing-quantity"
 LEVEL: Severity = "error"
@@ -93,16 +94,19 @@ def _bare(view: View) -> Iterator[Diagnostic]:
     """Unmeasured foods whose verb gives no purpose and whose comma gives no reason."""
     words = check_words(view.recipe.language)
     reasons = (*(f"{word} " for word in words.foods.reasons), *words.foods.alone)
-    for food in view.ingredients:
+    for action, food in view.each(Ingredient):
         if food.role != "unmeasured" or food.measured or food.purpose or food.optional:
             continue
         if food.preparation.startswith(reasons) or _by_eye(food, words):
+            continue
+        seasons = food.goods is not None and (food.goods.salt or food.goods.show in ("spice", "herb"))
+        behind = (use.verb.base for use in action.verbs if use.span.end + 1 == food.clause.span.start)
+        if seasons and any(verb in words.small.by_hand for verb in behind):
             continue
         said = food.clause.text.split(",")[0].strip().removeprefix(food.preposition).lstrip()
         much = f"is “{said}”" if _is_part(said, food.name, words) else food.name
         many = "many" if is_plural(food.name, view.recipe.language) and not _is_part(said, food.name, words) else "much"
         message = f"how {many} {much}? expected a measure, or a reason why there is none"
-        seasons = food.goods is not None and (food.goods.salt or food.goods.show in ("spice", "herb"))
         reason = "to_taste" if seasons else "for_the_pan" if food.goods and food.goods.role == "fat" else "as_needed"
         measure = likely(food.goods, food.name, view.recipe.language)
         hint = f"write `[{measure} {food.name}]`, or {example(view.recipe.language, reason, food=food.name)}"

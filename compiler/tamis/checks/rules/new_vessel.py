@@ -72,7 +72,11 @@ def check(view: View) -> Iterator[Diagnostic]:
             for index in step.actions:
                 action = view.recipe.actions[index]
                 ends = any([type(read) is Naming and read.kind != "leaving" for read in action.reads])
-                if step.meanwhile or action.beside is not None or (ends and closes_its_own(_events(action), action.parts, view.kitchen)):
+                if (
+                    step.meanwhile
+                    or action.beside is not None
+                    or (ends and closes_its_own(_events(action), action.parts, view.kitchen))
+                ):
                     continue
                 vessel = _vessel(action, into)
                 said = None
