@@ -159,10 +159,10 @@ def _role(reading: Reading, parts: Parts, food: Ingredient, role: str) -> str:
     if food.measured or food.part:
         return "ingredient"
     vague = next((leaf[1].lower() for leaf in leaves(parts.measure) if leaf[0] == "SOME"), "")
-    if food.vague and not parts.measure:  # slices of lemon
-        return "unmeasured"
     if food.goods is not None and food.goods.merchant == FROM_TAP:
         return "medium"
+    if not (food.measures or parts.measure or parts.percent or parts.share):  # slices of lemon
+        return "unmeasured"
     if vague in reading.words.few:
         return "ingredient"
     return "unmeasured" if vague or role == "unmeasured" else "ingredient"
