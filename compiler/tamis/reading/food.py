@@ -303,6 +303,7 @@ def _after_name(reading: Reading, tail: Tail, node: Node) -> Tail:
 def _prepared(reading: Reading, tail: Tail, node: Node) -> Tail:
     """`finely chopped`, `soaked for 2 h`, `in 1-cm slices`; its numbers are read, mostly there are none."""
     tail = _with_words(tail, reading.span([node]))
+    check_text(reading, [part for part in node[1] if part[0] == "count"])
     for text in node[1]:
         if text[0] not in ("text", "said"):
             continue

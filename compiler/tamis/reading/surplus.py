@@ -7,6 +7,7 @@ from tamis.reading.clause import child, leaves
 from tamis.reading.food_parts import Parts
 from tamis.reading.measured import MEASURES
 from tamis.reading.prose import prose_words
+from tamis.reading.quantities import amount
 from tamis.typed import TYPE_CHECKING
 
 if TYPE_CHECKING:
@@ -77,6 +78,10 @@ def joined_food(reading: Reading, parts: Parts) -> Parts | None:
     joined = next((found for node in said if node[1].__class__ is list and (found := child(node[1], "joined"))), None)
     if joined is None:
         return None
-    _, measure, *name = (node for node in joined[1] if node[0] != "OF")
+    preposition, measure, *name = (node for node in joined[1] if node[0] != "OF")
+    if measure[0] == "count" and preposition[1].lower() in reading.words.cut_in:
+        if reading.kitchen.larder.find(reading.keys(name)) is None:  # cut in 4 pieces
+            amount(reading, measure)
+            return None
     measured: Node = measure if measure[0] == "weighed" else ("counted", [measure])
     return Parts("", "", None, (measured,), None, tuple(name), (), False)
