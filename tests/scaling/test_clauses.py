@@ -44,6 +44,14 @@ from .kitchen_table import KITCHEN, compiled, one_line, sentence, times
         ("1 egg, separated", "2", "2 eggs, separated", "2 eggs, separated"),
         ("1 lemon, zested and juiced", "2", "2 lemons, zested and juiced", "2 lemons, zested and juiced"),
         ("2 tbsp whole milk, if needed", "2", "4 tbsp whole milk, if needed", "4 tbsp whole milk (if needed)"),
+        ("1 onion stuck with 3 cloves", "3", "3 onions stuck with 9 cloves", "3 onions stuck with 9 cloves"),
+        (
+            "1 egg, beaten with 1 tbsp whole milk",
+            "3",
+            "3 eggs, beaten with 3 tbsp whole milk",
+            "3 eggs, beaten with 3 tbsp whole milk",
+        ),
+        ("2 carrots, cut in 4 pieces", "2", "4 carrots, cut in 4 pieces", "4 carrots"),
         # Count nouns.
         ("1 clove garlic", "4", "4 cloves garlic", "4 cloves garlic"),
         ("a pinch of fine salt", "2", "2 pinches of fine salt", "2 pinches of fine salt"),

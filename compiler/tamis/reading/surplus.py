@@ -79,9 +79,9 @@ def joined_food(reading: Reading, parts: Parts) -> Parts | None:
     if joined is None:
         return None
     preposition, measure, *name = (node for node in joined[1] if node[0] != "OF")
-    if measure[0] == "count" and preposition[1].lower() in reading.words.cut_in:
-        if reading.kitchen.larder.find(reading.keys(name)) is None:  # cut in 4 pieces
-            amount(reading, measure)
-            return None
+    into = measure[0] == "count" and preposition[1].lower() in reading.words.cut_in
+    if into and reading.kitchen.larder.find(reading.keys(name)) is None:  # cut in 4 pieces
+        amount(reading, measure)
+        return None
     measured: Node = measure if measure[0] == "weighed" else ("counted", [measure])
     return Parts("", "", None, (measured,), None, tuple(name), (), False)

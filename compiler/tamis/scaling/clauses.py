@@ -147,7 +147,8 @@ def recipe_edits(recipe: Recipe, scaling: Scaling) -> list[Edit]:
         if read.clause.span not in stay:
             own = scaling._replace(pieces=scaling.pieces and read.clause.span not in larger)
             edits += [edit.shifted(read.clause.inner) for edit in read_edits(read, own)]
-    return [*edits, *_parts_of_several(recipe, scaling)]
+    each = dict.fromkeys(edits)  # what two foods of a bracket both ask for: 1 onion stuck with 3 cloves
+    return [*each, *_parts_of_several(recipe, scaling)]
 
 
 def _parts_of_several(recipe: Recipe, scaling: Scaling) -> Iterator[Edit]:
