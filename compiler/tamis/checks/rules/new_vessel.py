@@ -119,8 +119,8 @@ def _meets(view: View, action: Action, behind: int, lies_in: Tool) -> bool:
 
 
 def _is_named(view: View, lines: list[Action], behind: int) -> bool:
-    """Whether a bracket further on names what lies there besides the new food, and takes nothing up from elsewhere:
-    *fold into [the custard]*, *stir in [the onions]*."""
+    """Whether a bracket further on names what lies there besides the new food, puts it together with that, and takes
+    nothing up from elsewhere: *fold into [the custard]*, *stir in [the onions]*."""
     kitchen = view.kitchen
     new = [use for number in lines[0].uses for use in [view.recipe.uses[number]] if use.in_batch]
     foods = [Food.of(-1, use.ingredient, plain(use.ingredient.name, kitchen.language), NOTHING, kitchen) for use in new]
@@ -129,9 +129,15 @@ def _is_named(view: View, lines: list[Action], behind: int) -> bool:
         for line in lines
         if not line.takings
         for read in line.reads
-        if isinstance(read, Reference) and read.role == "reference" and read.clause.span.start >= behind
+        if isinstance(read, Reference) and read.clause.span.start >= behind and _goes_in(line, read)
     ]
     return any(name and not any(matches_food(name, food, kitchen) for food in foods) for name in names)
+
+
+def _goes_in(line: Action, read: Reference) -> bool:
+    """Whether its verb puts it in, or puts something into it."""
+    verb = next((use.verb for use in reversed(line.verbs) if use.span.start < read.clause.span.start), None)
+    return verb is not None and (verb.adds or bool(read.preposition))
 
 
 def _foods_before(view: View, action: Action) -> list[Food]:
