@@ -433,10 +433,15 @@ def _noted(reading: Reading, read: Measured, note: Node, each: bool) -> Measured
     check_number(reading, first)
     if first[0] == "size":
         return read.with_(size=reading.said([note]))
-    if first[0] == "count" and others:
-        if len(others) > 1 and is_leaf(others[0]) and is_how(words, others[0]):  # 3 level tbsp
-            others = others[1:]
-        unit = _unit(reading.kitchen, others[0]) if is_leaf(others[0]) else ""
-        if unit and len(others) == 1:
-            return read.with_(also=(Measure(amount(reading, first), unit),))
+    unit = _unit_alone(reading, others) if first[0] == "count" else ""
+    if unit:
+        return read.with_(also=(Measure(amount(reading, first), unit),))
     return read.with_(notes=(*read.notes, reading.span([note])))
+
+
+def _unit_alone(reading: Reading, words: Sequence[Node]) -> str:
+    """The unit that these words are, maybe with how full it is: *level tbsp*; else ""."""
+    if not all(map(is_leaf, words)):
+        return ""
+    said = words[1:] if len(words) > 1 and is_how(reading.words, words[0]) else words
+    return _unit(reading.kitchen, said[0]) if len(said) == 1 else ""

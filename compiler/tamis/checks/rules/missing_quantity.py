@@ -18,7 +18,6 @@ from tamis.diagnostics import Diagnostic, Severity
 from tamis.kitchen.food import FROM_TAP
 from tamis.kitchen.likely import is_plural, likely
 from tamis.reading.clauses import Ingredient
-from tamis.reading.head_noun import FROM_TAP
 from tamis.typed import TYPE_CHECKING
 from tamis.words import example
 
