@@ -31,6 +31,8 @@ _FAT: Role = "fat"
 _SUGAR: Role = "sugar"
 _BULK, _GREENS, _DOUGH, _BREAD, _PRESERVED = 3, 2, 6, 5, 5
 """Of what part of a dish are such foods, for it to be one."""
+_PASTE = Fraction(150)
+"""Grams, of less than which it is a paste or a relish."""
 _HEAVIEST, _PINCH = Fraction(3, 2), Fraction(5)
 """Grams in a millilitre of a heavy syrup; grams of a spice of which nobody knows the weight."""
 
@@ -76,7 +78,11 @@ def least_a_head(view: View, whole: Fraction) -> Fraction:
     if total([mass for mass, goods in foods if goods.flour]) * _DOUGH >= whole:
         found.append(least["dough"])
     preserves = total([mass for mass, goods in foods if goods.role == _SUGAR or goods.show == _LIQUID])
-    if total([mass for mass, goods in foods if goods.show == _GREEN]) * _GREENS >= whole > preserves * _PRESERVED:
+    if (
+        total([mass for mass, goods in foods if goods.show == _GREEN]) * _GREENS
+        >= whole
+        > max(_PASTE, preserves * _PRESERVED)
+    ):
         found.append(least["green"])
     found += [least[meal] for meal in _courses(view)]
     return max(found)
@@ -107,7 +113,14 @@ def worst_for_a_person(view: View, people: Fraction) -> tuple[Ingredient, Fracti
     for use in view.batch:
         goods = use.ingredient.goods
         limit = next((most[key] for key in (goods.id, goods.role, goods.show) if key in most), None) if goods else None
-        if limit is None or goods is None or use.mass.lo <= limit * people or goods.salt or goods.id in by_handful:
+        if (
+            limit is None
+            or goods is None
+            or use.mass.lo <= limit * people
+            or goods.salt
+            or goods.leavener
+            or goods.id in by_handful
+        ):
             continue
         if worst is None or use.mass.lo * worst[1] > worst[0].mass.lo * limit:
             worst = use, limit

@@ -54,6 +54,8 @@ _LEAST_SHARE = Fraction(15, 100)
 _FLAVOUR: Role = "flavour"
 _BY_THE_JAR: Literal["spices"] = "spices"  # the merchant
 _SPICE: Show = "spice"
+_PASTE = 150
+"""Grams, of less than which it is a paste or a relish."""
 _DRAWN, _CURED = 1200, 36000
 """Seconds after which salt has drawn juice out of food, and has cured it (common practice)."""
 _HERB_SALT = 4
@@ -118,7 +120,7 @@ def _too_salty(view: View, use: Use, whole: Fraction, flour: Fraction) -> str:
             return "" if told else f"{decimal(of_flour)} % of the flour"
     if serves and salt > most["serving"] * serves.hi:
         return f"{decimal(most['serving'])} g for each of those it serves"
-    if not _stays(view, use):
+    if whole < _PASTE or not _stays(view, use):
         return ""
     of_dish = _most_of_dish(view, whole)
     if salt * 100 > of_dish * whole:
