@@ -58,10 +58,10 @@ def test_what_is_no_bread_is_left_alone(foods: str) -> None:
 
 
 def test_a_preferments_flour_counts() -> None:
-    """10 g are 2 % of 500 g, but 1 % of a kilo."""
+    """8 g are 1.6 % of 500 g, but 0.8 % of a kilo."""
     text = (
         "# Poolish\n\nStir [500 g bread flour], [350 g water] and [1 g instant yeast].\n[Leave "
-        "overnight].\n\n# Dough\n\nMix [500 g bread flour], [300 g water], [10 g fine salt], [3 g "
+        "overnight].\n\n# Dough\n\nMix [500 g bread flour], [300 g water], [8 g fine salt], [3 g "
         "instant yeast] and [the poolish].\n[Rise for 1 h]."
     )
     assert BANDS & set(rules(made(text))) == {"salt-band"}

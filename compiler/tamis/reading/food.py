@@ -374,12 +374,12 @@ def _for(tail: Tail, said: Span) -> Tail:
 def stuck_in(reading: Reading, node: Node) -> Ingredient:
     """The food that another is stuck with; without a number it is as much as is wanted."""
     said = node[1][1:]
-    span = reading.span(said)
-    clause = Clause(reading.said(said), Span(span.start - 1, span.end + 1), reading.kitchen.language)
-    food = _other(reading, said)._replace(clause=clause)
+    food = _other(reading, said)
     if food.measures:
         return food
-    return food._replace(role="unmeasured", purpose=reading.words.as_needed)
+    span = reading.span(said)
+    clause = Clause(reading.said(said), Span(span.start - 1, span.end + 1), reading.kitchen.language)
+    return food._replace(clause=clause, role="unmeasured", purpose=reading.words.as_needed)
 
 
 def _other(reading: Reading, nodes: Sequence[Node]) -> Ingredient:

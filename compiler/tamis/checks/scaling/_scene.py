@@ -113,12 +113,6 @@ class Scene(NamedTuple):
         foods = [goods for use in self.recipe.uses if (goods := use.ingredient.goods) is not None]
         return any([food.hazard in practice().spoiling for food in foods])
 
-    @property
-    def side_by_side(self) -> bool:
-        """Whether a line fries or poaches."""
-        verbs = practice().verbs
-        return any([line.work.verb in verbs["frying"] | verbs["poaching"] for line in self.recipe.actions])
-
 
 class Practice(NamedTuple):
     """The rules of thumb: `grammar/scaling.toml` tells what each is."""

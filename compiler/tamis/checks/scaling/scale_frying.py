@@ -30,7 +30,6 @@ if TYPE_CHECKING:
 
 RULE = "scale-frying"
 LEVEL: Severity = "warning"
-ABOUT = ("repeat", "view side_by_side")
 FACTOR = Fraction(2)
 BAD = """\
 title: Fried mushrooms
