@@ -72,19 +72,22 @@ def put_in(act: Line, food: Ingredient) -> None:
         _separate(act, food, index)
         return
     if share is not None:
-        taken = fraction * factor * walker.again
-        left = 1 - (taken if taken <= 1 else fraction)  # else each time of a new one
-        if left > 0:
-            kept = mass_of(weighed._replace(purpose=""), flow.kitchen) if aside else whole
-            _keep_rest(act, index, Food.of(index, food, words, times(kept, left), flow.kitchen), left)
+        kept = mass_of(weighed._replace(purpose=""), flow.kitchen) if aside else whole
+        _keep_rest(act, index, Food.of(index, food, words, kept, flow.kitchen), fraction, factor)
     if not aside or (walker.present is None and made_for_others(flow, walker.component)):
         walker.give(walker.present or walker.begin(), Food.of(index, food, words, mass, flow.kitchen))
 
 
-def _keep_rest(act: Line, use: int, food: Food, left: Fraction) -> None:
-    """What is left of a written measure stays open, for *the rest of it*."""
+def _keep_rest(act: Line, use: int, food: Food, fraction: Fraction, often: Fraction) -> None:
+    """What is left of a food of a written measure, of which a fraction was taken so often, stays open for *the rest of
+    it*."""
     walker = act.walker
-    rest = walker.part("rest", "share", [food], food.mass, left=left)
+    taken = fraction * often * walker.again
+    left = 1 - (taken if taken <= 1 else fraction)  # else each time of a new one
+    if left <= 0:
+        return
+    mass = times(food.mass, left)
+    rest = walker.part("rest", "share", [food._replace(mass=mass)], mass, left=left)
     rest.rest_of, rest.rest_was, rest.span = use, left, walker.flow.uses[use].ingredient.clause.span
     walker.open.rest(rest)
 

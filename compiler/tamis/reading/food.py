@@ -54,9 +54,7 @@ def read_food(reading: Reading, parts: Parts, role: str, known: Found | None) ->
         measured, name = _with_unit(reading, measured, name)
     if measured.each and not (measured.weight_first or measured.measures[0].unit):
         _is_of_one(reading, parts.measure)
-    for node in name:
-        if node[0] == "bracket":
-            measured = bracketed(reading, measured, node)
+    measured = _within(reading, measured, name)
     tail = Tail()
     if parts.tail:
         tail, measured = _tail(reading, parts.tail, measured)
@@ -115,6 +113,14 @@ def read_food(reading: Reading, parts: Parts, role: str, known: Found | None) ->
 
         return read_rate(reading, food, tail.per)
     return food
+
+
+def _within(reading: Reading, measured: Measured, name: Sequence[Node]) -> Measured:
+    """The measure with what round brackets within the name add to it."""
+    for node in name:
+        if node[0] == "bracket":
+            measured = bracketed(reading, measured, node)
+    return measured
 
 
 def _part_of_measure(reading: Reading, part: Measure, whole: Sequence[Measure]) -> Share:

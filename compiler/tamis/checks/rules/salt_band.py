@@ -8,7 +8,7 @@ least. A house whose bread is salted otherwise
 writes its own band in `kitchen.toml`: `[dough]`, `salt = [1, 2]`.
 """
 
-# Common practice: about 2 % in lean bread, down to 1 % in tin loaves and small milk rolls, less where sugar carries the taste.
+# Common practice: about 2 % in lean bread, down to 1 % in tin loaves and small milk rolls, less in sweet doughs.
 
 from __future__ import annotations
 
