@@ -20,7 +20,6 @@ from tamis.model.pieces import batches_of, before_it_is_cut, heaviest_piece, wor
 from tamis.model.reached import reached
 from tamis.model.recipe import Action, Work
 from tamis.model.references import hold_again, refer
-from tamis.model.vessels import vessels_of
 from tamis.model.words import plain
 from tamis.model.work import missing_times, work_of
 from tamis.model.worked_mass import masses_before, weigh_so_far
@@ -236,7 +235,7 @@ class Act(Line):
             batches,
             before_it_is_cut(self) | cuts_what_it_names(self),
             fine_cuts(self),
-            vessels_of(self, batch),
+            self._vessels(batch),
         )
         work = paced(self, work, pace, pieces) if pace is not AT_ONCE else work
         if work.given == "text":
@@ -249,10 +248,20 @@ class Act(Line):
             work = work._replace(wait=None, given="default", handling=work.handling or _TURN)
         return Work() if reads and self._is_no_work(len(reads)) else work
 
+    def _vessels(self, batch: Batch | None) -> int:
+        """How many vessels the line fills, lays on or labels, where its verbs ask for it."""
+        if "per_vessel" not in self.labour.does:
+            return 0
+        from tamis.model.vessels import vessels_of
+
+        return vessels_of(self, batch)
+
     def _boils_up(self, batch: Batch | None, station: Station) -> int:
         """Seconds in which a liquid in hand comes to the boil, where the line only says how long it boils."""
         use = self.labour.time_verb
         if use is None or batch is None or station != "ring" or not (use.verb.scalds and use.verb.water_per_kg):
+            return 0
+        if batch.mass.known and use.verb.water_per_kg * batch.mass.hi / 1000 < _SEEN:
             return 0
         put_on = any([food.preposition and food.goods and food.goods.liquid for food in self.labour.foods])
         if self.cold_water or put_on or solid(batch, self).hi * 3 > batch.mass.hi * 2:

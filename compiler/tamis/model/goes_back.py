@@ -11,7 +11,6 @@ from itertools import islice
 
 from tamis.model.batch import any_of
 from tamis.model.called import all_keys
-from tamis.model.made_of import is_made_of
 from tamis.model.rest_of import is_rest_word, own_names
 from tamis.model.words import plain, vessel_noun
 from tamis.reading.clauses import Ingredient, Reference, Tool
@@ -40,8 +39,16 @@ def goes_back(walker: Hands, action: ActionRead, before: Batch) -> bool:
     if not isinstance(first, Reference):
         return False
     words = plain(first.name, walker.flow.kitchen.language)
-    is_its = _is_of(walker, before, words) or is_made_of(walker.flow, before, words[-1] if words else "")
-    return is_its and not _is_of(walker, walker.present, words)
+    return _is_its(walker, before, words) and not _is_of(walker, walker.present, words)
+
+
+def _is_its(walker: Hands, before: Batch, words: Words) -> bool:
+    """Whether a name is of a batch, be it that it is made of what makes one."""
+    if _is_of(walker, before, words):
+        return True
+    from tamis.model.made_of import is_made_of
+
+    return is_made_of(walker.flow, before, words[-1] if words else "")
 
 
 class Joins(NamedTuple):

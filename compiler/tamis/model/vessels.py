@@ -23,8 +23,6 @@ practice."""
 
 def vessels_of(act: Line, batch: Batch | None) -> int:
     """The vessels of a line that are more than one, else those in which the food in hand lies; 0 where it is one."""
-    if "per_vessel" not in act.labour.does:
-        return 0
     own = [tool for tool in act.tools if tool.equipment.kind in ("vessel", "surface")]
     before = (tool for tool in reversed(act.walker.tools) if tool.equipment.kind == "vessel")
     tools = own or [tool for tool in (next(before, None),) if tool is not None]

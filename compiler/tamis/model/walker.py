@@ -229,7 +229,7 @@ class Walker(Hands):
 
     def _let_wait(self, labour: Labour, beside: bool) -> None:
         """What is in hand waits while a line begins something `beside` it, to which it goes further on."""
-        if beside or self.present is None or not labour.foods:
+        if beside or self.present is None or not labour.foods or not any(not tool.definite for tool in labour.tools):
             return
         from tamis.model.apart import waits_for_it
 

@@ -7,7 +7,6 @@ from itertools import pairwise
 
 from tamis.model.fineness import is_cut, solid
 from tamis.model.mass import NOTHING, mass_of
-from tamis.model.own_parts import weight_of
 from tamis.model.pieces import named_no_food
 from tamis.reading.clauses import Ingredient, Reference, VerbUse
 from tamis.typed import TYPE_CHECKING
@@ -82,6 +81,8 @@ def take_off(act: Line, at: int, own: OwnPart | None) -> None:
         if own.source is not act.walker.present:
             for number in before:
                 act.masses.setdefault(act.labour.verbs[number].span.start, own.source.mass)
+        from tamis.model.own_parts import weight_of
+
         act.masses.setdefault(last.span.start, weight_of(own.foods))
     if last.verb.part_per_kg:
         per_kg = last.verb.per_kg + last.verb.part_per_kg

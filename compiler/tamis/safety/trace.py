@@ -14,7 +14,6 @@ from tamis.safety.records import Item, Wait
 from tamis.safety.signs import has_garlic, syrup_heat, with_sugar, words_of
 from tamis.safety.spoiling import Cooked, boiled_down, is_cut, mixing_of, mixtures_of, spoils
 from tamis.safety.state import State
-from tamis.safety.syrups import scald
 from tamis.safety.waits import cooled_in_part, long, oil_wait, risky_wait
 from tamis.safety.words import safety_words
 from tamis.source import Span
@@ -145,6 +144,8 @@ class Trace:
         else:
             state.part_from(self.states[event.other], self.words.language)
         if state.syrup and event.kind in ("food", "batch") and "egg" in state.kinds:
+            from tamis.safety.syrups import scald
+
             scald(self.recipe, state, self.candied, action.number, self.authority)
 
     def _is_film(self, event: Happening, action: Action, state: State, egg: State) -> bool:
