@@ -68,7 +68,9 @@ def clock(reading: Reading, hours: str, rest: str, span: Span) -> Unreadable | N
         return None
     written = f"{hours} {found[1]} {found[2]} min"
     fix = Fix(span, written, f"write `{written}`")
-    return reading.fail("unit-unknown", span, f"“{hours}{rest}” is no time that can be read", f"write `{written}`", fix)
+    return reading.fail(
+        "unit-unknown", span, f"“{hours}{rest}” is not a time that can be read", f"write `{written}`", fix
+    )
 
 
 def misspelt(reading: Reading, span: Span, said: str, meant: str) -> Unreadable:
