@@ -51,10 +51,10 @@ def path_of(item: Item, recipe: Recipe) -> str:
 def limit_words(item: Item, authority: Authority, language: str) -> str:
     """What is asked for, with who asks: "74 °C (165 °F) in the middle (USDA FSIS …)"."""
     if item.hazard == "kidney-beans":
-        return "they must boil for at least 10 min (a simmer is not enough)"
+        return "a boil of at least 10 min (a simmer is not enough)"
     limit = limit_of(item, authority)
     if limit is None:
-        return "it must be cooked through (10 min on the heat, or until it is soft)"
+        return "cooking through (10 min on the heat, or until it is soft)"
     if item.form == "juices":
         return f"a boil of its own, or {limit.text} ({rules().sources[authority]})"
     source = rules().sources.get(item.hazard, rules().sources[authority])

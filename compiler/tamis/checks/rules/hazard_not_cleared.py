@@ -76,7 +76,7 @@ def _finding(view: View, item: Item, authority: Authority) -> Diagnostic:
     from tamis.safety.wording import hottest, limit_words, offer, path_of
 
     path, asked = path_of(item, view.recipe), limit_words(item, authority, view.recipe.language)
-    message = f"nothing makes {_what(item, view)} safe on its way to the dish: {path}; asked for: {asked}"
+    message = f"nothing makes {_what(item, view)} safe on its way to the dish: {path}; needed: {asked}"
     reached = hottest(item)
     hint = f"{offer(item, authority, view.recipe.language)}; local food codes prevail"
     if reached and item.form != "stuffing":  # the meat's temperature says nothing of the stuffing
