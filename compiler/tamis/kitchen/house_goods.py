@@ -17,7 +17,7 @@ from tamis.typed import Any
 from .food import PLAIN, GoodsKey, Raw, amount, whole
 from .goods import Foods, Larder, key
 
-SOURCE = "the house's own"
+SOURCE = "your goods.toml"
 _TEXTS: tuple[GoodsKey, ...] = (
     "name",
     "plural",

@@ -97,12 +97,12 @@ def list_markdown(found: MarketList, kitchen: Kitchen) -> str:
     for head, lines in [*groups, *([("Optional", list(found.optional))] if found.optional else [])]:
         blocks += [f"## {head}", "\n".join(_ticks(lines, found, kitchen))]
     if found.in_house:
-        blocks.append("Have in the house: " + plain(", ".join(in_house_text(line) for line in found.in_house)) + ".")
+        blocks.append("Check you have: " + plain(", ".join(in_house_text(line) for line in found.in_house)) + ".")
     blocks += [f"Have ready: {plain(ready_text(ready))}." for ready in found.ready]
     if sums := totals_text(costs, currency):
         blocks.append(plain(sums))
         if costs.unpriced:
-            blocks.append(f"In no sum: {plain(unpriced_text(costs, kitchen))}.")
+            blocks.append(f"Not priced: {plain(unpriced_text(costs, kitchen))}.")
     return "\n\n".join(blocks) + "\n"
 
 

@@ -293,8 +293,8 @@ class Act(Line):
         if self.beside is not None:
             hint = (
                 "name in brackets what this is done to; "
-                f"{example(self.walker.flow.kitchen.language, 'meanwhile')} at the start of a step lasts to its end: begin "
-                "a new step, after a blank line, where the earlier work goes on"
+                f"{example(self.walker.flow.kitchen.language, 'meanwhile')} at the start of a step lasts to its end: "
+                "begin a new step, after a blank line, where the earlier work goes on"
             )
         self.walker.find("nothing-there", "warning", use.span, message, hint)
 

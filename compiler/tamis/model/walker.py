@@ -349,7 +349,8 @@ class Walker(Hands):
             opening = example(self.flow.kitchen.language, "meanwhile")
             hint = (
                 f"{opening} at the start of a step lasts to its end: begin a new step, after a blank line, where the "
-                f"earlier work goes on, and bring this back with {the}; what the step before leaves is named there ({left})"
+                f"earlier work goes on, and bring this back with {the}; what the step before leaves is named there "
+                f"({left})"
             )
         elif batch.origin == "meanwhile":
             hint = (

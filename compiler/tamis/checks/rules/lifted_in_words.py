@@ -1,7 +1,7 @@
 """Food is lifted out in plain words.
 
-For the table and the timeline it stays with the rest: what is boiled down and named afterwards holds it too, and it cannot
-be called back by its name alone.
+For the table and the timeline it stays with the rest: what is boiled down and named afterwards holds it too, and it
+cannot be called back by its name alone.
 
 Put the food in brackets, `Lift out [the pears]`: it goes its own way, and comes back by that name. Or name what stays
 behind, as in `[leaving syrup]`, and go on with `[the syrup]`; the food is then what you have in hand.

@@ -222,7 +222,8 @@ def _finding(view: View, vessel: Span, lies_in: Tool, last: Action | None) -> Di
     named, the, meanwhile = (example(lies_in.clause.language, key) for key in keys)
     line = view.source.place(end - 1).line
     hint = (
-        f"name the first food at the end of line {line}, {named}, and write {the} where it goes in; or, if the new food "
-        f"is made at the same time and added in a later step, begin this line with {meanwhile} and write {the} there"
+        f"name the first food at the end of line {line}, {named}, and write {the} where it goes in; or, if the new "
+        f"food is made at the same time and added in a later step, begin this line with {meanwhile} and write {the} "
+        "there"
     )
     return Diagnostic(RULE, LEVEL, vessel, message, hint, tuple(labels))

@@ -49,5 +49,6 @@ def check(view: View) -> Iterator[Diagnostic]:
             from tamis.safety.wording import limit_words, name_of, path_of
 
             message = f"nothing cooks the {name_of(item)} before the dish is eaten: {path_of(item, view.recipe)}"
-            hint = f"needed: {limit_words(item, safety.authority, view.recipe.language)}; or write `served: raw` in the header"
+            needed = limit_words(item, safety.authority, view.recipe.language)
+            hint = f"needed: {needed}; or write `served: raw` in the header"
             yield Diagnostic(RULE, LEVEL, item.span, message, hint)

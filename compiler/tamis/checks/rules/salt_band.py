@@ -7,7 +7,8 @@ Bring the salt to 1–2.5 % of all flour, including the flour in preferments; a 
 least. If your bread is salted otherwise, set your own range in `kitchen.toml`: `[dough]`, `salt = [1, 2]`.
 """
 
-# Common practice: about 2 % in lean bread, down to 1 % in tin loaves and small milk rolls, less where sugar carries the taste.
+# Common practice: about 2 % in lean bread, down to 1 % in tin loaves and small milk rolls, less where sugar carries the
+# taste.
 
 from __future__ import annotations
 

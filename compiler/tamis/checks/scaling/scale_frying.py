@@ -32,6 +32,7 @@ RULE = "scale-frying"
 LEVEL: Severity = "warning"
 ABOUT = ("repeat", "view side_by_side")
 FACTOR = Fraction(2)
+_EACH = "cook each for the time stated; the timeline still counts the recipe's own number of batches"
 BAD = """\
 title: Fried mushrooms
 serves: 2
@@ -103,7 +104,7 @@ def _turns(scene: Scene, turn: Span) -> Diagnostic:
     from tamis.quantity.numerals import decimal
 
     message = f"{times_text(scene.factor)} takes {decimal(scene.factor)} times as many turns"
-    return Diagnostic(RULE, LEVEL, turn, message, "cook each for the time stated; the timeline still counts the recipe's own number of batches")
+    return Diagnostic(RULE, LEVEL, turn, message, _EACH)
 
 
 def _batches(scene: Scene, action: Action, repeat: Repeat) -> Iterator[Diagnostic]:
@@ -112,12 +113,11 @@ def _batches(scene: Scene, action: Action, repeat: Repeat) -> Iterator[Diagnosti
 
     times, number = times_text(scene.factor), decimal(repeat.number)
     wanted, lots = int(-(-repeat.number * scene.factor // 1)), "loads" if repeat.kind == "loads" else "batches"
-    hint = "cook each for the time stated; the timeline still counts the recipe's own number of batches"
     if scene.factor > 1 and repeat.kind == "batch-size":
         message = f"{times} takes {decimal(scene.factor)} times as many batches of {number}"
-        yield Diagnostic(RULE, LEVEL, repeat.clause.span, message, hint)
+        yield Diagnostic(RULE, LEVEL, repeat.clause.span, message, _EACH)
     elif scene.factor > 1 and wanted > repeat.number:
-        yield Diagnostic(RULE, LEVEL, repeat.clause.span, f"{times} takes about {wanted} {lots}, not {number}", hint)
+        yield Diagnostic(RULE, LEVEL, repeat.clause.span, f"{times} takes about {wanted} {lots}, not {number}", _EACH)
 
 
 def _crowding(scene: Scene, places: list[tuple[Span, int]]) -> Diagnostic:

@@ -56,8 +56,9 @@ def check(scene: Scene) -> Iterator[Diagnostic]:
         if action.component not in told and action.batches == 1 and _is_grilled(scene, action):
             told.add(action.component)
             wanted = int(-(-scene.factor // 1))
-            message = f"{times_text(scene.factor)}: the food does not fit side by side on the grill: grill in {wanted} batches"
-            yield Diagnostic(RULE, LEVEL, _place(action), message, "grill each for the time stated; keep warm what is done")
+            times, hint = times_text(scene.factor), "grill each for the time stated; keep warm what is done"
+            message = f"{times}: the food does not fit side by side on the grill: grill in {wanted} batches"
+            yield Diagnostic(RULE, LEVEL, _place(action), message, hint)
 
 
 def _is_grilled(scene: Scene, action: Action) -> bool:
