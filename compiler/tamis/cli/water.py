@@ -23,7 +23,7 @@ _NAMES: tuple[Measured, ...] = ("dough", "mixed", "water", "flour", "room", "pre
 def arguments(parser: argparse.ArgumentParser) -> None:
     """What `tamis water` takes."""
     wanted = parser.add_mutually_exclusive_group(required=True)
-    wanted.add_argument("--dough", metavar="T", help="the dough's wanted temperature")
+    wanted.add_argument("--dough", metavar="T", help="the temperature that the dough should have")
     mixed = "the temperature of a dough that was mixed, to find the friction factor"
     wanted.add_argument("--mixed", metavar="T", help=mixed)
     parser.add_argument("--water", metavar="T", help="the water's temperature then (with --mixed)")

@@ -84,7 +84,7 @@ def list_csv(found: MarketList, kitchen: Kitchen) -> str:
     for name, lines in (("buy", found.lines), ("optional", found.optional)):
         writer.writerows(_row(name, line, found, kitchen) for line in lines)
     blank = [""] * 8
-    writer.writerows(["in the house", line.merchant, in_house_text(line), "", *blank] for line in found.in_house)
+    writer.writerows(["check you have", line.merchant, in_house_text(line), "", *blank] for line in found.in_house)
     writer.writerows(["ready", "", ready_text(ready), "", *blank] for ready in found.ready)
     return out.getvalue()
 

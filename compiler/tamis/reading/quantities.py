@@ -69,7 +69,7 @@ def one_number(reading: Reading, node: Node) -> Fraction:
     """The number of an `amount` or a `count` where a range means nothing."""
     value = amount(reading, node)
     if not value.single:
-        message = f"“{reading.said([node])}”: one number is wanted here"
+        message = f"“{reading.said([node])}”: one number is needed here"
         raise reading.fail("number-unclear", reading.span([node]), message, "write the number that is meant")
     return value.lo
 

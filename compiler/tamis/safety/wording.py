@@ -59,7 +59,7 @@ def limit_words(item: Item, authority: Authority, language: str) -> str:
         return f"a boil of its own, or {limit.text} ({rules().sources[authority]})"
     source = rules().sources.get(item.hazard, rules().sources[authority])
     accepted = safety_words(language).cues.accepted.get((authority, item.hazard))
-    cues = f", or a cue such as “{accepted.example}”" if accepted else ""
+    cues = f", or a sign such as “{accepted.example}”" if accepted else ""
     return f"{limit.text} in the middle{cues} ({source})"
 
 
@@ -74,7 +74,7 @@ def offer(item: Item, authority: Authority, language: str) -> str:
         return f"cook it through: {example(language, 'boil_ten')}"
     degrees = limit.text
     until = example(language, _UNTIL.get(item.hazard, "until_thickest"), degrees=degrees)
-    return f"say it in a cue after the food goes in: {until}"
+    return f"say it after the food goes in: {until}"
 
 
 def hottest(item: Item) -> str:

@@ -22,8 +22,8 @@ if TYPE_CHECKING:
     from tamis.timeline.needs import Need
 
 MARKS: dict[Hands, str] = {"all": "●", "some": "◐", "none": "○"}
-LEGEND = "● hands-on   ◐ started by hand, then unattended   ○ unattended"
-ESTIMATED = "≈ estimated by tamis, not given in the recipe"
+LEGEND = "● hands-on   ◐ hands-on, then unattended   ○ unattended"
+ESTIMATED = "≈ estimated by tamis"
 CRITICAL = "* a delay here delays the dish"
 
 

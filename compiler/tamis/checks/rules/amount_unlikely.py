@@ -102,15 +102,15 @@ def _by_header(view: View, whole: Fraction, all_in: Fraction | None) -> Iterator
         over = whole if whole > most * people else thick if thick > dish["thick"] * people else _NONE
         if over:
             where, limit = _heaviest(view).clause.span, most if whole > most * people else dish["thick"]
-            yield _say(where, f"{_weight(over / people)} of food for each person", limit, "most")
+            yield _say(where, f"{_weight(over / people)} of food for each person", limit, "more")
         elif all_in is not None and all_in < (least := least_a_head(view, whole)) * people:
-            yield _say(header.span("serves"), f"{_weight(all_in / people)} of food for each person", least, "least")
+            yield _say(header.span("serves"), f"{_weight(all_in / people)} of food for each person", least, "less")
         else:
             yield from _for_a_person(view, people)
     elif header.makes and not header.makes.measure and whole / header.makes.amount.hi > dish["piece"]:
         each = whole / header.makes.amount.hi
         where = _heaviest(view).clause.span
-        yield _say(where, f"{_weight(each)} of food for each that it makes", dish["piece"], "most")
+        yield _say(where, f"{_weight(each)} of food for each that it makes", dish["piece"], "more")
 
 
 def _for_a_person(view: View, people: Fraction) -> Iterator[Diagnostic]:
@@ -118,7 +118,7 @@ def _for_a_person(view: View, people: Fraction) -> Iterator[Diagnostic]:
     if worst is not None:
         food, each, most = worst
         what = f"{_weight(each)} of {food.name} for each person"
-        yield _say(food.clause.span, what, most, "most")
+        yield _say(food.clause.span, what, most, "more")
 
 
 def _beside_the_rest(view: View, whole: Fraction) -> Iterator[Diagnostic]:
@@ -157,7 +157,7 @@ def _by_makes(view: View, whole: Fraction, all_in: Fraction | None) -> Iterator[
         number, least = makes.amount.hi, least_of_piece(view, makes.noun, whole)
         if all_in < least * number:
             said = f"{_weight(all_in / number)} of food for each that it makes"
-            yield _say(view.recipe.header.span("makes"), said, least, "least")
+            yield _say(view.recipe.header.span("makes"), said, least, "less")
     measure = (makes.measure or makes.each) if makes else None
     if makes is None or measure is None:
         return
@@ -219,8 +219,7 @@ def _is_body(goods: Goods, amount: Fraction, whole: Fraction) -> bool:
 
 
 def _say(span: Span, message: str, limit: Fraction, way: str) -> Diagnostic:
-    unlikely = f"{'more' if way == 'most' else 'less'} than {_weight(limit)} is unlikely"
-    return Diagnostic(RULE, LEVEL, span, f"{message}: {unlikely} ({SOURCE})", _CHECK)
+    return Diagnostic(RULE, LEVEL, span, f"{message}: {way} than {_weight(limit)} is unlikely ({SOURCE})", _CHECK)
 
 
 def _weight(weight: Fraction) -> str:

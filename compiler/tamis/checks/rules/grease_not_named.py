@@ -58,7 +58,7 @@ def check(view: View) -> Iterator[Diagnostic]:
         tools = [read for read in action.reads if type(read) is Tool]
         tool = next((tool for tool in tools if not tool.preposition), None) if uses and not foods else None
         if tool is not None:
-            message = f"“{uses[0].text}”: no bracket says what the {tool.name} is greased with"
+            message = f"“{uses[0].text}”: no bracket says what to grease the {tool.name} with"
             hint = example(language, "grease", tool=tool.clause.text)
             yield Diagnostic(RULE, LEVEL, uses[0].span, message, hint)
             named.add("fat")

@@ -1,9 +1,9 @@
 """Raw food reaches the plate, and nothing on its own way there makes it safe.
 
-Poultry, meat, fish, egg and kidney beans hurt people when they are not cooked through. A cue in the roast says
-nothing of the marinade that was poured off before it: each batch, share and by-product needs a clearing of its own.
+Poultry, meat, fish, egg and kidney beans hurt people when they are not cooked through. A sign in the roast says
+nothing of the marinade that was poured off before it: each batch, share and by-product must be made safe by itself.
 
-Name the temperature in the middle, in a cue after the food goes in: `[until 74 °C (165 °F) at the bone]`. Give a
+Name the temperature in the middle, after the food goes in: `[until 74 °C (165 °F) at the bone]`. Give a
 marinade its own boil. A dish that is meant raw says so in the header (`served: raw`), and one that another recipe
 cooks says `served: uncooked`.
 """

@@ -70,7 +70,7 @@ def check(scene: Scene) -> Iterator[Diagnostic]:
                     f"{times_text(scene.factor)} would be {decimal(wanted)} {noun}: "
                     f"the number stays at {stays}, each {decimal(scene.factor)} times as heavy"
                 )
-                hint = "their cooking time changes: go by what to look for"
+                hint = "their cooking time changes: go by the sign to look for"
                 yield Diagnostic(RULE, LEVEL, read.clause.span, message, hint)
             elif again.get(read.clause.span, False) is None:
                 message = f"{times_text(scene.factor)}: counted as {decimal(wanted)} {noun} from all pieces together"
