@@ -4,7 +4,7 @@ What it was doing is left out: of this recipe a check, a page, or all that is ma
 failure and its place in the compiler; everything else in the library is compiled.
 
 Report the line, if you can with the recipe. With `TAMIS_RAISE=1` in the environment the command stops there instead,
-and prints the whole trace.
+and prints the full traceback.
 """
 
 from __future__ import annotations
@@ -21,7 +21,7 @@ if TYPE_CHECKING:
 SWITCH = "TAMIS_RAISE"
 """Set in the environment, it lets every exception through: for whoever mends the compiler, and for its tests."""
 
-_HINT = f"this is no mistake of yours: report it, with the recipe; with {SWITCH}=1 set, the whole trace is printed"
+_HINT = f"this is not your mistake: please report it with the recipe; {SWITCH}=1 prints the full traceback"
 
 
 def internal_error(error: Exception) -> Diagnostic:

@@ -210,7 +210,7 @@ def test_the_other_pages_are_built(place: str, options: list[str], kitchen: Kitc
     site = Path(options[-1] if options else "public")
     status, _, err = kitchen("build", *options)
     assert (status, site.exists(), err.count("(internal-error)")) == (1, False, 1)
-    assert err.endswith("`--keep-going` builds the recipes without errors\n")
+    assert err.endswith("`--keep-going` builds only the recipes without errors\n")
     status, out, err = kitchen("build", "--keep-going", *options)
     assert (status, err.count("(internal-error)")) == (1, 1)
     assert "2 recipe pages" in out and "left out because of errors: bad.tamis" in out

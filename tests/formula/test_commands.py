@@ -36,7 +36,7 @@ def test_a_faulty_recipe_gives_a_part(tmp_path: Path, capsys: pytest.CaptureFixt
     path.write_text("title: Loaf\nmakes: 1 loaf\n\n# Dough\n\nMix [500 g bread flour] with [the moon].\n", "utf-8")
     assert main(["formula", str(path)]) == 1
     captured = capsys.readouterr()
-    assert "bread flour" in captured.out and "only a part" in captured.out
+    assert "bread flour" in captured.out and "Incomplete" in captured.out
     assert "product-unknown" in captured.err
 
 
@@ -46,7 +46,7 @@ def test_a_faulty_recipe_gives_a_part(tmp_path: Path, capsys: pytest.CaptureFixt
         (["--dough", "75 °F", "--flour", "65", "--room", "65", "--friction", "8"], "water at 87 °F (30.6 °C)"),
         (["--dough", "24C", "--flour", "20", "--room", "21"], "water at 31 °C (87.8 °F)"),
         (["--dough", "24", "--flour", "20", "--room", "21", "--preferment", "18"], "water at 37 °C"),
-        (["--mixed", "26", "--water", "20", "--flour", "20", "--room", "21"], "friction 17 °C"),
+        (["--mixed", "26", "--water", "20", "--flour", "20", "--room", "21"], "friction factor 17 °C"),
         (["--dough", "10", "--flour", "24", "--room", "24"], "use ice"),
         (["--dough", "30", "--flour", "20", "--room", "20"], "weakens the yeast"),
     ],

@@ -117,8 +117,8 @@ def test_water_in_milk_eggs_butter_and_honey_is_told_apart() -> None:
 
 def test_the_base_is_said() -> None:
     done = made(LEVAIN + DOUGH.format("[the levain]"))
-    assert "all flour, that in the preferments included: 500 g" in formula_text(formula(done))
-    assert "the flour of the final dough alone: 450 g" in formula_text(formula(done, "final"))
+    assert "all flour, including the flour in preferments: 500 g" in formula_text(formula(done))
+    assert "only the flour of the final dough: 450 g" in formula_text(formula(done, "final"))
     assert formula(done).salt.hi == 2 < formula(done, "final").salt.hi
 
 

@@ -34,7 +34,7 @@ price = 2.40
     assert found and found.goods.allergens == ("tree-nut", "almond") and found.states == ("cold",)
     assert found.goods.price == "2.4" and found.goods.pack == "1 l"
     density = larder.density(found.goods)
-    assert density and density.usual == 240 / Fraction("236.5882365") and density.source == "the house's own"
+    assert density and density.usual == 240 / Fraction("236.5882365") and density.source == "your goods.toml"
     assert LARDER.find(["almond", "milk"]) is None, "the shipped list stays as it was"
 
 
@@ -90,8 +90,8 @@ def test_a_neighbour_lends_its_figures() -> None:
         ('[jam]\nallergenes = ["milk"]', "[jam] unknown key 'allergenes'; did you mean 'allergens'?"),
         ("[jam]\ndensity = 1.3", "[jam] unknown key 'density'; did you mean 'densities'?"),
         ('[jam]\nallergens = ["nuts"]', "[jam] allergens: 'nuts' is not one of milk, egg"),
-        ("[jam]\ndensities = -1", "[jam] densities: is no amount"),
-        ('[jam]\ndensities = "1 g/bucket"', "[jam] densities: is no amount"),
+        ("[jam]\ndensities = -1", "[jam] densities: is not an amount"),
+        ('[jam]\ndensities = "1 g/bucket"', "[jam] densities: is not an amount"),
         ('[jam]\nliquid = "yes"', "[jam] liquid: expected true or false"),
         ("[jam]\naliases = [1]", "[jam] aliases: expected a list of words"),
         ('[jam]\nlike = "jaam"', "[jam] like: there is no food 'jaam'"),

@@ -42,7 +42,7 @@ def test_a_list_for_two(shell: Shell) -> None:
     assert (status, err) == (0, "")
     assert "gravy, for 8 (× 2)" in out and "Brown chicken stock: 0.3 of the recipe" in out
     assert "\nButcher" in out and "8       duck legs" in out
-    assert "To pay £" in out and "In no sum: juniper berries" in out
+    assert "Total £" in out and "Not priced: juniper berries" in out
     assert all(len(line) <= 80 for line in out.splitlines())
 
 
@@ -76,12 +76,12 @@ def test_cost_of_a_dish(shell: Shell) -> None:
     *lines, batch, portion, _ = [round(float(figure) * 100) for figure in figures]
     assert status == 0 and sum(lines) == batch
     assert abs(portion - batch / 4) <= 0.5
-    assert "A portion, of 4" in out and "In no sum: juniper berries (nothing tells what that weighs)" in out
+    assert "One portion of 4" in out and "Not priced: juniper berries (its weight is not known)" in out
 
 
 def test_cost_of_more(shell: Shell) -> None:
     _, out, _ = shell("cost", DUCK, "--serves", "6")
-    assert "A portion, of 6" in out and re.search(r"\b6 +duck legs", out)
+    assert "One portion of 6" in out and re.search(r"\b6 +duck legs", out)
 
 
 @pytest.mark.parametrize(
@@ -89,7 +89,7 @@ def test_cost_of_more(shell: Shell) -> None:
     [
         (("market", "recipes/nowhere.tamis"), "there is no such file"),
         (("market", JAM, "--serves", "6"), "does not say how many it serves"),
-        (("market", DUCK, "--serves", "many"), "“many” is no number of people"),
+        (("market", DUCK, "--serves", "many"), "“many” is not a number of people"),
         (("cost", "recipes"), "expected a recipe file, this is a folder"),
     ],
 )
@@ -103,7 +103,7 @@ def test_a_faulty_recipe_is_marked(shell: Shell, tmp_path: Path, monkeypatch: py
     monkeypatch.chdir(tmp_path)
     status, out, err = shell("market", "bad.tamis")
     assert status == 1 and "tbps" in err and "rolled oats" in out
-    assert out.endswith("This is only a part: a recipe has errors.\n")
+    assert out.endswith("Incomplete: a recipe has errors.\n")
 
 
 def test_prices_that_cannot_be_read_are_told(shell: Shell, tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:

@@ -101,13 +101,13 @@ def test_water_is_not_bought_and_the_unmeasured_is_in_the_house() -> None:
     assert [each.name for each in found.in_house] == ["rye flour", "salt", "nutmeg"]
     assert [each.name for each in found.optional] == ["caraway seed"]
     text = list_text(found, PLAIN)
-    assert "Have in the house: rye flour for dusting, salt to taste, nutmeg." in text
+    assert "Check you have: rye flour for dusting, salt to taste, nutmeg." in text
 
 
 def test_a_food_that_nobody_knows_is_not_lost() -> None:
     found = list_of(PLAIN, "Mix [200 g sea beet] with [100 g butter].")
     assert [(each.name, each.merchant) for each in found.lines] == [("butter", "dairy"), ("sea beet", "")]
-    assert "Wherever it is sold\n  200 g   sea beet" in list_text(found, PLAIN)
+    assert "Other\n  200 g   sea beet" in list_text(found, PLAIN)
 
 
 def test_a_measured_purpose_is_bought_with_the_rest() -> None:
@@ -124,8 +124,8 @@ def test_what_has_no_price_is_named_with_the_reason() -> None:
     costs = costs_of(found)
     assert {each.name: each.why for each in costs.unpriced} == {
         "butter": "it has no price",
-        "caster sugar": "the house does not say how it is sold",
-        "saffron": "nothing tells how many boxes that is",
+        "caster sugar": "`goods.toml` gives no pack or price",
+        "saffron": "it is not known how many boxes that is",
     }
     assert costs.used == F("0.60") and costs.each == F("0.15")
 
@@ -182,7 +182,7 @@ def test_what_cannot_be_told_of_a_food_is_left_out_and_said() -> None:
     found = list_of(kitchen, "Mix [10 g poppy seeds] with [6 poppy seeds].")
     (pepper,) = found.lines
     assert pepper.used == F("0.30") and pepper.packs == 1
-    assert "In no sum: 6 poppy seed" in list_text(found, kitchen)
+    assert "Not priced: 6 poppy seed" in list_text(found, kitchen)
 
 
 def test_metric_weights_where_one_dish_has_them_and_another_has_cups() -> None:

@@ -71,14 +71,14 @@ LONG = "j" * 300 + ".png"
     [
         ("jgu.PNG", ("there is no picture “jgu.PNG”", "did you mean `jug.PNG`?")),
         ("jug.png", ("there is no picture “jug.png”", "did you mean `jug.PNG`?")),
-        ("jug.tiff", ("“jug.tiff” is no picture that browsers show", "did you mean `jug.PNG`?")),
+        ("jug.tiff", ("“jug.tiff” is not a picture that browsers show", "did you mean `jug.PNG`?")),
         ("photos/bowl.jpg", ("there is no picture “photos/bowl.jpg”", "did you mean `photos/bowls.jpg`?")),
         ("photos/jug.jpg", ("there is no picture “photos/jug.jpg”", NO_SUCH)),
         ("photos/spoon.png", ("there is no picture “photos/spoon.png”", NO_SUCH)),  # a folder, and not its own nearest
         ("no/where.jpg", ("there is no picture “no/where.jpg”", NO_SUCH)),
-        ("../jug.png", ("“../jug.png” lies outside the folder of the house", ELSEWHERE)),
-        ("/etc/jug.png", ("“/etc/jug.png” lies outside the folder of the house", ELSEWHERE)),
-        ("out.png", ("“out.png” lies outside the folder of the house", ELSEWHERE)),
+        ("../jug.png", ("“../jug.png” is outside the library's folder", ELSEWHERE)),
+        ("/etc/jug.png", ("“/etc/jug.png” is outside the library's folder", ELSEWHERE)),
+        ("out.png", ("“out.png” is outside the library's folder", ELSEWHERE)),
         ("loop.png", ("there is no picture “loop.png”", NO_SUCH)),
         (LONG, (f"there is no picture “{LONG}”", NO_SUCH)),
     ],
@@ -106,7 +106,7 @@ def test_a_name_that_no_disk_takes_is_told_like_any_other(tmp_path: Path) -> Non
 def test_what_no_browser_shows_is_told(tmp_path: Path) -> None:
     kitchen = Kitchen(tmp_path, "custard.txt")
     ((message, hint),) = kitchen.findings()
-    assert message == "“custard.txt” is no picture that browsers show" and ".png" in hint
+    assert message == "“custard.txt” is not a picture that browsers show" and ".png" in hint
     assert "<img" not in kitchen.build()
 
 

@@ -113,7 +113,7 @@ def test_another_yield_for_the_same_food() -> None:
     pound = F("453.59237")
     assert found.weights.prepared == 5 * pound
     assert found.weights.bought is not None and hundredths(found.weights.bought / pound) == F("6.17")
-    assert found.yield_source == "the house's own"
+    assert found.yield_source == "your goods.toml"
 
 
 def test_watermelon_is_bought_by_the_half_pound() -> None:

@@ -172,7 +172,7 @@ def test_command_tells_where_hazards_end(tmp_path: Path, capsys: pytest.CaptureF
     path.write_text(RAW.replace("golden", "74 °C inside"))
     assert main(["safety", str(path)]) == 0
     text = capsys.readouterr().out
-    assert "cleared in D by “until 74 °C inside, 10 min”" in text
+    assert "made safe in D by “until 74 °C inside, 10 min”" in text
     assert text.rstrip().endswith("Local food codes and licensed practice prevail.")
 
 

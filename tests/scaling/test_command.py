@@ -40,7 +40,7 @@ def test_text(file: str, capsys: pytest.CaptureFixture[str]) -> None:
     assert "Bake for 20–25 min until golden." in said
     assert "Note: 3 eggs give the colour." in said
     assert "Times, temperatures, cues, sizes, tools and remarks are those" in said
-    assert "honey-buns.tamis:8:47: warning: 3 becomes 4.5 eggs (scale-eggs)" in said
+    assert "honey-buns.tamis:8:47: warning: 3 becomes 4½ eggs (scale-eggs)" in said
     assert "weigh out 225 g" in said
 
 
@@ -50,7 +50,7 @@ def test_markdown(file: str, capsys: pytest.CaptureFixture[str]) -> None:
     assert said.startswith("# Honey buns\n\nMakes 6 buns; Serves 2; × 0.5\n\n| Amount |")
     assert "\n1. Heat the oven to 180 °C (350 °F). Stir 250 g plain flour with 150 ml water, 1½ eggs" in said
     assert "\n> Note: 3 eggs give the colour." in said
-    assert "- Line 8, “3 eggs”: 3 becomes 1.5 eggs; beat them" in said
+    assert "- Line 8, “3 eggs”: 3 becomes 1½ eggs; beat them" in said
 
 
 def test_json(file: str, capsys: pytest.CaptureFixture[str]) -> None:
@@ -81,7 +81,7 @@ def test_the_source_is_a_recipe_again(file: str, tmp_path: Path, capsys: pytest.
     ("options", "words"),
     [
         (["--makes", "3 loaves"], "--makes: the recipe makes 12 buns, no loaves"),
-        (["--by", "1,5"], "--by: “1,5” is no factor"),
+        (["--by", "1,5"], "--by: “1,5” is not a factor"),
         (["--pan", "23 cm round"], "--pan: no tin or pan in the recipe has a size"),
     ],
 )

@@ -57,9 +57,9 @@ def test_a_circle_in_a_square() -> None:
 @pytest.mark.parametrize(
     ("line", "wish", "words"),
     [
-        ("[into a 20 cm round tin]", "large", "“large” is no tin: expected a size such as “23 cm round”"),
+        ("[into a 20 cm round tin]", "large", "“large” is not a tin: expected a size, as “23 cm round”"),
         ("[into a lined tin]", "23 cm round", "no tin or pan in the recipe has a size"),
-        ("[into a 20 cm round tin]", "3 litres", "both by their sides, or both by what they hold"),
+        ("[into a 20 cm round tin]", "3 litres", "give both by sides, or both by volume"),
         ("[into a 20 cm tin]", "23 cm square", "round or square? Say it"),
         ("[into a 20 cm round tin] and [into a 10 cm round tin]", "23 cm round", "“23 cm round for 20 cm round”"),
         ("[into a 20 cm round tin] and [into a 10 cm round tin]", "23 cm round for 5 cm round", "is “5 cm round”"),

@@ -46,9 +46,9 @@ def test_a_factor(header: str, way: str, text: str, factor: str) -> None:
 @pytest.mark.parametrize(
     ("header", "way", "text", "words"),
     [
-        ("", "by", "much", "“much” is no factor: expected a number such as 1.5"),
+        ("", "by", "much", "“much” is not a factor: expected a number such as 1.5"),
         ("", "by", "1,5", "can be read as 1.5 or as 1 and 5"),
-        ("", "by", "0", "is no factor"),
+        ("", "by", "0", "is not a factor"),
         ("", "by", "5000", "5e+03 times the recipe: expected 1/1000 to 1000"),
         (
             "makes: 2 loaves",
@@ -56,15 +56,15 @@ def test_a_factor(header: str, way: str, text: str, factor: str) -> None:
             "6",
             "does not say how many it serves (`serves: 4` in its header); it makes 2 loaves",
         ),
-        ("serves: 4", "serves", "many", "“many” is no number of people"),
+        ("serves: 4", "serves", "many", "“many” is not a number of people"),
         ("serves: 4", "makes", "3 loaves", "does not say what it makes"),
         ("makes: 2 loaves", "makes", "3 rolls", "the recipe makes 2 loaves, no rolls"),
         ("makes: 2 loaves", "makes", "some loaves", "cannot be read: expected an amount such as “2 loaves”"),
-        ("makes: 2 loaves", "makes", "1 kg", "the recipe makes 2 loaves, which is not told as 1 kg"),
-        ("makes: 600 ml", "makes", "1 kg", "the recipe makes 600 ml, which is not told as 1 kg"),
+        ("makes: 2 loaves", "makes", "1 kg", "the recipe makes 2 loaves, which cannot be converted to 1 kg"),
+        ("makes: 600 ml", "makes", "1 kg", "the recipe makes 600 ml, which cannot be converted to 1 kg"),
         ("makes: 600 ml", "makes", "3 jars", "cannot be read"),
-        ("", "flour", "2 bags", "“2 bags” is no weight of flour"),
-        ("", "dough", "12 rolls", "“12 rolls” is no weight of dough"),
+        ("", "flour", "2 bags", "“2 bags” is not a weight of flour"),
+        ("", "dough", "12 rolls", "“12 rolls” is not a weight of dough"),
     ],
 )
 def test_a_problem(header: str, way: str, text: str, words: str) -> None:

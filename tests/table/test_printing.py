@@ -35,7 +35,7 @@ TERMINAL = """\
   2¼ tsp            7 g                           instant yeast
   2½ tsp            15 g                          fine salt
 
-Apart from the sum
+Also needed (not in the totals)
   sunflower oil for greasing
   plus rye flour for dusting
 """
@@ -50,7 +50,7 @@ MARKDOWN = """\
 | 2¼ tsp | 7 g |  | instant yeast |  |
 | 2½ tsp | 15 g |  | fine salt |  |
 
-Apart from the sum:
+Also needed (not in the totals):
 
 - sunflower oil for greasing
 - plus rye flour for dusting

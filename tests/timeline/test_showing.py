@@ -37,8 +37,8 @@ Poured custard
      0:21  ●* 6–9 min    Cook
 0:27–0:30  ●* ≈ 1 min    Strain
 
-● hands-on   ◐ begun by hand, then by itself   ○ by itself
-≈ the kitchen's estimate   * a delay here delays the dish
+● hands-on   ◐ hands-on, then unattended   ○ unattended
+≈ estimated by tamis   * a delay here delays the dish
 """
 
 BREAD_BACK = """\
@@ -82,7 +82,7 @@ def test_what_comes_late_is_said() -> None:
     making.line("Carve", work(5 * MIN), after=(0,), at_once=True)
     timeline = build_timeline(making.recipe(), KITCHEN)
     assert timeline.stretched == (2,)
-    assert "! Carve: cannot come as soon as the recipe wants" in timeline_text(timeline)
+    assert "! Carve: cannot be done as soon as the recipe asks" in timeline_text(timeline)
 
 
 def test_a_last_window_tells_how_long_the_dish_keeps() -> None:

@@ -62,7 +62,7 @@ Whisk [200 g plain flour] with [2 eggs] [in a bowl] [for 10 min].
 def test_what_is_done_before_it_was_wished_for_is_told(hour: int, sooner: bool) -> None:
     timeline = compile(Source("fritters.tamis", FRITTERS), default_kitchen("en"), {}).timeline
     said = timeline_text(timeline, datetime(2026, 12, 25, hour, 20), 200)
-    assert ("already, as nobody works at night" in said) is sooner
+    assert ("as nothing is planned outside the waking hours" in said) is sooner
 
 
 LOAF = """\

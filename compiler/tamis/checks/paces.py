@@ -50,7 +50,7 @@ def _on_the_hob(view: View, action: Action, uses: Sequence[Use], hours: Fraction
     mass = total([use.mass.hi for use in uses])
     most = _most_hours(uses, mass)
     if hours > most:
-        return f"longer than {_number(most)} h on the hob: nothing that is in it takes that long ({SOURCE})"
+        return f"longer than expected: more than {_number(most)} h on the hob for what is in it ({SOURCE})"
     if mass and mass < known.hob["dry"] * hours and not _lies_in_more(view, action, uses):
         from tamis.quantity.display import grams
 

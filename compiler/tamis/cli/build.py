@@ -1,4 +1,4 @@
-"""Make a site of a folder of recipes, in `public/` beside them or where `--output` says.
+"""Build a web site from a folder of recipes, in `public/` in that folder or where `--output` says.
 
 With errors in a recipe the old site stays as it is, unless `--keep-going` leaves the faulty ones out. A folder that
 was not made by an earlier build is never written over without `--replace`.
@@ -21,16 +21,17 @@ if TYPE_CHECKING:
     from tamis.publish.site import Report
 
 
-_NOTHING = "nothing was built, and an older site stays as it was; `--keep-going` builds the recipes without errors"
+_NOTHING = "nothing was built, and an older site was not changed; `--keep-going` builds only the recipes without errors"
 
 
 def arguments(parser: argparse.ArgumentParser) -> None:
     """What `tamis build` takes."""
-    parser.add_argument("folder", nargs="?", metavar="DIR", help="folder of recipes (the kitchen around us)")
-    parser.add_argument("-o", "--output", metavar="OUT", help="folder to write (DIR/public)")
+    parser.add_argument("folder", nargs="?", metavar="DIR", help="folder of recipes (default: the library you are in)")
+    parser.add_argument("-o", "--output", metavar="OUT", help="folder to write (default: DIR/public)")
     parser.add_argument("--keep-going", action="store_true", help="leave faulty recipes out, build the rest")
-    parser.add_argument("--by", metavar="FACTOR", help="all recipes so many times (a site of its own in --output)")
-    parser.add_argument("--replace", action="store_true", help="take a folder that tamis did not make")
+    parser.add_argument("--by", metavar="FACTOR", help="scale every recipe by this factor (needs --output)")
+    replace = "build into a folder that tamis did not build; files in the way are overwritten"
+    parser.add_argument("--replace", action="store_true", help=replace)
 
 
 def run(options: argparse.Namespace) -> int:
@@ -108,9 +109,9 @@ def _summary(report: Report, out: str) -> list[str]:
     numbers = [
         f"{len(names)} {word}"
         for names, word in (
-            (report.changed, "files written"),
+            (report.changed, "file written" if len(report.changed) == 1 else "files written"),
             (report.removed, "removed"),
-            (report.kept, "of others kept"),
+            (report.kept, "other file left alone" if len(report.kept) == 1 else "other files left alone"),
         )
         if names
     ]

@@ -1,4 +1,4 @@
-"""Say what is wrong with recipes.
+"""Check recipes for mistakes.
 
 Of the files and folders named, or of the kitchen around the working folder.
 
@@ -25,7 +25,7 @@ def arguments(parser: argparse.ArgumentParser) -> None:
     """What `tamis check` takes."""
     parser.add_argument("paths", nargs="*", metavar="PATH", help="recipe files or folders")
     parser.add_argument("--strict", action="store_true", help="count warnings like errors")
-    parser.add_argument("--format", choices=("text", "json"), default="text", help="how to print (text)")
+    parser.add_argument("--format", choices=("text", "json"), default="text", help="how to print (default: text)")
 
 
 def run(options: argparse.Namespace) -> int:

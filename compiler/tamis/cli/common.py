@@ -18,7 +18,7 @@ Printer = Callable[..., str]
 
 LONG_WORK = 40
 """From so many recipes on, progress is worth showing."""
-PART = "This is only a part: the recipe has errors."
+PART = "Incomplete: the recipe has errors."
 
 
 class Stop(Exception):

@@ -1,4 +1,4 @@
-"""Tell what a measure is in every other one: `tamis convert "2/3 cup bread flour"`.
+"""Convert a measure to other units: `tamis convert "2/3 cup bread flour"`.
 
 It takes a food with its measure, a bare measure, a length or the sides of a tin, or a temperature (`180 C`, `350 °F`,
 `gas mark 4`, `160 fan`). Weights name their sources; where these disagree the range is shown.
@@ -27,7 +27,7 @@ def arguments(parser: argparse.ArgumentParser) -> None:
     parser.add_argument("measure", metavar="MEASURE", nargs="+", help="as in a recipe: 2/3 cup bread flour, 180 °C")
     parser.add_argument("--to", metavar="UNIT", help="only this: g, ml, cup, clove, cm, C, F, fan, gas …")
     parser.add_argument("--cup", choices=tuple(CUPS), help="which cup and spoons are meant (default: your kitchen's)")
-    parser.add_argument("--format", choices=("text", "json"), default="text", help="(text)")
+    parser.add_argument("--format", choices=("text", "json"), default="text", help="(default: text)")
 
 
 def run(options: argparse.Namespace) -> int:

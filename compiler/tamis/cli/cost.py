@@ -1,6 +1,6 @@
 """Print what a recipe costs: what it uses line by line, the batch, a portion, and what must be bought for it.
 
-Prices are the house's own, from its `goods.toml`; what has none is named and counts in no sum. Each line is rounded to
+Prices come from your `goods.toml`; what has none is named and not priced. Each line is rounded to
 the cent, half a cent up, so that the column adds up to the sum under it.
 """
 
@@ -18,7 +18,7 @@ def arguments(parser: argparse.ArgumentParser) -> None:
     """What `tamis cost` takes."""
     parser.add_argument("file", metavar="FILE", help="a recipe file")
     dish_arguments(parser)
-    parser.add_argument("--format", choices=("text", "csv", "json"), default="text", help="(text)")
+    parser.add_argument("--format", choices=("text", "csv", "json"), default="text", help="(default: text)")
 
 
 def run(options: argparse.Namespace) -> int:

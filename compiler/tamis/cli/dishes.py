@@ -18,7 +18,7 @@ if TYPE_CHECKING:
     from tamis.market.dishes import Dish
     from tamis.market.market_list import MarketList
 
-PART = "This is only a part: a recipe has errors."
+PART = "Incomplete: a recipe has errors."
 
 
 class Wanted(NamedTuple):
@@ -32,9 +32,10 @@ class Wanted(NamedTuple):
 def dish_arguments(parser: argparse.ArgumentParser) -> None:
     """How much of the dishes, what is made already, and the form of what is printed."""
     group = parser.add_mutually_exclusive_group()
-    group.add_argument("--serves", metavar="N", help="each dish for so many people: --serves 12")
-    group.add_argument("--by", metavar="N", help="each dish so many times: --by 1.5")
-    parser.add_argument("--have", metavar="NAME", action="append", default=[], help="a used recipe made already")
+    group.add_argument("--serves", metavar="N", help="number of people to cook each dish for: --serves 12")
+    group.add_argument("--by", metavar="N", help="multiply each dish: --by 1.5")
+    have = "a recipe named under `uses:` that is already made, so not bought for (may be repeated)"
+    parser.add_argument("--have", metavar="NAME", action="append", default=[], help=have)
 
 
 def wanted(names: Sequence[str], options: argparse.Namespace) -> Wanted:

@@ -1,4 +1,4 @@
-"""Tell what a rule finds, why it matters at the stove, and how to mend it; without a rule, list them all.
+"""Explain a rule: what it finds, why it matters and how to fix it. Without a rule, list them all.
 
 The text and the examples are those of the rule's own file, so that they cannot say something else than
 it does.
@@ -23,7 +23,7 @@ _HEADS = ("", "Why it matters", "How to fix it")
 
 def arguments(parser: argparse.ArgumentParser) -> None:
     """What `tamis explain` takes."""
-    parser.add_argument("rule", nargs="?", metavar="RULE", help="the name in brackets at a finding's end")
+    parser.add_argument("rule", nargs="?", metavar="RULE", help="the name in parentheses at the end of a finding")
 
 
 def run(options: argparse.Namespace) -> int:
@@ -53,8 +53,8 @@ def explained(name: str) -> str:
     for head, part in zip(_HEADS, rule.parts, strict=False):
         blocks.append(f"{head}\n{part}" if head else part)
     scaled = f", scaled by {decimal(rule.factor)}" if rule.factor else ""
-    blocks.append(f"Found in{scaled}\n{_example(rule.bad)}")
-    blocks.append(f"Not found in{scaled}\n{_example(rule.good)}")
+    blocks.append(f"A recipe with the problem{scaled}\n{_example(rule.bad)}")
+    blocks.append(f"The same without it{scaled}\n{_example(rule.good)}")
     return "\n\n".join(blocks)
 
 

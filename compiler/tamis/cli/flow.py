@@ -1,4 +1,4 @@
-"""Print what was understood: line by line what goes in, what it is now, where it lies, what it waits for, what leaves.
+"""Print how each line was read: what goes in, what is in the batch, where it is, what it waits for, what comes out.
 
 Of a faulty file what could be understood is printed, marked as a part. `--why 12` tells why line 12 was understood so.
 """
@@ -18,14 +18,14 @@ if TYPE_CHECKING:
 def arguments(parser: argparse.ArgumentParser) -> None:
     """What `tamis flow` takes."""
     parser.add_argument("files", metavar="FILE", nargs="+", help="recipe files")
-    parser.add_argument("--why", metavar="LINE", help="only this line of the file, and why it was understood so")
-    parser.add_argument("--format", choices=("text", "json"), default="text", help="(text)")
+    parser.add_argument("--why", metavar="LINE", help="only this line of the file, and the reasons for how it was read")
+    parser.add_argument("--format", choices=("text", "json"), default="text", help="(default: text)")
 
 
 def run(options: argparse.Namespace) -> int:
     """Print; 1 if a recipe is faulty."""
     if options.why and len(options.files) > 1:
-        raise Stop("--why tells of a line of one file: expected one file")
+        raise Stop("--why explains one line of one file: expected one file")
     opened = [open_one(name) for name in options.files]
     faulty = [tell_faults(library, entry) for library, entry in opened]
     told = [(entry, _rows(entry, options.why), partial) for (_, entry), partial in zip(opened, faulty, strict=True)]

@@ -18,8 +18,9 @@ if TYPE_CHECKING:
 def arguments(parser: argparse.ArgumentParser) -> None:
     """What `tamis formula` takes."""
     parser.add_argument("file", metavar="FILE", help="a recipe file")
-    parser.add_argument("--base", choices=("total", "final"), default="total", help="which flour is 100 %% (total)")
-    parser.add_argument("--format", choices=tuple(_FORMS), default="text", help="(text)")
+    flour = "which flour is 100 %% (default: total)"
+    parser.add_argument("--base", choices=("total", "final"), default="total", help=flour)
+    parser.add_argument("--format", choices=tuple(_FORMS), default="text", help="(default: text)")
 
 
 def run(options: argparse.Namespace) -> int:

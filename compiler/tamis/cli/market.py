@@ -1,7 +1,7 @@
-"""Print one market list for recipes: by merchant, rounded up to what is sold, with where each thing goes.
+"""Print one market list for recipes: by shop, rounded up to what is sold, with where each thing goes.
 
 A folder stands for all its recipes. Dishes that a recipe uses are shopped for with the share that is taken, unless
-`--have brown-stock` says that one is made already. Packs and prices are the house's own, from its `goods.toml`.
+`--have brown-stock` says that one is made already. Packs and prices come from your `goods.toml`.
 """
 
 from __future__ import annotations
@@ -20,7 +20,7 @@ def arguments(parser: argparse.ArgumentParser) -> None:
     """What `tamis market` takes."""
     parser.add_argument("files", metavar="FILE", nargs="+", help="recipe files, or folders of them")
     dish_arguments(parser)
-    parser.add_argument("--format", choices=tuple(_FORMS), default="text", help="(text)")
+    parser.add_argument("--format", choices=tuple(_FORMS), default="text", help="(default: text)")
 
 
 def run(options: argparse.Namespace) -> int:

@@ -26,14 +26,14 @@ def run(options: argparse.Namespace) -> int:
     """Write the file and say so."""
     path, title = _named(options.name)
     if path.exists():
-        raise Stop(f"{path}: is there already, and stays as it is")
+        raise Stop(f"{path}: already exists, and was not changed")
     if not path.parent.is_dir():
         raise Stop(f"{path.parent}: there is no such folder")
     try:
         write_atomic(path, _begun(path, title).encode())
     except OSError as error:
         raise Stop(f"{path}: cannot be written: {error.strerror or error}") from error
-    print(f"wrote {path}; `tamis check {path}` reads it")
+    print(f"wrote {path}; check it with `tamis check {path}`")
     return 0
 
 
@@ -53,6 +53,6 @@ def _named(name: str) -> tuple[Path, str]:
     words = given.name.removesuffix(SUFFIX)
     stem = re.sub(r"[^\w]+", "-", words).strip("-").lower()
     if not stem:
-        raise Stop(f"“{name}” is no name for a recipe: expected letters, as in `tamis new harbour-soup`")
+        raise Stop(f"“{name}” is not a name for a recipe: expected letters, as in `tamis new harbour-soup`")
     title = re.sub(r"[-_\s]+", " ", words).strip()
     return given.with_name(stem + SUFFIX), title[0].upper() + title[1:]

@@ -15,7 +15,7 @@ if TYPE_CHECKING:
 def arguments(parser: argparse.ArgumentParser) -> None:
     """What `tamis safety` takes."""
     parser.add_argument("file", metavar="FILE", help="a recipe file")
-    parser.add_argument("--format", choices=("text", "json"), default="text", help="(text)")
+    parser.add_argument("--format", choices=("text", "json"), default="text", help="(default: text)")
 
 
 def run(options: argparse.Namespace) -> int:

@@ -20,14 +20,14 @@ if TYPE_CHECKING:
     from tamis.diagnostics import Diagnostic
     from tamis.kitchen.house import Kitchen
 
-MIND = "What to mind"
+MIND = "Check these before you cook"
 
 
 def arguments(parser: argparse.ArgumentParser) -> None:
     """What `tamis scale` takes."""
     parser.add_argument("file", metavar="FILE", help="a recipe file")
     scaling_arguments(parser, required=True)
-    parser.add_argument("--format", choices=tuple(_FORMS), default="text", help="(text)")
+    parser.add_argument("--format", choices=tuple(_FORMS), default="text", help="(default: text)")
     parser.add_argument("--units", choices=UNITS, help="which measures come first (default: your kitchen's)")
 
 

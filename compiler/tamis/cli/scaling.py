@@ -26,12 +26,12 @@ class Way(NamedTuple):
 
 
 WAYS = (
-    Way("serves", "6", "for so many people"),
-    Way("makes", "3 loaves", "so much of what the recipe makes"),
-    Way("by", "1.5", "so many times the recipe"),
-    Way("flour", "2 kg", "with so much flour"),
-    Way("dough", "12 × 90 g", "for so much dough"),
-    Way("pan", "23 cm round", "for another tin; of several, `23 cm round for 20 cm round`"),
+    Way("serves", "6", "for this many people"),
+    Way("makes", "3 loaves", "how much of what the recipe makes"),
+    Way("by", "1.5", "multiply the recipe"),
+    Way("flour", "2 kg", "total flour"),
+    Way("dough", "12 × 90 g", "total dough"),
+    Way("pan", "23 cm round", "for another tin; of several sizes say which, as `23 cm round for 20 cm round`"),
 )
 
 

@@ -24,8 +24,9 @@ def arguments(parser: argparse.ArgumentParser) -> None:
     """What `tamis table` takes."""
     parser.add_argument("file", metavar="FILE", help="a recipe file")
     scaling_arguments(parser, required=False)
-    parser.add_argument("--format", choices=("text", "markdown", "json"), default="text", help="(text)")
-    parser.add_argument("--units", choices=UNITS, help="only these measures, in text (all); first, in the other forms")
+    parser.add_argument("--format", choices=("text", "markdown", "json"), default="text", help="(default: text)")
+    units = "text: show only these measures (default: all); markdown and json: put these first"
+    parser.add_argument("--units", choices=UNITS, help=units)
 
 
 def run(options: argparse.Namespace) -> int:

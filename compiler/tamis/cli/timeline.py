@@ -1,4 +1,4 @@
-"""Print when what is done: from zero, or counted back from the time at which the dish is to be ready.
+"""Print the timeline, what to do when: from 0:00, or counted back from the time at which the dish is to be ready.
 
 Of a faulty file what could be understood is planned, marked as a part.
 """
@@ -16,9 +16,9 @@ if TYPE_CHECKING:
 def arguments(parser: argparse.ArgumentParser) -> None:
     """What `tamis timeline` takes."""
     parser.add_argument("file", metavar="FILE", help="a recipe file")
-    when = 'when it is to be ready: "2026-12-21 19:00", or 19:00 for the next time it is that'
+    when = 'when the dish is to be ready: "2026-12-21 19:00", or 19:00 for the next 19:00'
     parser.add_argument("--ready", metavar="TIME", help=when)
-    parser.add_argument("--format", choices=("text", "json"), default="text", help="(text)")
+    parser.add_argument("--format", choices=("text", "json"), default="text", help="(default: text)")
 
 
 def run(options: argparse.Namespace) -> int:
@@ -54,7 +54,7 @@ def _ready(text: str) -> datetime:
     try:
         time = datetime.strptime(text, "%H:%M").time()
     except ValueError:
-        message = f"“{text}” is no time: expected a date and a time, as 2026-12-21 19:00, or a time of day, as 19:00"
+        message = f"“{text}” is not a time: expected a date and a time, as 2026-12-21 19:00, or a time of day, as 19:00"
         raise Stop(message) from None
     now = datetime.now()
     today = datetime.combine(now.date(), time)

@@ -1,4 +1,4 @@
-"""Tell how warm the water must be for a dough of the wanted temperature, or what friction a mixer has.
+"""Work out the water temperature for a dough, or a mixer's friction factor.
 
 All temperatures are in one scale: `24`, `24 °C` or `75 °F`; a bare number is °C. The friction is what the mixing adds,
 in the same degrees; with --mixed (the dough as it came out) and --water it is worked out from a dough already made.
@@ -23,13 +23,14 @@ _NAMES: tuple[Measured, ...] = ("dough", "mixed", "water", "flour", "room", "pre
 def arguments(parser: argparse.ArgumentParser) -> None:
     """What `tamis water` takes."""
     wanted = parser.add_mutually_exclusive_group(required=True)
-    wanted.add_argument("--dough", metavar="T", help="the dough's wanted temperature")
-    wanted.add_argument("--mixed", metavar="T", help="the temperature of a dough that was mixed: tells the friction")
+    wanted.add_argument("--dough", metavar="T", help="the temperature that the dough should have")
+    mixed = "the temperature of a dough that was mixed, to find the friction factor"
+    wanted.add_argument("--mixed", metavar="T", help=mixed)
     parser.add_argument("--water", metavar="T", help="the water's temperature then (with --mixed)")
     parser.add_argument("--flour", metavar="T", required=True, help="the flour's temperature")
     parser.add_argument("--room", metavar="T", required=True, help="the room's temperature")
     parser.add_argument("--preferment", metavar="T", help="the preferment's temperature, if there is one")
-    parser.add_argument("--friction", metavar="D", help="what the mixing adds, in degrees (0)")
+    parser.add_argument("--friction", metavar="D", help="friction factor: degrees that mixing adds (default: 0)")
 
 
 def run(options: argparse.Namespace) -> int:
@@ -41,7 +42,7 @@ def run(options: argparse.Namespace) -> int:
     if options.mixed is not None:
         return _friction(given, bench, scale)
     if options.water is not None:
-        raise Stop("--water goes with --mixed; with --dough the water is what is sought")
+        raise Stop("--water goes with --mixed; with --dough the water is what is worked out")
     return _water(given["dough"], bench, given.get("friction", Fraction(0)), scale)
 
 
@@ -74,7 +75,7 @@ def _water(dough: Fraction, bench: Bench, friction: Fraction, scale: Scale) -> i
     print(f"water at {_degrees(water, scale)} ({_degrees(in_other(water, scale), other)})")
     print(f"  {bench.factor} × {_bare(dough)} − {_terms(bench)}{f' − {_bare(friction)}' if friction else ''}")
     if not friction:
-        print("  no friction counted: a mixer warms the dough by several degrees, hands by few")
+        print("  friction factor taken as 0: a mixer warms the dough by several degrees, hands by only a few")
     caution = advice(water, scale)
     if caution:
         print(f"  {caution}")
@@ -87,9 +88,9 @@ def _friction(given: dict[Measured, Fraction], bench: Bench, scale: Scale) -> in
     if "water" not in given:
         raise Stop("--mixed needs --water: how warm was the water?")
     if "friction" in given:
-        raise Stop("--friction goes with --dough; with --mixed it is what is sought")
+        raise Stop("--friction goes with --dough; with --mixed it is what is worked out")
     friction = friction_of(given["mixed"], given["water"], bench)
-    print(f"friction {_degrees(friction, scale)}")
+    print(f"friction factor {_degrees(friction, scale)}")
     print(f"  {bench.factor} × {_bare(given['mixed'])} − {_terms(bench)} − {_bare(given['water'])}")
     return 0
 

@@ -75,7 +75,7 @@ def _of_degrees(asked: Asked, kitchen: Kitchen) -> Answer:
     assert asked.degrees is not None
     heat = heat_of(asked.degrees)
     if heat is None:
-        wrong = "no oven has this gas mark" if asked.degrees.scale == "gas" else "no temperature runs so"
+        wrong = "no oven has this gas mark" if asked.degrees.scale == "gas" else "this is not a temperature"
         return Answer(asked.text, problem=wrong, hint="gas marks are ¼, ½ and 1 to 10")
     lines = heat_lines(heat, asked.degrees, kitchen.language)
     return Answer(asked.text, (Section("", tuple(Row(*line) for line in lines)),))
@@ -104,7 +104,7 @@ def _of_food(asked: Asked, known: Worths, kitchen: Kitchen) -> Answer:
     sections = [first, *(_other_sections(asked, known, item, states, kitchen) if item else ())]
     notes = list[str]()
     if known.by_analogy:
-        notes.append("≈ rests on a figure that a like food lends: weigh it once")
+        notes.append("≈ based on a similar food: weigh it once to be sure")
     if item and not asked.problem and not states and (known.grams is None or known.ml is None):
         notes.append(_missing(item.name, known, kitchen.language))
     filled = tuple(section for section in sections if section.rows)
@@ -158,7 +158,7 @@ def _other_sections(
     return [
         Section("In pieces", _pieces(asked, item, known, kitchen)),
         Section("In another state", states),
-        Section("Instead, near enough", tuple(_swap(swap) for swap in instead_of(item, known.grams, kitchen))),
+        Section("Substitutes (approximate)", tuple(_swap(swap) for swap in instead_of(item, known.grams, kitchen))),
     ]
 
 

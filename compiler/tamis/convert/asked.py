@@ -151,6 +151,6 @@ def _unread(said: str, findings: list[Diagnostic], language: str) -> Asked:
         return Asked(said, problem=told.message, hint=told.hint)
     return Asked(
         said,
-        problem=f"“{said}” is no measure: expected a number with a unit, a food, or degrees",
+        problem=f"“{said}” is not a measure: expected a number with a unit, a food, or degrees",
         hint=f"as in {', '.join(example(language, key) for key in _ASKED)}, `100 ml`, `180 °C`",
     )

@@ -72,7 +72,7 @@ def heat_lines(heat: Heat, asked: Degrees, language: str) -> list[tuple[str, str
         lines += _oven(heat, language)
     elif LIMITS_C[0] <= heat.c.lo and heat.c.hi < LIMITS_C[1] and asked.amount.single:
         limit = f"{heat.c.lo.__ceil__()} °C" if asked.scale == "f" else f"{heat.f.lo.__ceil__()} °F"
-        lines.append(("as a safe limit", f"at least {limit} by a whole-degree thermometer: never rounded down"))
+        lines.append(("rounded up", f"{limit} on a thermometer that shows whole degrees"))
     return lines
 
 
@@ -88,7 +88,7 @@ def _oven(heat: Heat, language: str) -> list[tuple[str, str]]:
         lines.append(("gas mark", number(low) if low == high else f"{number(low)}–{number(high)}"))
     words = [word for word, ends in degree_words(language).heats.items() if _near(ends, heat.f)]
     if words:
-        lines.append(("old books say", f"{' or '.join(words)} oven (NIST)"))
+        lines.append(("old term", f"{' or '.join(words)} oven (NIST)"))
     return lines
 
 

@@ -21,7 +21,7 @@ from tamis.record import NamedTuple
 from tamis.table.adding import is_mass
 
 DRAWERS: dict[Cup, str] = {
-    "us": "US cups and spoons", "metric": "metric cups and spoons", "imperial": "old British cups and spoons",
+    "us": "US cups and spoons", "metric": "metric cups and spoons", "imperial": "imperial cups and spoons",
 }  # fmt: skip
 GIVEN = "the weight given"
 # Nobody counts a hundred onions, or the fortieth part of one.

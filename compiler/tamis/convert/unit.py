@@ -52,7 +52,7 @@ def _heat(asked: Asked, wanted: str, kitchen: Kitchen) -> Said:
     if heat is None:
         return Said(problem="no oven has this setting", hint="gas marks are ¼, ½ and 1 to 10")
     if scale is None:
-        return Said(problem=f"“{wanted}” is no scale of degrees", hint="one of C, F, fan, gas")
+        return Said(problem=f"“{wanted}” is not a temperature scale", hint="one of C, F, fan, gas")
     text = in_scale(heat, scale)
     return Said(text) if text else Said(problem="no gas mark is near this temperature")
 
@@ -76,7 +76,7 @@ def _why(asked: Asked, wanted: str, kitchen: Kitchen) -> str:
     if any(unit is not None and unit.kind == "nominal" for unit in (here, there)):
         return "no standard says how much that is: it is shown as written and never converted"
     if asked.item is None:
-        return f"{asked.text} is not in {wanted} unless it is said of what: a cup of flour is not a cup of honey"
+        return f"{asked.text} can be converted to {wanted} only for a named food: a cup of flour is not a cup of honey"
     return f"no figure on record converts {asked.text} to {wanted}"
 
 

@@ -20,10 +20,10 @@ if TYPE_CHECKING:
 _INDENT = 7
 _LABEL = 11
 _LEAVES: dict[LeavesKind, str] = {
-    "leaves": "left over",
-    "out": "taken out",
-    "away": "thrown out",
-    "kept": "put by",
+    "leaves": "kept",
+    "out": "lifted out",
+    "away": "discarded",
+    "kept": "set aside",
     "done": "done",
 }
 
@@ -122,7 +122,7 @@ def _weight(mass: Mass, went_in: bool) -> str:
     ends = dict.fromkeys((grams(mass.lo), grams(mass.hi))) if mass.hi else ()
     known = "–".join(ends)
     if known and went_in:
-        known += " went in"
+        known = f"from {known}"
     if not mass.unknown:
         return known
     return f"{known}, {series(mass.unknown)} not weighed" if known else "not weighed"

@@ -178,4 +178,5 @@ def time_of(action: Action, here: Here) -> tuple[str, ...]:
 
 
 def _plain(text: str) -> str:
-    return " ".join(text.split())
+    said = " ".join(text.split())
+    return said[:1].lower() + said[1:]

@@ -17,33 +17,33 @@ if TYPE_CHECKING:
 
 _MEANS: dict[Rule, str] = {
     "holds": "{what}, in which it is{told}",
-    "kind": "{what}, in which is food of that kind{told}",
-    "made-of": "{what}, which is made of what makes one",
+    "kind": "{what}, which contains food of that kind{told}",
+    "made-of": "{what}, which is made of the right foods",
     "pieces": "{what}, which lies in such pieces{told}",
     "share-left": "{what}, of which a share was taken before",
     "in-hand": "what is in hand",
-    "only-open": "{what}, the only thing that was put by",
+    "only-open": "{what}, the only thing that was set aside",
     "own-name": "what is in hand, of which this is made",
     "own-part": "{what}, whose food has such a part by nature",
     "used-recipe": "the dish of another recipe, which the header names",
     "equipment": "equipment",
-    "medium": "what was set out for it: the work lies in that, and nothing of it is used up",
+    "medium": "what was put there for this: food goes into it, and none of it is used up",
     "equipment-here": "equipment that was used before",
 }
 _TURNS: dict[Rule, str] = {
     "meanwhile": "what is done beside a wait is a batch of its own",
     "meanwhile-over": "the work before it goes on",
     "goes-back": "this names what the work before it holds, so that goes on",
-    "apart": "this is made and put by in one line, so what was in hand waits",
+    "apart": "this is made and set aside in one line, so what was in hand waits",
     "apart-over": "what was in hand is taken up again",
-    "lifted-out": "what is lifted out is one by itself from here on",
+    "lifted-out": "what is lifted out is a batch of its own from here on",
     "lifted-over": "what it was lifted out of is worked on from here on",
-    "only-one-left": "what was put by is all that is left, so it is what is made here",
+    "only-one-left": "what was set aside is all that is left, so it is what is made here",
 }
 _CLOSES: dict[Rule, str] = {
-    "takes-over": "puts by {what}: the paragraph begins with something else that was made before",
-    "meanwhile-over": "puts by {what}, since the work beside the wait ends",
-    "lifted-out": "puts by {what}, out of which something was lifted",
+    "takes-over": "sets {what} aside: the step begins with something else that was made before",
+    "meanwhile-over": "sets {what} aside, since the work beside the wait ends",
+    "lifted-out": "sets {what} aside, out of which something was lifted",
     "component-end": "what is in hand at the end is “{what}”",
 }
 _FOLLOWS: dict[Rule, str] = {

@@ -64,5 +64,6 @@ def advice(water: Fraction, scale: Scale) -> str:
     if water < FREEZING[scale]:
         return "colder than water can be: use ice for a part of it, and chill the flour"
     if water > TOO_WARM[scale]:
-        return "so warm that it weakens the yeast: warm the flour or the room instead, and let the dough take its time"
+        wrong = "too warm: it weakens the yeast, or cannot be reached at all"
+        return f"{wrong}; warm the flour or the room, or let the dough take its time"
     return ""

@@ -46,12 +46,12 @@ def _cells(cell: Cell | None) -> tuple[str, str]:
 
 def base_sentence(formula: Formula) -> str:
     """What 100 % means: "100 % is all flour: 500 g."."""
-    which = "the flour of the final dough alone" if formula.base == "final" else "all flour"
+    which = "only the flour of the final dough" if formula.base == "final" else "all flour"
     if not formula.columns:
         return f"100 % is {which}: {weight(formula.base_flour)}."
-    more = ", that in the preferments included" if formula.base == "total" else ""
+    more = ", including the flour in preferments" if formula.base == "total" else ""
     said = f"100 % is {which}{more}: {weight(formula.base_flour)}."
-    return f"{said} In a preferment’s column it is the flour put in there."
+    return f"{said} In a preferment’s column, percentages are of its own flour."
 
 
 def facts(formula: Formula) -> list[tuple[str, str]]:
@@ -67,7 +67,7 @@ def facts(formula: Formula) -> list[tuple[str, str]]:
 
 
 def _hydration(formula: Formula) -> str:
-    ways = [f"{percent(formula.hydration)} %, water alone"] if formula.hydration.hi else []
+    ways = [f"{percent(formula.hydration)} %, water only"] if formula.hydration.hi else []
     if formula.liquids != formula.hydration:
         ways.append(f"{percent(formula.liquids)} % with milk counted in full")
     if formula.all_water != formula.hydration:
@@ -86,7 +86,7 @@ def notes(formula: Formula) -> list[str]:
         said.append("A ripe starter is a line of its own; its flour is not counted as flour.")
     for column in formula.columns:
         if column.taken != 1:
-            said.append(f"Of {column.name}, {percent(_one(column.taken * 100))} % of what is made goes into the dough.")
+            said.append(f"{percent(_one(column.taken * 100))} % of the {column.name} goes into the dough.")
     if formula.unweighed:
         said.append(f"Without a weight, and so not counted: {series(formula.unweighed)}.")
     if not formula.sure:

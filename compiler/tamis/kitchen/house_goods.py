@@ -17,7 +17,7 @@ from tamis.typed import Any
 from .food import PLAIN, GoodsKey, Raw, amount, whole
 from .goods import Foods, Larder, key
 
-SOURCE = "the house's own"
+SOURCE = "your goods.toml"
 _TEXTS: tuple[GoodsKey, ...] = (
     "name",
     "plural",
@@ -144,7 +144,7 @@ def _words(fact: Any) -> list[str]:
 
 
 def _reason(error: Exception) -> str:
-    return str(error) if isinstance(error, TypeError) else 'is no amount; write 0.53, 50 or "125 g/cup"'
+    return str(error) if isinstance(error, TypeError) else 'is not an amount; write 0.53, 50 or "125 g/cup"'
 
 
 def _fact(key: str, value: Any) -> Any:

@@ -148,13 +148,13 @@ def _unknown(key: str, known: tuple[str, ...], span: Span, what: str) -> Diagnos
 
     near = nearest(key, known)
     hint = f"did you mean `{near}`?" if near else f"known here: {', '.join(known)}"
-    message = f"there is no {what} “{key}”; it does nothing"
+    message = f"“{key}” is not a known {what}; this entry has no effect"
     return Diagnostic("setting-unknown", "warning", span, message, hint)
 
 
 def _wrong(key: str, expected: str, span: Span) -> Diagnostic:
     message = f"“{key}” is not in a form that can be read: expected {expected}"
-    return Diagnostic("setting-value", "error", span, message, "the default holds meanwhile")
+    return Diagnostic("setting-value", "error", span, message, "the default is used until this is corrected")
 
 
 class _Unfit(ValueError):

@@ -32,7 +32,7 @@ def about_uses(document: Document, missing: Sequence[str], known: Iterable[str])
         start = field.value_span.start + field.value.index(stem) if field else 0
         near = nearest(stem, stems)
         hint = f"did you mean `{near}`?" if near else "write a file's name without `.tamis`"
-        message = f"there is no recipe “{stem}” in this house"
+        message = f"there is no recipe “{stem}” in this library"
         findings.append(Diagnostic("uses-unknown", "error", Span(start, start + len(stem)), message, hint))
     return findings
 
@@ -47,7 +47,7 @@ def about_broken(document: Document, stems: Sequence[str]) -> Diagnostic:
 def about_circle(document: Document, circle: Sequence[str]) -> Diagnostic:
     """The finding for a recipe that uses itself by way of others."""
     span = next((field.value_span for field in document.fields if field.key == USES), Span(0, 0))
-    message = f"these recipes use each other in a circle: {' → '.join(circle)}"
+    message = f"these recipes depend on each other in a circle: {' → '.join(circle)}"
     hint = "one of them must be made without the other: take it out of `uses:`"
     return Diagnostic("uses-circle", "error", span, message, hint)
 

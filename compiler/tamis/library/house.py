@@ -69,7 +69,7 @@ def _unknown_rules(kitchen: Kitchen, source: Source) -> list[Diagnostic]:
             from tamis.quantity.near import nearest
 
             near = nearest(rule, known)
-            message = f"there is no rule “{rule}”; its level does nothing"
+            message = f"“{rule}” is not a rule; this entry has no effect"
             hint = f"did you mean `{near}`?" if near else "`tamis explain` lists the rules"
             span = setting_span(source.text, "checks", rule)
             findings.append(Diagnostic("setting-unknown", "warning", span, message, hint))

@@ -42,7 +42,7 @@ def _wrong(file: Path, image: str, house: Path) -> tuple[str, str] | None:
     """What keeps a file from being shown, and what to do; None where nothing does."""
     inside, there = _found(file, house)
     if not inside:
-        return f"“{image}” lies outside the folder of the house", "copy the picture beside the recipe"
+        return f"“{image}” is outside the library's folder", "copy the picture beside the recipe"
     known = file.suffix.lower() in SUFFIXES
     if known and there:
         return None
@@ -53,7 +53,7 @@ def _wrong(file: Path, image: str, house: Path) -> tuple[str, str] | None:
         hint = "put the picture beside the recipe, or take the line out"
     else:
         hint = f"its name ends in one of {', '.join(SUFFIXES)}"
-    return f"there is no picture “{image}”" if known else f"“{image}” is no picture that browsers show", hint
+    return f"there is no picture “{image}”" if known else f"“{image}” is not a picture that browsers show", hint
 
 
 def _found(file: Path, house: Path) -> tuple[bool, bool]:

@@ -84,7 +84,7 @@ def list_csv(found: MarketList, kitchen: Kitchen) -> str:
     for name, lines in (("buy", found.lines), ("optional", found.optional)):
         writer.writerows(_row(name, line, found, kitchen) for line in lines)
     blank = [""] * 8
-    writer.writerows(["in the house", line.merchant, in_house_text(line), "", *blank] for line in found.in_house)
+    writer.writerows(["check you have", line.merchant, in_house_text(line), "", *blank] for line in found.in_house)
     writer.writerows(["ready", "", ready_text(ready), "", *blank] for ready in found.ready)
     return out.getvalue()
 
@@ -97,12 +97,12 @@ def list_markdown(found: MarketList, kitchen: Kitchen) -> str:
     for head, lines in [*groups, *([("Optional", list(found.optional))] if found.optional else [])]:
         blocks += [f"## {head}", "\n".join(_ticks(lines, found, kitchen))]
     if found.in_house:
-        blocks.append("Have in the house: " + plain(", ".join(in_house_text(line) for line in found.in_house)) + ".")
+        blocks.append("Check you have: " + plain(", ".join(in_house_text(line) for line in found.in_house)) + ".")
     blocks += [f"Have ready: {plain(ready_text(ready))}." for ready in found.ready]
     if sums := totals_text(costs, currency):
         blocks.append(plain(sums))
         if costs.unpriced:
-            blocks.append(f"In no sum: {plain(unpriced_text(costs, kitchen))}.")
+            blocks.append(f"Not priced: {plain(unpriced_text(costs, kitchen))}.")
     return "\n\n".join(blocks) + "\n"
 
 

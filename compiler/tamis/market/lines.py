@@ -40,7 +40,7 @@ class Line(NamedTuple):
     """One food on the list.
 
     `needed` adds up what the recipes say. `weights` are grams as bought and prepared. `amount` is the same in the unit
-    of sale, exact, and `buy` rounded up to what is sold; both None where the house does not say how it is sold, or the
+    of sale, exact, and `buy` rounded up to what is sold; both None where `goods.toml` gives no pack or price, or the
     one cannot be told in the other (`why`). `also` adds up the second measures, where every use has one; `stated`: a
     recipe itself gives the prepared weight; `uncounted` is what `amount` leaves out, since nothing turns it;
     `merchant`: who sells it, empty for a food that the goods do not know; `each`: what a recipe says that a piece
@@ -104,7 +104,7 @@ def line_of(food: Food, kitchen: Kitchen) -> Line:
     line = line._replace(stated=stated, merchant=_merchant(food, kitchen))
     sale = _sale(food.goods, kitchen)
     if sale is None:
-        return line._replace(why="the house does not say how it is sold")
+        return line._replace(why="`goods.toml` gives no pack or price")
     amounts = [_in_sale(need, sale, kitchen) for need in food.needs]
     known = [amount for amount in amounts if amount is not None]
     lost = tuple(need for need, amount in zip(food.needs, amounts, strict=True) if amount is None)
@@ -168,9 +168,9 @@ def _sale(goods: Goods | None, kitchen: Kitchen) -> Sale | None:
 
 def _unknown(sale: Sale, language: str) -> str:
     if sale.unit == "g":
-        return "nothing tells what that weighs"
+        return "its weight is not known"
     many = "millilitres" if sale.unit == "ml" else plural(sale.unit or "piece", language)
-    return f"nothing tells how many {many} that is"
+    return f"it is not known how many {many} that is"
 
 
 def _in_sale(need: Need, sale: Sale, kitchen: Kitchen) -> Fraction | None:

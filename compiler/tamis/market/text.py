@@ -64,10 +64,10 @@ def cost_text(found: MarketList, kitchen: Kitchen, width: int = 80) -> str:
         (needed_text(line, kitchen), line.name, price_text(line, currency), _used(line, currency)) for line in priced
     ]
     blocks = ["\n".join(line for dish in found.dishes for line in wrap(dish_text(dish), width, "  "))]
-    sums = [("What is used", money(costs.used, currency))]
+    sums = [("Cost of what is used", money(costs.used, currency))]
     if costs.each is not None and costs.portions is not None:
-        sums.append((f"A portion, of {portions_text(costs.portions)}", money(costs.each, currency)))
-    sums.append(("What must be bought for it", money(costs.paid, currency)))
+        sums.append((f"One portion of {portions_text(costs.portions)}", money(costs.each, currency)))
+    sums.append(("Cost of what must be bought", money(costs.paid, currency)))
     if priced:
         blocks.append(_costing(rows, sums, width))
     blocks += _apart(found, costs, kitchen, width, totals=False)
@@ -126,20 +126,20 @@ def _apart(found: MarketList, costs: Costs, kitchen: Kitchen, width: int, totals
     """What must be in the house, what must be ready, and what the sums leave out."""
     currency, said = kitchen.settings.publish.currency, []
     if found.in_house:
-        said.append("Have in the house: " + ", ".join(in_house_text(line) for line in found.in_house) + ".")
+        said.append("Check you have: " + ", ".join(in_house_text(line) for line in found.in_house) + ".")
     said += [f"Have ready: {ready_text(ready)}." for ready in found.ready]
     if totals and (sums := totals_text(costs, currency)):
         said.append(sums)
     if not totals and found.optional:
         said.append("Not counted, since optional: " + ", ".join(line.name for line in found.optional) + ".")
     if costs.unpriced and (costs.paid or not totals):
-        said.append(f"In no sum: {unpriced_text(costs, kitchen)}.")
+        said.append(f"Not priced: {unpriced_text(costs, kitchen)}.")
     if not totals and not costs.used:
         said.append(PRICES)
     return ["\n".join(wrap(line, width, "  ")) for line in said]
 
 
 PRICES = (
-    "Packs and prices stand in goods.toml beside the recipes, a table a food: [butter], with the lines "
+    "Packs and prices stand in goods.toml beside the recipes, one table for each food: [butter], with the lines "
     'pack = "250 g" and price = 2.40 (for the pack), or price = "9.60 per kg".'
 )

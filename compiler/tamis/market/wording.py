@@ -26,7 +26,7 @@ if TYPE_CHECKING:
     from tamis.market.market_list import Costs, MarketList
 
 METRIC = {"g": 1, "kg": 1000}
-UNKNOWN = "Wherever it is sold"
+UNKNOWN = "Other"
 Label = Callable[[Dish], str]
 
 
@@ -140,7 +140,7 @@ def totals_text(costs: Costs, currency: str) -> str:
     """The sums in a sentence; empty where nothing has a price."""
     if not costs.paid and not costs.used:
         return ""
-    return f"To pay {money(costs.paid, currency)}; what is used of it costs {money(costs.used, currency)}."
+    return f"Total {money(costs.paid, currency)}, of which {money(costs.used, currency)} is used."
 
 
 def unpriced_text(costs: Costs, kitchen: Kitchen) -> str:

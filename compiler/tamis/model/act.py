@@ -296,13 +296,14 @@ class Act(Line):
         tools = [tool for tool in self.tools if not tool.preposition] if use.verb.cooks else self.walker.tools
         if any(tool.equipment.kind not in ("station", "lining") for tool in tools):
             return
-        message = f"“{use.text}”: no food is there, and no equipment is named"
+        message = f"“{use.text}” has nothing to work on: no food is in the batch here, and no equipment is named"
         the, jars = (example(self.walker.flow.kitchen.language, key) for key in ("the_any", "jars"))
         hint = f"name in brackets what this is done to: {the}, a measured food, or equipment as in {jars}"
         if self.beside is not None:
             hint = (
-                "name in brackets what this is done to; a meanwhile lasts to the end of its paragraph: begin a new one "
-                "where the work before it goes on"
+                "name in brackets what this is done to; "
+                f"{example(self.walker.flow.kitchen.language, 'meanwhile')} at the start of a step lasts to its end: "
+                "begin a new step, after a blank line, where the earlier work goes on"
             )
         self.walker.find("nothing-there", "warning", use.span, message, hint)
 

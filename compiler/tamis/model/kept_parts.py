@@ -57,7 +57,7 @@ def rest_told(walker: Hands, batch: Batch) -> tuple[str, str] | None:
         _put_by_for_others(walker, batch, left[0].name)
         return None
     name = " and ".join(goods.name for goods in left)
-    message = f"the {name} is still open at the end of “{walker.read.name}”: it never comes back"
+    message = f"nothing uses the {name} again before the end of “{walker.read.name}”"
     the, kept, gone = (example(language, key, name=name) for key in ("the", "leaving_named", "thrown"))
     return message, f"bring it back with {the}, say where it parts that it is kept, {kept}, or {gone}"
 

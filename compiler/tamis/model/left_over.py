@@ -23,7 +23,7 @@ def tell_left_over(flow: Flow) -> None:
             made = "lifted out" if batch.lifted_from else "named"
             message = f"“{product.name}” is {made} here and never used"
             the = example(flow.kitchen.language, "the", name=product.name.lower())
-            hint = f"bring it back by {the}, or discard it" if batch.lifted_from else "use it, or discard it"
+            hint = f"bring it back with {the}, or discard it" if batch.lifted_from else "use it, or discard it"
             _tell(flow, "product-unused", product.span, message, hint)
         elif batch.origin in ("component", "named") and batch.shared and batch.left > 0 and batch.taken_at:
             message = f"{_how_much(batch)} “{product.name.lower()}” is left over after the last share of it"

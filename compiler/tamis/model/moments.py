@@ -59,7 +59,7 @@ def _work(words: list[str], verbs: Verbs) -> Verb | None:
 
 
 def _unknown(moment: Time, language: str) -> Diagnostic:
-    message = f"“before {moment.before}”: no later line says so, and this is planned as a wait of its own"
+    message = f"“before {moment.before}”: no later line names that work, so this is planned as a separate wait"
     from tamis.quantity.times import duration
 
     wait = example(language, "leave", time=duration(moment.duration.lo))

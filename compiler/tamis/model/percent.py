@@ -191,7 +191,7 @@ def _no_flour(act: Line, food: Ingredient) -> None:
     its = example(language, "its_weight", percent=_said(act, food).strip("“”"), food=food.name)
     hint = (
         f"weigh the flour here ({flour}), or write `flour: 1 kg` or `dough: 1.7 kg` in the header; "
-        f"of what is salted or sugared: {its}"
+        f"for a share of what is already in the batch: {its}"
     )
     act.say(RULE, food.clause, message, hint)
 
@@ -199,13 +199,13 @@ def _no_flour(act: Line, food: Ingredient) -> None:
 def _no_base(act: Line, food: Ingredient, name: str) -> None:
     if not name or name in _words(act).batch:
         message, hint = (
-            f"{_said(act, food)} of what? Nothing lies in the batch here",
-            "put in first what the weight is of",
+            f"{_said(act, food)} of what? The batch is empty here",
+            "first put in the food that the percentage is of",
         )
     else:
         message = f"{_said(act, food)} of the weight of “{name}”: nothing is called so here"
         its = named(act.walker.flow.kitchen.language, "its_weight")
-        hint = f"the base must be in the batch, or made before; {its} means all that lies in the batch"
+        hint = f"the base must be in the batch, or made before; {its} means all that is in the batch"
     act.say(RULE, food.clause, message, hint)
 
 

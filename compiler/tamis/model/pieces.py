@@ -67,7 +67,7 @@ def _piece(food: Food, item: Ingredient) -> Mass:
 
 def _unknown(act: Line, time: Time, names: list[str]) -> None:
     what = " and ".join(dict.fromkeys(names)) or "the batch"
-    message = f"a time by weight, but the weight of {what} is not known: the plan takes the time once"
+    message = f"a time by weight, but the weight of {what} is not known: the timeline counts this time only once"
     one, each = (example(act.walker.flow.kitchen.language, key) for key in ("weighed", "weighed_each"))
     hint = f"give the weight of the piece that cooks: {one}, {each}"
     act.walker.find("time-by-weight", "warning", time.clause.span, message, hint)

@@ -29,7 +29,7 @@ def unknown(act: Line, reference: Reference, hint: str) -> None:
     flow = act.walker.flow
     words = plain(name, flow.kitchen.language)
     if _is_lost(act, words) or may_be_unread(flow, words):
-        message = f"“{name}” may be what a clause that could not be read speaks of"
+        message = f"“{name}” may be in a bracket that could not be read"
         act.walker.note(Diagnostic("product-unknown", "error", reference.clause.span, message))
         return
     language = flow.kitchen.language
@@ -120,9 +120,9 @@ def guessed(act: Line, reference: Reference, batch: Batch, unborne: tuple[str, .
     """*The resting juices*, where juices were left that nothing calls so."""
     flow = act.walker.flow
     called, language = flow.called(batch), flow.kitchen.language
-    message = f"“{reference.name}” is taken for “{called}”, which nothing here calls “{' '.join(unborne)}”"
+    message = f"“{reference.name}” is read as “{called}”, but nothing here calls that “{' '.join(unborne)}”"
     the, left = example(language, "the", name=called.lower()), example(language, "leaving_any")
-    hint = f"if that is meant, write {the}; else name what is meant before, as by {left}"
+    hint = f"if that is meant, write {the}; else name what is meant earlier, as with {left}"
     act.walker.find("product-guessed", "warning", reference.clause.span, message, hint)
 
 

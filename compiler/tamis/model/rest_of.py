@@ -113,7 +113,7 @@ def close_lifted(walker: Hands) -> None:
         later = [flow.actions[at] for at in range(number + 1, walker.number)]
         if any(action.work.wait and action.number in flow.on_heat and action.beside is None for action in later):
             name, span = reference.name, reference.clause.span
-            message = f"“{name}” leaves here and is not named again, while the rest is cooked on"
+            message = f"“{name}” is taken out here and not named again, while the rest goes on cooking"
             _ask(walker, name, span, message, "where it comes back, name it")
 
 

@@ -218,7 +218,8 @@ class Walker(Hands):
         )
         if event:
             message = "nothing waits here for this to run beside"
-            hint = "a meanwhile runs beside the last wait of the step before it; leave the word out, or name the wait"
+            beside = example(self.flow.kitchen.language, "meanwhile")
+            hint = f"{beside} runs beside the last wait of the step before it; leave it out, or give that wait a time"
             self.find("meanwhile-without-wait", "warning", event.clause.span, message, hint)
 
     def _closes(self, action: ActionRead, labour: Labour) -> bool:
@@ -278,9 +279,9 @@ class Walker(Hands):
 
     def _repeats_too_early(self, repeat: Repeat) -> None:
         text = repeat.clause.text
-        message = f"“{text}” repeats its whole paragraph, and so stands at its end; here it counts for nothing"
+        message = f"“{text}” repeats its whole step, so it must stand at the end; here it has no effect"
         again = example(self.flow.kitchen.language, "times", count=1 + repeat.number)
-        hint = f"end the paragraph with it, or, to do only this line again, write {again}"
+        hint = f"end the step with it, or, to do only this line again, write {again}"
         self.find("repeat-not-last", "error", repeat.clause.span, message, hint)
 
     def _put_down(self, origin: Origin) -> None:
@@ -340,14 +341,16 @@ class Walker(Hands):
                 hint = f"name it where it goes in, {the}, or discard it: what is separated goes in by its parts' names"
             self.find("product-left-over", "error", batch.span, message, hint)
             return
-        message = f"the {name} is still open at the end of “{self.read.name}”: it never comes back"
+        message = f"nothing uses the {name} again before the end of “{self.read.name}”"
         the = example(self.flow.kitchen.language, "the", name=name)
         left, juices = (example(self.flow.kitchen.language, key) for key in ("leaving_juices", "the_juices"))
         hint = f"bring it back with {the}, or give it a component of its own"
         if batch in self.long_meanwhiles:
+            opening = example(self.flow.kitchen.language, "meanwhile")
             hint = (
-                "a meanwhile that opens a paragraph lasts to its end: begin a new one where the work before it goes "
-                f"on, and bring this back with {the}; what the step before leaves is named there ({left})"
+                f"{opening} at the start of a step lasts to its end: begin a new step, after a blank line, where the "
+                f"earlier work goes on, and bring this back with {the}; what the step before leaves is named there "
+                f"({left})"
             )
         elif batch.origin == "meanwhile":
             hint = (

@@ -73,7 +73,7 @@ def supply_batch(stem: str, supply: Supply, wanted_by: State) -> Batch:
 def _tell_depth(flow: Flow, at: int, wanted_by: State) -> None:
     component = flow.reading.components[at]
     if not any(finding.rule == "flow-depth" for finding in flow.findings):
-        message = f"“{component.name}” is wanted before it is made, {_DEEPEST} components deep"
+        message = f"“{component.name}” is used {_DEEPEST} components before it is made, too many to follow"
         hint = "write what is made before what uses it"
         wanted_by.tell(Diagnostic("flow-depth", "error", _heading(component), message, hint))
 
@@ -82,7 +82,7 @@ def _tell_circle(flow: Flow, at: int, wanted_by: State) -> None:
     component = flow.reading.components[at]
     ring = [flow.reading.components[n].name for n in flow.doing[flow.doing.index(at) :]]
     path = " → ".join(f"“{name}”" for name in (*ring, component.name))
-    message = f"these components need each other in a circle: {path}"
+    message = f"these components depend on each other in a circle: {path}"
     if not any(finding.rule == "flow-circle" for finding in flow.findings):
         hint = "one of them must be made without the other"
         wanted_by.tell(Diagnostic("flow-circle", "error", _heading(component), message, hint))

@@ -231,7 +231,7 @@ def missing_times(action: ActionRead, labour: Labour, kitchen: Kitchen) -> list[
     from tamis.reading.bracketed import bracketed
 
     use = waiting[-1]
-    message = f"“{use.text}” needs a time, a cue or a target in its line"
+    message = f"“{use.text}” needs a time, something to look for, or something to reach in its line"
     verb = use.verb.name if use.verb.stands else use.text.lower()
     wait = example(kitchen.language, "wait", verb=verb, time=_likely(use.verb))
     hint = f"how long, or until what? {wait}, or what to look for: {example(kitchen.language, 'until_any')}"

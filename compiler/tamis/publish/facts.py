@@ -19,7 +19,7 @@ if TYPE_CHECKING:
 _DATE = pattern(r"\d{4}-\d{2}-\d{2}")
 
 
-FactName = Literal["Makes", "Serves", "Takes", "At work", "Keeps", "Tags"]
+FactName = Literal["Makes", "Serves", "Takes", "Hands-on", "Keeps", "Tags"]
 
 
 class Fact(NamedTuple):
@@ -36,7 +36,7 @@ def facts_of(header: Header, timeline: Timeline) -> list[Fact]:
         Fact("Makes", header.makes.text if header.makes else ""),
         Fact("Serves", amount(header.serves) if header.serves else ""),
         _time("Takes", timeline.least, timeline.most),
-        _time("At work", timeline.hands_on, timeline.hands_on_most),
+        _time("Hands-on", timeline.hands_on, timeline.hands_on_most),
         Fact("Keeps", header.keeps),
         Fact("Tags", ", ".join(header.tags)),
     ]

@@ -82,13 +82,13 @@ def _owned(out: Path, replace: bool) -> set[str]:
         if replace or not any(out.iterdir()):
             return set()
         raise Refused(
-            f"{out} was not built by tamis and is not empty; `--replace` builds there and keeps what it holds"
+            f"{out} was not built by tamis and is not empty; `--replace` builds there and leaves the other files alone"
         ) from None
     except (ValueError, KeyError, TypeError):
         if replace:
             return {SITE_MARK}
         raise Refused(
-            f"{out / SITE_MARK} cannot be read; `--replace` makes it anew and keeps all other files"
+            f"{out / SITE_MARK} cannot be read; `--replace` rewrites it and leaves the other files alone"
         ) from None
 
 

@@ -99,7 +99,7 @@ def _just_before(reading: Reading, children: Sequence[Node]) -> Pause:
     check_text(reading, work[1])
     first, verbs = first_leaf(work)[1].lower(), reading.kitchen.verbs
     if (verbs.present(first) or verbs.get(first)) is None:
-        message = f"“{reading.said([work])}” is no work that can follow this line at once"
+        message = f"“{reading.said([work])}” is not work that can follow this line at once"
         just, look = (example(reading.kitchen.language, key) for key in ("just_before", "until_any"))
         hint = f"name the work, {just}; what to look for is {look}; else take the brackets away"
         raise reading.fail("clause-role", reading.span([work]), message, hint)
@@ -110,9 +110,9 @@ def _tell_untimed(reading: Reading, children: Sequence[Node]) -> None:
     """`bake at once`: that it follows at once is taken, no wait is."""
     verb, text = verb_of(reading, children[0], children)
     if verb is not None and verb.waits:
-        message = f"“{text}” is printed as written: nothing tells how long, so no wait is taken from it"
+        message = f"“{text}” is only printed: it gives no time, so no wait is planned for it"
         wait = example(reading.kitchen.language, "wait", verb=text, time="30 min")
-        hint = f"if no other clause gives its time, write {wait}"
+        hint = f"if no other bracket gives its time, write {wait}"
         reading.find(WORDS_ONLY, "warning", reading.span(children[:1]), message, hint)
 
 

@@ -29,7 +29,7 @@ _WORDS: Mapping[str, str] = {
     "HEATNOUN": "{} or {}",
     "THE": "{} and what is meant",
     "ANY": "words",
-    "$END": "the end of the clause",
+    "$END": "the end of the bracket",
 }
 _UNITS = ("min", "h", "g", "ml", "tbsp", "cm", "inch")
 _MOST = 4
@@ -40,7 +40,7 @@ def expected_words(classes: Iterable[str], language: str) -> str:
     known = set(classes)
     said = list(dict.fromkeys(_said(kind, words, language) for kind, words in _WORDS.items() if kind in known))[:_MOST]
     if not said:
-        return "the end of the clause"
+        return "the end of the bracket"
     return said[0] if len(said) == 1 else f"{', '.join(said[:-1])} or {said[-1]}"
 
 

@@ -354,7 +354,7 @@ def _leeway(reading: Reading, tail: Tail, node: Node) -> Tail:
     """`or to taste`, `or a little more`; `or more for frying` tells what all of it is for."""
     purpose = child(node[1], "purpose")
     if read_measure(reading, node[1]).measures:
-        message = f"“{reading.said([node])}”: a second amount that is not reckoned with"
+        message = f"“{reading.said([node])}”: a second amount, which is not counted"
         raise reading.fail("measures-unclear", reading.span([node]), message, "give the amount as a range: `2–3`")
     check_text(reading, node[1])
     tail = _with_words(tail, reading.span([node]))

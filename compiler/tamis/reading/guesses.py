@@ -56,7 +56,7 @@ def _no_brackets(phrase: Phrase) -> str:
         served = served if is_name else example(language, "to_serve")
         return f"plain words need no brackets; a food gives its measure, or why it has none: {served}"
     return (
-        f"plain words need no brackets; a clause opens with a number, {named(language, 'the')}, a preposition, a work "
+        f"plain words need no brackets; a bracket opens with a number, {named(language, 'the')}, a preposition, a "
         f"verb with its time, {named(language, 'until')} …"
     )
 
@@ -73,7 +73,7 @@ def _report(phrase: Phrase, hint: str, expected: str = "", meant: bool = False) 
     """Say that a clause is not understood: no error where nothing that counts can be meant by it."""
     text = phrase.clause.text.strip()
     if not meant and is_words_only(phrase):
-        message = f"“{text[:_SHOWN]}” is printed as written: nothing is taken from it"
+        message = f"“{text[:_SHOWN]}” is only printed: it changes no table, timeline or check"
         phrase.reading.find(WORDS_ONLY, "warning", phrase.clause.span, message, hint)
         return
     message = f"“{text[:_SHOWN]}” is not recognised{expected}"
@@ -84,8 +84,11 @@ def _expected(phrase: Phrase) -> str:
     """What could have stood here, where nothing near can be named."""
     preposition, the = phrase.preposition(), named(phrase.kitchen.language, "the_any")
     if preposition:
-        return f": after “{preposition[0]}” stands equipment, food that is known, or something made before ({the})"
-    return f": expected an ingredient, a thing made before ({the}), equipment, a time, a heat or a cue"
+        return f": “{preposition[0]}” must be followed by equipment, a known food, or something made before ({the})"
+    return (
+        f": expected an ingredient, something made before ({the}), equipment, a time, a heat setting, or "
+        "what to look for"
+    )
 
 
 def several_measured(phrase: Phrase) -> str:
@@ -100,7 +103,7 @@ def several_measured(phrase: Phrase) -> str:
             return ""
     if len(parts) < 2:
         return ""
-    return "one food to a clause: " + " and ".join(f"`[{part}]`" for part in parts)
+    return "one food to a bracket: " + " and ".join(f"`[{part}]`" for part in parts)
 
 
 def _is_amount(text: str, phrase: Phrase) -> bool:
@@ -147,7 +150,7 @@ def apart(phrase: Phrase, text: str, before: str, after: str) -> str:
     known = [food for food in named if phrase.kitchen.larder.find(tuple(food.split()))]
     if len(known) < 2:
         return ""
-    return "one food to a clause: " + " and ".join(f"`[{before}{food}{after}]`" for food in known)
+    return "one food to a bracket: " + " and ".join(f"`[{before}{food}{after}]`" for food in known)
 
 
 def _purpose_alone(phrase: Phrase) -> str:
@@ -166,7 +169,7 @@ def _what_verb_wants(phrase: Phrase) -> str:
         timed = verb is not None and "#time" in phrase.keys
         if verb is None or not timed:
             return ""
-        return f"a work verb stands in its plain form: `[{verb.name} {phrase.text(1, phrase.end)}]`"
+        return f"a verb stands in its plain form: `[{verb.name} {phrase.text(1, phrase.end)}]`"
     verb_text = phrase.text(0, found[1])
     if phrase.key(found[1]) == "#pieces" and any(part.split()[0] == phrase.key(0) for part in phrase.tables.parts):
         of = phrase.text(found[1], phrase.end)
@@ -198,7 +201,7 @@ def _untimed(verb: str, waits: bool, language: str) -> str:
     if not waits:
         return f"“{verb}” without a time needs no brackets"
     wait, until = example(language, "wait", verb=verb, time="30 min"), example(language, "until_any")
-    return f"a clause that opens with “{verb}” gives its time: {wait}; what to look for is {until}"
+    return f"a bracket that opens with “{verb}” gives its time: {wait}; what to look for is {until}"
 
 
 def _hot_tool(phrase: Phrase) -> str:
@@ -237,7 +240,7 @@ def _known_at_end(phrase: Phrase) -> str:
             if phrase.keys[at - 1] in phrase.tables.the:  # `the green parts of the leeks`
                 return ""
             if phrase.keys[at - 1] in phrase.tables.of:  # `a few grains of`
-                return f"“{words}” is no measure that is known: write how much, such as `[{before}{said}]`"
+                return f"“{words}” is not a known measure: write how much, such as `[{before}{said}]`"
             return f"“{food}” is known: write how much, and the rest after a comma, such as `[{before}{said}, {words}]`"
     return ""
 
@@ -271,7 +274,7 @@ def _unit_of_a_letter(phrase: Phrase) -> str:
     at = next((at for at in range(1, phrase.end) if len(phrase.keys[at]) == 1 and phrase.keys[at - 1] in per), 0)
     if not at or units.get(phrase.keys[at]) is None:
         return ""
-    return f"write the unit in full behind “{phrase.text(at - 1, at)}”: {example(phrase.kitchen.language, 'per_unit')}"
+    return f"write the unit in full after “{phrase.text(at - 1, at)}”: {example(phrase.kitchen.language, 'per_unit')}"
 
 
 def _plain_words(phrase: Phrase) -> str:

@@ -100,7 +100,7 @@ def without_carried(
 
 
 def _unclear(use: VerbUse, kitchen: Kitchen) -> Diagnostic:
-    message = f"“{use.text}” may mean a wait; here it is taken for none"
+    message = f"“{use.text}” may mean a wait; here it is not treated as one"
     wait = example(kitchen.language, "wait", verb=use.verb.name, time="30 min")
     until, keep = (example(kitchen.language, key) for key in ("until_any", "lid"))
     hint = f"if it waits, say how long: {wait}, or {until}; if not, another verb says so, as in {keep}"

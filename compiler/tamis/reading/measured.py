@@ -402,7 +402,7 @@ def _ask_of_packs(reading: Reading, read: Measured, bracket: Node) -> None:
         return
     weight, language = reading.said([weighed]), reading.kitchen.language
     each, all_of_it = (example(language, key, measure=weight) for key in ("each", "in_all"))
-    message = f"“{weight}”: of each, or of all together? It is taken for all"
+    message = f"“{weight}”: of each, or of all together? It is counted for all together"
     reading.find("number-unclear", "information", reading.span([weighed]), message, f"write {each} or {all_of_it}")
 
 

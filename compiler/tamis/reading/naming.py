@@ -72,7 +72,7 @@ def _is_left_free(reading: Reading, measured: Measured, names: Sequence[Node]) -
 
 def _check_names(reading: Reading, name: Sequence[Node], the: Node | None) -> None:
     """`as needed`, `as it cooks`, `as the meat roasts`: words that name nothing."""
-    message = f"“{reading.text.strip()}” is no name"
+    message = f"“{reading.text.strip()}” is not a name"
     said, until = reading.said(name), named(reading.kitchen.language, "until")
     if the and (the[1].lower() in reading.words.pronouns or _does(reading, reading.keys(name))):
         beside = example(reading.kitchen.language, "while", the=the[1], what=said)

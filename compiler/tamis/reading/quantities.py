@@ -58,7 +58,7 @@ def _of_groups(reading: Reading, node: Node) -> Amount:
     first, group = node[1]
     many = number_words(reading.kitchen.language).groups.get(group[1].lower())
     if many is None:
-        message = f"“{reading.said([node])}”: two numbers, one behind the other"
+        message = f"“{reading.said([node])}”: two numbers, one after the other"
         raise reading.fail("number-unclear", reading.span([node]), message, "write the number that is meant")
     reading.numbers.add(group[2])
     whole = amount(reading, first) if first[0] == "amount" else Amount(*2 * (read_number(reading, first, ""),))
@@ -69,7 +69,7 @@ def one_number(reading: Reading, node: Node) -> Fraction:
     """The number of an `amount` or a `count` where a range means nothing."""
     value = amount(reading, node)
     if not value.single:
-        message = f"“{reading.said([node])}”: one number is wanted here"
+        message = f"“{reading.said([node])}”: one number is needed here"
         raise reading.fail("number-unclear", reading.span([node]), message, "write the number that is meant")
     return value.lo
 
@@ -146,7 +146,7 @@ def measures(reading: Reading, weight: Node) -> tuple[Measure, ...]:
     last = reading.kitchen.units.get(earlier[-1].unit)
     if last is None or found is None or last.kind != found.kind or last.id == found.id:
         message = f"“{reading.said([weight])}” are two measures with nothing between them"
-        hint = "the same amount in another measure stands in round brackets, more of it after *plus*"
+        hint = "the same amount in another measure stands in parentheses, more of it after *plus*"
         raise reading.fail("measures-unclear", reading.span([weight]), message, hint)
     return (*earlier, measure)
 

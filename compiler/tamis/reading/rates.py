@@ -20,7 +20,7 @@ def read_percent(reading: Reading, food: Ingredient, node: Node) -> Ingredient:
     weight = child(node[1], "WEIGHTOF")
     if weight is None and food.preparation.partition(" ")[0].lower() in reading.words.of:
         base = food.preparation.removesuffix(".")
-        message = f"“{base}” is not read behind the name: the percentage would be of the flour"
+        message = f"“{base}” is not read after the name: the percentage would be of the flour"
         said = f"{reading.said([node])} {base} in {food.name}"
         raise reading.fail("clause-role", food.name_span, message, f"write `[{said}]`")
     if weight is None:
@@ -56,7 +56,7 @@ def _rate_base(reading: Reading, node: Node, unit: Node | None) -> Measure:
     assert unit is not None
     found = reading.kitchen.units.get(unit[1].lower())
     if found is None or found.kind not in ("mass", "volume"):
-        message = f"“per {unit[1]}” is no rate that can be calculated"
+        message = f"“per {unit[1]}” is not a rate that can be calculated"
         kilo, litre = (example(reading.kitchen.language, key) for key in ("rate_kg", "rate_litre"))
         raise reading.fail("clause-role", reading.span([unit]), message, f"write {kilo} or {litre}")
     return Measure(ONE, found.id)

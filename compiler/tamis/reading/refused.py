@@ -46,7 +46,7 @@ _SHOWN = 60
 def refused(reading: Reading, fault: Fault, alone: Alone) -> None:
     """Report one thing about a clause that the grammar refuses."""
     if not reading.text.strip():
-        message, hint = "an empty clause", "take the brackets out, or write what goes in them"
+        message, hint = "an empty bracket", "take the brackets out, or write what goes in them"
         reading.find("clause-role", "error", reading.clause.span, message, hint)
         return
     refusal = Refusal(reading, fault, alone)
@@ -73,7 +73,7 @@ def at_place(refusal: Refusal) -> None:
         return
     span = refusal.span(fault.token, fault.token)
     message = f"“{refusal.text(fault.token)}” does not fit here"
-    label = Label(reading.clause.span, "in this clause")
+    label = Label(reading.clause.span, "in this bracket")
     reading.findings.append(Diagnostic("clause-role", "error", span, message, f"expected {expected}", (label,)))
 
 
@@ -93,7 +93,7 @@ def _brackets(refusal: Refusal) -> bool:
     clause = refusal.reading.clause
     span = fault.span.shifted(clause.inner)
     span = span if span.end < clause.span.end else Span(clause.span.end - 1, clause.span.end)
-    labels = (Label(clause.span, "in this clause"),)
+    labels = (Label(clause.span, "in this bracket"),)
     refusal.reading.findings.append(Diagnostic("clause-syntax", "error", span, fault.message, fault.hint, labels))
     return True
 
@@ -153,7 +153,7 @@ def _letter(refusal: Refusal) -> bool:
     long_form = refusal.reading.kitchen.units.unclear.get(said)
     if not long_form or refusal.kind(at - 2) != "NUMBER" or refusal.text(at) not in refusal.reading.words.of:
         return False
-    message = f"“{said}” alone is no unit"
+    message = f"“{said}” is not clear as a unit"
     return refusal.find("unit-unclear", refusal.span(at - 1, at - 1), message, f"write `{long_form}` if that is meant")
 
 
@@ -204,7 +204,7 @@ def _several(refusal: Refusal) -> bool:
     """`2 onions and 3 carrots`: two foods, each with its amount."""
     hint = several_measured(refusal.phrase)
     clause = refusal.reading.clause
-    message = f"“{clause.text.strip()[:_SHOWN]}” are several foods in one clause"
+    message = f"“{clause.text.strip()[:_SHOWN]}” names several foods in one bracket"
     return bool(hint) and refusal.find("clause-role", clause.span, message, hint)
 
 

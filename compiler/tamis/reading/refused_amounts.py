@@ -25,7 +25,7 @@ def strength(refusal: Refusal) -> bool:
         return False
     said = refusal.reading.text[refusal.cut.starts[at - 1] : refusal.cut.ends[at]].strip()
     hint = f"weigh what makes it so strong, in a line before: {example(language, 'strong')}"
-    return refusal.find("clause-role", refusal.span(at - 1, at), f"a strength is not read here: “{said}”", hint)
+    return refusal.find("clause-role", refusal.span(at - 1, at), f"a strength cannot be read here: “{said}”", hint)
 
 
 def ratio(refusal: Refusal) -> bool:
@@ -36,8 +36,8 @@ def ratio(refusal: Refusal) -> bool:
     if found[2] == "/" and is_kitchen_fraction(int(found[1]), int(found[3])):
         return False
     said = found[0][:-1].strip()
-    hint = "weigh each part in a clause of its own, or take the brackets away: plain words may say it"
-    return refusal.find("clause-role", refusal.reading.clause.span, f"“{said}” is a ratio: it measures nothing", hint)
+    hint = "weigh each part in a bracket of its own, or take the brackets away: plain words may say it"
+    return refusal.find("clause-role", refusal.reading.clause.span, f"“{said}” is a ratio, not an amount", hint)
 
 
 def remaining_measured(refusal: Refusal) -> bool:
@@ -53,7 +53,7 @@ def remaining_measured(refusal: Refusal) -> bool:
         return False
     food, alone = phrase.text(at + 1, phrase.end), phrase.text(at, phrase.end)
     left = example(phrase.kitchen.language, "the_rest", name=food)
-    message = f"“{phrase.text(at, at + 1)}” of what is left: is it measured before, or here?"
+    message = f"“{phrase.text(at, at + 1)}” that remains: was it measured earlier, or is it measured here?"
     hint = f"what was measured before is {left}; what was not is measured here: `[{alone}]`"
     return refusal.find("clause-role", phrase.span(0, at + 1), message, hint)
 
@@ -63,9 +63,9 @@ def measure_in_words(refusal: Refusal) -> bool:
     at = refusal.fault.token
     if refusal.kind(at) not in ("MASS", "VOLUME") or refusal.kind(at - 1) != "NUMBER":
         return False
-    message = "a measure inside other words: nothing would take this food into account"
+    message = "a measure among other words: this food would not be counted"
     offered = _with_its_food(refusal, refusal.reading.text[refusal.cut.starts[at - 1] :].strip())
-    hint = f"give it a clause of its own: `[{offered}]`" if offered else "give it a clause of its own, with its food"
+    hint = f"give it a bracket of its own: `[{offered}]`" if offered else "give it a bracket of its own, with its food"
     return refusal.find("clause-role", refusal.span(at - 1, at), message, hint)
 
 

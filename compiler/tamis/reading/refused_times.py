@@ -68,12 +68,12 @@ def time_where_none_is(refusal: Refusal) -> bool:
         return False
     said = f"{refusal.text(at - 1).strip()} {refusal.text(at)}"
     before = refusal.reading.text[: refusal.cut.starts[at - 1]].strip()
-    message = f"a time inside other words: “{said}” is not read here"
+    message = f"“{said}”: a time among other words cannot be read here"
     alone = example(refusal.phrase.kitchen.language, "for", time=said)
     if refusal.phrase.key(0) == refusal.phrase.tables.until:
-        hint = f"the time stands after a comma: `[{before}, {said}]`, or in a clause of its own: {alone}"
+        hint = f"write the time after a comma: `[{before}, {said}]`, or in a bracket of its own: {alone}"
     else:
-        hint = f"give it a clause of its own: {alone}"
+        hint = f"give it a bracket of its own: {alone}"
     return refusal.find("clause-role", refusal.span(at - 1, at), message, hint)
 
 
@@ -81,7 +81,7 @@ def hangs_on_another(refusal: Refusal) -> bool:
     """`for 2 minutes less than the packet says`: no plan can be made from it."""
     if refusal.text(refusal.fault.token).lower() not in refusal.phrase.tables.hangs:
         return False
-    message = "a time that hangs on another one cannot be planned"
+    message = "a time that depends on another time cannot be planned"
     nine = example(refusal.phrase.kitchen.language, "for_nine")
     hint = f"say how long in all: {nine}, and the rest in plain words"
     return refusal.find("clause-role", refusal.reading.clause.span, message, hint)
@@ -93,7 +93,7 @@ def part_of_a_time(refusal: Refusal) -> bool:
     timed = [at for at, _ in phrase.quantities("time")]
     if not timed or phrase.key(timed[0] - 1) not in phrase.tables.time_parts:
         return False
-    message = f"“{phrase.text(timed[0] - 1, timed[0] + 1)}” is part of another time: the plan would count it twice"
+    message = f"“{phrase.text(timed[0] - 1, timed[0] + 1)}” is part of another time: the timeline would count it twice"
     alone = example(phrase.kitchen.language, "for", time=phrase.text(timed[0], timed[0] + 1))
     hint = f"give each part its own line and time: {alone}"
     return refusal.find("clause-role", phrase.span(timed[0] - 1, timed[0] + 1), message, hint)
@@ -108,7 +108,7 @@ def few_of_a_time(refusal: Refusal) -> bool:
             said = phrase.text(at, at + 1)
             start = at - 2 if phrase.key(at - 2) in phrase.tables.articles else at - 1
             hint = f"say how many, as a range if it varies: `[{phrase.text(0, start)} 3–5 {said}]`"
-            message = f"“{phrase.text(at - 1, at + 1)}” is no length that can be planned"
+            message = f"“{phrase.text(at - 1, at + 1)}” is not a time that can be planned"
             return refusal.find("clause-role", phrase.span(at - 1, at + 1), message, hint)
     return False
 
@@ -126,11 +126,11 @@ def two_times(refusal: Refusal) -> bool:
     if not comma or phrase.index(phrase.tables.until) < timed[-1]:
         return False
     first, rest = phrase.text(0, comma), phrase.text(comma + 1, phrase.end)
-    message = f"two times in one clause: “{first}” and “{rest}”"
+    message = f"two times in one bracket: “{first}” and “{rest}”"
     quantity = phrase.quantity(timed[0])
     if bare and quantity:
         rest = f"{phrase.text(comma + 1, bare + 1)} {quantity.unit} {phrase.text(bare + 1, phrase.end)}".strip()
-    hint = f"give each work its clause, and its time in it: {_two_works(refusal, first, rest)}"
+    hint = f"give each action a bracket with its time: {_two_works(refusal, first, rest)}"
     return refusal.find("clause-role", refusal.reading.clause.span, message, hint)
 
 
@@ -162,7 +162,7 @@ def intervals(refusal: Refusal) -> bool:
         return False
     said = [f"{number} {unit_words(unit.id, number > 1, language)}" for number in (gap.lo, whole)]
     offered = example(language, "every", gap=said[0], time=said[1])
-    message = "how many times, and how far apart: the plan needs to know how long in all"
+    message = "how many times, and how far apart: the timeline needs to know how long in all"
     return refusal.find("clause-role", refusal.reading.clause.span, message, f"for example {offered}")
 
 

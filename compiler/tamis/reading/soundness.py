@@ -44,8 +44,10 @@ def _check_unweighed(reading: Reading, parts: Sequence[Node]) -> None:
     brackets = [part for part in parts if part[0] == "bracket"]
     weight = next((node for part in brackets for note in part[1] for node in note[1] if node[0] == "weight"), None)
     if weight is not None:
-        message = "a measure inside other words: nothing would take this food into account"
-        raise reading.fail("clause-role", reading.span([weight]), message, "give it a clause of its own, with its food")
+        message = "a measure among other words: this food would not be counted"
+        raise reading.fail(
+            "clause-role", reading.span([weight]), message, "give it a bracket of its own, with its food"
+        )
 
 
 def lapses(reading: Reading, sights: Sequence[Node], of_a_test: bool = False) -> list[Node]:
@@ -56,8 +58,8 @@ def lapses(reading: Reading, sights: Sequence[Node], of_a_test: bool = False) ->
     if len(found) > tried:
         said, before = reading.said(found[:1]), reading.text[: start_of(found[0])].rsplit(maxsplit=1)[0]
         alone = example(reading.kitchen.language, "for", time=said)
-        hint = f"the time stands after a comma: `[{before}, {said}]`, or in a clause of its own: {alone}"
-        message = f"a time inside other words: “{said}” is not read here"
+        hint = f"write the time after a comma: `[{before}, {said}]`, or in a bracket of its own: {alone}"
+        message = f"“{said}”: a time among other words cannot be read here"
         raise reading.fail("clause-role", reading.span(found[:1]), message, hint)
     return found
 
@@ -104,7 +106,7 @@ def check_all_read(reading: Reading, tree: Node, cut: Cut) -> None:
     for leaf in words:
         if leaf[0] in NUMBERS and leaf[2] not in reading.numbers:
             message = f"“{leaf[1]}” has no meaning at this place of “{reading.text.strip()}”"
-            hint = "give it a clause of its own, or leave it in plain words outside the brackets"
+            hint = "give it a bracket of its own, or leave it in plain words outside the brackets"
             raise reading.fail("clause-role", reading.span([leaf]), message, hint)
 
 
@@ -122,10 +124,10 @@ def _check_time(reading: Reading, before: Node, leaf: Node, words: Sequence[Node
     time = reading.said([leaf if alone else before, leaf])
     work = (reading.before.split() or [""])[-1]
     offered = f"`[{time}]`" if alone else example(reading.kitchen.language, "for", time=time)
-    hint = f"give it a clause of its own: {offered}"
+    hint = f"give it a bracket of its own: {offered}"
     if words[0][0] == "TO" and reading.kitchen.verbs.get(work.lower()):  # Leave [to stand overnight]
         hint = f"the work belongs in the brackets: `[{work} {reading.text.strip()}]`"
-    message = f"a time inside other words: “{time}” is not read here"
+    message = f"“{time}”: a time among other words cannot be read here"
     raise reading.fail("clause-role", reading.span([leaf if alone else before, leaf]), message, hint)
 
 

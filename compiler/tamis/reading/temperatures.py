@@ -130,8 +130,8 @@ def one_of(reading: Reading, found: list[Node], sights: Sequence[Node] = ()) -> 
         other = scales(reading, node)[0]
         if abs(other.lo - first.lo) > 1 or abs(other.hi - first.hi) > 1:
             if not _are_places(reading, sights, before, node):
-                message = "two temperatures in one clause: only one can be reached"
-                hint = "give each a clause of its own, and a line of its own where another food is meant"
+                message = "two temperatures in one bracket: only one can be reached"
+                hint = "give each a bracket of its own, and a line of its own where another food is meant"
                 raise reading.fail("clause-role", reading.span([node]), message, hint)
             lowest = min(lowest, other)
     return lowest

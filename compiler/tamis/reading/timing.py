@@ -112,8 +112,8 @@ def _time_part(reading: Reading, work: _Work, node: Node, rest: Sequence[Node]) 
 def _heat_part(reading: Reading, work: _Work, node: Node, rest: Sequence[Node]) -> None:
     """How hot it is meanwhile: one heat, told perhaps in several scales."""
     if work.setting:
-        message = "two heats in one clause: only one can hold"
-        raise reading.fail("clause-role", reading.span([node]), message, "give each a clause and a time of its own")
+        message = "two heat settings in one bracket: only one can hold"
+        raise reading.fail("clause-role", reading.span([node]), message, "give each a bracket and a time of its own")
     if node[0] == "heat":
         from tamis.reading.heat import heat_of
 
@@ -172,7 +172,7 @@ def _check_no_food(reading: Reading, behind: Sequence[Node]) -> None:
         found = reading.kitchen.larder.find(reading.keys(words[at:]))
         if found is not None:
             if found.goods.merchant != FROM_TAP:
-                hint = "give it a clause of its own, with its measure, before the time"
+                hint = "give it a bracket of its own, with its measure, before the time"
                 span = reading.span(words[at:])
                 raise reading.fail("clause-role", span, "a food inside a time: nothing measures it", hint)
             return

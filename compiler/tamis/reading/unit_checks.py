@@ -36,7 +36,7 @@ def check_units(reading: Reading, parts: Parts) -> None:
     if long_form:
         fix = Fix(span, long_form, f"write `{long_form}`") if first[1] in ("T", "t") else None
         raise reading.fail(
-            "unit-unclear", span, f"“{first[1]}” alone is no unit", f"write `{long_form}` if that is meant", fix
+            "unit-unclear", span, f"“{first[1]}” is not clear as a unit", f"write `{long_form}` if that is meant", fix
         )
     near = _meant(reading, words) if len(words) > 1 and first[0] != "COUNT" else ""
     if near:
@@ -68,7 +68,9 @@ def clock(reading: Reading, hours: str, rest: str, span: Span) -> Unreadable | N
         return None
     written = f"{hours} {found[1]} {found[2]} min"
     fix = Fix(span, written, f"write `{written}`")
-    return reading.fail("unit-unknown", span, f"“{hours}{rest}” is no time that can be read", f"write `{written}`", fix)
+    return reading.fail(
+        "unit-unknown", span, f"“{hours}{rest}” is not a time that can be read", f"write `{written}`", fix
+    )
 
 
 def misspelt(reading: Reading, span: Span, said: str, meant: str) -> Unreadable:

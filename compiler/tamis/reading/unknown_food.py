@@ -59,24 +59,24 @@ def _is_food(reading: Reading, phrase: Phrase, food: Ingredient) -> bool:
     if _is_part_of_known(phrase, food) or _is_repeat(phrase, words):
         return False
     if all(reading.kitchen.larder.describes(word) or reading.kitchen.larder.is_state(word) for word in words):
-        message = f"“{food.name}” says how a food is, and names none"
-        reading.find("clause-role", "error", food.name_span, message, "write the name of the food behind it")
+        message = f"“{food.name}” says how a food is, but names no food"
+        reading.find("clause-role", "error", food.name_span, message, "write the name of the food after it")
         return False
     measured = several_measured(phrase)
     if measured:
-        message = f"“{phrase.clause.text.strip()[:60]}” are several foods in one clause"
+        message = f"“{phrase.clause.text.strip()[:60]}” names several foods in one bracket"
         reading.find("clause-role", "error", reading.clause.span, message, measured)
         return False
     several = _several(phrase, food)
     if several:
-        message = f"“{food.name}” are two foods in one clause"
+        message = f"“{food.name}” names two foods in one bracket"
         reading.find("unknown-ingredient", "warning", food.name_span, message, several)
         return True
     if _divides(reading, food):
         message = f"no ingredient data for “{food.name}”"
         language = reading.kitchen.language
         into, said = named(language, "into"), example(language, "pieces", pieces=reading.text)
-        hint = f"if the food is divided here, {into} belongs to the clause: {said}"
+        hint = f"if the food is divided here, {into} belongs in the bracket: {said}"
         reading.find("unknown-ingredient", "warning", food.name_span, message, hint)
         return True
     counted = not any(measure.unit for measure in food.measures)  # nobody weighs a nozzle
@@ -84,11 +84,12 @@ def _is_food(reading: Reading, phrase: Phrase, food: Ingredient) -> bool:
     liquid = words[0] in word_lists(reading.kitchen.language, "model")["lifted"]["rests"]  # brine is no slip for brie
     if near and near != name and not liquid:
         message = f"no ingredient data for “{food.name}”"
-        hint = f"did you mean “{near}”? Else add it to goods.toml"
+        hint = f"did you mean “{near}”? Otherwise add it to `goods.toml`"
         reading.find("unknown-ingredient", "warning", food.name_span, message, hint)
         return True
-    message = f"no ingredient data for “{food.name}”: no weight, allergens or hazards are taken for it"
-    reading.find("unknown-ingredient", "information", food.name_span, message, "add it to goods.toml if they matter")
+    message = f"no ingredient data for “{food.name}”: its weight, allergens and hazards are unknown"
+    hint = "add it to `goods.toml` if its weight, allergens or hazards matter"
+    reading.find("unknown-ingredient", "information", food.name_span, message, hint)
     return True
 
 
@@ -140,7 +141,7 @@ def _in_unknown_pieces(phrase: Phrase, food: Ingredient, said: str, rest: str, f
         phrase.reading.findings.append(misspelt(phrase.reading, span, said, meant).finding)
         return None
     if length is None and not _says_weight(phrase, food):
-        message = f"“{said}” is no measure or piece of {rest} that is known: it counts, but without a weight"
+        message = f"“{said}” is not a known measure or piece of {rest}: the food is listed without a weight"
         phrase.reading.find("measure-unknown", "warning", span, message, _better(phrase, found, said.split()[-1], rest))
     whole = Span(food.measure_span.start if food.measure_text else span.start, span.end)
     unit = length.id if length else nouns(phrase.kitchen.language).singular(said.lower())

@@ -13,7 +13,7 @@ if TYPE_CHECKING:
     from tamis.safety.records import Allergen, Claim, Form, Item, Part, Safety, Verdict
 
 PREVAIL = "Local food codes and licensed practice prevail."
-_FORMS: dict[Form, str] = {"juices": "what it was in", "stuffing": "stuffing", "contact": "by an unwashed tool"}
+_FORMS: dict[Form, str] = {"juices": "its juices or marinade", "stuffing": "stuffing", "contact": "by an unwashed tool"}
 LISTS: dict[AllergenList, str] = {"us": "US (21 USC 321(qq))", "eu": "EU (1169/2011, Annex II)"}
 
 
@@ -23,12 +23,12 @@ def report_text(safety: Safety, recipe: Recipe, partial: bool = False) -> str:
     blocks = [recipe.title, head + "\n".join(_hazards(safety, recipe))]
     blocks += ["Allergens\n" + "\n".join(_allergens(safety))]
     if safety.claims:
-        blocks.append("Promises of the tags\n" + "\n".join(f"  {claim_words(claim)}" for claim in safety.claims))
+        blocks.append("Claims made by the tags\n" + "\n".join(f"  {claim_words(claim)}" for claim in safety.claims))
     if safety.cautions:
         blocks.append("Cautions\n" + "\n".join(f"  {_said(c.text, c.source)}" for c in safety.cautions))
     blocks.append(PREVAIL)
     if partial:
-        blocks.append("This is only a part: the recipe has errors.")
+        blocks.append("Incomplete: the recipe has errors.")
     return "\n\n".join(blocks)
 
 
@@ -37,8 +37,8 @@ def _hazards(safety: Safety, recipe: Recipe) -> Iterator[str]:
     doubted = {doubt.food: doubt for doubt in safety.doubts}
     unknown = [food for food in safety.dish.not_known if food not in doubted]
     if not safety.items and not doubted:
-        known = " among the foods that are known" if unknown else ""
-        yield f"  none that must be cooked away{known}"
+        known = " among the foods that tamis knows" if unknown else ""
+        yield f"  no raw-food hazards{known}"
     yield from dict.fromkeys(f"  {_named(item)}: {_ended(item, recipe, safety)}" for item in safety.items)
     for doubt in doubted.values():
         yield f"  not known: {doubt_words(doubt)}"
@@ -55,16 +55,16 @@ def _ended(item: Item, recipe: Recipe, safety: Safety) -> str:
     if item.cleared:
         line = recipe.actions[item.cleared.action]
         component = recipe.components[line.component].name or recipe.title
-        return f"cleared in {component} by “{item.cleared.words}”"
+        return f"made safe in {component} by “{item.cleared.words}”"
     wanted = limit_words(item, safety.authority, recipe.language)
     served = f" (served {safety.served})" if safety.served else ""
-    return f"not cleared{served}: {path_of(item, recipe)}; asked for: {wanted}"
+    return f"not made safe{served}: {path_of(item, recipe)}; needed: {wanted}"
 
 
 def _allergens(safety: Safety) -> Iterator[str]:
     for part in (safety.dish, *safety.parts):
         for declared in part.declared:
-            none = "none among the foods that are known" if part.not_known else "none"
+            none = "none among the foods that tamis knows" if part.not_known else "none"
             listed = "; ".join(allergen_words(allergen) for allergen in declared.allergens) or none
             yield f"  {part.name}, {declared.list.upper()}: {listed}"
         if part.not_known:
@@ -83,9 +83,9 @@ def claim_words(claim: Claim) -> str:
     """A tag that promises something, and what comes of it."""
     foods = ", ".join(claim.foods)
     said: dict[Verdict, str] = {
-        "agrees": "agrees with what is known of every food",
+        "agrees": "no ingredient contradicts it",
         "contradicted": f"contradicted by {foods}",
-        "unknown": f"nothing tells it of {foods}",
+        "unknown": f"not known for {foods}",
         "unchecked": "not checked",
     }
     return f"{claim.tag}: {said[claim.verdict]}"

@@ -51,15 +51,15 @@ def path_of(item: Item, recipe: Recipe) -> str:
 def limit_words(item: Item, authority: Authority, language: str) -> str:
     """What is asked for, with who asks: "74 °C (165 °F) in the middle (USDA FSIS …)"."""
     if item.hazard == "kidney-beans":
-        return "they must boil for at least 10 min (a simmer is not enough)"
+        return "a boil of at least 10 min (a simmer is not enough)"
     limit = limit_of(item, authority)
     if limit is None:
-        return "it must be cooked through (10 min on the heat, or until it is soft)"
+        return "cooking through (10 min on the heat, or until it is soft)"
     if item.form == "juices":
         return f"a boil of its own, or {limit.text} ({rules().sources[authority]})"
     source = rules().sources.get(item.hazard, rules().sources[authority])
     accepted = safety_words(language).cues.accepted.get((authority, item.hazard))
-    cues = f", or a cue such as “{accepted.example}”" if accepted else ""
+    cues = f", or a sign such as “{accepted.example}”" if accepted else ""
     return f"{limit.text} in the middle{cues} ({source})"
 
 
@@ -74,7 +74,7 @@ def offer(item: Item, authority: Authority, language: str) -> str:
         return f"cook it through: {example(language, 'boil_ten')}"
     degrees = limit.text
     until = example(language, _UNTIL.get(item.hazard, "until_thickest"), degrees=degrees)
-    return f"say it in a cue after the food goes in: {until}"
+    return f"say it after the food goes in: {until}"
 
 
 def hottest(item: Item) -> str:

@@ -25,7 +25,7 @@ def made_measure(first: Quantity, text: str, made: Makes, kitchen: Kitchen) -> W
     has = made.measure or (made.each.times(made.amount.lo) if made.each else None)
     wanted = _measure(first, kitchen)
     if has is None or kind(has, kitchen.units) != kind(wanted, kitchen.units):
-        return Wanted(problem=f"the recipe makes {made.text}, which is not told as {text}")
+        return Wanted(problem=f"the recipe makes {made.text}, which cannot be converted to {text}")
     one, other = base(has, kitchen.units), base(wanted, kitchen.units)
     assert one is not None and other is not None, "a mass and a volume have a size"
     return _times(other.lo, one.lo)
@@ -36,7 +36,7 @@ def made_weight(text: str, made: Makes, kitchen: Kitchen) -> Wanted:
     each = grams(made.each, kitchen.units) if made.each else None
     weight = _weight(text, kitchen)
     if each is None or weight is None:
-        return Wanted(problem=f"the recipe makes {made.text}, which is not told as {text}")
+        return Wanted(problem=f"the recipe makes {made.text}, which cannot be converted to {text}")
     return _times(weight, each.lo * made.amount.lo)
 
 
@@ -62,7 +62,7 @@ def by_flour(text: str, recipe: Recipe, kitchen: Kitchen) -> Wanted:
     """So much flour, where the header or the ingredients tell how much there is."""
     weight = _weight(text, kitchen)
     if weight is None:
-        return Wanted(problem=f"“{text}” is no weight of flour: expected one such as “2 kg”")
+        return Wanted(problem=f"“{text}” is not a weight of flour: expected one such as “2 kg”")
     return _by_header(weight, recipe.header.flour, kitchen) or _by_flour_in(weight, recipe)
 
 
@@ -70,7 +70,7 @@ def by_dough(text: str, recipe: Recipe, kitchen: Kitchen) -> Wanted:
     """So much dough, where the header or the ingredients tell how much there is."""
     weight = _weight(text, kitchen)
     if weight is None:
-        return Wanted(problem=f"“{text}” is no weight of dough: expected one such as “12 × 90 g” or “1.5 kg”")
+        return Wanted(problem=f"“{text}” is not a weight of dough: expected one such as “12 × 90 g” or “1.5 kg”")
     return _by_header(weight, recipe.header.dough, kitchen) or _by_dough_in(weight, recipe)
 
 
@@ -84,7 +84,7 @@ def _by_flour_in(weight: Fraction, recipe: Recipe) -> Wanted:
     unknown = [name for use in flours for name in use.mass.unknown]
     total = sum(((use.mass.lo + use.mass.hi) / 2 for use in flours), Fraction(0))
     if unknown or not total:
-        what = f"nothing tells what {unknown[0]} weighs" if unknown else "there is no flour in the recipe"
+        what = f"the weight of {unknown[0]} is not known" if unknown else "there is no flour in the recipe"
         return Wanted(problem=what)
     return _times(weight, total)
 
@@ -94,7 +94,7 @@ def _by_dough_in(weight: Fraction, recipe: Recipe) -> Wanted:
     if mass is None:
         return Wanted(problem="there is no dough in the recipe: nothing in which all its flour comes together")
     if mass.unknown or not mass.hi:
-        return Wanted(problem=f"the dough's weight is not known: nothing tells what {mass.unknown[0]} weighs")
+        return Wanted(problem=f"the dough's weight is not known, since that of {mass.unknown[0]} is not")
     return _times(weight * 2, mass.lo + mass.hi)
 
 

@@ -43,7 +43,7 @@ def exchange_for(text: str, recipe: Recipe, kitchen: Kitchen) -> Exchange:
     which = "".join(more)
     new = read_pan(wish, kitchen)
     if new is None:
-        return Exchange(problem=f"“{wish}” is no tin: expected a size such as “23 cm round”, “20 × 30 cm” or “2 litre”")
+        return Exchange(problem=f"“{wish}” is not a tin: expected a size, as “23 cm round”, “20 × 30 cm” or “2 litre”")
     sized = _sized(recipe, kitchen)
     if not sized:
         return Exchange(problem="no tin or pan in the recipe has a size, so there is nothing to exchange")
@@ -81,7 +81,7 @@ def _chosen(sized: list[tuple[Tool, Pan]], which: str, kitchen: Kitchen) -> list
 
 def _why(old: Pan, new: Pan) -> str:
     if old.area is None or new.area is None:
-        return f"the recipe's tin is {old.text} and yours {new.text}: both by their sides, or both by what they hold"
+        return f"the recipe's tin is {old.text} and yours {new.text}: give both by sides, or both by volume"
     return f"round or square? Say it: “{new.size} round”, “{new.size} square” (the recipe's tin is {old.text})"
 
 
@@ -147,5 +147,5 @@ def exchange_text(exchange: Exchange) -> str:
     old, new = exchange.old, exchange.new
     assert old is not None and new is not None
     shape = f" {old.shape}" if not new.shape and old.shape else ""
-    how = "volume" if exchange.by_volume else "area; at the same depth it bakes as long"
+    how = "volume" if exchange.by_volume else "area; at the same depth it bakes for the same time"
     return f"{new.text}{shape} for {old.text}: × {decimal(exchange.factor)} by {how}"

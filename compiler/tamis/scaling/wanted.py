@@ -49,14 +49,14 @@ def number_of(text: str, language: str) -> Wanted:
     number = parse(text.lstrip("×x* "), language)
     if not number:
         reason = problem(text) or "expected a number such as 1.5, 2 or 1/3"
-        return Wanted(problem=f"“{text}” is no factor: {reason}")
+        return Wanted(problem=f"“{text}” is not a factor: {reason}")
     return _within(Wanted(number))
 
 
 def _serves(text: str, recipe: Recipe, kitchen: Kitchen) -> Wanted:
     number = _single(text, kitchen.language)
     if number is None:
-        return Wanted(problem=f"“{text}” is no number of people: expected one such as 6")
+        return Wanted(problem=f"“{text}” is not a number of people: expected one such as 6")
     serves = recipe.header.serves
     if serves is None:
         other = f"; it makes {recipe.header.makes.text}: `--makes`" if recipe.header.makes else ""

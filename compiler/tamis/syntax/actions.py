@@ -100,7 +100,7 @@ def _is_broken(text: str, first: int, last: int, pairing: Pairing, findings: lis
     inner = text[first + 1 : last]
     broken = any(first < at < last for at in pairing.nested) if pairing.nested else False
     if len(inner) > _TOO_LONG and not _ENDLESS_NUMBER.search(inner, 0, _TOO_LONG):
-        message = f"a clause of {len(inner)} characters: a bracket holds one ingredient, time or tool"
+        message = f"a bracket of {len(inner)} characters: it should hold one ingredient, time or tool"
         findings.append(Diagnostic("clause-length", "error", Span(first, first + 40), message))
         broken = True
     return broken
@@ -116,7 +116,7 @@ def _report_brackets(pairing: Pairing, findings: list[Diagnostic]) -> None:
     """At most one finding of each kind a line: after the first, the others are its echoes."""
     if pairing.nested:
         at = pairing.nested[0]
-        hint = "close the outer bracket first; a clause holds no other"
+        hint = "close the outer bracket first; a bracket holds no other"
         findings.append(Diagnostic("bracket-nested", "error", Span(at, at + 1), "a bracket opens inside another", hint))
     if pairing.unclosed:
         at = pairing.unclosed[0]
@@ -125,7 +125,7 @@ def _report_brackets(pairing: Pairing, findings: list[Diagnostic]) -> None:
         findings.append(Diagnostic("bracket-unclosed", "error", Span(at, at + 1), message, hint))
     if pairing.stray and not _closes_an_earlier_one(findings, pairing.stray[0]):
         at = pairing.stray[0]
-        hint = "take it out, or put `[` where the clause begins; write `\\]` for a bracket that is to be printed"
+        hint = "take it out, or put `[` where the bracket begins; write `\\]` for a bracket that is to be printed"
         findings.append(Diagnostic("bracket-stray", "error", Span(at, at + 1), "this `]` closes no bracket", hint))
 
 
@@ -134,7 +134,7 @@ def _closes_an_earlier_one(findings: list[Diagnostic], at: int) -> bool:
     for index in range(len(findings) - 1, -1, -1):
         finding = findings[index]
         if finding.rule == "bracket-unclosed" and not finding.labels:
-            label = Label(Span(at, at + 1), "its end may be this one: a clause stands in one line of one paragraph")
+            label = Label(Span(at, at + 1), "its end may be this one: a bracket stands in one line of one step")
             findings[index] = finding._replace(labels=(label,))
             return True
     return False

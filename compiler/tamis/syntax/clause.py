@@ -89,7 +89,7 @@ class _Grouping:
     def all(self) -> list[Item]:
         items = self._items()
         if self.at < self.end:
-            message, hint = "a round bracket is closed and was not opened", "take it out, or put `(` before it"
+            message, hint = "a closing parenthesis has no opening one", "take it out, or put `(` before it"
             raise _Fault(message, self.cut.starts[self.at], hint)
         return items
 
@@ -130,7 +130,7 @@ class _Grouping:
         self.depth += 1
         items = self._items() if self.depth < _DEEPEST else []
         if self.at >= self.end or self.kinds[self.at] != "CLOSE":
-            message, hint = "a round bracket is opened and not closed", "expected `)` before the clause ends"
+            message, hint = "an opening parenthesis has no closing one", "expected `)` before the bracket ends"
             raise _Fault(message, self.cut.starts[first], hint)
         self.at += 1
         self.depth -= 1

@@ -128,7 +128,7 @@ class _Builder:
             self.comments.append(Comment(text[1:].strip(), span, found[1], found[2], speaks_for))
             return
         if ALLOW in text and _ALLOW_TRY.match(text):
-            message = "this silences no rule: expected `% allow RULE: reason`"
+            message = "this allow comment has no effect: expected `% allow RULE: reason`"
             self._find("allow-without-reason", span, message, "say why the rule does not hold here")
         self.comments.append(Comment(text[1:].strip(), span))
 
@@ -141,7 +141,7 @@ class _Builder:
             start = line.span.start
             if not _is_field(line):
                 span = Span(start, start + len(text))
-                hint = "write a key and a colon before it, or put it below the header, behind an empty line"
+                hint = "write a key and a colon before it, or put it below the header, after an empty line"
                 self._find("header-line", span, "a line of the header is `key: value`; this one is neither", hint)
                 continue
             lead = len(value) - len(value.lstrip())

@@ -21,7 +21,7 @@ def table_markdown(table: Table, kitchen: Kitchen) -> str:
     if table.optional:
         blocks.append("Optional:\n\n" + _pipes(lines(table.optional, table, kitchen)))
     if also := apart(table, kitchen):
-        blocks.append("Apart from the sum:\n\n" + _list(also))
+        blocks.append("Also needed (not in the totals):\n\n" + _list(also))
     return "\n\n".join(blocks) + "\n" if blocks else ""
 
 

@@ -31,7 +31,7 @@ def table_text(table: Table, kitchen: Kitchen, width: int = 80, only: str = "") 
         optional = _kept(lines(table.optional, table, kitchen), only)
         blocks.append("Optional\n" + _columns(optional, width, heads=False))
     if also := apart(table, kitchen):
-        blocks.append("Apart from the sum\n" + _listed(also, width))
+        blocks.append("Also needed (not in the totals)\n" + _listed(also, width))
     return "\n\n".join(blocks) + "\n" if blocks else ""
 
 

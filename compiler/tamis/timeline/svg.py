@@ -172,9 +172,9 @@ def _bar(scale: Scale, name: str, start: int, end: int, y: int, more: str = "") 
 def _legend(y: int, key: str) -> list[str]:
     entries = [
         ("0", y + 10, "tl-hands", "", "hands-on"),
-        ("50%", y + 10, "tl-wait", "", "by itself"),
-        ("0", y + 28, "tl-more", f' fill="url(#{key}-hatch)"', "may take so long"),
-        ("50%", y + 28, "tl-slack", "", "may wait so long"),
+        ("50%", y + 10, "tl-wait", "", "unattended"),
+        ("0", y + 28, "tl-more", f' fill="url(#{key}-hatch)"', "may take this long"),
+        ("50%", y + 28, "tl-slack", "", "can wait this long"),
     ]
     boxes = [
         f'<svg x="{x}" y="{at}" width="50%" height="16" overflow="visible"><rect class="{name}" x="1" y="1" width="24" '

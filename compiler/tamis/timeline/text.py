@@ -22,8 +22,8 @@ if TYPE_CHECKING:
     from tamis.timeline.needs import Need
 
 MARKS: dict[Hands, str] = {"all": "●", "some": "◐", "none": "○"}
-LEGEND = "● hands-on   ◐ begun by hand, then by itself   ○ by itself"
-ESTIMATED = "≈ the kitchen's estimate"
+LEGEND = "● hands-on   ◐ hands-on, then unattended   ○ unattended"
+ESTIMATED = "≈ estimated by tamis"
 CRITICAL = "* a delay here delays the dish"
 
 
@@ -65,7 +65,7 @@ def _sooner(timeline: Timeline) -> str:
     done = after(timeline.zero, max((entry.end for entry in timeline.entries), default=0))
     if (timeline.ready - done).total_seconds() < _SOON:
         return ""
-    return f"; done by {day(done)} {clock(done)} already, as nobody works at night"
+    return f"; finished by {day(done)} {clock(done)}, as nothing is planned outside the waking hours of kitchen.toml"
 
 
 def _needed(timeline: Timeline, need: Need) -> str:
@@ -155,13 +155,13 @@ def _foot(timeline: Timeline, width: int) -> list[str]:
     lines = [LEGEND, "   ".join(said)] if said else [LEGEND]
     titles = {entry.action: entry.title for entry in reversed(timeline.entries) if entry.part == "work"}
     lines += [
-        f"! {titles[action]}: cannot come as soon as the recipe wants"
+        f"! {titles[action]}: cannot be done as soon as the recipe asks"
         for action in timeline.stretched
         if action in titles
     ]
     lines += [
-        f"! {titles[gap.action]}: then stands {_rough(gap.seconds)} until {_lower(titles[gap.next_action])}; "
-        "dine at another hour, or chill it in a line of its own"
+        f"! {titles[gap.action]}: then stands {_rough(gap.seconds)} until “{titles[gap.next_action]}”; "
+        "serve at another time, or chill it in a line of its own"
         for gap in timeline.standing
         if gap.action in titles and gap.next_action in titles
     ]

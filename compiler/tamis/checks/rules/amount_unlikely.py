@@ -102,23 +102,23 @@ def _by_header(view: View, whole: Fraction, all_in: Fraction | None) -> Iterator
         over = whole if whole > most * people else thick if thick > dish["thick"] * people else _NONE
         if over:
             where, limit = _heaviest(view).clause.span, most if whole > most * people else dish["thick"]
-            yield _say(where, f"{_weight(over / people)} of food for each of those it serves", limit, "most")
+            yield _say(where, f"{_weight(over / people)} of food for each person", limit, "more")
         elif all_in is not None and all_in < (least := least_a_head(view, whole)) * people:
-            yield _say(header.span("serves"), f"{_weight(all_in / people)} of food for each", least, "least")
+            yield _say(header.span("serves"), f"{_weight(all_in / people)} of food for each person", least, "less")
         else:
             yield from _for_a_person(view, people)
     elif header.makes and not header.makes.measure and whole / header.makes.amount.hi > dish["piece"]:
         each = whole / header.makes.amount.hi
         where = _heaviest(view).clause.span
-        yield _say(where, f"{_weight(each)} of food for each that it makes", dish["piece"], "most")
+        yield _say(where, f"{_weight(each)} of food for each that it makes", dish["piece"], "more")
 
 
 def _for_a_person(view: View, people: Fraction) -> Iterator[Diagnostic]:
     worst = worst_for_a_person(view, people)
     if worst is not None:
         food, each, most = worst
-        what = f"{_weight(each)} of {food.name} for each of those it serves"
-        yield _say(food.clause.span, what, most, "most")
+        what = f"{_weight(each)} of {food.name} for each person"
+        yield _say(food.clause.span, what, most, "more")
 
 
 def _beside_the_rest(view: View, whole: Fraction) -> Iterator[Diagnostic]:
@@ -157,7 +157,7 @@ def _by_makes(view: View, whole: Fraction, all_in: Fraction | None) -> Iterator[
         number, least = makes.amount.hi, least_of_piece(view, makes.noun, whole)
         if all_in < least * number:
             said = f"{_weight(all_in / number)} of food for each that it makes"
-            yield _say(view.recipe.header.span("makes"), said, least, "least")
+            yield _say(view.recipe.header.span("makes"), said, least, "less")
     measure = (makes.measure or makes.each) if makes else None
     if makes is None or measure is None:
         return
@@ -198,12 +198,12 @@ def _too_little(view: View, whole: Fraction) -> Iterator[Diagnostic]:
         limit = least["liquid" if food.goods.liquid else "solid"]
         if amount < limit and amount and _is_body(food.goods, amount, whole):
             said = f"{food.measure_text} {food.name}"
-            message = f"“{said}” is next to nothing; the like is taken by the {_larger(food.measures[0].unit)}"
+            message = f"“{said}” is very little; such food is usually measured in {_larger(food.measures[0].unit)}"
             yield Diagnostic(RULE, LEVEL, food.clause.span, message, "check the number and its unit")
 
 
 def _larger(unit: str) -> str:
-    return "kilo, or by hundreds of grams" if unit == "g" else "litre, or by hundreds of millilitres"
+    return "kilos or hundreds of grams" if unit == "g" else "litres or hundreds of millilitres"
 
 
 def _is_body(goods: Goods, amount: Fraction, whole: Fraction) -> bool:
@@ -219,7 +219,7 @@ def _is_body(goods: Goods, amount: Fraction, whole: Fraction) -> bool:
 
 
 def _say(span: Span, message: str, limit: Fraction, way: str) -> Diagnostic:
-    return Diagnostic(RULE, LEVEL, span, f"{message}: {_weight(limit)} at the {way} ({SOURCE})", _CHECK)
+    return Diagnostic(RULE, LEVEL, span, f"{message}: {way} than {_weight(limit)} is unlikely ({SOURCE})", _CHECK)
 
 
 def _weight(weight: Fraction) -> str:

@@ -1,9 +1,9 @@
 """Food that goes in where the work is still done in batches.
 
-`[in 2 batches]` holds to the end of its paragraph: what is poured over there is shared between the batches, and a
+`[in 2 batches]` holds to the end of its step: what is poured over there is shared between the batches, and a
 simmer of 40 minutes is planned twice.
 
-Begin a new paragraph, with a blank line, where the batches come together.
+Begin a new step, after a blank line, where the batches come together.
 """
 
 from __future__ import annotations
@@ -65,7 +65,7 @@ def _added(view: View, action: Action, repeat: Repeat) -> Iterator[Diagnostic]:
         food = view.recipe.uses[use].ingredient
         if food.measured and view.recipe.uses[use].in_batch:
             how = repeat.clause.text.lower()
-            message = f"this is shared out too: the work is done {how} to the end of the paragraph"
-            hint = "if the batches have come together here, begin a new paragraph, with a blank line"
+            message = f"this is shared out too: the work is done {how} to the end of the step"
+            hint = "if the batches have come together here, begin a new step, after a blank line"
             yield Diagnostic(RULE, LEVEL, food.clause.span, message, hint, (Label(repeat.clause.span, "from here on"),))
             return

@@ -50,5 +50,5 @@ def check(view: View) -> Iterator[Diagnostic]:
             continue
         preparation = view.recipe.uses[item.use].ingredient.preparation
         if not any(word in preparation for word in check_words(view.recipe.language).foods.soaking):
-            hint = f"{example(view.recipe.language, 'soak')}, drain, and boil them in fresh water"
+            hint = f"soak them, {example(view.recipe.language, 'soak')}, drain, and boil them in fresh water"
             yield Diagnostic(RULE, LEVEL, item.span, f"{item.food} are boiled without a soak of 5 h or more", hint)

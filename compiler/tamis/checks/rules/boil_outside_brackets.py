@@ -1,8 +1,8 @@
 """*To the boil* in plain words, in a line that is timed for something else.
 
-The plan takes the line's own time for all of it, though two litres need a quarter of an hour to come to the boil.
+The timeline takes the line's own time for all of it, though two litres need a quarter of an hour to come to the boil.
 
-Write it as a clause: `bring [to the boil] and [simmer for 20 min]`.
+Put it in a bracket: `bring [to the boil] and [simmer for 20 min]`.
 """
 
 from __future__ import annotations
@@ -50,7 +50,7 @@ def check(view: View) -> Iterator[Diagnostic]:
         end = words.start + len(words.plain.text)
         if any(use.verb.waits and words.start <= use.span.start < end for use in words.action.verbs):
             said = words.plain.slice(*place)
-            message = f"“{said}” stands outside brackets: the timeline does not see how long that takes"
+            message = f"“{said}” stands outside brackets: the timeline leaves out how long that takes"
             yield Diagnostic(RULE, LEVEL, words.span(*place), message, f"write `[{said}]`")
 
 

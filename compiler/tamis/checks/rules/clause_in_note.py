@@ -1,7 +1,7 @@
-"""A clause stands in a tip, a note or another paragraph for the reader.
+"""A bracket stands in a tip, a note or another paragraph for the reader.
 
-Such a paragraph is printed in plain words, without the brackets: what stands there is on no list and in no plan, and
-a larger recipe does not scale it.
+Such a paragraph is printed in plain words, without the brackets: what stands there is in no table and not on the
+timeline, and a larger recipe does not scale it.
 
 Take the brackets away; what belongs to the dish goes into a step. A link, `[text](address)`, is none.
 """
@@ -46,5 +46,5 @@ def check(view: View) -> Iterator[Diagnostic]:
     for remark in view.notes:
         for found in IN_REMARK.finditer(view.source.slice(remark.span)):
             span = Span(remark.span.start + found.start(), remark.span.start + found.end())
-            message = f"“{found[0]}” in a {remark.kind} is only printed: it is on no list and in no plan"
+            message = f"“{found[0]}” in a {remark.kind} is only printed: it is in no table and not on the timeline"
             yield Diagnostic(RULE, LEVEL, span, message, "take the brackets away, or write it into a step")

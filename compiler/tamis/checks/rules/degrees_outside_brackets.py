@@ -97,7 +97,7 @@ def _told(words: Stretch, degrees: Amount, asked: _Words) -> Diagnostic:
     plain, opener = words.plain, amount_opener(words.plain, degrees, asked.openers)
     first = degrees.first if opener is None else opener
     text = plain.slice(first, degrees.end)
-    message = f"“{text}” stands outside brackets: no oven is heated for it, and no check sees it"
+    message = f"“{text}” stands outside brackets: no oven is heated for it, and no check counts it"
     # Degrees without their sign may be taken for cups in a bracket.
     return Diagnostic(RULE, LEVEL, words.span(first, degrees.end), message, f"write `[{with_sign(text)}]`")
 

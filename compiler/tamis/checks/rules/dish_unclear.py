@@ -58,7 +58,7 @@ def check(view: View) -> Iterator[Diagnostic]:
         product = component.product
         if product is None or product in taken or index == recipe.dish or component.heading is None:
             continue
-        message = f"no other component uses “{component.name}”; “{dish}” is taken for the dish"
+        message = f"no other component uses “{component.name}”; “{dish}” is treated as the dish"
         the = example(view.recipe.language, "the", name=component.name.lower())
         hint = f"use it where it belongs, as in {the}, or give it a file of its own"
         yield Diagnostic(RULE, LEVEL, component.heading, message, hint)

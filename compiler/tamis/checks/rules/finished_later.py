@@ -1,7 +1,8 @@
 """Raw meat, fish or poultry is cooked in part, put into the cold, and finished later.
 
-The first heat warms it and kills too little: germs grow while it warms and cools, and some leave poisons that no later
-heat takes away. Meat is cooked in part only where it goes on to the hot grill or into the oven at once (USDA FSIS).
+The first heat warms it and kills too little: bacteria grow while it warms and cools, and some leave toxins that no
+later heat takes away. Meat is cooked in part only where it goes on to the hot grill or into the oven at once (USDA
+FSIS).
 
 Cook it through at the first time and reheat it, or finish it without a pause.
 """

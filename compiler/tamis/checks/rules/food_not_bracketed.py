@@ -136,7 +136,7 @@ def _said(view: View, named: Named, words: Stretch, verb: Verb, measured: bool) 
     measure = likely(found.goods if found else None, food, view.recipe.language)
     hint = f"write `[{measure} {food}]`, with the measure it needs"
     if tap and named.first and plain.is_a(named.first - 1, _PREPOSITION):  # to boil or cool in: nobody asks how much
-        hint = f"write `[{plain.said[named.first - 1]} {food}]`, for the plan to see to it"
+        hint = f"write `[{plain.said[named.first - 1]} {food}]`, so that the timeline includes it"
     message = f"“{food}” is added here, and {where}"
     return Diagnostic(RULE, "information" if light else "warning", span, message, hint)
 

@@ -56,12 +56,12 @@ def check(view: View) -> Iterator[Diagnostic]:
         twin = kitchen.larder.get(words.dried[at]) if at >= 0 else None
         name = food.name.lower()
         if twin is not None and name not in (twin.name, *twin.aliases) and _by_spoon(food, kitchen):
-            message = f"“{food.name}” by the spoon: fresh, or {twin.name}? It is taken for {food.goods.name}"
+            message = f"“{food.name}” by the spoon: fresh, or {twin.name}? It is counted as {food.goods.name}"
             yield Diagnostic(RULE, LEVEL, food.name_span, message, f"write `{twin.name}`, or how the fresh is cut")
         elif food.goods.id in words.only_dried and not kitchen.units.get(food.measures[0].unit):
             if set(words.said_dried).intersection(name.split()):
                 continue
-            message = f"“{food.name}” by the {food.measures[0].unit or 'piece'} are fresh; they are taken for dried"
+            message = f"“{food.name}” by the {food.measures[0].unit or 'piece'} are fresh; they are counted as dried"
             hint = f"name the herbs, or write {_herbs(view, words.said_fresh)} or {_herbs(view, words.said_dried)}"
             yield Diagnostic(RULE, LEVEL, food.name_span, message, hint)
 

@@ -1,6 +1,6 @@
 """A tin is greased or floured, and no bracket names what with.
 
-The shopping list and the table lack it, and so do the allergens: butter on a tin is milk on the cake.
+The market list and the table lack it, and so do the allergens: butter on a tin is milk on the cake.
 
 Name it: `grease [2 round tins] with [butter, for the tins]`, and instead of `[into buttered pans]` write
 `[into pans] brushed with [butter, for the pans]`.
@@ -58,7 +58,7 @@ def check(view: View) -> Iterator[Diagnostic]:
         tools = [read for read in action.reads if type(read) is Tool]
         tool = next((tool for tool in tools if not tool.preposition), None) if uses and not foods else None
         if tool is not None:
-            message = f"“{uses[0].text}”: no bracket names what the {tool.name} is greased with"
+            message = f"“{uses[0].text}”: no bracket says what to grease the {tool.name} with"
             hint = example(language, "grease", tool=tool.clause.text)
             yield Diagnostic(RULE, LEVEL, uses[0].span, message, hint)
             named.add("fat")
@@ -99,6 +99,6 @@ def _finding(tool: Tool, said: dict[str, str], view: View) -> Diagnostic:
     joint = f" {check_words(language).food.joints[0]} "
     foods = joint.join(example(language, "coat", food=food, tool=noun).strip("`") for food in said.values())
     dry = {"flour", "sugar"}.issuperset(said)
-    message = f"“{tool.clause.text.strip()}”: no bracket names the food that is on the {noun}"
-    hint = f"say it behind, where it counts: {example(language, 'dusted' if dry else 'coated', tool=noun, foods=foods)}"
+    message = f"“{tool.clause.text.strip()}”: no bracket says what is on the {noun}"
+    hint = f"give it a bracket of its own: {example(language, 'dusted' if dry else 'coated', tool=noun, foods=foods)}"
     return Diagnostic(RULE, LEVEL, tool.clause.span, message, hint)

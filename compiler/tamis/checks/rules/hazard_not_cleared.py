@@ -1,9 +1,9 @@
 """Raw food reaches the plate, and nothing on its own way there makes it safe.
 
-Poultry, meat, fish, egg and kidney beans hurt people when they are not cooked through. A cue in the roast says
-nothing of the marinade that was poured off before it: each batch, share and by-product needs a clearing of its own.
+Poultry, meat, fish, egg and kidney beans hurt people when they are not cooked through. A sign in the roast says
+nothing of the marinade that was poured off before it: each batch, share and by-product must be made safe by itself.
 
-Name the temperature in the middle, in a cue after the food goes in: `[until 74 °C (165 °F) at the bone]`. Give a
+Name the temperature in the middle, after the food goes in: `[until 74 °C (165 °F) at the bone]`. Give a
 marinade its own boil. A dish that is meant raw says so in the header (`served: raw`), and one that another recipe
 cooks says `served: uncooked`.
 """
@@ -76,7 +76,7 @@ def _finding(view: View, item: Item, authority: Authority) -> Diagnostic:
     from tamis.safety.wording import hottest, limit_words, offer, path_of
 
     path, asked = path_of(item, view.recipe), limit_words(item, authority, view.recipe.language)
-    message = f"nothing makes {_what(item, view)} safe on its way to the dish: {path}; asked for: {asked}"
+    message = f"nothing makes {_what(item, view)} safe on its way to the dish: {path}; needed: {asked}"
     reached = hottest(item)
     hint = f"{offer(item, authority, view.recipe.language)}; local food codes prevail"
     if reached and item.form != "stuffing":  # the meat's temperature says nothing of the stuffing

@@ -1,9 +1,8 @@
-"""A food that the goods don't know is called like raw meat, fish or egg.
+"""A food that is not in the ingredient data is called like raw meat, fish or egg.
 
-Of an unknown food nothing is taken: no allergen, and no hazard. "Heather-fed chicken breast" is then cooked by nobody's
-rule.
+The allergens and hazards of an unknown food are not known. No rule checks that "heather-fed chicken breast" is cooked.
 
-Write it by a name that the goods know (the rest after the comma), or give it in `goods.toml` with its hazard.
+Write it by a name in the ingredient data (the rest after the comma), or give it in `goods.toml` with its hazard.
 """
 
 from __future__ import annotations

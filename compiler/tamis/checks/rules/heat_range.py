@@ -74,9 +74,9 @@ def _fries(action: Action) -> bool:
 def _judged(celsius: Amount, span: Span, kind: str, action: Action) -> Iterator[Diagnostic]:
     known = limits().heat
     if celsius.lo > known[kind]:
-        yield _say(span, f"hotter than that can be: {known[kind]} °C at the most ({SOURCE})")
+        yield _say(span, f"hotter than expected: {known[kind]} °C at most ({SOURCE})")
     elif celsius.hi < known["frying"] and known[kind] == known["pan"] and _fries(action):
-        yield _say(span, f"too cool to fry in: {known['frying']} °C at the least ({SOURCE})")
+        yield _say(span, f"too cool to fry in: at least {known['frying']} °C ({SOURCE})")
 
 
 def _say(span: Span, message: str) -> Diagnostic:

@@ -1,6 +1,6 @@
 """An oven, grill or bath that is heated and then never used.
 
-It costs an hour of heat, stands in the way of other dishes in the plan, and most likely a line is missing.
+It costs an hour of heat, takes the place of other dishes on the timeline, and most likely a line is missing.
 
 Write the line that uses it (`[bake for 20 min]`), or take the heating out.
 """

@@ -1,10 +1,10 @@
-"""A bread dough much drier or much wetter than the house's doughs.
+"""A bread dough much drier or much wetter than the expected range.
 
 Too little water and the dough tears; too much and it runs. Mostly a figure was mistyped, or an ingredient lost its
 bracket.
 
-Check water and flour. The water in milk, eggs, butter and honey counts, as far as it is known. A house that bakes
-wetter or drier writes its own band in `kitchen.toml`: `[dough]`, `hydration = [50, 100]`.
+Check water and flour. The water in milk, eggs, butter and honey counts, as far as it is known. If you
+bake wetter or drier, set your own range in `kitchen.toml`: `[dough]`, `hydration = [50, 100]`.
 """
 
 from __future__ import annotations

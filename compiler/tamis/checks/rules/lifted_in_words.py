@@ -1,7 +1,7 @@
 """Food is lifted out in plain words.
 
-For the table and the plan it stays with the rest: what is boiled down and named afterwards holds it too, and it cannot
-be called back by its name alone.
+For the table and the timeline it stays with the rest: what is boiled down and named afterwards holds it too, and it
+cannot be called back by its name alone.
 
 Put the food in brackets, `Lift out [the pears]`: it goes its own way, and comes back by that name. Or name what stays
 behind, as in `[leaving syrup]`, and go on with `[the syrup]`; the food is then what you have in hand.
@@ -74,7 +74,7 @@ def check(view: View) -> Iterator[Diagnostic]:
         found = next((one for one in lifted if singular(one.food) in foods), None)
         if found is not None:
             said = words.plain.slice(found.first, found.end)
-            message = f"“{said}” in plain words: for table and plan it stays with the rest"
+            message = f"“{said}” stands outside brackets: the table and timeline leave the food with the rest"
             left = example(view.recipe.language, "leaving_syrup")
             the = example(view.recipe.language, "the", name=found.food)
             hint = f"put it in brackets, {the}, here and where it comes back; or name what stays behind, as in {left}"

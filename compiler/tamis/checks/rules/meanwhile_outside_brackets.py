@@ -2,7 +2,7 @@
 
 The work is then planned after the line above instead of beside it, and the batch above is not left waiting.
 
-Write it as a clause: `[Meanwhile], heat [the oven] [to 200 °C]`.
+Put it in a bracket: `[Meanwhile], heat [the oven] [to 200 °C]`.
 """
 
 from __future__ import annotations

@@ -1,7 +1,7 @@
 """A measure in the plain words of a line.
 
-What stands in plain words reaches no table, no shopping list and no scaled recipe, and its allergens are
-not seen: it looks measured, and is not.
+What stands in plain words reaches no table, no market list and no scaled recipe, and its allergens are
+not counted: it looks measured, and is not.
 
 Put it in a bracket: `add [2 tbsp sugar]`. Food that was measured before is called by its name alone.
 """
@@ -89,7 +89,7 @@ def _before_bracket(view: View, words: Stretch, amount: Amount) -> Iterator[Diag
     between = (view.source.slice(Span(span.end, read.clause.span.start)) for read in _unmeasured(words.action, span))
     if any(not gap.strip() for gap in between):
         text = words.plain.slice(amount.first, amount.end)
-        message = f"“{text}” stands before the bracket of its food: no table and no check sees it"
+        message = f"“{text}” stands before the bracket of its food: it is left out of tables and checks"
         yield Diagnostic(RULE, LEVEL, span, message, f"begin the bracket before it: `[{text} …]`")
 
 
@@ -111,7 +111,7 @@ def _more(view: View, words: Stretch) -> Iterator[Diagnostic]:
     names_food = all(map(plain.is_word, range(1 + number, len(plain))))
     if number and names_food and view.kitchen.larder.find(plain.said[1 + number :]):
         text = plain.slice(1, len(plain))
-        message = f"“{text}” stands in another food’s bracket: no table and no check sees it"
+        message = f"“{text}” stands in another food’s bracket: it is left out of tables and checks"
         yield Diagnostic(RULE, LEVEL, words.span(1, len(plain)), message, f"write `[{text}]`")
 
 
@@ -119,7 +119,7 @@ def _in_words(view: View, words: Stretch, amount: Amount, where: str) -> Iterato
     # After a bracket that nothing closes, the words were meant as a clause, and that is told already.
     if amount.kind in _KINDS and not _is_open(words, amount.first) and (end := _end_of_food(view, words, amount.end)):
         text = words.plain.slice(amount.first, end)
-        message = f"“{text}” {where}: no table and no check sees it"
+        message = f"“{text}” {where}: it is left out of tables and checks"
         yield Diagnostic(RULE, LEVEL, words.span(amount.first, end), message, f"write `[{text}]`")
 
 

@@ -60,7 +60,7 @@ def check(view: View) -> Iterator[Diagnostic]:
         verb = view.kitchen.verbs.of_base(work.verb)
         if verb is None or not verb.cooks or _tells_when(action, view.recipe.language):
             continue
-        message = "the food decides when this is done; expected what to look for"
+        message = "a range of time: expected what to look for, to tell when it is done"
         if not asked and any(_flows(use.ingredient.goods) for use in view.recipe.uses):
             hands = view.recipe.history.hands(len(view.recipe.actions))
         asked = True
@@ -72,7 +72,7 @@ def _hint(view: View, action: Action, verb: Verb, hands: Hands | None) -> str:
     found = next(filter(None, said), "")
     there = hands[action.number].uses if hands is not None else frozenset()
     offered = f"`[{found}]`" if found else example(view.recipe.language, _done(view, there, verb))
-    return f"put it in brackets: {offered}" if found else f"add a clause such as {offered}"
+    return f"put it in brackets: {offered}" if found else f"add a bracket such as {offered}"
 
 
 def _cue(plain: Plain) -> str:

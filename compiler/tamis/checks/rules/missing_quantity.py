@@ -1,7 +1,7 @@
 """A food in a bracket without a measure, and without a reason for having none.
 
 A stranger cannot tell a spoonful of sugar from a cupful, and the table, the weight of the batch and the
-shopping list all lack it.
+market list all lack it.
 
 Write the measure: `[40 g sugar]`, `[a pinch of salt]`. Where the taste or the tin decides, say so after
 a comma: `[salt, to taste]`, `[oil, for the tin]`; beside verbs such as dust, grease and season no reason
@@ -77,7 +77,7 @@ def _in_vessels(view: View) -> Iterator[Diagnostic]:
         if goods is None:
             continue
         held = tool.contains
-        message = f"how much {held}? “{tool.name}” is taken for equipment, and what it holds for nothing"
+        message = f"how much {held}? “{tool.name}” is read as equipment, so what it holds is not counted"
         measure = likely(goods, held, view.recipe.language)
         yield Diagnostic(RULE, LEVEL, tool.clause.span, message, f"write `[{measure} {held}]`")
 

@@ -1,4 +1,4 @@
-"""Something made before is named within a time, where nothing takes it: *for 5 min in the butter*.
+"""Something made before is named inside the bracket of a time, where it is not used: *for 5 min in the butter*.
 
 The words are printed, but the butter never comes to the food: the batch lacks its weight, allergens and hazards.
 
@@ -82,7 +82,7 @@ def check(view: View) -> Iterator[Diagnostic]:
             name = next((name for name in _beside(view, action) if _begins(said[at:], name)), "")
             if name:
                 start = read.clause.span.start + 1 + at
-                message = f"“{name}” is named within a time: nothing takes it here, and it is not in this batch"
+                message = f"“{name}” stands inside the bracket of a time, where it is not used"
                 hint = f"close the bracket after the time, and give “{name}” one of its own"
                 yield Diagnostic(RULE, LEVEL, Span(start, start + len(name)), message, hint)
 

@@ -1,6 +1,6 @@
 """New food is put into a new vessel while the batch still lies in another, and nothing says how they meet.
 
-Clauses act in order on one batch: the new food counts as added to what lies in the pan, though it lies
+Brackets act in order on one batch: the new food counts as added to what lies in the pan, though it lies
 in a bowl. A cook reading this stands with two vessels and does not know which goes into which. Plain words in the
 line or the next one may say it: `stir into the butter`, `pour both over the crumbs`, `whisk it into the pan`.
 
@@ -222,7 +222,8 @@ def _finding(view: View, vessel: Span, lies_in: Tool, last: Action | None) -> Di
     named, the, meanwhile = (example(lies_in.clause.language, key) for key in keys)
     line = view.source.place(end - 1).line
     hint = (
-        f"give it a name at the end of line {line}, {named}, and write {the} where it goes in; only where this is made "
-        f"beside it and goes to it in a later paragraph: begin with {meanwhile}, and write {the} there"
+        f"name the first food at the end of line {line}, {named}, and write {the} where it goes in; or, if the new "
+        f"food is made at the same time and added in a later step, begin this line with {meanwhile} and write {the} "
+        "there"
     )
     return Diagnostic(RULE, LEVEL, vessel, message, hint, tuple(labels))

@@ -1,6 +1,6 @@
 """*The laminated dough* was read as the dough, and there is a component called Lamination.
 
-A name is looked for at the end of what is written; the words before it are taken for a description. Here one of them
+A name is looked for at the end of what is written; the words before it are read as a description. Here one of them
 sounds like another component, which may have been meant.
 
 Call the component by its name, `[the lamination]`; or leave the describing word out, if the first one was meant.

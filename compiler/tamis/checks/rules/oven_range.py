@@ -1,4 +1,4 @@
-"""An oven hotter than ovens are, or too cool for what is cooked in it.
+"""An oven hotter than most ovens, or too cool for what is cooked in it.
 
 A slip of one digit or of the scale burns the dish, or leaves it raw for hours: 350 °F is a moderate oven, 350 °C is
 none.
@@ -62,8 +62,8 @@ def check(view: View) -> Iterator[Diagnostic]:
         least = known.cooking if cooks else known.coolest
         for celsius, span in _degrees(view, action):
             if celsius.lo > known.hottest or celsius.hi < least:
-                far = "hotter than ovens are" if celsius.lo > known.hottest else "too cool for an oven"
-                limit = f"{known.hottest} °C at the most" if celsius.lo > known.hottest else f"{least} °C at the least"
+                far = "hotter than most ovens" if celsius.lo > known.hottest else "too cool for an oven"
+                limit = f"{known.hottest} °C at most" if celsius.lo > known.hottest else f"at least {least} °C"
                 message = f"{far}: {limit} ({SOURCE})"
                 yield Diagnostic(RULE, LEVEL, span, message, "check the digits and the scale, °C or °F")
 

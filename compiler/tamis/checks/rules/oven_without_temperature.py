@@ -56,7 +56,7 @@ def check(view: View) -> Iterator[Diagnostic]:
             return  # that is told where it stands
         if here.heats != "station":
             heat = example(view.recipe.language, "heat_oven")
-            message = f"no temperature of the oven is said here or before{_of_the_food(action)}"
+            message = f"the oven temperature is not given here or earlier{_of_the_food(action)}"
             yield Diagnostic(RULE, LEVEL, _place(action), message, f"heat it first: {heat}")
             return
 
@@ -70,7 +70,7 @@ def _in_words(view: View, last: Action) -> bool:
 
 def _of_the_food(action: Action) -> str:
     said = next((read.text for read in action.reads if isinstance(read, Target) and read.celsius), "")
-    return f": “{said}” is asked of the food" if said else ""
+    return f" (“{said}” is read as the food's temperature)" if said else ""
 
 
 def _place(action: Action) -> Span:

@@ -53,8 +53,8 @@ def check(view: View) -> Iterator[Diagnostic]:
             case Ingredient() as part, (Ingredient() | Reference()) as whole if part.measures:
                 if part.purpose or part.part or _is_piece(whole, view):
                     continue
-                message = f"“{part.name}” comes off “{whole.name}”, and is listed and weighed beside it"
-                yield Diagnostic(RULE, LEVEL, part.clause.span, message, _hint(view, part))
+                message = f"“{part.name}” comes off “{whole.name}”, but both are listed and weighed"
+                yield Diagnostic(RULE, LEVEL, part.clause.span, message, _hint(view, part, whole.name))
 
 
 def _is_piece(whole: Ingredient | Reference, view: View) -> bool:
@@ -62,12 +62,12 @@ def _is_piece(whole: Ingredient | Reference, view: View) -> bool:
     return isinstance(whole, Reference) and bool(view.kitchen.cupboard.find(whole.name.lower().split()))
 
 
-def _hint(view: View, part: Ingredient) -> str:
+def _hint(view: View, part: Ingredient, whole: str) -> str:
     from tamis.quantity.display import written
 
     measure = written(part.measures[0], view.recipe.language)
     left = example(view.recipe.language, "leaving_some", measure=measure, name=part.name)
-    return f"if it is part of that, name that alone, with {left}, and go on with what is left by its name"
+    return f"if it is part of “{whole}”, write only that, with {left}, and call the part by its name afterwards"
 
 
 def _beside(words: Stretch) -> list[Read | None]:

@@ -1,6 +1,6 @@
 """Flour is eaten without ever having been heated.
 
-Flour is not treated to kill germs; raw dough and flour stirred into a cold sweet have made people ill (US CDC).
+Flour is not treated to kill bacteria; raw dough and flour stirred into a cold sweet have made people ill (US CDC).
 
 Bake, fry or boil it, or toast it first: `[bake for 5 min] [until 71 °C (160 °F)]`. What another recipe bakes says
 `served: uncooked` in its header.

@@ -1,7 +1,7 @@
 """Raw milk or raw sprouts reach the plate uncooked.
 
-Both can carry germs that nobody sees or smells, and that are worst for the very young, the old, the pregnant and
-the ill.
+Both can carry bacteria that nobody sees or smells, and that are worst for young children, older adults, pregnant women
+and anyone with a weakened immune system.
 
 Heat the milk (`[until 72 °C]`) or take pasteurised milk; cook the sprouts. A dish that is meant so says
 `served: raw` in its header.
@@ -48,6 +48,7 @@ def check(view: View) -> Iterator[Diagnostic]:
         if item.hazard in ("raw-milk", "sprouts"):
             from tamis.safety.wording import limit_words, name_of, path_of
 
-            message = f"{name_of(item)} reaches the dish uncooked: {path_of(item, view.recipe)}"
-            hint = f"{limit_words(item, safety.authority, view.recipe.language)}; or `served: raw` in the header"
+            message = f"nothing cooks the {name_of(item)} before the dish is eaten: {path_of(item, view.recipe)}"
+            needed = limit_words(item, safety.authority, view.recipe.language)
+            hint = f"needed: {needed}; or write `served: raw` in the header"
             yield Diagnostic(RULE, LEVEL, item.span, message, hint)

@@ -57,13 +57,13 @@ def check(view: View) -> Iterator[Diagnostic]:
     hint = f"reheat to {window.reheat_text}; local food codes prevail"
     for item in view.safety.tepid:
         hot = example(view.recipe.language, "until_steaming")
-        message = f"heated again, and only until it is warm: {item.food}"
+        message = f"reheated only until it is warm: {item.food}"
         yield Diagnostic(RULE, LEVEL, item.span, message, f"say until when, {hot}, or {hint}")
     if not any(caution.key == "leftovers" for caution in view.safety.cautions):
         return
     for degrees, place in _asked(view):
         if degrees < window.reheat:
-            yield Diagnostic(RULE, LEVEL, place, "leftovers are heated less than the limit here", hint)
+            yield Diagnostic(RULE, LEVEL, place, "leftovers are reheated to less than the safe temperature here", hint)
 
 
 def _asked(view: View) -> Iterator[tuple[Fraction, Span]]:

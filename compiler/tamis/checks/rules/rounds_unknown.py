@@ -1,7 +1,7 @@
 """Food is cooked so much at a time, and nobody can know in how many rounds.
 
 Of a ladleful of batter at a time, each fried for two minutes a side, the whole takes as many times four minutes as
-there are ladlefuls. Where no number of pieces is known, the plan takes the time once.
+there are ladlefuls. Where no number of pieces is known, the timeline counts the time only once.
 
 Say in how many batches it is done, `[in 8 batches]`, or how many pieces the recipe makes, and how many at a time.
 """
@@ -43,7 +43,7 @@ def check(view: View) -> Iterator[Diagnostic]:
     for action, read in view.each(Manner):
         once = action.work.given == "text" and action.batches == action.times == 1
         if once and read.measure is not None and _cooks(view, action, read):
-            message = f"nothing says how many times “{read.clause.text.strip()}” is: the plan takes it once"
+            message = f"how many rounds “{read.clause.text.strip()}” makes is not known: the timeline counts one"
             hint = f"say it: {example(view.recipe.language, 'two_batches')}, or how many pieces there are"
             yield Diagnostic(RULE, LEVEL, read.clause.span, message, hint)
 

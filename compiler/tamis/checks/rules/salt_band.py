@@ -3,9 +3,8 @@
 Without salt a dough is slack and the bread tastes of nothing; with double the salt it hardly rises and nobody eats
 it. A slipped decimal point makes either.
 
-Bring the salt to 1–2.5 % of all flour, that in the preferments included; a sweet or rich dough may have half of the
-least. A house whose bread is salted otherwise
-writes its own band in `kitchen.toml`: `[dough]`, `salt = [1, 2]`.
+Bring the salt to 1–2.5 % of all flour, including the flour in preferments; a sweet or rich dough may have half of the
+least. If your bread is salted otherwise, set your own range in `kitchen.toml`: `[dough]`, `salt = [1, 2]`.
 """
 
 # Common practice: about 2 % in lean bread, down to 1 % in tin loaves and small milk rolls, less in sweet doughs.

@@ -1,6 +1,7 @@
 """An egg is cooked, but nothing says until white and yolk are firm.
 
-Most people may choose a soft yolk; the very young, the old, the pregnant and the ill should not (US FDA).
+Most people may choose a soft yolk; young children, older adults, pregnant women and anyone with a weakened immune
+system should not (US FDA).
 
 Nothing needs to be done. A firm egg says so: `[until white and yolk are firm]`, or `[boil for 9 min]`.
 """
@@ -43,5 +44,5 @@ def check(view: View) -> Iterator[Diagnostic]:
     for item in safety.open if not safety.served else ():
         if item.hazard == "egg" and item.form == "whole" and item.heated:
             message = "the egg may stay soft; the page says for whom pasteurised eggs are the better choice"
-            hint = f"{example(view.recipe.language, 'until_firm')}, or 71 °C (160 °F) inside"
+            hint = f"for a firm egg, write {example(view.recipe.language, 'until_firm')}, or 71 °C (160 °F) inside"
             yield Diagnostic(RULE, LEVEL, item.span, message, hint)

@@ -43,6 +43,7 @@ def check(view: View) -> Iterator[Diagnostic]:
     for found in view.safety.contradictions:
         level: Severity = "warning" if found.optional else LEVEL
         extra = ", even if it may be left out" if found.optional else ""
-        message = f"“{found.tag}” is contradicted by {found.food} ({found.why}){extra}"
+        why = f" ({found.why})" if found.why != found.food else ""
+        message = f"“{found.tag}” is contradicted by {found.food}{why}{extra}"
         labels = (Label(view.recipe.header.span("tags"), "the tag stands here"),)
         yield Diagnostic(RULE, level, found.span, message, f"take “{found.tag}” out of the tags, or the food", labels)

@@ -1,9 +1,9 @@
-"""A tag promises something that nothing here can check.
+"""A tag makes a claim that nothing here can check.
 
-A guest trusts the tag. Nobody has looked whether it holds: the goods tell nothing of salt or of how an animal was
-slaughtered, and a promise that a recipe cannot prove is not proved by finding nothing.
+A guest trusts the tag. Nobody has looked whether it holds: the ingredient data say nothing of salt or of how an animal
+was slaughtered, and a claim that a recipe cannot prove is not proved by finding nothing.
 
-Check it yourself, and silence this rule for the line; or take the tag out.
+Check it yourself, and allow it with a reason; or take the tag out.
 """
 
 from __future__ import annotations

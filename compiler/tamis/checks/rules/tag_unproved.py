@@ -1,9 +1,9 @@
-"""A tag promises something, and nothing tells it of one food.
+"""A tag makes a claim that is not known to hold for one of the foods.
 
-The compiler can vouch for the goods it knows; a food that it doesn't may hide milk or wheat, and of a sausage or a
+The ingredient data can confirm it for the foods in them; an unknown food may hide milk or wheat, and of a sausage or a
 stock it depends on the make.
 
-Give the food in `goods.toml` with its allergens, or check its label and silence this rule for the line.
+Give the food in `goods.toml` with its allergens, or check its label and allow it with a reason.
 """
 
 from __future__ import annotations
@@ -62,6 +62,6 @@ def check(view: View) -> Iterator[Diagnostic]:
     for claim in view.safety.unproved:
         foods = [food for food in claim.foods if food not in told]
         if foods:
-            message = f"“{claim.tag}” can't be vouched for: nothing tells it of {', '.join(foods)}"
+            message = f"“{claim.tag}” cannot be confirmed: not known for {', '.join(foods)}"
             hint = "check the label, and add the food to `goods.toml` with its allergens"
             yield Diagnostic(RULE, LEVEL, view.recipe.header.span("tags"), message, hint)

@@ -57,7 +57,7 @@ def check(view: View) -> Iterator[Diagnostic]:
     told += [(wait.text.lower(), wait.span) for component in view.recipe.components for wait in component.ahead]
     for text, span in told:
         if any(word in text for word in thaws) and plain_of(text, view.kitchen).ask(_at_room):
-            hint = "in the fridge, or in cold water changed every 30 minutes; local food codes prevail"
+            hint = "thaw it in the fridge, or in cold water changed every 30 minutes; local food codes prevail"
             yield Diagnostic(RULE, LEVEL, span, "this thaws at room temperature", hint)
 
 

@@ -1,7 +1,6 @@
 """A time in the plain words of a line.
 
-The timeline plans the kitchen's estimate instead of the cook's own figure, and a card made from it says otherwise than
-the text.
+The timeline uses tamis's estimate instead of the cook's own time, and then disagrees with the text.
 
 Put it in a bracket: `[knead for 10 min]`, `[stirring every 5 min]`.
 """
@@ -61,7 +60,7 @@ def check(view: View) -> Iterator[Diagnostic]:
         if opener is not None and not _has_time(words.action):
             told = words
             text = words.plain.slice(opener, time.end)
-            message = f"“{text}” stands outside brackets: the timeline does not see it"
+            message = f"“{text}” stands outside brackets: the timeline leaves it out"
             yield Diagnostic(RULE, LEVEL, words.span(opener, time.end), message, f"write `[{text}]`")
 
 

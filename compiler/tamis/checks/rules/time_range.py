@@ -1,6 +1,6 @@
 """A time longer than such work takes anywhere, or shorter.
 
-One digit too many, or hours for minutes, minutes for hours, and the plan of the day is wrong from there on.
+One digit too many, or hours for minutes, minutes for hours, and the timeline is wrong from there on.
 
 Check the number and its unit: `[bake for 20 min]`. Where it is meant, allow it with a reason.
 """
@@ -75,13 +75,13 @@ def _too_long(view: View, action: Action, known: Limits) -> str:
     here, lasts = view.recipe.places.lines[action.number], action.work.wait.lo if action.work.wait else 0
     most, heat = _most().get(action.work.verb), _oven_hours(here, known)
     if most is not None and lasts > most:
-        return f"“{{name}}” for longer than {_number(most / _HOUR)} h: no recipe takes that long ({SOURCE})"
+        return f"longer than expected: “{{name}}” for more than {_number(most / _HOUR)} h ({SOURCE})"
     if heat is not None and lasts > heat * _HOUR:
-        return f"longer than {_number(heat)} h in so hot an oven: nothing is left of the food ({SOURCE})"
+        return f"longer than expected: more than {_number(heat)} h in so hot an oven ({SOURCE})"
     if lasts > known.constant * _HOUR and any(_is_constant(read) for read in action.reads):
-        return f"stirred without stopping for longer than {_number(known.constant)} h: nobody does ({SOURCE})"
+        return f"longer than expected: stirred without stopping for more than {_number(known.constant)} h ({SOURCE})"
     if any([isinstance(read, Time) and read.sides and lasts > known.side * _HOUR * 2 for read in action.reads]):
-        return f"on each side for longer than {_number(known.side * 60)} min: nobody does ({SOURCE})"
+        return f"longer than expected: more than {_number(known.side * 60)} min on each side ({SOURCE})"
     return ""
 
 
@@ -89,9 +89,9 @@ def _in_itself(action: Action, known: Limits) -> str:
     """What speaks against a time in its own line: too short for its verb, or less than the time between two stirs."""
     if _is_short(action, known):
         least = _number(known.minutes[action.work.verb])
-        return f"“{{name}}” for less than {least} min: no recipe takes so short a time ({SOURCE})"
+        return f"shorter than expected: “{{name}}” for less than {least} min ({SOURCE})"
     every = _rarer_than_all(action)
-    return f"“{every}” is longer than all of the time in its line" if every is not None else ""
+    return f"“{every}” is longer than all the time in its line" if every is not None else ""
 
 
 @cache

@@ -1,6 +1,6 @@
 """One ingredient with two measures in two places, and a cup of it weighs more in one than in the other.
 
-The cook who uses cups gets another dish than the one who weighs, and no single figure can mend the table.
+The cook who uses cups gets another dish than the one who weighs, and no single figure can put the table right.
 
 Take one weight for the cup and keep to it throughout the recipe. The check allows 10 %.
 """

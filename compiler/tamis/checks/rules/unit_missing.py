@@ -67,7 +67,7 @@ def _parts(view: View) -> Iterator[Diagnostic]:
 
             number = written(share.measure, view.recipe.language)
             message = f"“{number}” of what? A unit is missing: “{read.name}” is measured, not counted"
-            yield Diagnostic(RULE, LEVEL, read.clause.span, message, "write a unit behind the number")
+            yield Diagnostic(RULE, LEVEL, read.clause.span, message, "write a unit after the number")
 
 
 def _hint(food: Ingredient, goods: Goods, number: Amount) -> str:

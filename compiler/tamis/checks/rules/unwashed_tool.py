@@ -1,6 +1,6 @@
 """A board or knife that held raw meat, poultry or fish is used, unwashed, for food that isn't cooked after.
 
-The germs that heat would have killed in the meat are eaten with the salad.
+The bacteria that heat would have killed in the meat are eaten with the salad.
 
 Wash it in between (`wash [the board] in hot soapy water`), take another (`[on a clean board]`), or cut the salad
 first.

@@ -68,14 +68,14 @@ def check(view: View) -> Iterator[Diagnostic]:
         if supply is None or stem in taken:
             continue
         food = _meant(view, supply)
-        message = f"nothing is taken from “{supply.title}”, which stands under `uses:`"
+        message = f"nothing is used from “{supply.title}”, which is listed under `uses:`"
         if food is None:
             the = example(view.recipe.language, "the", name=supply.title.lower())
-            hint = f"take from it, for example {the}, or take it out of `uses:`"
+            hint = f"use it, for example {the}, or take it out of `uses:`"
             yield Diagnostic(RULE, LEVEL, _span(view, stem), message, hint)
         else:
             said = f"{food.measure_text} of the {food.name}" if food.measure_text else f"the {food.name}"
-            message = f"“{food.name}” stands here as bought food; {message}"
+            message = f"“{food.name}” is read as bought food here; {message}"
             yield Diagnostic(RULE, LEVEL, food.clause.span, message, f"write `[{said}]`")
 
 

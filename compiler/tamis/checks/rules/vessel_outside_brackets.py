@@ -1,6 +1,6 @@
 """A pan or a bowl in the plain words of a line.
 
-It stands in the equipment list, but nothing tells that the food now lies in another vessel.
+It stands in the equipment list, but the food is not counted as being in that vessel.
 
 Put it in a bracket: `[in a large bowl]`, `[into a wide pan]`.
 """
@@ -56,7 +56,7 @@ def check(view: View) -> Iterator[Diagnostic]:
             if entered and kept and not _is_other_way(words.plain, placed):
                 span = placed.span.shifted(words.start)
                 said = view.source.slice(span)
-                message = f"“{said}” stands outside brackets: nothing tells that the food lies there now"
+                message = f"“{said}” stands outside brackets: the food is not counted as being there"
                 yield Diagnostic(RULE, LEVEL, span, message, f"write `[{said}]`")
 
 

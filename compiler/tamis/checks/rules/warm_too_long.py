@@ -1,6 +1,6 @@
 """Food that spoils stands too long between cold and hot.
 
-Between 5 and 57 °C (the home rule: 40 and 140 °F) germs can double in 20 minutes. Risky food may be there for 2
+Between 5 and 57 °C (the home rule: 40 and 140 °F) bacteria can double in 20 minutes. Risky food may be there for 2
 hours in all (USDA FSIS; US Food Code 3-501.14: from 57 to 21 °C within 2 hours, to 5 °C within 6).
 
 Put it in the fridge (`[marinate overnight] [in the fridge]`), shorten the wait, cool it over ice, or keep it hot.
@@ -51,9 +51,9 @@ def check(view: View) -> Iterator[Diagnostic]:
         from tamis.quantity.times import duration
 
         message = f"here {wait.food} may {_where(wait)} for more than {duration(window.out)}"
-        hint = "into the fridge with it, a shorter wait, or keep it hot; local food codes prevail"
+        hint = "chill it, shorten the wait, or keep it hot; local food codes prevail"
         if wait.kept_warm and wait.celsius is None:
-            message += ", and nothing says how warm"
+            message += ", and no temperature is given"
             from tamis.quantity.display import limit_c
 
             said = view.source.slice(wait.span)[1:-1]
@@ -72,5 +72,5 @@ def _has_left_the_oven(view: View, wait: Wait) -> bool:
 
 def _where(wait: Wait) -> str:
     if wait.celsius is not None:
-        return "stand too warm to keep and too cool to hold"
+        return "stand at a temperature too warm for storage and too cool for hot holding"
     return "be kept warm" if wait.kept_warm else "stand at room temperature"

@@ -1,9 +1,8 @@
-"""A line with a time, whose word for the work is not known, or that has none.
+"""A line with a time, whose verb is not known, or that has none.
 
-The plan takes all of that time for work by hand: what is left to itself is then done by nobody else, and nothing runs
-beside it.
+All of that time is planned as hands-on work: nothing else can be done beside it, even if the food is left alone.
 
-Say it by a word that the reference lists (`[leave for 2 h]`), or mark the time: `[for 2 h, unattended]`.
+Use a verb that the reference lists (`[leave for 2 h]`), or mark the time: `[for 2 h, unattended]`.
 """
 
 from __future__ import annotations
@@ -59,9 +58,9 @@ def check(view: View) -> Iterator[Diagnostic]:
         if span is not None:
             yield _said(view, span)
         elif not action.verbs and action.work.hands:
-            message = "nothing tells what is done in this time: it is planned as work by hand"
+            message = "this time has no verb: it is planned as hands-on work"
             alone = example(view.recipe.language, "unattended")
-            yield Diagnostic(RULE, LEVEL, time.clause.span, message, f"say it by a verb, or mark the time: {alone}")
+            yield Diagnostic(RULE, LEVEL, time.clause.span, message, f"give it a verb, or mark the time: {alone}")
 
 
 def _unknown(stretches: Iterable[Stretch], action: Action, time: Time) -> Span | None:
@@ -82,5 +81,5 @@ def _said(view: View, span: Span) -> Diagnostic:
     word = view.source.slice(span)
     near = view.kitchen.verbs.near(word.lower())
     alone = example(view.recipe.language, "unattended")
-    hint = f"did you mean `{near}`?" if near else f"say it by a word that is known, or mark the time: {alone}"
-    return Diagnostic(RULE, LEVEL, span, f"no work is called “{word}”: the time is planned as work by hand", hint)
+    hint = f"did you mean `{near}`?" if near else f"use a known verb, or mark the time: {alone}"
+    return Diagnostic(RULE, LEVEL, span, f"“{word}” is not a known verb: the time is planned as hands-on work", hint)

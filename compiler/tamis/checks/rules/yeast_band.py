@@ -1,11 +1,11 @@
-"""A bread with much more or much less yeast than the house's doughs.
+"""A bread with much more or much less yeast than the expected range.
 
 With ten times the yeast a dough is over before the oven is hot and tastes of it; with a tenth it is still flat in the
 evening. Fresh yeast weighs about three times as much as instant dry for the same work, so a changed kind is often
 the cause.
 
 Check amount and kind. All kinds count as instant dry here (fresh 0.33, active dry 0.75 of their weight; published
-factors disagree, so the band is wide). A house writes its own in `kitchen.toml`: `[dough]`, `yeast = [0.1, 2]`.
+factors disagree, so the range is wide). Set your own range in `kitchen.toml`: `[dough]`, `yeast = [0.1, 2]`.
 """
 
 from __future__ import annotations

@@ -1,9 +1,9 @@
-"""A food that is taken by eye, in a recipe that is scaled.
+"""A food that is measured by eye, in a recipe that is scaled.
 
 *A few strips of lemon peel* and *a little nutmeg* hold no number, so nothing multiplies them: beside three times
 as much of all the rest they are too few.
 
-Take so many times as much as you would for one, and taste; or give the recipe a measure.
+Use that many times what the recipe as written takes, and taste; or give the recipe a measure.
 """
 
 from __future__ import annotations
@@ -47,8 +47,8 @@ def check(scene: Scene) -> Iterator[Diagnostic]:
     if not found:
         return
     said = ", ".join(dict.fromkeys(_said(food) for food in found))
-    message = f"{said}: taken by eye, and written for × 1"
-    hint = f"take {times_text(scene.factor)} of what you would take for one, and taste"
+    message = f"{said}: measured by eye, so not scaled"
+    hint = f"use about {times_text(scene.factor)} what the recipe as written takes, and taste"
     labels = tuple(Label(food.clause.span, "and this") for food in found[1:])
     yield Diagnostic(RULE, LEVEL, found[0].clause.span, message, hint, labels)
 

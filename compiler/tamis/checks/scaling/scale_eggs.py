@@ -61,15 +61,15 @@ def check(scene: Scene) -> Iterator[Diagnostic]:
 def _finding(scene: Scene, use: Use, wanted: Fraction) -> Diagnostic:
     from tamis.model.names import several
     from tamis.quantity.display import grams
-    from tamis.quantity.numerals import decimal
+    from tamis.quantity.numerals import number
 
     food = use.ingredient
     assert food.goods is not None
     piece = scene.kitchen.larder.piece(food.goods, food.measures[0].unit, food.states)
-    hint = "weigh out the part of a beaten one"
+    hint = "beat one and weigh out the part you need"
     if piece:
         each = f"{grams(piece.usual)} each without shell: {piece.source}"
         hint = f"beat them and weigh out {grams(wanted * piece.usual)} ({each})"
     name = food.name if food.measures[0].amount.hi > 1 else several(food.name, food, scene.kitchen.language)
-    message = f"{food.measures[0].amount.lo} becomes {decimal(wanted)} {name}"
+    message = f"{food.measures[0].amount.lo} becomes {number(wanted)} {name}"
     return Diagnostic(RULE, LEVEL, food.clause.span, message, hint)

@@ -31,6 +31,7 @@ if TYPE_CHECKING:
 RULE = "scale-frying"
 LEVEL: Severity = "warning"
 FACTOR = Fraction(2)
+_EACH = "cook each for the time stated; the timeline still counts the recipe's own number of batches"
 BAD = """\
 title: Fried mushrooms
 serves: 2
@@ -102,7 +103,7 @@ def _turns(scene: Scene, turn: Span) -> Diagnostic:
     from tamis.quantity.numerals import decimal
 
     message = f"{times_text(scene.factor)} takes {decimal(scene.factor)} times as many turns"
-    return Diagnostic(RULE, LEVEL, turn, message, "each for the time stated; the plan counts those of the recipe")
+    return Diagnostic(RULE, LEVEL, turn, message, _EACH)
 
 
 def _batches(scene: Scene, action: Action, repeat: Repeat) -> Iterator[Diagnostic]:
@@ -111,12 +112,11 @@ def _batches(scene: Scene, action: Action, repeat: Repeat) -> Iterator[Diagnosti
 
     times, number = times_text(scene.factor), decimal(repeat.number)
     wanted, lots = int(-(-repeat.number * scene.factor // 1)), "loads" if repeat.kind == "loads" else "batches"
-    hint = "each for the time stated; the plan counts those of the recipe"
     if scene.factor > 1 and repeat.kind == "batch-size":
         message = f"{times} takes {decimal(scene.factor)} times as many batches of {number}"
-        yield Diagnostic(RULE, LEVEL, repeat.clause.span, message, hint)
+        yield Diagnostic(RULE, LEVEL, repeat.clause.span, message, _EACH)
     elif scene.factor > 1 and wanted > repeat.number:
-        yield Diagnostic(RULE, LEVEL, repeat.clause.span, f"{times} takes about {wanted} {lots}, not {number}", hint)
+        yield Diagnostic(RULE, LEVEL, repeat.clause.span, f"{times} takes about {wanted} {lots}, not {number}", _EACH)
 
 
 def _crowding(scene: Scene, places: list[tuple[Span, int]]) -> Diagnostic:
@@ -125,7 +125,7 @@ def _crowding(scene: Scene, places: list[tuple[Span, int]]) -> Diagnostic:
     wanted = int(-(-scene.factor // 1))
     message = f"{times_text(scene.factor)} crowds the pan: fry in {wanted} batches, or in {wanted * pans} pans"
     labels = tuple(Label(other, "and here") for other, _ in more)
-    return Diagnostic(RULE, LEVEL, place, message, "each for the time stated", labels)
+    return Diagnostic(RULE, LEVEL, place, message, "fry each for the time stated", labels)
 
 
 def _crowds(scene: Scene, action: Action, hands: Hands, told: set[int]) -> bool:

@@ -2,7 +2,7 @@
 
 What lies in a second layer stays raw, and what waits for its turn gets cold.
 
-Grill in loads, each for the time that is stated, and keep warm what is done.
+Grill in batches, each for the time that is stated, and keep warm what is done.
 """
 
 from __future__ import annotations
@@ -56,8 +56,9 @@ def check(scene: Scene) -> Iterator[Diagnostic]:
         if action.component not in told and action.batches == 1 and _is_grilled(scene, action):
             told.add(action.component)
             wanted = int(-(-scene.factor // 1))
-            message = f"{times_text(scene.factor)} does not lie side by side at the grill: grill in {wanted} loads"
-            yield Diagnostic(RULE, LEVEL, _place(action), message, "each for the time stated; keep warm what is done")
+            times, hint = times_text(scene.factor), "grill each for the time stated; keep warm what is done"
+            message = f"{times}: the food does not fit side by side on the grill: grill in {wanted} batches"
+            yield Diagnostic(RULE, LEVEL, _place(action), message, hint)
 
 
 def _is_grilled(scene: Scene, action: Action) -> bool:

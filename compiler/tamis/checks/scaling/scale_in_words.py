@@ -3,7 +3,7 @@
 *Lay the tomato on ten of them* and *it makes about 42* stand outside brackets: nobody multiplies them, and they
 contradict the rest. What is told of each piece, a size, a time and *six at a time* stay true.
 
-Reckon it anew where it counts or measures the whole; or say it without a number: *half of them*.
+Work it out again where it counts or measures the whole; or say it without a number: *half of them*.
 """
 
 from __future__ import annotations
@@ -63,7 +63,7 @@ def check(scene: Scene) -> Iterator[Diagnostic]:
         return
     (said, span), *others = found
     message = f"{times_text(scene.factor)}: “{said}” stands in plain words, and stays as it is"
-    hint = "reckon it anew if it counts or measures the whole"
+    hint = "work it out again if it counts or measures the whole"
     yield Diagnostic(RULE, LEVEL, span, message, hint, tuple(Label(other, "and this") for _, other in others))
 
 

@@ -73,7 +73,7 @@ def _in_parts(scene: Scene, food: Ingredient) -> Iterator[Diagnostic]:
     wanted = measure.amount.lo * scene.factor
     if wanted < _MANY and measure.amount.lo.denominator == 1 != wanted.denominator:
         name = f"{measure.unit} of {food.name}" if measure.unit else food.name
-        message = f"{measure.amount.lo} becomes {number(wanted)}: {name}"
+        message = f"{measure.amount.lo} becomes {number(wanted)} {name}"
         hint = "buy heavier ones instead, and go by the core temperature: they take longer"
         yield Diagnostic(RULE, LEVEL, food.clause.span, message, hint)
 

@@ -1,6 +1,7 @@
 """More trays than go into the oven at once when a recipe is scaled.
 
-What waits for the second load goes on rising or melting on the worktop, and the whole takes longer than the plan says.
+What waits for the second load goes on rising or melting on the worktop, and the whole takes longer than the timeline
+says.
 
 Bake in loads and keep what waits cold, or choose a smaller factor. How many racks there are, `kitchen.toml` tells; a
 joint, a bird or a fish of 4 kg or more fills an oven by itself (common practice). Trays that never lie in the oven do

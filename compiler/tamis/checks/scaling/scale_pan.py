@@ -124,7 +124,7 @@ def _said(scene: Scene, tool: Tool) -> tuple[str, str] | None:
     if tool.several:
         if tool.definite or not tool.size:
             return None
-        message = f"“{tool.clause.text.strip()}” does not say how many: another number of them is wanted"
+        message = f"“{tool.clause.text.strip()}” does not say how many: the scaled recipe needs a different number"
         return message, "count those that the recipe takes now, and write their number"
     if pan is None:
         if not (tool.number > 1 or tool.size) or wanted == tool.number:
@@ -144,13 +144,13 @@ def _measures(scene: Scene, tool: Tool, pan: Pan) -> str:
     from tamis.quantity.numerals import rounded
 
     if pan.volume is not None:
-        return f"it holds {millilitres(pan.volume)}, and {millilitres(pan.volume * scene.factor)} are wanted"
+        return f"it holds {millilitres(pan.volume)}, but {millilitres(pan.volume * scene.factor)} are needed"
     area = (pan.area or Fraction(0)) / 100
     if pan.shape == "" and len(pan.sides) == 1:
-        return f"at the same depth it takes {float(scene.factor):.2g} times its area"
+        return f"at the same depth it needs {float(scene.factor):.2g} times its area"
     wanted = rounded(area * scene.factor, 1)
     each = " each" if tool.number > 1 else ""
-    return f"at the same depth it takes {wanted} cm²{each}, and there are {rounded(area, 1)} cm²"
+    return f"at the same depth it needs {wanted} cm²{each}, but has {rounded(area, 1)} cm²"
 
 
 def _instead(scene: Scene, tool: Tool, pan: Pan, wanted: int | Fraction) -> str:

@@ -5,9 +5,9 @@ And where a dough that lies in pieces is cut again, twelve triangles may be all 
 Where the recipe takes *the first piece* and *the second*, *one of the layers* of two tins, or lays four squares one
 upon another, their number belongs to the recipe, and stays.
 
-Choose a factor that leaves the pieces whole, or go by the cue instead of the time. If each piece is cut into so many,
-say so: `[into 12 triangles each]`; that number stays. Where the header makes as many as there are of each piece
-together (`makes: 24 croissants`), it is understood so.
+Choose a factor that leaves the pieces whole, or go by what to look for instead of the time. If each piece is cut into
+so many, say so: `[into 12 triangles each]`; that number stays. Where the header makes as many as there are of each
+piece together (`makes: 24 croissants`), it is understood so.
 """
 
 from __future__ import annotations
@@ -68,12 +68,12 @@ def check(scene: Scene) -> Iterator[Diagnostic]:
             if wanted.denominator != 1:
                 message = (
                     f"{times_text(scene.factor)} would be {decimal(wanted)} {noun}: "
-                    f"there stay {stays}, each {decimal(scene.factor)} times as heavy"
+                    f"the number stays at {stays}, each {decimal(scene.factor)} times as heavy"
                 )
-                hint = "they take a longer or shorter time: go by the cue"
+                hint = "their cooking time changes: go by the sign to look for"
                 yield Diagnostic(RULE, LEVEL, read.clause.span, message, hint)
             elif again.get(read.clause.span, False) is None:
-                message = f"{times_text(scene.factor)}: taken as {decimal(wanted)} {noun} of all the pieces together"
+                message = f"{times_text(scene.factor)}: counted as {decimal(wanted)} {noun} from all pieces together"
                 hint = f"if each piece is cut so, it stays {stays}: say `[{read.clause.text.strip()} each]`"
                 yield Diagnostic(RULE, LEVEL, read.clause.span, message, hint)
 
@@ -88,14 +88,15 @@ def _kept(scene: Scene) -> Iterator[Diagnostic]:
         told.setdefault(one.read.noun, []).append(one)
     for noun, (first, *more) in told.items():
         stays, factor = decimal(first.number.lo), decimal(scene.factor)
-        message = f"{times_text(scene.factor)}: “{first.words}” goes by {stays} {noun or 'pieces'}: there stay {stays}"
-        lots = f", or work in {factor} lots as written" if scene.factor > 1 and scene.factor.denominator == 1 else ""
+        depends = f"“{first.words}” depends on {stays} {noun or 'pieces'}"
+        message = f"{times_text(scene.factor)}: {depends}: the number stays at {stays}"
+        lots = f", or work in {factor} batches as written" if scene.factor > 1 and scene.factor.denominator == 1 else ""
         labels = tuple(Label(one.read.clause.span, "and here") for one in more)
         hint = f"each is {factor} times as heavy{lots}"
         yield Diagnostic(RULE, LEVEL, first.read.clause.span, message, hint, labels)
     of_tins = min(taken_by_number(scene.recipe) if not told and scene.factor > 1 else [], default=None)
     if of_tins is not None:
         factor = decimal(scene.factor)
-        message = f"{times_text(scene.factor)}: this goes by the number of the tins, which stays"
-        hint = f"the method is that of one: follow it {factor} times, or take tins {factor} times as large"
+        message = f"{times_text(scene.factor)}: this depends on the number of the tins, which stays"
+        hint = f"the method is for one lot of tins: repeat it {factor} times, or take tins {factor} times as large"
         yield Diagnostic(RULE, LEVEL, of_tins, message, hint)

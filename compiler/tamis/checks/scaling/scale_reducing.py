@@ -3,7 +3,7 @@
 Twice as much water does not boil away in the same time from the same pan, and half as much burns. What only simmers
 until it is done takes as long as before, once it boils.
 
-Go by the cue or by the measure left, not by the minutes; a wider pan shortens the wait.
+Go by the sign or by the measure left, not by the minutes; a wider pan shortens the wait.
 """
 
 from __future__ import annotations
@@ -67,7 +67,7 @@ def check(scene: Scene) -> Iterator[Diagnostic]:
 
 def _hint(signs: list[Cue | Target | Time]) -> str:
     """What to go by: what the recipe tells of it."""
-    told = ["the cue"] * any(isinstance(sign, Cue) for sign in signs)
+    told = ["the sign"] * any(isinstance(sign, Cue) for sign in signs)
     told += ["what is left"] * any(isinstance(sign, Target) for sign in signs)
     by = " and ".join(told) or "how thick it is and how much is left"
     return f"go by {by}, not by the minutes"

@@ -1,4 +1,4 @@
-"""Salt, spices and leaveners multiplied by a large factor.
+"""Salt, spices and leaveners multiplied by a large factor or a very small one.
 
 What is tasted and what makes gas does not follow a large factor: evaporation, the height of a dough and the tongue do
 not grow with the weight.
@@ -53,8 +53,8 @@ def check(scene: Scene) -> Iterator[Diagnostic]:
     if not found:
         return
     names = ", ".join(dict.fromkeys(food.goods.name for food in found if food.goods))
-    message = f"{times_text(scene.factor)} is a large factor for {names}"
-    more = scene.factor > 1
+    more, times = scene.factor > 1, times_text(scene.factor)
+    message = f"{times} is a large factor for {names}" if more else f"{times} leaves very small amounts of {names}"
     hint = (
         "begin with three quarters of a seasoning and taste; in a dough keep its percentage of the flour"
         if more

@@ -2,7 +2,7 @@
 
 Three times the dough on 30 × 30 cm is three times as thick: it bakes, dries or folds as another thing.
 
-Work in so many lots, each with a sheet of that size, or make the sheet larger by the area that the message names.
+Work in so many batches, each with a sheet of that size, or make the sheet larger by the area that the message names.
 """
 
 from __future__ import annotations
@@ -107,6 +107,6 @@ def _finding(scene: Scene, sheet: Pan, targets: list[Target]) -> Diagnostic:
     size = f"{size} cm {sheet.shape if len(sheet.sides) == 1 else ''}".rstrip()
     fits = "is too small for it" if scene.factor > 1 else "is too large for it"
     message = f"{times_text(scene.factor)}: {sheet.text} {fits} at the same thickness"
-    lots = f"work in {decimal(scene.factor)} lots of this size, or " if whole else ""
+    lots = f"work in {decimal(scene.factor)} batches of this size, or " if whole else ""
     labels = tuple(Label(target.clause.span, "and here") for target in targets[1:])
     return Diagnostic(RULE, LEVEL, targets[0].clause.span, message, f"{lots}make it {size}", labels)

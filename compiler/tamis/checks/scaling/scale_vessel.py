@@ -105,7 +105,7 @@ def _in_pots(scene: Scene) -> Iterator[Diagnostic]:
             continue
         seen.add(pot.clause.span.start)
         name = known.one(pot.name)
-        message = f"{times_text(scene.factor)}: {wanted} {inside.equipment.plural} do not stand in one {name}"
+        message = f"{times_text(scene.factor)}: {wanted} {inside.equipment.plural} do not fit in one {name}"
         hint = f"take more {known.plural(name)}, each with its own water, or cook them one after another"
         yield Diagnostic(RULE, LEVEL, pot.clause.span, message, hint)
 
@@ -157,7 +157,7 @@ def _said(tool: Tool, factor: Fraction, room: Room) -> tuple[str, str] | None:
 
     wanted = -(-tool.number * factor // 1)
     if tool.several:
-        message = f"“{tool.clause.text.strip()}” does not say how many: another number of them is wanted"
+        message = f"“{tool.clause.text.strip()}” does not say how many: the scaled recipe needs a different number"
         return message, "count those that the recipe takes now, and write their number"
     if tool.equipment.kind != "vessel":
         return (f"this takes {wanted} {tool.equipment.plural}, not {tool.number}", "") if tool.number > 1 else None
