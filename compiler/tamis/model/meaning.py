@@ -86,6 +86,8 @@ def one_meant(batches: Sequence[Batch], words: tuple[str, ...], rule: Rule = "na
     chosen = there or list(batches)
     if len(chosen) > 1:
         chosen = [batch for batch in chosen if batch.is_named(words)] or chosen
+    if len(chosen) > 1:  # the seasoning, and a sauce that holds some of it
+        chosen = [batch for batch in chosen if batch.label == words] or chosen
     return Meaning(chosen[0], also=tuple(chosen[1:]), rule=rule, words=words)
 
 

@@ -42,17 +42,28 @@ def put_to(parts: Iterable[Part], kitchen: Kitchen) -> Iterator[PutTo]:
 
 
 def put_in(parts: Iterable[Part], kitchen: Kitchen) -> Iterator[PutTo]:
-    """What plain words of a line put in, right behind their verb: *add the spinach*; where it stands in the file."""
+    """What plain words of a line put in, right behind their verb: *add the spinach*, *stir the flour into* …; where it
+    stands in the file."""
     for part in parts:
         if isinstance(part, Text):
             for found in plain_of(part.text, kitchen).ask(_put_in):
-                yield PutTo(found.start + part.span.start, found.names)
+                names = ((name, span.shifted(part.span.start)) for name, span in found.names)
+                yield PutTo(found.start + part.span.start, tuple(names))
 
 
 def _put_in(plain: Plain) -> tuple[PutTo, ...]:
-    adds = (command for command in plain.ask(commands) if command.verb.adds)
-    found = (PutTo(command.start, tuple(_names(plain, command.end))) for command in adds)
-    return tuple(one for one in found if one.names)
+    found = []
+    for command in plain.ask(commands):
+        names = tuple(_names(plain, command.end))
+        if names and (command.verb.adds or _goes_to(plain, names[0][1].end)):
+            found.append(PutTo(command.start, names))
+    return tuple(found)
+
+
+def _goes_to(plain: Plain, end: int) -> bool:
+    """Whether what ends here is put to something: *the browned flour into* …"""
+    at = next((at for at, start in enumerate(plain.starts) if start >= end), len(plain))
+    return plain.phrase(prose_words(plain.kitchen.language).puts, at) > 0
 
 
 def _put_to(plain: Plain) -> tuple[PutTo, ...]:
