@@ -6,7 +6,7 @@ from tamis.model.batch import answering, called_so, of_kind
 from tamis.model.described import unborne
 from tamis.model.meaning import Meaning, by_name, nearest_of, one_meant
 from tamis.model.rest_of import dish_names, own_names, rest_called
-from tamis.model.words import before_joint, plain
+from tamis.model.words import before_joint, piece_called, plain
 from tamis.quantity.nouns import nouns
 from tamis.reading.tables import tables
 from tamis.typed import TYPE_CHECKING
@@ -96,11 +96,13 @@ def _in_pieces(walker: Hands, words: tuple[str, ...]) -> Meaning | None:
     if not words:
         return None
     flow = walker.flow
-    one = nouns(flow.kitchen.language).singular
+    language = flow.kitchen.language
     for tier in (walker.open, flow.named, flow.made):
         divided = tier.called([("pieces", words[-1])], flow.index)
         found = one_meant(
-            [batch for batch in divided if batch.pieces and one(batch.pieces[1]) == words[-1]], words, "pieces"
+            [batch for batch in divided if batch.pieces and piece_called(batch.pieces[1], language) == words[-1]],
+            words,
+            "pieces",
         )
         if found:
             return found._replace(unborne=unborne(walker, words[:-1], found.batch))
