@@ -85,6 +85,8 @@ def _share(reading: Reading, node: Node) -> Share:
     if weighed is not None:
         said = read_measure(reading, [weighed])
         return Share("measure", measure=as_one(reading, said.measures))
+    if child(node[1], "SOME") is not None:
+        return Share("some")
     number, part = child(node[1], "count"), child(node[1], "FRACTION")
     assert part is not None
     value = reading.words.fractions[part[1].lower()]

@@ -54,6 +54,11 @@ def measured_more(nodes: Sequence[Node]) -> tuple[Node, ...]:
 def with_work_behind(reading: Reading, parts: Parts) -> Parts:
     """`2 eggs well beaten`, `1 tbsp flour mixed with water`: what was done to a food, behind its name without a comma,
     is no part of the name."""
+    at = next((at for at, node in enumerate(parts.name) if node[0] == "bracket"), 0)
+    if at and parts.name[at + 1 :]:  # a yeast cake (17 g) dissolved in milk
+        behind = with_work_behind(reading, parts._replace(name=(*parts.name[:at], *parts.name[at + 1 :])))
+        if len(behind.name) == len(leaves(parts.name[:at])):
+            return behind._replace(name=parts.name[:at], tail=(parts.name[at], *behind.tail))
     kitchen, words = reading.kitchen, leaves(parts.name)
     prose, larder, works = prose_words(kitchen.language), kitchen.larder, False
     for at in range(len(words) - 1, 0, -1):

@@ -186,6 +186,9 @@ class Cutter:
             last = "NUMBER" if kind == "NUMWORD" else kind
             if end != at:
                 at = self._cut_again(pieces, lower, at, end)
+        if len(fixed) > 1 and fixed[-1] is COMMA:  # a comma of the sentence, within the bracket
+            for tokens in (fixed, words, starts, ends):
+                tokens.pop()
         if words and words[0] in self._by_means:
             self._settle_spoons(cut, lower)
         if special:
