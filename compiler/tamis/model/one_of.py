@@ -48,6 +48,11 @@ def one_of_several(walker: Hands, reference: Reference) -> Reference:
             return reference._replace(share=Share("rest"))
         if several:
             return reference._replace(share=_ONE)
+    if number in words.others and not there and walker.open.shared:  # the other slices, of bread of which some went in
+        left = reference._replace(name=rest, share=Share("rest"))
+        meaning = look_up(walker, left)
+        if meaning and meaning.batch and meaning.batch.shared:
+            return left
     return reference
 
 

@@ -56,8 +56,9 @@ def with_work_behind(reading: Reading, parts: Parts) -> Parts:
     is no part of the name."""
     at = next((at for at, node in enumerate(parts.name) if node[0] == "bracket"), 0)
     if at and parts.name[at + 1 :]:  # a yeast cake (17 g) dissolved in milk
-        behind = with_work_behind(reading, parts._replace(name=(*parts.name[:at], *parts.name[at + 1 :])))
-        if len(behind.name) == len(leaves(parts.name[:at])):
+        whole = parts._replace(name=(*parts.name[:at], *parts.name[at + 1 :]))
+        behind = with_work_behind(reading, whole)
+        if behind is not whole and len(behind.name) == len(leaves(parts.name[:at])):
             return behind._replace(name=parts.name[:at], tail=(parts.name[at], *behind.tail))
     kitchen, words = reading.kitchen, leaves(parts.name)
     prose, larder, works = prose_words(kitchen.language), kitchen.larder, False
