@@ -86,8 +86,8 @@ def _share(reading: Reading, node: Node) -> Share:
         said = read_measure(reading, [weighed])
         return Share("measure", measure=as_one(reading, said.measures))
     if child(node[1], "SOME") is not None:
-        said = reading.said([node])
-        message, hint = f"“{said}” a measure: how much of it goes in here?", "write how much: `half of`, `100 g of` …"
+        message = f"“{reading.said([node])}” a measure: how much of it goes in here?"
+        hint = "write how much: `half of`, `100 g of` …"
         raise reading.fail("number-unclear", reading.span([node]), message, hint)
     number, part = child(node[1], "count"), child(node[1], "FRACTION")
     assert part is not None

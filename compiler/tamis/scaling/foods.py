@@ -268,7 +268,7 @@ class _Walk:
             self.edits.append(_scaled(more, self.text, self.scaling))
 
     def _grows(self, number: Quantity) -> bool:
-        """Whether words behind the name tell so much of the whole: `enough to make 240 ml`, `from 8 ears`, `and 2 more`."""
+        """Whether words behind the name make it so much of all: `to make 240 ml`, `from 8 ears`, `and 2 more`."""
         if number.kind not in (*SCALED, "pieces"):
             return False
         behind = self.text[number.span.end :].split(maxsplit=1)
