@@ -52,18 +52,27 @@ def put_in(parts: Iterable[Part], kitchen: Kitchen) -> Iterator[PutTo]:
 
 
 def _put_in(plain: Plain) -> tuple[PutTo, ...]:
-    found = []
+    asked, found = prose_words(plain.kitchen.language), list[PutTo]()
     for command in plain.ask(commands):
-        names = tuple(_names(plain, command.end))
-        if names and (command.verb.adds or _goes_to(plain, names[0][1].end)):
-            found.append(PutTo(command.start, names))
+        named, end = list[PutTo](), command.end
+        while names := tuple(_names(plain, end)):
+            end = _name_ends(plain, end)
+            ended = tuple((name, span) for name, span in names if span.end <= plain.ends[end - 1])
+            named.append(PutTo(command.start, ended))
+            if end < len(plain) and plain.said[end] in asked.joints:
+                end += 1  # add the rice and the fish
+        if command.verb.adds or plain.phrase(asked.puts, end) > 0:
+            found += named
     return tuple(found)
 
 
-def _goes_to(plain: Plain, end: int) -> bool:
-    """Whether what ends here is put to something: *the browned flour into* …"""
-    at = next((at for at, start in enumerate(plain.starts) if start >= end), len(plain))
-    return plain.phrase(prose_words(plain.kitchen.language).puts, at) > 0
+def _name_ends(plain: Plain, at: int) -> int:
+    """Where the name ends that begins behind an article: at *and*, before *into*, at a mark."""
+    asked = prose_words(plain.kitchen.language)
+    at += 1
+    while plain.is_word(at) and plain.said[at] not in asked.joints and not plain.phrase(asked.puts, at):
+        at += 1
+    return at
 
 
 def _put_to(plain: Plain) -> tuple[PutTo, ...]:

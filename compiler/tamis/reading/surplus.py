@@ -57,9 +57,9 @@ def with_work_behind(reading: Reading, parts: Parts) -> Parts:
     at = next((at for at, node in enumerate(parts.name) if node[0] == "bracket"), 0)
     if at and parts.name[at + 1 :]:  # a yeast cake (17 g) dissolved in milk
         whole = parts._replace(name=(*parts.name[:at], *parts.name[at + 1 :]))
-        worked = with_work_behind(reading, whole)
-        if worked is not whole and len(worked.name) == len(leaves(parts.name[:at])):
-            return worked._replace(name=parts.name[:at], tail=(parts.name[at], *worked.tail))
+        done = with_work_behind(reading, whole)
+        if done is not whole and len(done.name) == len(leaves(parts.name[:at])):
+            return done._replace(name=parts.name[:at], tail=(parts.name[at], *done.tail))
     kitchen, words = reading.kitchen, leaves(parts.name)
     prose, larder, works = prose_words(kitchen.language), kitchen.larder, False
     for at in range(len(words) - 1, 0, -1):
