@@ -189,6 +189,10 @@ def test_missing_quantity(text: str, expected: list[str]) -> None:
         ("40 g (2 tbsp) butter", False),
         ("40 g (2 generous tbsp) butter", True),  # nobody knows how full they are
         ("200 g (1 cup) quandong flakes", True),  # nothing is known, so nothing is said
+        ("500 g (1 lb 2 oz) bread flour", True),
+        ("1.5 kg / 3 lb 5 oz potatoes", True),
+        ("500 g (2 lb 2 oz) bread flour", False),
+        ("2 large tbsp (35 g) caster sugar", True),
     ],
 )
 def test_measures_disagree(food: str, agree: bool) -> None:

@@ -125,11 +125,12 @@ class Act(Line):
         if joins is None or joins.place > place:
             return
         walker, before = self.walker, joins.before
-        made, self.joins = walker.present, None
+        made, self.joins = joins.made or walker.present, None
         self.tools_before, self.tools = self.tools, []
         walker.at(self.number, joins.said, joins.said, -1)
-        walker.turn(before, GOES_BACK)
-        self.link(before)
+        if joins.made is None:
+            walker.turn(before, GOES_BACK)
+            self.link(before)
         if made is not None and made is not before:
             self.link(made)
             walker.take(made, joins.said, ONE, ONE, whole=True)

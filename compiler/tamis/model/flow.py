@@ -10,7 +10,7 @@ from tamis.model.labour import Labour
 from tamis.model.opened import WHOLE, Shelf
 from tamis.model.pile import Pile
 from tamis.model.recipe import Action, Component, Product, Supply, Taking, Use
-from tamis.model.words import model_words, plain
+from tamis.model.words import model_words, piece_called, plain
 from tamis.quantity.nouns import nouns
 from tamis.reading.clauses import Ingredient, Naming
 from tamis.typed import TYPE_CHECKING, Any
@@ -151,8 +151,8 @@ class Flow:
         )
         batch.product = index
         self.batches.append(batch)
-        if noun:
-            batch.keys.add([("pieces", nouns(self.kitchen.language).singular(noun))])
+        if pieces:
+            batch.keys.add([("pieces", piece_called(noun, self.kitchen.language))])
         self.index.enter(batch, batch.keys)
         self.named.drop(batch)
         if batch.origin == "named":

@@ -52,11 +52,13 @@ def _is_its(walker: Hands, before: Batch, words: Words) -> bool:
 
 
 class Joins(NamedTuple):
-    """Where in the file a meanwhile puts what it has made into the work before it, and by which words."""
+    """Where in the file a meanwhile puts what it has made into the work before it, and by which words. `made` is what
+    goes in, where that is not what is in hand."""
 
     place: int
     said: Span
     before: Batch
+    made: Batch | None = None
 
 
 def joins_at(walker: Hands, action: ActionRead, before: Batch | None, begun: bool) -> Joins | None:
@@ -84,7 +86,7 @@ def joins_left(walker: Hands, action: ActionRead, joins: Joins | None, apart: bo
         return joins
     left = [batch for batch in islice(walker.open, _MOST_OPEN) if batch.origin == "left" and batch.left > 0]
     if len(left) != 1:
-        return None
+        return _taken_up(walker, action, walker.present)
     from tamis.reading.plain_names import put_to
 
     before = left[0]
@@ -95,6 +97,23 @@ def joins_left(walker: Hands, action: ActionRead, joins: Joins | None, apart: bo
             named = words in own_names(walker) and not _is_named_later(walker, before, action)
             if named or _is_of(walker, before, words):
                 return Joins(place, span, before)
+    return None
+
+
+def _taken_up(walker: Hands, action: ActionRead, present: Batch) -> Joins | None:
+    """What a meanwhile has made, where plain words put it to what is in hand: *stir the browned flour into* …"""
+    open_now = [batch for batch in islice(walker.open, _MOST_OPEN) if batch.origin == "meanwhile" and batch.left == 1]
+    if not open_now:
+        return None
+    from tamis.reading.plain_names import put_in
+
+    for place, names in put_in(action.parts, walker.flow.kitchen):
+        for words, span in names:
+            if _is_of(walker, present, words):
+                break
+            called = [batch for batch in open_now if _is_of(walker, batch, words[-1:])]
+            if len(called) == 1 and not _is_named_later(walker, called[0], action):
+                return Joins(place, span, present, called[0])
     return None
 
 

@@ -6,7 +6,7 @@ from tamis.model.batch import answering, called_so, of_kind
 from tamis.model.described import unborne
 from tamis.model.meaning import Meaning, by_name, nearest_of, one_meant
 from tamis.model.rest_of import dish_names, own_names, rest_called
-from tamis.model.words import before_joint, plain
+from tamis.model.words import before_joint, piece_called, plain
 from tamis.quantity.nouns import nouns
 from tamis.reading.tables import tables
 from tamis.typed import TYPE_CHECKING
@@ -14,6 +14,7 @@ from tamis.typed import TYPE_CHECKING
 if TYPE_CHECKING:
     from collections.abc import Iterator
 
+    from tamis.model.batch import Batch
     from tamis.model.hands import Hands
     from tamis.reading.clauses import Share
 
@@ -27,7 +28,7 @@ def loosely(walker: Hands, words: tuple[str, ...], share: Share | None) -> Meani
         if found:
             return found._replace(unborne=unborne(walker, words[:start], found.batch))
     found = _in_pieces(walker, words) or _of_kind(walker, words) or _tool_at_hand(walker, words)
-    found = found or _cut_alone(walker, words)
+    found = found or _cut_alone(walker, words, share)
     first = before_joint(words, walker.flow.kitchen.language)
     if found is None and first:
         found = by_name(walker, first, share)
@@ -96,22 +97,42 @@ def _in_pieces(walker: Hands, words: tuple[str, ...]) -> Meaning | None:
     if not words:
         return None
     flow = walker.flow
-    one = nouns(flow.kitchen.language).singular
+    language = flow.kitchen.language
     for tier in (walker.open, flow.named, flow.made):
         divided = tier.called([("pieces", words[-1])], flow.index)
         found = one_meant(
-            [batch for batch in divided if batch.pieces and one(batch.pieces[1]) == words[-1]], words, "pieces"
+            [batch for batch in divided if batch.pieces and piece_called(batch.pieces[1], language) == words[-1]],
+            words,
+            "pieces",
         )
         if found:
             return found._replace(unborne=unborne(walker, words[:-1], found.batch))
     return None
 
 
-def _cut_alone(walker: Hands, words: tuple[str, ...]) -> Meaning | None:
+def _cut_alone(walker: Hands, words: tuple[str, ...], share: Share | None) -> Meaning | None:
     """*The slices*, *the fried slices*: the one thing that was cut so, with or without a number."""
     from tamis.model.cut_up import all_cut_so
 
-    return _borne_out(walker, words, one_meant(all_cut_so(walker, words[-1]) if words else [], words, "pieces"))
+    cut = all_cut_so(walker, words[-1]) if words else []
+    if len(cut) > 1:  # the soaked slices, beside those that are dry
+        cut = [batch for batch in cut if _was_so(walker, words[:-1], batch)] or cut
+    return _borne_out(walker, words, one_meant(_left_of(walker, cut, share), words, "pieces"))
+
+
+def _was_so(walker: Hands, words: tuple[str, ...], batch: Batch) -> bool:
+    """Whether the last line that worked on a batch did what one of the words says: *soaked*."""
+    verbs = {verb.base for word in words if (verb := walker.flow.kitchen.verbs.participle(word))}
+    last = None if batch.last is None else walker.flow.actions[batch.last]
+    return last is not None and any(use.verb.base in verbs for use in last.verbs)
+
+
+def _left_of(walker: Hands, batches: list[Batch], share: Share | None) -> list[Batch]:
+    """Those of which a share has left something, where that is asked for: *the rest of the slices*."""
+    if share is None or share.kind != "rest":
+        return batches
+    left = {*walker.open.shared, *walker.flow.all_shared()}
+    return [batch for batch in batches if batch in left] or batches
 
 
 def _made_so(walker: Hands, words: tuple[str, ...], share: Share | None) -> Meaning | None:
@@ -119,10 +140,7 @@ def _made_so(walker: Hands, words: tuple[str, ...], share: Share | None) -> Mean
     it."""
     from tamis.model.made_of import all_made_of
 
-    made = all_made_of(walker, words[-1]) if words else []
-    if share is not None and share.kind == "rest":
-        left = {*walker.open.shared, *walker.flow.all_shared()}
-        made = [batch for batch in made if batch in left] or made
+    made = _left_of(walker, list(all_made_of(walker, words[-1])) if words else [], share)
     return _borne_out(walker, words, one_meant(made, words, "made-of"))
 
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 from tamis.model.batch import answering, called_so
 from tamis.model.rest_of import rest_called
 from tamis.model.wanted import make, make_named, supply_batch
-from tamis.quantity.nouns import nouns
+from tamis.model.words import piece_called
 from tamis.record import NamedTuple
 from tamis.typed import TYPE_CHECKING
 
@@ -86,6 +86,8 @@ def one_meant(batches: Sequence[Batch], words: tuple[str, ...], rule: Rule = "na
     chosen = there or list(batches)
     if len(chosen) > 1:
         chosen = [batch for batch in chosen if batch.is_named(words)] or chosen
+    if len(chosen) > 1:  # the seasoning, and a sauce that holds some of it
+        chosen = [batch for batch in chosen if batch.label == words] or chosen
     return Meaning(chosen[0], also=tuple(chosen[1:]), rule=rule, words=words)
 
 
@@ -93,9 +95,9 @@ def _lies_in(walker: Hands, words: tuple[str, ...]) -> bool:
     """Whether the batch in hand lies in pieces so called: *the fillets* are those just cut, before any that stand
     further down. What it lies in may be a vessel: *the ramekins* are those."""
     kitchen, batch = walker.flow.kitchen, walker.present
-    if batch is None or batch.pieces is None or batch.pieces[1] == "" or kitchen.cupboard.find(words):
+    if batch is None or batch.pieces is None or kitchen.cupboard.find(words):
         return False
-    return len(words) == 1 and nouns(kitchen.language).singular(batch.pieces[1]) == words[0]
+    return len(words) == 1 and piece_called(batch.pieces[1], kitchen.language) == words[0]
 
 
 def _called_so(walker: Hands, words: tuple[str, ...]) -> Meaning | None:

@@ -10,7 +10,7 @@ from tamis.model.batch import answering
 from tamis.model.lookup import look_up
 from tamis.model.meaning import Meaning
 from tamis.model.shares import shared_by_name
-from tamis.model.words import model_words, plain
+from tamis.model.words import model_words, piece_called, plain
 from tamis.quantity.amount import exactly
 from tamis.quantity.measure import Measure
 from tamis.quantity.nouns import nouns
@@ -28,9 +28,11 @@ _ONE = Share("measure", measure=Measure(exactly(1), ""), another=True)
 def one_of_several(walker: Hands, reference: Reference) -> Reference:
     """With the share that its words mean."""
     number, _, rest = reference.name.lower().partition(" ")
+    language = walker.flow.kitchen.language
+    if not reference.share and not rest and nouns(language).singular(number) in model_words(language).others:
+        return reference._replace(name="", share=Share("rest"))  # one piece …, and the other
     if reference.share or not rest:
         return reference
-    language = walker.flow.kitchen.language
     words, single = model_words(language), _is_single(rest, language)
     counted = number in words.ordinals
     if not counted:
@@ -46,6 +48,11 @@ def one_of_several(walker: Hands, reference: Reference) -> Reference:
             return reference._replace(share=Share("rest"))
         if several:
             return reference._replace(share=_ONE)
+    if number in words.others and not there and walker.open.shared:  # the other slices, of bread of which some went in
+        left = reference._replace(name=rest, share=Share("rest"))
+        meaning = look_up(walker, left)
+        if meaning and meaning.batch and meaning.batch.shared:
+            return left
     return reference
 
 
@@ -71,7 +78,10 @@ def as_piece(walker: Hands, food: Ingredient) -> Reference | None:
         *flow.named.called(keys, flow.index),
         *flow.made.called(keys, flow.index),
     ]
-    if not any(batch.left > 0 and _is_plural(walker, batch, words) for batch in made):
+    cut = [walker.present, *walker.open, *flow.made.called([("pieces", words[-1])], flow.index)]
+    if not any(batch.left > 0 and _is_plural(walker, batch, words) for batch in made) and not any(
+        batch and batch.pieces and piece_called(batch.pieces[1], flow.kitchen.language) == words[-1] for batch in cut
+    ):
         return None
     share = Share("measure", measure=measure, another=True)
     return Reference(food.clause, food.name, food.name_span, share, food.preposition)

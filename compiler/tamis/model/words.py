@@ -61,6 +61,7 @@ class ModelWords(NamedTuple):
     into: Words
     small: Words
     pieces: Words
+    any_piece: str
     gathered: Words
     cuts: dict[str, Words]
     fine: Words
@@ -124,6 +125,7 @@ def model_words(language: str) -> ModelWords:
         into=frozenset(lists["paces"]["into"]),
         small=frozenset(lists["paces"]["small"]),
         pieces=frozenset(lists["pieces"]["nouns"]),
+        any_piece=lists["pieces"]["any"][0],
         gathered=frozenset(lists["pieces"]["gathered"]),
         cuts={verb: frozenset(nouns) for verb, nouns in lists["cuts"].items()},
         fine=frozenset(lists["fineness"]["fine"]),
@@ -151,6 +153,11 @@ def plain(name: str, language: str) -> tuple[str, ...]:
 def vessel_noun(name: str, language: str) -> str:
     """What a vessel is called for short: *pan* for a frying pan."""
     return nouns(language).singular(name.split()[-1])
+
+
+def piece_called(noun: str, language: str) -> str:
+    """What one of the pieces is called into which something was divided."""
+    return nouns(language).singular(noun) if noun else model_words(language).any_piece
 
 
 def before_joint(words: tuple[str, ...], language: str) -> tuple[str, ...]:

@@ -337,6 +337,9 @@ def _weighed_behind(reading: Reading, node: Node, measured: Measured) -> Measure
 
 def _purpose(reading: Reading, tail: Tail, node: Node, measured: Measured) -> tuple[Tail, Measured]:
     """`for frying`, `to serve`; and how much that may come to: `to cover (about 700 ml)`."""
+    if child(node[1], "MAKING") and measured.measures:  # so much of it goes in
+        check_text(reading, node[1])
+        return _with_words(tail, reading.span([node])), measured
     words = [part for text in node[1] for part in (text[1] if text[0] == "said" else [text])]
     bracket = child(words, "bracket")
     if bracket is None:

@@ -85,6 +85,10 @@ def _share(reading: Reading, node: Node) -> Share:
     if weighed is not None:
         said = read_measure(reading, [weighed])
         return Share("measure", measure=as_one(reading, said.measures))
+    if child(node[1], "SOME") is not None:
+        message = f"“{reading.said([node])}” a measure: how much of it goes in here?"
+        hint = "write how much: `half of`, `100 g of` …"
+        raise reading.fail("number-unclear", reading.span([node]), message, hint)
     number, part = child(node[1], "count"), child(node[1], "FRACTION")
     assert part is not None
     value = reading.words.fractions[part[1].lower()]

@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from tamis.kitchen.food import FROM_TAP
 from tamis.quantity.nouns import nouns
+from tamis.reading.attending import read_tending
 from tamis.reading.clause import child, leaves
 from tamis.reading.clauses import Division, Manner
 from tamis.reading.food import read_food, stuck_in
@@ -44,6 +45,8 @@ def read_named(reading: Reading, children: Sequence[Node], role: str) -> tuple[R
     several = _by_eye(reading, parts) if known is None or parts.tail else ()
     if several:
         return tuple([_food(reading, each, role, found) for each, found in several])
+    if known is None and role == "unmeasured" and leaves(parts.name)[0][0] == "PARTICIPLE":
+        return read_tending(reading, list(leaves(children)))  # adding water as needed
     if known is None:
         check_units(reading, parts)
     if parts.preposition and _divides(reading, parts):

@@ -37,7 +37,7 @@ def read_division(reading: Reading, children: Sequence[Node]) -> tuple[Read, ...
     for node in nodes:
         if node[0] == "bracket":
             found = bracketed(reading, Measured(), node)
-            each = found.each or (found.also[0] if found.also else None)
+            each = found.each or (as_one(reading, found.also) if found.also else None)
         elif node[0] == "size":
             check_size(reading, node)
     words = [node for node in nodes if node[0] in ("adj", "SIZEWORD", "SETWORD", "verb", "noun", "FRACTION")]

@@ -42,17 +42,37 @@ def put_to(parts: Iterable[Part], kitchen: Kitchen) -> Iterator[PutTo]:
 
 
 def put_in(parts: Iterable[Part], kitchen: Kitchen) -> Iterator[PutTo]:
-    """What plain words of a line put in, right behind their verb: *add the spinach*; where it stands in the file."""
+    """What plain words of a line put in, right behind their verb: *add the spinach*, *stir the flour into* …; where it
+    stands in the file."""
     for part in parts:
         if isinstance(part, Text):
             for found in plain_of(part.text, kitchen).ask(_put_in):
-                yield PutTo(found.start + part.span.start, found.names)
+                names = ((name, span.shifted(part.span.start)) for name, span in found.names)
+                yield PutTo(found.start + part.span.start, tuple(names))
 
 
 def _put_in(plain: Plain) -> tuple[PutTo, ...]:
-    adds = (command for command in plain.ask(commands) if command.verb.adds)
-    found = (PutTo(command.start, tuple(_names(plain, command.end))) for command in adds)
-    return tuple(one for one in found if one.names)
+    asked, found = prose_words(plain.kitchen.language), list[PutTo]()
+    for command in plain.ask(commands):
+        named, end = list[PutTo](), command.end
+        while names := tuple(_names(plain, end)):
+            end = _name_ends(plain, end)
+            ended = tuple((name, span) for name, span in names if span.end <= plain.ends[end - 1])
+            named.append(PutTo(command.start, ended))
+            if end < len(plain) and plain.said[end] in asked.joints:
+                end += 1  # add the rice and the fish
+        if command.verb.adds or plain.phrase(asked.puts, end) > 0:
+            found += named
+    return tuple(found)
+
+
+def _name_ends(plain: Plain, at: int) -> int:
+    """Where the name ends that begins behind an article: at *and*, before *into*, at a mark."""
+    asked = prose_words(plain.kitchen.language)
+    at += 1
+    while plain.is_word(at) and plain.said[at] not in asked.joints and not plain.phrase(asked.puts, at):
+        at += 1
+    return at
 
 
 def _put_to(plain: Plain) -> tuple[PutTo, ...]:

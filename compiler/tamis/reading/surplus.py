@@ -54,6 +54,12 @@ def measured_more(nodes: Sequence[Node]) -> tuple[Node, ...]:
 def with_work_behind(reading: Reading, parts: Parts) -> Parts:
     """`2 eggs well beaten`, `1 tbsp flour mixed with water`: what was done to a food, behind its name without a comma,
     is no part of the name."""
+    at = next((at for at, node in enumerate(parts.name) if node[0] == "bracket"), 0)
+    if at and parts.name[at + 1 :]:  # a yeast cake (17 g) dissolved in milk
+        whole = parts._replace(name=(*parts.name[:at], *parts.name[at + 1 :]))
+        done = with_work_behind(reading, whole)
+        if done is not whole and len(done.name) == len(leaves(parts.name[:at])):
+            return done._replace(name=parts.name[:at], tail=(parts.name[at], *done.tail))
     kitchen, words = reading.kitchen, leaves(parts.name)
     prose, larder, works = prose_words(kitchen.language), kitchen.larder, False
     for at in range(len(words) - 1, 0, -1):

@@ -73,7 +73,7 @@ def read_reference(reading: Reading, children: Sequence[Node]) -> tuple[Read, ..
     bracket = child(after, "bracket")
     if share and share.kind == "some" and bracket:  # `a splash of its water (about 150 ml)`
         also = bracketed(reading, Measured(), bracket).also
-        share = Share("measure", measure=also[0]) if also else share
+        share = Share("measure", measure=as_one(reading, also)) if also else share
     if not name and not (share and share.kind == "rest"):  # `the rest` is of what was shared last
         message, dough = f"“{reading.text.strip()}” names nothing", example(reading.kitchen.language, "the_dough")
         raise reading.fail("clause-role", reading.clause.span, message, f"write what is meant: {dough}")

@@ -261,9 +261,20 @@ class _Walk:
         for item in self.items[self.at :]:
             if isinstance(item, Bracket):
                 self._bracket(item)
+            elif isinstance(item, Quantity) and self._grows(item):
+                self.edits.append(_scaled(item, self.text, self.scaling))
         more = _more(self.food, self.words) if len(self.food.measures) > 1 else None
         if more:
             self.edits.append(_scaled(more, self.text, self.scaling))
+
+    def _grows(self, number: Quantity) -> bool:
+        """Whether words behind the name make it so much of all: `to make 240 ml`, `from 8 ears`, `and 2 more`."""
+        if number.kind not in (*SCALED, "pieces"):
+            return False
+        behind = self.text[number.span.end :].split(maxsplit=1)
+        return bool(behind and behind[0] in self.words.more) or bool(
+            self.words.grows.search(self.text[self.name.end : number.span.start])
+        )
 
     def _bracket(self, bracket: Bracket) -> None:
         """Another writing of the measure, or the weight once prepared; not the weight of each."""

@@ -20,6 +20,9 @@ class ClauseWords(NamedTuple):
     alternative: frozenset[str]
     plus: frozenset[str]
     each: frozenset[str]
+    grows: re.Pattern[str]
+    """What stands behind a name, before a number that grows: `to make 240 ml`, `from about 8 ears`."""
+    more: frozenset[str]
 
 
 class ExchangeWords(NamedTuple):
@@ -42,6 +45,8 @@ def clause_words(language: str) -> ClauseWords:
         alternative=frozenset(lists["or"]),
         plus=frozenset(lists["plus"]),
         each=frozenset(lists["each"]),
+        grows=pattern(rf"\b{one_of(lists['grows'])}(?: {one_of(lists['hedge'])})? $", re.IGNORECASE),
+        more=frozenset(lists["more"]),
     )
 
 

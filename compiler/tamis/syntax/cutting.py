@@ -186,6 +186,7 @@ class Cutter:
             last = "NUMBER" if kind == "NUMWORD" else kind
             if end != at:
                 at = self._cut_again(pieces, lower, at, end)
+        _drop_last_comma(cut)
         if words and words[0] in self._by_means:
             self._settle_spoons(cut, lower)
         if special:
@@ -389,6 +390,13 @@ def _longest(phrases: _Phrases, word: str, text: str, start: int) -> tuple[str, 
 _Phrases = dict[str, tuple[tuple[str, str], ...]]
 HYPHENS = frozenset("‐‑-")
 """A plain hyphen, and those that typesetters write."""
+
+
+def _drop_last_comma(cut: Cut) -> None:
+    """A comma of the sentence may stand within the bracket: *1.2 kg cod, skinned,*."""
+    if len(cut.fixed) > 1 and cut.fixed[-1] is COMMA:
+        for tokens in (cut.fixed, cut.words, cut.starts, cut.ends):
+            tokens.pop()
 
 
 def _settle_number_words(cut: Cut) -> None:

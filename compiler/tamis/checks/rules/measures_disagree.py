@@ -18,7 +18,7 @@ from fractions import Fraction
 from tamis.diagnostics import Diagnostic, Severity
 from tamis.model.words import model_words
 from tamis.quantity.amount import Amount
-from tamis.quantity.measure import base, kind
+from tamis.quantity.measure import base, kind, plus
 from tamis.quantity.nouns import nouns
 from tamis.typed import TYPE_CHECKING
 
@@ -60,9 +60,18 @@ def check(view: View) -> Iterator[Diagnostic]:
     for food in view.also:
         if len(food.measures) != 1 or not _uneven(view).isdisjoint(food.measure_text.lower().replace("(", " ").split()):
             continue
-        for other in food.also:
+        other = _in_all(view, food.also)
+        if other is not None:
             found = [list(_disagree(view, said, other)) for said in _ways_measured(view, food)]
             yield from min(found, key=len)
+
+
+def _in_all(view: View, parts: Sequence[Measure]) -> Measure | None:
+    """The second writing of a measure as one: 1 lb 2 oz."""
+    whole: Measure | None = parts[0]
+    for part in parts[1:]:
+        whole = whole and plus(whole, part, view.kitchen.units)
+    return whole
 
 
 def _uneven(view: View) -> frozenset[str]:

@@ -46,10 +46,12 @@ Whip [300 ml double cream] and [20 g caster sugar] [in a large bowl] [until thic
 
 
 def check(view: View) -> Iterator[Diagnostic]:
-    """`in a` or `into a` with a vessel; *the* pan was named before, and in a bowl of ice something else stands."""
+    """`in a` or `into a` with a vessel; *the* pan was named before, in a bowl of ice something else stands, and what
+    is served in a bowl goes nowhere from there."""
     enters = check_words(view.recipe.language).vessels.enters
     for words in view.saying(word_set(view.recipe.language, "vessels.enters")):
-        for placed in words.plain.ask(placed_tools) if words.plain.ask(_may_enter) else ():
+        served = any(use.verb.serves for use in words.action.verbs)
+        for placed in words.plain.ask(placed_tools) if not served and words.plain.ask(_may_enter) else ():
             item = placed.tool.equipment
             entered = placed.indefinite and placed.tool.preposition in enters
             kept = item.kind == "vessel" and not (item.count_unit or placed.tool.contains)
