@@ -99,7 +99,9 @@ def _share(reading: Reading, nodes: Sequence[Node]) -> Share:
     if "REST" in kinds:
         return _of_the_rest(reading, nodes, part)
     if "ALLBUT" in kinds:
-        return Share("but", measure=measure_of(reading, nodes[1]))
+        if kinds[1] in ("weight", "count"):
+            return Share("but", measure=measure_of(reading, nodes[1]))
+        return Share("fraction", 1 - _fraction(reading, nodes, part).fraction) if part else Share("some")
     read = read_measure(reading, [node for node in nodes if node[0] in MEASURES or node[0] == "size"])
     if read.measures and not read.pieces:
         read.size = ""  # 2 cm of the ginger
