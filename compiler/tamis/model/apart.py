@@ -47,10 +47,10 @@ def waits_for_it(hands: Hands, labour: Labour) -> bool:
     if present is None or not _opens(labour.events):
         return False
     language = kitchen.language
-    events = labour.events
-    if not any([present.keys.has(any_of(plain(one.name, language), kitchen)) for one in labour.references]):
-        events = [event for event in events if not isinstance(event, Reference)]
-    if _begun_by(events, labour.action.parts, kitchen) is None:
+    if any([present.keys.has(any_of(plain(one.name, language), kitchen)) for one in labour.references]):
+        return False
+    own = [event for event in labour.events if not isinstance(event, Reference)]
+    if not _works_first(labour.events) and _begun_by(own, labour.action.parts, kitchen) is None:
         return False
     new = [Food.of(-1, food, plain(food.name, language), NOTHING, kitchen) for food in labour.foods]
     for line in flow.labours[hands.number : flow.first_action[hands.component] + len(flow.lines_of(hands.component))]:
@@ -65,6 +65,17 @@ def waits_for_it(hands: Hands, labour: Labour) -> bool:
                 ):
                     inside = event.preposition in prose_words(language).inside
                     return verb is not None and (inside or not (verb.verb.removes or verb.verb.lifts))
+    return False
+
+
+def _works_first(events: Sequence[Event]) -> bool:
+    """Whether a line begins with work on what was put by: *boil [the spice bag] with [1 l vinegar]*."""
+    verb: VerbUse | None = None
+    for event in events:
+        if isinstance(event, Ingredient | Reference):
+            first = isinstance(event, Reference) and not event.preposition
+            return first and verb is not None and not verb.verb.adds and not verb.verb.moves
+        verb = event if isinstance(event, VerbUse) else verb
     return False
 
 
