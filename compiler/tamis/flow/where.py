@@ -171,7 +171,9 @@ def time_of(action: Action, here: Here) -> tuple[str, ...]:
     for read in action.reads:
         if isinstance(read, Time) and not said:
             said[more.format(wait=wait(read.duration))] = None
-        elif isinstance(read, Cue | Tending) or (isinstance(read, Target) and read not in of_oven):
+        elif isinstance(read, Cue | Tending) or (
+            isinstance(read, Target) and read.kind != "size" and read not in of_oven  # a size is no end of work
+        ):
             said[_plain(read.text or read.clause.text)] = None
         elif isinstance(read, Pause) and read.duration:
             said[_plain(read.clause.text)] = None
