@@ -51,10 +51,11 @@ def put_in(act: Line, food: Ingredient) -> None:
         factor *= many or 1
     mass = times(whole, factor if share is None else fraction * factor)
     aside = bool(food.purpose)
-    in_batch = not aside and not food.optional
     shared = share is not None and fraction * factor <= 1  # all the shares of one measure
     often, part = (ONE, fraction * factor) if shared else (factor, fraction)
-    flow.uses.append(Use(food, act.number, walker.component, often, part, same, in_batch, mass, computed))
+    flow.uses.append(
+        Use(food, act.number, walker.component, often, part, same, not aside and not food.optional, mass, computed)
+    )
     act.uses.append(index)
     if flow.parts_ahead:
         from tamis.model.parts import buy_once

@@ -62,7 +62,7 @@ def _is_share(text: str, inner: int, kitchen: Kitchen) -> bool:
     first = nodes[at][1][0]
     if first[0] == "sized" and [node[0] for node in first[1]] == ["counted"]:  # a band of the white and one of the yolk
         name = next((node for node in nodes[at + 1 :] if node[0] in NAMES), first)
-        word = leaves([name])[-1][1].lower()
+        word: str = leaves([name])[-1][1].lower()
         return nouns(kitchen.language).singular(word) != word
     return bool(first[0] not in ("EACH", "ALL"))
 
