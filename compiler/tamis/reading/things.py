@@ -174,8 +174,6 @@ def read_tool(reading: Reading, children: Sequence[Node]) -> tuple[Read, ...]:
     if preposition_of(children)[0] and (filled := _hollows(reading, children)):
         return filled
     preposition, nodes = preposition_of(children)
-    if [node[0] for node in nodes[1:2]] == ["scales"]:  # in a 180 °C oven
-        nodes = [nodes[0], nodes[2], nodes[1]]
     definite = bool(nodes) and nodes[0][0] == "THE"
     same = child(nodes, "SAME") is not None
     nodes = [node for node in nodes if node[0] not in ("THE", "SAME")] if definite or same else nodes
