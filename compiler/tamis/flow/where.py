@@ -9,6 +9,7 @@ from __future__ import annotations
 from tamis.kitchen.equipment import HOLDS
 from tamis.quantity.display import number, temperature_c, wait
 from tamis.reading.clauses import Cue, Pause, Target, Tending, Time, Tool
+from tamis.reading.prose import prose_words
 from tamis.timeline.words import row_words
 from tamis.typed import TYPE_CHECKING
 
@@ -46,7 +47,9 @@ class Places:
     def of(self, action: Action, batch: int, after: int = -1, goes_on: Action | None = None) -> tuple[str, ...]:
         """Of a line: its vessel and station, the heat, and whether the food comes off. `after` is the line that heated
         an empty vessel for it, `goes_on` the next line of the batch."""
-        tools = [tool for tool in action.tools if tool.equipment.kind in ("vessel", "surface", "station")]
+        covers = prose_words(self.language).each_with  # cover *with* a plate: nothing lies in it
+        named = [tool for tool in action.tools if tool.preposition not in covers]
+        tools = [tool for tool in named if tool.equipment.kind in ("vessel", "surface", "station")]
         here = self.lines[action.number]
         station = here.station if here.rank != "guess" else ""
         station = station or ("ring" if after in self._hot else "")
@@ -168,7 +171,9 @@ def time_of(action: Action, here: Here) -> tuple[str, ...]:
     for read in action.reads:
         if isinstance(read, Time) and not said:
             said[more.format(wait=wait(read.duration))] = None
-        elif isinstance(read, Cue | Tending) or (isinstance(read, Target) and read not in of_oven):
+        elif isinstance(read, Cue | Tending) or (
+            isinstance(read, Target) and read.kind != "size" and read not in of_oven  # a size is no end of work
+        ):
             said[_plain(read.text or read.clause.text)] = None
         elif isinstance(read, Pause) and read.duration:
             said[_plain(read.clause.text)] = None

@@ -39,13 +39,19 @@ def closes_its_own(events: Sequence[Event], parts: Sequence[Part], kitchen: Kitc
 
 
 def waits_for_it(hands: Hands, labour: Labour) -> bool:
-    """Whether a line begins with food of its own in a new vessel, and what is in hand goes in with it further on, by
-    its name: `boil [1 kg sugar] with [300 ml water] [in a pan]`, where the next line adds [the tomatoes]."""
+    """Whether a line begins with food of its own in a new vessel, or with what was put by, and what is in hand is named
+    further on: `boil [1 kg sugar] with [300 ml water] [in a pan]`, where the next line adds [the tomatoes] or carves
+    [the chicken]. What is then lifted out was in it."""
     flow, present = hands.flow, hands.present
     kitchen = flow.kitchen
-    if present is None or not _opens(labour.events) or _begun_by(labour.events, labour.action.parts, kitchen) is None:
+    if present is None or not _opens(labour.events):
         return False
     language = kitchen.language
+    if any([present.keys.has(any_of(plain(one.name, language), kitchen)) for one in labour.references]):
+        return False
+    own = [event for event in labour.events if not isinstance(event, Reference)]
+    if not _works_first(labour.events) and _begun_by(own, labour.action.parts, kitchen) is None:
+        return False
     new = [Food.of(-1, food, plain(food.name, language), NOTHING, kitchen) for food in labour.foods]
     for line in flow.labours[hands.number : flow.first_action[hands.component] + len(flow.lines_of(hands.component))]:
         verb: VerbUse | None = None
@@ -58,7 +64,18 @@ def waits_for_it(hands: Hands, labour: Labour) -> bool:
                     matches_food(words, food, kitchen) for food in new
                 ):
                     inside = event.preposition in prose_words(language).inside
-                    return verb is not None and (verb.verb.adds or inside)
+                    return verb is not None and (inside or not (verb.verb.removes or verb.verb.lifts))
+    return False
+
+
+def _works_first(events: Sequence[Event]) -> bool:
+    """Whether a line begins with work on what was put by: *boil [the spice bag] with [1 l vinegar]*."""
+    verb: VerbUse | None = None
+    for event in events:
+        if isinstance(event, Ingredient | Reference):
+            first = isinstance(event, Reference) and not event.preposition
+            return first and verb is not None and not verb.verb.adds and not verb.verb.moves
+        verb = event if isinstance(event, VerbUse) else verb
     return False
 
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 from fractions import Fraction
 
 from tamis.model.called import Keys
-from tamis.model.mass import NOTHING, ONE, Mass, minus, plus, times
+from tamis.model.mass import NOTHING, ONE, Mass, minus, plus, times, with_its_rest
 from tamis.model.pile import Pile
 from tamis.model.words import before_joint, model_words, plain
 from tamis.quantity.nouns import nouns
@@ -157,8 +157,9 @@ class Batch:
         if food.mass.hi or food.mass.unknown:
             self.measure = None
 
-    def take_in(self, other: Batch, fraction: Fraction | None) -> None:
-        """Another batch, or a part of it, joins: its foods and names can be found here from now on."""
+    def take_in(self, other: Batch, fraction: Fraction | None, whole: bool) -> None:
+        """Another batch, or a part of it, joins: its foods and names can be found here from now on. `whole`: all that
+        was left of it."""
         self.foods.join(other.foods)
         self.names.join(other.names)
         self.keys.join(other.keys)
@@ -169,7 +170,8 @@ class Batch:
         if fraction is None:
             self.mass = plus(self.mass, Mass(unknown=(" ".join(other.label),), uncounted=other.mass.uncounted))
         else:
-            self.mass = plus(self.mass, times(other.mass, fraction))
+            before = with_its_rest(self.mass, " ".join(other.label)) if whole else self.mass
+            self.mass = plus(before, times(other.mass, fraction))
         if other.product is not None:
             self.products.append(other.product)
 

@@ -31,6 +31,8 @@ def put_in(act: Line, food: Ingredient) -> None:
         from tamis.model.parts import of_one_counted
 
         food, same = of_one_counted(flow, food, index)
+    only, apart = food.part, _is_separated(act, food)
+    food = food._replace(part="") if apart else food
     share = food.share if food.share is not None and food.share.kind == "fraction" else None
     fraction, weighed = ONE if share is None else share.fraction, food
     act.fresh = False
@@ -49,10 +51,11 @@ def put_in(act: Line, food: Ingredient) -> None:
         factor *= many or 1
     mass = times(whole, factor if share is None else fraction * factor)
     aside = bool(food.purpose)
-    in_batch = not aside and not food.optional
     shared = share is not None and fraction * factor <= 1  # all the shares of one measure
     often, part = (ONE, fraction * factor) if shared else (factor, fraction)
-    flow.uses.append(Use(food, act.number, walker.component, often, part, same, in_batch, mass, computed))
+    flow.uses.append(
+        Use(food, act.number, walker.component, often, part, same, not aside and not food.optional, mass, computed)
+    )
     act.uses.append(index)
     if flow.parts_ahead:
         from tamis.model.parts import buy_once
@@ -67,9 +70,8 @@ def put_in(act: Line, food: Ingredient) -> None:
         walker.set_by(index)
     if computed and food.percent:
         walker.emit(Weighs(index, food.percent.of, computed))
-    separated = model_words(flow.kitchen.language).separated if food.preparation else ()
-    if food.goods is not None and food.goods.parts and any(word in food.preparation for word in separated):
-        _separate(act, food, index)
+    if apart:
+        _separate(act, food._replace(part=only), index)
         return
     if share is not None:
         kept = mass_of(weighed._replace(purpose=""), flow.kitchen) if aside else whole
@@ -135,6 +137,12 @@ def take_other_part(act: Line, reference: Reference) -> bool:
     return False
 
 
+def _is_separated(act: Line, food: Ingredient) -> bool:
+    """`[4 eggs, separated]`: a food of several parts, each of which goes its own way."""
+    separated = model_words(act.walker.flow.kitchen.language).separated if food.preparation else ()
+    return food.goods is not None and bool(food.goods.parts) and any(word in food.preparation for word in separated)
+
+
 def _separate(act: Line, food: Ingredient, use: int) -> None:
     """`[4 eggs, separated]` makes the yolks and the whites: two batches, both open, but for one that the words behind
     the bracket name: *whisk [2 eggs, separated] – the whites first*."""
@@ -157,16 +165,13 @@ def _separate(act: Line, food: Ingredient, use: int) -> None:
 
 
 def _goes_in(act: Line, food: Ingredient, part: str) -> bool:
-    """Whether the first word behind a bracket, but for *only the*, is this part, or the words before it are *the yolks
-    of*."""
+    """Whether the first word behind a bracket, but for *only the*, is this part, or it is *the yolks of* the food."""
     parts, kitchen = act.read.parts, act.walker.flow.kitchen
     at = next((at for at, one in enumerate(parts) if one is food.clause), len(parts))
-    before, behind = ("", *parts, "")[at], ("", *parts, "", "")[at + 2]
+    behind = ("", *parts, "", "")[at + 2]
     words, one = model_words(kitchen.language), nouns(kitchen.language).singular
-    if isinstance(before, Text):
-        said = plain_of(before.text, kitchen).words[-2:]
-        if len(said) > 1 and said[1] in words.of and one(said[0]) == part:
-            return True
+    if food.part and one(food.part.split()[-1]) == part:
+        return True
     if not isinstance(behind, Text):
         return False
     first = next((word for word in plain_of(behind.text, kitchen).words if word and word not in words.only), "")

@@ -63,6 +63,11 @@ def plus(one: Mass, other: Mass) -> Mass:
     )
 
 
+def with_its_rest(one: Mass, name: str) -> Mass:
+    """A mass before the rest of that of which some is in it: together they weigh what it weighed."""
+    return one._replace(unknown=tuple([other for other in one.unknown if other != name])) if one.unknown else one
+
+
 def minus(one: Mass, other: Mass) -> Mass:
     """What is left when a part goes: its names go too."""
     return Mass(

@@ -32,4 +32,4 @@ def several(name: str, item: Ingredient, language: str) -> str:
 
 def with_part(food: Ingredient) -> str:
     """Its name, with the part of it that is taken as the cook wrote it: `zest of 2 lemons`."""
-    return food.clause.text[: food.name_span.end - food.clause.inner] if food.part else food.name
+    return " ".join(food.clause.text[: food.name_span.end - food.clause.inner].split()) if food.part else food.name

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from fractions import Fraction
 
-from tamis.reading.clauses import Cue, Ingredient, Pause, Setting, Target, Time, Tool, VerbUse
+from tamis.reading.clauses import Cue, Ingredient, Pause, Reference, Setting, Target, Time, Tool, VerbUse
 from tamis.reading.tables import Phrases, match, tables
 from tamis.typed import TYPE_CHECKING, Literal
 
@@ -25,7 +25,8 @@ def leaves_heat(labour: Labour) -> Literal["", "first", "last"]:
     """Whether the food of a line is taken off the heat: before a cue or a target of another verb is looked for, or in
     the end, after that."""
     told = (*labour.cues, *labour.targets, *[read for read, _ in labour.degrees])
-    if not ("off" in labour.does or labour.pauses or off_heat(told)):
+    drains = any([use.verb.drains for use in labour.verbs[:1]])
+    if not ("off" in labour.does or drains or labour.pauses or off_heat(told)):
         return ""
     verbs = 0
     looked: int | None = None
@@ -47,7 +48,9 @@ def is_looked_for(event: Event) -> bool:
 
 def _takes_off(event: Event, labour: Labour) -> bool:
     if isinstance(event, VerbUse):
-        return event.verb.off and not any(map(names_heat, labour.clauses_of(event)))
+        clauses = labour.clauses_of(event)
+        drained = event.verb.drains and event is labour.verbs[0] and not any(isinstance(c, Reference) for c in clauses)
+        return (event.verb.off or drained) and not any(map(names_heat, clauses))
     return _kept_warm(event) or off_heat((event,)) != ""
 
 

@@ -308,9 +308,8 @@ def _take(act: Line, reference: Reference, batch: Batch) -> None:
     if batch.rest_of is not None:
         use = _rest_of_measure(act, batch, fraction if fraction is not None else batch.left)
     elif batch.product is not None:
-        taking = Taking(
-            batch.product, act.number, reference.clause.span, fraction, rest or whole, reference.clause.text
-        )
+        said, at = " ".join(reference.clause.text.split()), reference.clause.span
+        taking = Taking(batch.product, act.number, at, fraction, rest or whole, said)
         taken = len(flow.takings)
         act.takings.append(taken)
         flow.takings.append(taking)

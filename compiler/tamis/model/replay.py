@@ -23,7 +23,7 @@ from tamis.model.effects import (
     Takes,
     Turns,
 )
-from tamis.model.mass import NOTHING, ONE, Mass, is_little, minus, plus, times
+from tamis.model.mass import NOTHING, ONE, Mass, is_little, minus, plus, times, with_its_rest
 from tamis.model.pile import Pile
 from tamis.typed import TYPE_CHECKING, Any
 
@@ -100,11 +100,12 @@ class Replay:
         into.called = source.called or into.called
         into.measured |= source.measured
         into.measure = None
+        name = " ".join(called(source))
         if effect.scale is None:
-            name = " ".join(called(source))
             into.mass = plus(into.mass, Mass(unknown=(name,), uncounted=source.mass.uncounted))
         else:
-            into.mass = plus(into.mass, times(source.mass, effect.scale))
+            before = with_its_rest(into.mass, name) if effect.whole else into.mass
+            into.mass = plus(before, times(source.mass, effect.scale))
         into.pieces = into.pieces or pieces
         source.left = Fraction(0) if effect.whole else source.left - (effect.fraction or 0)
         if effect.whole:

@@ -131,7 +131,7 @@ class State:
         """A batch, or a part of it, joins the one in hand."""
         into = self.present or self.begin()
         little = is_little(source.mass, into.mass)
-        into.take_in(source, scale)
+        into.take_in(source, scale, whole)
         if into.pieces is None and source.pieces and whole and not little:
             into.pieces = source.pieces
         if not whole:

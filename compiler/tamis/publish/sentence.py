@@ -112,7 +112,7 @@ def _html(piece: Piece) -> str:
 
 def _plain(text: str) -> str:
     """Words as printed: a line that continues is one line, and an escaped bracket a bracket."""
-    if text.isprintable() and "\\" not in text:
+    if text.isprintable() and "\\" not in text and "  " not in text:
         return text
     return _SPACE.sub(" ", text.replace("\\[", "[").replace("\\]", "]"))
 

@@ -88,7 +88,7 @@ def read(document: Document, kitchen: Kitchen) -> tuple[Reading, list[Diagnostic
 class _Reader:
     """Reads components one after another; holds the kitchen and the findings."""
 
-    __slots__ = ("_each", "_kept", "_nothing", "findings", "kitchen", "of_equipment", "words")
+    __slots__ = ("_each", "_kept", "_nothing", "_shares", "findings", "kitchen", "of_equipment", "words")
 
     def __init__(self, kitchen: Kitchen, findings: list[Diagnostic]) -> None:
         self.kitchen = kitchen
@@ -96,6 +96,7 @@ class _Reader:
         self._each = tables(kitchen.language).each | prose_words(kitchen.language).each
         self._nothing = plain_of("", kitchen)
         self._kept = kept_plain(kitchen)
+        self._shares = tables(kitchen.language).shares
         self.words = prose_words(kitchen.language)
         self.of_equipment = False
 
@@ -157,12 +158,8 @@ class _Reader:
     def _action(self, action: Action) -> ActionRead:
         events: list[Event] = []
         timed = done = False
-        parts = action.parts
-        kept, nothing = self._kept, self._nothing
-        plain = [
-            kept.get(part[0]) or plain_of(part[0], self.kitchen) if part.__class__ is Text else nothing
-            for part in parts
-        ]
+        parts, plain = self._cut(action.parts)
+        nothing = self._nothing
         plain.append(nothing)
         for at, part in enumerate(parts):
             if isinstance(part, Text):
@@ -197,6 +194,28 @@ class _Reader:
             waiting = without_carried if timed else without_idle
             events = waiting(parts, events, self.kitchen, self.findings)
         return ActionRead(parts, tuple(events), action.span)
+
+    def _cut(self, parts: tuple[Part, ...]) -> tuple[tuple[Part, ...], list[Plain]]:
+        """The parts of a line and their plain words; a share that stands right before its bracket is in its clause."""
+        kept, nothing, shares = self._kept, self._nothing, self._shares
+        plain = [
+            kept.get(part[0]) or plain_of(part[0], self.kitchen) if part.__class__ is Text else nothing
+            for part in parts
+        ]
+        if not any([bool(words.said) and words.said[-1] in shares for words in plain[:-1]]):
+            return parts, plain
+        from tamis.reading.shared_before import with_share
+
+        joined: list[Part] = []
+        for at, part in enumerate(parts):
+            before = joined[-1] if joined else None
+            if isinstance(part, Clause) and isinstance(before, Text) and before.text and not part.broken:
+                joined[-1:] = with_share(before, plain[at - 1], part, self.kitchen) or (before, part)
+            else:
+                joined.append(part)
+        return tuple(joined), [
+            plain_of(part.text, self.kitchen) if isinstance(part, Text) else nothing for part in joined
+        ]
 
     def _on_the_heat(self, events: list[Event]) -> list[Event]:
         """*Process in a canner*: the verb that it is there; with a blade it stays what it was."""

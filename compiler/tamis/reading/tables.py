@@ -47,6 +47,8 @@ class Tables(NamedTuple):
     for_: frozenset[str]
     then: tuple[str, ...]
     twice: frozenset[str]
+    shares: frozenset[str]
+    """The words that a share before its bracket ends with."""
 
 
 def _phrases(*groups: tuple[str, list[str]]) -> Phrases:
@@ -106,4 +108,9 @@ def tables(language: str) -> Tables:
         for_=frozenset(closed["FOR"]),
         then=word_lists(language, "prose")["next"]["then"],
         twice=frozenset(closed.get("TWICE", ())),
+        shares=frozenset(
+            phrase.split(" ")[-1]
+            for kind in ("OF", "OFTHE", "FRACTION", "REST", "PART", "PARTTHE")
+            for phrase in (*closed.get(kind, ()), *clause["open"].get(kind, ()))
+        ),
     )

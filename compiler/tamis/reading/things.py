@@ -99,7 +99,7 @@ def _share(reading: Reading, nodes: Sequence[Node]) -> Share:
     if "REST" in kinds:
         return _of_the_rest(reading, nodes, part)
     if "ALLBUT" in kinds:
-        return Share("but", measure=measure_of(reading, nodes[1]))
+        return _all_but(reading, nodes, part)
     read = read_measure(reading, [node for node in nodes if node[0] in MEASURES or node[0] == "size"])
     if read.measures and not read.pieces:
         read.size = ""  # 2 cm of the ginger
@@ -130,6 +130,13 @@ def _share(reading: Reading, nodes: Sequence[Node]) -> Share:
 
 
 _SHARES_HOLD = frozenset(("also",))  # 120 ml (1/2 cup) of the syrup
+
+
+def _all_but(reading: Reading, nodes: Sequence[Node], part: Node | None) -> Share:
+    """`all but 2 tbsp of`, `all but a third of`, `all but a little of`."""
+    if nodes[1][0] in ("weight", "count"):
+        return Share("but", measure=measure_of(reading, nodes[1]))
+    return Share("fraction", 1 - _fraction(reading, nodes, part).fraction) if part else Share("some")
 
 
 def _of_the_rest(reading: Reading, nodes: Sequence[Node], part: Node | None) -> Share:

@@ -44,7 +44,7 @@ DASHES = ("–", "—", "(")
 _DASHED = [[dash] for dash in DASHES]
 
 _PLACES = (*MADE_READY, "station")
-_SHARES = ("fraction", "rest")
+_SHARES = ("fraction", "rest", "some")
 _MEASURED = pattern(r"[\d(]")
 _WORD = pattern(r"\s*([^\W_][\w'’-]*)")
 
@@ -300,7 +300,8 @@ def _called(read: Ingredient | Reference, action: Action, language: str) -> str:
     if read.share is not None and read.share.kind in _SHARES:
         share, name, _ = read.clause.text.partition(read.name)
         opens = share.lower().startswith(f"{read.preposition} ") if read.preposition else False
-        share = _MEASURED.split(share[len(read.preposition) if opens else 0 :])[0].strip()
+        share = _MEASURED.split(share[len(read.preposition) if opens else 0 :])[0]
+        share = " ".join(share.split())
         return f"{share} {read.name}" if name and share else read.name
     before = [use.verb.base for use in action.verbs if use.span.start < read.clause.span.start]
     if not isinstance(read, Ingredient):
