@@ -9,7 +9,8 @@ from tamis.safety.contacts import Counter
 from tamis.safety.data import rules
 from tamis.safety.films import coats, filmed, is_thin
 from tamis.safety.hazards import FLESH, cut_in_line, item_of, shaped
-from tamis.safety.heatings import Place, heating
+from tamis.safety.heatings import Heating, Place, heating
+from tamis.safety.pots import in_pot
 from tamis.safety.records import Item, Wait
 from tamis.safety.signs import has_garlic, syrup_heat, with_sugar, words_of
 from tamis.safety.spoiling import Cooked, boiled_down, is_cut, mixing_of, mixtures_of, spoils
@@ -29,7 +30,6 @@ if TYPE_CHECKING:
     from tamis.model.history import Happening
     from tamis.model.recipe import Action, Recipe, Supply, Use
     from tamis.reading.clauses import Read
-    from tamis.safety.heatings import Heating
     from tamis.safety.records import Form, HazardKind
     from tamis.safety.spoiling import Mixing
 
@@ -138,6 +138,7 @@ class Trace:
             other = self.states[event.other]
             self._stuffing(action, state, other.name, action.span.end)
             state.take_in(other, other.name, filmed if self._is_film(event, action, state, other) else None)
+            self._boil(event, action, state)
         elif event.kind == "lifted":
             state.lift_out(self.states[event.other], self._uses(event.batch))
         elif event.kind == "own-part":
@@ -147,13 +148,27 @@ class Trace:
         if state.syrup and event.kind in ("food", "batch") and "egg" in state.kinds:
             scald(self.recipe, state, self.candied, action.number, self.authority)
 
+    def _boil(self, event: Happening, action: Action, state: State) -> None:
+        """A batch that a line boils though it names no time: *boil [the marinade] down [to 60 ml]*."""
+        at = self._taken_at(event)
+        boils = [use for use in action.verbs if use.verb.base in rules().verbs["boils"] and use.span.start < at]
+        if state.items and boils and self.place.boils(action):
+            named = next((read.clause.text for read in action.reads if read.clause.span.start == at), "")
+            words = f"{boils[-1].verb.name} {named}"
+            self._heat(action, action.reads[0], Heating(words, boils=True, hot=True), state)
+            self.place.boiling[event.batch] = True
+
+    def _taken_at(self, event: Happening) -> int:
+        """Where the text takes up the batch that goes in; -1 where it does not."""
+        product = self.recipe.history.products[event.other]
+        takings = self.recipe.takings
+        return next((t.span.start for t in takings if t.action == event.action and t.product == product), -1)
+
     def _is_film(self, event: Happening, action: Action, state: State, egg: State) -> bool:
         """Whether a batch goes into another one as a film of egg on it."""
         if "egg" not in egg.kinds:
             return False
-        product = self.recipe.history.products[event.other]
-        at = next((t.span.start for t in self.recipe.takings if t.action == event.action and t.product == product), -1)
-        return coats(self.recipe, action, at) and is_thin(self.recipe, egg.uses, state.uses)
+        return coats(self.recipe, action, self._taken_at(event)) and is_thin(self.recipe, egg.uses, state.uses)
 
     def _uses(self, batch: int) -> frozenset[int]:
         """The uses that are in a batch when it is put by."""
@@ -162,6 +177,8 @@ class Trace:
 
     def _food(self, event: Happening, action: Action, state: State) -> None:
         use = self.recipe.uses[event.use]
+        if self._at_the_boil(use) and any([one.verb.cooks for one in action.verbs]):
+            self.place.boiling[event.batch] = True
         goods = self._goods(use, event.goods)
         coats_it = "egg" in state.kinds and coats(self.recipe, action, use.ingredient.clause.span.start)
         if coats_it and is_thin(self.recipe, state.uses, (event.use,)):
@@ -187,11 +204,17 @@ class Trace:
         if item and (
             event.kind == "food" or item.hazard != "raw-flour" or use.ingredient.purpose in self.words.purposes.dusting
         ):
-            if item.hazard == "egg" and not self.verbs[action.number].isdisjoint(rules().verbs["mixes"]):
+            if item.form == "whole" and not self.verbs[action.number].isdisjoint(rules().verbs["mixes"]):
                 item = item._replace(form="piece")
             if item.hazard == "egg" and coats(self.recipe, action, item.span.start):
                 item = filmed(item) if is_thin(self.recipe, (event.use,), state.uses) else item
             state.put(self._cut(item, action))
+
+    def _at_the_boil(self, use: Use) -> bool:
+        """Whether food goes into water that boils, and not over it."""
+        water = use.ingredient
+        inside = not water.preposition or water.preposition in self.words.states.lies_in
+        return inside and not self.words.states.at_the_boil.isdisjoint(water.states)
 
     def _cut(self, item: Item, action: Action) -> Item:
         """The item as its line leaves it, if the line does nothing but cut this one food."""
@@ -224,6 +247,8 @@ class Trace:
             if done.hot:
                 dry = bool(done.baked or done.fried)
                 (self.dry if dry else self.wet).update(state.cook(dry))
+                if dry and not state.kinds.isdisjoint(FLESH):
+                    done = in_pot(self.recipe, action, done, state)
             if state.items:
                 self._heat(action, read, done, state)
         if self.sweet and syrup_heat(action, read, self.words.language) and boiled_down(self.recipe, state.uses):

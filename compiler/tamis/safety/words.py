@@ -62,6 +62,8 @@ class States(NamedTuple):
     no_whole_nuts: Words
     harmless: frozenset[str]
     cut: frozenset[str]
+    at_the_boil: frozenset[str]
+    lies_in: frozenset[str]
 
 
 class Signs(NamedTuple):
@@ -83,6 +85,7 @@ class Purposes(NamedTuple):
     frying: frozenset[str]
     dusting: frozenset[str]
     needed: frozenset[str]
+    covering: frozenset[str]
     beside: frozenset[str]
 
 
@@ -131,6 +134,8 @@ def safety_words(language: str) -> SafetyWords:
             no_whole_nuts=states["no-whole-nuts"],
             harmless=frozenset(states["harmless"]),
             cut=frozenset(states["cut"]),
+            at_the_boil=frozenset(states["at-the-boil"]),
+            lies_in=frozenset(states["lies-in"]),
         ),
         signs=Signs(
             hot_metal=Whole(signs["hot-metal"]),
