@@ -43,16 +43,26 @@ def put_to(parts: Iterable[Part], kitchen: Kitchen) -> Iterator[PutTo]:
 
 def put_in(parts: Iterable[Part], kitchen: Kitchen) -> Iterator[PutTo]:
     """What plain words of a line put in, right behind their verb: *add the spinach*; where it stands in the file."""
+    return (found for found, adds in _done_to(parts, kitchen) if adds)
+
+
+def done_to(parts: Iterable[Part], kitchen: Kitchen) -> Iterator[PutTo]:
+    """The same of every verb: *pound the chillies with …*."""
+    return (found for found, _ in _done_to(parts, kitchen))
+
+
+def _done_to(parts: Iterable[Part], kitchen: Kitchen) -> Iterator[tuple[PutTo, bool]]:
     for part in parts:
         if isinstance(part, Text):
-            for found in plain_of(part.text, kitchen).ask(_put_in):
-                yield PutTo(found.start + part.span.start, found.names)
+            for found, adds in plain_of(part.text, kitchen).ask(_behind_verbs):
+                yield PutTo(found.start + part.span.start, found.names), adds
 
 
-def _put_in(plain: Plain) -> tuple[PutTo, ...]:
-    adds = (command for command in plain.ask(commands) if command.verb.adds)
-    found = (PutTo(command.start, tuple(_names(plain, command.end))) for command in adds)
-    return tuple(one for one in found if one.names)
+def _behind_verbs(plain: Plain) -> tuple[tuple[PutTo, bool], ...]:
+    """What stands behind each verb, and whether that adds it."""
+    done = plain.ask(commands)
+    found = [(PutTo(one.start, tuple(_names(plain, one.end))), one.verb.adds) for one in done]
+    return tuple(one for one in found if one[0].names)
 
 
 def _put_to(plain: Plain) -> tuple[PutTo, ...]:

@@ -29,8 +29,8 @@ HOT: tuple[Station, ...] = ("ring", "oven", "grill", "bath")
 
 class Heating(NamedTuple):
     """`core`: exact °C that the food reaches. `held`: °C and seconds that it is kept at. `wet`, `boiled`, `baked`,
-    `fried`: seconds. `oven`: °C and seconds in it. `boils`: it comes to the boil. `cue`: what to look for, while on the heat. `hot`: on the heat.
-    `places`: the core asked for in each of several places, with the words for it."""
+    `fried`: seconds. `oven`: °C and seconds in it. `boils`: it comes to the boil. `cue`: what to look for, while on the
+    heat. `hot`: on the heat. `places`: the core asked for in each of several places, with the words for it."""
 
     words: str = ""
     core: Fraction | None = None
@@ -73,7 +73,6 @@ class Place:
         if not any([use.verb.heat for use in action.verbs]):
             return False
         return not any([setting.kind == "off" for setting in action.settings])
-
 
     def boils(self, action: Action) -> bool:
         """Whether what a line brings to the boil stays on the heat, by all that it says."""

@@ -16,7 +16,8 @@ if TYPE_CHECKING:
 
 _MELTS: Role = "fat"
 _COVERED = 2
-"""Of this part of the meat's weight is the liquid of a stew; a joint that is roasted has less round it (common practice)."""
+"""Of what part of the meat's weight the liquid of a stew is; a joint that is roasted has less round it
+(common practice)."""
 
 
 def in_pot(recipe: Recipe, action: Action, done: Heating, state: State) -> Heating:
@@ -32,7 +33,7 @@ def in_pot(recipe: Recipe, action: Action, done: Heating, state: State) -> Heati
     if lasts <= least or not _covered(recipe, state):
         return done
     mass = total([recipe.uses[index].mass.hi for index in state.uses])
-    come_up = int(least * max(1, mass / rules().potful))
+    come_up = max(least, int(least * mass / rules().potful))
     return done._replace(wet=max(done.wet, lasts - come_up))
 
 
