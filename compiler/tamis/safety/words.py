@@ -75,6 +75,7 @@ class Signs(NamedTuple):
     fat: Words
     closed: Whole
     cold: Whole
+    mills: Whole
     preserves: frozenset[str]
 
 
@@ -144,6 +145,7 @@ def safety_words(language: str) -> SafetyWords:
             fat=signs["fat"],
             closed=Whole(signs["closed"]),
             cold=Whole(signs["cold"]),
+            mills=Whole(signs["mills"]),
             preserves=frozenset(signs["preserves"]),
         ),
         purposes=Purposes(*(frozenset(purposes[name]) for name in Purposes._fields)),
