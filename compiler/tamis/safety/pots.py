@@ -44,7 +44,12 @@ def _covered(recipe: Recipe, state: State) -> bool:
     if any([mass.unknown for mass in masses]):
         return False
     uses = [recipe.uses[index] for index in state.uses]
-    poured = [use for use in uses if (goods := use.ingredient.goods) and (goods.liquid or goods.role == _MELTS)]
+    juicy = rules().goods["juicy"]
+    poured = [
+        use
+        for use in uses
+        if (goods := use.ingredient.goods) and (goods.liquid or goods.role == _MELTS or goods.id in juicy)
+    ]
     if any([_covers(recipe, use) for use in poured if not use.in_batch]):
         return True
     return total([use.mass.lo for use in poured]) * _COVERED >= total([mass.hi for mass in masses])

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from tamis.reading.clauses import Cue, Ingredient, Pause, Setting, Target, Time
+from tamis.reading.clauses import Cue, Ingredient, Pause, Setting, Target, Time, Tool
 from tamis.record import NamedTuple
 from tamis.safety.clearing import heated
 from tamis.safety.contacts import Counter
@@ -22,7 +22,7 @@ from tamis.source import Span
 from tamis.typed import TYPE_CHECKING, cast
 
 if TYPE_CHECKING:
-    from collections.abc import Hashable, Mapping, Sequence
+    from collections.abc import Hashable, Iterable, Mapping, Sequence
 
     from tamis.kitchen.food import Show
     from tamis.kitchen.goods import Goods
@@ -130,6 +130,8 @@ class Trace:
             read = action.reads[event.read]
             if "egg" in state.kinds and type(read) is not Ingredient:
                 self._bind(state)
+            if type(read) is Tool and read.contains:
+                self._pour(read.preposition, read.contains.split(), event.batch, action)
             if type(read) in _ACTING:
                 self._clause(read, event.batch, action, state)
         elif event.kind in ("food", "aside"):
@@ -177,8 +179,7 @@ class Trace:
 
     def _food(self, event: Happening, action: Action, state: State) -> None:
         use = self.recipe.uses[event.use]
-        if self._at_the_boil(use) and any([one.verb.cooks for one in action.verbs]):
-            self.place.boiling[event.batch] = True
+        self._pour(use.ingredient.preposition, use.ingredient.states, event.batch, action)
         goods = self._goods(use, event.goods)
         coats_it = "egg" in state.kinds and coats(self.recipe, action, use.ingredient.clause.span.start)
         if coats_it and is_thin(self.recipe, state.uses, (event.use,)):
@@ -210,11 +211,12 @@ class Trace:
                 item = filmed(item) if is_thin(self.recipe, (event.use,), state.uses) else item
             state.put(self._cut(item, action))
 
-    def _at_the_boil(self, use: Use) -> bool:
-        """Whether food goes into water that boils, and not over it."""
-        water = use.ingredient
-        inside = not water.preposition or water.preposition in self.words.states.lies_in
-        return inside and not self.words.states.at_the_boil.isdisjoint(water.states)
+    def _pour(self, preposition: str, words: Iterable[str], batch: int, action: Action) -> None:
+        """Food goes into water that boils, and not over it, and is cooked in it."""
+        states = self.words.states
+        inside = not preposition or preposition in states.lies_in
+        if inside and not states.at_the_boil.isdisjoint(words) and any([use.verb.cooks for use in action.verbs]):
+            self.place.boiling[batch] = True
 
     def _cut(self, item: Item, action: Action) -> Item:
         """The item as its line leaves it, if the line does nothing but cut this one food."""
