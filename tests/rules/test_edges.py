@@ -244,6 +244,8 @@ def test_the_food_s_degrees_are_named_where_the_oven_s_are_missing() -> None:
         # … for a verb has no other object, plain words name it, or only fat is heated there.
         ("Brown [in 20 g butter] [in a casserole] [for 1 min].", []),
         ("[Fry for 4 min] [in 20 g butter] [in a casserole].", []),
+        ("[Boil for 5 min] with [200 ml cider vinegar] [in a casserole].", []),
+        ("[Boil for 5 min] [4 carrots] with [200 ml cider vinegar] [in a casserole].", ["[in a casserole]"]),
         ("Brown [4 carrots] [in a casserole] [for 1 min].", ["[in a casserole]"]),
         ("Pound the onions with [2 cloves garlic] [in a mortar].", []),
         ("Pound the beans with [2 cloves garlic] [in a mortar].", ["[in a mortar]"]),
@@ -520,6 +522,8 @@ def test_what_a_recipe_makes_of_its_food(header: str, told: bool) -> None:
         *(("300 g butter", 6, False), ("3 kg butter", 6, True), ("600 g caster sugar", 8, False)),
         *(("6 kg caster sugar", 8, True), ("40 eggs", 4, True), ("12 eggs", 4, False), ("1 kg plain flour", 4, False)),
         *(("4 kg plain flour", 4, True), ("250 g poppy seed", 6, False), ("300 g paprika", 6, True)),
+        *(("640 g puff pastry", 4, False), ("500 g puff pastry", 2, False), ("5 kg puff pastry", 8, True)),
+        *(("500 g ice cream", 2, False), ("500 g dark chocolate", 2, True)),
         *(("800 g lean beef", 8, False), ("800 g lean beef", 80, True), ("200 g tomatoes", 16, False)),
     ],
 )

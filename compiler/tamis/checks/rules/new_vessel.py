@@ -20,7 +20,7 @@ from tamis.model.apart import closes_its_own
 from tamis.model.batch import Food, matches_food
 from tamis.model.mass import NOTHING
 from tamis.model.words import plain, vessel_noun
-from tamis.reading.clauses import Division, Ingredient, Naming, Reference, Tool
+from tamis.reading.clauses import Division, Ingredient, Naming, Reference, Time, Tool
 from tamis.reading.plain_names import done_to, put_to
 from tamis.reading.plain_tools import placed_tools
 from tamis.source import Span
@@ -202,9 +202,12 @@ def _has_no_object(action: Action, food: Ingredient) -> bool:
 
 
 def _mixes(words: Stretch, food: Ingredient) -> bool:
-    """*Mix with [1 kg salt] in a bowl*: a verb with no object but what is in hand."""
-    end = words.start + len(words.plain.text)
-    return end == food.clause.span.start and mixes_what_is_there(words.plain, words.start, words.action)
+    """*Mix with [1 kg salt]*, *[boil for 5 min] with [vinegar]*: a verb with no object but what is in hand."""
+    if words.start + len(words.plain.text) != food.clause.span.start:
+        return False
+    alone = len(words.plain) == 1 and words.plain.said[0] in word_set(words.plain.kitchen.language, "vessels.mixes")
+    timed = alone and any([type(read) is Time and read.clause.span.end == words.start for read in words.action.reads])
+    return timed or mixes_what_is_there(words.plain, words.start, words.action)
 
 
 def _vessel_in_words(view: View, action: Action, opens: frozenset[str]) -> Span | None:

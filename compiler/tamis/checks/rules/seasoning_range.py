@@ -129,8 +129,8 @@ def _too_salty(view: View, use: Use, whole: Fraction, flour: Fraction) -> str:
 
 
 def _stays(view: View, use: Use) -> bool:
-    """Whether all of a salt is eaten, as far as the lines tell: no brine, no water to cook in, none that nobody measures
-    in its component, no cure, and no time in which it draws the juice out."""
+    """Whether all of a salt is eaten, as far as the lines tell: no brine, no water to cook in, none that nobody
+    measures in its component, no cure, and no time in which it draws the juice out."""
     waters = [one for one in view.recipe.uses if one.ingredient.goods and one.ingredient.goods.role == _WATER]
     for water in waters:
         if water.action == use.action if water.mass.hi else water.component == use.component and not water.in_batch:
