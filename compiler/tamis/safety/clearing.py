@@ -30,6 +30,8 @@ def heated(item: Item, done: Heating, action: int, authority: Authority, cues: C
     if item.hazard == "leftover":
         return _reheated(item, done, action, authority, cues)
     if item.cleared:
+        if item.form == "white" and item.cleared.action == action and _cue(item, done, authority, cues):
+            return item._replace(cleared=Clearing(action, done.words, "cue"))  # what shows it says more than minutes
         if not (done.wet or done.core is not None):
             return item
         if item.cleared.by == "fried" and done.wet >= _LONG:
