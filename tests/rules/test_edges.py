@@ -245,6 +245,16 @@ def test_the_food_s_degrees_are_named_where_the_oven_s_are_missing() -> None:
         ("Add [20 g butter].", []),
         ("Whisk [2 eggs] with [20 g sugar] [in a bowl].", ["[in a bowl]"]),
         ("[Set aside].\nWhisk [2 eggs] [in a bowl].\nAdd [the onions].", []),
+        # … for a verb has no other object, plain words name it, or only fat is heated there.
+        ("Brown [in 20 g butter] [in a casserole] [for 1 min].", []),
+        ("[Fry for 4 min] [in 20 g butter] [in a casserole].", []),
+        ("[Boil for 5 min] with [200 ml cider vinegar] [in a casserole].", []),
+        ("[Boil for 5 min] [4 carrots] with [200 ml cider vinegar] [in a casserole].", ["[in a casserole]"]),
+        ("Brown [4 carrots] [in a casserole] [for 1 min].", ["[in a casserole]"]),
+        ("Pound the onions with [2 cloves garlic] [in a mortar].", []),
+        ("Pound the beans with [2 cloves garlic] [in a mortar].", ["[in a mortar]"]),
+        ("Melt [20 g butter] [in a casserole].\nSlip in spoonfuls and [fry for 3 min].", []),
+        ("Melt [20 g butter] [in a casserole].\nFry [4 carrots, sliced] [for 3 min].", ["[in a casserole]"]),
     ],
 )
 def test_new_vessel(text: str, expected: list[str]) -> None:
@@ -265,6 +275,11 @@ def test_new_vessel(text: str, expected: list[str]) -> None:
 def test_missing_cue(clauses: str, found: bool) -> None:
     text = f"Fry [2 onions, sliced] [in 20 ml olive oil] [in a frying pan] {clauses}."
     assert bool(marked("missing-cue", text)) is found
+
+
+def test_cases_that_stand_empty_are_not_left() -> None:
+    begun = "Butter [a muffin tin] with [butter, for the tin], or put in [12 paper cases].\n"
+    assert not marked("new-vessel", begun + "Cream [56 g soft butter] [in a large bowl] [until pale, 2 min].")
 
 
 def test_missing_yield_is_not_told_of_a_yield_that_cannot_be_read() -> None:
@@ -471,6 +486,21 @@ def test_amount_unlikely(food: str, told: bool) -> None:
 
 
 @pytest.mark.parametrize(
+    ("takes", "told"),
+    [
+        ("Warm [700 ml of the stock] [in a pan].", False),
+        ("Warm [a tenth of the stock] [in a pan].", False),
+        ("Warm [half the stock] [in a pan].\nStir in [the rest of the stock].", True),
+        ("Warm [half the stock] [in a pan].", True),
+    ],
+)
+def test_what_stays_of_a_stock_feeds_nobody(takes: str, told: bool) -> None:
+    text = "Put [3 kg veal shin] and [6 l water] [in a stockpot] and bring [to the boil].\n[Simmer for 4 h] and strain."
+    recipe = f"title: Soup\nserves: 2\n\n# Stock\n\n{text}\n\n# Soup\n\n{takes}\n"
+    assert bool(marked("amount-unlikely", recipe)) is told
+
+
+@pytest.mark.parametrize(
     ("header", "told"),
     [
         *(
@@ -496,6 +526,8 @@ def test_what_a_recipe_makes_of_its_food(header: str, told: bool) -> None:
         *(("300 g butter", 6, False), ("3 kg butter", 6, True), ("600 g caster sugar", 8, False)),
         *(("6 kg caster sugar", 8, True), ("40 eggs", 4, True), ("12 eggs", 4, False), ("1 kg plain flour", 4, False)),
         *(("4 kg plain flour", 4, True), ("250 g poppy seed", 6, False), ("300 g paprika", 6, True)),
+        *(("640 g puff pastry", 4, False), ("500 g puff pastry", 2, False), ("5 kg puff pastry", 8, True)),
+        *(("500 g ice cream", 2, False), ("500 g dark chocolate", 2, True)),
         *(("800 g lean beef", 8, False), ("800 g lean beef", 80, True), ("200 g tomatoes", 16, False)),
     ],
 )

@@ -61,11 +61,33 @@ def least_of_piece(view: View, noun: str, whole: Fraction) -> Fraction:
     return limits().piece.get(made) or least_a_head(view, whole)  # a portion
 
 
+def is_poured(use: Use) -> bool:
+    """Whether it is water, milk, stock or wine."""
+    goods = use.ingredient.goods
+    return goods is not None and (goods.role in _POURED or goods.show == _LIQUID)
+
+
 def thick_of(view: View) -> Fraction:
-    """Grams of all that is no water, milk, stock or wine."""
-    foods = [(use.mass.lo, use.ingredient.goods) for use in view.batch]
-    poured = [mass for mass, goods in foods if goods and (goods.role in _POURED or goods.show == _LIQUID)]
-    return view.weight.lo - total(poured)
+    """Grams of all that is not poured."""
+    return view.weight.lo - total([use.mass.lo for use in view.batch if is_poured(use)])
+
+
+def left_of(view: View) -> tuple[Fraction, Fraction]:
+    """Grams of what went into something of which only a part is taken and the rest is left, a stock of which so much
+    goes into the soup: of all, and of what is not poured. Where nobody knows how large a part is, all of it."""
+    recipe = view.recipe
+    left: dict[int, Fraction] = {}
+    for index, product in enumerate(recipe.products):
+        taken = [taking for taking in recipe.takings if taking.product == index]
+        if not taken or product.dish or any([taking.rest for taking in taken]):
+            continue
+        known = [taking.fraction for taking in taken if taking.fraction is not None]
+        part = 1 - total(known) if len(known) == len(taken) else Fraction(1)
+        if part > 0:
+            left.update({use: max(part, left.get(use, part)) for use in product.uses})
+    masses = [(recipe.uses[use], recipe.uses[use].mass.lo * part) for use, part in left.items()]
+    masses = [(use, mass) for use, mass in masses if use.in_batch]
+    return total([mass for _, mass in masses]), total([mass for use, mass in masses if not is_poured(use)])
 
 
 def least_a_head(view: View, whole: Fraction) -> Fraction:

@@ -22,7 +22,7 @@ Show = Literal[
 ]  # fmt: skip
 Hazard = Literal[
     "", "poultry", "minced-meat", "whole-meat", "pork", "fish", "shellfish", "egg", "raw-flour", "rice", "pulses",
-    "kidney-beans", "poison-raw", "sprouts", "raw-milk", "honey", "garlic-in-oil",
+    "kidney-beans", "poison-raw", "poison", "sprouts", "raw-milk", "honey", "garlic-in-oil",
 ]  # fmt: skip
 Animal = Literal["", "meat", "fish", "dairy", "egg", "honey", "gelatine"]
 Role = Literal["", "flour", "water", "salt", "yeast", "sugar", "fat", "egg", "milk", "starter", "flavour"]

@@ -51,6 +51,19 @@ def put_in(parts: Iterable[Part], kitchen: Kitchen) -> Iterator[PutTo]:
                 yield PutTo(found.start + part.span.start, tuple(names))
 
 
+def done_to(parts: Iterable[Part], kitchen: Kitchen) -> Iterator[PutTo]:
+    """The same of every verb: *pound the chillies with …*."""
+    for part in parts:
+        if isinstance(part, Text):
+            for found in plain_of(part.text, kitchen).ask(_behind_verbs):
+                yield PutTo(found.start + part.span.start, found.names)
+
+
+def _behind_verbs(plain: Plain) -> tuple[PutTo, ...]:
+    found = (PutTo(one.start, tuple(_names(plain, one.end))) for one in plain.ask(commands))
+    return tuple(one for one in found if one.names)
+
+
 def _put_in(plain: Plain) -> tuple[PutTo, ...]:
     asked, found = prose_words(plain.kitchen.language), list[PutTo]()
     for command in plain.ask(commands):

@@ -28,7 +28,7 @@ if TYPE_CHECKING:
 
 MATTERS: frozenset[HazardKind] = frozenset(
     ("poultry", "stuffing", "minced-meat", "whole-meat", "pork", "cured-pork", "fish", "shellfish", "egg", "raw-flour",
-     "sprouts", "raw-milk", "kidney-beans", "poison-raw")
+     "sprouts", "raw-milk", "kidney-beans", "poison-raw", "poison")
 )  # fmt: skip
 """Hazards that must be cleared on the way to the plate; the others (rice, honey, garlic in oil) call for cautions."""
 

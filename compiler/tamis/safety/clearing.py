@@ -30,6 +30,8 @@ def heated(item: Item, done: Heating, action: int, authority: Authority, cues: C
     if item.hazard == "leftover":
         return _reheated(item, done, action, authority, cues)
     if item.cleared:
+        if item.form == "white" and item.cleared.action == action and _cue(item, done, authority, cues):
+            return item._replace(cleared=Clearing(action, done.words, "cue"))  # what shows it says more than minutes
         if not (done.wet or done.core is not None):
             return item
         if item.cleared.by == "fried" and done.wet >= _LONG:
@@ -74,7 +76,8 @@ def _at_its_place(item: Item, done: Heating, cues: Cues) -> Fraction | None:
 def _by_degrees(item: Item, cleared: Clearing, done: Heating, action: int, authority: Authority) -> Item:
     """The degrees that a line asks for, where its minutes alone would do: a cook goes by the thermometer."""
     limit = limit_of(item, authority)
-    if cleared.action != action or cleared.by not in ("boiled", "fried") or limit is None or item.form == "juices":
+    by_time = cleared.by in ("boiled", "fried") or item.form == "white"
+    if cleared.action != action or not by_time or limit is None or item.form == "juices":
         return item
     if not _measured(limit, done):
         return item
@@ -121,7 +124,9 @@ def _by_look(item: Item, done: Heating, authority: Authority, cues: Cues) -> Cle
         return _crust(done, cues)
     if item.hazard == "raw-flour" or item.bound:
         return _dough(done, cues)
-    return "cue" if _cue(item, done, authority, cues) else None
+    if _cue(item, done, authority, cues):
+        return "cue"
+    return "baked" if item.form == "white" and done.oven and reaches(rules().meringue, *done.oven) else None
 
 
 def reaches(limit: Limit, celsius: Fraction, held: int) -> bool:

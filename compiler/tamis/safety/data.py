@@ -65,6 +65,8 @@ class Promise(NamedTuple):
 class Rules(NamedTuple):
     """All of the file; `limits` by authority and hazard, `printed` the °F accepted for a °C as the trade prints it,
     `pairs` the whole °C that is printed for a °F.
+    `meringue` are the degrees of an oven, and how long in it; `pot` those after which what is in a pot of
+    `potful` grams simmers.
 
     `keeping` holds by how much what preserves must outweigh what is moist; `verbs`, `equipment` and `goods` are
     lists of ids, by what they are asked for.
@@ -88,6 +90,9 @@ class Rules(NamedTuple):
     keeping: Mapping[str, Fraction]
     reading: int
     come_up: int
+    meringue: Limit
+    pot: Limit
+    potful: int
     egg_come_up: int
     soak: int
     boil: int
@@ -118,6 +123,9 @@ def rules() -> Rules:
         cautions=raw["cautions"],
         keeping={what: exact(text) for what, text in raw["keeping"].items()},
         reading=seconds(raw["held"]["reading"]),
+        meringue=_limit(raw["meringue"]["baked"], trade),
+        pot=_limit(raw["pot"]["come_up"], trade),
+        potful=int(raw["pot"]["grams"]),
         come_up=seconds(raw["held"]["come_up"]),
         egg_come_up=seconds(raw["held"]["egg_come_up"]),
         soak=seconds(raw["beans"]["soak"]),
@@ -152,11 +160,16 @@ class _Limits(dict[str, dict[str, Limit]]):
         rests = raw.get(f"{authority}-rest", {})
         roasts = _roasts(raw["roast"], self._trade) if raw["roast"]["authority"] == authority else {}
         for hazard, text in raw[authority].items():
-            pairs = tuple([_pair(pair, self._trade) for pair in text.split(" / ")])
+            pairs = _limit(text, self._trade).pairs
             rest = rests.get(hazard)
             limits[hazard] = Limit((*pairs, *roasts.get(hazard, ())), seconds(rest) if rest else 0)
         self[authority] = limits
         return limits
+
+
+def _limit(text: str, trade: Mapping[str, str]) -> Limit:
+    """Pairs parted by a stroke."""
+    return Limit(tuple([_pair(pair, trade) for pair in text.split(" / ")]))
 
 
 def _pair(text: str, trade: Mapping[str, str]) -> Pair:

@@ -75,6 +75,8 @@ def _form(said: set[str], goods: Goods, states: States) -> Form:
         return "large"
     if goods.id in ids["birds"]:
         return "whole"
+    if goods.id in ids["whites"]:
+        return "white"
     if goods.hazard != "egg" or goods.id in ids["part-eggs"]:
         return "piece"
     return "whole" if said.isdisjoint(states.mixed) else "piece"

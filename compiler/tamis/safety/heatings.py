@@ -22,13 +22,15 @@ if TYPE_CHECKING:
     from tamis.model.recipe import Action, Recipe
     from tamis.reading.clauses import Read
 
+_BAKING = 110
+"""°C from which no food is as hot as the air or the fat round it; where no station is named, that is an oven."""
 HOT: tuple[Station, ...] = ("ring", "oven", "grill", "bath")
 
 
 class Heating(NamedTuple):
     """`core`: exact °C that the food reaches. `held`: °C and seconds that it is kept at. `wet`, `boiled`, `baked`,
-    `fried`: seconds. `boils`: it comes to the boil. `cue`: what to look for, while on the heat. `hot`: on the heat.
-    `places`: the core asked for in each of several places, with the words for it."""
+    `fried`: seconds. `oven`: °C and seconds in it. `boils`: it comes to the boil. `cue`: what to look for, while on the
+    heat. `hot`: on the heat. `places`: the core asked for in each of several places, with the words for it."""
 
     words: str = ""
     core: Fraction | None = None
@@ -38,6 +40,7 @@ class Heating(NamedTuple):
     boiled: int = 0
     baked: int = 0
     fried: int = 0
+    oven: tuple[Fraction, int] | None = None
     soaked: int = 0
     boils: bool = False
     cue: str = ""
@@ -70,6 +73,11 @@ class Place:
         if not any([use.verb.heat for use in action.verbs]):
             return False
         return not any([setting.kind == "off" for setting in action.settings])
+
+    def boils(self, action: Action) -> bool:
+        """Whether what a line brings to the boil stays on the heat, by all that it says."""
+        off = any([type(read) in _OFF and _takes_off(read) for read in action.reads])
+        return not off and self.lines[action.number].station in ("", "ring")
 
 
 def heating(action: Action, read: Read, batch: int, place: Place) -> Heating | None:
@@ -129,9 +137,11 @@ def _time(action: Action, batch: int, place: Place, lasts: int, hot: bool = Fals
         place.boiling[batch] = True
         return Heating(**facts, hot=hot, wet=lasts, boiled=lasts if boils else 0)
     celsius = place.lines[action.number].celsius
-    kept = None if celsius is None or (station != "bath" and celsius.lo >= 110) else (celsius.lo, lasts)
-    if station == "oven":
-        return Heating(**facts, hot=hot, baked=max(lasts, 1), bath=kept)
+    baking = celsius is not None and celsius.lo >= _BAKING
+    kept = None if celsius is None or (station != "bath" and baking) else (celsius.lo, lasts)
+    if station == "oven" or (baking and not station):  # return to the oven [for 15 min at 180 °C]
+        oven = None if celsius is None else (celsius.lo, lasts)
+        return Heating(**facts, hot=hot, baked=max(lasts, 1), bath=kept, oven=oven)
     if kept is not None and station == "bath":
         return Heating(**facts, hot=hot, bath=kept)
     if kept is not None:

@@ -15,9 +15,10 @@ if TYPE_CHECKING:
 
 HazardKind = Hazard | Literal["stuffing", "cured-pork", "leftover", "cut"]
 """What the goods bring, and what becomes of it; what comes cooked, and plants that spoil once they are cut."""
-Form = Literal["piece", "small", "fine", "whole", "large", "juices", "stuffing", "contact", "film"]
+Form = Literal["piece", "small", "fine", "whole", "large", "juices", "stuffing", "contact", "film", "white"]
 """How raw food lies in a batch: fine is chopped so or thinly sliced, whole is an egg as it is or a bird, large a bird;
-juices are parted from raw food, contact is what a tool has touched, and a film is egg that other food was dipped in."""
+juices are parted from raw food, contact is what a tool has touched, and a film is egg that other food was dipped in,
+white that of an egg alone."""
 ClearedBy = Literal["temperature", "held", "cue", "boiled", "baked", "fried", "heated"]
 Served = Literal["", "raw", "uncooked"]
 CautionKey = Literal[

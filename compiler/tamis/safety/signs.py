@@ -137,16 +137,18 @@ def plain_nuts(recipe: Recipe, dish: State, hands: Hands) -> bool:
 
 def _is_cut(recipe: Recipe, nut: int, hands: Hands) -> bool:
     """Whether the line of a nut, or a later one with nothing else in hand, grinds it or cuts it into slivers, or one
-    blends it with what it went into."""
-    ids, small = rules().verbs, safety_words(recipe.language).states.no_whole_nuts
+    blends it, or puts it through a mill, with what it went into."""
+    words = safety_words(recipe.language)
+    ids, small, mills = rules().verbs, words.states.no_whole_nuts, words.signs.mills
     use, held, grinders = recipe.uses[nut], frozenset[int](), rules().equipment["grinders"]
     for action in recipe.actions[use.action :]:
         done = {one.verb.base for one in action.verbs}
-        ground = not ids["grinds"].isdisjoint(done) or any([tool.equipment.id in grinders for tool in action.tools])
+        milled = any([tool.equipment.id in grinders for tool in action.tools]) or mills.search(words_of(action))
+        ground = milled or not ids["grinds"].isdisjoint(done)
         if action.number == use.action and ground:
             return True
         held = hands[action.number].uses or (held if action.component == use.component else frozenset())
-        if nut in held and not ids["blends"].isdisjoint(done):
+        if nut in held and (milled or not ids["blends"].isdisjoint(done)):
             return True
         alone = action.number > use.action and held == {nut}
         if alone and ground:

@@ -56,7 +56,7 @@ class State:
         """The hazards in it, worked out when somebody asks; of two of one food, the one that is not cleared stays."""
         if self._stale:
             for item, way in self._came.walk(self._counted):
-                key = (item.hazard, item.use, item.form)
+                key = _key(item)
                 there = self._items.get(key)
                 if there is None or there.cleared:
                     self._items[key] = _further(item, way) if way else item
@@ -139,6 +139,11 @@ class State:
             if item.hazard in FLESH and item.cleared is None and item.form != "contact":
                 return item
         return None
+
+
+def _key(item: Item) -> Key:
+    """Of one food each hazard is told once: yolk and white of an egg are one."""
+    return item.hazard, item.use, "piece" if item.form == "white" else item.form
 
 
 def _further(item: Item, way: tuple[str, ...]) -> Item:

@@ -2,25 +2,27 @@
 
 from __future__ import annotations
 
-from tamis.reading.clauses import Cue, Ingredient, Pause, Setting, Target, Time
+from tamis.quantity.amount import total
+from tamis.reading.clauses import Cue, Ingredient, Pause, Setting, Target, Time, Tool
 from tamis.record import NamedTuple
 from tamis.safety.clearing import heated
 from tamis.safety.contacts import Counter
 from tamis.safety.data import rules
 from tamis.safety.films import coats, filmed, is_thin
 from tamis.safety.hazards import FLESH, cut_in_line, item_of, shaped
-from tamis.safety.heatings import Place, heating
+from tamis.safety.heatings import Heating, Place, heating
+from tamis.safety.pots import in_pot
 from tamis.safety.records import Item, Wait
 from tamis.safety.signs import has_garlic, syrup_heat, with_sugar, words_of
 from tamis.safety.spoiling import Cooked, boiled_down, is_cut, mixing_of, mixtures_of, spoils
 from tamis.safety.state import State
-from tamis.safety.waits import cooled_in_part, long, oil_wait, risky_wait
+from tamis.safety.waits import cooled_in_part, long, oil_wait, risky, risky_wait
 from tamis.safety.words import safety_words
 from tamis.source import Span
 from tamis.typed import TYPE_CHECKING, cast
 
 if TYPE_CHECKING:
-    from collections.abc import Hashable, Mapping, Sequence
+    from collections.abc import Hashable, Iterable, Mapping, Sequence
 
     from tamis.kitchen.food import Show
     from tamis.kitchen.goods import Goods
@@ -28,7 +30,6 @@ if TYPE_CHECKING:
     from tamis.model.history import Happening
     from tamis.model.recipe import Action, Recipe, Supply, Use
     from tamis.reading.clauses import Read
-    from tamis.safety.heatings import Heating
     from tamis.safety.records import Form, HazardKind
     from tamis.safety.spoiling import Mixing
 
@@ -129,6 +130,8 @@ class Trace:
             read = action.reads[event.read]
             if "egg" in state.kinds and type(read) is not Ingredient:
                 self._bind(state)
+            if type(read) is Tool and read.contains:
+                self._pour(read.preposition, read.contains.split(), event.batch, action)
             if type(read) in _ACTING:
                 self._clause(read, event.batch, action, state)
         elif event.kind in ("food", "aside"):
@@ -137,6 +140,7 @@ class Trace:
             other = self.states[event.other]
             self._stuffing(action, state, other.name, action.span.end)
             state.take_in(other, other.name, filmed if self._is_film(event, action, state, other) else None)
+            self._boil(event, action, state)
         elif event.kind == "lifted":
             state.lift_out(self.states[event.other], self._uses(event.batch))
         elif event.kind == "own-part":
@@ -148,13 +152,27 @@ class Trace:
 
             scald(self.recipe, state, self.candied, action.number, self.authority)
 
+    def _boil(self, event: Happening, action: Action, state: State) -> None:
+        """A batch that a line boils though it names no time: *boil [the marinade] down [to 60 ml]*."""
+        at = self._taken_at(event)
+        boils = [use for use in action.verbs if use.verb.base in rules().verbs["boils"] and use.span.start < at]
+        if state.items and boils and self.place.boils(action):
+            named = next((read.clause.text for read in action.reads if read.clause.span.start == at), "")
+            words = f"{boils[-1].verb.name} {named}"
+            self._heat(action, action.reads[0], Heating(words, boils=True, hot=True), state)
+            self.place.boiling[event.batch] = True
+
+    def _taken_at(self, event: Happening) -> int:
+        """Where the text takes up the batch that goes in; -1 where it does not."""
+        product = self.recipe.history.products[event.other]
+        takings = self.recipe.takings
+        return next((t.span.start for t in takings if t.action == event.action and t.product == product), -1)
+
     def _is_film(self, event: Happening, action: Action, state: State, egg: State) -> bool:
         """Whether a batch goes into another one as a film of egg on it."""
         if "egg" not in egg.kinds:
             return False
-        product = self.recipe.history.products[event.other]
-        at = next((t.span.start for t in self.recipe.takings if t.action == event.action and t.product == product), -1)
-        return coats(self.recipe, action, at) and is_thin(self.recipe, egg.uses, state.uses)
+        return coats(self.recipe, action, self._taken_at(event)) and is_thin(self.recipe, egg.uses, state.uses)
 
     def _uses(self, batch: int) -> frozenset[int]:
         """The uses that are in a batch when it is put by."""
@@ -163,6 +181,7 @@ class Trace:
 
     def _food(self, event: Happening, action: Action, state: State) -> None:
         use = self.recipe.uses[event.use]
+        self._pour(use.ingredient.preposition, use.ingredient.states, event.batch, action)
         goods = self._goods(use, event.goods)
         coats_it = "egg" in state.kinds and coats(self.recipe, action, use.ingredient.clause.span.start)
         if coats_it and is_thin(self.recipe, state.uses, (event.use,)):
@@ -188,11 +207,18 @@ class Trace:
         if item and (
             event.kind == "food" or item.hazard != "raw-flour" or use.ingredient.purpose in self.words.purposes.dusting
         ):
-            if item.hazard == "egg" and not self.verbs[action.number].isdisjoint(rules().verbs["mixes"]):
+            if item.form == "whole" and not self.verbs[action.number].isdisjoint(rules().verbs["mixes"]):
                 item = item._replace(form="piece")
             if item.hazard == "egg" and coats(self.recipe, action, item.span.start):
                 item = filmed(item) if is_thin(self.recipe, (event.use,), state.uses) else item
             state.put(self._cut(item, action))
+
+    def _pour(self, preposition: str, words: Iterable[str], batch: int, action: Action) -> None:
+        """Food goes into water that boils, and not over it, and is cooked in it."""
+        states = self.words.states
+        inside = not preposition or preposition in states.lies_in
+        if inside and not states.at_the_boil.isdisjoint(words) and any([use.verb.cooks for use in action.verbs]):
+            self.place.boiling[batch] = True
 
     def _cut(self, item: Item, action: Action) -> Item:
         """The item as its line leaves it, if the line does nothing but cut this one food."""
@@ -225,6 +251,8 @@ class Trace:
             if done.hot:
                 dry = bool(done.baked or done.fried)
                 (self.dry if dry else self.wet).update(state.cook(dry))
+                if dry and not state.kinds.isdisjoint(FLESH):
+                    done = in_pot(self.recipe, action, done, state)
             if state.items:
                 self._heat(action, read, done, state)
         if self.sweet and syrup_heat(action, read, self.words.language) and boiled_down(self.recipe, state.uses):
@@ -243,7 +271,7 @@ class Trace:
         if not long(action, here, self.authority):
             return
         wait = risky_wait(action, here, read, state, self.authority)
-        if wait and self._spoils(state):
+        if wait and self._spoils(state) and not self._salted(state):
             self.waits.append(wait)
         wait = oil_wait(self.recipe, here, read, state, self.authority) if self.garlic else None
         if wait:
@@ -253,6 +281,15 @@ class Trace:
         """Whether a batch is neither too dry nor too sweet to spoil by now."""
         mixtures = mixtures_of(self.mixing, state, self._cooked)
         return spoils(self.recipe, state, self.used, mixtures, self.candied)
+
+    def _salted(self, state: State) -> bool:
+        """Whether what would spoil is only cut leaves, and lies in salt that keeps them."""
+        item = risky(state)
+        if item is None or item.hazard != "cut":
+            return False
+        uses = [self.recipe.uses[index] for index in state.uses]
+        salt = total([use.mass.lo for use in uses if (goods := use.ingredient.goods) and goods.salt])
+        return salt >= total([use.mass.hi for use in uses]) * rules().keeping["salt"] and salt > 0
 
     def _heat(self, action: Action, read: Read, done: Heating, state: State) -> None:
         """What a clause does to each hazard in the batch."""

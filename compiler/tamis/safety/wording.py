@@ -52,6 +52,8 @@ def limit_words(item: Item, authority: Authority, language: str) -> str:
     """What is asked for, with who asks: "74 °C (165 °F) in the middle (USDA FSIS …)"."""
     if item.hazard == "kidney-beans":
         return "a boil of at least 10 min (a simmer is not enough)"
+    if item.hazard == "poison":
+        return "none of it"
     limit = limit_of(item, authority)
     if limit is None:
         return "cooking through (10 min on the heat, or until it is soft)"
@@ -70,6 +72,8 @@ def offer(item: Item, authority: Authority, language: str) -> str:
     if item.form == "juices":
         return f"give it a boil of its own: {example(language, 'to_the_boil')}, {example(language, 'boil_one')}"
     limit = limit_of(item, authority)
+    if item.hazard == "poison":
+        return "leave it out"
     if limit is None:
         return f"cook it through: {example(language, 'boil_ten')}"
     degrees = limit.text

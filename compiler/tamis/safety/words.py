@@ -62,6 +62,8 @@ class States(NamedTuple):
     no_whole_nuts: Words
     harmless: frozenset[str]
     cut: frozenset[str]
+    at_the_boil: frozenset[str]
+    lies_in: frozenset[str]
 
 
 class Signs(NamedTuple):
@@ -73,6 +75,7 @@ class Signs(NamedTuple):
     fat: Words
     closed: Whole
     cold: Whole
+    mills: Whole
     preserves: frozenset[str]
 
 
@@ -83,6 +86,7 @@ class Purposes(NamedTuple):
     frying: frozenset[str]
     dusting: frozenset[str]
     needed: frozenset[str]
+    covering: frozenset[str]
     beside: frozenset[str]
 
 
@@ -131,6 +135,8 @@ def safety_words(language: str) -> SafetyWords:
             no_whole_nuts=states["no-whole-nuts"],
             harmless=frozenset(states["harmless"]),
             cut=frozenset(states["cut"]),
+            at_the_boil=frozenset(states["at-the-boil"]),
+            lies_in=frozenset(states["lies-in"]),
         ),
         signs=Signs(
             hot_metal=Whole(signs["hot-metal"]),
@@ -139,6 +145,7 @@ def safety_words(language: str) -> SafetyWords:
             fat=signs["fat"],
             closed=Whole(signs["closed"]),
             cold=Whole(signs["cold"]),
+            mills=Whole(signs["mills"]),
             preserves=frozenset(signs["preserves"]),
         ),
         purposes=Purposes(*(frozenset(purposes[name]) for name in Purposes._fields)),

@@ -18,6 +18,7 @@ from tamis.checks.portions import (
     by_the_vessel,
     least_a_head,
     least_of_piece,
+    left_of,
     most_a_head,
     most_of_all,
     thick_of,
@@ -99,10 +100,12 @@ def _by_header(view: View, whole: Fraction, all_in: Fraction | None) -> Iterator
     if header.serves and header.serves.hi:
         people = header.serves.hi
         most, thick = most_a_head(view, whole), thick_of(view)
-        over = whole if whole > most * people else thick if thick > dish["thick"] * people else _NONE
-        if over:
-            where, limit = _heaviest(view).clause.span, most if whole > most * people else dish["thick"]
-            yield _say(where, f"{_weight(over / people)} of food for each person", limit, "more")
+        if whole > most * people or thick > dish["thick"] * people:
+            left = left_of(view)
+            eaten, limit = (whole - left[0], most) if whole > most * people else (thick - left[1], dish["thick"])
+            if eaten > limit * people:
+                where = _heaviest(view).clause.span
+                yield _say(where, f"{_weight(eaten / people)} of food for each person", limit, "more")
         elif all_in is not None and all_in < (least := least_a_head(view, whole)) * people:
             yield _say(header.span("serves"), f"{_weight(all_in / people)} of food for each person", least, "less")
         else:

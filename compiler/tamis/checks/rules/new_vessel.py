@@ -20,8 +20,8 @@ from tamis.model.apart import closes_its_own
 from tamis.model.batch import Food, matches_food
 from tamis.model.mass import NOTHING
 from tamis.model.words import plain, vessel_noun
-from tamis.reading.clauses import Division, Ingredient, Naming, Reference, Tool
-from tamis.reading.plain_names import put_in, put_to
+from tamis.reading.clauses import Division, Ingredient, Naming, Reference, Time, Tool
+from tamis.reading.plain_names import done_to, put_to
 from tamis.reading.plain_tools import placed_tools
 from tamis.source import Span
 from tamis.typed import TYPE_CHECKING
@@ -30,11 +30,13 @@ from tamis.words import example
 if TYPE_CHECKING:
     from tamis.checks.view import Stretch, View
     from tamis.checks.words import Words
+    from tamis.kitchen.food import Role
     from tamis.model.recipe import Action
     from tamis.reading.plain import Plain
     from tamis.reading.plain_tools import Placed
     from tamis.reading.reading import Event
 
+_FAT: Role = "fat"
 RULE = "new-vessel"
 LEVEL: Severity = "warning"
 ABOUT = ("equipment",)
@@ -68,9 +70,11 @@ def check(view: View) -> Iterator[Diagnostic]:
     for component in view.recipe.components:
         lies_in: Tool | None = None
         last: Action | None = None
+        begun = False
         for step in component.steps:
             for index in step.actions:
                 action = view.recipe.actions[index]
+                begun = begun or bool(action.takings) or any([view.recipe.uses[use].in_batch for use in action.uses])
                 ends = any([type(read) is Naming and read.kind != "leaving" for read in action.reads])
                 if (
                     step.meanwhile
@@ -90,7 +94,7 @@ def check(view: View) -> Iterator[Diagnostic]:
                     yield _finding(view, said, lies_in, last)
                 last = action
                 closed = ends or action.product is not None  # the next food begins another batch
-                lies_in = None if closed else _divided(action, vessel or lies_in)
+                lies_in = None if closed or not begun else _divided(action, vessel or lies_in)
 
 
 def _divided(action: Action, lies_in: Tool | None) -> Tool | None:
@@ -107,15 +111,23 @@ def _meets(view: View, action: Action, behind: int, lies_in: Tool) -> bool:
     recipe, kitchen = view.recipe, view.kitchen
     noun = vessel_noun(lies_in.equipment.name, recipe.language)
     lines = [one for one in recipe.actions[action.number : action.number + 2] if one.component == action.component]
-    if _is_named(view, lines, behind):
+    if _is_named(view, lines, behind) or _is_for_frying(view, lines):
         return True
     places = [found for line in lines for found in put_to(line.parts, kitchen) if found.start >= behind]
-    places += put_in(action.parts, kitchen)
+    places += done_to(action.parts, kitchen)
     said = [words for found in places for words, _ in found.names]
     if any(words[-1:] == (noun,) for words in said):
         return True
     foods = _foods_before(view, action) if said else []
     return any(matches_food(words, food, kitchen) for words in said for food in foods)
+
+
+def _is_for_frying(view: View, lines: list[Action]) -> bool:
+    """Whether only fat is heated there, and the next line has no food of its own: what lay elsewhere is fried in it."""
+    uses, heated = view.recipe.uses, any([use.verb.heat for use in lines[0].verbs])
+    roles = [goods and goods.role for use in lines[0].uses for goods in [uses[use].ingredient.goods]]
+    more = any([uses[use].in_batch for line in lines[1:] for use in line.uses])
+    return heated and len(lines) > 1 and not more and all([role == _FAT for role in roles])
 
 
 def _is_named(view: View, lines: list[Action], behind: int) -> bool:
@@ -172,7 +184,7 @@ def _takes_new_food(view: View, action: Action, vessel: Tool) -> bool:
     if any(read.role in ("reference", "division") for read in action.reads):
         return False
     food = next((read for read in action.reads if isinstance(read, Ingredient) and not read.purpose), None)
-    if food is None or food.clause.span.end > vessel.clause.span.start:
+    if food is None or food.clause.span.end > vessel.clause.span.start or _has_no_object(action, food):
         return False
     between = range(food.clause.span.end, vessel.clause.span.start)
     if any(use.span.start in between for use in action.verbs):
@@ -180,10 +192,22 @@ def _takes_new_food(view: View, action: Action, vessel: Tool) -> bool:
     return not any(_goes_along(words.plain) or _mixes(words, food) for words in view.plain_in(action))
 
 
+def _has_no_object(action: Action, food: Ingredient) -> bool:
+    """*Brown [in 20 g butter] in a pan*: a verb with no object but what is in hand."""
+    verbs = [use.span.end for use in action.verbs if use.span.start < food.clause.span.start and use.verb.cooks]
+    between = range(verbs[-1], food.clause.span.start) if verbs else range(0)
+    return bool(verbs and food.preposition) and not any(
+        part.span.start in between and part.text.strip() for part in action.parts
+    )
+
+
 def _mixes(words: Stretch, food: Ingredient) -> bool:
-    """*Mix with [1 kg salt] in a bowl*: a verb with no object but what is in hand."""
-    end = words.start + len(words.plain.text)
-    return end == food.clause.span.start and mixes_what_is_there(words.plain, words.start, words.action)
+    """*Mix with [1 kg salt]*, *[boil for 5 min] with [vinegar]*: a verb with no object but what is in hand."""
+    if words.start + len(words.plain.text) != food.clause.span.start:
+        return False
+    alone = len(words.plain) == 1 and words.plain.said[0] in word_set(words.plain.kitchen.language, "vessels.mixes")
+    timed = alone and any([type(read) is Time and read.clause.span.end == words.start for read in words.action.reads])
+    return timed or mixes_what_is_there(words.plain, words.start, words.action)
 
 
 def _vessel_in_words(view: View, action: Action, opens: frozenset[str]) -> Span | None:

@@ -131,11 +131,12 @@ def _too_salty(view: View, use: Use, whole: Fraction, flour: Fraction) -> str:
 
 
 def _stays(view: View, use: Use) -> bool:
-    """Whether all of a salt is eaten, as far as the lines tell: no brine, no water to cook in, no cure, and no time in
-    which it draws the juice out."""
-    poured = [view.recipe.uses[index] for index in view.recipe.actions[use.action].uses]
-    if any([one.ingredient.goods and one.ingredient.goods.role == _WATER and one.mass.hi for one in poured]):
-        return False
+    """Whether all of a salt is eaten, as far as the lines tell: no brine, no water to cook in, none that nobody
+    measures in its component, no cure, and no time in which it draws the juice out."""
+    waters = [one for one in view.recipe.uses if one.ingredient.goods and one.ingredient.goods.role == _WATER]
+    for water in waters:
+        if water.action == use.action if water.mass.hi else water.component == use.component and not water.in_batch:
+            return False
     later = view.recipe.actions[use.action :]
     if any([action.work.wait is not None and action.work.wait.lo > _CURED for action in later]):
         return False
