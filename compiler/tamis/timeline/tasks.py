@@ -14,7 +14,7 @@ from tamis.model.recipe import Action, Recipe, Use
 from tamis.reading.clauses import Manner, Pause, Setting, Tending, Tool
 from tamis.timeline.heating import heating_seconds, heats_alone, preheating_seconds
 from tamis.timeline.network import Kind, Link, Part, Task
-from tamis.timeline.oven import cooling
+from tamis.timeline.oven import turned
 from tamis.timeline.preparation import Preparation, goes_along, in_words, is_done_by, preparations
 from tamis.timeline.waters import waters
 from tamis.timeline.words import title_words
@@ -152,7 +152,6 @@ class Tasks:
         "alone",
         "along",
         "beside",
-        "cooling",
         "cut",
         "early",
         "first",
@@ -166,6 +165,7 @@ class Tasks:
         "stands",
         "stretch",
         "tasks",
+        "turned",
         "waits",
     )
 
@@ -179,7 +179,7 @@ class Tasks:
         self.last: list[int] = []
         self.waits: list[int] = []
         self.places = recipe.places.lines
-        self.cooling = cooling(recipe)
+        self.turned = turned(recipe)
         self.alone = [heats_alone(action) for action in recipe.actions]
         self.stands = [standing(action) for action in recipe.actions]
         self.stretch = _stretches(recipe)
@@ -303,10 +303,14 @@ class Tasks:
         if action.work.handling:
             self._task(action, "handle", action.work.handling, hands=True)
             self._join()
-        seconds = heating_seconds(action, self.places[action.number], self.kitchen)
-        # An oven that is turned down is hot already.
-        down = action.work.given != "text" and action.number in self.cooling
-        self._task(action, "heat", MOMENT if down else seconds)
+        here, by = self.places[action.number], self.turned.get(action.number, 0)
+        seconds = heating_seconds(action, here, self.kitchen)
+        # An oven that is turned down is hot already, and so is one that is raised, and not heated.
+        if by < 0 and action.work.given != "text":
+            seconds = MOMENT
+        elif by > 0 and any([use.verb.sets and not use.verb.heat for use in action.verbs]):
+            seconds = max(MOMENT, heating_seconds(action, here, self.kitchen, by))
+        self._task(action, "heat", seconds)
 
     def _join(self) -> None:
         """Lets the task that comes next follow the last one without a gap."""
