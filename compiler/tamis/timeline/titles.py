@@ -70,8 +70,18 @@ def _often(action: Action, tending: Tending, language: str) -> str:
 def _work_title(action: Action, language: str) -> str:
     """The verbs and what they are done to; the beginning of the line where it has no known verb."""
     if not action.verbs:
-        return _first_words(action) or action.work.verb.capitalize() or row_words(language).work
+        return _added(action, language) or _first_words(action) or action.work.verb.capitalize() or row_words(language).work
     return ", ".join(_by_verb(action, language))
+
+
+def _added(action: Action, language: str) -> str:
+    """The foods of a line that begins with one, and goes on with those of the line before."""
+    opens = next((part for part in action.parts if not isinstance(part, Text) or part.text.strip()), None)
+    if not any([isinstance(read, Ingredient) and read.clause is opens for read in action.reads[:1]]):
+        return ""
+    foods = [one.text for one in _named(action, title_words(language), language)]
+    shown = foods if len(foods) <= MOST_FOODS else [*foods[: MOST_FOODS - 1], "…"]
+    return row_words(language).add.format(foods=", ".join(shown))
 
 
 def _by_verb(action: Action, language: str) -> list[str]:
@@ -244,6 +254,9 @@ def _phrase(said: list[str], words: TitleWords, ends: bool) -> str:
     last = next(stops, len(said))
     phrase = said[:last] if last == len(said) or said[last].lower() in words.joints else said[: last + 1]
     phrase = [word for word in (word.strip(",.;:") for word in phrase) if word]
+    openings = [at for at, word in enumerate(phrase[: MOST_BEHIND + 1]) if at > 1 and word.lower() in words.prepositions]
+    if len(phrase) > MOST_BEHIND and openings:
+        phrase = phrase[: openings[-1]]  # *in the fridge* to get cold
     tells = len(phrase) > 1 and (phrase[-1].lower() not in words.empty or phrase[-1].lower() in words.pronouns)
     return f" {' '.join(phrase)}" if tells and len(phrase) <= MOST_BEHIND and not (ends and last == len(said)) else ""
 
@@ -370,6 +383,8 @@ def _plain_words(action: Action, use: VerbUse, words: TitleWords) -> tuple[list[
             break
         said.append(match[1])
         at = match.end()
+    if len(said) == MOST_WORDS and _WORD.match(part.text, at):  # *to a soft dough* that can just be rolled
+        said = said[: next((at for at, word in enumerate(said) if at > 1 and word.lower() in words.relative), len(said))]
     pair = next((back for back in (2, 1) if len(said) == MOST_WORDS and said[-back].lower() in words.pairs), 0)
     return said[: len(said) - pair], part.span.start + at
 

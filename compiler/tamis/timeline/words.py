@@ -19,6 +19,7 @@ class TitleWords(NamedTuple):
     """Joints that belong to the words behind them: *as much of*."""
     pairs: frozenset[str]
     """Joints between things that belong together: *salt and pepper*."""
+    relative: frozenset[str]
     pronouns: frozenset[str]
     prepositions: frozenset[str]
     empty: frozenset[str]
@@ -48,6 +49,8 @@ class PreparationWords(NamedTuple):
     """Behind the measure of how steaks are cut: *2 cm thick*."""
     present: tuple[str, ...]
     """How a participle ends that says what is yet to be done: *for dusting*."""
+    to: frozenset[str]
+    """Behind one of these stands what is to be done, or reached, and no participle: *enough to spread*."""
 
 
 class RowWords(NamedTuple):
@@ -59,6 +62,7 @@ class RowWords(NamedTuple):
     set_to: str
     off: str
     work: str
+    add: str
     calls: str
     part: str
     boil_up: str
@@ -82,6 +86,7 @@ def title_words(language: str) -> TitleWords:
         joints=frozenset(lists["joints"]),
         compares=frozenset(lists["compares"]),
         pairs=frozenset(lists["pairs"]),
+        relative=frozenset(lists["relative"]),
         pronouns=frozenset(lists["pronouns"]),
         prepositions=frozenset(prepositions),
         empty=frozenset((*prepositions, *lists["empty"], *nouns(language).articles)),
@@ -113,4 +118,5 @@ def preparation_words(language: str) -> PreparationWords:
         lies=word_lists(language, "prose")["imperative"]["lies"],
         thick=frozenset(lists["thick"]),
         present=lists["present"],
+        to=frozenset(word_lists(language, "clause")["closed"]["TO"]),
     )
