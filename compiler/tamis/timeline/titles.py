@@ -254,9 +254,10 @@ def _phrase(said: list[str], words: TitleWords, ends: bool) -> str:
     last = next(stops, len(said))
     phrase = said[:last] if last == len(said) or said[last].lower() in words.joints else said[: last + 1]
     phrase = [word for word in (word.strip(",.;:") for word in phrase) if word]
-    openings = [at for at, word in enumerate(phrase[: MOST_BEHIND + 1]) if at > 1 and word.lower() in words.prepositions]
+    openings = [at for at, word in enumerate(phrase[: MOST_BEHIND + 1]) if at > 2 and word.lower() in words.prepositions]
     if len(phrase) > MOST_BEHIND and openings:
-        phrase = phrase[: openings[-1]]  # *in the fridge* to get cold
+        phrase = phrase[: openings[-1]]  # *in the fridge* to get cold, *into the syrup* one at a time
+        phrase = phrase[:-1] if phrase[-1].lower() in words.numbers else phrase
     tells = len(phrase) > 1 and (phrase[-1].lower() not in words.empty or phrase[-1].lower() in words.pronouns)
     return f" {' '.join(phrase)}" if tells and len(phrase) <= MOST_BEHIND and not (ends and last == len(said)) else ""
 

@@ -20,6 +20,7 @@ class TitleWords(NamedTuple):
     pairs: frozenset[str]
     """Joints between things that belong together: *salt and pepper*."""
     relative: frozenset[str]
+    numbers: frozenset[str]
     pronouns: frozenset[str]
     prepositions: frozenset[str]
     empty: frozenset[str]
@@ -87,6 +88,7 @@ def title_words(language: str) -> TitleWords:
         compares=frozenset(lists["compares"]),
         pairs=frozenset(lists["pairs"]),
         relative=frozenset(lists["relative"]),
+        numbers=frozenset(word_tables(language, "numbers")["ones"]),
         pronouns=frozenset(lists["pronouns"]),
         prepositions=frozenset(prepositions),
         empty=frozenset((*prepositions, *lists["empty"], *nouns(language).articles)),
