@@ -19,6 +19,8 @@ class TitleWords(NamedTuple):
     """Joints that belong to the words behind them: *as much of*."""
     pairs: frozenset[str]
     """Joints between things that belong together: *salt and pepper*."""
+    during: frozenset[str]
+    """With which a line begins that is done in the wait of the one before: *while they fry, …*."""
     relative: frozenset[str]
     numbers: frozenset[str]
     pronouns: frozenset[str]
@@ -87,6 +89,7 @@ def title_words(language: str) -> TitleWords:
         joints=frozenset(lists["joints"]),
         compares=frozenset(lists["compares"]),
         pairs=frozenset(lists["pairs"]),
+        during=frozenset(closed.get("WHILE", ())),
         relative=frozenset(lists["relative"]),
         numbers=frozenset(word_tables(language, "numbers")["ones"]),
         pronouns=frozenset(lists["pronouns"]),
