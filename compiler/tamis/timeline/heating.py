@@ -41,7 +41,7 @@ def heating_seconds(action: Action, here: Here, kitchen: Kitchen, by: int | Frac
     hottest = max((knob.celsius.hi for knob in here.sets), default=None)
     if hottest is None:
         return ceil(wait.lo) if wait is not None else GRILL
-    return _by_temperature(ROOM + by if by else hottest, action, kitchen)
+    return _by_temperature(Fraction(ROOM + by) if by else hottest, action, kitchen)
 
 
 def preheating_seconds(action: Action, here: Here, kitchen: Kitchen) -> int:

@@ -70,18 +70,26 @@ def _often(action: Action, tending: Tending, language: str) -> str:
 def _work_title(action: Action, language: str) -> str:
     """The verbs and what they are done to; the beginning of the line where it has no known verb."""
     if not action.verbs:
-        return _added(action, language) or _first_words(action) or action.work.verb.capitalize() or row_words(language).work
+        said = _added(action, language) or _first_words(action)
+        return said or action.work.verb.capitalize() or row_words(language).work
     return ", ".join(_by_verb(action, language))
 
 
 def _added(action: Action, language: str) -> str:
-    """The foods of a line that begins with one, and goes on with those of the line before."""
-    opens = next((part for part in action.parts if not isinstance(part, Text) or part.text.strip()), None)
-    if not any([isinstance(read, Ingredient) and read.clause is opens for read in action.reads[:1]]):
+    """The foods of a line that begins with one, and goes on with those of the line before; or that are named behind a
+    word for the work that is no known verb: *throw in [1 tbsp vinegar]*."""
+    words = title_words(language)
+    items = [read for read in action.reads if isinstance(read, Ingredient)]
+    foods = [one.text for one in _named(action, words, language)]
+    if not items or len(foods) != len(items):
         return ""
-    foods = [one.text for one in _named(action, title_words(language), language)]
-    shown = foods if len(foods) <= MOST_FOODS else [*foods[: MOST_FOODS - 1], "…"]
-    return row_words(language).add.format(foods=", ".join(shown))
+    before = _text_between(action, action.span.start, items[0].clause.span.start).split()
+    if len(before) > MOST_BEHIND or (before and before[-1][-1] in ",.;:"):
+        return ""
+    if len(foods) > MOST_FOODS:
+        foods[MOST_FOODS - 1 :] = ["…"]
+    shown = ", ".join(foods)
+    return f"{' '.join(before)} {shown}" if before else row_words(language).add.format(foods=shown)
 
 
 def _by_verb(action: Action, language: str) -> list[str]:
@@ -254,8 +262,8 @@ def _phrase(said: list[str], words: TitleWords, ends: bool) -> str:
     last = next(stops, len(said))
     phrase = said[:last] if last == len(said) or said[last].lower() in words.joints else said[: last + 1]
     phrase = [word for word in (word.strip(",.;:") for word in phrase) if word]
-    openings = [at for at, word in enumerate(phrase[: MOST_BEHIND + 1]) if at > 2 and word.lower() in words.prepositions]
-    if len(phrase) > MOST_BEHIND and openings:
+    openings = [at for at, word in enumerate(phrase[: MOST_BEHIND + 1]) if word.lower() in words.prepositions]
+    if len(phrase) > MOST_BEHIND and openings[-1] > 2:
         phrase = phrase[: openings[-1]]  # *in the fridge* to get cold, *into the syrup* one at a time
         phrase = phrase[:-1] if phrase[-1].lower() in words.numbers else phrase
     tells = len(phrase) > 1 and (phrase[-1].lower() not in words.empty or phrase[-1].lower() in words.pronouns)
@@ -385,7 +393,8 @@ def _plain_words(action: Action, use: VerbUse, words: TitleWords) -> tuple[list[
         said.append(match[1])
         at = match.end()
     if len(said) == MOST_WORDS and _WORD.match(part.text, at):  # *to a soft dough* that can just be rolled
-        said = said[: next((at for at, word in enumerate(said) if at > 1 and word.lower() in words.relative), len(said))]
+        ends = (at for at, word in enumerate(said) if at > 1 and word.lower() in words.relative)
+        said = said[: next(ends, len(said))]
     pair = next((back for back in (2, 1) if len(said) == MOST_WORDS and said[-back].lower() in words.pairs), 0)
     return said[: len(said) - pair], part.span.start + at
 
