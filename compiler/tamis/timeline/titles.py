@@ -47,6 +47,7 @@ _PLACES = (*MADE_READY, "station")
 _SHARES = ("fraction", "rest")
 _MEASURED = pattern(r"[\d(]")
 _WORD = pattern(r"\s*([^\W_][\w'’-]*)")
+_ONE_MORE = pattern(r",\s*([^\W_][\w'’-]*)")
 
 
 def title(action: Action, language: str) -> str:
@@ -382,7 +383,15 @@ def _plain_words(action: Action, use: VerbUse, words: TitleWords) -> tuple[list[
         return [], use.span.end
     said: list[str] = []
     at = use.span.end - part.span.start
-    while len(said) < MOST_WORDS and (match := _WORD.match(part.text, at)):
+    while len(said) < MOST_WORDS:
+        match = _WORD.match(part.text, at)
+        if match is None and said[-2:-1] and said[-2].lower() in words.empty - words.pronouns:
+            match = _ONE_MORE.match(part.text, at)  # *the hard, tough parts*, *the tops, tails and roots*
+            if match is None or match[1].lower() in words.empty | words.joints or not _is_no_verb(action, part, match):
+                break
+            said[-1] += ","
+        if match is None:
+            break
         word = match[1].lower()
         behind = _WORD.match(part.text, match.end())
         if word in words.joints and not (said and word in words.pairs and behind and _is_no_verb(action, part, behind)):
