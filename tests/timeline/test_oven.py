@@ -6,7 +6,7 @@ import pytest
 
 from tamis.compile import compile
 from tamis.source import Source
-from tamis.timeline.oven import cooling, set_to
+from tamis.timeline.oven import set_to, turned
 from tamis.timeline.text import timeline_text
 
 from .making import KITCHEN
@@ -31,10 +31,10 @@ def test_temperature(line: str, celsius: int | None) -> None:
     assert set_to(last) == celsius
 
 
-@pytest.mark.parametrize(("celsius", "cools"), [(220, True), (230, False), (240, False)])
-def test_an_oven_is_set_lower(celsius: int, cools: bool) -> None:
+@pytest.mark.parametrize(("celsius", "by"), [(220, -10), (230, 0), (240, 10)])
+def test_an_oven_is_turned_up_or_down(celsius: int, by: int) -> None:
     recipe = compile(Source("trial.tamis", f"{HEAD}[Bake for 40 min at {celsius} °C].\n"), KITCHEN, {}).recipe
-    assert cooling(recipe) == ({recipe.actions[-1].number} if cools else frozenset())
+    assert turned(recipe) == {recipe.actions[-1].number: by}
 
 
 BAKE = "Bake [4 potatoes] [for 20 min].\n"

@@ -279,10 +279,10 @@ class Act(Line):
         return keeps and any([uses[number].in_batch for number in self.uses])
 
     def _is_no_work(self, reads: int) -> bool:
-        """Whether all that a line has to read is what it repeats, whose work is that of other lines; the name under
-        which something is *set aside*; or that it is kept warm."""
+        """Whether all that a line has to read is what it repeats, and with which of what was made before, whose work is
+        that of other lines; the name under which something is *set aside*; or that it is kept warm."""
         labour = self.labour
-        if len(labour.repeats) == reads:
+        if labour.repeats and len(labour.repeats) + len(labour.references) == reads and not labour.verbs:
             return all([repeat.kind == "step-times" for repeat in labour.repeats])
         if len(labour.pauses) == reads:
             return not labour.time and all([use.verb is labour.warms for use in labour.verbs])

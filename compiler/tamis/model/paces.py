@@ -53,6 +53,8 @@ class Pace(NamedTuple):
 
 
 AT_ONCE = Pace()
+_A_LITTLE = Pace(gradual=True)
+"""*1 tbsp at a time*."""
 
 
 def pace_of(act: Line) -> Pace:
@@ -60,8 +62,10 @@ def pace_of(act: Line) -> Pace:
     kitchen = act.walker.flow.kitchen
     pacing = model_words(kitchen.language).pacing
     texts = [plain for _, plain in act.labour.texts(kitchen)]
-    texts += [plain_of(read.clause.text, kitchen) for read in act.labour.kinds.get(Manner, ())]
+    manners = act.labour.kinds.get(Manner, ())
+    texts += [plain_of(read.clause.text, kitchen) for read in manners]
     said = [plain.ask(_said) for plain in texts if not pacing.isdisjoint(plain.said)]
+    said += [_A_LITTLE for read in manners if read.measure and kitchen.units.get(read.measure.unit) is not None]
     parts, many = _additions(act), many_of(act)
     if all([pace is AT_ONCE for pace in said]):
         return Pace(parts=parts, many=many) if parts or many else AT_ONCE

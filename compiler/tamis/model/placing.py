@@ -36,6 +36,8 @@ _LONG = 1800
 """Seconds off the heat after which a bowl of something hot bursts out of no blender (common practice)."""
 _HOT = Fraction(60)
 """°C above which an oven is hot, and not a warm place for dough (common practice)."""
+_LET_COLD = 3600
+"""Seconds with nothing in it for which nobody keeps an oven hot (common practice)."""
 
 
 class _Fold:
@@ -147,12 +149,15 @@ def _with_degrees(fold: _Fold, log: Sequence[Entry]) -> list[Here]:
     """The lines with how hot their stations are: what one is set to holds until it is set otherwise."""
     there: dict[Station, Amount] = {}
     found: list[Here] = []
+    last = 0  # the line that the oven was last hot for
     for action in fold.actions:
         here, sets = fold.lines.get(action.number) or Here(action.number), fold.knobs.get(action.number, ())
-        preheat = None
+        preheat, oven = None, there.get("oven")
         waits = action.work.given == "text" or any([isinstance(read, Pause) for read in action.reads])
-        if sets and here.station == "oven" and waits and log[here.since].action == here.action:
-            preheat = _preheat(here, sets, there.get("oven"))
+        if here.station == "oven" and (sets or oven) and waits and log[here.since].action == here.action:
+            wanted = [knob.celsius for knob in sets] or [there["oven"]]
+            preheat = _preheat(here, wanted, None if _stood_cold(fold.actions, action.number, last) else oven)
+        last = action.number if here.station == "oven" else last
         if sets and here.station in _KNOBS:
             there[here.station] = sets[0].celsius
         celsius = sets[0].celsius if sets else fold.celsius.get(action.number) or there.get(here.station)
@@ -160,9 +165,20 @@ def _with_degrees(fold: _Fold, log: Sequence[Entry]) -> list[Here]:
     return found
 
 
-def _preheat(here: Here, sets: Sequence[Knob], before: Amount | None) -> Amount | None:
+def _stood_cold(actions: Sequence[Action], line: int, last: int) -> bool:
+    """Whether food of a line has waited for so long since the oven was last hot that this is cold again."""
+    seen, todo = set[int](), [line]
+    while todo:
+        new = {other for other in actions[todo.pop()].after if last < other < line} - seen
+        seen |= new
+        todo += new
+    waits = [wait for other in seen if (wait := actions[other].work.wait) is not None]
+    return any([wait.lo >= _LET_COLD for wait in waits])
+
+
+def _preheat(here: Here, wanted: Sequence[Amount], before: Amount | None) -> Amount | None:
     """How hot an oven must be for the food of a line that does not heat it, where it was colder before."""
-    hot = next((knob.celsius for knob in sets if knob.celsius.lo >= _HOT), None)
+    hot = next((celsius for celsius in wanted if celsius.lo >= _HOT), None)
     if here.heats == "station" or hot is None:
         return None
     return hot if before is None or hot.hi > before.hi else None

@@ -35,6 +35,8 @@ def read_tending(reading: Reading, children: Sequence[Node]) -> tuple[Read, ...]
     once = often in words.once and often != ""
     length, after = _every(reading, children), _after(reading, children)
     sometimes = not words.sometimes.isdisjoint(said_often) or length is not None  # all the time at first, then often
+    if said_often and said_often[-1] in words.constant:  # … but: often, and towards the end all the time
+        sometimes = length is not None or not words.sometimes.isdisjoint(set(said_often).difference(words.frequent))
     first = first_leaf(children[0])
     verb = reading.kitchen.verbs.participle(first[1].lower())
     seldom = verb is not None and (verb.occasional or verb.attention == "unattended")  # basting; standing it in ice

@@ -171,6 +171,7 @@ class _Reader:
                     events += self._plain(*said, part.span.start, at + 1 < len(parts), timed, done)
             else:
                 read = self._clause(part, events, plain[at - 1] if at else nothing, plain[at + 1])
+                self._verb_up_to(events, read, plain[at - 1].said[-1:])
                 if times_in(read):
                     timed = done = True
                 elif _says_where_it_waits(events, read):
@@ -240,6 +241,18 @@ class _Reader:
         verb = self.kitchen.verbs.get(f"{use.text.lower()} {particle}")
         if verb is not None:
             events[-2] = use._replace(verb=verb)
+
+    def _verb_up_to(self, events: list[Event], read: Sequence[Event], last: Sequence[str]) -> None:
+        """*Roll them in [sugar]*: a verb that adds food only by the word right before that."""
+        if not (events and last and read and isinstance(read[0], Ingredient | Reference)):
+            return
+        at = next((at for at in (-1, -2) if len(events) >= -at and isinstance(events[at], VerbUse)), 0)
+        use = events[at]
+        if not at or not isinstance(use, VerbUse) or use.verb.adds or not last[0].isalpha():
+            return
+        verb = self.kitchen.verbs.get(f"{use.text.lower()} {last[0]}")
+        if verb is not None and verb.adds:
+            events[at] = use._replace(verb=verb)
 
     def _plain(
         self,

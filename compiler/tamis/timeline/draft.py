@@ -51,7 +51,20 @@ def drafted(network: Network, mode: Mode = "most", nights: Iterable[tuple[int, i
                 break
             frame = early
         best = min(best, _glued(frame, nights, pressing), key=_cost)
+    begun = _left_begun(best)
+    if begun and not best.broken and not nights:
+        frame = Frame(Blocks(network, begun), mode, best.frame.late)
+        best = min(best, *[_glued(frame, nights, pressing, begun) for pressing in (False, True)], key=_cost)
     return best
+
+
+def _left_begun(draft: Draft) -> frozenset[int]:
+    """The links, by index, from what is only begun to what goes on with it, where other work comes between."""
+    starts, lengths = draft.starts, draft.frame.lengths
+    links = enumerate(draft.frame.blocks.network.links)
+    return frozenset(
+        at for at, link in links if link.soon == 1 and starts[link.b] - starts[link.a] - lengths[link.a] > _SOON
+    )
 
 
 def _cost(draft: Draft) -> tuple[int, int]:
@@ -60,16 +73,16 @@ def _cost(draft: Draft) -> tuple[int, int]:
 
 def _standing(draft: Draft) -> int:
     """The seconds that food stands which is to be taken up soon, beyond what does it no harm; what is hot or fresh
-    counts twice."""
+    counts twice, but a sauce in its pan once."""
     starts, ends = draft.starts, list(map(add, draft.starts, draft.frame.lengths))
     soon = [link for link in draft.frame.blocks.network.links if link.soon]
-    return sum([link.soon * max(0, starts[link.b] - ends[link.a] - _SOON) for link in soon])
+    return sum([(2 if link.soon > 2 else 1) * max(0, starts[link.b] - ends[link.a] - _SOON) for link in soon])
 
 
-def _glued(frame: Frame, nights: list[tuple[int, int]], pressing: bool) -> Draft:
+def _glued(frame: Frame, nights: list[tuple[int, int]], pressing: bool, at_first: Collection[int] = ()) -> Draft:
     """The placing of one way that breaks the fewest limits: what comes too late is glued to what it must follow, and
-    all is placed again."""
-    network, glued = frame.blocks.network, set[int]()
+    all is placed again. The frame has links that are glued `at_first`."""
+    network, glued = frame.blocks.network, set(at_first)
     best = draft = _placed(frame, nights, pressing)
     for _ in range(_ROUNDS):
         loose = {index for index in draft.broken if not network.links[index].joins} - glued

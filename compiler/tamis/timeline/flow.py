@@ -77,7 +77,11 @@ def _before(recipe: Recipe, tasks: Tasks, links: list[Link]) -> tuple[list[tuple
         if lines and action.uses and _cuts_its_own(recipe, action) and _idle_before(recipe, tasks, action):
             aside[action.number], lines = tuple(lines), [line for line in lines if line in cut]
             cut.add(action.number)
-        elif lines and action.beside is None and _mixed_beside(recipe, action, lines[-1]):
+        elif (
+            lines
+            and action.beside is None
+            and (_mixed_beside(recipe, action, lines[-1]) or tasks.during.get(action.number) == lines[-1])
+        ):
             links.append(Link(tasks.waits[lines[-1]], tasks.first[action.number], from_start=True))
             aside[action.number] = (lines.pop(),)
         elif _puts_on(recipe, action) or (_makes_ready(recipe, action) and not _fills(action, tasks.kitchen)):

@@ -48,10 +48,16 @@ def _heats(action: Action) -> bool:
 
 
 def wanted_soon(recipe: Recipe, line: int, action: Action, hot: frozenset[int], fresh: frozenset[int]) -> int:
-    """How soon a line is wanted after one that it follows: 2 for what is fresh or to stay hot, 1 for what is begun."""
+    """How soon a line is wanted after one that it follows: 3 for what is fresh or to stay hot, 2 for a hot sauce, which
+    stands in its pan, 1 for what is begun."""
     if line in fresh or (line in hot and not _heats(action)):
-        return 2
+        return 2 if line not in fresh and _is_sauce(recipe, line) else 3
     return int(_begun(recipe, recipe.actions[line], action))
+
+
+def _is_sauce(recipe: Recipe, line: int) -> bool:
+    """Whether a line leaves its food in a hot liquid, which stays hot for longer than what is fried."""
+    return recipe.places.lines[line].hot and not any([use.verb.drains for use in recipe.actions[line].verbs])
 
 
 def keeps_warm(action: Action) -> bool:
@@ -60,9 +66,10 @@ def keeps_warm(action: Action) -> bool:
 
 
 def _begun(recipe: Recipe, one: Action, other: Action) -> bool:
-    """Whether a line goes on by hand with what another has in hand: more than cut, and without a wait between."""
+    """Whether a line goes on by hand with what another has in hand: more than cut, seasoned, or a tin greased for it,
+    and without a wait between."""
     here = recipe.places.lines
     same = one.component == other.component and here[one.number].batch == here[other.number].batch >= 0
     by_hand = one.work.wait is None or one.work.hands
     food = bool(one.takings) or any([recipe.uses[use].in_batch for use in one.uses]) or not one.uses
-    return same and by_hand and food and not all([use.verb.prepares for use in one.verbs])
+    return same and by_hand and food and not all([use.verb.prepares or use.verb.purpose for use in one.verbs])

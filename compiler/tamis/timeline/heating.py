@@ -32,16 +32,16 @@ def heats_alone(action: Action) -> bool:
     return action.heats in BY_THEMSELVES
 
 
-def heating_seconds(action: Action, here: Here, kitchen: Kitchen) -> int:
+def heating_seconds(action: Action, here: Here, kitchen: Kitchen, by: int | Fraction = 0) -> int:
     """How long the line's station heats: the cook's own time, else by temperature, and longer with a stone
-    in it."""
+    in it; where it is hot already, by so many °C."""
     wait = action.work.wait
     if wait is not None and action.work.given == "text":
         return ceil(wait.lo)
     hottest = max((knob.celsius.hi for knob in here.sets), default=None)
     if hottest is None:
         return ceil(wait.lo) if wait is not None else GRILL
-    return _by_temperature(hottest, action, kitchen)
+    return _by_temperature(Fraction(ROOM + by) if by else hottest, action, kitchen)
 
 
 def preheating_seconds(action: Action, here: Here, kitchen: Kitchen) -> int:

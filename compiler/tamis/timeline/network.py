@@ -66,7 +66,8 @@ class Link(NamedTuple):
 
     `from_start` counts from the start of `a` instead: for what runs beside a wait, and for the latest end
     of a window. `a` and `b` are indices of tasks. Both bounds zero join two tasks without a gap. `soon` asks for
-    `b` soon after `a` if nothing else suffers: 1 for what is only begun, 2 for what is hot or fresh.
+    `b` soon after `a` if nothing else suffers: 1 for what is only begun, 2 for a hot sauce, 3 for other food that is
+    hot or fresh.
     """
 
     a: int

@@ -40,18 +40,18 @@ def waits_for_oven(recipe: Recipe, before: Sequence[tuple[int, ...]]) -> list[tu
     return pairs
 
 
-def cooling(recipe: Recipe) -> frozenset[int]:
-    """The lines that set the oven lower than it was."""
-    found: list[int] = []
+def turned(recipe: Recipe) -> dict[int, Fraction]:
+    """By how many °C the lines that set an oven that was on already turn it up, or (below zero) down."""
+    found: dict[int, Fraction] = {}
     there: Fraction | None = None
     for here in recipe.places.lines:
         if here.station != OVEN:
             continue
         wanted = set_to(here)
-        if wanted is not None and there is not None and wanted < there:
-            found.append(here.action)
+        if wanted is not None and there is not None:
+            found[here.action] = wanted - there
         there = there if wanted is None else wanted
-    return frozenset(found)
+    return found
 
 
 def set_to(here: Here) -> Fraction | None:

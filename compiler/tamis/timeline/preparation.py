@@ -175,6 +175,8 @@ def _steps(plain: Plain) -> tuple[list[str], list[_Step]]:
             continue
         two = kitchen.verbs.participle(" ".join(words[at : at + 3]))  # topped and tailed
         verb = two or kitchen.verbs.participle(words[at])
+        if at and words[at - 1] in known.to:
+            verb = None  # enough to spread
         lies = " ".join(words[at + 1 :]).startswith(known.lies)
         if verb is not None and not (verb.waits or words[at].endswith(known.present) or lies):
             steps.append(_step(verb, words, at, 3 if two else 1, parts.get(words[at], ("", "")), kitchen))

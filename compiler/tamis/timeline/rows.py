@@ -65,11 +65,12 @@ class Entry(NamedTuple):
 
     @property
     def calls(self) -> tuple[Segment, ...]:
-        """The moments at which a wait that is tended now and then calls the cook."""
+        """The moments at which a wait that is tended now and then calls the cook, and not those of the work on the
+        next batch."""
         waits = [number for number, segment in enumerate(self.segments) if not segment.hands]
         if not self.tended or not waits:
             return ()
-        return tuple([segment for segment in self.segments[waits[0] :] if segment.hands])
+        return tuple([segment for segment in self.segments[waits[0] :] if segment.hands and segment.calls_for])
 
     @property
     def hands(self) -> Hands:

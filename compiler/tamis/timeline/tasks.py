@@ -7,14 +7,17 @@ onion, chopped" is work before it; and an oven must be hot.
 
 from __future__ import annotations
 
+from itertools import pairwise
 from math import ceil
 
 from tamis.kitchen.equipment import MADE_READY
 from tamis.model.recipe import Action, Recipe, Use
+from tamis.quantity.nouns import nouns
 from tamis.reading.clauses import Manner, Pause, Setting, Tending, Tool
+from tamis.syntax.document import Text
 from tamis.timeline.heating import heating_seconds, heats_alone, preheating_seconds
 from tamis.timeline.network import Kind, Link, Part, Task
-from tamis.timeline.oven import cooling
+from tamis.timeline.oven import turned
 from tamis.timeline.preparation import Preparation, goes_along, in_words, is_done_by, preparations
 from tamis.timeline.waters import waters
 from tamis.timeline.words import title_words
@@ -123,6 +126,23 @@ def _greases(action: Action, use: Use, language: str) -> bool:
     return worked and verb is not None and bool(verb.purpose)
 
 
+def _during(recipe: Recipe, kitchen: Kitchen) -> dict[int, int]:
+    """The lines that their plain words put beside the wait of the line before: *while they fry, spoon …*, and not
+    *while it is hot, …*."""
+    found, words = dict[int, int](), title_words(kitchen.language)
+    for before, action in pairwise(recipe.actions):
+        first = action.parts[0]
+        if not isinstance(first, Text) or before.work.wait is None or before.number not in action.after:
+            continue
+        opens, *said = first.text.lower().partition(",")[0].split() or [""]
+        if opens not in words.during or (before.component, before.step) != (action.component, action.step):
+            continue
+        verbs = [kitchen.verbs.get(one) for word in said for one in (word, nouns(kitchen.language).singular(word))]
+        if any([verb is not None and (verb.cooks or verb.base == before.work.verb) for verb in verbs]):
+            found[action.number] = before.number
+    return found
+
+
 Stretch = tuple[int, int, int]
 """The lines of a step with no long wait between them: its component, its number, the long waits in it before them."""
 
@@ -145,6 +165,7 @@ class Tasks:
     ends with; `waits` is the one with which the wait of its last round begins. `alone` and `stands` tell of
     each action whether it only heats a station, and how many seconds what it makes stands before it is
     served; `along` are the seconds of what a line makes ready itself, `beside` of what runs beside it so far;
+    `during` are the lines done in the wait of another, which leaves the hands free for that;
     `cut` are the lines of which food is made ready by hand before their step; `early` and `late` hold what is
     prepared before a step (or before what follows a long wait in it) and before a line."""
 
@@ -152,8 +173,8 @@ class Tasks:
         "alone",
         "along",
         "beside",
-        "cooling",
         "cut",
+        "during",
         "early",
         "first",
         "handled",
@@ -166,6 +187,7 @@ class Tasks:
         "stands",
         "stretch",
         "tasks",
+        "turned",
         "waits",
     )
 
@@ -179,10 +201,11 @@ class Tasks:
         self.last: list[int] = []
         self.waits: list[int] = []
         self.places = recipe.places.lines
-        self.cooling = cooling(recipe)
+        self.turned = turned(recipe)
         self.alone = [heats_alone(action) for action in recipe.actions]
         self.stands = [standing(action) for action in recipe.actions]
         self.stretch = _stretches(recipe)
+        self.during = _during(recipe, kitchen)
         self.beside: dict[int, int] = {}
         self.along: dict[int, int] = {}
         self.early: dict[Stretch, list[Preparation]] = {}
@@ -303,10 +326,14 @@ class Tasks:
         if action.work.handling:
             self._task(action, "handle", action.work.handling, hands=True)
             self._join()
-        seconds = heating_seconds(action, self.places[action.number], self.kitchen)
-        # An oven that is turned down is hot already.
-        down = action.work.given != "text" and action.number in self.cooling
-        self._task(action, "heat", MOMENT if down else seconds)
+        here, by = self.places[action.number], self.turned.get(action.number, 0)
+        seconds = heating_seconds(action, here, self.kitchen)
+        # An oven that is turned down is hot already, and so is one that is raised, and not heated.
+        if by < 0 and action.work.given != "text":
+            seconds = MOMENT
+        elif by > 0 and any([use.verb.sets and not use.verb.heat for use in action.verbs]):
+            seconds = max(MOMENT, heating_seconds(action, here, self.kitchen, by))
+        self._task(action, "heat", seconds)
 
     def _join(self) -> None:
         """Lets the task that comes next follow the last one without a gap."""
@@ -338,7 +365,8 @@ class Tasks:
         self.waits[action.number] = len(self.tasks)
         spent = self._called_back(action, lo) if action.tending and not work.hands else 0
         kind: Kind = "window" if work.window or hi is None else "fixed" if hi == lo else "estimate"
-        self._task(action, "wait", lo - spent, None if hi is None else hi - spent, kind, work.hands)
+        hands = work.hands and action.number not in self.during.values()
+        self._task(action, "wait", lo - spent, None if hi is None else hi - spent, kind, hands)
 
     def _called_back(self, action: Action, length: int) -> int:
         """Cuts a wait at the moments at which it calls the cook; returns the seconds up to the end of the

@@ -47,6 +47,7 @@ _PLACES = (*MADE_READY, "station")
 _SHARES = ("fraction", "rest", "some")
 _MEASURED = pattern(r"[\d(]")
 _WORD = pattern(r"\s*([^\W_][\w'’-]*)")
+_ONE_MORE = pattern(r",\s*([^\W_][\w'’-]*)")
 
 
 def title(action: Action, language: str) -> str:
@@ -70,8 +71,26 @@ def _often(action: Action, tending: Tending, language: str) -> str:
 def _work_title(action: Action, language: str) -> str:
     """The verbs and what they are done to; the beginning of the line where it has no known verb."""
     if not action.verbs:
-        return _first_words(action) or action.work.verb.capitalize() or row_words(language).work
+        said = _added(action, language) or _first_words(action)
+        return said or action.work.verb.capitalize() or row_words(language).work
     return ", ".join(_by_verb(action, language))
+
+
+def _added(action: Action, language: str) -> str:
+    """The foods of a line that begins with one, and goes on with those of the line before; or that are named behind a
+    word for the work that is no known verb: *throw in [1 tbsp vinegar]*."""
+    words = title_words(language)
+    items = [read for read in action.reads if isinstance(read, Ingredient)]
+    foods = [one.text for one in _named(action, words, language)]
+    if not items or len(foods) != len(items):
+        return ""
+    before = _text_between(action, action.span.start, items[0].clause.span.start).split()
+    if len(before) > MOST_BEHIND or (before and before[-1][-1] in ",.;:"):
+        return ""
+    if len(foods) > MOST_FOODS:
+        foods[MOST_FOODS - 1 :] = ["…"]
+    shown = ", ".join(foods)
+    return f"{' '.join(before)} {shown}" if before else row_words(language).add.format(foods=shown)
 
 
 def _by_verb(action: Action, language: str) -> list[str]:
@@ -244,6 +263,10 @@ def _phrase(said: list[str], words: TitleWords, ends: bool) -> str:
     last = next(stops, len(said))
     phrase = said[:last] if last == len(said) or said[last].lower() in words.joints else said[: last + 1]
     phrase = [word for word in (word.strip(",.;:") for word in phrase) if word]
+    openings = [at for at, word in enumerate(phrase[: MOST_BEHIND + 1]) if word.lower() in words.prepositions]
+    if len(phrase) > MOST_BEHIND and openings[-1] > 2:
+        phrase = phrase[: openings[-1]]  # *in the fridge* to get cold, *into the syrup* one at a time
+        phrase = phrase[:-1] if phrase[-1].lower() in words.numbers else phrase
     tells = len(phrase) > 1 and (phrase[-1].lower() not in words.empty or phrase[-1].lower() in words.pronouns)
     return f" {' '.join(phrase)}" if tells and len(phrase) <= MOST_BEHIND and not (ends and last == len(said)) else ""
 
@@ -361,7 +384,15 @@ def _plain_words(action: Action, use: VerbUse, words: TitleWords) -> tuple[list[
         return [], use.span.end
     said: list[str] = []
     at = use.span.end - part.span.start
-    while len(said) < MOST_WORDS and (match := _WORD.match(part.text, at)):
+    while len(said) < MOST_WORDS:
+        match = _WORD.match(part.text, at)
+        if match is None and said[-2:-1] and said[-2].lower() in words.empty - words.pronouns:
+            match = _ONE_MORE.match(part.text, at)  # *the hard, tough parts*, *the tops, tails and roots*
+            if match is None or match[1].lower() in words.empty | words.joints or not _is_no_verb(action, part, match):
+                break
+            said[-1] += ","
+        if match is None:
+            break
         word = match[1].lower()
         behind = _WORD.match(part.text, match.end())
         if word in words.joints and not (said and word in words.pairs and behind and _is_no_verb(action, part, behind)):
@@ -371,6 +402,9 @@ def _plain_words(action: Action, use: VerbUse, words: TitleWords) -> tuple[list[
             break
         said.append(match[1])
         at = match.end()
+    if len(said) == MOST_WORDS and _WORD.match(part.text, at):  # *to a soft dough* that can just be rolled
+        ends = (at for at, word in enumerate(said) if at > 1 and word.lower() in words.relative)
+        said = said[: next(ends, len(said))]
     pair = next((back for back in (2, 1) if len(said) == MOST_WORDS and said[-back].lower() in words.pairs), 0)
     return said[: len(said) - pair], part.span.start + at
 

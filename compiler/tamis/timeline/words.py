@@ -19,6 +19,10 @@ class TitleWords(NamedTuple):
     """Joints that belong to the words behind them: *as much of*."""
     pairs: frozenset[str]
     """Joints between things that belong together: *salt and pepper*."""
+    during: frozenset[str]
+    """With which a line begins that is done in the wait of the one before: *while they fry, …*."""
+    relative: frozenset[str]
+    numbers: frozenset[str]
     pronouns: frozenset[str]
     prepositions: frozenset[str]
     empty: frozenset[str]
@@ -48,6 +52,8 @@ class PreparationWords(NamedTuple):
     """Behind the measure of how steaks are cut: *2 cm thick*."""
     present: tuple[str, ...]
     """How a participle ends that says what is yet to be done: *for dusting*."""
+    to: frozenset[str]
+    """Behind one of these stands what is to be done, or reached, and no participle: *enough to spread*."""
 
 
 class RowWords(NamedTuple):
@@ -59,6 +65,7 @@ class RowWords(NamedTuple):
     set_to: str
     off: str
     work: str
+    add: str
     calls: str
     part: str
     boil_up: str
@@ -82,6 +89,9 @@ def title_words(language: str) -> TitleWords:
         joints=frozenset(lists["joints"]),
         compares=frozenset(lists["compares"]),
         pairs=frozenset(lists["pairs"]),
+        during=frozenset(closed.get("WHILE", ())),
+        relative=frozenset(lists["relative"]),
+        numbers=frozenset(word_tables(language, "numbers")["ones"]),
         pronouns=frozenset(lists["pronouns"]),
         prepositions=frozenset(prepositions),
         empty=frozenset((*prepositions, *lists["empty"], *nouns(language).articles)),
@@ -113,4 +123,5 @@ def preparation_words(language: str) -> PreparationWords:
         lies=word_lists(language, "prose")["imperative"]["lies"],
         thick=frozenset(lists["thick"]),
         present=lists["present"],
+        to=frozenset(word_lists(language, "clause")["closed"]["TO"]),
     )
