@@ -31,12 +31,13 @@ class Medium(NamedTuple):
     why: Why
 
 
-Swells = Literal["", "beaten", "boiling"]
-"""What makes food take twice its room: air that is beaten in, or sugar that boils down."""
+Swells = Literal["", "beaten", "boiling", "rising"]
+"""What makes food take twice its room: air that is beaten in, sugar that boils down, or yeast."""
 SWELLS: dict[Swells, str] = {
     "": "",
     "beaten": ", half of that where it is beaten up",
     "boiling": ", half of that where it boils up",
+    "rising": ", half of that where dough rises",
 }
 
 
@@ -112,12 +113,6 @@ class Scene(NamedTuple):
         """Whether there is food in it that spoils while it is warm."""
         foods = [goods for use in self.recipe.uses if (goods := use.ingredient.goods) is not None]
         return any([food.hazard in practice().spoiling for food in foods])
-
-    @property
-    def side_by_side(self) -> bool:
-        """Whether a line fries or poaches."""
-        verbs = practice().verbs
-        return any([line.work.verb in verbs["frying"] | verbs["poaching"] for line in self.recipe.actions])
 
 
 class Practice(NamedTuple):
