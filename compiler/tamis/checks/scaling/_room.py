@@ -61,13 +61,12 @@ def beats_up(scene: Scene, line: Action) -> bool:
 
 
 def rises(scene: Scene, line: Action) -> bool:
-    """Whether a line lets dough rise, by its verb or until it is *doubled*."""
-    if line.work.verb in practice().verbs["rising"]:
-        return True
+    """Whether a line lets dough rise, by its verb or until it is *doubled*: what has no flour in it only ferments."""
     words, hand = check_words(scene.recipe.language).scaling.doubled, scene.hands[line.number]
     foods = (scene.recipe.uses[index].ingredient.goods for index in hand.uses)
-    yeast = any(food is not None and food.role == "yeast" for food in foods)
-    return yeast and any(isinstance(read, Cue) and any(word in read.text for word in words) for read in line.reads)
+    doubled = any(isinstance(read, Cue) and any(word in read.text for word in words) for read in line.reads)
+    does = doubled or line.work.verb in practice().verbs["rising"]
+    return does and any(food is not None and food.role == "flour" for food in foods)
 
 
 def air(line: Line, food: Ingredient, size: int) -> int:
