@@ -230,6 +230,13 @@ Spread [one of the layers] with [100 g strawberry jam] and top with [the rest of
         ("Press [300 g rolled oats] [into 2 loaf tins].", "5/4", "into 2 loaf tins"),
         ("Press [300 g rolled oats] [into two 20 cm round tins].", "2", "into two 20 cm round tins"),
         ("Heat [300 g rolled oats] [in 2 frying pans].", "2", "in 2 frying pans"),
+        ("Set [8 rolls] [on 2 trays].\n[In 3 loads], [bake for 9 min] [in the oven at 200 °C].", "3", "on 2 trays"),
+        (
+            "Grease [2 loaf tins].\n[In 2 batches], fill them and [bake for 9 min] [in the oven].",
+            "3",
+            "Grease 2 loaf tins",
+        ),
+        ("Set [8 rolls] [on 2 trays].\n[In 3 batches], [fry for 9 min] [in a pan].", "3", "on 6 trays"),
         ("[In 3 batches], fry [300 g mushrooms] [for 3 min].", "3", "In 9 batches"),
         ("[In two batches], fry [300 g mushrooms] [for 3 min].", "3/2", "In 3 batches"),
     ],

@@ -143,6 +143,10 @@ class Scaling(NamedTuple):
     turn: Words
     in_one: Words
     single: Words
+    choice: Words
+    doubled: Words
+    likened: Words
+    pulls: Words
 
 
 class CheckWords(NamedTuple):

@@ -24,6 +24,7 @@ from tamis.scaling.edits import Edit
 from tamis.scaling.foods import food_edits
 from tamis.scaling.quantities import SCALED, Scaling, counted, multiplied, twin_edits, weighed
 from tamis.scaling.words import clause_words
+from tamis.source import Span
 from tamis.syntax.items import Bracket, Item, Product, Quantity
 
 
@@ -145,6 +146,7 @@ def recipe_edits(recipe: Recipe, scaling: Scaling) -> list[Edit]:
     stay = taken_by_number(recipe) | {span for span, of_each in cut_again(recipe) if of_each}
     if scaling.pieces:  # more pieces, and each gets as much as before
         stay |= {use.ingredient.clause.span for use in recipe.uses if use.ingredient.for_each is not None}
+    stay |= _filled_again(recipe)
     larger = {one.read.clause.span for one in kept(recipe)}
     edits = []
     for read in reads_of(recipe):
@@ -153,6 +155,20 @@ def recipe_edits(recipe: Recipe, scaling: Scaling) -> list[Edit]:
             edits += [edit.shifted(read.clause.inner) for edit in read_edits(read, own)]
     each = dict.fromkeys(edits)  # what two foods of a bracket both ask for: 1 onion stuck with 3 cloves
     return [*each, *_parts_of_several(recipe, scaling)]
+
+
+def _filled_again(recipe: Recipe) -> set[Span]:
+    """The trays and tins that go into the oven load after load: more food takes more loads of as many."""
+    again = {
+        action.component
+        for action in recipe.actions
+        for read in action.reads
+        if isinstance(read, Repeat) and read.kind in ("batches", "loads")
+        if recipe.places.lines[action.number].station == "oven"
+    }
+    lines = (action for action in recipe.actions if action.component in again)
+    tools = (read for action in lines for read in action.reads if isinstance(read, Tool))
+    return {tool.clause.span for tool in tools if tool.equipment.station == "oven"}
 
 
 def _parts_of_several(recipe: Recipe, scaling: Scaling) -> Iterator[Edit]:

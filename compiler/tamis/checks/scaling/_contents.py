@@ -159,8 +159,7 @@ class _Fold:
         into.sure = into.sure and source.sure and (effect.whole or bool(taken))
         source.gone += taken
         if effect.into not in line.begun:
-            line.given += taken
-            line.since_verb += taken
+            line.give(taken, entry.read)
         line.taken.append(Taken(effect.source, entry.clause, taken, len(line.vessels)))
         if effect.whole:
             there = source.vessel
@@ -227,8 +226,8 @@ class _Fold:
         inside = only_named or first in words.vessels.puts_in
         if not holds or not inside or tool.preposition in words.scaling.above:
             return
-        vessel = self._brought(tool) if tool.equipment.kind != "surface" else None
         content = self.batches[batch]
+        vessel = self._brought(tool, content.vessel) if tool.equipment.kind != "surface" else None
         if vessel is not None:
             line.vessels.append(vessel)
             self.named[entry.component] = vessel
@@ -254,15 +253,20 @@ class _Fold:
             self._move(batch, vessel)
             line.covers = line.covers or bool(tool.contains)
 
-    def _brought(self, tool: Tool) -> Vessel:
-        """The vessel that a line brings out, or the one that it means by *the*."""
+    def _brought(self, tool: Tool, there: Vessel | None) -> Vessel:
+        """The vessel that a line brings out, or the one that it means by *the*: of two alike that in which its batch
+        lies."""
 
         def answers(vessel: Vessel) -> tuple[bool, ...]:
             other, kind = vessel.tool, tool.equipment
             general = kind.general and other.equipment.station == kind.station
             return other.name == tool.name, other.equipment is kind, general, other.name.endswith(tool.name)
 
-        meant = max(reversed(self.vessels), key=answers, default=None) if tool.definite else None
+        meant = (
+            max(reversed(self.vessels), key=lambda one: (*answers(one), one is there), default=None)
+            if tool.definite
+            else None
+        )
         if meant is None or not any(answers(meant)):
             meant = Vessel(tool, holds(self.scene, tool))
             self.vessels.append(meant)
@@ -316,6 +320,8 @@ class _Fold:
     def _fill(self, line: Line, vessel: Vessel, size: int) -> None:
         may = size * 2 > vessel.bulk and 0 < vessel.holds < size * 2 * self.most
         doubles = swells(self.scene, line) if may else ""
+        if doubles == "rising" and (vessel.hot or (line.vessels and vessel not in line.vessels)):
+            doubles = ""  # it rises in another, or in pieces
         if size * (2 if doubles else 1) > vessel.bulk:
             vessel.fullest, vessel.swells = size, doubles
 
@@ -338,7 +344,11 @@ class _Fold:
         verb = self.scene.kitchen.verbs.of_base(line.action.work.verb)
         works = there in line.vessels and verb is not None and not verb.cooks  # blends in a food processor
         cold = there is None or not (there.hot or works)
-        if effect.station in ("ring", "oven", "grill") and not effect.heats and cold:
+        poured = bool(line.apart) and line.pours_it()
+        if poured:  # what was got ready leaves its vessel, and the batch stays where it was
+            content.met = None
+            self.on_ring.pop(entry.component, None)
+        elif effect.station in ("ring", "oven", "grill") and not effect.heats and cold:
             ring = self.on_ring.get(entry.component) if there is None else content.before
             free = ring is not content.met and self._is_free(ring, batch)
             self._move(batch, ring if free and on_ring else None)

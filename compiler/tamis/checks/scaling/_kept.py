@@ -48,11 +48,30 @@ def taken_by_number(recipe: Recipe) -> set[Span]:
     tins = {
         index for index, made in enumerate(recipe.products) if made.pieces and singular(made.piece_noun) not in divided
     }
-    larger = {_noun(one.read, recipe.language) for one in kept(recipe)}
+    larger = {_noun(read, recipe.language) for read in (*_halved(recipe), *(one.read for one in kept(recipe)))}
     taken = [read for read in reads if isinstance(read, Reference) and _takes_pieces(read)]
     by_number = {read.clause.span for read in taken}
     of_tins = {taking.span for taking in recipe.takings if taking.product in tins and taking.span in by_number}
     return of_tins | {read.clause.span for read in taken if singular(read.name.lower().rpartition(" ")[2]) in larger}
+
+
+def _halved(recipe: Recipe) -> Iterator[Division]:
+    """What is cut *in half* as a whole: there are two of them at any factor. *Cut [one of the discs] [in half]* gives
+    as many more as it takes discs."""
+    for action in recipe.actions:
+        before: list[Reference] = []
+        for read in action.reads:
+            if isinstance(read, Reference):
+                before.append(read)
+            elif (
+                isinstance(read, Division) and read.number is None and read.noun and not any(map(_takes_pieces, before))
+            ):
+                yield read
+
+
+def told_apart(recipe: Recipe) -> tuple[Kept, ...]:
+    """The divisions into what the header makes, so that their number grows, whose pieces the recipe tells apart."""
+    return tuple(_kept(recipe, made=True))
 
 
 def _takes_pieces(read: Reference) -> bool:
@@ -60,15 +79,21 @@ def _takes_pieces(read: Reference) -> bool:
     return measure is not None and not measure.unit
 
 
-def _kept(recipe: Recipe) -> Iterator[Kept]:
-    divisions = list(_divisions(recipe))
+def _kept(recipe: Recipe, made: bool = False) -> Iterator[Kept]:
     makes = recipe.header.makes
-    for at, (action, read) in enumerate(divisions):
+    for action, read in _divisions(recipe):
         assert read.number is not None
-        if makes is not None and makes.measure is None and makes.amount == read.number:
+        if made != (makes is not None and makes.measure is None and makes.amount == read.number):
             continue
         noun = _noun(read, recipe.language)
-        again = (line for line, other in divisions[at + 1 :] if _noun(other, recipe.language) == noun)
+        named = {noun, *check_words(recipe.language).scaling.pieces}  # the other half is that of what is cut in half
+        later = recipe.actions[action.number + 1 :]
+        again = (
+            line
+            for line in later
+            for other in line.reads
+            if isinstance(other, Division) and _noun(other, recipe.language) in named and not other.of_each
+        )
         text = _behind(recipe, action, read, next(again, None))
         found = _stacked(recipe.language).search(text[0]) or _singled(noun, recipe.language).search(text[1])
         if found:

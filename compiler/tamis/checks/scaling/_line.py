@@ -10,6 +10,7 @@ from tamis.quantity.measure import base
 from tamis.reading.clauses import Naming, Reference
 from tamis.reading.plain import plain_of
 from tamis.reading.plain_tools import tools_in
+from tamis.reading.prose import commands
 from tamis.record import NamedTuple
 from tamis.syntax.document import Text
 from tamis.typed import TYPE_CHECKING
@@ -69,6 +70,22 @@ class Line:
     def does(self, what: str) -> bool:
         """Whether one of its verbs is in a list of the rules of thumb."""
         return any(use.verb.base in practice().verbs[what] for use in self.action.verbs)
+
+    def give(self, size: int, read: int) -> None:
+        """So much of another batch comes in by a clause: of several that the cook may choose from, the most."""
+        words, found = self.words.scaling.choice, self.action.reads[read] if read >= 0 else None
+        if isinstance(found, Reference) and any(word in found.clause.text for word in words):
+            self.given = max(self.given, size)
+        else:
+            self.given += size
+        self.since_verb += size
+
+    def pours_it(self) -> bool:
+        """*Scald [the milk] [in a pan] and pour it over*: whether what was got ready in a vessel leaves it again."""
+        along, pouring = self.words.vessels.goes_along, practice().verbs["pouring"]
+        said = [plain_of(text.text, self.kitchen) for text in self.texts]
+        found = [(one.verb.base, plain.said[one.end : one.end + 1]) for plain in said for one in plain.ask(commands)]
+        return any(verb in pouring and not set(along).isdisjoint(behind) for verb, behind in found)
 
     def drowns(self, food: Ingredient) -> bool:
         """Whether water that nobody measures covers what is there: *cover with [water]*, *[in boiling water]*."""

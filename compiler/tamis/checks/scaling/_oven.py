@@ -44,27 +44,30 @@ def room_for(scene: Scene, action: Action, tool: Tool) -> Room:
     if tray:
         number = max(1, house.racks * ovens)
         return Room(number, f"there are {number} racks" if number > 1 else "there is one rack", True)
-    number = max(tool.equipment.oven_holds, _side_by_side(scene, tool) * max(1, house.racks)) * ovens
+    beside, wide = _side_by_side(scene, tool)
+    number = max(beside * max(1, house.racks), 0 if wide else tool.equipment.oven_holds) * ovens
     return Room(number, f"about {number} go in at once")
 
 
-def _side_by_side(scene: Scene, tool: Tool) -> int:
-    """How many of its size stand on one rack, with air between them; 0 where its size is not known."""
+def _side_by_side(scene: Scene, tool: Tool) -> tuple[int, bool]:
+    """How many of its size stand on one rack, with air between them; 0 where its size is not known. And whether it is
+    so wide that no two do, however close."""
     from tamis.checks.scaling._pans import pan_of
 
     amounts, pan = practice().amounts, pan_of(tool, scene.kitchen)
     if pan is None:
-        return 0
+        return 0, False
     if pan.sides:
         sides = [float(side / 10 + amounts["lip"]) for side in (pan.sides[0], pan.sides[-1])]
     elif pan.holds:
         short = (float(pan.holds / amounts["dish"]) * 2 / 3) ** 0.5  # three by two, as dishes are
         sides = [short + float(amounts["rim"]), short * 3 / 2 + float(amounts["rim"])]
     else:
-        return 0
+        return 0, False
     one, other = (side + float(amounts["air"]) for side in sides)
     wide, deep = float(amounts["rack"]), float(amounts["rack depth"])
-    return int(max(wide // one * (deep // other), wide // other * (deep // one)))
+    number = int(max(wide // one * (deep // other), wide // other * (deep // one)))
+    return number, number == 1 and min(sides) > wide / 2
 
 
 def trays_of_empties(scene: Scene, action: Action, tool: Tool) -> int:

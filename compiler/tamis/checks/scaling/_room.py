@@ -46,6 +46,8 @@ def swells(scene: Scene, said: Line) -> Swells:
     line = said.action
     if beats_up(scene, line):
         return "" if said.mixed else "beaten"
+    if rises(scene, line):
+        return "rising"
     recipe, hand = scene.recipe, scene.hands[line.number]
     return "boiling" if sweet(recipe, hand.uses) and boils_down(scene, line, hand) else ""
 
@@ -56,6 +58,15 @@ def beats_up(scene: Scene, line: Action) -> bool:
     done = {use.verb.base for use in line.verbs}
     light = any(isinstance(read, Cue) and any(word in read.text for word in words) for read in line.reads)
     return not done.isdisjoint(verbs["whipping"]) or (light and not done.isdisjoint(verbs["whisking"]))
+
+
+def rises(scene: Scene, line: Action) -> bool:
+    """Whether a line lets dough rise, by its verb or until it is *doubled*: what has no flour in it only ferments."""
+    words, hand = check_words(scene.recipe.language).scaling.doubled, scene.hands[line.number]
+    foods = (scene.recipe.uses[index].ingredient.goods for index in hand.uses)
+    doubled = any(isinstance(read, Cue) and any(word in read.text for word in words) for read in line.reads)
+    does = doubled or line.work.verb in practice().verbs["rising"]
+    return does and any(food is not None and food.role == "flour" for food in foods)
 
 
 def air(line: Line, food: Ingredient, size: int) -> int:

@@ -31,12 +31,13 @@ class Medium(NamedTuple):
     why: Why
 
 
-Swells = Literal["", "beaten", "boiling"]
-"""What makes food take twice its room: air that is beaten in, or sugar that boils down."""
+Swells = Literal["", "beaten", "boiling", "rising"]
+"""What makes food take twice its room: air that is beaten in, sugar that boils down, or yeast."""
 SWELLS: dict[Swells, str] = {
     "": "",
     "beaten": ", half of that where it is beaten up",
     "boiling": ", half of that where it boils up",
+    "rising": ", half of that where dough rises",
 }
 
 

@@ -54,7 +54,7 @@ def check(scene: Scene) -> Iterator[Diagnostic]:
 
     told: set[int] = set()
     for action, tool in scene.mixers:
-        if action.component in told:
+        if action.component in told or tool.size:
             continue
         told.add(action.component)
         lines = [line for line in scene.recipe.actions if line.component == action.component]

@@ -13,9 +13,10 @@ from fractions import Fraction
 
 from tamis.checks.scaling._hand import grams, in_pieces, liquid, tended
 from tamis.checks.scaling._scene import practice, times_text
+from tamis.checks.scaling.scale_oven import whisked
 from tamis.checks.words import check_words
 from tamis.diagnostics import Diagnostic, Label, Severity
-from tamis.reading.clauses import Cue, Manner, Repeat, Time
+from tamis.reading.clauses import Cue, Manner, Reference, Repeat, Time
 from tamis.reading.plain import plain_of
 from tamis.source import Span
 from tamis.syntax.document import Text
@@ -56,11 +57,16 @@ Spread [250 g mushrooms, sliced] [on a baking tray].
 def check(scene: Scene) -> Iterator[Diagnostic]:
     """Frying, what is done in a stated number of batches or so many at a time, and what must lie side by side: fish in
     a pan, dumplings on a stew."""
-    told: set[int] = set()
-    crowded: dict[int, list[tuple[Span, int]]] = {}
+    told, falls = set[int](), False
+    crowded: dict[tuple[int, int], list[tuple[Span, int]]] = {}
     for action in scene.recipe.actions:
         repeat = _repeat(action)
-        if repeat is not None:
+        if repeat is not None and repeat.kind == "step-times":
+            again = list(_done_again(scene, action, repeat))
+            yield from again
+            if again:
+                crowded.pop((action.component, action.step), None)
+        elif repeat is not None:
             yield from _batches(scene, action, repeat)
         elif action.batches == 1 and scene.factor >= practice().limits["frying"]:
             fried = _fried(action, practice().verbs["frying"])
@@ -68,20 +74,31 @@ def check(scene: Scene) -> Iterator[Diagnostic]:
             if turn is not None:
                 yield _turns(scene, turn)
             elif fried is None:
+                if not scene.hands[action.number].uses <= told:
+                    yield from _sweated(scene, action, told)
                 yield from _side_by_side(scene, action)
                 yield from _on_top(scene, action)
             elif _crowds(scene, action, scene.hands, told):
                 told |= scene.hands[action.number].uses
+                falls |= any(whisked(scene, line) for line in _before(scene, action))
                 pan = _vessel(scene.recipe, action)
-                crowded.setdefault(action.component, []).append((fried, int(pan.number) if pan else 1))
-    for places in crowded.values():
-        yield _crowding(scene, places)
+                crowded.setdefault((action.component, action.step), []).append((fried, int(pan.number) if pan else 1))
+    for places in _by_component(crowded):
+        yield _crowding(scene, places, falls)
+
+
+def _by_component(crowded: dict[tuple[int, int], list[tuple[Span, int]]]) -> list[list[tuple[Span, int]]]:
+    """What is crowded in each component, whatever its step."""
+    found: dict[int, list[tuple[Span, int]]] = {}
+    for (component, _), places in crowded.items():
+        found.setdefault(component, []).extend(places)
+    return list(found.values())
 
 
 def _repeat(action: Action) -> Repeat | None:
     """What a line says of its batches."""
     repeats = (read for read in action.reads if isinstance(read, Repeat))
-    return next((read for read in repeats if read.kind in ("batches", "loads", "batch-size")), None)
+    return next((read for read in repeats if read.kind in ("batches", "loads", "batch-size", "step-times")), None)
 
 
 def _turn(scene: Scene, action: Action) -> Span | None:
@@ -119,13 +136,60 @@ def _batches(scene: Scene, action: Action, repeat: Repeat) -> Iterator[Diagnosti
         yield Diagnostic(RULE, LEVEL, repeat.clause.span, f"{times} takes about {wanted} {lots}, not {number}", _EACH)
 
 
-def _crowding(scene: Scene, places: list[tuple[Span, int]]) -> Diagnostic:
+def _before(scene: Scene, action: Action) -> Iterator[Action]:
+    """The lines that got ready some of what a line has in hand."""
+    uses = scene.hands[action.number].uses
+    return (line for line in scene.recipe.actions[: action.number] if scene.hands[line.number].uses <= uses)
+
+
+def _done_again(scene: Scene, action: Action, repeat: Repeat) -> Iterator[Diagnostic]:
+    """A step that is done again because the pan holds no more: it takes so many more turns."""
+    turns, lines = repeat.number + 1, scene.recipe.actions
+    step = [line for line in lines if (line.component, line.step) == (action.component, action.step)]
+    shares = (read.share for line in step for read in line.reads if isinstance(read, Reference))
+    parts = any(share is not None and share.kind == "fraction" and share.fraction == 1 / turns for share in shares)
+    on_hob = any(scene.recipe.places.lines[line.number].station == "ring" for line in step)
+    if repeat.bare or scene.factor < practice().limits["frying"] or not (parts and on_hob):
+        return
+    wanted = int(-(-turns * scene.factor // 1))
+    message = f"{times_text(scene.factor)} takes about {wanted} turns, not {turns}"
+    hint = f"each for the time stated, and with {turns / wanted} of what is written for one"
+    yield Diagnostic(RULE, LEVEL, repeat.clause.span, message, hint)
+
+
+def _sweated(scene: Scene, action: Action, told: set[int]) -> Iterator[Diagnostic]:
+    """Vegetables that soften in a frying pan, and are more than it holds in so low a heap that all get soft at once."""
+    from tamis.quantity.display import grams as shown
+
+    recipe, rules, uses = scene.recipe, practice(), scene.hands[action.number].uses
+    pan, times = _vessel(recipe, action), [read.clause.span for read in action.reads if isinstance(read, Time)]
+    sweats = action.work.verb in rules.verbs["cooking"] and action.work.station == "ring" and bool(times)
+    if not sweats or pan is None or pan.equipment.id not in rules.layered or pan.size or liquid(recipe, uses):
+        return
+    foods = [(index, recipe.uses[index].ingredient.goods) for index in uses if in_pieces(recipe.uses[index])]
+    if not all(goods is not None and goods.show == "vegetable" for _, goods in foods):
+        return
+    weight = grams(recipe, (index for index, _ in foods))
+    room = max(weight, rules.amounts["sweats"])
+    if weight * scene.factor > room:
+        told |= uses
+        wanted = int(-(-weight * scene.factor // room))
+        much = f"{times_text(scene.factor)}: {shown(weight * scene.factor)}"
+        message = f"{much} do not soften evenly in one {pan.equipment.name}"
+        hint = f"take a wide pan or {wanted} of them, and go by the cue"
+        yield Diagnostic(RULE, LEVEL, times[0], message, hint)
+
+
+def _crowding(scene: Scene, places: list[tuple[Span, int]], falls: bool) -> Diagnostic:
     """Where a component fries too much at once, in so many pans; told once."""
     (place, pans), *more = places
     wanted = int(-(-scene.factor // 1))
     message = f"{times_text(scene.factor)} crowds the pan: fry in {wanted} batches, or in {wanted * pans} pans"
     labels = tuple(Label(other, "and here") for other, _ in more)
-    return Diagnostic(RULE, LEVEL, place, message, "fry each for the time stated", labels)
+    hint = "fry each for the time stated"
+    if falls:
+        hint += "; beat and fold the eggs anew for each batch: what is light falls while it waits"
+    return Diagnostic(RULE, LEVEL, place, message, hint, labels)
 
 
 def _crowds(scene: Scene, action: Action, hands: Hands, told: set[int]) -> bool:
@@ -134,7 +198,8 @@ def _crowds(scene: Scene, action: Action, hands: Hands, told: set[int]) -> bool:
     little besides, as a spice that is fried with the meat."""
 
     recipe = scene.recipe
-    pieces = frozenset(index for index in hands[action.number].uses if in_pieces(recipe.uses[index]))
+    fried = hands[action.number].uses - _lifted_out(scene, action)
+    pieces = frozenset(index for index in fried if in_pieces(recipe.uses[index]))
     if not hands[action.number].uses or not all(recipe.uses[index].mass.known for index in pieces):
         return True
     weight = grams(recipe, pieces)
@@ -149,6 +214,16 @@ def _crowds(scene: Scene, action: Action, hands: Hands, told: set[int]) -> bool:
     in_hand = [hands[line].uses for line in range(action.number, len(hands))]
     sauce = any(pieces <= uses and liquid(recipe, uses) >= weight for uses in in_hand)
     return flesh or not (moved and sauce)
+
+
+def _lifted_out(scene: Scene, action: Action) -> set[int]:
+    """What was lifted out of the fat that a line takes up again."""
+    lifted: set[int] = set()
+    for product in (scene.recipe.products[one.product] for one in scene.recipe.takings if one.action == action.number):
+        known = scene.kitchen.larder.named(product.name)
+        if product.kind == "by-product" and product.made_by is not None and known and known.goods.role == "fat":
+            lifted |= scene.hands[product.made_by].uses
+    return lifted
 
 
 def _browns(scene: Scene, action: Action) -> bool:

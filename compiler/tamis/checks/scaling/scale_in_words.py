@@ -20,6 +20,8 @@ from tamis.typed import TYPE_CHECKING
 if TYPE_CHECKING:
     from tamis.checks.scaling._scene import Scene
     from tamis.checks.words import Scaling
+    from tamis.model.recipe import Action
+    from tamis.reading.clauses import Ingredient
     from tamis.reading.plain import Plain
 
 RULE = "scale-in-words"
@@ -59,12 +61,48 @@ def check(scene: Scene) -> Iterator[Diagnostic]:
                     (plain.slice(first, end), Span(plain.starts[first], plain.ends[end - 1]).shifted(part.span.start))
                     for first, end in _of_the_whole(plain, words)
                 ]
+        found += [(food.preparation, food.clause.span) for food in _likened(scene, action, words)]
     if not found:
         return
     (said, span), *others = found
     message = f"{times_text(scene.factor)}: “{said}” stands in plain words, and stays as it is"
     hint = "work it out again if it counts or measures the whole"
     yield Diagnostic(RULE, LEVEL, span, message, hint, tuple(Label(other, "and this") for _, other in others))
+
+
+def _likened(scene: Scene, action: Action, words: Scaling) -> Iterator[Ingredient]:
+    """What is weighed or measured, and told over again in words that no factor changes: *8 g yeast (half a cake)*,
+    *30 g butter, the size of a walnut*."""
+    from tamis.reading.plain import plain_of
+
+    for food in (scene.recipe.uses[index].ingredient for index in action.uses):
+        unit = scene.kitchen.units.get(food.measures[0].unit) if len(food.measures) == 1 and food.preparation else None
+        if unit is None or unit.kind not in ("mass", "volume"):
+            continue
+        likeness = any(food.preparation.lower().startswith(said) for said in words.likened)
+        if likeness or (_is_in_brackets(food) and _counts(plain_of(food.preparation, scene.kitchen))):
+            yield food
+
+
+def _is_in_brackets(food: Ingredient) -> bool:
+    return f"({food.preparation})" in food.clause.text
+
+
+def _counts(plain: Plain) -> bool:
+    """*Half a cake*, *3 large*, *a heaped cupful*: not *2 days old*, *2 cm thick* or *a strong one*."""
+    from tamis.quantity.nouns import nouns
+    from tamis.reading.plain_amounts import amount_words, amounts
+
+    kitchen, said = plain.kitchen, plain.said
+    first = said[0] in amount_words(kitchen.language).hedges
+    measured = any(amount.first <= first < amount.end for amount in plain.ask(amounts))
+    if plain.is_count(first):
+        counts = len(plain) == first + 1 or (plain.is_word(first + 1) and kitchen.units.get(said[first + 1]) is None)
+        return counts and not measured
+    some = said[first : first + 2]
+    articles = nouns(kitchen.language).indefinite
+    part = len(some) == 2 and some[1] in articles
+    return part or (some[0] in articles and any(map(kitchen.cupboard.count_word, said[first + 1 : first + 4])))
 
 
 def _of_the_whole(plain: Plain, words: Scaling) -> Iterator[tuple[int, int]]:

@@ -65,7 +65,7 @@ def check(scene: Scene) -> Iterator[Diagnostic]:
         before, after = -(-tool.number // room.number), -(-wanted // room.number)
         message = f"{times_text(scene.factor)} takes {wanted} {tool.equipment.plural}"
         if after > before:
-            hint = "; ".join(filter(None, (room.why, _waiting(scene, action, tool))))
+            hint = "; ".join(filter(None, (room.why, _waiting(scene, action, tool), _cooler(scene, action, tool))))
             yield Diagnostic(RULE, LEVEL, tool.clause.span, f"{message}, which is {after} loads of the oven", hint)
         elif room.tray and wanted > tool.number == 1:  # several are written so many times more
             yield Diagnostic(RULE, LEVEL, tool.clause.span, message, "they go into the oven together: make them ready")
@@ -107,11 +107,32 @@ def _waiting(scene: Scene, action: Action, tool: Tool) -> str:
     uses = scene.hands[line.number].uses
     foods = [scene.recipe.uses[index].ingredient.goods for index in uses]
     rises = any(food is not None and food.leavener and food.role != "yeast" for food in foods)
-    batter = rises and tool.equipment.id not in practice().trays
     before = scene.recipe.actions[: line.number]
-    if batter or any(_whisked(scene, other) and scene.hands[other.number].uses <= uses for other in before):
+    places = scene.recipe.places.lines
+    inside = (one for one in before if places[one.number].station == "oven" and not places[one.number].heats)
+    if any(uses <= scene.hands[one.number].uses for one in inside):
+        return ""  # it is baked already
+    batter = rises and tool.equipment.id not in practice().trays
+    if batter or any(whisked(scene, other) and scene.hands[other.number].uses <= uses for other in before):
         return "mix each load only when the oven is free for it: a batter that waits falls"
     return "" if _are_of(scene, uses, _RAW) or _is_hot(scene, line) else "keep cold what waits for its turn"
+
+
+def _cooler(scene: Scene, action: Action, tool: Tool) -> str:
+    """What to do between the loads, where the oven is turned off or set anew while its food is in it."""
+    from tamis.checks.scaling._oven import oven_line
+
+    line = oven_line(scene, action, tool) or action
+    for later in scene.recipe.actions[line.number + 1 :]:
+        if later.component != line.component or not scene.hands[line.number].uses <= scene.hands[later.number].uses:
+            break
+        done = {use.verb.base for use in later.verbs}
+        if (
+            not done.isdisjoint(practice().verbs["setting"])
+            and scene.recipe.places.lines[later.number].station != "ring"
+        ):
+            return "bring the oven back to its first heat for each load"
+    return ""
 
 
 def _is_hot(scene: Scene, line: Action) -> bool:
@@ -131,7 +152,7 @@ def _is_hot(scene: Scene, line: Action) -> bool:
     return hot
 
 
-def _whisked(scene: Scene, line: Action) -> bool:
+def whisked(scene: Scene, line: Action) -> bool:
     """Whether a line beats air into eggs."""
     from tamis.checks.scaling._room import beats_up
 

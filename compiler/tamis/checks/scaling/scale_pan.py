@@ -14,6 +14,7 @@ from fractions import Fraction
 
 from tamis.checks.scaling._scene import practice, times_text
 from tamis.diagnostics import Diagnostic, Severity
+from tamis.reading.clauses import Repeat
 from tamis.typed import TYPE_CHECKING
 
 if TYPE_CHECKING:
@@ -99,10 +100,18 @@ def _spice_bag(scene: Scene, action: Action) -> bool:
     return bool(uses) and known and weight <= practice().amounts["layer"]
 
 
+def _is_done_again(scene: Scene, action: Action) -> bool:
+    """Whether the step is done again, so that more turns are told there."""
+    same = (one for one in scene.recipe.actions if (one.component, one.step) == (action.component, action.step))
+    return any(isinstance(read, Repeat) and read.kind == "step-times" for line in same for read in line.reads)
+
+
 def _fries(scene: Scene, action: Action, tool: Tool) -> bool:
     """Whether a pan of no said size fries or cooks in batches: more batches are told there, or more pans."""
     after = (line for line in scene.recipe.actions[action.number :] if line.component == action.component)
     on_ring = tool.equipment.station == "ring" and not tool.equipment.grows and not tool.size
+    if tool.equipment.station == "ring" and _is_done_again(scene, action):
+        return True
     return on_ring and any(line.batches > 1 or line.work.verb in practice().verbs["frying"] for line in after)
 
 
@@ -160,6 +169,8 @@ def _instead(scene: Scene, tool: Tool, pan: Pan, wanted: int | Fraction) -> str:
         from math import sqrt
 
         across = round(float(pan.sides[0]) * sqrt(float(scene.factor)) / 10)
+        if tool.equipment.station == "ring" and across > practice().amounts["widest pan"]:
+            return more
         each = "" if tool.number == 1 else f"{tool.number} × "
         one = f"{each}{across} cm {pan.shape}".rstrip()
     words = [word for word in (more, one and (f"or {one}" if more else f"take {one}")) if word]

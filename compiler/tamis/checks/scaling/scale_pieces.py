@@ -57,6 +57,7 @@ def check(scene: Scene) -> Iterator[Diagnostic]:
 
     again, stay = dict(cut_again(scene.recipe)), {one.read.clause.span for one in kept(scene.recipe)}
     yield from _kept(scene)
+    yield from _told_apart(scene)
     for action in scene.recipe.actions:
         for read in action.reads:
             if not isinstance(read, Division) or read.number is None or read.of_each or again.get(read.clause.span):
@@ -76,6 +77,22 @@ def check(scene: Scene) -> Iterator[Diagnostic]:
                 message = f"{times_text(scene.factor)}: counted as {decimal(wanted)} {noun} from all pieces together"
                 hint = f"if each piece is cut so, it stays {stays}: say `[{read.clause.text.strip()} each]`"
                 yield Diagnostic(RULE, LEVEL, read.clause.span, message, hint)
+
+
+def _told_apart(scene: Scene) -> Iterator[Diagnostic]:
+    """What goes into *the first piece* and what into *the second*, once there are more of each."""
+    from tamis.checks.scaling._kept import told_apart
+    from tamis.quantity.numerals import decimal
+
+    for one in told_apart(scene.recipe):
+        wanted = one.number.lo * scene.factor
+        if scene.factor <= 1 or scene.factor.denominator != 1:
+            continue
+        noun, factor = one.read.noun or "pieces", decimal(scene.factor)
+        was = f"“{one.words}” is one of {decimal(one.number.lo)} {noun}"
+        message = f"{times_text(scene.factor)}: {was}, of {decimal(wanted)} now"
+        hint = f"what is said of one of them is for {factor}: divide what goes into it between these"
+        yield Diagnostic(RULE, LEVEL, one.read.clause.span, message, hint)
 
 
 def _kept(scene: Scene) -> Iterator[Diagnostic]:
