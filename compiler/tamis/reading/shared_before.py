@@ -22,13 +22,13 @@ if TYPE_CHECKING:
     from collections.abc import Sequence
 
     from tamis.kitchen.house import Kitchen
-    from tamis.reading.clause import Node
+    from tamis.reading.clause import Node, NodeKind
     from tamis.reading.plain import Plain
     from tamis.syntax.document import Part
 
 _LONGEST = 8  # words: *the finely grated zest and juice of*
-_PARTS = frozenset(("PART", "PARTTHE"))
-_SHARES = _PARTS | {"of_it", "share"}
+_PARTS: frozenset[NodeKind] = frozenset(("PART", "PARTTHE"))
+_SHARES: frozenset[NodeKind] = frozenset(("of_it", "share", "PART", "PARTTHE"))
 _CALLED = 3  # words of a name that a share may be part of: *the whole top half of*
 
 
