@@ -233,7 +233,7 @@ def test_oven_without_temperature(text: str, expected: list[str]) -> None:
 def test_the_food_s_degrees_are_named_where_the_oven_s_are_missing() -> None:
     text = f"{HEAD}Set [1.5 kg chicken] [in a roasting tin].\n[Roast for 80 min] [to 74 °C].\n"
     (found,) = compile(Source("edge.tamis", text), default_kitchen("en"), {}).findings
-    assert found.message.endswith("“to 74 °C” is asked of the food")
+    assert found.message.endswith("“to 74 °C” is read as the food's temperature)")
 
 
 @pytest.mark.parametrize(
