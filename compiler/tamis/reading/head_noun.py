@@ -8,7 +8,6 @@ from __future__ import annotations
 
 from tamis.kitchen.food import FROM_TAP
 from tamis.quantity.nouns import nouns
-from tamis.reading.attending import read_tending
 from tamis.reading.clause import child, leaves
 from tamis.reading.clauses import Division, Manner
 from tamis.reading.food import read_food, stuck_in
@@ -46,6 +45,8 @@ def read_named(reading: Reading, children: Sequence[Node], role: str) -> tuple[R
     if several:
         return tuple([_food(reading, each, role, found) for each, found in several])
     if known is None and role == "unmeasured" and leaves(parts.name)[0][0] == "PARTICIPLE":
+        from tamis.reading.attending import read_tending
+
         return read_tending(reading, list(leaves(children)))  # adding water as needed
     if known is None:
         check_units(reading, parts)

@@ -11,7 +11,6 @@ from tamis.safety.data import rules
 from tamis.safety.films import coats, filmed, is_thin
 from tamis.safety.hazards import FLESH, cut_in_line, item_of, shaped
 from tamis.safety.heatings import Heating, Place, heating
-from tamis.safety.pots import in_pot
 from tamis.safety.records import Item, Wait
 from tamis.safety.signs import has_garlic, syrup_heat, with_sugar, words_of
 from tamis.safety.spoiling import Cooked, boiled_down, is_cut, mixing_of, mixtures_of, spoils
@@ -252,6 +251,8 @@ class Trace:
                 dry = bool(done.baked or done.fried)
                 (self.dry if dry else self.wet).update(state.cook(dry))
                 if dry and not state.kinds.isdisjoint(FLESH):
+                    from tamis.safety.pots import in_pot
+
                     done = in_pot(self.recipe, action, done, state)
             if state.items:
                 self._heat(action, read, done, state)

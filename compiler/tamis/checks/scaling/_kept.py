@@ -95,7 +95,13 @@ def _kept(recipe: Recipe, made: bool = False) -> Iterator[Kept]:
             if isinstance(other, Division) and _noun(other, recipe.language) in named and not other.of_each
         )
         text = _behind(recipe, action, read, next(again, None))
-        found = _stacked(recipe.language).search(text[0]) or _singled(noun, recipe.language).search(text[1])
+        words = check_words(recipe.language).scaling
+        found = None  # a pattern takes longer to make than to find that none of its words is there
+        if any(phrase in text[0] for phrase in words.stacked):
+            found = _stacked(recipe.language).search(text[0])
+        said = set(text[1].split())
+        if found is None and any(phrase.split(" ")[0] in said for phrase in words.singled):
+            found = _singled(noun, recipe.language).search(text[1])
         if found:
             yield Kept(read, read.number, found[0])
 

@@ -114,6 +114,17 @@ class Scene(NamedTuple):
         foods = [goods for use in self.recipe.uses if (goods := use.ingredient.goods) is not None]
         return any([food.hazard in practice().spoiling for food in foods])
 
+    @property
+    def parts_taken(self) -> bool:
+        """Whether a part of something made is taken, or a part that nobody knows."""
+        return any([taking.fraction is None or taking.fraction < 1 for taking in self.recipe.takings])
+
+    @property
+    def by_hand(self) -> bool:
+        """Whether a line kneads or pulls."""
+        verbs = practice().verbs
+        return any([line.work.verb in verbs["kneading"] | verbs["pulling"] for line in self.recipe.actions])
+
 
 class Practice(NamedTuple):
     """The rules of thumb: `grammar/scaling.toml` tells what each is."""

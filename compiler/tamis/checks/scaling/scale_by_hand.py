@@ -25,7 +25,7 @@ if TYPE_CHECKING:
 
 RULE = "scale-by-hand"
 LEVEL: Severity = "warning"
-ABOUT = ("flour", "sugar")
+ABOUT = ("view by_hand",)
 FACTOR = Fraction(3)
 BAD = """\
 title: White bread
@@ -57,9 +57,9 @@ def check(scene: Scene) -> Iterator[Diagnostic]:
     mixers = {action.component for action, _ in scene.mixers}
     for action in scene.recipe.actions:
         most = _most(scene, action)
-        weight = grams(scene.recipe, scene.hands[action.number].uses)
         if not most or action.component in told or action.component in mixers:
             continue
+        weight = grams(scene.recipe, scene.hands[action.number].uses)
         if weight <= most < weight * scene.factor:
             told.add(action.component)
             yield _said(scene, action, most, weight * scene.factor)

@@ -25,7 +25,7 @@ if TYPE_CHECKING:
 
 RULE = "scale-left"
 LEVEL: Severity = "warning"
-ABOUT = ("reference",)
+ABOUT = ("view parts_taken",)
 FACTOR = Fraction(3)
 BAD = """\
 title: Berries with syrup
