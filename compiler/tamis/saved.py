@@ -82,31 +82,70 @@ class Names:
         self._known[name] = self._own[name] = leads
 
 
+_PLACE = 5
+"""Hexadecimal digits that say where a cell begins: of more than a million letters no row is."""
+
+
+class Cells:
+    """The cells of a long row, each cut when it is asked for; another row tells where they begin."""
+
+    __slots__ = ("_end", "_places", "_start", "_text")
+
+    def __init__(self, text: str, start: int, end: int, places: str) -> None:
+        self._text, self._start, self._end, self._places = text, start, end, places
+
+    def __len__(self) -> int:
+        return len(self._places) // _PLACE
+
+    def __getitem__(self, at: int) -> str:
+        start = self._start + int(self._places[at * _PLACE : (at + 1) * _PLACE], 16)
+        end = self._text.find("|", start, self._end)
+        return self._text[start : self._end if end < 0 else end]
+
+
+def places(cells: Iterable[str]) -> str:
+    """Where each of these begins in their row."""
+    told, at = [], 0
+    for cell in cells:
+        told.append(f"{at:0{_PLACE}x}")
+        at += len(cell) + 1
+    return "".join(told)
+
+
 class Saved:
     """The rows of a file."""
 
-    __slots__ = ("_rows",)
+    __slots__ = ("_spans", "_text")
 
     def __init__(self, text: str) -> None:
-        self._rows: dict[str, str] = {}
+        self._text = text
+        self._spans: dict[str, tuple[int, int]] = {}
         start = 0
         while start < len(text):  # to split the text would look at each letter
             tab, end = text.index("\t", start), text.index("\n", start)
-            self._rows[text[start:tab]] = text[tab + 1 : end]
+            self._spans[text[start:tab]] = (tab + 1, end)
             start = end + 1
 
     def all_names(self, name: str) -> Mapping[str, str] | None:
         """Each of the names of a row and what it leads to; None where there is no such row."""
-        return self.names(name).everything() if name in self._rows else None
+        return self.names(name).everything() if name in self._spans else None
 
     def row(self, name: str, missing: str | None = None) -> list[str]:
         """The cells of a row; those of one that is `missing`, if that may be."""
-        cells = self._rows[name] if missing is None else self._rows.get(name, missing)
+        cells = missing if missing is not None and name not in self._spans else self._line(name)
         return cells.split("|") if cells else []
+
+    def cells(self, name: str, places: str) -> Cells:
+        """The cells of a row, uncut; the row `places` tells where they begin."""
+        return Cells(self._text, *self._spans[name], self._line(places))
 
     def names(self, name: str) -> Names:
         """The names of a row, with what they lead to."""
-        return Names(self._rows[name])
+        return Names(self._line(name))
+
+    def _line(self, name: str) -> str:
+        start, end = self._spans[name]
+        return self._text[start:end]
 
 
 def saved(language: str, name: str) -> Saved:

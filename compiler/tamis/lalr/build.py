@@ -15,7 +15,7 @@ from lark.lexer import Lexer
 from lark.parsers.lalr_analysis import ParseTable, Shift
 
 from tamis.record import NamedTuple
-from tamis.saved import written
+from tamis.saved import places, written
 from tamis.typed import Any
 
 
@@ -91,14 +91,16 @@ def save(tables: Tables) -> str:
     is 7 after the symbols 2 and 3, and the end of rule 0 before symbol 4."""
     names = [name for rule in tables.rules for name in (rule[0], rule[1], *rule[2])]
     symbols = {name: at for at, name in enumerate(sorted({*names, *(name for row in tables.rows for name in row)}))}
+    rules = [" ".join(str(symbols[one]) for one in (name, label, *parts)) for name, label, parts in tables.rules]
+    rows = [_packed(row, symbols) for row in tables.rows]
     return written(
         {
             "symbols": list(symbols),
             "starts": [f"{start} {first} {last}" for start, (first, last) in tables.starts.items()],
-            "rules": [
-                " ".join(str(symbols[one]) for one in (name, label, *parts)) for name, label, parts in tables.rules
-            ],
-            "rows": [_packed(row, symbols) for row in tables.rows],
+            "rules": rules,
+            "rules begin": [places(rules)],
+            "rows": rows,
+            "rows begin": [places(rows)],
         }
     )
 

@@ -10,7 +10,7 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 
 from tamis.record import NamedTuple
-from tamis.saved import Saved
+from tamis.saved import Cells, Saved
 
 END = "$END"
 """The symbol that stands after the last token."""
@@ -32,7 +32,7 @@ class Rules(dict[int, Rule]):
 
     __slots__ = ("_packed", "_symbols")
 
-    def __init__(self, packed: Sequence[str], symbols: Sequence[str]) -> None:
+    def __init__(self, packed: Cells, symbols: Sequence[str]) -> None:
         self._packed = packed
         self._symbols = symbols
 
@@ -71,7 +71,7 @@ class Rows(dict[int, Row]):
 
     __slots__ = ("_made", "_numbers", "_packed")
 
-    def __init__(self, packed: Sequence[str], symbols: Sequence[str]) -> None:
+    def __init__(self, packed: Cells, symbols: Sequence[str]) -> None:
         self._packed = packed
         self._numbers = {symbol: at for at, symbol in enumerate(symbols)}
         self._made: dict[str, Row] = {}
@@ -99,4 +99,5 @@ def load(text: str) -> Table:
     saved = Saved(text)
     symbols = tuple(saved.row("symbols"))
     starts = {start: (int(first), int(last)) for start, first, last in map(str.split, saved.row("starts"))}
-    return Table(symbols, starts, Rules(saved.row("rules"), symbols), Rows(saved.row("rows"), symbols))
+    rules, rows = (saved.cells(name, f"{name} begin") for name in ("rules", "rows"))
+    return Table(symbols, starts, Rules(rules, symbols), Rows(rows, symbols))
