@@ -13,7 +13,7 @@ from tamis.source import Source
 from tests.cases import Case, read_cases, rewrite
 
 CASES = read_cases(Path(__file__).with_name("cautions.case"))
-ASKED = ("rice", "leftovers", "leftovers-cold", "raw-dough", "hot-sugar", "steam", "nuts")
+ASKED = ("rice", "leftovers", "leftovers-cold", "raw-dough", "hot-sugar", "steam", "nuts", "hot-tin")
 
 
 def cautions(body: str) -> str:

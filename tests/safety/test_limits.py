@@ -42,3 +42,10 @@ def test_simmering(body: str, food: str, minutes: int) -> None:
 
 def test_boiling_beans() -> None:
     clears_from(BOILED, 10)
+
+
+@pytest.mark.parametrize(("cue", "clears"), [("165 °F (73 °C)", True), ("165 °F (72 °C)", False)])
+def test_a_pair_of_degrees_rounded_down_is_one_and_another_is_two(cue: str, clears: bool) -> None:
+    assert hazards(f"Fry [4 chicken thighs] [in a frying pan] [until {cue} inside, 20 min].\n") == (
+        [] if clears else ["hazard-not-cleared"]
+    )

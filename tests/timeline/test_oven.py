@@ -37,6 +37,14 @@ def test_an_oven_is_turned_up_or_down(celsius: int, by: int) -> None:
     assert turned(recipe) == {recipe.actions[-1].number: by}
 
 
+def test_what_is_made_further_down_is_in_the_oven_first() -> None:
+    pie = "Heat [the oven] [to 180 °C].\nSpread [the crumble] [on a baking tray].\n[Bake for 20 min].\n"
+    crumble = "# Crumble\n\nRub [100 g butter] into [200 g plain flour].\n[Bake for 10 min at 160 °C].\n"
+    source = Source("trial.tamis", f"title: Trial\nserves: 4\n\n# Pie\n\n{pie}\n{crumble}")
+    entries = compile(source, KITCHEN, {}).timeline.entries
+    assert [entry.action for entry in entries if entry.title == "Bake"] == [4, 2]
+
+
 BAKE = "Bake [4 potatoes] [for 20 min].\n"
 
 

@@ -110,6 +110,14 @@ def test_data_has_the_form_of_its_schema(recipe: str, ready: datetime | None) ->
     assert list(faults(data, schema, schema)) == []
 
 
+def test_data_of_the_start_are_to_the_nearest_minute() -> None:
+    making = Making()
+    making.component("Jelly")
+    making.line("Set", work(0, wait(10 * MIN + 31)))
+    data = timeline_data(build_timeline(making.recipe(), KITCHEN), READY)
+    assert (data["start"], data["entries"][0]["clock"]["start"]) == ("2026-12-20T10:49", "2026-12-20T10:49")
+
+
 def test_data_of_a_row(bread: Timeline) -> None:
     """Two minutes of crushing, two of pouring, 20 s of covering, then four hours."""
     leave = timeline_data(bread)["entries"][2]
@@ -195,6 +203,12 @@ def test_ticks_stand_apart() -> None:
     places = [scale(tick) for tick in scale.ticks()]
     assert len(places) > 3
     assert all(b - a >= 13 for a, b in pairwise(places))
+
+
+@pytest.mark.parametrize("hours", [1, 3, 5, 20, 90])
+def test_ticks_are_round_times(hours: int) -> None:
+    ticks = Scale([0, hours * HOUR]).ticks()
+    assert len(ticks) > 3 and all(tick % (5 * MIN) == 0 for tick in ticks)
 
 
 @pytest.mark.parametrize(

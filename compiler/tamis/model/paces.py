@@ -80,11 +80,9 @@ def _additions(act: Line) -> int:
     [the flour], half of [the milk], another third …*."""
     labour = act.labour
     told = sum([int(repeat.number) for repeat in labour.repeats if repeat.kind == "additions"])
-    if told or len(labour.foods) + len(labour.references) < _BY_TURNS:
-        return told
     foods: list[Ingredient | Reference] = [*labour.foods, *labour.references]
     shares = len([food for food in foods if food.share is not None])
-    return shares if shares >= _BY_TURNS else 0
+    return told or (shares if shares >= _BY_TURNS else 0)
 
 
 def _said(plain: Plain) -> Pace:

@@ -48,7 +48,7 @@ def _was_cooked(recipe: Recipe, action: Action, hands: Hands, kitchen: Kitchen) 
     """Whether more than a little of what a line divides, all in hand or the foods that it names behind the verb, was
     cooked for a while before."""
     named = frozenset(index for index in action.uses if recipe.uses[index].in_batch)
-    first = min((recipe.uses[index].ingredient.clause.span.start for index in named), default=0)
+    first = min((recipe.uses[index].ingredient.clause.span.start for index in named), default=action.span.start)
     own = not action.takings and any(use.verb.divides and use.span.start < first for use in action.verbs)
     here = named if own else hands[action.number].uses
     cooked: set[int] = set()
