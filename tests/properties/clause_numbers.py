@@ -34,6 +34,7 @@ _WORDS_THAT_COUNT = {
     "Naming": ("name",),
     "Tending": ("text",),
 }
+_AGED = " old"
 _NEVER = ("clause", "name_span", "span", "goods", "equipment", "measure_text", "verb_text")
 
 
@@ -64,6 +65,8 @@ def numbers(text: str) -> Iterator[Number]:
         assert after is not None
         unit = default_kitchen("en").units.get(after[1] or "")
         kind = unit.kind if unit is not None else ""
+        if text.startswith(_AGED, after.end()):  # a loaf, 3 days old: nobody waits for that
+            kind = ""
         yield Number(found.start(), found.end(), tuple(_others(found[0])), kind)
     for word in re.finditer(r"[^\W\d_]+(?:-[^\W\d_]+)*", text):
         other = _other_words().get(word[0].lower())

@@ -385,7 +385,7 @@ def _check_same(reading: Reading, first: Node, second: Node) -> None:
     amounts = [amount for said in found if (amount := base(said, units)) is not None]
     if len(amounts) == len({kind(said, units) for said in found}) + 1:
         one, other = amounts
-        if one.hi * (1 + _NEAR) >= other.lo and other.hi * (1 + _NEAR) >= one.lo:
+        if all(abs(end - same) <= _NEAR * same for end, same in zip(one, other, strict=True)):
             return
     message = f"“{reading.said([first, second])}”: two more measures of the same"
     raise reading.fail("measures-unclear", reading.span([second]), message, "write one of them")
