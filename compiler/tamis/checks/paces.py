@@ -16,6 +16,8 @@ if TYPE_CHECKING:
     from tamis.model.recipe import Action, Use
 
 _HOUR, _KILO = 3600, 1000
+_MOST_LINES = 500
+"""Among so many it is looked at what lies in a pot: no recipe has more."""
 _PULSES: frozenset[Hazard] = frozenset(("pulses", "kidney-beans"))
 _MEAT: Show = "meat"
 _SUGAR: Role = "sugar"
@@ -27,6 +29,8 @@ def out_of_proportion(view: View, action: Action) -> str:
     here, wait = view.recipe.places.lines[action.number], action.work.wait
     verb = view.kitchen.verbs.of_base(action.work.verb)
     if wait is None or verb is None or not verb.heat or here.rank == "guess" or here.heats:
+        return ""
+    if action.number > _MOST_LINES:
         return ""
     hours = wait.lo / _HOUR
     uses = [view.recipe.uses[index] for index in _in_hand(view, action)]

@@ -16,7 +16,7 @@ if TYPE_CHECKING:
     from tamis.checks.view import View
     from tamis.kitchen.food import Role, Show
     from tamis.kitchen.goods import Goods
-    from tamis.model.recipe import Use
+    from tamis.model.recipe import Taking, Use
     from tamis.reading.clauses import Ingredient
 
 RULE = "amount-unlikely"
@@ -77,9 +77,12 @@ def left_of(view: View) -> tuple[Fraction, Fraction]:
     goes into the soup: of all, and of what is not poured. Where nobody knows how large a part is, all of it."""
     recipe = view.recipe
     left: dict[int, Fraction] = {}
-    for index, product in enumerate(recipe.products):
-        taken = [taking for taking in recipe.takings if taking.product == index]
-        if not taken or product.dish or any([taking.rest for taking in taken]):
+    of_product: dict[int, list[Taking]] = {}
+    for taking in recipe.takings:
+        of_product.setdefault(taking.product, []).append(taking)
+    for index, taken in sorted(of_product.items()):
+        product = recipe.products[index]
+        if product.dish or any([taking.rest for taking in taken]):
             continue
         known = [taking.fraction for taking in taken if taking.fraction is not None]
         part = 1 - total(known) if len(known) == len(taken) else Fraction(1)

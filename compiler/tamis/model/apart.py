@@ -38,6 +38,10 @@ def closes_its_own(events: Sequence[Event], parts: Sequence[Part], kitchen: Kitc
     return _opens(events[:end]) or (isinstance(verb, VerbUse) and not verb.verb.adds and not verb.verb.heat)
 
 
+_LINES = 60
+"""So many lines further on what waits has gone in: no component has more."""
+
+
 def waits_for_it(hands: Hands, labour: Labour) -> bool:
     """Whether a line begins with food of its own in a new vessel, or with what was put by, and what is in hand is named
     further on: `boil [1 kg sugar] with [300 ml water] [in a pan]`, where the next line adds [the tomatoes] or carves
@@ -53,7 +57,8 @@ def waits_for_it(hands: Hands, labour: Labour) -> bool:
     if not _works_first(labour.events) and _begun_by(own, labour.action.parts, kitchen) is None:
         return False
     new = [Food.of(-1, food, plain(food.name, language), NOTHING, kitchen) for food in labour.foods]
-    for line in flow.labours[hands.number : flow.first_action[hands.component] + len(flow.lines_of(hands.component))]:
+    end = flow.first_action[hands.component + 1]
+    for line in flow.labours[hands.number : min(hands.number + _LINES, end)]:
         verb: VerbUse | None = None
         for event in line.events:
             if isinstance(event, VerbUse):

@@ -7,7 +7,7 @@ nothing but how long the cook's hands are busy.
 from __future__ import annotations
 
 from fractions import Fraction
-from itertools import pairwise
+from itertools import islice, pairwise
 
 from tamis.model.mass import NONE, Mass
 from tamis.model.words import model_words
@@ -92,10 +92,17 @@ def _behind(words: list[str], inside: Container[str]) -> list[str]:
     return words[last + 1 :]
 
 
+_MOST_FOODS = 100
+"""Foods of a batch that are looked at: no recipe has more in one."""
+
+
 def solid(batch: Batch, act: Line) -> Mass:
     """What of a batch is cut: not the stock that it was cooked in."""
     larder = act.walker.flow.kitchen.larder
-    known = [(food, larder.get(food.goods) if food.goods else None) for food in batch.foods]
+    foods = list(islice(batch.foods, _MOST_FOODS + 1))
+    if len(foods) > _MOST_FOODS:
+        return batch.mass
+    known = [(food, larder.get(food.goods) if food.goods else None) for food in foods]
     masses = [food.mass for food, goods in known if goods is None or not goods.liquid]
     if len(masses) == len(known) or not all([mass.known for mass in masses]):
         return batch.mass

@@ -101,15 +101,16 @@ def _leaveners(uses: Sequence[tuple[Use, Goods]], flour: Fraction, raising: bool
 
 
 def _salt(view: View, uses: Sequence[Use], whole: Fraction, flour: Fraction) -> Iterator[Diagnostic]:
+    of_dish = _most_of_dish(view, whole)
     for use in uses:
-        message = _too_salty(view, use, whole, flour)
+        message = _too_salty(view, use, whole, flour, of_dish)
         if message:
             message = f"more salt than {message} ({SOURCE})"
             yield Diagnostic(RULE, LEVEL, use.ingredient.clause.span, message, "check the number and its unit")
 
 
-def _too_salty(view: View, use: Use, whole: Fraction, flour: Fraction) -> str:
-    """What a salt is more than; "" where it may be meant."""
+def _too_salty(view: View, use: Use, whole: Fraction, flour: Fraction, of_dish: Fraction) -> str:
+    """What a salt is more than, `of_dish` percent of all among others; "" where it may be meant."""
     most, serves, salt = limits().salt, view.recipe.header.serves, use.mass.lo
     if salt * 100 > most["all"] * whole:
         return f"{decimal(most['all'])} % of all that goes in"
@@ -120,14 +121,12 @@ def _too_salty(view: View, use: Use, whole: Fraction, flour: Fraction) -> str:
             return "" if told else f"{decimal(of_flour)} % of the flour"
     if serves and salt > most["serving"] * serves.hi:
         return f"{decimal(most['serving'])} g for each of those it serves"
-    if whole < _PASTE or not _stays(view, use):
-        return ""
-    of_dish = _most_of_dish(view, whole)
+    more = ""
     if salt * 100 > of_dish * whole:
-        return f"{decimal(of_dish)} % of all that goes in"
-    if serves and salt > most["head"] * serves.hi and salt * 100 > most["head-share"] * whole:
-        return f"{decimal(most['head'])} g for each of those it serves"
-    return ""
+        more = f"{decimal(of_dish)} % of all that goes in"
+    elif serves and salt > most["head"] * serves.hi and salt * 100 > most["head-share"] * whole:
+        more = f"{decimal(most['head'])} g for each of those it serves"
+    return more if more and whole >= _PASTE and _stays(view, use) else ""
 
 
 def _stays(view: View, use: Use) -> bool:
