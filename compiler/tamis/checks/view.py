@@ -73,7 +73,7 @@ class View:
     @cached_property
     def safety(self) -> Safety:
         """Its hazards, allergens and cautions."""
-        return assess(self.recipe, self.kitchen, self.used)
+        return assess(self.recipe, self.kitchen, self.used, self.hands)
 
     @cached_property
     def table(self) -> Table:

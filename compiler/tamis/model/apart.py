@@ -57,7 +57,7 @@ def waits_for_it(hands: Hands, labour: Labour) -> bool:
     if not _works_first(labour.events) and _begun_by(own, labour.action.parts, kitchen) is None:
         return False
     new = [Food.of(-1, food, plain(food.name, language), NOTHING, kitchen) for food in labour.foods]
-    end = flow.first_action[hands.component + 1]
+    end = flow.last_reference.get(hands.component, -1) + 1
     for line in flow.labours[hands.number : min(hands.number + _LINES, end)]:
         verb: VerbUse | None = None
         for event in line.events:

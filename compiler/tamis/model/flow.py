@@ -38,8 +38,9 @@ class Flow:
     __slots__ = (
         "_askers", "_last_named", "_told", "actions", "batches", "begun", "byproducts",
         "component_batches", "component_names", "components", "counted", "cut", "doing", "findings", "first_action",
-        "flour", "for_others", "gave", "homes", "hot_stations", "index", "kitchen", "labours", "last_waits", "log",
-        "lost", "made", "name_homes", "named", "on_heat", "own_parts", "parted", "parts_ahead", "products", "reading",
+        "flour", "for_others", "gave", "homes", "hot_stations", "index", "kitchen", "labours", "last_reference",
+        "last_waits", "log", "lost", "made", "name_homes", "named", "on_heat", "own_parts", "parted", "parts_ahead",
+        "products", "reading",
         "station_ready", "supplies", "taken_off", "takings", "tells_number", "tool_ready", "uncertain", "unknown",
         "unread", "used", "used_by_name", "uses", "uses_in", "uses_of", "vessels", "walk", "warmth",
     )  # fmt: skip
@@ -107,6 +108,7 @@ class Flow:
     def _number(self) -> None:
         """Give actions their numbers in the order of the text, and note which component is called or names what."""
         self.labours: list[Labour] = []  # by line, its events
+        self.last_reference: dict[int, int] = {}  # by component, its last line that names something there
         language = self.kitchen.language
         more = model_words(language).more
         for at, component in enumerate(self.reading.components):
@@ -120,6 +122,8 @@ class Flow:
             for step in component.steps:
                 for action in step.actions:
                     labour = Labour(action)
+                    if labour.references:
+                        self.last_reference[at] = len(self.labours)
                     self.labours.append(labour)
                     for naming in labour.kinds.get(Naming, ()):
                         if naming.name:

@@ -23,6 +23,7 @@ if TYPE_CHECKING:
 
     from tamis.kitchen.house import Kitchen
     from tamis.kitchen.settings import Authority
+    from tamis.model.history import Hands
     from tamis.model.recipe import Component, Recipe, Supply
     from tamis.safety.allergens import Source
 
@@ -36,10 +37,11 @@ MATTERS: frozenset[HazardKind] = frozenset(
 _NOTHING = Coming([], [])
 
 
-def assess(recipe: Recipe, kitchen: Kitchen, used: Mapping[str, Supply]) -> Safety:
-    """Everything about the safety of a recipe, by the house's authority; `used` are the dishes of used recipes."""
+def assess(recipe: Recipe, kitchen: Kitchen, used: Mapping[str, Supply], hands: Hands) -> Safety:
+    """Everything about the safety of a recipe, by the house's authority; `used` are the dishes of used recipes, `hands`
+    what each line has in hand."""
     verbs = verbs_of(recipe.actions)
-    traced = Trace(recipe, kitchen, used, verbs).walk()
+    traced = Trace(recipe, kitchen, used, verbs, hands).walk()
     dish = _dish(recipe, traced.states)
     lists = lists_of(kitchen)
     all_foods = Foods(recipe, used, kitchen)

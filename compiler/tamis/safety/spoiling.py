@@ -167,9 +167,9 @@ class Mixing(NamedTuple):
     hands: Hands
 
 
-def mixing_of(recipe: Recipe, verbs: Sequence[frozenset[str]]) -> Mixing:
+def mixing_of(recipe: Recipe, verbs: Sequence[frozenset[str]], hands: Hands) -> Mixing:
     """Worked out once for a recipe, however many of its batches are asked about."""
-    return Mixing(recipe, verbs, _mixed_into(recipe, verbs), recipe.history.hands(len(recipe.actions)))
+    return Mixing(recipe, verbs, _mixed_into(recipe, verbs), hands)
 
 
 def mixtures_of(mixing: Mixing, dish: State, cooked: Cooked) -> list[Mixture]:

@@ -26,7 +26,7 @@ if TYPE_CHECKING:
     from tamis.kitchen.food import Show
     from tamis.kitchen.goods import Goods
     from tamis.kitchen.house import Kitchen
-    from tamis.model.history import Happening
+    from tamis.model.history import Hands, Happening
     from tamis.model.recipe import Action, Recipe, Supply, Use
     from tamis.reading.clauses import Read
     from tamis.safety.records import Form, HazardKind
@@ -58,7 +58,12 @@ class Trace:
     )  # fmt: skip
 
     def __init__(
-        self, recipe: Recipe, kitchen: Kitchen, used: Mapping[str, Supply], verbs: Sequence[frozenset[str]]
+        self,
+        recipe: Recipe,
+        kitchen: Kitchen,
+        used: Mapping[str, Supply],
+        verbs: Sequence[frozenset[str]],
+        hands: Hands,
     ) -> None:
         self.recipe = recipe
         self.kitchen = kitchen
@@ -68,7 +73,7 @@ class Trace:
         self.sweet = bool(with_sugar(recipe))
         self.states: list[State] = []
         self.verbs = verbs
-        self.mixing = mixing_of(recipe, verbs)
+        self.mixing = mixing_of(recipe, verbs, hands)
         self.words = safety_words(kitchen.language)
         self.place = Place(recipe)
         self.counter = Counter(recipe.actions, verbs, kitchen)
@@ -153,9 +158,12 @@ class Trace:
 
     def _boil(self, event: Happening, action: Action, state: State) -> None:
         """A batch that a line boils though it names no time: *boil [the marinade] down [to 60 ml]*."""
+        verbs = [use for use in action.verbs if use.verb.base in rules().verbs["boils"]]
+        if not verbs or not state.items:
+            return
         at = self._taken_at(event)
-        boils = [use for use in action.verbs if use.verb.base in rules().verbs["boils"] and use.span.start < at]
-        if state.items and boils and self.place.boils(action):
+        boils = [use for use in verbs if use.span.start < at]
+        if boils and self.place.boils(action):
             named = next((read.clause.text for read in action.reads if read.clause.span.start == at), "")
             words = f"{boils[-1].verb.name} {named}"
             self._heat(action, action.reads[0], Heating(words, boils=True, hot=True), state)

@@ -62,7 +62,7 @@ def check(view: View) -> Iterator[Diagnostic]:
             continue
         message = "a range of time: expected what to look for, to tell when it is done"
         if not asked and any(_flows(use.ingredient.goods) for use in view.recipe.uses):
-            hands = view.recipe.history.hands(len(view.recipe.actions))
+            hands = view.hands
         asked = True
         yield Diagnostic(RULE, LEVEL, action.time_span, message, _hint(view, action, verb, hands))
 
