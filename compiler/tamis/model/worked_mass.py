@@ -23,8 +23,9 @@ def weigh_so_far(act: Line, at: int) -> None:
     """Note what lies in hand before the event at a place, for the verbs behind which food was named by now, and for
     those right before them: *peel and slice [1 kg carrots]*."""
     batch, uses = act.walker.present, list[VerbUse]()
-    named = False
-    for event in reversed(act.read.events[:at]):
+    named, events = False, act.read.events
+    for before in range(at - 1, -1, -1):  # by place: a copy of all before each event is a square of the line
+        event = events[before]
         if isinstance(event, VerbUse):
             if not named or event.span.start in act.masses:
                 break
