@@ -40,6 +40,10 @@ def test_simmering(body: str, food: str, minutes: int) -> None:
     clears_from(body.replace("{food}", food), minutes)
 
 
+def test_a_bird_that_is_stirred_into_its_water_is_still_whole() -> None:
+    clears_from("Stir [1 whole chicken (1.5 kg)] [into 3 l water] [in a pot].\n[Simmer for {time}].\n", 90)
+
+
 def test_boiling_beans() -> None:
     clears_from(BOILED, 10)
 

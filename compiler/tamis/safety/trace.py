@@ -214,9 +214,10 @@ class Trace:
         if item and (
             event.kind == "food" or item.hazard != "raw-flour" or use.ingredient.purpose in self.words.purposes.dusting
         ):
-            if item.form == "whole" and not self.verbs[action.number].isdisjoint(rules().verbs["mixes"]):
-                item = item._replace(form="piece")
-            if item.hazard == "egg" and coats(self.recipe, action, item.span.start):
+            egg = item.hazard == "egg"
+            if egg and item.form == "whole" and not self.verbs[action.number].isdisjoint(rules().verbs["mixes"]):
+                item = item._replace(form="piece")  # a bird stays whole, however it is stirred
+            if egg and coats(self.recipe, action, item.span.start):
                 item = filmed(item) if is_thin(self.recipe, (event.use,), state.uses) else item
             state.put(self._cut(item, action))
 
