@@ -31,7 +31,7 @@ _FAT: Role = "fat"
 _SUGAR: Role = "sugar"
 _BULK, _GREENS, _DOUGH, _BREAD, _PRESERVED = 3, 2, 6, 5, 5
 """Of what part of a dish are such foods, for it to be one."""
-_PASTE = Fraction(150)
+PASTE = Fraction(150)
 """Grams, of less than which it is a paste or a relish."""
 _HEAVIEST, _PINCH = Fraction(3, 2), Fraction(5)
 """Grams in a millilitre of a heavy syrup; grams of a spice of which nobody knows the weight."""
@@ -106,7 +106,7 @@ def least_a_head(view: View, whole: Fraction) -> Fraction:
     if (
         total([mass for mass, goods in foods if goods.show == _GREEN]) * _GREENS
         >= whole
-        > max(_PASTE, preserves * _PRESERVED)
+        > max(PASTE, preserves * _PRESERVED)
     ):
         found.append(least["green"])
     found += [least[meal] for meal in _courses(view)]

@@ -114,6 +114,11 @@ class Goods(NamedTuple):
     pack: str
     price: str
 
+    @property
+    def wet(self) -> bool:
+        """Whether it is a liquid, and no fat: what food boils in."""
+        return self.liquid and self.role != "fat"
+
 
 def amount(text: str) -> Fraction:
     """Return the number of ``"50"`` or ``"50 g"``, or the g/ml of ``"125 g/cup"`` (US measures), exactly."""

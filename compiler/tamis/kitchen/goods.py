@@ -258,10 +258,8 @@ class Larder:
         """`hazel nuts`, `corn meal`, `lady fingers`: two words of a name that the list has as one. Not where the first
         tells how food is: ground nuts are no groundnuts."""
         for at in range(len(words) - 1, 0, -1):
-            if self.describes(words[at - 1]) or self.is_state(words[at - 1]):
-                continue
             one = self._nouns.singular(words[at - 1] + words[at])
-            if one in self._index:
+            if one in self._index and not (self.describes(words[at - 1]) or self.is_state(words[at - 1])):
                 return self._search([*words[: at - 1], one, *words[at + 1 :]], {})
         return None
 

@@ -36,13 +36,12 @@ class Flow:
     """Everything that components share while they are worked through; `walk` works through one."""
 
     __slots__ = (
-        "_askers", "_last_named", "_told", "actions", "batches", "begun", "byproducts",
-        "component_batches", "component_names", "components", "counted", "cut", "doing", "findings", "first_action",
-        "flour", "for_others", "gave", "homes", "hot_stations", "index", "kitchen", "labours", "last_reference",
-        "last_waits", "log", "lost", "made", "name_homes", "named", "on_heat", "own_parts", "parted", "parts_ahead",
-        "products", "reading",
-        "station_ready", "supplies", "taken_off", "takings", "tells_number", "tool_ready", "uncertain", "unknown",
-        "unread", "used", "used_by_name", "uses", "uses_in", "uses_of", "vessels", "walk", "warmth",
+        "_askers", "_last_named", "_told", "actions", "batches", "begun", "byproducts", "component_batches",
+        "component_names", "components", "counted", "cut", "doing", "findings", "first_action", "flour", "for_others",
+        "gave", "has_oven", "homes", "hot_stations", "index", "kitchen", "labours", "last_reference", "last_waits",
+        "log", "lost", "made", "name_homes", "named", "on_heat", "own_parts", "parted", "parts_ahead", "products",
+        "reading", "station_ready", "supplies", "taken_off", "takings", "tells_number", "tool_ready", "uncertain",
+        "unknown", "unread", "used", "used_by_name", "uses", "uses_in", "uses_of", "vessels", "walk", "warmth",
     )  # fmt: skip
 
     def __init__(
@@ -57,6 +56,7 @@ class Flow:
         self._last_named: dict[int | None, dict[Key, int]] | None = None  # by component, for its own, and for all
         self.cut: dict[str, CutSo] = {}  # by piece, what was cut so
         self.for_others: dict[int, bool] = {}  # by component, whether it makes what only others ask for
+        self.has_oven: bool | None = None  # whether any line names one, once that was asked
         self._askers: dict[tuple[str, ...], set[int]] | None = None
         self.reading = reading
         self.kitchen = kitchen

@@ -186,10 +186,13 @@ def _heat_is_said(act: Line) -> bool:
 
 def _has_oven(act: Line) -> bool:
     """Whether any line of the recipe names an oven, or degrees that only an oven has."""
-    return any(
-        _set_hot(labour) or any(tool.equipment.station == "oven" and _is_station(tool) for tool in labour.tools)
-        for labour in act.walker.flow.labours
-    )
+    flow = act.walker.flow
+    if flow.has_oven is None:
+        flow.has_oven = any(
+            _set_hot(labour) or any(tool.equipment.station == "oven" and _is_station(tool) for tool in labour.tools)
+            for labour in flow.labours
+        )
+    return flow.has_oven
 
 
 def _left(act: Line, labour: Labour, lies: Station) -> tuple[Station, Rule]:

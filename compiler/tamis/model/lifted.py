@@ -14,7 +14,7 @@ from tamis.model.batch import any_of, is_of_kind, matches_food
 from tamis.model.effects import Why
 from tamis.model.line import Parting
 from tamis.model.mass import ONE
-from tamis.model.rest_of import is_rest_word
+from tamis.model.rest_of import LIFTED_OUT, is_rest_word
 from tamis.model.words import model_words, plain
 from tamis.reading.clauses import Ingredient, Naming, Reference, Target, Tool, VerbUse
 from tamis.typed import TYPE_CHECKING
@@ -32,7 +32,7 @@ if TYPE_CHECKING:
 Words = tuple[str, ...]
 
 _FLESH: tuple[Show, ...] = ("meat", "fish")
-LIFTED_OUT, LIFTED_OVER = Why("lifted-out"), Why("lifted-over")
+LIFTED_OVER = Why("lifted-over")
 _SEASONS: tuple[Show, ...] = ("herb", "spice")
 
 

@@ -129,7 +129,7 @@ def _was_so(walker: Hands, words: tuple[str, ...], batch: Batch) -> bool:
 
 def _left_of(walker: Hands, batches: list[Batch], share: Share | None) -> list[Batch]:
     """Those of which a share has left something, where that is asked for: *the rest of the slices*."""
-    if share is None or share.kind != "rest":
+    if len(batches) < 2 or share is None or share.kind != "rest":
         return batches
     left = {*walker.open.shared, *walker.flow.all_shared()}
     return [batch for batch in batches if batch in left] or batches
@@ -140,7 +140,7 @@ def _made_so(walker: Hands, words: tuple[str, ...], share: Share | None) -> Mean
     it."""
     from tamis.model.made_of import all_made_of
 
-    made = _left_of(walker, list(all_made_of(walker, words[-1])) if words else [], share)
+    made = _left_of(walker, all_made_of(walker, words[-1]) if words else [], share)
     return _borne_out(walker, words, one_meant(made, words, "made-of"))
 
 

@@ -16,6 +16,7 @@ from tamis.model.effects import Discards, Loses, Why
 from tamis.model.line import Parting
 from tamis.model.lookup import look_up
 from tamis.model.mass import NOTHING, Mass, plus, times
+from tamis.model.rest_of import LIFTED_OUT
 from tamis.model.words import model_words, plain
 from tamis.reading.clauses import Ingredient, Naming, Reference, VerbUse
 from tamis.reading.plain import plain_of
@@ -34,7 +35,7 @@ if TYPE_CHECKING:
 
 Words = tuple[str, ...]
 
-OWN_PART, LIFTED_OUT, TAKES_OVER = Why("own-part"), Why("lifted-out"), Why("takes-over")
+OWN_PART, TAKES_OVER = Why("own-part"), Why("takes-over")
 _MOST_BATCHES, _MOST_FOODS = 50, 100
 """Among so many a part is looked for: no recipe has more at hand."""
 _LOOSE = ("water", "salt")

@@ -130,7 +130,7 @@ class Warmth:
         pot, food = self._pot(effect.batch, entry.action), self._flow.uses[effect.use].ingredient
         words = model_words(self._flow.kitchen.language)
         hot = not words.hot.isdisjoint(food.states)
-        liquid = food.goods is not None and food.goods.liquid and food.goods.role != "fat"
+        liquid = food.goods is not None and food.goods.wet
         if effect.food is not None:
             cold = _FROZEN if not words.frozen.isdisjoint(food.states) else 0
             pot.mix(int(effect.food.mass.lo), _BOILS if hot else cold)

@@ -50,7 +50,7 @@ def scalding_steam(recipe: Recipe, action: Action) -> bool:
         if any([tool.equipment.station == "ring" for tool in action.tools]):
             return False
         return "oven" in (here.station, here.came_from) or bool(words.signs.hot_metal.search(words_of(action)))
-    if action.work.station != "oven" or not any([_role(use) == "water" for use in uses]):
+    if action.work.station != "oven" or not any([role_of(use) == "water" for use in uses]):
         return False
     return bool(words.signs.hot_metal.search(words_of(action)))
 
@@ -109,13 +109,13 @@ def syrup_heat(action: Action, read: Read, language: str) -> bool:
 def syrup_lines(recipe: Recipe, verbs: Sequence[frozenset[str]], hands: Hands) -> set[int]:
     """The lines that boil a syrup so strong that it is far hotter than water."""
     found: set[int] = set()
-    if not any([_role(use) == "sugar" for use in recipe.uses]):
+    if not any([role_of(use) == "sugar" for use in recipe.uses]):
         return found
     for action in recipe.actions:
         if verbs[action.number].isdisjoint(rules().verbs["boils"]) or action.work.station not in _RING:
             continue
         uses = [recipe.uses[index] for index in hands[action.number].uses]
-        sugar = total([use.mass.hi for use in uses if _role(use) == "sugar"])
+        sugar = total([use.mass.hi for use in uses if role_of(use) == "sugar"])
         if sugar and sugar >= total([use.mass.hi for use in uses]) * rules().keeping["syrup"]:
             found.add(action.number)
     return found
@@ -142,18 +142,20 @@ def _is_cut(recipe: Recipe, nut: int, hands: Hands) -> bool:
     ids, small, mills = rules().verbs, words.states.no_whole_nuts, words.signs.mills
     use, held, grinders = recipe.uses[nut], frozenset[int](), rules().equipment["grinders"]
     for action in recipe.actions[use.action :]:
-        done = {one.verb.base for one in action.verbs}
-        milled = any([tool.equipment.id in grinders for tool in action.tools]) or mills.search(words_of(action))
-        ground = milled or not ids["grinds"].isdisjoint(done)
-        if action.number == use.action and ground:
-            return True
+        here = action.number == use.action
         held = hands[action.number].uses or (held if action.component == use.component else frozenset())
-        if nut in held and (milled or not ids["blends"].isdisjoint(done)):
+        if not here and nut not in held:
+            continue
+        said = words_of(action)
+        if any([tool.equipment.id in grinders for tool in action.tools]) or mills.search(said):
             return True
-        alone = action.number > use.action and held == {nut}
-        if alone and ground:
+        done = {one.verb.base for one in action.verbs}
+        if nut in held and not ids["blends"].isdisjoint(done):
             return True
-        if alone and not ids["cuts"].isdisjoint(done) and any(word in words_of(action) for word in small):
+        alone = not here and held == {nut}
+        if (here or alone) and not ids["grinds"].isdisjoint(done):
+            return True
+        if alone and not ids["cuts"].isdisjoint(done) and any(word in said for word in small):
             return True
     return False
 
@@ -195,6 +197,6 @@ def _hazard(use: Use) -> Hazard:
     return goods.hazard if goods else ""
 
 
-def _role(use: Use) -> Role:
+def role_of(use: Use) -> Role:
     goods = use.ingredient.goods
     return goods.role if goods else ""

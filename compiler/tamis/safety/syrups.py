@@ -8,10 +8,12 @@ from __future__ import annotations
 
 from fractions import Fraction
 
+from tamis.quantity.amount import total
 from tamis.safety.clearing import limit_of, reaches
 from tamis.safety.data import rules
 from tamis.safety.degrees import temperatures
 from tamis.safety.records import Clearing, Item
+from tamis.safety.signs import role_of
 from tamis.typed import TYPE_CHECKING
 
 if TYPE_CHECKING:
@@ -31,8 +33,10 @@ _SOFT_BALL = Fraction(112)
 def scald(recipe: Recipe, state: State, candied: Container[int], action: int, authority: Authority) -> None:
     """What the syrup that was poured on to egg does to it."""
     eggs = {item.use: item for item in state.items.values() if _is_beaten(item)}
-    sugar = sum([recipe.uses[use].mass.lo for use in state.uses if use in candied and _is_sugar(recipe, use)])
-    egg = sum([recipe.uses[use].mass.hi for use in eggs if use >= 0])
+    sugar = total(
+        [use.mass.lo for use in (recipe.uses[at] for at in state.uses if at in candied) if role_of(use) == "sugar"]
+    )
+    egg = total([recipe.uses[use].mass.hi for use in eggs if use >= 0])
     if not egg or not sugar:
         return
     hot = max(temperatures(state.syrup.lower(), recipe.language), default=_SOFT_BALL)
@@ -45,8 +49,3 @@ def scald(recipe: Recipe, state: State, candied: Container[int], action: int, au
 
 def _is_beaten(item: Item) -> bool:
     return item.hazard == "egg" and item.cleared is None and item.form != "whole"
-
-
-def _is_sugar(recipe: Recipe, use: int) -> bool:
-    goods = recipe.uses[use].ingredient.goods
-    return goods is not None and goods.role == "sugar"

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from tamis.quantity.amount import total
 from tamis.reading.clauses import Cue, Ingredient, Pause, Setting, Target, Time, Tool
 from tamis.record import NamedTuple
 from tamis.safety.clearing import heated
@@ -15,7 +14,7 @@ from tamis.safety.records import Item, Wait
 from tamis.safety.signs import has_garlic, syrup_heat, with_sugar, words_of
 from tamis.safety.spoiling import Cooked, boiled_down, is_cut, mixing_of, mixtures_of, spoils
 from tamis.safety.state import State
-from tamis.safety.waits import cooled_in_part, long, oil_wait, risky, risky_wait
+from tamis.safety.waits import cooled_in_part, long, oil_wait, risky_wait
 from tamis.safety.words import safety_words
 from tamis.source import Span
 from tamis.typed import TYPE_CHECKING, cast
@@ -280,8 +279,8 @@ class Trace:
             self.halves.append(half)
         if not long(action, here, self.authority):
             return
-        wait = risky_wait(action, here, read, state, self.authority)
-        if wait and self._spoils(state) and not self._salted(state):
+        wait = risky_wait(self.recipe, action, here, read, state, self.authority)
+        if wait and self._spoils(state):
             self.waits.append(wait)
         wait = oil_wait(self.recipe, here, read, state, self.authority) if self.garlic else None
         if wait:
@@ -291,15 +290,6 @@ class Trace:
         """Whether a batch is neither too dry nor too sweet to spoil by now."""
         mixtures = mixtures_of(self.mixing, state, self._cooked)
         return spoils(self.recipe, state, self.used, mixtures, self.candied)
-
-    def _salted(self, state: State) -> bool:
-        """Whether what would spoil is only cut leaves, and lies in salt that keeps them."""
-        item = risky(state)
-        if item is None or item.hazard != "cut":
-            return False
-        uses = [self.recipe.uses[index] for index in state.uses]
-        salt = total([use.mass.lo for use in uses if (goods := use.ingredient.goods) and goods.salt])
-        return salt >= total([use.mass.hi for use in uses]) * rules().keeping["salt"] and salt > 0
 
     def _heat(self, action: Action, read: Read, done: Heating, state: State) -> None:
         """What a clause does to each hazard in the batch."""

@@ -6,6 +6,7 @@ from __future__ import annotations
 from fractions import Fraction
 
 from tamis.kitchen.equipment import COLD
+from tamis.quantity.amount import total
 from tamis.reading.clauses import Pause
 from tamis.safety.data import rules
 from tamis.safety.records import Item, Wait
@@ -30,12 +31,14 @@ _PUT_BY = 86400
 _AWAY: tuple[Station, ...] = ("fridge", "freezer", "oven", "grill")
 
 
-def risky_wait(action: Action, here: Here, time: Time | Pause, state: State, authority: Authority) -> Wait | None:
+def risky_wait(
+    recipe: Recipe, action: Action, here: Here, time: Time | Pause, state: State, authority: Authority
+) -> Wait | None:
     """A long wait at a temperature between cold and hot."""
-    item = risky(state)
+    item = _risky(state)
     if item is None or any(use.verb.base in rules().verbs["thaws"] for use in action.verbs):
         return None
-    if item.hazard == "cut" and (item.heated or _sours(action)):
+    if item.hazard == "cut" and (item.heated or _sours(action) or _salted(recipe, state)):
         return None
     at = _degrees(here)
     if at is None:
@@ -53,6 +56,13 @@ def _sours(action: Action) -> bool:
     """Whether cut leaves are put by, and do not stand about: by the verb, or for days, as cabbage in its salt."""
     lasts = action.work.wait
     return action.work.verb in rules().verbs["sours"] or (lasts is not None and lasts.lo >= _PUT_BY)
+
+
+def _salted(recipe: Recipe, state: State) -> bool:
+    """Whether cut leaves lie in salt that keeps them."""
+    uses = [recipe.uses[index] for index in state.uses]
+    salt = total([use.mass.lo for use in uses if (goods := use.ingredient.goods) and goods.salt])
+    return salt >= total([use.mass.hi for use in uses]) * rules().keeping["salt"] and salt > 0
 
 
 def oil_wait(recipe: Recipe, here: Here, time: Time | Pause, state: State, authority: Authority) -> Wait | None:
@@ -88,7 +98,7 @@ def long(action: Action, here: Here, authority: Authority) -> bool:
     return (lasts.hi if lasts.hi is not None else lasts.lo) > rules().windows[authority].out
 
 
-def risky(state: State) -> Item | None:
+def _risky(state: State) -> Item | None:
     """The first food in the batch that spoils, cooked or raw: not egg in a dough, not what was cured."""
     if state.kinds.isdisjoint(_RISKY):
         return None

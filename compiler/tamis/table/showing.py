@@ -104,13 +104,14 @@ def _own_figures(row: Row, kitchen: Kitchen) -> str:
         text = _joined(row.total, row, kitchen) + _bracket([_joined(row.also, row, kitchen)] if row.also else [])
         return _hedged(text, row, row.by_analogy, kitchen)
     say = _say_scaled if row.scaled else _say_written
-    amount = scaled(row.first, row.once)
-    text = _said_full(amount, row, kitchen) or say(amount, row.name, kitchen)
-    also = _said_full_beside(row, kitchen) or say(scale(row.first.also, row.once), "", kitchen)
+    amount, beside = scaled(row.first, row.once), scale(row.first.also, row.once)
+    full, full_beside = _full(row.first, kitchen), _full_beside(row.first, kitchen)
+    text = _with_word(_plain_numbers(amount, row, kitchen), full) if full else say(amount, row.name, kitchen)
+    also = _with_word(_plain_numbers(beside, row, kitchen), full_beside) if full_beside else say(beside, "", kitchen)
     told = [(measure, word, _say_written if measure is row.first.each else say) for measure, word in _weights(row)]
     asides = [f"{says((measure,), '', kitchen)} {word}".rstrip() for measure, word, says in told]
     size = "" if _by_length(row.first, kitchen) else row.first.size.replace("-", " ")
-    hedged = text if _full(row.first, kitchen) and not row.first.about else _hedged(text, row, False, kitchen)
+    hedged = text if full and not row.first.about else _hedged(text, row, False, kitchen)
     return hedged + _bracket([size, also, *asides])
 
 
@@ -142,26 +143,14 @@ def _on_the_scale(use: RowUse, row: Row, kitchen: Kitchen) -> tuple[Measure, ...
     return tuple([to_metric(measure, use.item, kitchen).measure if more else measure for measure, more in pairs])
 
 
-def _said_full(amount: tuple[Measure, ...], row: Row, kitchen: Kitchen) -> str:
-    """`1 heaped tbsp`, `1 small bunch`: how full a measure is, as the cook said it; "" where nobody said."""
-    full = _full(row.first, kitchen)
-    return _with_word(_plain_numbers(amount, row, kitchen), full) if full else ""
-
-
-def _said_full_beside(row: Row, kitchen: Kitchen) -> str:
-    """The same of the measure beside it: `500 g (3 heaped cups)`."""
-    full = _heaped(row.first.measure_text[len(_before_beside(row.first)) :].replace("(", " "), kitchen)
-    assert row.once is not None
-    return _with_word(_plain_numbers(scale(row.first.also, row.once), row, kitchen), full) if full else ""
-
-
 def _full(item: Ingredient, kitchen: Kitchen) -> str:
-    return _heaped(_before_beside(item), kitchen)
+    """How full a measure is, as the cook said it: `1 heaped tbsp`, `1 small bunch`; "" where nobody said."""
+    return _heaped(item.measure_text.partition("(")[0], kitchen)
 
 
-def _before_beside(item: Ingredient) -> str:
-    """The words of its measure before those of another that says the same."""
-    return item.measure_text.partition("(")[0]
+def _full_beside(item: Ingredient, kitchen: Kitchen) -> str:
+    """The same of the measure beside it: `500 g (3 heaped cups)`."""
+    return _heaped(item.measure_text.partition("(")[2].replace("(", " "), kitchen)
 
 
 def _heaped(text: str, kitchen: Kitchen) -> str:

@@ -25,12 +25,12 @@ def soon_lines(recipe: Recipe, before: Sequence[tuple[int, ...]]) -> tuple[froze
     hot: set[int] = set()
     fresh: set[int] = set()
     for action in recipe.actions:
-        verbs = [use.verb for use in action.verbs]
         if action.heats or _puts_by(action):
             continue
-        if any([verb.heat for verb in verbs]) or not hot.isdisjoint(before[action.number]):
+        after, heats = before[action.number], _heats(action)
+        if heats or not hot.isdisjoint(after):
             hot.add(action.number)
-        if any([verb.fresh for verb in verbs]) or not (fresh.isdisjoint(before[action.number]) or _heats(action)):
+        if any([use.verb.fresh for use in action.verbs]) or not (heats or fresh.isdisjoint(after)):
             fresh.add(action.number)
     return frozenset(hot), frozenset(fresh)
 

@@ -19,6 +19,10 @@ from tamis.timeline.draft import Draft, drafted
 from tamis.timeline.frame import Edge, Frame
 from tamis.timeline.network import Network, Plan, broken_limits
 from tamis.timeline.standing import AT_ROOM
+from tamis.typed import TYPE_CHECKING
+
+if TYPE_CHECKING:
+    from collections.abc import Iterable
 
 _PASSES = 12
 DAY = 86400
@@ -66,16 +70,18 @@ def _later(draft: Draft, nights: list[tuple[int, int]]) -> Draft:
     network, lengths, starts = draft.frame.blocks.network, draft.frame.lengths, draft.starts
     windows = [at for at, task in enumerate(network.tasks) if task.kind == "window" and task.hi is not None]
     for at in sorted(windows, key=lambda at: -starts[at]):
-        stays = _before(network, at)
+        stays = _before(network, (at,))
         after = {task for task, start in enumerate(starts) if task not in stays and start >= starts[at]}
         for those in (after, _until_it_stands(network, starts, lengths, at, after)):
             more = min((network.tasks[at].hi or 0) - lengths[at], _slack(network, starts, lengths, those))
+            if more <= 0:
+                continue
             moved = [start + more if task in those else start for task, start in enumerate(starts)]
             asleep = _at_night(network, moved, lengths, nights) - _at_night(network, starts, lengths, nights)
             sound = len(broken_limits(network, moved, lengths)) <= len(draft.broken) and _in_hand(
                 network, moved, lengths
             )
-            if more > 0 and not asleep and sound:
+            if not asleep and sound:
                 starts = moved
                 break
     return draft._replace(starts=starts)
@@ -91,7 +97,7 @@ def _until_it_stands(network: Network, starts: list[int], lengths: list[int], at
                 stands = True
             else:
                 follows.add(link.b)
-    return after & set[int]().union(*[_before(network, task) for task in follows]) if stands else set()
+    return after & _before(network, follows) if stands else set()
 
 
 def _slack(network: Network, starts: list[int], lengths: list[int], those: set[int]) -> int:
@@ -110,12 +116,13 @@ def _in_hand(network: Network, starts: list[int], lengths: list[int]) -> bool:
     return max(accumulate([change for _, change in sorted(moments)]), default=0) <= network.cooks
 
 
-def _before(network: Network, task: int) -> set[int]:
-    """A task and all that come before it."""
+def _before(network: Network, tasks: Iterable[int]) -> set[int]:
+    """Some tasks and all that come before them."""
     before: dict[int, list[int]] = {}
     for link in network.links:
         before.setdefault(link.b, []).append(link.a)
-    found, todo = {task}, [task]
+    found = set(tasks)
+    todo = list(found)
     while todo:
         new = [one for one in before.get(todo.pop(), ()) if one not in found]
         found.update(new)

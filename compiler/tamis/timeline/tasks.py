@@ -304,7 +304,7 @@ class Tasks:
         if action.number in self.cut or action.takings or not action.uses:
             return bool(action.uses or action.takings)
         goods, work = self.recipe.uses[action.uses[0]].ingredient.goods, action.work
-        water = goods is not None and goods.liquid and goods.role != "fat"
+        water = goods is not None and goods.wet
         return not water or work.wait is None or work.hands or work.handling > 0
 
     def _beside(self, action: Action, line: int, before: list[int]) -> None:

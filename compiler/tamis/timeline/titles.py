@@ -6,18 +6,16 @@ understood anyway.
 
 from __future__ import annotations
 
-from fractions import Fraction
-
 from tamis.kitchen.equipment import COLD, MADE_READY
 from tamis.model.names import with_part
 from tamis.model.recipe import Action
 from tamis.patterns import pattern
 from tamis.quantity.nouns import nouns
 from tamis.quantity.temperature_text import oven_c, temperature_c
-from tamis.quantity.times import duration
 from tamis.reading.clauses import Division, Ingredient, Reference, Setting, Target, Tending, Tool, VerbUse
 from tamis.record import NamedTuple
 from tamis.syntax.document import Clause, Text
+from tamis.timeline.lengths import length_between
 from tamis.timeline.preparation import goes_along
 from tamis.timeline.tasks import calls_left_out
 from tamis.timeline.words import TitleWords, row_words, title_words
@@ -53,13 +51,9 @@ _ONE_MORE = pattern(r",\s*([^\W_][\w'’-]*)")
 def title(action: Action, language: str) -> str:
     """`Stir rye flour, water, instant yeast`, and how often the cook is called: `Roast, basting every 15 min`."""
     often = "".join([_often(action, tending, language) for tending in action.tending if tending.every or tending.often])
-    if action.work.boils_up:
-        often += f" ({row_words(language).boils.format(time=_in_minutes(action.work.boils_up))})"
+    if boils := action.work.boils_up:
+        often += f" ({row_words(language).boils.format(time=length_between(boils, boils))})"
     return _cut(_work_title(action, language), max(SHORTEST, LONGEST - len(often)), title_words(language)) + often
-
-
-def _in_minutes(seconds: int) -> str:
-    return duration(Fraction(-(-seconds // 60) * 60))
 
 
 def _often(action: Action, tending: Tending, language: str) -> str:
@@ -176,8 +170,7 @@ def _with_foods(
         at = food.end
     if len(foods) == 1 and (use.verb.moves or not foods[0].placed):
         text, at = _with_place(text, action, use, at, end, words)
-    ends = (part.span.start for part in action.parts if isinstance(part, Clause) and at <= part.span.start < end)
-    return text + _behind(_text_between(action, at, next(ends, end)), words)
+    return text + _behind(action, at, end, words)
 
 
 def _with_place(text: str, action: Action, use: VerbUse, at: int, end: int, words: TitleWords) -> tuple[str, int]:
@@ -242,8 +235,11 @@ def _compares(said: list[str], words: TitleWords) -> bool:
     return said[0].lower() in words.compares and len(said) > 1 and said[1].lower() not in words.joints
 
 
-def _behind(text: str, words: TitleWords) -> str:
-    """What the words behind the last food add to it or to the verb: *turn [the cake] out*, *[2 eggs] – the whites*."""
+def _behind(action: Action, at: int, end: int, words: TitleWords) -> str:
+    """What the words up to the next bracket add to the last food or to the verb: *turn [the cake] out*, *[2 eggs] – the
+    whites*."""
+    ends = (part.span.start for part in action.parts if isinstance(part, Clause) and at <= part.span.start < end)
+    text = _text_between(action, at, next(ends, end))
     said = text.split()
     if said and said[0] in DASHES:
         aside = text.strip().partition(",")[0].split()
@@ -362,8 +358,7 @@ def _object(action: Action, use: VerbUse, end: int, words: TitleWords, tools: bo
         trail.insert(0, said.pop())
     if said:
         text, behind = _with_place(" ".join(said), action, use, at, end, words)
-        ends = (part.span.start for part in action.parts if isinstance(part, Clause) and at <= part.span.start < end)
-        return text if behind > at or trail else text + _behind(_text_between(action, at, next(ends, end)), words)
+        return text if behind > at or trail else text + _behind(action, at, end, words)
     found = (read for read in action.reads if isinstance(read, Tool))
     tool = next((tool for tool in found if use.span.end <= tool.clause.span.start < end), None)
     if tool is not None and tools and _is_plain(action, use):

@@ -12,7 +12,7 @@ from fractions import Fraction
 
 from tamis.checks.dough import bread
 from tamis.checks.limits import SOURCE, limits
-from tamis.checks.portions import most_of_all
+from tamis.checks.portions import PASTE, most_of_all
 from tamis.diagnostics import Diagnostic, Severity
 from tamis.quantity.amount import total
 from tamis.quantity.numerals import decimal
@@ -54,8 +54,6 @@ _LEAST_SHARE = Fraction(15, 100)
 _FLAVOUR: Role = "flavour"
 _BY_THE_JAR: Literal["spices"] = "spices"  # the merchant
 _SPICE: Show = "spice"
-_PASTE = 150
-"""Grams, of less than which it is a paste or a relish."""
 _DRAWN, _CURED = 1200, 36000
 """Seconds after which salt has drawn juice out of food, and has cured it (common practice)."""
 _HERB_SALT = 4
@@ -126,7 +124,7 @@ def _too_salty(view: View, use: Use, whole: Fraction, flour: Fraction, of_dish: 
         more = f"{decimal(of_dish)} % of all that goes in"
     elif serves and salt > most["head"] * serves.hi and salt * 100 > most["head-share"] * whole:
         more = f"{decimal(most['head'])} g for each of those it serves"
-    return more if more and whole >= _PASTE and _stays(view, use) else ""
+    return more if more and whole >= PASTE and _stays(view, use) else ""
 
 
 def _stays(view: View, use: Use) -> bool:

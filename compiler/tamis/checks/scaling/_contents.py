@@ -137,7 +137,7 @@ class _Fold:
         if content.size and line.does("passing"):
             self._move(effect.batch, None)
         size = whole(effect.food.mass.hi or use_size(use, self.scene.kitchen))
-        content.add(size, liquid and goods is not None and goods.role != "fat")
+        content.add(size, goods is not None and goods.wet)
         content.sure = content.sure and bool(size or not food.measures)
         content.air += air(line, food, size)
         line.food = entry.clause
@@ -387,4 +387,4 @@ _DOES: dict[type, Callable[[_Fold, Line, Entry, Any], None]] = {
 
 def _is_liquid(food: Food, kitchen: Kitchen) -> bool:
     goods = kitchen.larder.get(food.goods) if food.goods else None
-    return goods is not None and goods.liquid and goods.role != "fat"
+    return goods is not None and goods.wet

@@ -22,7 +22,7 @@ def in_pieces(use: Use) -> bool:
 
 def _liquid(use: Use) -> bool:
     goods = use.ingredient.goods
-    return goods is not None and goods.liquid and goods.role != "fat"
+    return goods is not None and goods.wet
 
 
 def grams(recipe: Recipe, uses: Iterable[int]) -> Fraction:

@@ -17,7 +17,7 @@ from tamis.checks.scaling._scene import practice, times_text
 from tamis.checks.words import check_words
 from tamis.diagnostics import Diagnostic, Severity
 from tamis.syntax.document import Text
-from tamis.typed import TYPE_CHECKING
+from tamis.typed import TYPE_CHECKING, Literal
 
 if TYPE_CHECKING:
     from tamis.checks.scaling._scene import Scene
@@ -27,6 +27,7 @@ RULE = "scale-by-hand"
 LEVEL: Severity = "warning"
 ABOUT = ("view by_hand",)
 FACTOR = Fraction(3)
+_Done = Literal["", "by hand", "pulled"]
 BAD = """\
 title: White bread
 makes: 2 loaves
@@ -56,33 +57,35 @@ def check(scene: Scene) -> Iterator[Diagnostic]:
     told: set[int] = set()
     mixers = {action.component for action, _ in scene.mixers}
     for action in scene.recipe.actions:
-        most = _most(scene, action)
-        if not most or action.component in told or action.component in mixers:
+        done = _done_by_hand(scene, action)
+        if not done or action.component in told or action.component in mixers:
             continue
+        most = practice().amounts[done]
         weight = grams(scene.recipe, scene.hands[action.number].uses)
         if weight <= most < weight * scene.factor:
             told.add(action.component)
-            yield _said(scene, action, most, weight * scene.factor)
+            yield _said(scene, action, done, weight * scene.factor)
 
 
-def _most(scene: Scene, action: Action) -> Fraction:
-    """How much a line works by hand at once at the most; 0 where it does no such work."""
+def _done_by_hand(scene: Scene, action: Action) -> _Done:
+    """What a line works by hand, as the rules of thumb call the most of it; "" where it does no such work."""
     rules, verb = practice(), action.work.verb
     if verb in rules.verbs["kneading"]:
-        return rules.amounts["by hand"]
+        return "by hand"
     words = check_words(scene.recipe.language).scaling.pulls
     said = " ".join(part.text for part in action.parts if isinstance(part, Text)).lower().split()
     pulls = verb in rules.verbs["pulling"] and not set(words).isdisjoint(said)
-    return rules.amounts["pulled"] if pulls and sweet(scene.recipe, scene.hands[action.number].uses) else Fraction(0)
+    return "pulled" if pulls and sweet(scene.recipe, scene.hands[action.number].uses) else ""
 
 
-def _said(scene: Scene, action: Action, most: Fraction, weight: Fraction) -> Diagnostic:
+def _said(scene: Scene, action: Action, done: _Done, weight: Fraction) -> Diagnostic:
     from tamis.quantity.display import grams as shown
 
+    most = practice().amounts[done]
     lots = int(-(-weight // most))
     message = f"{times_text(scene.factor)}: {shown(weight)} are more than one pair of hands works at once"
     does, more = "worked in one piece", f"take {lots} pieces, or more hands"
-    if most == practice().amounts["pulled"]:
+    if done == "pulled":
         does, more = "pulled before it sets", f"boil it in {lots} lots, or pull with more hands"
     hint = f"about {shown(most)} are {does} (common practice): {more}"
     span = action.reads[0].clause.span if action.reads else action.span

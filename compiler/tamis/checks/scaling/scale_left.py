@@ -15,6 +15,7 @@ from fractions import Fraction
 from tamis.checks.scaling._hand import whole
 from tamis.checks.scaling._scene import practice, times_text
 from tamis.diagnostics import Diagnostic, Severity
+from tamis.quantity.amount import total
 from tamis.quantity.measure import base
 from tamis.reading.clauses import Reference
 from tamis.typed import TYPE_CHECKING
@@ -61,7 +62,7 @@ def check(scene: Scene) -> Iterator[Diagnostic]:
         if product.kind != "component" or any(taking.rest for taking in takings) or scene.factor <= 1:
             continue
         parts = [_part(scene, taking) for taking in takings]
-        wanted = whole(sum(parts, Fraction(0)) * scene.factor)
+        wanted = whole(total(parts) * scene.factor)
         if all(parts) and wanted < scene.factor:
             batches = "one batch" if wanted == 1 else f"{wanted} batches"
             message = f"{times_text(scene.factor)} takes no more of “{product.name}” than {batches} of it as written"
@@ -80,8 +81,6 @@ def _part(scene: Scene, taking: Taking) -> Fraction:
     measure = next((share.measure for share in shares if share is not None), None)
     amount = base(measure, scene.kitchen.units) if measure is not None and measure.unit else None
     foods = [(food.mass.hi, scene.kitchen.larder.get(food.goods) if food.goods else None) for food in product.foods]
-    wet = sum(
-        (mass for mass, goods in foods if goods is not None and goods.liquid and goods.role != "fat"), Fraction(0)
-    )
+    wet = total([mass for mass, goods in foods if goods is not None and goods.wet])
     made = (wet or product.mass.hi) * practice().amounts["made more"]
     return amount.hi / made if amount is not None and product.mass.known and made else Fraction(0)

@@ -59,26 +59,26 @@ def check(scene: Scene) -> Iterator[Diagnostic]:
         either = not room.tray and tool.number == 1 and not tool.size  # or a larger one: told with the vessel
         if not room.number or (room.tray and tool.size) or tool.several or either:
             continue
-        if (oven_line(scene, action, tool) or action).batches > 1:
+        line = oven_line(scene, action, tool) or action
+        if line.batches > 1:
             continue  # its loads are said, and more of them told
-        wanted = _wanted(scene, action, tool)
+        wanted = _wanted(scene, action, tool, line)
         before, after = -(-tool.number // room.number), -(-wanted // room.number)
         message = f"{times_text(scene.factor)} takes {wanted} {tool.equipment.plural}"
         if after > before:
-            hint = "; ".join(filter(None, (room.why, _waiting(scene, action, tool), _cooler(scene, action, tool))))
+            hint = "; ".join(filter(None, (room.why, _waiting(scene, line, tool), _cooler(scene, line))))
             yield Diagnostic(RULE, LEVEL, tool.clause.span, f"{message}, which is {after} loads of the oven", hint)
         elif room.tray and wanted > tool.number == 1:  # several are written so many times more
             yield Diagnostic(RULE, LEVEL, tool.clause.span, message, "they go into the oven together: make them ready")
 
 
-def _wanted(scene: Scene, action: Action, tool: Tool) -> int:
+def _wanted(scene: Scene, action: Action, tool: Tool, line: Action) -> int:
     """How many of them the scaled recipe takes. Vegetables, fruit, meat and fish on one tray are told by their weight,
     for they lie there as close as they will; what lies on several lies as the recipe has it. Empty jars stand side by
     side."""
-    from tamis.checks.scaling._oven import oven_line, trays_of_empties
+    from tamis.checks.scaling._oven import trays_of_empties
 
-    recipe, line = scene.recipe, oven_line(scene, action, tool) or action
-    uses = scene.hands[line.number].uses
+    recipe, uses = scene.recipe, scene.hands[line.number].uses
     if not uses and tool.equipment.id in practice().trays:
         return trays_of_empties(scene, action, tool)
     if tool.number == 1 and tool.equipment.id in practice().trays and _are_of(scene, uses, (*_RAW, "meat", "fish")):
@@ -98,12 +98,9 @@ def _are_of(scene: Scene, uses: frozenset[int], kinds: tuple[str, ...]) -> bool:
     return known and bool(goods) and all(one is not None and (one.show in kinds or one.role == "fat") for one in goods)
 
 
-def _waiting(scene: Scene, action: Action, tool: Tool) -> str:
+def _waiting(scene: Scene, line: Action, tool: Tool) -> str:
     """What becomes of the second load: a batter full of air falls, vegetables and fruit wait as they are, and all else
     in the cold."""
-    from tamis.checks.scaling._oven import oven_line
-
-    line = oven_line(scene, action, tool) or action
     uses = scene.hands[line.number].uses
     foods = [scene.recipe.uses[index].ingredient.goods for index in uses]
     rises = any(food is not None and food.leavener and food.role != "yeast" for food in foods)
@@ -118,11 +115,8 @@ def _waiting(scene: Scene, action: Action, tool: Tool) -> str:
     return "" if _are_of(scene, uses, _RAW) or _is_hot(scene, line) else "keep cold what waits for its turn"
 
 
-def _cooler(scene: Scene, action: Action, tool: Tool) -> str:
+def _cooler(scene: Scene, line: Action) -> str:
     """What to do between the loads, where the oven is turned off or set anew while its food is in it."""
-    from tamis.checks.scaling._oven import oven_line
-
-    line = oven_line(scene, action, tool) or action
     for later in scene.recipe.actions[line.number + 1 :]:
         if later.component != line.component or not scene.hands[line.number].uses <= scene.hands[later.number].uses:
             break
