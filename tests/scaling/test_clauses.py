@@ -51,6 +51,12 @@ from .kitchen_table import KITCHEN, compiled, one_line, sentence, times
             "3 eggs, beaten with 3 tbsp whole milk",
             "3 eggs, beaten with 3 tbsp whole milk",
         ),
+        (
+            "20 g lemon zest washed and grated from 3 lemons",
+            "2",
+            "40 g lemon zest washed and grated from 6 lemons",
+            "40 g lemon zest washed and grated from 6 lemons",
+        ),
         ("2 carrots, cut in 4 pieces", "2", "4 carrots, cut in 4 pieces", "4 carrots"),
         # Count nouns.
         ("1 clove garlic", "4", "4 cloves garlic", "4 cloves garlic"),

@@ -36,8 +36,6 @@ def read_named(reading: Reading, children: Sequence[Node], role: str) -> tuple[R
     known = reading.kitchen.larder.find(reading.keys(parts.name))
     if _is_pan_of_water(reading, parts):
         return read_tool(reading, children)
-    if known is None and (done := _done_behind(reading, parts)):
-        parts, known = done
     if known is None:
         parts = with_work_behind(reading, parts)
         known = reading.kitchen.larder.find(reading.keys(parts.name))
@@ -112,21 +110,6 @@ def _is_pan_of_water(reading: Reading, parts: Parts) -> bool:
         return False
     one = parts.preposition != "" and next(iter(leaves(parts.measure)))[0] == "ARTICLE"
     return pan.item.station == "ring" or (one and pan.item.station != "")
-
-
-def _done_behind(reading: Reading, parts: Parts) -> tuple[Parts, Found] | None:
-    """`1 tsp soda dissolved in a little hot water`, `2 onions chopped`: what is done to a food that is known may stand
-    behind it without a comma."""
-    words = [*leaves(parts.name)]
-    if len(words) < 2 or reading.kitchen.verbs.participle(words[-1][1].lower()) is None:
-        return None
-    known = reading.kitchen.larder.find(reading.keys(words[:-1]))
-    if known is None:
-        return None
-    place = parts.tail[:1] if parts.tail and parts.tail[0][0] == "place" else ()
-    said = ("said", [words[-1], *(node for part in place for node in part[1])])
-    tail = (("preparation", [said]), *parts.tail[len(place) :])
-    return parts._replace(name=(("food", words[:-1]),), tail=tail), known
 
 
 def _second(reading: Reading, parts: Parts, known: Found | None) -> Ingredient:

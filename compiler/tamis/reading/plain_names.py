@@ -15,7 +15,7 @@ from tamis.syntax.document import Text
 from tamis.typed import TYPE_CHECKING
 
 if TYPE_CHECKING:
-    from collections.abc import Iterable, Iterator
+    from collections.abc import Callable, Iterable, Iterator
 
     from tamis.kitchen.house import Kitchen
     from tamis.reading.plain import Plain
@@ -34,29 +34,26 @@ class PutTo(NamedTuple):
 
 def put_to(parts: Iterable[Part], kitchen: Kitchen) -> Iterator[PutTo]:
     """Those of a line, where they stand in the file."""
-    for part in parts:
-        if isinstance(part, Text):
-            for found in plain_of(part.text, kitchen).ask(_put_to):
-                names = ((name, span.shifted(part.span.start)) for name, span in found.names)
-                yield PutTo(found.start + part.span.start, tuple(names))
+    return _in_file(parts, kitchen, _put_to)
 
 
 def put_in(parts: Iterable[Part], kitchen: Kitchen) -> Iterator[PutTo]:
     """What plain words of a line put in, right behind their verb: *add the spinach*, *stir the flour into* …; where it
     stands in the file."""
-    for part in parts:
-        if isinstance(part, Text):
-            for found in plain_of(part.text, kitchen).ask(_put_in):
-                names = ((name, span.shifted(part.span.start)) for name, span in found.names)
-                yield PutTo(found.start + part.span.start, tuple(names))
+    return _in_file(parts, kitchen, _put_in)
 
 
 def done_to(parts: Iterable[Part], kitchen: Kitchen) -> Iterator[PutTo]:
     """The same of every verb: *pound the chillies with …*."""
+    return _in_file(parts, kitchen, _behind_verbs)
+
+
+def _in_file(parts: Iterable[Part], kitchen: Kitchen, ask: Callable[[Plain], tuple[PutTo, ...]]) -> Iterator[PutTo]:
     for part in parts:
         if isinstance(part, Text):
-            for found in plain_of(part.text, kitchen).ask(_behind_verbs):
-                yield PutTo(found.start + part.span.start, found.names)
+            for found in plain_of(part.text, kitchen).ask(ask):
+                names = ((name, span.shifted(part.span.start)) for name, span in found.names)
+                yield PutTo(found.start + part.span.start, tuple(names))
 
 
 def _behind_verbs(plain: Plain) -> tuple[PutTo, ...]:

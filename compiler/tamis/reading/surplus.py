@@ -73,7 +73,7 @@ def with_work_behind(reading: Reading, parts: Parts) -> Parts:
             tail = parts.tail
             if tail and tail[0][0] == "place":
                 place, tail = tail[0][1], tail[1:]
-            behind: Node = ("preparation", [("said", words[at:]), *place])
+            behind: Node = ("preparation", [("said", [*words[at:], *place])])
             return parts._replace(name=tuple(words[:at]), tail=(behind, *tail))
     return parts
 
